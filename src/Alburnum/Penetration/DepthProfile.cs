@@ -1,0 +1,49 @@
+using Alburnum.Timber;
+
+namespace Alburnum.Penetration;
+
+/// <summary>Depth of penetration along one face, read at even steps. All lists have the same length.</summary>
+/// <param name="Number">Face number from 1, clockwise; a round section has one face.</param>
+/// <param name="StepMm">Distance between positions along the face, mm.</param>
+/// <param name="PositionsMm">Distance from the start of the face, mm, rising.</param>
+/// <param name="DepthMm">Depth along the inward normal to the first untreated wood, mm; 0 where none.</param>
+/// <param name="StandardUncertaintyMm">Standard uncertainty of each depth, mm.</param>
+/// <param name="Excluded">True where the position is left out (knot, split, corner, glare); its depth is not used.</param>
+/// <param name="SapwoodDepthMm">Depth at which heartwood begins, mm; 0 where heartwood reaches the face; null where not known.</param>
+public sealed record FaceProfile(
+    int Number,
+    double StepMm,
+    IReadOnlyList<double> PositionsMm,
+    IReadOnlyList<double> DepthMm,
+    IReadOnlyList<double> StandardUncertaintyMm,
+    IReadOnlyList<bool> Excluded,
+    IReadOnlyList<double?> SapwoodDepthMm
+);
+
+/// <summary>Depth of penetration around the whole section of one piece.</summary>
+/// <param name="Section">Nominal section.</param>
+/// <param name="Faces">Four faces for a sawn section, one for a round one.</param>
+/// <param name="Statistics">Statistics over all positions that are not left out.</param>
+/// <param name="TreatedShare">Treated share of the section's area, 0 to 1.</param>
+/// <param name="SapwoodTreatedShare">Treated share of the sapwood, 0 to 1; null where the sapwood is not known.</param>
+public sealed record DepthProfile(
+    Section Section,
+    IReadOnlyList<FaceProfile> Faces,
+    DepthStatistics Statistics,
+    Estimate TreatedShare,
+    Estimate? SapwoodTreatedShare
+);
+
+/// <summary>Depth statistics over a section, each with its standard uncertainty, mm.</summary>
+/// <param name="MinimumMm">Least depth.</param>
+/// <param name="FifthPercentileMm">Depth that 95 % of the positions reach.</param>
+/// <param name="MedianMm">Median depth.</param>
+/// <param name="MeanMm">Mean depth.</param>
+/// <param name="MaximumMm">Greatest depth.</param>
+public sealed record DepthStatistics(
+    Estimate MinimumMm,
+    Estimate FifthPercentileMm,
+    Estimate MedianMm,
+    Estimate MeanMm,
+    Estimate MaximumMm
+);

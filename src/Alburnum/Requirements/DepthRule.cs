@@ -1,0 +1,122 @@
+namespace Alburnum.Requirements;
+
+/// <summary>The part of the wood that a rule speaks of.</summary>
+public enum WoodZone
+{
+    /// <summary>The whole piece, sapwood and heartwood alike.</summary>
+    Lateral,
+
+    /// <summary>The sapwood only.</summary>
+    Sapwood,
+
+    /// <summary>Heartwood that reaches a lateral face.</summary>
+    ExposedHeartwood,
+}
+
+/// <summary>How deep the preservative must be found. A tree of plain demands, so that any code's wording can be written as data.</summary>
+public abstract record DepthRule
+{
+    private protected DepthRule() { }
+
+    /// <summary>The demand in words.</summary>
+    public abstract string InWords { get; }
+
+    private protected static string Number(double value) =>
+        value.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+
+    private protected static string Name(WoodZone zone) =>
+        zone switch
+        {
+            WoodZone.Lateral => "from the lateral faces",
+            WoodZone.Sapwood => "in the sapwood",
+            WoodZone.ExposedHeartwood => "in exposed heartwood",
+            _ => throw new ArgumentOutOfRangeException(nameof(zone), zone, "Not a zone."),
+        };
+}
+
+/// <summary>No depth is asked for: a surface treatment is enough.</summary>
+public sealed record NoDepth : DepthRule
+{
+    /// <inheritdoc/>
+    public override string InWords => "no depth of penetration is asked for";
+}
+
+/// <summary>A least depth in one zone, over at least a share of the faces where that zone lies open.</summary>
+public sealed record LeastDepth : DepthRule
+{
+    /// <summary>Checks depth and coverage.</summary>
+    /// <param name="zone">Where the depth counts.</param>
+    /// <param name="depthMm">Depth along the inward normal of the face, mm. Above 0, at most 1000.</param>
+    /// <param name="coverage">Share of the zone's length along each face that must reach the depth. Above 0, at most 1.</param>
+    public LeastDepth(WoodZone zone, double depthMm, double coverage = 1)
+    {
+        Zone = zone;
+        DepthMm = Require.InRange(depthMm, 0.1, 1000, "mm");
+        Coverage = Require.InRange(coverage, 0.01, 1, "(share)");
+    }
+
+    /// <summary>Where the depth counts.</summary>
+    public WoodZone Zone { get; }
+
+    /// <summary>Depth along the inward normal of the face, mm.</summary>
+    public double DepthMm { get; }
+
+    /// <summary>Share of the zone's length along each face that must reach the depth, 0 to 1.</summary>
+    public double Coverage { get; }
+
+    /// <inheritdoc/>
+    public override string InWords =>
+        $"at least {Number(DepthMm)} mm {Name(Zone)}"
+        + (Coverage < 1 ? $" over {Number(Coverage * 100)} % of it on every face" : "");
+}
+
+/// <summary>A share of a zone's own depth: 1 for "all the sapwood".</summary>
+public sealed record ShareOfZone : DepthRule
+{
+    /// <summary>Checks the share.</summary>
+    /// <param name="zone">The zone whose depth is shared.</param>
+    /// <param name="share">Above 0, at most 1.</param>
+    public ShareOfZone(WoodZone zone, double share)
+    {
+        Zone = zone;
+        Share = Require.InRange(share, 0.01, 1, "(share)");
+    }
+
+    /// <summary>The zone whose depth is shared.</summary>
+    public WoodZone Zone { get; }
+
+    /// <summary>Share of the zone's depth, 0 to 1.</summary>
+    public double Share { get; }
+
+    /// <inheritdoc/>
+    public override string InWords =>
+        Share >= 1 ? $"full penetration {Name(Zone)}" : $"{Number(Share * 100)} % of the depth {Name(Zone)}";
+}
+
+/// <summary>Every part must be met.</summary>
+/// <param name="Parts">Two or more demands.</param>
+public sealed record AllOf(IReadOnlyList<DepthRule> Parts) : DepthRule
+{
+    /// <inheritdoc/>
+    public override string InWords => string.Join(" and ", Parts.Select(part => part.InWords));
+
+    /// <inheritdoc/>
+    public bool Equals(AllOf? other) => other is not null && Parts.SequenceEqual(other.Parts);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Parts.Aggregate(17, HashCode.Combine);
+}
+
+/// <summary>One part is enough.</summary>
+/// <param name="Parts">Two or more demands.</param>
+public sealed record AnyOf(IReadOnlyList<DepthRule> Parts) : DepthRule
+{
+    /// <inheritdoc/>
+    public override string InWords => string.Join(" or ", Parts.Select(part => part.InWords));
+
+    /// <inheritdoc/>
+    public bool Equals(AnyOf? other) => other is not null && Parts.SequenceEqual(other.Parts);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Parts.Aggregate(19, HashCode.Combine);
+}

@@ -1,0 +1,32 @@
+namespace Alburnum.Requirements;
+
+/// <summary>What a code of practice demands of one component.</summary>
+/// <param name="PenetrationName">The code's own name of the demand ("NP3"), or the demand in words.</param>
+/// <param name="Penetration">How deep the preservative must be found.</param>
+/// <param name="Zone">Where retention is assayed; null where the rulebook does not say.</param>
+/// <param name="Retention">How much preservative the zone must hold; null where the rulebook does not say.</param>
+/// <param name="MoistureMaxPercent">Greatest moisture content before treatment, %; null where the rulebook does not say.</param>
+/// <param name="Conditions">Conditions and advice that go with the demand, one sentence each.</param>
+public sealed record Requirement(
+    string PenetrationName,
+    DepthRule Penetration,
+    AnalyticalZone? Zone,
+    RetentionRule? Retention,
+    double? MoistureMaxPercent,
+    IReadOnlyList<string> Conditions
+);
+
+/// <summary>The part of the section that is cut out and assayed.</summary>
+/// <param name="DepthMm">Depth of the zone from the lateral faces, mm; null for the whole sapwood.</param>
+/// <param name="InWords">The zone in words.</param>
+public sealed record AnalyticalZone(double? DepthMm, string InWords);
+
+/// <summary>Retention as a multiple of the preservative's own critical value for the use class.</summary>
+/// <param name="Factor">Multiple of the critical value. Above 0.</param>
+public sealed record RetentionRule(double Factor)
+{
+    /// <summary>Retention demanded, kg/m³, for a preservative's critical value in kg/m³.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The critical value is not above 0 kg/m³.</exception>
+    public double RequiredKgPerM3(double criticalValueKgPerM3) =>
+        Factor * Require.Positive(criticalValueKgPerM3, "kg/m³");
+}

@@ -1,0 +1,77 @@
+namespace Alburnum.Timber;
+
+/// <summary>The shape and size of a piece across the grain, nominal sizes in mm.</summary>
+public abstract record Section
+{
+    private protected Section() { }
+
+    /// <summary>Area across the grain, mm².</summary>
+    public abstract double AreaMm2 { get; }
+
+    /// <summary>Length of the lateral surface around the section, mm.</summary>
+    public abstract double PerimeterMm { get; }
+
+    /// <summary>The smaller side or the diameter, mm: the thickness that rules speak of.</summary>
+    public abstract double ThicknessMm { get; }
+
+    /// <summary>The size as written on a drawing, for instance "100 × 75 mm" or "⌀ 120 mm".</summary>
+    public abstract string Label { get; }
+
+    private protected static double Side(double mm, string name) => Require.InRange(mm, 1, 2000, "mm", name);
+
+    private protected static string Number(double mm) =>
+        mm.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
+}
+
+/// <summary>A sawn section. Width runs along the first face, height along the second; each 1 to 2000 mm.</summary>
+public sealed record RectangularSection : Section
+{
+    /// <summary>Checks both sides.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A side is outside 1 to 2000 mm.</exception>
+    public RectangularSection(double widthMm, double heightMm)
+    {
+        WidthMm = Side(widthMm, nameof(widthMm));
+        HeightMm = Side(heightMm, nameof(heightMm));
+    }
+
+    /// <summary>Length of faces 1 and 3, mm.</summary>
+    public double WidthMm { get; }
+
+    /// <summary>Length of faces 2 and 4, mm.</summary>
+    public double HeightMm { get; }
+
+    /// <inheritdoc/>
+    public override double AreaMm2 => WidthMm * HeightMm;
+
+    /// <inheritdoc/>
+    public override double PerimeterMm => 2 * (WidthMm + HeightMm);
+
+    /// <inheritdoc/>
+    public override double ThicknessMm => Math.Min(WidthMm, HeightMm);
+
+    /// <inheritdoc/>
+    public override string Label => $"{Number(WidthMm)} × {Number(HeightMm)} mm";
+}
+
+/// <summary>A round section; diameter 1 to 2000 mm.</summary>
+public sealed record RoundSection : Section
+{
+    /// <summary>Checks the diameter.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The diameter is outside 1 to 2000 mm.</exception>
+    public RoundSection(double diameterMm) => DiameterMm = Side(diameterMm, nameof(diameterMm));
+
+    /// <summary>Diameter, mm.</summary>
+    public double DiameterMm { get; }
+
+    /// <inheritdoc/>
+    public override double AreaMm2 => Math.PI * DiameterMm * DiameterMm / 4;
+
+    /// <inheritdoc/>
+    public override double PerimeterMm => Math.PI * DiameterMm;
+
+    /// <inheritdoc/>
+    public override double ThicknessMm => DiameterMm;
+
+    /// <inheritdoc/>
+    public override string Label => $"⌀ {Number(DiameterMm)} mm";
+}
