@@ -7,14 +7,7 @@ namespace Alburnum.Records.Store;
 /// <param name="RunAt">When it was last run, UTC.</param>
 /// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
 /// <param name="Runs">How often it was run.</param>
-public sealed record CaseEntry(
-    string Reference,
-    string Title,
-    string Client,
-    DateTime RunAt,
-    string Verdict,
-    int Runs
-);
+public sealed record CaseEntry(string Reference, string Title, string Client, DateTime RunAt, string Verdict, int Runs);
 
 /// <summary>One run of a case, whole: its result document and the photographs it rests on.</summary>
 /// <param name="Reference">The technologist's own reference.</param>

@@ -45,7 +45,10 @@ public sealed class CaseStore
     /// <summary>Where the store lives unless told otherwise: the user's data folder.</summary>
     public static string UsualPath() =>
         System.IO.Path.Combine(
-            Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create),
+            Environment.GetFolderPath(
+                Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.Create
+            ),
             "alburnum",
             "cases.db"
         );
@@ -94,7 +97,15 @@ public sealed class CaseStore
         using var context = new StoreContext(_options);
         var runs = await context
             .Runs.AsNoTracking()
-            .Select(run => new { run.Id, run.Reference, run.Title, run.Client, run.RunAt, run.Verdict })
+            .Select(run => new
+            {
+                run.Id,
+                run.Reference,
+                run.Title,
+                run.Client,
+                run.RunAt,
+                run.Verdict,
+            })
             .ToListAsync(stop);
         return
         [
