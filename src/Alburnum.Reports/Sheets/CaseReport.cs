@@ -213,10 +213,15 @@ public static class CaseReport
             [60, -50],
             ["Sample of the analytical zone", "kg/m³"],
             document.Retention.Assays.Select(assay =>
-                (IReadOnlyList<string>)[assay.Sample, Say.Measured(assay.RetentionKgPerM3, assay.UKgPerM3, "")]
+                (IReadOnlyList<string>)[assay.Sample, Result(assay)]
             )
         );
     }
+
+    private static string Result(AssayDocument assay) =>
+        assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
+            ? Say.Measured(value, u, "").TrimEnd()
+            : $"under {Say.Number(assay.BelowKgPerM3 ?? 0, 2)}";
 
     private static void Trace(Sheet sheet, CaseDocument document)
     {
