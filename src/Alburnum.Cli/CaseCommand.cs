@@ -53,7 +53,13 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
             [.. byPiece.Select(pair => Evidence(pair.Key, pair.Value)), .. folder.RulerReadings],
             DecisionRule.Usual
         );
-        var document = CaseMapping.From(result, byPiece, facts.Cautions, ProgramName, DateTime.UtcNow);
+        var document = CaseMapping.From(
+            result,
+            byPiece,
+            CautionFile.Load(FactLibrary.DefaultFolder),
+            ProgramName,
+            DateTime.UtcNow
+        );
         await KeepAsync(folder, document, settings, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
         return CommandLine.Done;

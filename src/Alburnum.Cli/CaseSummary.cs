@@ -21,7 +21,9 @@ internal static class CaseSummary
         console.WriteLine();
         console.Write(Pieces(document));
         console.WriteLine();
-        console.WriteLine($"Batch of {document.Batch.PiecesInBatch}, {document.Batch.PiecesCut} cut: {document.Batch.AcceptanceRule}.");
+        console.WriteLine(
+            $"Batch of {document.Batch.PiecesInBatch}, {document.Batch.PiecesCut} cut: {document.Batch.AcceptanceRule}."
+        );
         foreach (var reason in document.Verdict.Reasons)
             console.WriteLine(reason);
         console.WriteLine();

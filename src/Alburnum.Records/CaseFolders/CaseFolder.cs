@@ -1,6 +1,4 @@
-using Alburnum.Acceptance;
 using Alburnum.Cases;
-using Alburnum.Penetration;
 
 namespace Alburnum.Records.CaseFolders;
 

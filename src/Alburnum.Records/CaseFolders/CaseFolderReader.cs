@@ -74,9 +74,7 @@ public static class CaseFolderReader
     private static DateOnly Date(FactRow row, string field)
     {
         var text = row.Text(field);
-        if (
-            DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
-        )
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
             return date;
         if (text.Length > 0)
             row.Refuse(field, text, "a date such as 2026-05-12");
@@ -102,7 +100,9 @@ public static class CaseFolderReader
             Species = Named(root, "species", facts.Species.Find, "a species of the catalogue"),
             UseClasses = UseClasses(root),
             Life = root.Has("serviceLife") ? new(Math.Max(1, (int)root.Quantity("serviceLife", Years, 1, 200))) : null,
-            Form = root.Has("form") ? root.Word("form", [("sawn", TimberForm.Sawn), ("round", TimberForm.Round)]) : null,
+            Form = root.Has("form")
+                ? root.Word("form", [("sawn", TimberForm.Sawn), ("round", TimberForm.Round)])
+                : null,
             HasExposedHeartwood = YesOrNo(root, "exposedHeartwood"),
             IsIncised = YesOrNo(root, "incised"),
             IsCoated = YesOrNo(root, "coated"),
@@ -324,6 +324,10 @@ public static class CaseFolderReader
         if (names.Count == 0)
             root.Refuse("pieces", "no piece with a photograph or a ruler reading", "at least one");
         if (names.Count > batchSize)
-            root.Refuse("batch", $"{names.Count} pieces cut from a batch of {batchSize}", "at most as many as the batch has");
+            root.Refuse(
+                "batch",
+                $"{names.Count} pieces cut from a batch of {batchSize}",
+                "at most as many as the batch has"
+            );
     }
 }

@@ -110,7 +110,8 @@ public static class CaseMapping
         };
 
     private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
-        step.Matched.Select(row => Row(row, true, "applies"))
+        step
+            .Matched.Select(row => Row(row, true, "applies"))
             .Concat(step.SetAside.Select(row => Row(row, false, "holds, but yields to an exception")))
             .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
             .Concat(
@@ -145,8 +146,7 @@ public static class CaseMapping
         {
             EvidenceKind.Photograph => ReadingMapping.From(readings[evidence.Piece], evidence.Profile),
             EvidenceKind.Ruler => ReadingMapping.From(
-                evidence.Profile
-                    ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
+                evidence.Profile ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
                 ["Read at single positions with a ruler: what lies between them was not seen."]
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(piece), evidence.Kind, "Not a kind of evidence."),
@@ -165,7 +165,11 @@ public static class CaseMapping
             [.. result.Case.Assays.Select(Assay)],
             Verdict(
                 result.Batch?.Retention
-                    ?? new Judgement(Penetration.Verdict.Undecided, null, ["Retention is not judged: there is no figure to meet."])
+                    ?? new Judgement(
+                        Penetration.Verdict.Undecided,
+                        null,
+                        ["Retention is not judged: there is no figure to meet."]
+                    )
             )
         );
 

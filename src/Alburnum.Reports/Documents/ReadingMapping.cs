@@ -8,8 +8,7 @@ namespace Alburnum.Reports.Documents;
 public static class ReadingMapping
 {
     /// <summary>A reading of a photograph.</summary>
-    public static ReadingDocument From(SectionReading reading) =>
-        From(reading, reading.Profile);
+    public static ReadingDocument From(SectionReading reading) => From(reading, reading.Profile);
 
     /// <summary>A reading of a photograph, with a profile that was filled in later (for instance with a stated sapwood depth).</summary>
     public static ReadingDocument From(SectionReading reading, DepthProfile? profile)

@@ -212,9 +212,7 @@ public static class CaseReport
         sheet.Table(
             [60, -50],
             ["Sample of the analytical zone", "kg/m³"],
-            document.Retention.Assays.Select(assay =>
-                (IReadOnlyList<string>)[assay.Sample, Result(assay)]
-            )
+            document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
         );
     }
 

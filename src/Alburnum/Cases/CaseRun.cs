@@ -62,7 +62,14 @@ public static class CaseRun
     )
     {
         var nothingToMeet = new Judgement(Verdict.Undecided, null, ["There is no depth to judge this piece against."]);
-        return new(@case, answer, [.. evidence.Select(piece => new PieceResult(piece, nothingToMeet))], null, null, overall);
+        return new(
+            @case,
+            answer,
+            [.. evidence.Select(piece => new PieceResult(piece, nothingToMeet))],
+            null,
+            null,
+            overall
+        );
     }
 
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
