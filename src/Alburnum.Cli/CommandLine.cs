@@ -1,0 +1,67 @@
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli;
+
+/// <summary>The command line: which commands there are, and how each ending becomes an exit status.</summary>
+public static class CommandLine
+{
+    /// <summary>Everything asked for was done.</summary>
+    public const int Done = 0;
+
+    /// <summary>The input was refused; nothing was written.</summary>
+    public const int Refused = 2;
+
+    /// <summary>Stopped by the user.</summary>
+    public const int Stopped = 130;
+
+    /// <summary>Runs one command line.</summary>
+    /// <param name="args">Words after the program's name.</param>
+    /// <param name="console">Where results go.</param>
+    /// <param name="errors">Where refusals go.</param>
+    /// <param name="stop">Signalled when the user wants to stop.</param>
+    /// <returns>0 done, 2 refused, 130 stopped.</returns>
+    public static async Task<int> RunAsync(
+        IReadOnlyList<string> args,
+        IAnsiConsole console,
+        TextWriter errors,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            return await App(console).RunAsync(args, stop);
+        }
+        catch (InputRefusedException refused)
+        {
+            await errors.WriteLineAsync(refused.Message.AsMemory(), stop);
+            return Refused;
+        }
+        catch (CommandAppException misread)
+        {
+            await errors.WriteLineAsync($"alburnum: {misread.Message}".AsMemory(), stop);
+            return Refused;
+        }
+        catch (OperationCanceledException)
+        {
+            await errors.WriteLineAsync("Stopped; nothing was written.".AsMemory(), CancellationToken.None);
+            return Stopped;
+        }
+    }
+
+    private static CommandApp App(IAnsiConsole console)
+    {
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("alburnum");
+            config.ConfigureConsole(console);
+            config.PropagateExceptions();
+            config.UseStrictParsing();
+            // One line a command, in the order in which a case travels.
+            config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
+        });
+        return app;
+    }
+}
