@@ -33,7 +33,7 @@ internal static class PdfPainter
                         page.DrawLines(pen, points);
                     break;
                 case Label label:
-                    var font = Type.Plain(label.SizeMm * scale * PointsPerMm);
+                    var font = Typeface.Plain(label.SizeMm * scale * PointsPerMm);
                     page.DrawString(label.Text, font, Brush(label.Colour), Place(label.At), Format(label.Anchor));
                     break;
                 default:

@@ -52,7 +52,7 @@ internal sealed class Sheet : IDisposable
         Space(7);
         Rule();
         Space(2);
-        Text(title, Type.Heading(13), Ink.Text);
+        Text(title, Typeface.Heading(13), Ink.Text);
         Space(1.5);
     }
 
@@ -73,11 +73,12 @@ internal sealed class Sheet : IDisposable
     /// <summary>A name on the left and what is to be said of it on the right.</summary>
     public void Fact(string name, string text, double nameWidthMm = 44)
     {
-        var height = HeightOf(text, Type.Plain(9.5), TextWidthMm - nameWidthMm);
+        var height = HeightOf(text, Typeface.Plain(9.5), TextWidthMm - nameWidthMm);
         KeepTogether(height);
-        Paragraph(name, Type.Plain(9.5), Ink.Quiet, MarginMm, nameWidthMm - 3, TopMm);
+        Paragraph(name, Typeface.Plain(9.5), Ink.Quiet, MarginMm, nameWidthMm - 3, TopMm);
         TopMm +=
-            Paragraph(text, Type.Plain(9.5), Ink.Text, MarginMm + nameWidthMm, TextWidthMm - nameWidthMm, TopMm) + 0.8;
+            Paragraph(text, Typeface.Plain(9.5), Ink.Text, MarginMm + nameWidthMm, TextWidthMm - nameWidthMm, TopMm)
+            + 0.8;
     }
 
     /// <summary>A table. Columns are given in mm; numbers are set to the right where a width is negative.</summary>
@@ -87,9 +88,9 @@ internal sealed class Sheet : IDisposable
         IEnumerable<IReadOnlyList<string>> rows
     )
     {
-        var small = Type.Plain(8.5);
+        var small = Typeface.Plain(8.5);
         KeepTogether(14);
-        Row(widthsMm, heads, Type.Plain(7.5), Ink.Quiet);
+        Row(widthsMm, heads, Typeface.Plain(7.5), Ink.Quiet);
         TopMm += 0.6;
         Rule();
         TopMm += 1.4;
@@ -99,7 +100,7 @@ internal sealed class Sheet : IDisposable
             KeepTogether(RowHeight(widthsMm, row, small));
             if (TopMm < before)
             {
-                Row(widthsMm, heads, Type.Plain(7.5), Ink.Quiet);
+                Row(widthsMm, heads, Typeface.Plain(7.5), Ink.Quiet);
                 TopMm += 2;
             }
             Row(widthsMm, row, small, Ink.Text);
@@ -152,7 +153,7 @@ internal sealed class Sheet : IDisposable
         {
             using var page = XGraphics.FromPdfPage(_document.Pages[i], XGraphicsPdfPageOptions.Append);
             var top = Points(HeightMm - FootMm + 5);
-            var font = Type.Plain(7.5);
+            var font = Typeface.Plain(7.5);
             page.DrawString(_foot, font, PdfPainter.Brush(Ink.Quiet), Points(MarginMm), top);
             var number = string.Create(CultureInfo.InvariantCulture, $"{i + 1} of {_document.PageCount}");
             page.DrawString(

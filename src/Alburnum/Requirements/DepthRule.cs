@@ -93,6 +93,35 @@ public sealed record ShareOfZone : DepthRule
         Share >= 1 ? $"full penetration {Name(Zone)}" : $"{Number(Share * 100)} % of the depth {Name(Zone)}";
 }
 
+/// <summary>Heartwood may stay untreated within limits; all other wood must be reached.</summary>
+public sealed record UntreatedHeartwoodLimit : DepthRule
+{
+    /// <summary>Checks the three shares.</summary>
+    /// <param name="areaShare">Untreated heartwood must be under this share of the section's area. Above 0, at most 1.</param>
+    /// <param name="throughShare">It may lie no further than this share of the way from face to face. Above 0, at most 1.</param>
+    /// <param name="sideShare">It may be no longer than this share of the side it lies along. Above 0, at most 1.</param>
+    public UntreatedHeartwoodLimit(double areaShare, double throughShare, double sideShare)
+    {
+        AreaShare = Require.InRange(areaShare, 0.01, 1, "(share)");
+        ThroughShare = Require.InRange(throughShare, 0.01, 1, "(share)");
+        SideShare = Require.InRange(sideShare, 0.01, 1, "(share)");
+    }
+
+    /// <summary>Share of the section's area that untreated heartwood must stay under, 0 to 1.</summary>
+    public double AreaShare { get; }
+
+    /// <summary>Share of the way from face to face that untreated heartwood may extend, 0 to 1.</summary>
+    public double ThroughShare { get; }
+
+    /// <summary>Share of the side that untreated heartwood may take up, 0 to 1.</summary>
+    public double SideShare { get; }
+
+    /// <inheritdoc/>
+    public override string InWords =>
+        $"untreated heartwood under {Number(AreaShare * 100)} % of the section, not more than {Number(ThroughShare * 100)} % of "
+        + $"the way from face to face and not more than {Number(SideShare * 100)} % of the side";
+}
+
 /// <summary>Every part must be met.</summary>
 /// <param name="Parts">Two or more demands.</param>
 public sealed record AllOf(IReadOnlyList<DepthRule> Parts) : DepthRule

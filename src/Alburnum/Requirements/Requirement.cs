@@ -14,7 +14,14 @@ public sealed record Requirement(
     RetentionRule? Retention,
     double? MoistureMaxPercent,
     IReadOnlyList<string> Conditions
-);
+)
+{
+    /// <summary>Retention as a number: fixed by the code, or the factor times the critical value given; null where neither is known.</summary>
+    public PreservativeAmount? RequiredRetention { get; init; }
+
+    /// <summary>Parts of the demand that the rulebook cannot answer, one sentence each.</summary>
+    public IReadOnlyList<string> Open { get; init; } = [];
+}
 
 /// <summary>The part of the section that is cut out and assayed.</summary>
 /// <param name="DepthMm">Depth of the zone from the lateral faces, mm; null for the whole sapwood.</param>

@@ -33,3 +33,35 @@ public readonly record struct DesiredServiceLife
     /// <summary>Whole years.</summary>
     public int Years { get; }
 }
+
+/// <summary>How use classes are written.</summary>
+public static class UseClassWords
+{
+    private static readonly string[] Labels = ["1", "2", "3.1", "3.2", "4", "5"];
+
+    private static readonly string[] Situations =
+    [
+        "indoors, dry",
+        "under cover, occasionally damp",
+        "outdoors above ground, water does not stay",
+        "outdoors above ground, water may stay",
+        "in contact with ground or fresh water",
+        "in salt water",
+    ];
+
+    /// <summary>The situation in a few words, after EN 335:2013.</summary>
+    public static string Situation(this UseClass useClass) => Situations[(int)useClass];
+
+    /// <summary>"1", "2", "3.1", "3.2", "4" or "5".</summary>
+    public static string Label(this UseClass useClass) => Labels[(int)useClass];
+
+    /// <summary>Reads "1" to "5", "3.1", "3.2"; "3" stands for both parts of class 3. Empty where it is none of these.</summary>
+    public static IReadOnlyList<UseClass> Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (string.Equals(text, "3", StringComparison.Ordinal))
+            return [UseClass.ThreeOne, UseClass.ThreeTwo];
+        var index = Array.IndexOf(Labels, text);
+        return index < 0 ? [] : [(UseClass)index];
+    }
+}

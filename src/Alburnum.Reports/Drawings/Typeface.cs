@@ -4,12 +4,12 @@ using PdfSharp.Fonts;
 namespace Alburnum.Reports.Drawings;
 
 /// <summary>The type of the printed sheets. The font files travel inside the program: a report looks alike on every machine.</summary>
-internal static class Type
+internal static class Typeface
 {
     private const string Text = "Lato";
     private const string Display = "Vollkorn";
 
-    static Type() => GlobalFontSettings.FontResolver = new EmbeddedFonts();
+    static Typeface() => GlobalFontSettings.FontResolver = new EmbeddedFonts();
 
     /// <summary>Running text and figures.</summary>
     public static XFont Plain(double points) => new(Text, points, XFontStyleEx.Regular);

@@ -1,0 +1,60 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads what a rulebook row demands.</summary>
+/// <param name="classes">Penetration classes that the rulebook names.</param>
+internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand> classes)
+{
+    public Demand Read(FactRow row, Subject subject)
+    {
+        if (row.Has("unknown"))
+            return new UnknownCell(row.Text("unknown"));
+        return subject switch
+        {
+            Subject.UseClass => UseClass(row),
+            Subject.Life => new LifeDemand(new DesiredServiceLife(row.Whole("years", 1, 200))),
+            Subject.Penetration => Penetration(row),
+            Subject.Retention => Retention(row),
+            Subject.Moisture => new MoistureLimit(row.Number("maxPercent", 5, 250)),
+            _ => new Advice(row.Text("advice")),
+        };
+    }
+
+    private static UseClassDemand UseClass(FactRow row)
+    {
+        var label = row.Text("is");
+        var digits = label.TrimEnd('c', 'u');
+        var parsed = UseClassWords.Parse(digits);
+        if (parsed.Count == 0)
+            row.Refuse("is", label, "1, 2, 3, 3c (coated), 3u (uncoated), 3.1, 3.2, 4 or 5");
+        bool? isCoated = label.Length == digits.Length ? null : label.EndsWith('c');
+        return new UseClassDemand(label, parsed, isCoated);
+    }
+
+    private Demand Penetration(FactRow row)
+    {
+        if (row.Has("notPermitted"))
+            return new Forbidden(row.Text("notPermitted"));
+        if (row.IsText("require"))
+        {
+            var name = row.Text("require");
+            if (classes.TryGetValue(name, out var known))
+                return known;
+            row.Refuse("require", name, $"a class of this rulebook ({string.Join(", ", classes.Keys)})");
+            return new UnknownCell("");
+        }
+        using var demand = row.OptionalRow("require");
+        if (demand is not null)
+            return DepthReader.ReadDemand(demand);
+        row.Refuse("require", "nothing", "require, notPermitted or unknown");
+        return new UnknownCell("");
+    }
+
+    private static Demand Retention(FactRow row) =>
+        row.Has("amount")
+            ? new FixedRetention(
+                new PreservativeAmount(row.Quantity("amount", Units.MassInVolume, 0.001, 2000), AmountUnit.KgPerM3)
+            )
+            : new RetentionFactor(row.Number("factor", 0.01, 20));
+}

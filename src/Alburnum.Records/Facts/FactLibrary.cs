@@ -1,0 +1,94 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>All facts that requirements rest on, read from the data folder once and never changed.</summary>
+public sealed class FactLibrary
+{
+    private FactLibrary(RulebookWords words, IReadOnlyList<Rulebook> rulebooks)
+    {
+        Words = words;
+        Rulebooks = rulebooks;
+    }
+
+    /// <summary>The data folder beside the program.</summary>
+    public static string DefaultFolder => Path.Combine(AppContext.BaseDirectory, "data");
+
+    /// <summary>Species and what is known of them.</summary>
+    public SpeciesCatalogue Species => Words.Species;
+
+    /// <summary>Names of components.</summary>
+    public ComponentCatalogue Components => Words.Components;
+
+    /// <summary>Every edition of every code of practice, by name.</summary>
+    public IReadOnlyList<Rulebook> Rulebooks { get; }
+
+    internal RulebookWords Words { get; }
+
+    /// <summary>Reads everything, or refuses with every problem in every file.</summary>
+    /// <param name="dataFolder">The data folder, for instance <see cref="DefaultFolder"/>.</param>
+    /// <exception cref="InputRefusedException">A file is missing or says something that cannot be read.</exception>
+    public static FactLibrary Load(string dataFolder)
+    {
+        var problems = new List<InputProblem>();
+        IReadOnlyList<Species> species = [];
+        IReadOnlyList<Component> components = [];
+        ReadFile(dataFolder, "timber/species.yaml", problems, root => species = SpeciesFile.Read(root));
+        ReadFile(dataFolder, "components.yaml", problems, root => components = ComponentFile.Read(root));
+        IReadOnlyDictionary<string, PenetrationDemand> classes = new Dictionary<string, PenetrationDemand>(
+            StringComparer.Ordinal
+        );
+        ReadFile(
+            dataFolder,
+            "penetration-classes.yaml",
+            problems,
+            root => classes = PenetrationClassFile.Read(root, classes)
+        );
+        var words = new RulebookWords(new ComponentCatalogue(components), new SpeciesCatalogue(species), classes);
+
+        var rulebooks = new List<Rulebook>();
+        foreach (var (name, file) in RulebookFiles(dataFolder))
+            ReadFile(dataFolder, file, problems, root => rulebooks.Add(RulebookFile.Read(root, name, words)));
+        return problems.Count == 0 ? new FactLibrary(words, rulebooks) : throw new InputRefusedException(problems);
+    }
+
+    /// <summary>The rulebook of that name; refuses a name that is not there.</summary>
+    /// <exception cref="InputRefusedException">No rulebook has that name.</exception>
+    public Rulebook Rulebook(string name) =>
+        Rulebooks.FirstOrDefault(rulebook => string.Equals(rulebook.Name, name, StringComparison.OrdinalIgnoreCase))
+        ?? throw new InputRefusedException(
+            new InputProblem(
+                "enquiry",
+                0,
+                "",
+                "rulebook",
+                $"\"{name}\"",
+                string.Join(", ", Rulebooks.Select(each => each.Name))
+            )
+        );
+
+    private static void ReadFile(string folder, string file, List<InputProblem> problems, Action<FactRow> read)
+    {
+        var path = Path.Combine(folder, file);
+        if (File.Exists(path))
+            FactFile.Read(path, file, problems, read);
+        else
+            problems.Add(new InputProblem(file, 0, "", "", "no such file", $"a file in {folder}"));
+    }
+
+    // rulebooks/british/2014.yaml is "british-2014".
+    private static IEnumerable<(string Name, string File)> RulebookFiles(string dataFolder)
+    {
+        var root = Path.Combine(dataFolder, "rulebooks");
+        if (!Directory.Exists(root))
+            return [];
+        return Directory
+            .EnumerateFiles(root, "*.yaml", SearchOption.AllDirectories)
+            .Order(StringComparer.Ordinal)
+            .Select(path => (Name(Path.GetRelativePath(root, path)), Path.GetRelativePath(dataFolder, path)));
+
+        static string Name(string relative) =>
+            Path.ChangeExtension(relative, null).Replace(Path.DirectorySeparatorChar, '-');
+    }
+}

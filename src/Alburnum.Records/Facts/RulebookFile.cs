@@ -1,0 +1,162 @@
+using System.Globalization;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads a rulebook: one edition of one code of practice. The form is described in docs/how-to/write-a-rulebook.md.</summary>
+public static class RulebookFile
+{
+    private static readonly (string, WoodType)[] Types =
+    [
+        ("softwood", WoodType.Softwood),
+        ("hardwood", WoodType.Hardwood),
+    ];
+
+    /// <summary>Reads one rulebook file and refuses it with every problem found.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="name">Name of the rulebook, for instance "british-2014".</param>
+    /// <param name="library">Names of components, species and penetration classes that rows may use.</param>
+    /// <exception cref="InputRefusedException">The file is not a rulebook.</exception>
+    public static Rulebook Load(string path, string name, FactLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        var problems = new List<InputProblem>();
+        Rulebook? rulebook = null;
+        FactFile.Read(path, path, problems, root => rulebook = Read(root, name, library.Words));
+        return problems.Count == 0 && rulebook is not null ? rulebook : throw new InputRefusedException(problems);
+    }
+
+    internal static Rulebook Read(FactRow root, string name, RulebookWords words)
+    {
+        var title = root.Text("title");
+        var document = root.Text("document");
+        var edition = root.Text("edition");
+        var lives = Lives(root);
+        var completeOver = CompleteOver(root);
+        var notes = root.Texts("notes");
+        var groups = Groups(root, words.Species);
+        var classes = PenetrationClassFile.Read(root, words.Classes);
+
+        var rows = new List<Row>();
+        var places = new Dictionary<Row, FactRow>(ReferenceEqualityComparer.Instance);
+        var conditions = new ConditionReader(words.Components, groups, lives);
+        var demands = new DemandReader(classes);
+        foreach (var (field, subject) in Subjects)
+        {
+            foreach (var source in root.OptionalRows(field))
+            {
+                using (source)
+                {
+                    var row = new Row(
+                        source.Text("key"),
+                        subject,
+                        conditions.Read(source),
+                        demands.Read(source, subject),
+                        source.Texts("exceptionTo"),
+                        source.Provenance()
+                    );
+                    rows.Add(row);
+                    places[row] = source;
+                }
+            }
+        }
+
+        var faults = Exceptions.Faults(rows).ToList();
+        foreach (var fault in faults)
+            places[fault.Row]
+                .Refuse(
+                    fault.Found.StartsWith("a key", StringComparison.Ordinal) ? "key" : "exceptionTo",
+                    fault.Found,
+                    fault.Expected
+                );
+        return new Rulebook(
+            name,
+            title,
+            document,
+            edition,
+            lives,
+            groups,
+            faults.Count == 0 ? rows : [],
+            completeOver,
+            notes
+        );
+    }
+
+    private static readonly (string Field, Subject Subject)[] Subjects =
+    [
+        ("useClass", Subject.UseClass),
+        ("life", Subject.Life),
+        ("penetration", Subject.Penetration),
+        ("retention", Subject.Retention),
+        ("moisture", Subject.Moisture),
+        ("advice", Subject.Advice),
+    ];
+
+    private static List<int> Lives(FactRow root)
+    {
+        var lives = new List<int>();
+        foreach (var text in root.Texts("lives"))
+        {
+            if (
+                int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var years)
+                && years is >= 1 and <= 200
+            )
+                lives.Add(years);
+            else
+                root.Refuse("lives", text, "whole years, 1 to 200");
+        }
+        lives.Sort();
+        return lives;
+    }
+
+    private static List<Field> CompleteOver(FactRow root)
+    {
+        var fields = new List<Field>();
+        foreach (var text in root.Texts("completeOver"))
+        {
+            var known = FieldWords
+                .All.Where(field => string.Equals(field.Key(), text, StringComparison.Ordinal))
+                .ToList();
+            if (known.Count == 1)
+                fields.Add(known[0]);
+            else
+                root.Refuse("completeOver", text, string.Join(", ", FieldWords.All.Select(field => field.Key())));
+        }
+        return fields;
+    }
+
+    private static List<SpeciesGroup> Groups(FactRow root, SpeciesCatalogue species)
+    {
+        var groups = new List<SpeciesGroup>();
+        foreach (var row in root.OptionalRows("speciesGroups"))
+        {
+            using (row)
+            {
+                var types = row.Texts("types").Count == 0 ? (IReadOnlyList<WoodType>)[] : [row.Word("types", Types)];
+                var names = row.Texts("species");
+                foreach (var each in names.Where(each => species.Find(each) is not Found<Species>))
+                    row.Refuse("species", each, "a species of timber/species.yaml");
+                var group = new SpeciesGroup(
+                    row.Text("name"),
+                    types,
+                    row.Texts("genera"),
+                    row.Texts("exceptGenera"),
+                    [.. names.Select(each => species.Find(each) is Found<Species> found ? found.Value.Name : each)],
+                    row.Provenance()
+                );
+                if (group.Types.Count + group.Genera.Count + group.Names.Count == 0)
+                    row.Refuse("species", "nothing", "types, genera or species");
+                groups.Add(group);
+            }
+        }
+        return groups;
+    }
+}
+
+/// <summary>Names that the rows of a rulebook may use without defining them.</summary>
+internal sealed record RulebookWords(
+    ComponentCatalogue Components,
+    SpeciesCatalogue Species,
+    IReadOnlyDictionary<string, PenetrationDemand> Classes
+);

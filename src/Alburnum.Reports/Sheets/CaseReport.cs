@@ -1,0 +1,269 @@
+using System.Globalization;
+using Alburnum.Reports.Documents;
+using Alburnum.Reports.Drawings;
+
+namespace Alburnum.Reports.Sheets;
+
+/// <summary>The printed report of a case: verdict, requirement and its trace, every section to scale, sources and cautions.</summary>
+public static class CaseReport
+{
+    private const double PieceHeightMm = 62;
+
+    /// <summary>Makes the PDF.</summary>
+    /// <param name="document">The result of the case.</param>
+    /// <param name="pictures">A small upright JPEG for each photograph's SHA-256, with width and height in the photograph's own pixels.</param>
+    public static byte[] Write(CaseDocument document, IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures)
+    {
+        using var sheet = new Sheet(
+            $"{document.Title}: preservative penetration",
+            $"{document.Reference} · {document.Title} · {document.Program} · {document.RunAt.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture)} UTC"
+        );
+        Head(sheet, document);
+        Verdict(sheet, document);
+        Requirement(sheet, document);
+        Batch(sheet, document);
+        Pieces(sheet, document, pictures);
+        Retention(sheet, document);
+        Trace(sheet, document);
+        Sources(sheet, document);
+        Cautions(sheet, document);
+        return sheet.Finish();
+    }
+
+    private static void Head(Sheet sheet, CaseDocument document)
+    {
+        sheet.RightAligned(
+            document.Reference,
+            Typeface.Plain(9),
+            Ink.Quiet,
+            Sheet.WidthMm - Sheet.MarginMm,
+            sheet.TopMm
+        );
+        sheet.Text("Preservative penetration in treated timber", Typeface.Plain(9), Ink.Quiet);
+        sheet.Space(2);
+        sheet.Text(document.Title, Typeface.Heading(22), Ink.Text);
+        var sampled = document.SampledOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+        sheet.Text($"For {document.Client}. Sections cut {sampled}.", Typeface.Plain(10), Ink.Text);
+    }
+
+    private static void Verdict(Sheet sheet, CaseDocument document)
+    {
+        sheet.Space(6);
+        var top = sheet.TopMm;
+        sheet.Space(3);
+        sheet.Text(Sentence(document.Verdict), Typeface.Heading(17), Ink.Text, indentMm: 5);
+        foreach (var reason in document.Verdict.Reasons)
+            sheet.Text(reason, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
+        sheet.Space(3);
+        var bar = new Drawing(
+            2,
+            sheet.TopMm - top,
+            "",
+            [
+                new Area(
+                    [new(0, 0), new(1.2, 0), new(1.2, sheet.TopMm - top), new(0, sheet.TopMm - top)],
+                    VerdictInk(document.Verdict)
+                ),
+            ]
+        );
+        sheet.Draw(bar, Sheet.MarginMm, top, 1);
+    }
+
+    private static void Requirement(Sheet sheet, CaseDocument document)
+    {
+        var (enquiry, requirement) = (document.Enquiry, document.Requirement);
+        sheet.Section("What is demanded");
+        sheet.Fact(
+            "Component",
+            $"{enquiry.Component}, {enquiry.Section}, {enquiry.Form}{(enquiry.Incised ? ", incised" : "")}"
+        );
+        sheet.Fact("Species", $"{enquiry.Species} ({enquiry.BotanicalName})");
+        sheet.Fact("Use class", $"{enquiry.UseClass}: {enquiry.UseClassInWords}");
+        sheet.Fact("Desired service life", enquiry.ServiceLifeYears is { } years ? $"{years} years" : "not stated");
+        sheet.Fact("Code of practice", requirement.Rulebook);
+        if (requirement.Penetration is { } penetration)
+            sheet.Fact(
+                "Penetration",
+                penetration == requirement.PenetrationInWords
+                    ? penetration
+                    : $"{penetration}: {requirement.PenetrationInWords}"
+            );
+        else
+            sheet.Fact("Answer", $"{requirement.Outcome}: {requirement.Reason}");
+        sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
+        sheet.Fact("Retention", RetentionDemand(requirement));
+        if (requirement.MoistureMaxPercent is { } moisture)
+            sheet.Fact("Moisture before treatment", $"at most {Say.Number(moisture, 0)} %");
+        foreach (var condition in requirement.Conditions)
+            sheet.Fact("Condition", condition);
+        sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
+    }
+
+    /// <summary>The retention demanded, in words.</summary>
+    public static string RetentionDemand(RequirementDocument requirement) =>
+        requirement switch
+        {
+            { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
+                $"{Say.Number(retention, 1)} kg/m³ in the zone ({Say.Number(factor, 2)} × the preservative's critical value)",
+            { RetentionFactor: { } factor } =>
+                $"{Say.Number(factor, 2)} × the preservative's critical value, which was not stated",
+            _ => "not in the rulebook: the code must be consulted",
+        };
+
+    private static void Batch(Sheet sheet, CaseDocument document)
+    {
+        var batch = document.Batch;
+        sheet.Section("The batch");
+        sheet.Fact("Pieces", $"{batch.PiecesInBatch} in the batch, {batch.PiecesCut} cut and read");
+        sheet.Fact("Rule for the batch", batch.AcceptanceRule);
+        sheet.Fact("Penetration", Sentence(batch.Verdict));
+        if (batch.ConformingShareLowerBound is { } bound)
+            sheet.Fact("Conforming share", $"at least {Say.Percent(bound)} of the batch, with 95 % confidence");
+        foreach (var reason in batch.Verdict.Reasons)
+            sheet.Fact("", reason);
+    }
+
+    private static void Pieces(
+        Sheet sheet,
+        CaseDocument document,
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures
+    )
+    {
+        sheet.Section("The sections");
+        sheet.Text(
+            "Left: the photograph with the outline found and the boundary of the treated wood. Middle: the section to scale,"
+                + " treated wood dark, the depth demanded dashed, stretches left out marked outside the outline.",
+            Typeface.Slanted(8.5),
+            Ink.Quiet
+        );
+        sheet.Space(3);
+        foreach (var piece in document.Pieces)
+            Piece(sheet, piece, document.Requirement.DepthMm, pictures);
+    }
+
+    private static void Piece(
+        Sheet sheet,
+        PieceDocument piece,
+        double? depthMm,
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures
+    )
+    {
+        sheet.KeepTogether(PieceHeightMm);
+        var top = sheet.TopMm;
+        var reading = piece.Reading;
+        if (
+            reading is { Sha256: { } sha256, WidthPx: { } widthPx, HeightPx: { } heightPx }
+            && pictures.TryGetValue(sha256, out var jpeg)
+        )
+        {
+            var scale = Math.Min(58.0 / widthPx, (PieceHeightMm - 6) / heightPx);
+            sheet.Picture(jpeg, Sheet.MarginMm, top, widthPx * scale, heightPx * scale);
+            sheet.Draw(PhotographDrawing.Draw(reading, piece.Name), Sheet.MarginMm, top, scale);
+        }
+        var drawing = SectionDrawing.Draw(reading, depthMm, piece.Name);
+        var fit = Math.Min(1, Math.Min(56 / drawing.WidthMm, (PieceHeightMm - 4) / drawing.HeightMm));
+        sheet.Draw(drawing, Sheet.MarginMm + 61, top - 3, fit);
+        Numbers(sheet, piece, Sheet.MarginMm + 121, top);
+        sheet.Space(PieceHeightMm);
+    }
+
+    private static void Numbers(Sheet sheet, PieceDocument piece, double left, double top)
+    {
+        var width = Sheet.WidthMm - Sheet.MarginMm - left;
+        top += sheet.Paragraph(piece.Name, Typeface.Heading(12), Ink.Text, left, width, top);
+        top +=
+            sheet.Paragraph(Sentence(piece.Verdict), Typeface.Bold(9), VerdictInk(piece.Verdict), left, width, top) + 1;
+        foreach (var (name, value) in Measures(piece.Reading))
+        {
+            sheet.Paragraph(name, Typeface.Plain(8.5), Ink.Quiet, left, 24, top);
+            top += sheet.Paragraph(value, Typeface.Plain(8.5), Ink.Text, left + 22, width - 22, top);
+        }
+        top += 1;
+        foreach (var note in piece.Verdict.Reasons.Concat(piece.Reading.Notes).Take(3))
+            top += sheet.Paragraph(note, Typeface.Plain(7.5), Ink.Quiet, left, width, top);
+    }
+
+    /// <summary>The measures of a section as name and rounded value.</summary>
+    public static IEnumerable<(string Name, string Value)> Measures(ReadingDocument reading)
+    {
+        if (reading.Depth is not { } depth)
+        {
+            yield return ("depth", "not determined");
+            yield break;
+        }
+        yield return ("least", Say.Measured(depth.MinMm, depth.MinUMm, "mm"));
+        yield return ("5th percentile", Say.Measured(depth.P5Mm, depth.P5UMm, "mm"));
+        yield return ("mean", Say.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
+        yield return ("greatest", Say.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
+        if (reading.TreatedShare is { } share)
+            yield return ("treated", $"{Say.Percent(share)} of the section");
+        yield return ("quality", reading.Quality);
+    }
+
+    private static void Retention(Sheet sheet, CaseDocument document)
+    {
+        sheet.Section("Retention");
+        sheet.Fact("Finding", Sentence(document.Retention.Verdict));
+        foreach (var reason in document.Retention.Verdict.Reasons)
+            sheet.Fact("", reason);
+        if (document.Retention.Assays.Count == 0)
+            return;
+        sheet.Space(2);
+        sheet.Table(
+            [60, -50],
+            ["Sample of the analytical zone", "kg/m³"],
+            document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
+        );
+    }
+
+    private static string Result(AssayDocument assay) =>
+        assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
+            ? Say.Measured(value, u, "").TrimEnd()
+            : $"under {Say.Number(assay.BelowKgPerM3 ?? 0, 2)}";
+
+    private static void Trace(Sheet sheet, CaseDocument document)
+    {
+        sheet.Section("Why: rows of the rulebook");
+        sheet.Table(
+            [22, 52, 44, 22, 30],
+            ["Row", "Says", "Applies?", "Standing", "Source"],
+            document.Requirement.Trace.Select(row =>
+                (IReadOnlyList<string>)[row.Row, row.Says, row.Outcome, row.Standing, row.Citation]
+            )
+        );
+    }
+
+    private static void Sources(Sheet sheet, CaseDocument document)
+    {
+        sheet.Section("Sources");
+        foreach (var source in document.Sources)
+            sheet.Text(source, Typeface.Plain(8.5), Ink.Text);
+    }
+
+    private static void Cautions(Sheet sheet, CaseDocument document)
+    {
+        sheet.Section("Cautions");
+        foreach (var caution in document.Cautions)
+        {
+            sheet.KeepTogether(8);
+            sheet.Text(caution, Typeface.Plain(8.5), Ink.Text);
+            sheet.Space(0.8);
+        }
+    }
+
+    private static string Sentence(VerdictDocument verdict)
+    {
+        var words = char.ToUpperInvariant(verdict.Verdict[0]) + verdict.Verdict[1..];
+        return verdict.Probability is null
+            ? words
+            : $"{words}, probability of conformity {Say.Probability(verdict.Probability)}";
+    }
+
+    private static Ink VerdictInk(VerdictDocument verdict) =>
+        verdict.Verdict switch
+        {
+            "conforms" => Ink.Treated,
+            "does not conform" => Ink.Demand,
+            _ => Ink.LeftOut,
+        };
+}

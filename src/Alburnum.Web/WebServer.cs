@@ -1,0 +1,97 @@
+using System.Net;
+using System.Reflection;
+using Alburnum.Records.Store;
+using Alburnum.Web.Pages;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.HostFiltering;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace Alburnum.Web;
+
+/// <summary>The local web application: served to this machine only, every byte from here.</summary>
+public static class WebServer
+{
+    private const string Policy =
+        "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    /// <summary>Makes the application; it is not started yet.</summary>
+    /// <param name="store">Where the cases are.</param>
+    /// <param name="port">Port on 127.0.0.1; 0 takes a free one.</param>
+    public static WebApplication Create(CaseStore store, int port)
+    {
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
+        builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
+        builder.Services.AddSingleton(store);
+        builder.Services.AddRoutingCore();
+        builder.Services.AddRazorComponents();
+        // A page of another site must not reach this one under a name of its own.
+        builder.Services.Configure<HostFilteringOptions>(hosts => hosts.AllowedHosts = ["127.0.0.1", "localhost"]);
+
+        var app = builder.Build();
+        app.UseHostFiltering();
+        app.Use(
+            (http, next) =>
+            {
+                http.Response.Headers.ContentSecurityPolicy = Policy;
+                http.Response.Headers.XContentTypeOptions = "nosniff";
+                return next(http);
+            }
+        );
+        app.UseRouting();
+        app.UseAntiforgery();
+        app.MapRazorComponents<Sheet>();
+        app.MapGet("/assets/{name}", Asset);
+        app.MapGet("/photographs/{sha256}", PhotographAsync);
+        app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
+        return app;
+    }
+
+    private static IResult Asset(string name, HttpContext http)
+    {
+        if (name == "sheet.css")
+        {
+            var style = Assembly.GetExecutingAssembly().GetManifestResourceStream("Alburnum.Web.Assets.sheet.css");
+            return Results.Stream(style!, "text/css; charset=utf-8");
+        }
+        if (!FontNames.Contains(name, StringComparer.Ordinal))
+            return Results.NotFound();
+        http.Response.Headers.CacheControl = "max-age=86400";
+        return Results.Bytes(Reports.FontFiles.Read(name), "font/ttf");
+    }
+
+    private static string[] FontNames { get; } =
+    ["Lato-Regular.ttf", "Lato-Bold.ttf", "Lato-Italic.ttf", "Vollkorn-SemiBold.ttf"];
+
+    private static async Task<IResult> PhotographAsync(
+        string sha256,
+        CaseStore store,
+        HttpContext http,
+        CancellationToken stop
+    )
+    {
+        if (await store.PhotographAsync(sha256, stop) is not { } photograph)
+            return Results.NotFound();
+        // Named by its own content, so it never changes.
+        http.Response.Headers.CacheControl = "max-age=31536000, immutable";
+        return Results.Bytes(photograph.Bytes.ToArray(), MediaType(photograph.Bytes.Span));
+    }
+
+    private static async Task<IResult> ReportJsonAsync(string reference, CaseStore store, CancellationToken stop) =>
+        await store.LastDocumentAsync(reference, stop) is { } document
+            ? Results.Text(document, "application/json; charset=utf-8")
+            : Results.NotFound();
+
+    /// <summary>The kind of picture, read from its first bytes; what a file is called proves nothing.</summary>
+    private static string MediaType(ReadOnlySpan<byte> bytes) =>
+        bytes switch
+        {
+            [0xFF, 0xD8, ..] => "image/jpeg",
+            [0x89, (byte)'P', (byte)'N', (byte)'G', ..] => "image/png",
+            [(byte)'R', (byte)'I', (byte)'F', (byte)'F', ..] => "image/webp",
+            _ => "application/octet-stream",
+        };
+}

@@ -1,0 +1,90 @@
+using Alburnum.Timber;
+using MathNet.Numerics.Statistics;
+
+namespace Alburnum.Penetration;
+
+/// <summary>One depth read with a rule on a cut end, or on an increment core.</summary>
+/// <param name="Face">Face number from 1; a core from a pole is on face 1.</param>
+/// <param name="PositionMm">Distance from the start of the face, mm, 0 or more.</param>
+/// <param name="DepthMm">Depth to the first untreated wood, mm, 0 or more.</param>
+/// <param name="StandardUncertaintyMm">Standard uncertainty of the depth, mm, 0 or more.</param>
+/// <param name="SapwoodDepthMm">Depth at which heartwood begins, mm; 0 where it reaches the face; null where not known.</param>
+public sealed record HandReading(
+    int Face,
+    double PositionMm,
+    double DepthMm,
+    double StandardUncertaintyMm,
+    double? SapwoodDepthMm
+);
+
+/// <summary>Makes a depth profile of readings taken by hand, so that a ruler and a photograph are judged by the same rules.</summary>
+public static class HandReadings
+{
+    /// <summary>The profile of one piece.</summary>
+    /// <param name="section">Nominal section.</param>
+    /// <param name="readings">One reading or more, in any order.</param>
+    /// <remarks>
+    /// The errors of one reader move together, so a statistic carries the uncertainty of the readings it stands on, not one
+    /// shrunk by their number. The treated area is that of an even border of the mean depth: an estimate for want of better.
+    /// </remarks>
+    /// <exception cref="ArgumentException">No readings.</exception>
+    public static DepthProfile Profile(Section section, IReadOnlyList<HandReading> readings)
+    {
+        if (readings.Count == 0)
+            throw new ArgumentException("At least one reading is needed.", nameof(readings));
+        foreach (var reading in readings)
+            Check(reading);
+        FaceProfile[] faces =
+        [
+            .. readings
+                .GroupBy(reading => reading.Face)
+                .OrderBy(face => face.Key)
+                .Select(face => Face(face.Key, [.. face.OrderBy(reading => reading.PositionMm)])),
+        ];
+        double[] depths = [.. readings.Select(reading => reading.DepthMm).Order()];
+        var least = readings.MinBy(reading => reading.DepthMm)!;
+        var greatest = readings.MaxBy(reading => reading.DepthMm)!;
+        var meanU = readings.Average(reading => reading.StandardUncertaintyMm);
+        var mean = depths.Average();
+        var statistics = new DepthStatistics(
+            new(least.DepthMm, least.StandardUncertaintyMm),
+            new(depths.Percentile(5), meanU),
+            new(depths.Median(), meanU),
+            new(mean, meanU),
+            new(greatest.DepthMm, greatest.StandardUncertaintyMm)
+        );
+        var treated = Border(section, mean);
+        var treatedU = (Border(section, mean + meanU) - Border(section, Math.Max(0, mean - meanU))) / 2;
+        return new(section, faces, statistics, new(treated, treatedU), null);
+    }
+
+    private static FaceProfile Face(int number, IReadOnlyList<HandReading> readings) =>
+        new(
+            number,
+            readings.Count > 1 ? (readings[^1].PositionMm - readings[0].PositionMm) / (readings.Count - 1) : 0,
+            [.. readings.Select(reading => reading.PositionMm)],
+            [.. readings.Select(reading => reading.DepthMm)],
+            [.. readings.Select(reading => reading.StandardUncertaintyMm)],
+            [.. readings.Select(_ => false)],
+            [.. readings.Select(reading => reading.SapwoodDepthMm)]
+        );
+
+    /// <summary>Share of the section within a border of even depth, 0 to 1.</summary>
+    private static double Border(Section section, double depthMm) =>
+        section switch
+        {
+            RectangularSection sawn => 1
+                - Math.Max(0, sawn.WidthMm - 2 * depthMm) * Math.Max(0, sawn.HeightMm - 2 * depthMm) / sawn.AreaMm2,
+            RoundSection round => 1 - Math.Pow(Math.Max(0, 1 - 2 * depthMm / round.DiameterMm), 2),
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
+        };
+
+    private static void Check(HandReading reading)
+    {
+        Require.InRange(reading.Face, 1, 4, "");
+        Require.InRange(reading.PositionMm, 0, 10_000, "mm");
+        Require.InRange(reading.DepthMm, 0, 2000, "mm");
+        Require.InRange(reading.StandardUncertaintyMm, 0, 1000, "mm");
+        Require.InRange(reading.SapwoodDepthMm ?? 0, 0, 2000, "mm");
+    }
+}

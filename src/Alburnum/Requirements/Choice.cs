@@ -1,0 +1,99 @@
+namespace Alburnum.Requirements;
+
+/// <summary>Which row of a subject governs a situation: the one place where rows are matched.</summary>
+internal static class Choice
+{
+    /// <summary>Matches the rows of one subject, applies their exceptions and says what they come to.</summary>
+    public static TraceStep Among(Subject subject, IReadOnlyList<Row> rows, Situation situation)
+    {
+        List<Row>? matched = null;
+        List<Miss>? open = null;
+        List<Miss>? nearMisses = null;
+        for (var i = 0; i < rows.Count; i++)
+        {
+            var row = rows[i];
+            switch (Of(row, situation, out var condition))
+            {
+                case Fit.Yes:
+                    (matched ??= []).Add(row);
+                    break;
+                case Fit.Unsure:
+                    (open ??= []).Add(Missed(row, condition!, situation));
+                    break;
+                default:
+                    // A row that failed on more than one field is no near miss.
+                    if (condition is not null)
+                        (nearMisses ??= []).Add(Missed(row, condition, situation));
+                    break;
+            }
+        }
+
+        var setAside = SetAside(matched, ref open);
+        return new TraceStep(
+            subject,
+            Conclude(subject, matched, open),
+            matched ?? [],
+            setAside ?? [],
+            open ?? [],
+            nearMisses ?? []
+        );
+    }
+
+    // The condition that is open (Unsure) or that alone failed (No); null where more than one failed.
+    private static Fit Of(Row row, Situation situation, out Condition? condition)
+    {
+        condition = null;
+        Condition? failed = null;
+        Condition? unsure = null;
+        var when = row.When;
+        for (var i = 0; i < when.Count; i++)
+        {
+            switch (when[i].Of(situation[when[i].Field]))
+            {
+                case Fit.No when failed is not null:
+                    return Fit.No;
+                case Fit.No:
+                    failed = when[i];
+                    break;
+                case Fit.Unsure:
+                    unsure ??= when[i];
+                    break;
+                default:
+                    break;
+            }
+        }
+        condition = failed ?? unsure;
+        if (failed is not null)
+            return Fit.No;
+        return unsure is null ? Fit.Yes : Fit.Unsure;
+    }
+
+    // Rows named as overridden by a row that surely holds no longer count, whether they hold or are open.
+    private static List<Row>? SetAside(List<Row>? matched, ref List<Miss>? open)
+    {
+        if (matched is null || !matched.Exists(row => row.Overrides.Count > 0))
+            return null;
+        var exceptions = matched.Where(row => row.Overrides.Count > 0).ToList();
+        bool Yields(Row row) =>
+            exceptions.Exists(exception => exception.Overrides.Contains(row.Key, StringComparer.Ordinal));
+        var setAside = matched.Where(Yields).ToList();
+        matched.RemoveAll(Yields);
+        open = open?.Where(miss => !Yields(miss.Row)).ToList();
+        return setAside;
+    }
+
+    private static Finding Conclude(Subject subject, List<Row>? matched, List<Miss>? open)
+    {
+        if (subject == Subject.Advice || (matched is null && open is null or { Count: 0 }))
+            return new Silent();
+        var demand = matched?[0].Demand ?? open![0].Row.Demand;
+        if (matched is not null && !matched.TrueForAll(row => row.Demand.Equals(demand)))
+            return new Contradicted();
+        var isOpen =
+            open is { Count: > 0 } && (matched is null || !open.TrueForAll(miss => miss.Row.Demand.Equals(demand)));
+        return isOpen ? new Depends([.. open!.Select(miss => miss.Field).Distinct()]) : new Settled(demand);
+    }
+
+    private static Miss Missed(Row row, Condition condition, Situation situation) =>
+        new(row, condition.Field, condition.InWords, situation[condition.Field].InWords);
+}

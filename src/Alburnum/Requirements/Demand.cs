@@ -1,0 +1,121 @@
+using System.Globalization;
+
+namespace Alburnum.Requirements;
+
+/// <summary>What a row of a rulebook speaks about. At most one row of a subject governs, but for advice.</summary>
+public enum Subject
+{
+    /// <summary>The use class of a component.</summary>
+    UseClass,
+
+    /// <summary>The usual desired service life of a component.</summary>
+    Life,
+
+    /// <summary>The depth of penetration.</summary>
+    Penetration,
+
+    /// <summary>The retention.</summary>
+    Retention,
+
+    /// <summary>The moisture content before treatment.</summary>
+    Moisture,
+
+    /// <summary>Conditions and advice; every row that holds is given.</summary>
+    Advice,
+}
+
+/// <summary>What a rulebook row demands where its conditions hold.</summary>
+public abstract record Demand
+{
+    private protected Demand() { }
+
+    /// <summary>The demand in words.</summary>
+    public abstract string InWords { get; }
+
+    private protected static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}
+
+/// <summary>The component belongs in this use class.</summary>
+/// <param name="Label">The code's own label, for instance "3c".</param>
+/// <param name="Classes">Use class; two where the code does not divide class 3 as EN 335 does.</param>
+/// <param name="IsCoated">Whether the label speaks of coated timber; null where it does not say.</param>
+public sealed record UseClassDemand(string Label, IReadOnlyList<UseClass> Classes, bool? IsCoated) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"use class {Label}";
+
+    /// <inheritdoc/>
+    public bool Equals(UseClassDemand? other) =>
+        other is not null && Label == other.Label && IsCoated == other.IsCoated && Classes.SequenceEqual(other.Classes);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Label.GetHashCode(StringComparison.Ordinal);
+}
+
+/// <summary>The usual desired service life.</summary>
+/// <param name="Life">Years.</param>
+public sealed record LifeDemand(DesiredServiceLife Life) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"{Number(Life.Years)} years";
+}
+
+/// <summary>A depth of penetration.</summary>
+/// <param name="Name">The code's own name of the demand, for instance "NP3".</param>
+/// <param name="Depth">How deep.</param>
+/// <param name="Zone">Analytical zone; null where the rulebook does not say.</param>
+/// <param name="DefinedBy">Source of a named class that the row refers to; null where the row itself spells the depth out.</param>
+public sealed record PenetrationDemand(string Name, DepthRule Depth, Fact<AnalyticalZone>? Zone, Provenance? DefinedBy)
+    : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"{Name}: {Depth.InWords}";
+}
+
+/// <summary>The code does not allow it.</summary>
+/// <param name="Reason">Why, one sentence.</param>
+public sealed record Forbidden(string Reason) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"not permitted: {Reason}";
+}
+
+/// <summary>The code has a demand here, but it is not known to the rulebook.</summary>
+/// <param name="Reason">What is known, one sentence.</param>
+public sealed record UnknownCell(string Reason) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"not in the rulebook: {Reason}";
+}
+
+/// <summary>A multiple of the preservative's own critical value.</summary>
+/// <param name="Factor">Above 0.</param>
+public sealed record RetentionFactor(double Factor) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"{Number(Factor)} × the critical value";
+}
+
+/// <summary>A fixed retention for one preservative.</summary>
+/// <param name="Amount">The amount in the analytical zone.</param>
+public sealed record FixedRetention(PreservativeAmount Amount) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => Amount.Label;
+}
+
+/// <summary>Greatest moisture content before treatment.</summary>
+/// <param name="MaxPercent">% of the oven-dry mass.</param>
+public sealed record MoistureLimit(double MaxPercent) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => $"at most {Number(MaxPercent)} % moisture before treatment";
+}
+
+/// <summary>A condition or piece of advice.</summary>
+/// <param name="Sentence">One sentence.</param>
+public sealed record Advice(string Sentence) : Demand
+{
+    /// <inheritdoc/>
+    public override string InWords => Sentence;
+}

@@ -1,0 +1,97 @@
+using Alburnum.Timber;
+
+namespace Alburnum.Requirements;
+
+/// <summary>How the piece was brought to its shape.</summary>
+public enum TimberForm
+{
+    /// <summary>Sawn or planed: heartwood may reach a face.</summary>
+    Sawn,
+
+    /// <summary>Round: the sapwood runs all the way round.</summary>
+    Round,
+}
+
+/// <summary>Unit in which a preservative's amount is stated.</summary>
+public enum AmountUnit
+{
+    /// <summary>Mass in the volume of the analytical zone, kg/m³.</summary>
+    KgPerM3,
+
+    /// <summary>Mass on the treated surface, g/m².</summary>
+    GramPerM2,
+}
+
+/// <summary>An amount of preservative in its unit: a critical value or a retention.</summary>
+public readonly record struct PreservativeAmount
+{
+    /// <summary>Checks the value.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not above 0.</exception>
+    public PreservativeAmount(double value, AmountUnit unit)
+    {
+        Value = Require.Positive(value, unit == AmountUnit.KgPerM3 ? "kg/m³" : "g/m²");
+        Unit = unit;
+    }
+
+    /// <summary>The number, in <see cref="Unit"/>.</summary>
+    public double Value { get; }
+
+    /// <summary>The unit.</summary>
+    public AmountUnit Unit { get; }
+
+    /// <summary>For instance "9.61 kg/m³".</summary>
+    public string Label =>
+        $"{Value.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} {(Unit == AmountUnit.KgPerM3 ? "kg/m³" : "g/m²")}";
+}
+
+/// <summary>What is known of the piece that a requirement is sought for. Null or empty means "not known".</summary>
+public sealed record Enquiry
+{
+    /// <summary>What the piece is for.</summary>
+    public Component? Component { get; init; }
+
+    /// <summary>Nominal section.</summary>
+    public Section? Section { get; init; }
+
+    /// <summary>Sawn or round; follows the section where not said.</summary>
+    public TimberForm? Form { get; init; }
+
+    /// <summary>The timber.</summary>
+    public Species? Species { get; init; }
+
+    /// <summary>Use class; two where only "class 3" is known; empty to take the code's class for the component.</summary>
+    public IReadOnlyList<UseClass> UseClasses { get; init; } = [];
+
+    /// <summary>Desired service life; null to take the code's usual life for the component.</summary>
+    public DesiredServiceLife? Life { get; init; }
+
+    /// <summary>Heartwood reaches a lateral face.</summary>
+    public bool? HasExposedHeartwood { get; init; }
+
+    /// <summary>The faces are incised before treatment.</summary>
+    public bool? IsIncised { get; init; }
+
+    /// <summary>A coating is applied and kept up.</summary>
+    public bool? IsCoated { get; init; }
+
+    /// <summary>Moisture content before treatment, % of the oven-dry mass, 0 to 250.</summary>
+    public double? MoisturePercent { get; init; }
+
+    /// <summary>Penetration class or treatment class that a contract or code already names, for instance "NP3".</summary>
+    public string? StatedClass { get; init; }
+
+    /// <summary>Code of the preservative as a rulebook's retention table names it, for instance "CA-C".</summary>
+    public string? Preservative { get; init; }
+
+    /// <summary>The preservative's own critical value for the use class, from its maker's data.</summary>
+    public PreservativeAmount? CriticalValue { get; init; }
+
+    /// <summary>Sawn or round as said, or as the section shows; null where neither is known.</summary>
+    public TimberForm? FormOrFromSection =>
+        Form
+        ?? (
+            Section is null ? null
+            : Section is RoundSection ? TimberForm.Round
+            : TimberForm.Sawn
+        );
+}

@@ -1,0 +1,186 @@
+namespace Alburnum.Requirements;
+
+/// <summary>One edition of one code of practice, as rows.</summary>
+public sealed class Rulebook
+{
+    private readonly Row[][] bySubject;
+    private readonly Dictionary<Timber.Species, IReadOnlyList<string>> groupsOf = new(
+        ReferenceEqualityComparer.Instance
+    );
+    private readonly Lock groupsLock = new();
+
+    /// <summary>A rulebook of the given rows.</summary>
+    /// <param name="name">Short name, for instance "british-2014".</param>
+    /// <param name="title">What it is, for people.</param>
+    /// <param name="document">Document, for instance "BS 8417".</param>
+    /// <param name="edition">Edition, for instance "2011+A1:2014".</param>
+    /// <param name="lives">Desired service lives that the code knows, years, rising; empty where it knows none.</param>
+    /// <param name="groups">Groups of species used in the rows.</param>
+    /// <param name="rows">All rows, in the order of the document.</param>
+    /// <param name="completeOver">Fields over which the rulebook claims to be complete; empty where it claims nothing.</param>
+    /// <param name="notes">What a reader should know of the whole rulebook.</param>
+    /// <exception cref="ArgumentException">Two rows share a key, or an exception names no row or goes round in a circle.</exception>
+    public Rulebook(
+        string name,
+        string title,
+        string document,
+        string edition,
+        IReadOnlyList<int> lives,
+        IReadOnlyList<SpeciesGroup> groups,
+        IReadOnlyList<Row> rows,
+        IReadOnlyList<Field> completeOver,
+        IReadOnlyList<string> notes
+    )
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        if (Exceptions.FirstFault(rows) is { } fault)
+            throw new ArgumentException(fault.InWords, nameof(rows));
+        Name = name;
+        Title = title;
+        Document = document;
+        Edition = edition;
+        Lives = lives;
+        Groups = groups;
+        Rows = rows;
+        CompleteOver = completeOver;
+        Notes = notes;
+        bySubject =
+        [
+            .. Enum.GetValues<Subject>().Select(subject => rows.Where(row => row.Subject == subject).ToArray()),
+        ];
+    }
+
+    /// <summary>Short name, for instance "british-2014".</summary>
+    public string Name { get; }
+
+    /// <summary>What it is, for people.</summary>
+    public string Title { get; }
+
+    /// <summary>Document, for instance "BS 8417".</summary>
+    public string Document { get; }
+
+    /// <summary>Edition, for instance "2011+A1:2014".</summary>
+    public string Edition { get; }
+
+    /// <summary>Desired service lives that the code knows, years, rising; empty where it knows none.</summary>
+    public IReadOnlyList<int> Lives { get; }
+
+    /// <summary>Groups of species used in the rows.</summary>
+    public IReadOnlyList<SpeciesGroup> Groups { get; }
+
+    /// <summary>All rows, in the order of the document.</summary>
+    public IReadOnlyList<Row> Rows { get; }
+
+    /// <summary>Fields over which the rulebook claims to be complete; empty where it claims nothing.</summary>
+    public IReadOnlyList<Field> CompleteOver { get; }
+
+    /// <summary>What a reader should know of the whole rulebook.</summary>
+    public IReadOnlyList<string> Notes { get; }
+
+    /// <summary>Document and edition.</summary>
+    public string Citation => $"{Document}:{Edition}";
+
+    /// <summary>What the code demands of the piece, or why there is no answer; always with the reasons.</summary>
+    public Answer Answer(Enquiry enquiry)
+    {
+        ArgumentNullException.ThrowIfNull(enquiry);
+        return Conclusion.From(Follow(enquiry), Lives);
+    }
+
+    /// <summary>The rows of one subject, in the order of the document.</summary>
+    public IReadOnlyList<Row> RowsOf(Subject subject) => bySubject[(int)subject];
+
+    /// <summary>Names of the groups that a species belongs to.</summary>
+    public IReadOnlyList<string> GroupsOf(Timber.Species species)
+    {
+        ArgumentNullException.ThrowIfNull(species);
+        lock (groupsLock)
+        {
+            if (!groupsOf.TryGetValue(species, out var names))
+            {
+                names = [.. Groups.Where(group => group.Contains(species)).Select(group => group.Name)];
+                groupsOf[species] = names;
+            }
+            return names;
+        }
+    }
+
+    private Trace Follow(Enquiry enquiry)
+    {
+        var situation = new Situation(enquiry, enquiry.Species is { } species ? GroupsOf(species) : null);
+        var steps = new List<TraceStep>(6);
+        var remarks = new List<string>();
+
+        var use = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
+        if (enquiry.UseClasses.Count > 0)
+        {
+            if (
+                use.Finding is Settled { Demand: UseClassDemand code }
+                && !code.Classes.Intersect(enquiry.UseClasses).Any()
+            )
+                remarks.Add(
+                    $"The rulebook puts this component in {code.InWords}; the enquiry says use class {enquiry.UseClasses[0].Label()}."
+                );
+            use = use with
+            {
+                Finding = new Given(
+                    $"use class {string.Join(" or ", enquiry.UseClasses.Select(each => each.Label()))}"
+                ),
+                Matched = [],
+            };
+        }
+        else if (use.Finding is Settled { Demand: UseClassDemand demand })
+        {
+            situation.SetUse(demand.Classes, enquiry.IsCoated ?? demand.IsCoated);
+        }
+        steps.Add(use);
+
+        var life = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
+        if (enquiry.Life is { } asked)
+            life = life with { Finding = new Given($"{asked.Years} years"), Matched = [] };
+        else if (life.Finding is Settled { Demand: LifeDemand usual })
+            situation.SetLife(usual.Life);
+        steps.Add(life);
+
+        foreach (
+            var subject in (ReadOnlySpan<Subject>)
+                [Subject.Penetration, Subject.Retention, Subject.Moisture, Subject.Advice]
+        )
+            steps.Add(Choice.Among(subject, RowsOf(subject), situation));
+
+        return new Trace(Name, $"{Title} ({Citation})", enquiry, steps, FactsUsed(enquiry, steps), remarks);
+    }
+
+    // Facts of the species, and the group that it was put into, wherever a row that counts asked for them.
+    private List<FactUsed> FactsUsed(Enquiry enquiry, List<TraceStep> steps)
+    {
+        var facts = new List<FactUsed>();
+        if (enquiry.Species is not { } species)
+            return facts;
+        var conditions = steps.SelectMany(step => step.Matched).SelectMany(row => row.When).ToList();
+        if (
+            conditions.Exists(condition => condition.Field == Field.SapwoodTreatability)
+            && species.SapwoodTreatability is { } sapwood
+        )
+            facts.Add(
+                new FactUsed($"sapwood of {species.Name}: treatability {sapwood.Value.Label}", sapwood.Provenance)
+            );
+        if (
+            conditions.Exists(condition => condition.Field == Field.HeartwoodTreatability)
+            && species.HeartwoodTreatability is { } heartwood
+        )
+            facts.Add(
+                new FactUsed($"heartwood of {species.Name}: treatability {heartwood.Value.Label}", heartwood.Provenance)
+            );
+        foreach (var group in Groups)
+        {
+            var isAsked = conditions.Exists(condition =>
+                condition is OneOf { Field: Field.SpeciesGroup } asked
+                && asked.Allowed.Contains(group.Name, StringComparer.OrdinalIgnoreCase)
+            );
+            if (isAsked && group.Contains(species))
+                facts.Add(new FactUsed($"{species.Name} counts as \"{group.Name}\"", group.Provenance));
+        }
+        return facts;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Runtime.CompilerServices;
+using Alburnum.Timber;
+
+namespace Alburnum.Requirements;
+
+/// <summary>An enquiry laid out field by field, as the rows of one rulebook read it.</summary>
+internal sealed class Situation
+{
+    private static readonly Known Sawn = Known.Word("sawn");
+    private static readonly Known Round = Known.Word("round");
+    private static readonly Known NoneStated = Known.OneOfThese([]);
+
+    private Fields known;
+
+    public Situation(Enquiry enquiry, IReadOnlyList<string>? speciesGroups)
+    {
+        known[(int)Field.Component] = enquiry.Component is { } component ? Known.Word(component.Name) : default;
+        known[(int)Field.Form] = enquiry.FormOrFromSection switch
+        {
+            TimberForm.Sawn => Sawn,
+            TimberForm.Round => Round,
+            _ => default,
+        };
+        known[(int)Field.SpeciesGroup] = speciesGroups is null ? default : Known.AllOfThese(speciesGroups);
+        known[(int)Field.SapwoodTreatability] = Classes(enquiry.Species?.SapwoodTreatability);
+        known[(int)Field.HeartwoodTreatability] = Classes(enquiry.Species?.HeartwoodTreatability);
+        known[(int)Field.ExposedHeartwood] = Known.YesNo(enquiry.HasExposedHeartwood);
+        known[(int)Field.Incised] = Known.YesNo(enquiry.IsIncised);
+        known[(int)Field.Thickness] = Known.Number(enquiry.Section?.ThicknessMm);
+        known[(int)Field.Moisture] = Known.Number(enquiry.MoisturePercent);
+        // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
+        known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
+        known[(int)Field.Preservative] = enquiry.Preservative is { } code ? Known.Word(code) : default;
+        SetUse(enquiry.UseClasses, enquiry.IsCoated);
+        SetLife(enquiry.Life);
+    }
+
+    public Known this[Field field] => known[(int)field];
+
+    public void SetUse(IReadOnlyList<UseClass> classes, bool? isCoated)
+    {
+        known[(int)Field.UseClass] = classes.Count switch
+        {
+            0 => default,
+            1 => Known.Word(classes[0].Label()),
+            _ => Known.OneOfThese([.. classes.Select(each => each.Label())]),
+        };
+        known[(int)Field.Coated] = Known.YesNo(isCoated);
+    }
+
+    public void SetLife(DesiredServiceLife? life) => known[(int)Field.Life] = Known.Number(life?.Years);
+
+    private static Known Classes(Fact<ClassRange>? cell) =>
+        cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
+
+    [InlineArray(14)]
+    private struct Fields
+    {
+        private Known first;
+    }
+}

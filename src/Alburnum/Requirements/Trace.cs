@@ -1,0 +1,86 @@
+namespace Alburnum.Requirements;
+
+/// <summary>What the rows of one subject came to.</summary>
+public abstract record Finding
+{
+    private protected Finding() { }
+}
+
+/// <summary>One demand holds.</summary>
+/// <param name="Demand">The demand.</param>
+public sealed record Settled(Demand Demand) : Finding;
+
+/// <summary>The enquiry itself said so; the rows are shown for comparison.</summary>
+/// <param name="InWords">What the enquiry said.</param>
+public sealed record Given(string InWords) : Finding;
+
+/// <summary>No row holds.</summary>
+public sealed record Silent : Finding;
+
+/// <summary>Rows hold that demand different things, and none is marked as an exception to the other.</summary>
+public sealed record Contradicted : Finding;
+
+/// <summary>Which row holds depends on something that is not known.</summary>
+/// <param name="Fields">What must be known to decide.</param>
+public sealed record Depends(IReadOnlyList<Field> Fields) : Finding;
+
+/// <summary>How one subject was decided.</summary>
+/// <param name="Subject">The subject.</param>
+/// <param name="Finding">What it came to.</param>
+/// <param name="Matched">Rows that hold and count.</param>
+/// <param name="SetAside">Rows that hold but yield to an exception.</param>
+/// <param name="Open">Rows that could hold, each with a field that is not known.</param>
+/// <param name="NearMisses">Rows that failed on exactly one field.</param>
+public sealed record TraceStep(
+    Subject Subject,
+    Finding Finding,
+    IReadOnlyList<Row> Matched,
+    IReadOnlyList<Row> SetAside,
+    IReadOnlyList<Miss> Open,
+    IReadOnlyList<Miss> NearMisses
+);
+
+/// <summary>A fact outside the rows that an answer leans on, for instance the treatability of a species.</summary>
+/// <param name="InWords">The fact in words.</param>
+/// <param name="Provenance">Source and standing.</param>
+public sealed record FactUsed(string InWords, Provenance Provenance);
+
+/// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
+/// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
+/// <param name="RulebookTitle">Document and edition.</param>
+/// <param name="Enquiry">The enquiry, as it was asked.</param>
+/// <param name="Steps">One step a subject, in the order in which they were decided.</param>
+/// <param name="FactsUsed">Facts outside the rows.</param>
+/// <param name="Remarks">What a reader should know about this answer, one sentence each.</param>
+public sealed record Trace(
+    string RulebookName,
+    string RulebookTitle,
+    Enquiry Enquiry,
+    IReadOnlyList<TraceStep> Steps,
+    IReadOnlyList<FactUsed> FactsUsed,
+    IReadOnlyList<string> Remarks
+)
+{
+    /// <summary>The weakest standing among all rows and facts that the answer rests on.</summary>
+    public Standing WeakestStanding =>
+        Provenance.Weakest(
+            Steps
+                .SelectMany(step => step.Matched)
+                .SelectMany(row => Standings(row))
+                .Concat(FactsUsed.Select(fact => fact.Provenance.Standing))
+        );
+
+    /// <summary>The step that decided a subject; null where it was not reached.</summary>
+    public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);
+
+    private static IEnumerable<Standing> Standings(Row row)
+    {
+        yield return row.Provenance.Standing;
+        if (row.Demand is not PenetrationDemand penetration)
+            yield break;
+        if (penetration.DefinedBy is { } definition)
+            yield return definition.Standing;
+        if (penetration.Zone is { } zone)
+            yield return zone.Provenance.Standing;
+    }
+}

@@ -1,0 +1,286 @@
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using CsCheck;
+
+namespace Alburnum.Tests.Penetration;
+
+public class PieceConformityTests
+{
+    private static readonly Section Post = new RectangularSection(100, 100);
+    private static readonly DepthRule Sapwood6 = new LeastDepth(WoodZone.Sapwood, 6);
+    private static readonly DepthRule Np6 = new AllOf([
+        new ShareOfZone(WoodZone.Sapwood, 1),
+        new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75),
+    ]);
+
+    private static Judgement Judge(DepthRule rule, DepthProfile profile, DepthReading reading = DepthReading.Minimum) =>
+        PieceConformity.Judge(rule, profile, DecisionRule.Usual, reading);
+
+    /// <summary>A profile with the same sapwood depth everywhere, faces numbered from 1.</summary>
+    private static DepthProfile Profile(double u, double? sapwoodMm, params double[][] depthsByFace) =>
+        HandReadings.Profile(
+            Post,
+            [
+                .. depthsByFace.SelectMany(
+                    (depths, face) => depths.Select((depth, i) => new HandReading(face + 1, i, depth, u, sapwoodMm))
+                ),
+            ]
+        );
+
+    private static DepthProfile Exclude(DepthProfile profile, int face, Func<int, bool> isExcluded) =>
+        profile with
+        {
+            Faces =
+            [
+                .. profile.Faces.Select(old =>
+                    old.Number == face ? old with { Excluded = [.. old.Excluded.Select((_, i) => isExcluded(i))] } : old
+                ),
+            ],
+        };
+
+    [Fact]
+    public void No_depth_asked_for_conforms()
+    {
+        Assert.Equal(Verdict.Conforms, Judge(new NoDepth(), Profile(1, null, [0])).Verdict);
+    }
+
+    [Fact]
+    public void A_depth_far_above_the_demand_conforms_and_far_below_does_not()
+    {
+        Assert.Equal(Verdict.Conforms, Judge(Sapwood6, Profile(0.5, 30, [9, 8, 10])).Verdict);
+        Assert.Equal(Verdict.DoesNotConform, Judge(Sapwood6, Profile(0.5, 30, [9, 4, 10])).Verdict);
+    }
+
+    [Fact]
+    public void A_depth_at_the_demand_is_undecided_at_even_odds()
+    {
+        var judgement = Judge(new LeastDepth(WoodZone.Lateral, 6), Profile(0.5, 30, [6, 8, 10]));
+
+        Assert.Equal(Verdict.Undecided, judgement.Verdict);
+        Assert.Equal(0.5, judgement.Probability!.Value, 1e-12);
+        Assert.Contains(
+            judgement.Reasons,
+            reason => reason.Contains("conforms from 6.82 mm", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void Many_positions_do_not_shrink_the_uncertainty_of_the_minimum()
+    {
+        var few = Judge(new LeastDepth(WoodZone.Lateral, 6), Profile(0.5, 30, [6.5]));
+        var many = Judge(new LeastDepth(WoodZone.Lateral, 6), Profile(0.5, 30, [.. Enumerable.Repeat(6.5, 400)]));
+
+        Assert.Equal(few.Probability, many.Probability);
+    }
+
+    [Fact]
+    public void The_minimum_carries_the_uncertainty_that_the_profile_states_for_it()
+    {
+        var profile = Profile(0.1, 30, [6.5, 9, 9]);
+        var wider = profile with { Statistics = profile.Statistics with { MinimumMm = new Estimate(6.5, 2) } };
+
+        Assert.Equal(Verdict.Conforms, Judge(Sapwood6, profile).Verdict);
+        Assert.Equal(Verdict.Undecided, Judge(Sapwood6, wider).Verdict);
+    }
+
+    [Fact]
+    public void Positions_left_out_are_not_used()
+    {
+        var profile = Exclude(Profile(0.2, 30, [9, 0, 9, 9]), 1, i => i == 1);
+
+        Assert.Equal(Verdict.Conforms, Judge(Sapwood6, profile).Verdict);
+    }
+
+    [Fact]
+    public void A_face_that_was_mostly_left_out_leaves_the_piece_undecided()
+    {
+        var profile = Exclude(Profile(0.2, 30, [9, 9, 9, 9], [9, 9, 9, 9]), 2, i => i < 3);
+        var judgement = Judge(Sapwood6, profile);
+
+        Assert.Equal(Verdict.Undecided, judgement.Verdict);
+        Assert.Null(judgement.Probability);
+        Assert.Contains(judgement.Reasons, reason => reason.Contains("face 2", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_unread_face_does_not_save_a_piece_that_fails_elsewhere()
+    {
+        var profile = Exclude(Profile(0.2, 30, [2, 9, 9, 9], [9, 9, 9, 9]), 2, _ => true);
+
+        Assert.Equal(Verdict.DoesNotConform, Judge(Sapwood6, profile).Verdict);
+    }
+
+    [Fact]
+    public void Twelve_millimetres_everywhere_satisfies_six_in_sapwood_whatever_the_boundary()
+    {
+        Assert.Equal(Verdict.Conforms, Judge(Sapwood6, Profile(0.5, null, [12, 13, 12])).Verdict);
+    }
+
+    [Fact]
+    public void A_shallow_reading_with_an_unknown_boundary_is_undecided_and_says_so()
+    {
+        var judgement = Judge(Sapwood6, Profile(0.5, null, [3, 13, 12]));
+
+        Assert.Equal(Verdict.Undecided, judgement.Verdict);
+        Assert.Null(judgement.Probability);
+        Assert.Contains(
+            judgement.Reasons,
+            reason => reason.Contains("boundary is not stated", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void A_shallow_position_of_known_sapwood_fails_although_the_boundary_is_unknown_elsewhere()
+    {
+        var profile = HandReadings.Profile(Post, [new(1, 0, 2, 0.3, 25), new(1, 10, 12, 0.3, null)]);
+
+        Assert.Equal(Verdict.DoesNotConform, Judge(Sapwood6, profile).Verdict);
+    }
+
+    [Fact]
+    public void A_sapwood_rule_on_a_piece_without_sapwood_is_not_demonstrable()
+    {
+        var judgement = Judge(Sapwood6, Profile(0.5, 0, [12, 12]));
+
+        Assert.Equal(Verdict.Undecided, judgement.Verdict);
+        Assert.Null(judgement.Probability);
+        Assert.Equal("Not demonstrable on this piece.", judgement.Reasons[^1]);
+    }
+
+    [Fact]
+    public void Heartwood_that_does_not_lie_open_asks_for_nothing_beside_a_sapwood_demand()
+    {
+        var filled = Profile(0.4, 30, [30, 30.2, 29.9]);
+
+        Assert.Equal(Verdict.Conforms, Judge(Np6, filled).Verdict);
+    }
+
+    [Fact]
+    public void A_front_that_stops_at_the_sapwood_border_has_filled_the_sapwood()
+    {
+        var full = new ShareOfZone(WoodZone.Sapwood, 1);
+
+        Assert.Equal(Verdict.Conforms, Judge(full, Profile(0.5, 30, [30, 30.1, 29.9])).Verdict);
+        Assert.Equal(Verdict.DoesNotConform, Judge(full, Profile(0.5, 30, [30, 25, 30])).Verdict);
+        Assert.Equal(Verdict.Undecided, Judge(full, Profile(0.5, 30, [30, 28.8, 30])).Verdict);
+    }
+
+    [Fact]
+    public void Sapwood_thinner_than_the_depth_asked_for_need_only_be_filled()
+    {
+        Assert.Equal(Verdict.Conforms, Judge(Sapwood6, Profile(0.1, 4, [4, 4, 4.1])).Verdict);
+    }
+
+    [Theory]
+    [InlineData(70, Verdict.DoesNotConform)]
+    [InlineData(80, Verdict.Conforms)]
+    public void Three_quarters_of_an_exposed_heartwood_face_must_be_coloured(int percent, Verdict expected)
+    {
+        double[] face = [.. Enumerable.Range(0, 100).Select(i => i < percent ? 9.0 : 0)];
+
+        Assert.Equal(
+            expected,
+            Judge(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), Profile(0.3, 0, face)).Verdict
+        );
+    }
+
+    [Fact]
+    public void A_good_face_does_not_make_up_for_a_poor_one()
+    {
+        double[] good = [.. Enumerable.Repeat(9.0, 20)];
+        double[] poor = [.. Enumerable.Range(0, 20).Select(i => i < 13 ? 9.0 : 0)];
+
+        Assert.Equal(
+            Verdict.DoesNotConform,
+            Judge(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), Profile(0.3, 0, good, poor)).Verdict
+        );
+    }
+
+    [Fact]
+    public void The_percentile_reading_forgives_a_speck_and_is_named()
+    {
+        double[] face = [.. Enumerable.Range(0, 100).Select(i => i == 40 ? 1.0 : 9)];
+        var rule = new LeastDepth(WoodZone.Lateral, 6);
+
+        Assert.Equal(Verdict.DoesNotConform, Judge(rule, Profile(0.3, 30, face)).Verdict);
+        var judgement = Judge(rule, Profile(0.3, 30, face), DepthReading.FifthPercentile);
+        Assert.Equal(Verdict.Conforms, judgement.Verdict);
+        Assert.Contains(judgement.Reasons, reason => reason.Contains("5th percentile", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(2.8, 0.92, Verdict.Conforms)]
+    [InlineData(2.8, 0.88, Verdict.DoesNotConform)]
+    public void A_pole_core_may_pass_by_depth_or_by_share_of_sapwood(double depthIn, double share, Verdict expected)
+    {
+        var rule = new AnyOf([new LeastDepth(WoodZone.Lateral, 3.00 * 25.4), new ShareOfZone(WoodZone.Sapwood, 0.90)]);
+
+        Assert.Equal(expected, Judge(rule, Core(depthIn, share)).Verdict);
+    }
+
+    [Fact]
+    public void A_pole_core_that_must_pass_by_depth_and_by_share_fails_on_either()
+    {
+        var rule = new AllOf([new LeastDepth(WoodZone.Lateral, 0.75 * 25.4), new ShareOfZone(WoodZone.Sapwood, 0.85)]);
+
+        Assert.Equal(Verdict.DoesNotConform, Judge(rule, Core(0.80, 0.80)).Verdict);
+        Assert.Equal(Verdict.Conforms, Judge(rule, Core(0.80, 0.90)).Verdict);
+    }
+
+    private static DepthProfile Core(double depthIn, double shareOfSapwood) =>
+        HandReadings.Profile(new RoundSection(300), [new(1, 0, depthIn * 25.4, 0, depthIn * 25.4 / shareOfSapwood)]);
+
+    [Fact]
+    public void The_verdict_never_improves_when_a_depth_is_lowered()
+    {
+        var zone = Gen.Enum<WoodZone>();
+        var leaf = Gen.OneOf(
+            Gen.Select(
+                zone,
+                Gen.Double[1, 20],
+                Gen.OneOf(Gen.Const(0.5), Gen.Const(0.75), Gen.Const(1.0)),
+                (z, mm, share) => (DepthRule)new LeastDepth(z, mm, share)
+            ),
+            Gen.Select(zone, Gen.Double[0.3, 1], (z, share) => (DepthRule)new ShareOfZone(z, share))
+        );
+        var rule = Gen.OneOf(
+            leaf,
+            Gen.Select(leaf, leaf, (a, b) => (DepthRule)new AllOf([a, b])),
+            Gen.Select(leaf, leaf, (a, b) => (DepthRule)new AnyOf([a, b]))
+        );
+        var sapwood = Gen.OneOf(
+            Gen.Const((double?)null),
+            Gen.Const((double?)0),
+            Gen.Double[1, 40].Select(mm => (double?)mm)
+        );
+        var reading = Gen.Select(Gen.Int[1, 4], Gen.Double[0, 25], Gen.Double[0, 2], sapwood);
+        Gen.Select(rule, reading.Array[1, 25], Gen.Int[0, 24], Gen.Double[0, 25])
+            .Sample(
+                (demand, readings, which, loss) =>
+                {
+                    HandReading[] before =
+                    [
+                        .. readings.Select((r, i) => new HandReading(r.Item1, i, r.Item2, r.Item3, r.Item4)),
+                    ];
+                    var index = which % before.Length;
+                    HandReading[] after = [.. before];
+                    after[index] = after[index] with { DepthMm = Math.Max(0, after[index].DepthMm - loss) };
+                    // The statistics' own uncertainty is held: only the depth is lowered.
+                    var whole = HandReadings.Profile(Post, before);
+                    var lowered = HandReadings.Profile(Post, after) with { Statistics = whole.Statistics };
+
+                    Assert.True(Rank(Judge(demand, lowered)) <= Rank(Judge(demand, whole)));
+                },
+                iter: 3000
+            );
+    }
+
+    private static int Rank(Judgement judgement) =>
+        judgement.Verdict switch
+        {
+            Verdict.DoesNotConform => 0,
+            Verdict.Undecided => 1,
+            _ => 2,
+        };
+}
