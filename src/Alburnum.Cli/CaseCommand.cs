@@ -27,7 +27,7 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         public string? Out { get; init; }
     }
 
-    protected override async Task<int> ExecuteAsync(
+    public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
         CancellationToken cancellationToken

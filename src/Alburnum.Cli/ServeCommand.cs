@@ -22,7 +22,7 @@ internal sealed class ServeCommand(IAnsiConsole console) : AsyncCommand<ServeCom
                 : ValidationResult.Error($"--port: found {Port}, expected 0 to 65535.");
     }
 
-    protected override async Task<int> ExecuteAsync(
+    public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
         CancellationToken cancellationToken
