@@ -60,6 +60,11 @@ public static class CommandLine
             config.UseStrictParsing();
             // One line a command, in the order in which a case travels.
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config
+                .AddCommand<SampleCommand>("sample")
+                .WithDescription("Say what to cut from a lot, how to pick it, what passes");
+            config.AddCommand<JudgeCommand>("judge").WithDescription("Judge a batch from the pieces cut from it");
+            config.AddCommand<HistoryCommand>("history").WithDescription("Watch a plant over its charges");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;

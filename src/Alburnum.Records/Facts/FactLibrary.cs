@@ -24,6 +24,9 @@ public sealed class FactLibrary
     /// <summary>Every edition of every code of practice, by name.</summary>
     public IReadOnlyList<Rulebook> Rulebooks { get; }
 
+    /// <summary>Named penetration classes that codes refer to, by name.</summary>
+    public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
+
     internal RulebookWords Words { get; }
 
     /// <summary>Reads everything, or refuses with every problem in every file.</summary>
