@@ -34,12 +34,15 @@ public sealed class FactFile
     public static void ReadText(string text, string name, List<InputProblem> problems, Action<FactRow> read)
     {
         ArgumentNullException.ThrowIfNull(read);
-        var file = new FactFile(name, problems);
-        if (FactSource.Read(text, name, problems) is not { } root)
-            return;
-        using var fields = new FactRow(file, root, "");
-        file.ReadSources(fields);
-        read(fields);
+        var found = new List<InputProblem>();
+        var file = new FactFile(name, found);
+        if (FactSource.Read(text, name, found) is { } root)
+        {
+            using var fields = new FactRow(file, root, "");
+            file.ReadSources(fields);
+            read(fields);
+        }
+        problems.AddRange(found.OrderBy(problem => problem.Line));
     }
 
     internal void Add(InputProblem problem) => problems.Add(problem);
