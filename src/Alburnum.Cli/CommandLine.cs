@@ -59,6 +59,8 @@ public static class CommandLine
             config.PropagateExceptions();
             config.UseStrictParsing();
             // One line a command, in the order in which a case travels.
+            config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;
     }

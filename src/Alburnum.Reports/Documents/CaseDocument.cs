@@ -95,5 +95,5 @@ public sealed record RetentionDocument(
     VerdictDocument Verdict
 );
 
-/// <summary>One assay of the analytical zone.</summary>
-public sealed record AssayDocument(string Sample, double RetentionKgPerM3, double UKgPerM3);
+/// <summary>One assay of the analytical zone: a result with its standard uncertainty, or the limit that nothing was found above.</summary>
+public sealed record AssayDocument(string Sample, double? RetentionKgPerM3, double? UKgPerM3, double? BelowKgPerM3);

@@ -1,7 +1,7 @@
 namespace Alburnum.Acceptance;
 
 /// <summary>Cut n pieces; accept the lot on at most the acceptance number of failures.</summary>
-public sealed record SingleSamplingPlan
+public sealed record SingleSamplingPlan : SamplingPlan
 {
     /// <summary>Checks that the three numbers fit together.</summary>
     /// <param name="sampleSize">Pieces to cut, 1 or more.</param>
@@ -29,4 +29,15 @@ public sealed record SingleSamplingPlan
 
     /// <summary>Least number of failures (or defects) that rejects.</summary>
     public int RejectionNumber { get; }
+
+    /// <inheritdoc/>
+    public override int MostPiecesCut => SampleSize;
+
+    /// <inheritdoc/>
+    /// <remarks>A count in the gap of a reduced plan accepts the lot (and ends reduced inspection).</remarks>
+    public override double Acceptance(double failingShare, Supply supply) =>
+        supply.AtMost(RejectionNumber - 1, SampleSize, failingShare);
+
+    /// <inheritdoc/>
+    public override double MeanPiecesCut(double failingShare, Supply supply) => SampleSize;
 }

@@ -1,0 +1,58 @@
+using Spectre.Console;
+
+namespace Alburnum.Cli;
+
+/// <summary>Works through a list on all cores: a bar on a terminal, one plain line for each finished item elsewhere.</summary>
+internal static class Progress
+{
+    /// <summary>Does the work and gives the results in the order of the items. The first failure stops the rest.</summary>
+    public static async Task<IReadOnlyList<TResult>> EachAsync<TItem, TResult>(
+        IAnsiConsole console,
+        string title,
+        IReadOnlyList<TItem> items,
+        Func<TItem, string> name,
+        Func<TItem, TResult> work,
+        CancellationToken stop
+    )
+    {
+        var results = new TResult[items.Count];
+        Task EachAsync(Action<TItem> finished) =>
+            Parallel.ForAsync(
+                0,
+                items.Count,
+                new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount },
+                (i, _) =>
+                {
+                    results[i] = work(items[i]);
+                    finished(items[i]);
+                    return ValueTask.CompletedTask;
+                }
+            );
+
+        if (items.Count == 0)
+            return results;
+        if (console.Profile.Capabilities.Interactive && console.Profile.Out.IsTerminal)
+        {
+            await console
+                .Progress()
+                .AutoClear(true)
+                .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
+                .StartAsync(async progress =>
+                {
+                    var task = progress.AddTask(title, maxValue: items.Count);
+                    await EachAsync(_ => task.Increment(1));
+                });
+        }
+        else
+        {
+            var done = 0;
+            var line = new Lock();
+            await EachAsync(item =>
+            {
+                lock (line)
+                    console.WriteLine($"{title}: {++done} of {items.Count}, {name(item)}");
+            });
+        }
+        return results;
+    }
+}

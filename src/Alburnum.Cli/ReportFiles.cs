@@ -1,0 +1,38 @@
+using System.Text;
+
+namespace Alburnum.Cli;
+
+/// <summary>Writes the reports of a case: both whole, or neither.</summary>
+internal static class ReportFiles
+{
+    public const string Pdf = "report.pdf";
+    public const string Json = "report.json";
+
+    public static async Task WriteAsync(string folder, byte[] pdf, string json, CancellationToken stop)
+    {
+        var written = new List<string>();
+        try
+        {
+            Directory.CreateDirectory(folder);
+            foreach (var (name, bytes) in new[] { (Pdf, pdf), (Json, Encoding.UTF8.GetBytes(json)) })
+            {
+                var part = Path.Combine(folder, $"{name}.part");
+                written.Add(part);
+                await File.WriteAllBytesAsync(part, bytes, stop);
+            }
+            foreach (var part in written)
+                File.Move(part, part[..^".part".Length], overwrite: true);
+        }
+        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
+        {
+            throw new InputRefusedException(
+                new InputProblem(folder, 0, "", "", broken.Message, "a folder that reports can be written to")
+            );
+        }
+        finally
+        {
+            foreach (var part in written)
+                File.Delete(part);
+        }
+    }
+}

@@ -1,0 +1,168 @@
+namespace Alburnum.Imaging.Boundary;
+
+/// <summary>One depth read to a fraction of a pixel.</summary>
+/// <param name="DepthMm">Depth of the front.</param>
+/// <param name="UncertaintyMm">Standard uncertainty from texture and noise alone.</param>
+/// <param name="Contrast">Fitted change of treated share across the front: near 1 where the front is plain.</param>
+/// <param name="Error">Mean squared misfit.</param>
+/// <param name="Known">Share of the colours about the front that belong to either zone.</param>
+internal readonly record struct FittedDepth(
+    double DepthMm,
+    double UncertaintyMm,
+    double Contrast,
+    double Known,
+    double Error
+);
+
+/// <summary>Fits the shape of a front to the treated share along the inward normal, near a rough front.</summary>
+internal static class FrontFit
+{
+    private const double WindowMm = 2.5;
+    private const double SearchMm = 1.0;
+
+    /// <summary>Fits at one place, from the columns within a distance of it, each laid with its rough front at the same height.</summary>
+    public static FittedDepth At(
+        EvidenceStrip strip,
+        ReadOnlySpan<double> rough,
+        double s,
+        double halfWidthMm,
+        FrontShape shape
+    )
+    {
+        var (layout, rowMm) = (strip.Strip, strip.Strip.RowMm);
+        var window = (int)(WindowMm / rowMm);
+        Span<double> value = stackalloc double[(2 * window) + 1];
+        Span<double> weight = stackalloc double[(2 * window) + 1];
+        value.Clear();
+        weight.Clear();
+        var here = Math.Clamp(s / layout.StepMm - 0.5, 0, layout.Columns - 1);
+        var low = (int)Math.Floor(here - (halfWidthMm / layout.StepMm));
+        var high = (int)Math.Ceiling(here + (halfWidthMm / layout.StepMm));
+        double columns = 0;
+        double offset = 0;
+        for (var raw = low; raw <= high; raw++)
+        {
+            var i = raw;
+            if (layout.Face.Closed)
+                i = (i % layout.Columns + layout.Columns) % layout.Columns;
+            else if (i < 0 || i >= layout.Columns)
+                continue;
+            var share = 1 - (Math.Abs(raw - here) * layout.StepMm / (halfWidthMm + layout.StepMm));
+            if (share <= 0)
+                continue;
+            var centre = (int)Math.Round(rough[i] / rowMm);
+            columns += share;
+            offset += share * ((centre * rowMm) - rough[i]);
+            for (var k = -window; k <= window; k++)
+            {
+                var j = centre + k;
+                if (j < 0 || j >= layout.Rows || layout.T(j) < Colour.WoodSamples.EdgeMm)
+                    continue;
+                var c = (i * layout.Rows) + j;
+                var w = share * strip.Known[c];
+                value[k + window] += w * strip.Share[c];
+                weight[k + window] += w;
+            }
+        }
+        for (var k = 0; k < value.Length; k++)
+            if (weight[k] > 0)
+                value[k] /= weight[k];
+        // Row k stands (k + ½)·row from the rough front, but for the rounding to whole rows.
+        var roughHere = Interpolate(rough, here, layout.Face.Closed);
+        var shift = columns > 0 ? offset / columns : 0;
+        var (best, error, second, contrast) = Search(value, weight, window, rowMm, shape);
+        double known = 0;
+        var near = (int)(1.0 / rowMm);
+        for (var k = -near; k <= near; k++)
+            known += weight[k + window] / Math.Max(1e-9, columns) / ((2 * near) + 1);
+        // Neighbouring rows share texture: about one in four is news.
+        var u = second > 1e-9 ? Math.Sqrt(4 * error / second) : SearchMm;
+        return new(
+            Math.Max(0, roughHere + shift + best),
+            Math.Clamp(u, 0.02, SearchMm),
+            contrast,
+            Math.Min(1, known),
+            error
+        );
+    }
+
+    private static (double Best, double Error, double Second, double Contrast) Search(
+        ReadOnlySpan<double> value,
+        ReadOnlySpan<double> weight,
+        int window,
+        double rowMm,
+        FrontShape shape
+    )
+    {
+        const double Step = 0.05;
+        var trials = (int)(2 * SearchMm / Step) + 1;
+        Span<double> cost = stackalloc double[trials];
+        Span<double> rise = stackalloc double[trials];
+        double total = 0;
+        foreach (var w in weight)
+            total += w;
+        if (total <= 0)
+            return (0, 1, 0, 0);
+        for (var n = 0; n < trials; n++)
+        {
+            var at = (n * Step) - SearchMm;
+            // Levels a (untreated) and a + c (treated), held loosely to 0 and 1.
+            const double Hold = 1.5;
+            double sf = 0,
+                sff = 0,
+                sy = 0,
+                sfy = 0,
+                syy = 0,
+                sw = 0;
+            for (var k = 0; k < value.Length; k++)
+            {
+                var w = weight[k];
+                if (w == 0)
+                    continue;
+                var f = shape.At(((k - window + 0.5) * rowMm) - at);
+                sw += w;
+                sf += w * f;
+                sff += w * f * f;
+                sy += w * value[k];
+                sfy += w * f * value[k];
+                syy += w * value[k] * value[k];
+            }
+            var (a11, a12, a22, b1, b2) = (sw + Hold, sf, sff + Hold, sy, sfy + Hold);
+            var det = (a11 * a22) - (a12 * a12);
+            var a = ((b1 * a22) - (b2 * a12)) / det;
+            var c = ((a11 * b2) - (a12 * b1)) / det;
+            cost[n] =
+                syy
+                - (2 * a * sy)
+                - (2 * c * sfy)
+                + (a * a * sw)
+                + (2 * a * c * sf)
+                + (c * c * sff)
+                + (Hold * ((a * a) + ((c - 1) * (c - 1))));
+            // The rough front gathered evidence from a wider stretch: leaving it must be worth while.
+            cost[n] += 0.02 * total * at * at;
+            rise[n] = c;
+        }
+        var best = 0;
+        for (var n = 1; n < trials; n++)
+            if (cost[n] < cost[best])
+                best = n;
+        var error = Math.Max(0, cost[best]) / total;
+        double bend = 0;
+        double move = 0;
+        if (best > 0 && best < trials - 1)
+        {
+            var (p, q, r) = (cost[best - 1], cost[best], cost[best + 1]);
+            bend = (p - (2 * q) + r) / (Step * Step);
+            move = bend > 0 ? Math.Clamp((p - r) / (2 * (p - (2 * q) + r)), -0.5, 0.5) * Step : 0;
+        }
+        return ((best * Step) - SearchMm + move, error, bend / 2, rise[best]);
+    }
+
+    private static double Interpolate(ReadOnlySpan<double> rough, double at, bool closed)
+    {
+        var i = (int)Math.Floor(at);
+        var next = closed ? (i + 1) % rough.Length : Math.Min(i + 1, rough.Length - 1);
+        return rough[i] + ((at - i) * (rough[next] - rough[i]));
+    }
+}

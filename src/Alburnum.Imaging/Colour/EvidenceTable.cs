@@ -1,0 +1,113 @@
+namespace Alburnum.Imaging.Colour;
+
+/// <summary>Evidence, front position value and strayness of every colour, tabulated once so that a pixel costs one look-up.</summary>
+internal sealed class EvidenceTable
+{
+    private const int BinsL = 24;
+    private const int BinsU = 48;
+    private const int BinsV = 48;
+    private readonly float lowL,
+        lowU,
+        lowV,
+        perL,
+        perU,
+        perV;
+    private readonly Entry[] entries = new Entry[BinsL * BinsU * BinsV];
+
+    /// <summary>What is known of one colour.</summary>
+    /// <param name="Evidence">Logarithm of the likelihood ratio treated : untreated.</param>
+    /// <param name="Share">0 for the mean untreated colour, 1 for the mean treated one, along the line that best parts them.</param>
+    /// <param name="Known">1 for a colour of either zone, 0 for a stray.</param>
+    public readonly record struct Entry(float Evidence, float Share, float Known);
+
+    public EvidenceTable(TwoZones zones, WoodSamples samples)
+    {
+        Zones = zones;
+        var l = new float[samples.Count];
+        for (var n = 0; n < l.Length; n++)
+            l[n] = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
+        (lowL, perL) = Range(l, BinsL);
+        (lowU, perU) = Range(samples.U, BinsU);
+        (lowV, perV) = Range(samples.V, BinsV);
+        var discriminant = new ZoneDiscriminant(zones);
+        for (var i = 0; i < BinsL; i++)
+        {
+            for (var j = 0; j < BinsU; j++)
+            {
+                for (var k = 0; k < BinsV; k++)
+                {
+                    var (x, y, z) = (
+                        lowL + ((i + 0.5f) / perL),
+                        lowU + ((j + 0.5f) / perU),
+                        lowV + ((k + 0.5f) / perV)
+                    );
+                    var density = Math.Max(
+                        TwoZones.LogDensity(zones.Treated, x, y, z),
+                        TwoZones.LogDensity(zones.Untreated, x, y, z)
+                    );
+                    entries[(((i * BinsU) + j) * BinsV) + k] = new(
+                        Math.Clamp(zones.Evidence(x, y, z), -4, 4),
+                        Math.Clamp(discriminant.Share(x, y, z), -0.75f, 1.75f),
+                        1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density))
+                    );
+                }
+            }
+        }
+    }
+
+    public TwoZones Zones { get; }
+
+    public Entry Look(float evenL, float u, float v)
+    {
+        var i = Math.Clamp((int)((evenL - lowL) * perL), 0, BinsL - 1);
+        var j = Math.Clamp((int)((u - lowU) * perU), 0, BinsU - 1);
+        var k = Math.Clamp((int)((v - lowV) * perV), 0, BinsV - 1);
+        return entries[(((i * BinsU) + j) * BinsV) + k];
+    }
+
+    private static (float Low, float PerUnit) Range(float[] values, int bins)
+    {
+        var sorted = (float[])values.Clone();
+        Array.Sort(sorted);
+        var low = sorted[(int)(0.003 * sorted.Length)];
+        var high = sorted[(int)(0.997 * (sorted.Length - 1))];
+        var pad = Math.Max(0.02f, 0.12f * (high - low));
+        return (low - pad, bins / (high - low + (2 * pad)));
+    }
+}
+
+/// <summary>The line through colour space that best parts two zones (Fisher's), scaled 0 at untreated and 1 at treated.</summary>
+internal sealed class ZoneDiscriminant
+{
+    private readonly double wx,
+        wy,
+        wz,
+        zero;
+
+    public ZoneDiscriminant(TwoZones zones)
+    {
+        var (t, u) = (Mean(zones.Treated), Mean(zones.Untreated));
+        var within = new double[6];
+        foreach (var zone in (IReadOnlyList<Gaussian3>[])[zones.Treated, zones.Untreated])
+        foreach (var bell in zone)
+            for (var k = 0; k < 6; k++)
+                within[k] += bell.Weight * bell.Covariance[k] / 2;
+        var pooled = new Gaussian3(t, within);
+        var (dx, dy, dz) = (t[0] - u[0], t[1] - u[1], t[2] - u[2]);
+        (wx, wy, wz) = pooled.Whiten(dx, dy, dz);
+        var length = (wx * dx) + (wy * dy) + (wz * dz);
+        (wx, wy, wz) = (wx / length, wy / length, wz / length);
+        zero = (wx * u[0]) + (wy * u[1]) + (wz * u[2]);
+    }
+
+    public float Share(float l, float u, float v) => (float)((wx * l) + (wy * u) + (wz * v) - zero);
+
+    private static double[] Mean(IReadOnlyList<Gaussian3> zone)
+    {
+        var mean = new double[3];
+        foreach (var bell in zone)
+            for (var k = 0; k < 3; k++)
+                mean[k] += bell.Weight * bell.Mean[k];
+        return mean;
+    }
+}

@@ -1,0 +1,57 @@
+namespace Alburnum.Imaging.Colour;
+
+/// <summary>A bell in three dimensions, kept with the inverse of its covariance.</summary>
+internal readonly struct Gaussian3
+{
+    private readonly float a,
+        b,
+        c,
+        d,
+        e,
+        f;
+
+    /// <summary>From a mean and a covariance (xx, xy, xz, yy, yz, zz); a small ridge keeps it invertible.</summary>
+    public Gaussian3(double[] mean, ReadOnlySpan<double> covariance, double weight = 1)
+    {
+        Mean = mean;
+        Covariance = covariance.ToArray();
+        Weight = weight;
+        var (xx, xy, xz) = (covariance[0] + Ridge, covariance[1], covariance[2]);
+        var (yy, yz, zz) = (covariance[3] + Ridge, covariance[4], covariance[5] + Ridge);
+        var determinant =
+            (xx * ((yy * zz) - (yz * yz))) - (xy * ((xy * zz) - (yz * xz))) + (xz * ((xy * yz) - (yy * xz)));
+        a = (float)(((yy * zz) - (yz * yz)) / determinant);
+        b = (float)(((xz * yz) - (xy * zz)) / determinant);
+        c = (float)(((xy * yz) - (xz * yy)) / determinant);
+        d = (float)(((xx * zz) - (xz * xz)) / determinant);
+        e = (float)(((xy * xz) - (xx * yz)) / determinant);
+        f = (float)(((xx * yy) - (xy * xy)) / determinant);
+        LogDeterminant = (float)Math.Log(determinant);
+    }
+
+    private const double Ridge = 2e-4;
+
+    public double[] Mean { get; }
+
+    public double[] Covariance { get; }
+
+    /// <summary>Share of its class.</summary>
+    public double Weight { get; }
+
+    public float LogDeterminant { get; }
+
+    /// <summary>Squared Mahalanobis distance.</summary>
+    public float Distance2(float x, float y, float z)
+    {
+        var (p, q, r) = (x - (float)Mean[0], y - (float)Mean[1], z - (float)Mean[2]);
+        return (a * p * p) + (d * q * q) + (f * r * r) + (2 * ((b * p * q) + (c * p * r) + (e * q * r)));
+    }
+
+    /// <summary>Natural logarithm of the density times the weight.</summary>
+    public float LogDensity(float x, float y, float z) =>
+        (float)Math.Log(Weight) - (0.5f * (Distance2(x, y, z) + LogDeterminant)) - 2.7568f;
+
+    /// <summary>The inverse covariance applied to a vector.</summary>
+    public (double X, double Y, double Z) Whiten(double x, double y, double z) =>
+        ((a * x) + (b * y) + (c * z), (b * x) + (d * y) + (e * z), (c * x) + (e * y) + (f * z));
+}

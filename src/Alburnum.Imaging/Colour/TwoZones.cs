@@ -1,0 +1,27 @@
+namespace Alburnum.Imaging.Colour;
+
+/// <summary>The colours of treated and untreated wood in one photograph, with the light evened.</summary>
+/// <param name="Treated">Bells of the treated wood's colours.</param>
+/// <param name="Untreated">Bells of the untreated wood's colours.</param>
+/// <param name="Light">Fall-off of the light.</param>
+internal sealed record TwoZones(IReadOnlyList<Gaussian3> Treated, IReadOnlyList<Gaussian3> Untreated, Evening Light)
+{
+    // A colour that fits neither zone this well belongs to something else (glare, a void, a knot, a drip) and says nothing.
+    public const float StrayLogDensity = -4.5f;
+
+    /// <summary>Evidence for treated wood of a colour: logarithm of the likelihood ratio, near 0 for strays.</summary>
+    public float Evidence(float evenL, float u, float v)
+    {
+        var t = MathF.Exp(LogDensity(Treated, evenL, u, v)) + MathF.Exp(StrayLogDensity);
+        var n = MathF.Exp(LogDensity(Untreated, evenL, u, v)) + MathF.Exp(StrayLogDensity);
+        return MathF.Log(t / n);
+    }
+
+    public static float LogDensity(IReadOnlyList<Gaussian3> zone, float l, float u, float v)
+    {
+        float sum = 0;
+        foreach (var bell in zone)
+            sum += MathF.Exp(bell.LogDensity(l, u, v));
+        return MathF.Log(sum + 1e-30f);
+    }
+}

@@ -1,0 +1,127 @@
+using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Rectifying;
+
+namespace Alburnum.Imaging.Colour;
+
+/// <summary>Colours gathered on a coarse lattice over the section, face by face, column by column.</summary>
+internal sealed class WoodSamples
+{
+    /// <summary>Nearer to the outline than this, colours are mixed with the background's.</summary>
+    public const double EdgeMm = 0.5;
+
+    private WoodSamples(IReadOnlyList<FaceStrip> strips, int count)
+    {
+        Strips = strips;
+        (L, U, V) = (new float[count], new float[count], new float[count]);
+        (X, Y) = (new float[count], new float[count]);
+        (Column, Row, Face) = (new int[count], new int[count], new int[count]);
+        Weight = new float[count];
+        DepthMm = new float[count];
+        Treated = new sbyte[count];
+    }
+
+    public IReadOnlyList<FaceStrip> Strips { get; }
+
+    public int Count => L.Length;
+
+    /// <summary>Brightness, ln(red ⁄ green), ln(blue ⁄ green).</summary>
+    public float[] L { get; }
+
+    public float[] U { get; }
+
+    public float[] V { get; }
+
+    /// <summary>Place on the section, −1 to 1 across it.</summary>
+    public float[] X { get; }
+
+    public float[] Y { get; }
+
+    public int[] Face { get; }
+
+    public int[] Column { get; }
+
+    public int[] Row { get; }
+
+    public float[] DepthMm { get; }
+
+    /// <summary>Area that the sample stands for, 1 on average; 0 where it is not to be used.</summary>
+    public float[] Weight { get; }
+
+    /// <summary>What the user said of the place: 1 treated, −1 untreated, 0 nothing.</summary>
+    public sbyte[] Treated { get; }
+
+    /// <summary>Gathers the samples, each the mean of a small patch.</summary>
+    public static WoodSamples Gather(
+        RectifiedSection drawn,
+        SectionPlan plan,
+        IReadOnlyList<(PointMm At, TouchKind Kind)> touches
+    )
+    {
+        var perimeter = plan.Faces.Sum(f => f.LengthMm);
+        // Some ten thousand samples, whatever the size of the piece.
+        var step = Math.Clamp(perimeter / 260, 0.5, 4);
+        var row = Math.Clamp(plan.ReachMm / 80, 0.25, 2);
+        var strips = plan.Faces.Select(f => FaceStrip.Over(plan, f, step, row)).ToList();
+        var count = strips.Sum(s => s.ReachRows.Sum());
+        var samples = new WoodSamples(strips, count);
+        var patch = Math.Clamp((int)(0.5 * row * drawn.PxPerMm), 0, 2);
+        var n = 0;
+        for (var f = 0; f < strips.Count; f++)
+        {
+            var strip = strips[f];
+            for (var i = 0; i < strip.Columns; i++)
+            {
+                for (var j = 0; j < strip.ReachRows[i]; j++, n++)
+                {
+                    var place = strip.Face.At(strip.S(i), strip.T(j));
+                    samples.Take(n, drawn, place, patch);
+                    samples.X[n] = (float)((2 * place.X / plan.WidthMm) - 1);
+                    samples.Y[n] = (float)((2 * place.Y / plan.HeightMm) - 1);
+                    (samples.Face[n], samples.Column[n], samples.Row[n]) = (f, i, j);
+                    samples.DepthMm[n] = (float)strip.T(j);
+                    var inner = strip.Face.At(strip.S(i) + 0.5, strip.T(j));
+                    var area = 2 * double.Hypot(inner.X - place.X, inner.Y - place.Y);
+                    samples.Weight[n] = strip.T(j) < EdgeMm ? 0 : (float)Math.Min(1, area);
+                    foreach (var (at, kind) in touches)
+                    {
+                        if (double.Hypot(at.X - place.X, at.Y - place.Y) > 2)
+                            continue;
+                        samples.Treated[n] = (sbyte)(
+                            kind == TouchKind.Treated ? 1
+                            : kind == TouchKind.Untreated ? -1
+                            : 0
+                        );
+                        if (kind == TouchKind.LeaveOut)
+                            samples.Weight[n] = 0;
+                    }
+                }
+            }
+        }
+        return samples;
+    }
+
+    private void Take(int n, RectifiedSection drawn, PointMm place, int patch)
+    {
+        var (fx, fy) = drawn.Index(place);
+        var x = Math.Clamp((int)Math.Round(fx), patch, drawn.Width - 1 - patch);
+        var y = Math.Clamp((int)Math.Round(fy), patch, drawn.Height - 1 - patch);
+        float r = 0;
+        float g = 0;
+        float b = 0;
+        for (var dy = -patch; dy <= patch; dy++)
+        {
+            for (var dx = -patch; dx <= patch; dx++)
+            {
+                var i = 3 * (((y + dy) * drawn.Width) + x + dx);
+                r += LogColour.LnLinear[drawn.Rgb[i]];
+                g += LogColour.LnLinear[drawn.Rgb[i + 1]];
+                b += LogColour.LnLinear[drawn.Rgb[i + 2]];
+            }
+        }
+        float area = ((2 * patch) + 1) * ((2 * patch) + 1);
+        L[n] = (r + g + b) / (3 * area);
+        U[n] = (r - g) / area;
+        V[n] = (b - g) / area;
+    }
+}

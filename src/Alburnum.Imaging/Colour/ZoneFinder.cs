@@ -1,0 +1,297 @@
+using Alburnum.Imaging.Boundary;
+
+namespace Alburnum.Imaging.Colour;
+
+/// <summary>What the colours say as a whole.</summary>
+internal enum ZoneFinding
+{
+    /// <summary>Two zones with a front between them.</summary>
+    Front,
+
+    /// <summary>All treated.</summary>
+    AllTreated,
+
+    /// <summary>All untreated.</summary>
+    NoneTreated,
+
+    /// <summary>No telling.</summary>
+    Unclear,
+}
+
+/// <summary>The zones found, their indicator and a rough front (treated rows of each column of each coarse strip).</summary>
+internal sealed record ZonesFound(
+    ZoneFinding Finding,
+    Indicator? Indicator,
+    TwoZones? Zones,
+    int[][] RoughRows,
+    double Separation,
+    double Score
+);
+
+/// <summary>Finds treated and untreated wood by trying many beginnings and keeping the one that explains the photograph best.</summary>
+/// <remarks>
+/// A beginning is either "treated as deep as d all round" or "treated where the colour leans the way this indicator's does".
+/// From each, colours and front are found in turn (classification likelihood, the front by <see cref="DepthPath"/>) until they
+/// no longer change; the outcome is scored by how much two zones explain over one, and by how well the two means fit a palette.
+/// </remarks>
+internal sealed class ZoneFinder
+{
+    private const double EffectiveSamples = 60;
+    private readonly WoodSamples samples;
+    private readonly IReadOnlyList<IndicatorPrior> priors;
+    private readonly int[] offset;
+    private readonly double[] all;
+    private readonly double[] allMean;
+
+    public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
+    {
+        this.samples = samples;
+        priors = [.. candidates.Select(c => new IndicatorPrior(c))];
+        offset = new int[samples.Strips.Count];
+        var n = 0;
+        for (var f = 0; f < offset.Length; f++)
+        {
+            offset[f] = n;
+            n += samples.Strips[f].ReachRows.Sum();
+        }
+        var one = new float[samples.Count];
+        Array.Fill(one, 1f);
+        var (mean, covariance, _) = Moments(one, default);
+        (allMean, all) = (mean, covariance);
+    }
+
+    public ZonesFound Find(CancellationToken ct)
+    {
+        var found = new List<ZonesFound>();
+        var reach = samples.Strips.Max(s => s.Rows * s.RowMm);
+        foreach (var depth in (double[])[1.5, 3, 6, 10, 16, 25, 40])
+        {
+            ct.ThrowIfCancellationRequested();
+            if (depth < 0.85 * reach)
+                Consider(n => samples.DepthMm[n] < depth, found);
+        }
+        foreach (var prior in priors)
+        {
+            ct.ThrowIfCancellationRequested();
+            var (w, middle) = Lean(prior);
+            Consider(n => (w[0] * samples.L[n]) + (w[1] * samples.U[n]) + (w[2] * samples.V[n]) > middle, found);
+        }
+        found.AddRange(OneZone());
+        return found.MaxBy(z => z.Score)!;
+    }
+
+    // The direction of an indicator's colour change, and the value along it that best parts the samples in two.
+    private (double[] W, double Middle) Lean(IndicatorPrior prior)
+    {
+        var d = prior.Difference;
+        var v = prior.DifferenceVariance;
+        double[] w = [d[0] / (v[0] + 0.3), d[1] / v[1], d[2] / v[2]];
+        var values = new double[samples.Count];
+        for (var n = 0; n < values.Length; n++)
+            values[n] = (w[0] * samples.L[n]) + (w[1] * samples.U[n]) + (w[2] * samples.V[n]);
+        return (w, Otsu.Threshold(values, samples.Weight));
+    }
+
+    private void Consider(Func<int, bool> isTreated, List<ZonesFound> found)
+    {
+        var treated = new float[samples.Count];
+        for (var n = 0; n < treated.Length; n++)
+            treated[n] =
+                samples.Treated[n] != 0 ? (samples.Treated[n] > 0 ? 1 : 0)
+                : isTreated(n) ? 1
+                : 0;
+        int[][]? rows = null;
+        TwoZones? zones = null;
+        for (var turn = 0; turn < 6; turn++)
+        {
+            zones = Fit(treated);
+            if (zones is null)
+                return;
+            var next = Front(zones, treated);
+            if (rows is not null && next.Zip(rows).All(p => p.First.AsSpan().SequenceEqual(p.Second)))
+                break;
+            rows = next;
+        }
+        var t = Moments(treated, zones!.Light);
+        Invert(treated);
+        var u = Moments(treated, zones.Light);
+        Invert(treated);
+        var share = t.Weight / (t.Weight + u.Weight);
+        if (share is < 0.01 or > 0.985)
+            return;
+        var within = new double[6];
+        for (var k = 0; k < 6; k++)
+            within[k] = (share * t.Covariance[k]) + ((1 - share) * u.Covariance[k]);
+        var pooled = new Gaussian3(t.Mean, within);
+        var separation = Math.Sqrt(pooled.Distance2((float)u.Mean[0], (float)u.Mean[1], (float)u.Mean[2]));
+        var one = new Gaussian3(allMean, all);
+        var gain =
+            0.5
+            * EffectiveSamples
+            * (
+                one.LogDeterminant
+                - (share * new Gaussian3(t.Mean, t.Covariance).LogDeterminant)
+                - ((1 - share) * new Gaussian3(u.Mean, u.Covariance).LogDeterminant)
+            );
+        foreach (var prior in priors)
+        {
+            var score = gain + (4 * prior.LogFit(t.Mean, u.Mean));
+            found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
+        }
+    }
+
+    private IEnumerable<ZonesFound> OneZone()
+    {
+        // One zone must not be beaten by a split of mere texture: it starts with what such a split gains.
+        const double TextureGain = 12;
+        foreach (var prior in priors)
+        {
+            foreach (var isTreated in (bool[])[true, false])
+            {
+                var rows = samples.Strips.Select(s => Enumerable.Repeat(isTreated ? s.Rows : 0, s.Columns).ToArray());
+                yield return new(
+                    isTreated ? ZoneFinding.AllTreated : ZoneFinding.NoneTreated,
+                    prior.Indicator,
+                    null,
+                    [.. rows],
+                    0,
+                    TextureGain + (4 * prior.LogFit(allMean, isTreated))
+                );
+            }
+        }
+    }
+
+    private static void Invert(float[] share)
+    {
+        for (var n = 0; n < share.Length; n++)
+            share[n] = 1 - share[n];
+    }
+
+    private int[][] Front(TwoZones zones, float[] treated)
+    {
+        var rows = new int[samples.Strips.Count][];
+        for (var f = 0; f < rows.Length; f++)
+        {
+            var strip = samples.Strips[f];
+            var evidence = new float[strip.Columns * strip.Rows];
+            var n = offset[f];
+            for (var i = 0; i < strip.Columns; i++)
+            {
+                for (var j = 0; j < strip.ReachRows[i]; j++, n++)
+                {
+                    var l = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
+                    var e =
+                        samples.Weight[n] == 0 ? 0 : Math.Clamp(zones.Evidence(l, samples.U[n], samples.V[n]), -3, 3);
+                    if (samples.Treated[n] != 0)
+                        e = 20 * samples.Treated[n];
+                    evidence[(i * strip.Rows) + j] = e;
+                }
+            }
+            var free = Math.Max(1, (int)Math.Round(0.6 * strip.StepMm / strip.RowMm));
+            rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, 3f);
+            n = offset[f];
+            for (var i = 0; i < strip.Columns; i++)
+            for (var j = 0; j < strip.ReachRows[i]; j++, n++)
+                treated[n] = j < rows[f][i] ? 1 : 0;
+        }
+        return rows;
+    }
+
+    /// <summary>One bell a zone and the fall-off of the light, from a rough division; strays are set aside in a second pass.</summary>
+    private TwoZones? Fit(float[] treated)
+    {
+        var light = FitLight(treated);
+        var t = Moments(treated, light);
+        Invert(treated);
+        var u = Moments(treated, light);
+        Invert(treated);
+        if (t.Weight < 20 || u.Weight < 20)
+            return null;
+        var zones = new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
+        var kept = new float[samples.Count];
+        var left = new float[samples.Count];
+        for (var n = 0; n < kept.Length; n++)
+        {
+            var own = treated[n] > 0.5 ? zones.Treated[0] : zones.Untreated[0];
+            var l = samples.L[n] - light.At(samples.X[n], samples.Y[n]);
+            if (own.Distance2(l, samples.U[n], samples.V[n]) < 9)
+                (treated[n] > 0.5 ? kept : left)[n] = 1;
+        }
+        t = Moments(kept, light);
+        u = Moments(left, light);
+        if (t.Weight < 20 || u.Weight < 20)
+            return null;
+        return new([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
+    }
+
+    private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Evening light)
+    {
+        double w = 0;
+        var m = new double[3];
+        var c = new double[6];
+        for (var n = 0; n < share.Length; n++)
+        {
+            double k = share[n] * samples.Weight[n];
+            if (k == 0)
+                continue;
+            double l = samples.L[n] - light.At(samples.X[n], samples.Y[n]);
+            double u = samples.U[n];
+            double v = samples.V[n];
+            w += k;
+            m[0] += k * l;
+            m[1] += k * u;
+            m[2] += k * v;
+            c[0] += k * l * l;
+            c[1] += k * l * u;
+            c[2] += k * l * v;
+            c[3] += k * u * u;
+            c[4] += k * u * v;
+            c[5] += k * v * v;
+        }
+        if (w == 0)
+            return (m, c, 0);
+        for (var i = 0; i < 3; i++)
+            m[i] /= w;
+        var index = 0;
+        for (var i = 0; i < 3; i++)
+        for (var j = i; j < 3; j++, index++)
+            c[index] = (c[index] / w) - (m[i] * m[j]);
+        return (m, c, w);
+    }
+
+    // Least squares of brightness on a level for each zone and a common quadratic in place.
+    private Evening FitLight(float[] treated)
+    {
+        const int Terms = 7;
+        var normal = new double[Terms, Terms];
+        var right = new double[Terms];
+        Span<double> basis = stackalloc double[Terms];
+        for (var n = 0; n < treated.Length; n++)
+        {
+            if (samples.Weight[n] == 0)
+                continue;
+            double x = samples.X[n];
+            double y = samples.Y[n];
+            (basis[0], basis[1]) = treated[n] > 0.5 ? (1, 0) : (0, 1);
+            (basis[2], basis[3], basis[4], basis[5], basis[6]) = (x, y, x * x, x * y, y * y);
+            for (var i = 0; i < Terms; i++)
+            {
+                right[i] += samples.Weight[n] * basis[i] * samples.L[n];
+                for (var j = i; j < Terms; j++)
+                    normal[i, j] += samples.Weight[n] * basis[i] * basis[j];
+            }
+        }
+        for (var i = 0; i < Terms; i++)
+        {
+            // Curvature is hardly told from the zones' own levels, so it is held towards none.
+            normal[i, i] +=
+                i < 2 ? 1e-6
+                : i is 4 or 6 ? samples.Count * 0.02
+                : samples.Count * 1e-3;
+            for (var j = 0; j < i; j++)
+                normal[i, j] = normal[j, i];
+        }
+        var k = LinearSystem.Solve(normal, right);
+        return new((float)k[2], (float)k[3], (float)k[4], (float)k[5], (float)k[6]);
+    }
+}

@@ -1,0 +1,17 @@
+namespace Alburnum.Imaging;
+
+/// <summary>A reagent (or none) and the colours it leaves on treated and on untreated wood.</summary>
+/// <param name="Key">Short name as typed by the user, for instance "copper-blue".</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="TreatedColours">Colours seen on treated wood in even white light, sRGB as 0xRRGGBB. At least one.</param>
+/// <param name="UntreatedColours">Colours seen on untreated wood in even white light, sRGB as 0xRRGGBB. At least one.</param>
+/// <param name="BleedMm">How far the colour is drawn past the true front, mm (mean of its fall-off); with uncertainty.</param>
+/// <param name="Provenance">Where the colours come from.</param>
+public sealed record Indicator(
+    string Key,
+    string Name,
+    IReadOnlyList<int> TreatedColours,
+    IReadOnlyList<int> UntreatedColours,
+    Estimate BleedMm,
+    Provenance Provenance
+);

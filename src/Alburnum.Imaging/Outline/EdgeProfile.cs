@@ -1,0 +1,88 @@
+using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Rectifying;
+
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>How strongly the picture changes across a line, at even steps along it and across it.</summary>
+internal sealed class EdgeProfile
+{
+    private readonly float[] strength;
+
+    private EdgeProfile(int stations, int steps, double stepPx)
+    {
+        (Stations, Steps, StepPx) = (stations, steps, stepPx);
+        strength = new float[stations * steps];
+    }
+
+    public int Stations { get; }
+
+    /// <summary>Steps across; step k lies (k − (Steps − 1) ⁄ 2)·StepPx outward.</summary>
+    public int Steps { get; }
+
+    public double StepPx { get; }
+
+    /// <summary>Edge strength at a station and step, 0 to about 1.</summary>
+    public float this[int station, int step] => strength[(station * Steps) + step];
+
+    /// <summary>Strength between steps.</summary>
+    public float At(int station, double step)
+    {
+        var k = (int)step;
+        if (k < 0 || step < 0 || k + 1 >= Steps)
+            return 0;
+        var f = (float)(step - k);
+        return ((1 - f) * this[station, k]) + (f * this[station, k + 1]);
+    }
+
+    public double OffsetPx(double step) => (step - ((Steps - 1) / 2.0)) * StepPx;
+
+    /// <summary>Measures across given stations.</summary>
+    /// <param name="photo">The photograph.</param>
+    /// <param name="stations">Place and outward unit normal of each station, upright pixels.</param>
+    /// <param name="reachPx">How far inward and outward.</param>
+    /// <param name="stepPx">Step, and half the width over which the sides are averaged.</param>
+    public static EdgeProfile Across(
+        Photograph photo,
+        IReadOnlyList<(PointPx At, double Nx, double Ny)> stations,
+        double reachPx,
+        double stepPx
+    )
+    {
+        const int Half = 2;
+        var steps = (2 * (int)Math.Ceiling(reachPx / stepPx)) + 1;
+        var profile = new EdgeProfile(stations.Count, steps, stepPx);
+        var map = photo.UprightToStored;
+        var stored = new StoredPixels(photo.Pixels, photo.StoredWidthPx, photo.StoredHeightPx, photo.StoredStride);
+        var line = new (float R, float G, float B)[steps + (2 * Half)];
+        for (var n = 0; n < stations.Count; n++)
+        {
+            var (at, nx, ny) = stations[n];
+            for (var k = 0; k < line.Length; k++)
+            {
+                // Half steps, so that step k falls between two samples.
+                var o = (k - Half + 0.5 - ((steps - 1) / 2.0)) * stepPx;
+                // Averaged along the edge too, against grain and noise.
+                float r = 0,
+                    g = 0,
+                    b = 0;
+                for (var a = -1; a <= 1; a++)
+                {
+                    var p = map.Map(at.X + (o * nx) - (a * stepPx * ny), at.Y + (o * ny) + (a * stepPx * nx));
+                    var (sr, sg, sb) = RectifyRow.Sample(stored, p);
+                    (r, g, b) = (r + sr, g + sg, b + sb);
+                }
+                line[k] = (r / 768, g / 768, b / 768);
+            }
+            for (var k = 0; k < steps; k++)
+            {
+                // Samples k, k+1 inward and k+2, k+3 outward of the step.
+                var (a, b, c, d) = (line[k], line[k + 1], line[k + 2], line[k + 3]);
+                var dr = c.R + (0.5f * d.R) - b.R - (0.5f * a.R);
+                var dg = c.G + (0.5f * d.G) - b.G - (0.5f * a.G);
+                var db = c.B + (0.5f * d.B) - b.B - (0.5f * a.B);
+                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255;
+            }
+        }
+        return profile;
+    }
+}

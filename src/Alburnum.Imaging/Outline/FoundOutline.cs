@@ -1,0 +1,15 @@
+using Alburnum.Imaging.Geometry;
+
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>An outline in the photograph.</summary>
+/// <param name="Points">Corners or rim points, clockwise, upright pixels.</param>
+/// <param name="Rim">The ellipse of a round section.</param>
+/// <param name="Confidence">How likely it is right to within 1 mm, 0 to 1.</param>
+/// <param name="UncertaintyPx">Standard uncertainty of each side's place, px.</param>
+internal sealed record FoundOutline(
+    IReadOnlyList<PointPx> Points,
+    Ellipse? Rim,
+    double Confidence,
+    double UncertaintyPx
+);

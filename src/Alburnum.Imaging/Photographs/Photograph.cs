@@ -1,0 +1,72 @@
+using SkiaSharp;
+
+namespace Alburnum.Imaging.Photographs;
+
+/// <summary>A decoded photograph as it lies in the file, with the turn that stands it upright. Four bytes a pixel: red, green, blue, unused.</summary>
+/// <remarks>Pixels are not moved to turn the picture; <see cref="UprightToStored"/> is folded into whatever reads them.</remarks>
+internal sealed class Photograph : IDisposable
+{
+    private readonly SKBitmap bitmap;
+
+    /// <summary>Takes over a bitmap of 8888 layout.</summary>
+    /// <param name="bitmap">The pixels as stored.</param>
+    /// <param name="origin">How the stored picture is to be turned.</param>
+    /// <param name="widthPx">Width upright at full size.</param>
+    /// <param name="heightPx">Height upright at full size.</param>
+    public Photograph(SKBitmap bitmap, SKEncodedOrigin origin, int widthPx, int heightPx)
+    {
+        this.bitmap = bitmap;
+        Origin = origin;
+        WidthPx = widthPx;
+        HeightPx = heightPx;
+        var turned = origin >= SKEncodedOrigin.LeftTop;
+        StoredPerUpright = (turned ? bitmap.Height : bitmap.Width) / (double)widthPx;
+    }
+
+    public SKEncodedOrigin Origin { get; }
+
+    /// <summary>Width upright at full size.</summary>
+    public int WidthPx { get; }
+
+    /// <summary>Height upright at full size.</summary>
+    public int HeightPx { get; }
+
+    public int StoredWidthPx => bitmap.Width;
+
+    public int StoredHeightPx => bitmap.Height;
+
+    public int StoredStride => bitmap.RowBytes;
+
+    /// <summary>Stored pixels per full-size pixel: 1, or less where a reduced picture was decoded.</summary>
+    public double StoredPerUpright { get; }
+
+    public ReadOnlySpan<byte> Pixels => bitmap.GetPixelSpan();
+
+    public SKBitmap Bitmap => bitmap;
+
+    /// <summary>Affine map from upright full-size pixels to stored pixels.</summary>
+    public Geometry.Homography UprightToStored
+    {
+        get
+        {
+            var turned = Origin >= SKEncodedOrigin.LeftTop;
+            var sx = (turned ? bitmap.Height : bitmap.Width) / (double)WidthPx;
+            var sy = (turned ? bitmap.Width : bitmap.Height) / (double)HeightPx;
+            double w = bitmap.Width;
+            double h = bitmap.Height;
+            return Origin switch
+            {
+                SKEncodedOrigin.TopRight => new(-sx, 0, w, 0, sy, 0, 0, 0, 1),
+                SKEncodedOrigin.BottomRight => new(-sx, 0, w, 0, -sy, h, 0, 0, 1),
+                SKEncodedOrigin.BottomLeft => new(sx, 0, 0, 0, -sy, h, 0, 0, 1),
+                SKEncodedOrigin.LeftTop => new(0, sy, 0, sx, 0, 0, 0, 0, 1),
+                SKEncodedOrigin.RightTop => new(0, sy, 0, -sx, 0, h, 0, 0, 1),
+                SKEncodedOrigin.RightBottom => new(0, -sy, w, -sx, 0, h, 0, 0, 1),
+                SKEncodedOrigin.LeftBottom => new(0, -sy, w, sx, 0, 0, 0, 0, 1),
+                _ => new(sx, 0, 0, 0, sy, 0, 0, 0, 1),
+            };
+        }
+    }
+
+    public void Dispose() => bitmap.Dispose();
+}

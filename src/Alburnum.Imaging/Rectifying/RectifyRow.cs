@@ -1,0 +1,60 @@
+using Alburnum.Imaging.Geometry;
+
+namespace Alburnum.Imaging.Rectifying;
+
+/// <summary>Pixels as they lie in memory, four bytes each.</summary>
+internal readonly ref struct StoredPixels(ReadOnlySpan<byte> bytes, int width, int height, int stride)
+{
+    public readonly ReadOnlySpan<byte> Bytes = bytes;
+    public readonly int Width = width;
+    public readonly int Height = height;
+    public readonly int Stride = stride;
+}
+
+/// <summary>The rectifying loop: one row of the drawing from the photograph, by bilinear interpolation.</summary>
+internal static class RectifyRow
+{
+    /// <summary>One sample a pixel.</summary>
+    public static void Draw(StoredPixels stored, in Homography map, int y, Span<byte> row)
+    {
+        for (var x = 0; x < row.Length / 3; x++)
+        {
+            var (r, g, b) = Sample(stored, map.Map(x, y));
+            row[3 * x] = (byte)((r + 128) >> 8);
+            row[(3 * x) + 1] = (byte)((g + 128) >> 8);
+            row[(3 * x) + 2] = (byte)((b + 128) >> 8);
+        }
+    }
+
+    /// <summary>Four samples a pixel.</summary>
+    public static void DrawFine(StoredPixels stored, in Homography map, int y, Span<byte> row)
+    {
+        for (var x = 0; x < row.Length / 3; x++)
+        {
+            var (r1, g1, b1) = Sample(stored, map.Map(x - 0.25, y - 0.25));
+            var (r2, g2, b2) = Sample(stored, map.Map(x + 0.25, y - 0.25));
+            var (r3, g3, b3) = Sample(stored, map.Map(x - 0.25, y + 0.25));
+            var (r4, g4, b4) = Sample(stored, map.Map(x + 0.25, y + 0.25));
+            row[3 * x] = (byte)((r1 + r2 + r3 + r4 + 512) >> 10);
+            row[(3 * x) + 1] = (byte)((g1 + g2 + g3 + g4 + 512) >> 10);
+            row[(3 * x) + 2] = (byte)((b1 + b2 + b3 + b4 + 512) >> 10);
+        }
+    }
+
+    /// <summary>Bilinear sample at a place in stored pixels; each channel in 1/256. Places outside give the nearest pixel.</summary>
+    public static (int R, int G, int B) Sample(StoredPixels stored, PointPx at)
+    {
+        var fx = (int)Math.Clamp((at.X - 0.5) * 16, 0, (stored.Width - 1) * 16 - 1);
+        var fy = (int)Math.Clamp((at.Y - 0.5) * 16, 0, (stored.Height - 1) * 16 - 1);
+        var (wx, wy) = (fx & 15, fy & 15);
+        var i = ((fy >> 4) * stored.Stride) + ((fx >> 4) * 4);
+        var top = stored.Bytes.Slice(i, 8);
+        var low = stored.Bytes.Slice(i + stored.Stride, 8);
+        var (a, b, c, d) = ((16 - wx) * (16 - wy), wx * (16 - wy), (16 - wx) * wy, wx * wy);
+        return (
+            (a * top[0]) + (b * top[4]) + (c * low[0]) + (d * low[4]),
+            (a * top[1]) + (b * top[5]) + (c * low[1]) + (d * low[5]),
+            (a * top[2]) + (b * top[6]) + (c * low[2]) + (d * low[6])
+        );
+    }
+}

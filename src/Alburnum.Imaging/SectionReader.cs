@@ -1,0 +1,252 @@
+using System.Security.Cryptography;
+using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Colour;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outline;
+using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Rectifying;
+using Alburnum.Timber;
+
+namespace Alburnum.Imaging;
+
+/// <summary>Reads the depth of penetration from a photograph of a cross-section.</summary>
+public static class SectionReader
+{
+    /// <summary>An outline less sure than this is not measured: the user is asked for corners.</summary>
+    private const double SureEnough = 0.6;
+
+    /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
+    private const double ReadingPxPerMm = 7;
+
+    /// <summary>Most pixels in the flat drawing of the section.</summary>
+    private const double MostDrawnPixels = 1.2e6;
+
+    /// <summary>Reads one photograph.</summary>
+    /// <param name="fileName">Name of the file, for messages and records.</param>
+    /// <param name="photograph">The file's bytes.</param>
+    /// <param name="request">What is known of the section.</param>
+    /// <param name="ct">Stops the reading.</param>
+    /// <returns>The reading; its profile is null where the photograph does not decide, and the notes say why.</returns>
+    /// <exception cref="InputRefusedException">The file is not a readable photograph, or the outline given cannot be one.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static SectionReading Read(
+        string fileName,
+        ReadOnlyMemory<byte> photograph,
+        ReadingRequest request,
+        CancellationToken ct
+    )
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(request);
+        Require.InRange(request.StepMm, 0.25, 1, "mm");
+        Require.InRange(request.SectionUncertaintyMm, 0, 100, "mm");
+        var shape = request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle);
+        using var file = PhotographFile.Open(fileName, photograph);
+        var blank = new SectionReading
+        {
+            FileName = fileName,
+            Sha256 = Convert.ToHexStringLower(SHA256.HashData(photograph.Span)),
+            WidthPx = file.WidthPx,
+            HeightPx = file.HeightPx,
+            Shape = shape,
+            Section = request.Section,
+            Indicator = request.Indicator,
+            OutlinePx = [],
+            OutlineConfidence = 0,
+            BoundaryPx = [],
+            PixelsPerMm = null,
+            Profile = null,
+            Quality = new(QualityGrade.Unusable, []),
+            Notes = [],
+        };
+        using var photo = file.Decode(LeastScale(file, request, shape));
+        ct.ThrowIfCancellationRequested();
+        var outline = Locate(photo, request, shape, fileName);
+        if (outline is null || outline.Confidence < SureEnough)
+        {
+            return blank with
+            {
+                OutlinePx = outline?.Points ?? [],
+                OutlineConfidence = outline?.Confidence ?? 0,
+                Notes =
+                [
+                    "Not determined: the section could not be told from its surroundings. Point out its corners (or rim).",
+                ],
+            };
+        }
+        ct.ThrowIfCancellationRequested();
+        return ReadWithin(photo, outline, request, shape, blank, ct);
+    }
+
+    private static SectionReading ReadWithin(
+        Photograph photo,
+        FoundOutline outline,
+        ReadingRequest request,
+        SectionShape shape,
+        SectionReading blank,
+        CancellationToken ct
+    )
+    {
+        var (plan, mmToPx) = Lay(outline, request.Section, shape);
+        var pxPerMm = mmToPx.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
+        var drawnAt = Math.Min(
+            Math.Min(ReadingPxPerMm, Math.Max(1, pxPerMm * photo.StoredPerUpright)),
+            Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
+        );
+        var drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, 2);
+        var pxToMm = mmToPx.Inverse();
+        var touches = request.Touches.Select(t => (Mm(pxToMm.Map(t.At)), t.Kind)).ToList();
+        var samples = WoodSamples.Gather(drawn, plan, touches);
+        IReadOnlyList<Indicator> candidates = request.Indicator is { } one ? [one] : request.Candidates;
+        var found = new ZoneFinder(samples, candidates).Find(ct);
+        var reading = blank with
+        {
+            OutlinePx = outline.Points,
+            OutlineConfidence = outline.Confidence,
+            PixelsPerMm = pxPerMm,
+            Indicator = found.Indicator,
+            Quality = new(QualityGrade.Good, []),
+        };
+        if (found.Zones is null)
+        {
+            return reading with { Quality = new(QualityGrade.Poor, []), Notes = ["Not determined: " + found.Finding] };
+        }
+        var table = new EvidenceTable(found.Zones, samples);
+        var rowMm = Math.Max(0.12, 1 / drawnAt);
+        var strips = plan
+            .Faces.Select(f => EvidenceStrip.Of(FaceStrip.Over(plan, f, 0.5, rowMm), drawn, plan, table, touches))
+            .ToList();
+        ct.ThrowIfCancellationRequested();
+        var fronts = FrontReader.Read(plan, strips);
+        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.17, 0.08);
+        var edge = outline.UncertaintyPx / pxPerMm;
+        var profile = ProfileReader.Read(request.Section, plan, fronts, bleed, edge, request.StepMm);
+        return reading with
+        {
+            Profile = profile,
+            BoundaryPx = profile is null ? [] : FrontLines.Of(plan, profile, mmToPx),
+        };
+    }
+
+    private static (SectionPlan Plan, Homography MmToPx) Lay(FoundOutline outline, Section section, SectionShape shape)
+    {
+        var p = outline.Points;
+        if (outline.Rim is { } rim && section is RoundSection round)
+        {
+            var map = rim.FromDisc(round.DiameterMm);
+            var first = map.Inverse().Map(p[0]);
+            var r = round.DiameterMm / 2;
+            return (SectionPlan.For(section, shape, false, Math.Atan2(first.Y - r, first.X - r)), map);
+        }
+        var turned = false;
+        if (section is RectangularSection s && shape != SectionShape.CoreStrip)
+        {
+            var across = Distance(p[0], p[1]) + Distance(p[2], p[3]);
+            var down = Distance(p[1], p[2]) + Distance(p[3], p[0]);
+            turned =
+                Math.Abs(Math.Log(across / down / (s.WidthMm / s.HeightMm)))
+                > Math.Abs(Math.Log(across / down / (s.HeightMm / s.WidthMm))) + 1e-9;
+        }
+        var plan = SectionPlan.For(section, shape, turned, 0);
+        var (w, h) = (plan.WidthMm, plan.HeightMm);
+        PointPx[] to = [.. p];
+        return shape switch
+        {
+            SectionShape.HalfRound => (plan, Homography.FromThree([new(0, 0), new(w, 0), new(w / 2, h)], to)),
+            SectionShape.Quartered => (plan, Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], to)),
+            _ => (plan, Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], to)),
+        };
+    }
+
+    private static FoundOutline? Locate(Photograph photo, ReadingRequest request, SectionShape shape, string fileName)
+    {
+        var given = request.OutlinePx;
+        if (given is null)
+        {
+            return (shape, request.Section) switch
+            {
+                (SectionShape.Rectangle or SectionShape.Square, RectangularSection s) => OutlineFinder.Sides(
+                    photo,
+                    s.WidthMm,
+                    s.HeightMm
+                ),
+                (SectionShape.Round, _) => OutlineFinder.Rim(photo),
+                _ => null,
+            };
+        }
+        var (least, words) = shape switch
+        {
+            SectionShape.Round => (5, "5 or more rim points"),
+            SectionShape.HalfRound or SectionShape.Quartered => (3, "3 points"),
+            _ => (4, "4 corners"),
+        };
+        if (given.Count < least || (shape != SectionShape.Round && given.Count != least))
+            throw Refused(fileName, $"{given.Count} points", words);
+        if (
+            given.Any(p =>
+                !(
+                    p.X >= -photo.WidthPx
+                    && p.X <= 2.0 * photo.WidthPx
+                    && p.Y >= -photo.HeightPx
+                    && p.Y <= 2.0 * photo.HeightPx
+                )
+            )
+        )
+            throw Refused(fileName, "a point far outside the photograph", "points on the photograph, in pixels");
+        if (shape == SectionShape.Round)
+        {
+            var one = new double[given.Count];
+            Array.Fill(one, 1);
+            var rough =
+                Ellipse.Fit([.. given], one) ?? throw Refused(fileName, "points that do not lie round a rim", words);
+            var exact = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, 1);
+            return request.OutlineIsExact ? exact : Kept(OutlineSnap.Rim(photo, rough, 0.04 * rough.Major), exact);
+        }
+        IReadOnlyList<PointPx> clockwise = Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
+        if (Math.Abs(Area(clockwise)) < 400)
+            throw Refused(fileName, "corners that enclose next to nothing", words);
+        var asGiven = new FoundOutline(clockwise, null, 1, 1.5);
+        if (request.OutlineIsExact || clockwise.Count == 3)
+            return asGiven;
+        var shortest = Enumerable.Range(0, 4).Min(k => Distance(clockwise[k], clockwise[(k + 1) % 4]));
+        return Kept(OutlineSnap.Sides(photo, clockwise, 0.025 * shortest), asGiven);
+    }
+
+    // Where no edge shows, the user's own points stand.
+    private static FoundOutline Kept(FoundOutline? snapped, FoundOutline given) =>
+        snapped is { Confidence: > 0.3 } ? snapped with { Confidence = 1 } : given;
+
+    private static double LeastScale(PhotographFile file, ReadingRequest request, SectionShape shape)
+    {
+        var size = request.Section switch
+        {
+            RoundSection round => round.DiameterMm,
+            RectangularSection r => Math.Max(r.WidthMm, r.HeightMm),
+            _ => 100,
+        };
+        // Without points the section is taken to fill about half the picture.
+        var extent =
+            request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
+                ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
+                : 0.5 * Math.Max(file.WidthPx, file.HeightPx);
+        return Math.Clamp(ReadingPxPerMm / Math.Max(1e-3, extent / size), 0.05, 1);
+    }
+
+    private static double Area(IReadOnlyList<PointPx> p)
+    {
+        double sum = 0;
+        for (var i = 0; i < p.Count; i++)
+        {
+            var (a, b) = (p[i], p[(i + 1) % p.Count]);
+            sum += (a.X * b.Y) - (b.X * a.Y);
+        }
+        return sum / 2;
+    }
+
+    private static PointMm Mm(PointPx p) => new(p.X, p.Y);
+
+    private static double Distance(PointPx a, PointPx b) => double.Hypot(a.X - b.X, a.Y - b.Y);
+
+    private static InputRefusedException Refused(string file, string found, string expected) =>
+        new(new InputProblem(file, 0, "", "corners", found, expected));
+}

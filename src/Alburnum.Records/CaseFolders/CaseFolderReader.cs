@@ -1,0 +1,333 @@
+using System.Globalization;
+using Alburnum.Acceptance;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.CaseFolders;
+
+/// <summary>Reads a case folder: <c>case.yaml</c>, its photographs and its tables. Its fields are described in docs/how-to/write-a-case.md.</summary>
+public static class CaseFolderReader
+{
+    private const string CaseFile = "case.yaml";
+    private const long PhotographBytesMax = 200L * 1024 * 1024;
+    private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
+    private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
+
+    /// <summary>Reads and checks everything in the folder but the pictures themselves.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="facts">Species, components and rulebooks that the case may name.</param>
+    /// <exception cref="InputRefusedException">Anything is missing or wrong; carries every problem found.</exception>
+    public static CaseFolder Read(string folder, FactLibrary facts)
+    {
+        var file = Path.Combine(folder, CaseFile);
+        if (!File.Exists(file))
+        {
+            throw new InputRefusedException(
+                new InputProblem(file, 0, "", "", "no such file", "a case folder with a case.yaml in it")
+            );
+        }
+        var problems = new List<InputProblem>();
+        CaseFolder? read = null;
+        FactFile.Read(file, file, problems, root => read = ReadCase(folder, root, facts, problems));
+        return problems.Count == 0 && read is not null ? read : throw new InputRefusedException(problems);
+    }
+
+    private static CaseFolder? ReadCase(string folder, FactRow root, FactLibrary facts, List<InputProblem> problems)
+    {
+        var reference = root.Text("reference");
+        var title = root.Text("title");
+        var client = root.Text("client");
+        var sampledOn = Date(root, "sectionsCut");
+        var rulebook = Rulebook(root, facts);
+        var enquiry = Enquiry(root, facts);
+        var indicator = root.OptionalText("indicator");
+        double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
+        double? retention = root.Has("statedRetention")
+            ? root.Quantity("statedRetention", Units.MassInVolume, 0.01, 1000)
+            : null;
+        var (batchSize, acceptance) = Batch(root);
+        var photographs = Photographs(folder, root, problems);
+        var ruler = RulerReadings(folder, root, enquiry.Section, problems);
+        var assays = Assays(folder, root, problems);
+        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
+        if (problems.Count > 0)
+            return null;
+        var @case = new Case(
+            reference,
+            title,
+            client,
+            sampledOn,
+            enquiry,
+            batchSize,
+            acceptance,
+            assays,
+            retention,
+            sapwoodMm
+        );
+        return new CaseFolder(folder, @case, rulebook, indicator.Length > 0 ? indicator : null, photographs, ruler);
+    }
+
+    private static DateOnly Date(FactRow row, string field)
+    {
+        var text = row.Text(field);
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+            return date;
+        if (text.Length > 0)
+            row.Refuse(field, text, "a date such as 2026-05-12");
+        return default;
+    }
+
+    private static string Rulebook(FactRow root, FactLibrary facts)
+    {
+        var name = root.Text("rulebook");
+        if (
+            name.Length > 0
+            && !facts.Rulebooks.Any(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase))
+        )
+            root.Refuse("rulebook", name, string.Join(", ", facts.Rulebooks.Select(known => known.Name)));
+        return name;
+    }
+
+    private static Enquiry Enquiry(FactRow root, FactLibrary facts) =>
+        new()
+        {
+            Component = Named(root, "component", facts.Components.Find, "a known component"),
+            Section = SectionOf(root),
+            Species = Named(root, "species", facts.Species.Find, "a species of the catalogue"),
+            UseClasses = UseClasses(root),
+            Life = root.Has("serviceLife") ? new(Math.Max(1, (int)root.Quantity("serviceLife", Years, 1, 200))) : null,
+            Form = root.Has("form")
+                ? root.Word("form", [("sawn", TimberForm.Sawn), ("round", TimberForm.Round)])
+                : null,
+            HasExposedHeartwood = YesOrNo(root, "exposedHeartwood"),
+            IsIncised = YesOrNo(root, "incised"),
+            IsCoated = YesOrNo(root, "coated"),
+            MoisturePercent = root.Has("moisture") ? root.Quantity("moisture", Units.Share, 0, 250) : null,
+            StatedClass = root.OptionalText("statedClass") is { Length: > 0 } stated ? stated : null,
+            CriticalValue = root.Has("criticalValue")
+                ? new(root.Quantity("criticalValue", Units.MassInVolume, 0.001, 1000), AmountUnit.KgPerM3)
+                : null,
+        };
+
+    private static IReadOnlyList<(string, double)> Years { get; } = [("years", 1)];
+
+    private static bool? YesOrNo(FactRow row, string field) => row.Has(field) ? row.Word(field, YesNo) : null;
+
+    private static T? Named<T>(FactRow root, string field, Func<string, Lookup<T>> find, string expected)
+        where T : class
+    {
+        var name = root.Text(field);
+        if (name.Length == 0)
+            return null;
+        if (find(name) is Found<T> found)
+            return found.Value;
+        var meant = find(name) is NotFound<T> { Suggestions: { Count: > 0 } near }
+            ? $"; did you mean {string.Join(", ", near)}?"
+            : "";
+        root.Refuse(field, name, expected + meant);
+        return null;
+    }
+
+    private static Section? SectionOf(FactRow root)
+    {
+        var text = root.Text("section");
+        if (SectionText.TryParse(text, out var section))
+            return section;
+        if (text.Length > 0)
+            root.Refuse("section", text, SectionText.Expected);
+        return null;
+    }
+
+    private static IReadOnlyList<UseClass> UseClasses(FactRow root)
+    {
+        if (!root.Has("useClass"))
+            return [];
+        var text = root.Text("useClass");
+        var classes = UseClassWords.Parse(text);
+        if (classes.Count == 0)
+            root.Refuse("useClass", text, "1, 2, 3, 3.1, 3.2, 4 or 5");
+        return classes;
+    }
+
+    private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
+    {
+        using var batch = root.OptionalRow("batch");
+        if (batch is null)
+        {
+            root.Refuse("batch", "nothing", "pieces, and the share of the pieces cut that must pass");
+            return (1, new ShareMustPass(1));
+        }
+        return (
+            batch.Whole("pieces", 1, 1_000_000),
+            new ShareMustPass(batch.Quantity("mustPass", Units.Share, 1, 100) / 100)
+        );
+    }
+
+    private static List<CasePhotograph> Photographs(string folder, FactRow root, List<InputProblem> problems)
+    {
+        var photographs = new List<CasePhotograph>();
+        foreach (var piece in root.OptionalRows("pieces"))
+        {
+            using (piece)
+            {
+                var name = piece.Text("piece");
+                var file = piece.Text("photograph");
+                var outline = Outline(piece);
+                if (file.Length > 0 && Load(folder, file, piece) is { } bytes)
+                    photographs.Add(new CasePhotograph(name, file, bytes, outline));
+            }
+        }
+        var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
+        foreach (var file in PhotographsIn(folder).Except(leftOut, StringComparer.Ordinal))
+        {
+            if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
+            {
+                root.Refuse(
+                    "pieces",
+                    $"no piece for the photograph {file}",
+                    "every photograph in the folder under pieces, or under leftOut with a reason"
+                );
+            }
+        }
+        return photographs;
+    }
+
+    private static string LeftOut(FactRow row)
+    {
+        using (row)
+        {
+            row.Text("reason");
+            return row.Text("photograph");
+        }
+    }
+
+    private static IEnumerable<string> PhotographsIn(string folder) =>
+        Directory
+            .EnumerateFiles(folder)
+            .Where(file => PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
+            .Select(file => Path.GetFileName(file))
+            .Order(StringComparer.Ordinal);
+
+    private static byte[]? Load(string folder, string name, FactRow piece)
+    {
+        const string expected = "a photograph within the case folder, at most 200 MiB";
+        var path = Path.GetFullPath(Path.Combine(folder, name));
+        if (!path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+            piece.Refuse("photograph", $"{name}, which lies outside the folder", expected);
+        else if (Directory.Exists(path))
+            piece.Refuse("photograph", $"{name}, which is a folder", expected);
+        else if (!File.Exists(path))
+            piece.Refuse("photograph", $"{name}, which is not there", expected);
+        else if (new FileInfo(path).Length is 0 or > PhotographBytesMax)
+            piece.Refuse("photograph", $"{name}, which is empty or too large", expected);
+        else
+            return File.ReadAllBytes(path);
+        return null;
+    }
+
+    private static List<(double X, double Y)>? Outline(FactRow piece)
+    {
+        if (!piece.Has("outline"))
+            return null;
+        var points = new List<(double X, double Y)>();
+        foreach (var text in piece.Texts("outline"))
+        {
+            var parts = text.Split(',', StringSplitOptions.TrimEntries);
+            if (
+                parts.Length == 2
+                && double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var x)
+                && double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out var y)
+            )
+                points.Add((x, y));
+            else
+                piece.Refuse("outline", text, "points such as \"120, 85\", in pixels of the upright photograph");
+        }
+        return points;
+    }
+
+    private static List<PieceEvidence> RulerReadings(
+        string folder,
+        FactRow root,
+        Section? section,
+        List<InputProblem> problems
+    )
+    {
+        var name = root.OptionalText("rulerReadings");
+        if (name.Length == 0 || section is null)
+            return [];
+        var faces = section is RoundSection ? 1 : 4;
+        var lines = CsvTable.Read(
+            Path.Combine(folder, name),
+            Path.Combine(folder, name),
+            ["piece", "face", "position_mm", "depth_mm", "u_mm"],
+            ["sapwood_mm"],
+            problems,
+            line => new
+            {
+                Piece = line.RequiredText("piece"),
+                Reading = new HandReading(
+                    (int)line.Number("face", 1, faces),
+                    line.Number("position_mm", 0, section.PerimeterMm),
+                    line.Number("depth_mm", 0, section.ThicknessMm / 2),
+                    line.Number("u_mm", 0.05, 10),
+                    line.OptionalNumber("sapwood_mm", 0, section.ThicknessMm)
+                ),
+            }
+        );
+        return problems.Count > 0
+            ? []
+            :
+            [
+                .. lines
+                    .GroupBy(line => line.Piece, line => line.Reading, StringComparer.Ordinal)
+                    .Select(piece => new PieceEvidence(
+                        piece.Key,
+                        EvidenceKind.Ruler,
+                        HandReadings.Profile(section, [.. piece]),
+                        []
+                    )),
+            ];
+    }
+
+    private static IReadOnlyList<Assay> Assays(string folder, FactRow root, List<InputProblem> problems)
+    {
+        var name = root.OptionalText("assays");
+        return name.Length == 0
+            ? []
+            : CsvTable.Read<Assay>(
+                Path.Combine(folder, name),
+                Path.Combine(folder, name),
+                ["sample", "retention_kg_per_m3", "u_kg_per_m3"],
+                ["below_kg_per_m3"],
+                problems,
+                line =>
+                    line.OptionalNumber("below_kg_per_m3", 0.0001, 1000) is { } limit
+                        ? new BelowDetection(limit, line.RequiredText("sample"))
+                        : new MeasuredAssay(
+                            new Estimate(
+                                line.Number("retention_kg_per_m3", 0, 1000),
+                                line.Number("u_kg_per_m3", 0, 1000)
+                            ),
+                            line.RequiredText("sample")
+                        )
+            );
+    }
+
+    private static void CheckPieces(FactRow root, List<string> names, int batchSize)
+    {
+        foreach (var twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1))
+            root.Refuse("pieces", $"{twice.Key} twice", "each piece once");
+        if (names.Count == 0)
+            root.Refuse("pieces", "no piece with a photograph or a ruler reading", "at least one");
+        if (names.Count > batchSize)
+            root.Refuse(
+                "batch",
+                $"{names.Count} pieces cut from a batch of {batchSize}",
+                "at most as many as the batch has"
+            );
+    }
+}

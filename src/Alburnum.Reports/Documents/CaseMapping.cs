@@ -1,0 +1,207 @@
+using Alburnum.Acceptance;
+using Alburnum.Cases;
+using Alburnum.Imaging;
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
+public static class CaseMapping
+{
+    /// <summary>Makes the document.</summary>
+    /// <param name="result">The case from enquiry to verdict.</param>
+    /// <param name="readings">Readings of photographs by the name of their piece.</param>
+    /// <param name="cautions">Cautions to be printed with the result.</param>
+    /// <param name="program">Program and version that made the result.</param>
+    /// <param name="runAt">When it was made, UTC.</param>
+    public static CaseDocument From(
+        CaseResult result,
+        IReadOnlyDictionary<string, SectionReading> readings,
+        IReadOnlyList<string> cautions,
+        string program,
+        DateTime runAt
+    )
+    {
+        var @case = result.Case;
+        var trace = result.Answer.Trace;
+        return new(
+            CaseDocument.FormatName,
+            CaseDocument.FormatVersion,
+            program,
+            @case.Reference,
+            @case.Title,
+            @case.Client,
+            @case.SampledOn,
+            runAt,
+            Enquiry(@case.Enquiry),
+            Requirement(result),
+            Batch(result),
+            [.. result.Pieces.Select(piece => Piece(piece, readings))],
+            Retention(result),
+            Verdict(result.Overall),
+            trace.WeakestStanding.InWords(),
+            Sources(trace),
+            cautions
+        );
+    }
+
+    private static EnquiryDocument Enquiry(Enquiry enquiry) =>
+        new(
+            enquiry.Component?.Name ?? "not stated",
+            enquiry.Section?.Label ?? "not stated",
+            enquiry.FormOrFromSection is TimberForm.Round ? "round" : "sawn",
+            enquiry.Species?.Name ?? "not stated",
+            enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
+            string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
+            string.Join("; ", enquiry.UseClasses.Select(use => use.Situation())),
+            enquiry.Life?.Years,
+            enquiry.IsIncised == true,
+            enquiry.HasExposedHeartwood switch
+            {
+                true => "yes",
+                false => "no",
+                null => "not known",
+            },
+            enquiry.MoisturePercent
+        );
+
+    private static RequirementDocument Requirement(CaseResult result)
+    {
+        var trace = result.Answer.Trace;
+        var rows = trace.Steps.SelectMany(Rows).ToList();
+        return result.Answer switch
+        {
+            Required { Requirement: var requirement } => new(
+                trace.RulebookTitle,
+                "required",
+                "",
+                requirement.PenetrationName,
+                requirement.Penetration.InWords,
+                EvenDepthMm(requirement.Penetration),
+                requirement.Zone?.InWords,
+                requirement.Zone?.DepthMm,
+                requirement.Retention?.Factor,
+                result.RequiredKgPerM3,
+                requirement.MoistureMaxPercent,
+                [.. requirement.Conditions, .. requirement.Open],
+                rows
+            ),
+            NotPermitted { Reason: var reason } => Without(trace, "not permitted", reason, rows),
+            NotCovered { Reason: var reason } => Without(trace, "not covered", reason, rows),
+            _ => throw new ArgumentOutOfRangeException(nameof(result), result.Answer, "Not an answer."),
+        };
+    }
+
+    private static RequirementDocument Without(
+        Trace trace,
+        string outcome,
+        string reason,
+        IReadOnlyList<TraceRowDocument> rows
+    ) => new(trace.RulebookTitle, outcome, reason, null, null, null, null, null, null, null, null, [], rows);
+
+    /// <summary>The depth that a rule asks for all round, for the dashed line of the drawings; null where it asks for something else.</summary>
+    private static double? EvenDepthMm(DepthRule rule) =>
+        rule switch
+        {
+            LeastDepth { Zone: WoodZone.Sapwood or WoodZone.Lateral } least => least.DepthMm,
+            AllOf all => all.Parts.Select(EvenDepthMm).FirstOrDefault(depth => depth is not null),
+            _ => null,
+        };
+
+    private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
+        step
+            .Matched.Select(row => Row(row, true, "applies"))
+            .Concat(step.SetAside.Select(row => Row(row, false, "holds, but yields to an exception")))
+            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
+            .Concat(
+                // A row of one condition that fails has nothing in common with the enquiry: no near miss.
+                step.NearMisses.Where(miss => miss.Row.When.Count > 1)
+                    .Select(miss =>
+                        Row(miss.Row, false, $"fails on {miss.Field.InWords()}: asks {miss.Asked}, found {miss.Found}")
+                    )
+            );
+
+    private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
+        new(
+            row.Key,
+            $"{row.WhenInWords} → {row.Demand.InWords}",
+            applies,
+            outcome,
+            row.Provenance.Standing.InWords(),
+            row.Provenance.Citation
+        );
+
+    private static BatchDocument Batch(CaseResult result) =>
+        new(
+            result.Case.BatchSize,
+            result.Pieces.Count,
+            result.Case.Acceptance.InWords,
+            result.Batch is { } batch ? Math.Round(batch.ConformingShare.LowerBound, 4) : null,
+            result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
+        );
+
+    private static PieceDocument Piece(PieceResult piece, IReadOnlyDictionary<string, SectionReading> readings)
+    {
+        var evidence = piece.Evidence;
+        var reading = evidence.Kind switch
+        {
+            EvidenceKind.Photograph => ReadingMapping.From(readings[evidence.Piece], evidence.Profile),
+            EvidenceKind.Ruler => ReadingMapping.From(
+                evidence.Profile ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
+                ["Read at single positions with a ruler: what lies between them was not seen."]
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(piece), evidence.Kind, "Not a kind of evidence."),
+        };
+        return new(
+            evidence.Piece,
+            evidence.Kind == EvidenceKind.Photograph ? "photograph" : "ruler",
+            reading,
+            Verdict(piece.Judgement)
+        );
+    }
+
+    private static RetentionDocument Retention(CaseResult result) =>
+        new(
+            result.RequiredKgPerM3,
+            [.. result.Case.Assays.Select(Assay)],
+            Verdict(
+                result.Batch?.Retention
+                    ?? new Judgement(
+                        Penetration.Verdict.Undecided,
+                        null,
+                        ["Retention is not judged: there is no figure to meet."]
+                    )
+            )
+        );
+
+    private static AssayDocument Assay(Assay assay) =>
+        assay switch
+        {
+            MeasuredAssay measured => new(
+                assay.Sample,
+                measured.KgPerM3.Value,
+                measured.KgPerM3.StandardUncertainty,
+                null
+            ),
+            BelowDetection below => new(assay.Sample, null, null, below.LimitKgPerM3),
+            _ => throw new ArgumentOutOfRangeException(nameof(assay), assay, "Not an assay."),
+        };
+
+    private static VerdictDocument Verdict(Judgement judgement) =>
+        new(
+            judgement.Verdict.InWords(),
+            judgement.Probability is { } probability ? Math.Round(probability, 4) : null,
+            judgement.Reasons
+        );
+
+    private static IReadOnlyList<string> Sources(Trace trace) =>
+        [
+            .. trace
+                .Steps.SelectMany(step => step.Matched)
+                .Select(row => row.Provenance)
+                .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
+                .Select(source => $"{source.Citation} ({source.Standing.InWords()})")
+                .Distinct(StringComparer.Ordinal),
+        ];
+}

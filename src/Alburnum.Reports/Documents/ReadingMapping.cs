@@ -1,0 +1,118 @@
+using Alburnum.Imaging;
+using Alburnum.Penetration;
+using Alburnum.Timber;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>From a reading to the form in which it leaves the program. Lengths are rounded to 0.01 mm, shares to 0.0001.</summary>
+public static class ReadingMapping
+{
+    /// <summary>A reading of a photograph.</summary>
+    public static ReadingDocument From(SectionReading reading) => From(reading, reading.Profile);
+
+    /// <summary>A reading of a photograph, with a profile that was filled in later (for instance with a stated sapwood depth).</summary>
+    public static ReadingDocument From(SectionReading reading, DepthProfile? profile)
+    {
+        var outline = reading.OutlinePx.Select(Point).ToList();
+        var isRim = reading.Shape == SectionShape.Round;
+        return new(
+            reading.FileName,
+            reading.Sha256,
+            Name(reading.Shape),
+            SizeMm(reading.Section),
+            reading.WidthPx,
+            reading.HeightPx,
+            reading.PixelsPerMm is { } scale ? Math.Round(scale, 3) : null,
+            isRim ? null : outline,
+            isRim ? outline : null,
+            [.. reading.BoundaryPx.Select(line => line.Select(Point).ToList())],
+            Faces(profile),
+            Depth(profile),
+            profile is null ? null : Math.Round(profile.TreatedShare.Value, 4),
+            profile is null ? null : Math.Round(profile.TreatedShare.StandardUncertainty, 4),
+            profile?.SapwoodTreatedShare is { } share ? Math.Round(share.Value, 4) : null,
+            reading.Quality.InWords,
+            [.. reading.Notes.Concat(reading.Quality.Findings).Distinct(StringComparer.Ordinal)]
+        );
+    }
+
+    /// <summary>A piece read with a ruler.</summary>
+    public static ReadingDocument From(DepthProfile profile, IReadOnlyList<string> notes) =>
+        new(
+            null,
+            null,
+            profile.Section is RoundSection ? "round" : "rectangle",
+            SizeMm(profile.Section),
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            Faces(profile),
+            Depth(profile),
+            null,
+            null,
+            null,
+            "read with a ruler",
+            notes
+        );
+
+    private static string Name(SectionShape shape) =>
+        shape switch
+        {
+            SectionShape.Rectangle => "rectangle",
+            SectionShape.Square => "square",
+            SectionShape.Round => "round",
+            SectionShape.HalfRound => "half-round",
+            SectionShape.Quartered => "quartered",
+            SectionShape.CoreStrip => "core",
+            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Not a shape."),
+        };
+
+    private static double[] SizeMm(Section section) =>
+        section switch
+        {
+            RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
+            RoundSection round => [round.DiameterMm],
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
+        };
+
+    private static IReadOnlyList<FaceDocument> Faces(DepthProfile? profile) =>
+        profile is null
+            ? []
+            :
+            [
+                .. profile.Faces.Select(face => new FaceDocument(
+                    face.Number,
+                    face.StepMm,
+                    Rounded(face.PositionsMm),
+                    Rounded(face.DepthMm),
+                    Rounded(face.StandardUncertaintyMm),
+                    face.Excluded,
+                    [.. face.SapwoodDepthMm.Select(depth => depth is { } mm ? (double?)Mm(mm) : null)]
+                )),
+            ];
+
+    private static DepthDocument? Depth(DepthProfile? profile) =>
+        profile?.Statistics is { } depth
+            ? new(
+                Mm(depth.MinimumMm.Value),
+                Mm(depth.MinimumMm.StandardUncertainty),
+                Mm(depth.FifthPercentileMm.Value),
+                Mm(depth.FifthPercentileMm.StandardUncertainty),
+                Mm(depth.MedianMm.Value),
+                Mm(depth.MedianMm.StandardUncertainty),
+                Mm(depth.MeanMm.Value),
+                Mm(depth.MeanMm.StandardUncertainty),
+                Mm(depth.MaximumMm.Value),
+                Mm(depth.MaximumMm.StandardUncertainty)
+            )
+            : null;
+
+    private static double[] Point(PointPx point) => [Math.Round(point.X, 2), Math.Round(point.Y, 2)];
+
+    private static IReadOnlyList<double> Rounded(IReadOnlyList<double> lengthsMm) => [.. lengthsMm.Select(Mm)];
+
+    private static double Mm(double length) => Math.Round(length, 2);
+}

@@ -1,0 +1,102 @@
+namespace Alburnum.Impregnation;
+
+/// <summary>What touches the wood during a stage.</summary>
+public enum Contact
+{
+    /// <summary>Air (or a vacuum): liquid can leave the wood but not enter.</summary>
+    Air,
+
+    /// <summary>Solution: it can enter, and air can bubble out.</summary>
+    Liquid,
+}
+
+/// <summary>One stage of a schedule: the pressure runs straight from one value to another.</summary>
+public sealed record Stage
+{
+    /// <summary>Checks duration and pressures.</summary>
+    /// <param name="name">What the stage is, in the treater's words.</param>
+    /// <param name="contact">What touches the wood.</param>
+    /// <param name="minutes">Duration, min. Above 0, at most 1e6.</param>
+    /// <param name="fromKPa">Absolute pressure at the start, kPa. Above 0, at most 5000.</param>
+    /// <param name="toKPa">Absolute pressure at the end, kPa. Above 0, at most 5000.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public Stage(string name, Contact contact, double minutes, double fromKPa, double toKPa)
+    {
+        Name = name;
+        Contact = contact;
+        Minutes = Require.InRange(minutes, 1e-6, 1e6, "min");
+        FromKPa = Require.InRange(fromKPa, 0.1, 5000, "kPa absolute");
+        ToKPa = Require.InRange(toKPa, 0.1, 5000, "kPa absolute");
+    }
+
+    /// <summary>What the stage is.</summary>
+    public string Name { get; }
+
+    /// <summary>What touches the wood.</summary>
+    public Contact Contact { get; }
+
+    /// <summary>Duration, min.</summary>
+    public double Minutes { get; }
+
+    /// <summary>Absolute pressure at the start, kPa.</summary>
+    public double FromKPa { get; }
+
+    /// <summary>Absolute pressure at the end, kPa.</summary>
+    public double ToKPa { get; }
+
+    /// <summary>Absolute pressure at a moment of the stage, kPa.</summary>
+    /// <param name="minutes">Time since the stage began, min. 0 to its duration.</param>
+    public double KPaAt(double minutes) => FromKPa + (ToKPa - FromKPa) * Math.Clamp(minutes / Minutes, 0, 1);
+}
+
+/// <summary>The pressure history of a vessel from closing the door to opening it: stages in order.</summary>
+/// <param name="Name">What the schedule is called.</param>
+/// <param name="Stages">The stages in order, one or more.</param>
+public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
+{
+    /// <summary>Air pressure outside the vessel, kPa absolute.</summary>
+    public const double AtmosphereKPa = 101.325;
+
+    /// <summary>Whole duration, min.</summary>
+    public double Minutes => Stages.Sum(stage => stage.Minutes);
+
+    /// <summary>Greatest absolute pressure while solution touches the wood, kPa; 0 where it never does.</summary>
+    public double PeakKPa =>
+        Stages
+            .Where(stage => stage.Contact == Contact.Liquid)
+            .Select(stage => Math.Max(stage.FromKPa, stage.ToKPa))
+            .DefaultIfEmpty(0)
+            .Max();
+
+    /// <summary>Minutes with solution against the wood.</summary>
+    public double LiquidMinutes => Stages.Where(stage => stage.Contact == Contact.Liquid).Sum(stage => stage.Minutes);
+
+    /// <summary>Absolute pressure at a moment, kPa; the last stage's end beyond it.</summary>
+    /// <param name="minutes">Time since the start, min. 0 or more.</param>
+    public double KPaAt(double minutes)
+    {
+        foreach (var stage in Stages)
+        {
+            if (minutes <= stage.Minutes)
+                return stage.KPaAt(minutes);
+            minutes -= stage.Minutes;
+        }
+        return Stages[^1].ToKPa;
+    }
+
+    /// <summary>The same schedule with the solution held at peak pressure for a different time.</summary>
+    /// <param name="minutes">Minutes of every stage that holds the peak pressure against the wood, min. Above 0.</param>
+    public Schedule WithPressurePeriod(double minutes) =>
+        this with
+        {
+            Stages =
+            [
+                .. Stages.Select(stage =>
+                    Holds(stage) ? new Stage(stage.Name, stage.Contact, minutes, stage.FromKPa, stage.ToKPa) : stage
+                ),
+            ],
+        };
+
+    private bool Holds(Stage stage) =>
+        stage.Contact == Contact.Liquid && stage.FromKPa >= PeakKPa - 1e-9 && stage.ToKPa >= PeakKPa - 1e-9;
+}

@@ -1,0 +1,121 @@
+namespace Alburnum.Impregnation;
+
+/// <summary>One line of a schedule as a treater writes it: go to a pressure, then hold it.</summary>
+/// <param name="Name">What the step is, for instance "initial vacuum".</param>
+/// <param name="Contact">What touches the wood.</param>
+/// <param name="KPa">Absolute pressure to go to, kPa.</param>
+/// <param name="RampMinutes">Minutes to get there; 0 where it is reached at once.</param>
+/// <param name="HoldMinutes">Minutes to hold it; 0 where it is not held.</param>
+public sealed record ScheduleStep(string Name, Contact Contact, double KPa, double RampMinutes, double HoldMinutes);
+
+/// <summary>Makes schedules from what people write, or refuses them in words.</summary>
+public static class ScheduleSteps
+{
+    /// <summary>A schedule from steps that each go to a pressure and hold it, starting from the open air.</summary>
+    /// <param name="name">Name of the schedule; also the row named in a refusal.</param>
+    /// <param name="steps">The steps in order.</param>
+    /// <param name="file">File the steps were read from, for a refusal.</param>
+    /// <exception cref="InputRefusedException">A step is impossible. Every problem is listed.</exception>
+    public static Schedule Build(string name, IReadOnlyList<ScheduleStep> steps, string file = "schedule")
+    {
+        var problems = new List<InputProblem>();
+        if (steps.Count == 0)
+            problems.Add(new InputProblem(file, 0, name, "steps", "none", "one step or more"));
+        foreach (var step in steps)
+        {
+            Check(step.KPa is >= 0.5 and <= 5000, step, "kPa", step.KPa, "an absolute pressure of 0.5 to 5000 kPa");
+            Check(
+                step.RampMinutes is >= 0 and <= 1e6,
+                step,
+                "rampMinutes",
+                step.RampMinutes,
+                "0 min or more: time does not run back"
+            );
+            Check(
+                step.HoldMinutes is >= 0 and <= 1e6,
+                step,
+                "holdMinutes",
+                step.HoldMinutes,
+                "0 min or more: time does not run back"
+            );
+        }
+        if (steps.Count > 0 && !steps.Any(step => step.Contact == Contact.Liquid))
+            problems.Add(
+                new InputProblem(file, 0, name, "contact", "air throughout", "a step with solution against the wood")
+            );
+        if (problems.Count > 0)
+            throw new InputRefusedException(problems);
+
+        var stages = new List<Stage>();
+        var pressure = Schedule.AtmosphereKPa;
+        foreach (var step in steps)
+        {
+            if (step.RampMinutes > 0)
+                stages.Add(new Stage(step.Name, step.Contact, step.RampMinutes, pressure, step.KPa));
+            if (step.HoldMinutes > 0)
+                stages.Add(new Stage(step.Name, step.Contact, step.HoldMinutes, step.KPa, step.KPa));
+            pressure = step.KPa;
+        }
+        if (stages.Count == 0)
+            throw new InputRefusedException(
+                new InputProblem(file, 0, name, "minutes", "0 in every step", "a step that takes time")
+            );
+        return new Schedule(name, stages);
+
+        void Check(bool holds, ScheduleStep step, string field, double found, string expected)
+        {
+            if (!holds)
+                problems.Add(new InputProblem(file, 0, $"{name}: {step.Name}", field, Words(found), expected));
+        }
+    }
+
+    /// <summary>A schedule from a recorder's readings: time, absolute pressure, what touched the wood until the next reading.</summary>
+    /// <param name="name">Name of the schedule.</param>
+    /// <param name="readings">Readings in order: minutes since the start, kPa absolute, contact.</param>
+    /// <param name="file">File they were read from, for a refusal.</param>
+    /// <exception cref="InputRefusedException">Fewer than two readings, time going back, an impossible pressure.</exception>
+    public static Schedule FromReadings(
+        string name,
+        IReadOnlyList<(double Minutes, double KPa, Contact Contact)> readings,
+        string file = "readings"
+    )
+    {
+        var problems = new List<InputProblem>();
+        if (readings.Count < 2)
+            problems.Add(new InputProblem(file, 0, name, "readings", Words(readings.Count), "two readings or more"));
+        for (var i = 0; i < readings.Count; i++)
+        {
+            if (!(readings[i].KPa is >= 0.5 and <= 5000))
+                problems.Add(
+                    new InputProblem(
+                        file,
+                        i + 1,
+                        name,
+                        "kPa",
+                        Words(readings[i].KPa),
+                        "an absolute pressure of 0.5 to 5000 kPa"
+                    )
+                );
+            if (i > 0 && !(readings[i].Minutes > readings[i - 1].Minutes))
+            {
+                var expected = $"more than {Words(readings[i - 1].Minutes)}: a schedule does not go back in time";
+                problems.Add(new InputProblem(file, i + 1, name, "minutes", Words(readings[i].Minutes), expected));
+            }
+        }
+        if (problems.Count > 0)
+            throw new InputRefusedException(problems);
+        var stages = readings
+            .Zip(readings.Skip(1))
+            .Select(pair => new Stage(
+                "as recorded",
+                pair.First.Contact,
+                pair.Second.Minutes - pair.First.Minutes,
+                pair.First.KPa,
+                pair.Second.KPa
+            ));
+        return new Schedule(name, [.. stages]);
+    }
+
+    private static string Words(double value) =>
+        value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,66 @@
+namespace Alburnum.Impregnation;
+
+/// <summary>Mass and volume of wood at a moisture content, from its basic specific gravity.</summary>
+/// <remarks>
+/// Definitions as in the Wood Handbook (FPL-GTR-190, 2010), chapter 4: basic specific gravity is ovendry mass over green
+/// volume, against water at 1000 kg/m³. Derivations in docs/science/flow.md.
+/// </remarks>
+public static class WoodDensity
+{
+    /// <summary>Fibre saturation taken for the shrinkage line, %. Wood Handbook eq. 4-7 uses 30 %.</summary>
+    public const double FibreSaturationPercent = 30;
+
+    /// <summary>Volumetric shrinkage from green to a moisture content, %.</summary>
+    /// <param name="greenToOvendryPercent">Shrinkage from green to ovendry, %. 0 to 40.</param>
+    /// <param name="moisturePercent">Moisture content, %. 0 to 300.</param>
+    /// <remarks>Linear below fibre saturation, 0 above (Wood Handbook eq. 4-7).</remarks>
+    public static double ShrinkagePercent(double greenToOvendryPercent, double moisturePercent)
+    {
+        Require.InRange(greenToOvendryPercent, 0, 40, "%");
+        Require.InRange(moisturePercent, 0, 300, "%");
+        return greenToOvendryPercent * Math.Max(0, 1 - moisturePercent / FibreSaturationPercent);
+    }
+
+    /// <summary>Volumetric shrinkage from green to ovendry where the species' own is not known, %.</summary>
+    /// <remarks>26.5·Gb, remembered from the Wood Handbook (eq. 4-10).</remarks>
+    public static double UsualShrinkagePercent(double basicSpecificGravity) =>
+        26.5 * Require.InRange(basicSpecificGravity, 0.05, 1.2, "(ratio)");
+
+    /// <summary>Specific gravity (ovendry mass over volume) at a moisture content.</summary>
+    /// <param name="basicSpecificGravity">Ovendry mass over green volume. 0.05 to 1.2.</param>
+    /// <param name="greenToOvendryPercent">Volumetric shrinkage from green to ovendry, %. 0 to 40.</param>
+    /// <param name="moisturePercent">Moisture content, %. 0 to 300.</param>
+    public static double SpecificGravity(
+        double basicSpecificGravity,
+        double greenToOvendryPercent,
+        double moisturePercent
+    ) =>
+        Require.InRange(basicSpecificGravity, 0.05, 1.2, "(ratio)")
+        / (1 - ShrinkagePercent(greenToOvendryPercent, moisturePercent) / 100);
+
+    /// <summary>Density with its water, kg/m³: mass and volume both at the moisture content.</summary>
+    /// <param name="specificGravity">Ovendry mass over volume at that moisture content. 0.05 to 1.4.</param>
+    /// <param name="moisturePercent">Moisture content, %. 0 to 300.</param>
+    public static double KgPerM3(double specificGravity, double moisturePercent) =>
+        1000
+        * Require.InRange(specificGravity, 0.05, 1.4, "(ratio)")
+        * (1 + Require.InRange(moisturePercent, 0, 300, "%") / 100);
+
+    /// <summary>Specific gravity from a density given at a moisture content.</summary>
+    /// <param name="densityKgPerM3">Density with its water, kg/m³. 50 to 1500.</param>
+    /// <param name="moisturePercent">Moisture content of that density, %. 0 to 300.</param>
+    public static double SpecificGravityFrom(double densityKgPerM3, double moisturePercent) =>
+        Require.InRange(densityKgPerM3, 50, 1500, "kg/m³")
+        / 1000
+        / (1 + Require.InRange(moisturePercent, 0, 300, "%") / 100);
+
+    /// <summary>Greatest moisture content wood can hold, %: walls saturated and every cavity full.</summary>
+    /// <param name="basicSpecificGravity">Ovendry mass over green volume. 0.05 to 1.2.</param>
+    /// <remarks>100·(1.54 − Gb)/(1.54·Gb), remembered from the Wood Handbook; 1.54 is the specific gravity of the wall.</remarks>
+    public static double GreatestMoisturePercent(double basicSpecificGravity)
+    {
+        const double wall = 1.54;
+        Require.InRange(basicSpecificGravity, 0.05, 1.2, "(ratio)");
+        return 100 * (wall - basicSpecificGravity) / (wall * basicSpecificGravity);
+    }
+}

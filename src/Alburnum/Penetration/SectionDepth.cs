@@ -1,0 +1,95 @@
+namespace Alburnum.Penetration;
+
+/// <summary>Statistics of depth over all positions that are not left out.</summary>
+/// <remarks>
+/// Standard uncertainties follow JCGM 100 (GUM), clause 5: one part is common to all positions (scale, outline, drawn-in colour) and does not
+/// average out; the rest is each position's own, alike over about <see cref="AlikeMm"/> of face. The least of many uncertain depths tends to be too
+/// small, so minimum and maximum are corrected by the shift that the positions' own uncertainty is expected to cause, found by drawing it repeatedly (JCGM 101).
+/// </remarks>
+public static class SectionDepth
+{
+    /// <summary>Length of face over which the reading errors are much alike, mm.</summary>
+    public const double AlikeMm = 2;
+
+    private const int Draws = 300;
+
+    /// <summary>The statistics; null where every position is left out.</summary>
+    /// <param name="faces">Faces of one section.</param>
+    /// <param name="commonMm">Standard uncertainty common to all depths, contained in each position's own figure, mm. 0 or more.</param>
+    public static DepthStatistics? Of(IReadOnlyList<FaceProfile> faces, double commonMm)
+    {
+        ArgumentNullException.ThrowIfNull(faces);
+        Require.InRange(commonMm, 0, 1000, "mm");
+        var depths = new List<double>();
+        var own = new List<double>();
+        double length = 0;
+        foreach (var face in faces)
+        {
+            for (var i = 0; i < face.DepthMm.Count; i++)
+            {
+                if (face.Excluded[i])
+                    continue;
+                depths.Add(face.DepthMm[i]);
+                var u = face.StandardUncertaintyMm[i];
+                own.Add(Math.Sqrt(Math.Max(0, (u * u) - (commonMm * commonMm))));
+                length += face.StepMm;
+            }
+        }
+        if (depths.Count == 0)
+            return null;
+        var independent = Math.Max(1, Math.Min(depths.Count, length / AlikeMm));
+        var mean = depths.Average();
+        var uMean = Math.Sqrt(own.Sum(u => u * u) / depths.Count / independent);
+        var sorted = depths.Order().ToArray();
+        double[] plain = [sorted[0], Quantile(sorted, 0.05), Quantile(sorted, 0.5), sorted[^1]];
+        var (drawnMean, drawnSd) = Draw(depths, own, length / depths.Count);
+        Estimate Corrected(int k)
+        {
+            var shift = k is 0 or 3 ? drawnMean[k] - plain[k] : 0;
+            return new(Math.Max(0, plain[k] - shift), Combine(commonMm, Combine(drawnSd[k], shift / 2)));
+        }
+        return new(Corrected(0), Corrected(1), Corrected(2), new(mean, Combine(commonMm, uMean)), Corrected(3));
+    }
+
+    /// <summary>Quantile by linear interpolation between order statistics (type 7 of Hyndman and Fan 1996).</summary>
+    private static double Quantile(double[] sorted, double share)
+    {
+        var at = share * (sorted.Length - 1);
+        var i = (int)at;
+        return i + 1 < sorted.Length ? sorted[i] + ((at - i) * (sorted[i + 1] - sorted[i])) : sorted[i];
+    }
+
+    private static double Combine(double a, double b) => Math.Sqrt((a * a) + (b * b));
+
+    private static (double[] Mean, double[] Sd) Draw(List<double> depths, List<double> own, double stepMm)
+    {
+        var random = new MathNet.Numerics.Random.MersenneTwister(20250);
+        var sum = new double[4];
+        var square = new double[4];
+        var tried = new double[depths.Count];
+        // Neighbouring errors are alike: a first-order autoregression with that length.
+        var keep = Math.Exp(-stepMm / AlikeMm);
+        var fresh = Math.Sqrt(1 - (keep * keep));
+        for (var n = 0; n < Draws; n++)
+        {
+            var e = Normal(random);
+            for (var i = 0; i < tried.Length; i++)
+            {
+                tried[i] = depths[i] + (own[i] * e);
+                e = (keep * e) + (fresh * Normal(random));
+            }
+            Array.Sort(tried);
+            double[] values = [tried[0], Quantile(tried, 0.05), Quantile(tried, 0.5), tried[^1]];
+            for (var k = 0; k < 4; k++)
+            {
+                sum[k] += values[k];
+                square[k] += values[k] * values[k];
+            }
+        }
+        var mean = sum.Select(s => s / Draws).ToArray();
+        return (mean, [.. square.Select((q, k) => Math.Sqrt(Math.Max(0, (q / Draws) - (mean[k] * mean[k]))))]);
+    }
+
+    private static double Normal(MathNet.Numerics.Random.MersenneTwister random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+}
