@@ -121,8 +121,8 @@ public sealed class NaturalDurability
             atBest,
             sapwood.Value,
             Provenance.Weakest([sapwood.Provenance.Standing, durability.Provenance.Standing]),
-            $"Untreated {species.Name} in use class {useClass.Label()}: heartwood of durability {durability.Value.Label} "
-                + $"{careful.InWords()}{range}; sapwood (always durability 5) {sapwood.Value.InWords()}."
+            $"Untreated {species.Name} in use class {useClass.Label()}: heartwood (durability {durability.Value.Label}): "
+                + $"{careful.InWords()}{range}; sapwood (always durability 5): {sapwood.Value.InWords()}."
         );
     }
 }

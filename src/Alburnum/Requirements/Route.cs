@@ -52,6 +52,7 @@ public sealed class RouteSearch(
 )
 {
     private const int SpeciesMax = 4;
+    private const double UnknownDensityKgPerM3 = 600;
 
     /// <summary>Every route found, the likeliest and least demanding first.</summary>
     /// <remarks>Routes to which the rulebook has no answer are left out; two changes are combined only with incising.</remarks>
@@ -119,11 +120,7 @@ public sealed class RouteSearch(
                 }
             );
         }
-        foreach (
-            var other in species.All.Where(each =>
-                each.SapwoodTreatability?.Value.High == 1 && !each.Equals(enquiry.Species)
-            )
-        )
+        foreach (var other in Permeable(enquiry.Species))
             yield return (
                 RouteKind.OtherSpecies,
                 $"{other.Name} in place of {enquiry.Species?.Name ?? "the species"}",
@@ -153,6 +150,18 @@ public sealed class RouteSearch(
                 }
             );
     }
+
+    // Species whose sapwood is easy to treat; those nearest in density first, since they will do the same work.
+    private IEnumerable<Species> Permeable(Species? instead)
+    {
+        var density = Density(instead);
+        return species
+            .All.Where(each => each.SapwoodTreatability?.Value.High == 1 && !each.Equals(instead))
+            .Where(each => instead is null || each.Type == instead.Type)
+            .OrderBy(each => Math.Abs(Density(each) - density));
+    }
+
+    private static double Density(Species? wood) => wood?.Density?.Value.TypicalKgPerM3 ?? UnknownDensityKgPerM3;
 
     private static IEnumerable<(UseClass Class, string Design)> LowerClasses(Enquiry enquiry)
     {
@@ -203,10 +212,10 @@ public sealed class RouteSearch(
                     && other.Enquiry.IsIncised != true
                 )
             )
-            .GroupBy(route => route.Kind)
+            .GroupBy(route => (route.Kind, route.Reach))
             .SelectMany(group =>
-                group.Key is RouteKind.OtherSpecies or RouteKind.DurableHeartwood
-                    ? group.OrderBy(route => route.Reach).Take(SpeciesMax)
+                group.Key.Kind is RouteKind.OtherSpecies or RouteKind.DurableHeartwood
+                    ? group.Take(SpeciesMax)
                     : group
             );
 }
