@@ -80,6 +80,7 @@ public static class CommandLine
                 }
             );
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;
