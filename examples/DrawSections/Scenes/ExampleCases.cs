@@ -42,10 +42,10 @@ public static class ExampleCases
             "barn-purlins",
             new Batch(37, Timber.Larch, SectionShape.Round(120)) { PithTo = 0.06, SapwoodMm = 25 }.Of([
                 7.3,
-                6.0,
-                6.06,
+                6.02,
+                6.08,
                 7.9,
-                6.12,
+                6.05,
                 6.9,
             ])
         );
