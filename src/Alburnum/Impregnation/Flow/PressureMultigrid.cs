@@ -8,14 +8,25 @@ namespace Alburnum.Impregnation.Flow;
 /// </remarks>
 internal sealed class PressureMultigrid
 {
-    private const int DirectBelow = 60;
+    private const int DirectBelow = 40;
+    private const int Free = -2;
+    private const int Alone = -1;
+
+    // A cell whose storage outweighs its neighbours this far is settled by the sweeps and left out of the coarse equations.
+    private const double Loose = 0.2;
+
+    // Clears numbers too small to matter, which would slow the sweeps a hundredfold.
+    private const double Speck = 1e-150;
     private readonly List<Level> _levels = [];
     private double[] _dense = [];
 
     public int LevelCount => _levels.Count;
 
-    /// <summary>Takes the finest equations and builds the coarser ones.</summary>
-    public void SetUp(int[] rowStart, int[] column, double[] value)
+    /// <summary>Takes the finest equations, groups their cells and builds the coarser equations.</summary>
+    /// <param name="rowStart">Where each row starts.</param>
+    /// <param name="column">Column of each entry.</param>
+    /// <param name="value">The entries; kept, so that <see cref="Refresh"/> sees what is written there later.</param>
+    public void Group(int[] rowStart, int[] column, double[] value)
     {
         _levels.Clear();
         var level = new Level(rowStart, column, value);
@@ -25,16 +36,26 @@ internal sealed class PressureMultigrid
             var half = Pairs(level, out var halfCount);
             var middle = Coarse(level, half, halfCount);
             var quarter = Pairs(middle, out var quarterCount);
-            var coarse = Coarse(middle, quarter, quarterCount);
             for (var i = 0; i < half.Length; i++)
-                half[i] = quarter[half[i]];
-            level.Group = half;
-            if (coarse.Rows > 0.8 * level.Rows)
+                half[i] = half[i] < 0 ? Alone : quarter[half[i]];
+            if (quarterCount == 0)
                 break;
+            var coarse = Coarse(level, half, quarterCount);
+            level.Group = half;
             level = coarse;
             _levels.Add(level);
         }
-        Factorise(level);
+        Refresh();
+    }
+
+    /// <summary>Sums the coarse equations anew from the finest, keeping the groups.</summary>
+    public void Refresh()
+    {
+        for (var depth = 0; depth + 1 < _levels.Count; depth++)
+            _levels[depth].SumInto(_levels[depth + 1]);
+        foreach (var level in _levels)
+            level.Invert();
+        Factorise(_levels[^1]);
     }
 
     /// <summary>Improves x from zero for one right-hand side.</summary>
@@ -75,24 +96,35 @@ internal sealed class PressureMultigrid
     private static int[] Pairs(Level level, out int count)
     {
         var group = new int[level.Rows];
-        Array.Fill(group, -1);
+        Array.Fill(group, Free);
         count = 0;
         for (var i = 0; i < level.Rows; i++)
         {
-            if (group[i] >= 0)
+            if (group[i] != Free)
                 continue;
             var best = -1;
             double strongest = 0,
-                strongestFree = 0;
+                strongestFree = 0,
+                diagonal = 0,
+                others = 0;
             for (var k = level.RowStart[i]; k < level.RowStart[i + 1]; k++)
             {
                 var j = level.Column[k];
                 var strength = -level.Value[k];
                 if (j == i)
+                {
+                    diagonal = level.Value[k];
                     continue;
+                }
+                others += Math.Abs(strength);
                 strongest = Math.Max(strongest, strength);
-                if (group[j] < 0 && strength > strongestFree)
+                if (group[j] == Free && strength > strongestFree)
                     (best, strongestFree) = (j, strength);
+            }
+            if (others < Loose * diagonal)
+            {
+                group[i] = Alone;
+                continue;
             }
             if (best >= 0 && strongestFree >= 0.25 * strongest)
                 group[best] = count;
@@ -106,17 +138,20 @@ internal sealed class PressureMultigrid
         // Members of each group, listed group by group.
         var start = new int[count + 1];
         foreach (var g in group)
-            start[g + 1]++;
+            if (g >= 0)
+                start[g + 1]++;
         for (var g = 0; g < count; g++)
             start[g + 1] += start[g];
         var member = new int[group.Length];
         var next = start.AsSpan(0, count).ToArray();
         for (var i = 0; i < group.Length; i++)
-            member[next[group[i]]++] = i;
+            if (group[i] >= 0)
+                member[next[group[i]]++] = i;
 
         var rowStart = new int[count + 1];
         var column = new int[fine.Column.Length];
         var value = new double[fine.Column.Length];
+        var into = new int[fine.Column.Length];
         var at = new int[count];
         Array.Fill(at, -1);
         var used = 0;
@@ -129,6 +164,9 @@ internal sealed class PressureMultigrid
                 for (var k = fine.RowStart[i]; k < fine.RowStart[i + 1]; k++)
                 {
                     var h = group[fine.Column[k]];
+                    into[k] = -1;
+                    if (h < 0)
+                        continue;
                     if (at[h] < rowBegin)
                     {
                         at[h] = used;
@@ -139,18 +177,20 @@ internal sealed class PressureMultigrid
                     {
                         value[at[h]] += fine.Value[k];
                     }
+                    into[k] = at[h];
                 }
             }
             rowStart[g + 1] = used;
         }
-        return new Level(rowStart, column, value);
+        fine.Into = into;
+        return new Level(rowStart, column.AsSpan(0, used).ToArray(), value.AsSpan(0, used).ToArray());
     }
 
-    // Plain elimination with row pivots on the coarsest equations; a few sweeps instead where they are still many.
+    // Plain elimination on the coarsest equations; sweeps instead where they are many, as they then stand almost alone.
     private void Factorise(Level level)
     {
         var n = level.Rows;
-        if (n > 4 * DirectBelow)
+        if (n > 3 * DirectBelow)
         {
             _dense = [];
             return;
@@ -180,7 +220,7 @@ internal sealed class PressureMultigrid
     {
         if (_dense.Length == 0)
         {
-            for (var sweep = 0; sweep < 10; sweep++)
+            for (var sweep = 0; sweep < 2; sweep++)
             {
                 level.Sweep(forward: true);
                 level.Sweep(forward: false);
@@ -215,12 +255,6 @@ internal sealed class PressureMultigrid
             X = new double[Rows];
             Right = new double[Rows];
             _inverse = new double[Rows];
-            for (var i = 0; i < Rows; i++)
-            {
-                for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
-                    if (column[k] == i)
-                        _inverse[i] = value[k] == 0 ? 0 : 1 / value[k];
-            }
         }
 
         public int[] RowStart { get; }
@@ -229,7 +263,33 @@ internal sealed class PressureMultigrid
         public double[] X { get; }
         public double[] Right { get; }
         public int[] Group { get; set; } = [];
+
+        // Entry of the coarse equations that each entry is summed into; -1 where into none.
+        public int[] Into { get; set; } = [];
         public int Rows => RowStart.Length - 1;
+
+        public void SumInto(Level coarse)
+        {
+            Array.Clear(coarse.Value);
+            for (var i = 0; i < Rows; i++)
+            {
+                if (Group[i] < 0)
+                    continue;
+                for (var k = RowStart[i]; k < RowStart[i + 1]; k++)
+                    if (Into[k] >= 0)
+                        coarse.Value[Into[k]] += Value[k];
+            }
+        }
+
+        public void Invert()
+        {
+            for (var i = 0; i < Rows; i++)
+            {
+                for (var k = RowStart[i]; k < RowStart[i + 1]; k++)
+                    if (Column[k] == i)
+                        _inverse[i] = Value[k] == 0 ? 0 : 1 / Value[k];
+            }
+        }
 
         // Gauss–Seidel in place; the diagonal's own part is added back.
         public void Sweep(bool forward)
@@ -243,7 +303,7 @@ internal sealed class PressureMultigrid
                 var end = rowStart[i + 1];
                 for (var k = rowStart[i]; k < end; k++)
                     sum -= value[k] * x[column[k]];
-                x[i] += sum * _inverse[i];
+                x[i] = x[i] + sum * _inverse[i] + Speck - Speck;
             }
         }
 
@@ -253,17 +313,21 @@ internal sealed class PressureMultigrid
             Array.Clear(coarse.Right);
             for (var i = 0; i < Rows; i++)
             {
+                var g = Group[i];
+                if (g < 0)
+                    continue;
                 var sum = right[i];
                 for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
                     sum -= value[k] * x[column[k]];
-                coarse.Right[Group[i]] += sum;
+                coarse.Right[g] += sum;
             }
         }
 
         public void Prolong(Level coarse)
         {
             for (var i = 0; i < Rows; i++)
-                X[i] += coarse.X[Group[i]];
+                if (Group[i] >= 0)
+                    X[i] += coarse.X[Group[i]];
         }
     }
 }

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Alburnum.Impregnation.Flow;
 
@@ -13,6 +15,10 @@ namespace Alburnum.Impregnation.Flow;
 internal sealed class TwoStageKrylov : INewtonEquations
 {
     private const int Restart = 20;
+
+    // Far from the front corrections fade below what a double holds at full speed; adding and taking away a speck clears them.
+    private static readonly Vector128<double> Speck = Vector128.Create(1e-150);
+    private const int RegroupAbove = 8;
     private const int MaxIterations = 120;
     private readonly BlockMatrix _matrix;
     private readonly PressureMultigrid _multigrid = new();
@@ -22,6 +28,7 @@ internal sealed class TwoStageKrylov : INewtonEquations
     private readonly double[] _pressureRight;
     private readonly double[] _pressure;
     private readonly double[] _work;
+    private readonly double[] _residual;
     private readonly List<double[]> _basis = [];
 
     public TwoStageKrylov(BlockMatrix matrix)
@@ -33,6 +40,7 @@ internal sealed class TwoStageKrylov : INewtonEquations
         _pressureRight = new double[matrix.Rows];
         _pressure = new double[matrix.Rows];
         _work = new double[2 * matrix.Rows];
+        _residual = new double[2 * matrix.Rows];
     }
 
     /// <summary>Iterations of the last solve.</summary>
@@ -44,7 +52,8 @@ internal sealed class TwoStageKrylov : INewtonEquations
             return false;
         var n = right.Length;
         Array.Clear(x);
-        var residual = right.AsSpan().ToArray();
+        var residual = _residual;
+        right.CopyTo(residual, 0);
         var norm = Norm(residual);
         var target = norm * tolerance;
         Iterations = 0;
@@ -131,8 +140,9 @@ internal sealed class TwoStageKrylov : INewtonEquations
             if (determinant == 0 || !double.IsFinite(determinant))
                 return false;
             _inverse[4 * i] = d[3] / determinant;
-            _inverse[4 * i + 1] = -d[1] / determinant;
-            _inverse[4 * i + 2] = -d[2] / determinant;
+            // By columns.
+            _inverse[4 * i + 1] = -d[2] / determinant;
+            _inverse[4 * i + 2] = -d[1] / determinant;
             _inverse[4 * i + 3] = d[0] / determinant;
             var scale = Math.Abs(d[1]) + Math.Abs(d[3]);
             var sign = d[3] < 0 ? -1 : 1;
@@ -141,7 +151,10 @@ internal sealed class TwoStageKrylov : INewtonEquations
             for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
                 _pressureValue[k] = _weight[2 * i] * value[4 * k] + _weight[2 * i + 1] * value[4 * k + 2];
         }
-        _multigrid.SetUp(rowStart, _matrix.Column, _pressureValue);
+        if (_multigrid.LevelCount == 0 || Iterations > RegroupAbove)
+            _multigrid.Group(rowStart, _matrix.Column, _pressureValue);
+        else
+            _multigrid.Refresh();
         return true;
     }
 
@@ -161,22 +174,15 @@ internal sealed class TwoStageKrylov : INewtonEquations
             Relax(i, right, x);
     }
 
+    // Read and written as one pair: the next cell needs the pair at once, and two halves would make it wait.
     private void Relax(int i, double[] right, double[] x)
     {
-        var (rowStart, column, value) = (_matrix.RowStart, _matrix.Column, _matrix.Value);
-        var a = right[2 * i];
-        var b = right[2 * i + 1];
-        var end = rowStart[i + 1];
-        for (var k = rowStart[i] + 1; k < end; k++)
-        {
-            var j = 2 * column[k];
-            var block = value.AsSpan(4 * k, 4);
-            a -= block[0] * x[j] + block[1] * x[j + 1];
-            b -= block[2] * x[j] + block[3] * x[j + 1];
-        }
-        var inverse = _inverse.AsSpan(4 * i, 4);
-        x[2 * i] = inverse[0] * a + inverse[1] * b;
-        x[2 * i + 1] = inverse[2] * a + inverse[3] * b;
+        ref var rights = ref MemoryMarshal.GetArrayDataReference(right);
+        ref var inverses = ref MemoryMarshal.GetArrayDataReference(_inverse);
+        var pair = Vector128.LoadUnsafe(ref rights, (nuint)(2 * i)) - _matrix.RowTimes(i, _matrix.RowStart[i] + 1, x);
+        var byFirst = Vector128.LoadUnsafe(ref inverses, (nuint)(4 * i)) * pair.GetElement(0);
+        var bySecond = Vector128.LoadUnsafe(ref inverses, (nuint)(4 * i + 2)) * pair.GetElement(1);
+        (byFirst + bySecond + Speck - Speck).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(x), (nuint)(2 * i));
     }
 
     private double[] Basis(int k)

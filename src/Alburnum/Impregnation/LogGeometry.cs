@@ -1,0 +1,39 @@
+namespace Alburnum.Impregnation;
+
+/// <summary>Where the pith lies and how wide the sapwood is, seen from a piece's own section. Millimetres; the origin is the section's middle.</summary>
+/// <param name="PithXMm">Pith to the right of the section's middle, mm; may lie outside the piece.</param>
+/// <param name="PithYMm">Pith above the section's middle, mm; may lie outside the piece.</param>
+/// <param name="HeartwoodRadiusMm">Radius of the heartwood around the pith, mm; 0 where the piece is all sapwood.</param>
+/// <param name="LogRadiusMm">Radius of the log under bark, mm. Wood beyond it is wane: none.</param>
+public sealed record LogGeometry(double PithXMm, double PithYMm, double HeartwoodRadiusMm, double LogRadiusMm)
+{
+    /// <summary>A piece with the pith in its middle.</summary>
+    /// <param name="logRadiusMm">Radius of the log under bark, mm. Above 0.</param>
+    /// <param name="sapwoodMm">Width of the sapwood, mm. 0 to the radius.</param>
+    public static LogGeometry Boxed(double logRadiusMm, double sapwoodMm) =>
+        new(0, 0, Require.Positive(logRadiusMm, "mm") - Require.InRange(sapwoodMm, 0, logRadiusMm, "mm"), logRadiusMm);
+
+    /// <summary>No difference between sapwood and heartwood: treated as sapwood throughout.</summary>
+    public static LogGeometry AllSapwood { get; } = new(0, 0, 0, 1e6);
+
+    /// <summary>Heartwood throughout, the rings taken as flat.</summary>
+    public static LogGeometry AllHeartwood { get; } = new(0, -1e6, 2e6, 4e6);
+
+    /// <summary>Distance from the pith, mm.</summary>
+    public double FromPithMm(double xMm, double yMm) => Math.Sqrt(Squared(xMm - PithXMm) + Squared(yMm - PithYMm));
+
+    /// <summary>True where the point lies in heartwood.</summary>
+    public bool IsHeartwood(double xMm, double yMm) => FromPithMm(xMm, yMm) < HeartwoodRadiusMm;
+
+    /// <summary>Share of radial direction in the x direction at a point, 0 (tangential) to 1 (radial).</summary>
+    public double RadialShareAlongX(double xMm, double yMm)
+    {
+        var r2 = Squared(xMm - PithXMm) + Squared(yMm - PithYMm);
+        return r2 > 0 ? Squared(xMm - PithXMm) / r2 : 0.5;
+    }
+
+    /// <summary>The same log turned a quarter about the section's middle.</summary>
+    public LogGeometry QuarterTurn() => this with { PithXMm = -PithYMm, PithYMm = PithXMm };
+
+    private static double Squared(double v) => v * v;
+}
