@@ -34,7 +34,7 @@ internal static class CaseSummary
         console.Write(new Text(verdict, new Style(Colour(document.Verdict.Verdict), decoration: Decoration.Bold)));
         console.WriteLine(certainty);
         console.WriteLine();
-        console.WriteLine($"{Path.Combine(reportFolder, ReportFiles.Pdf)}, {ReportFiles.Json}");
+        console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
     }
 
     private static Table Pieces(CaseDocument document)
@@ -44,7 +44,7 @@ internal static class CaseSummary
         table.AddColumn(new TableColumn("Least, mm").RightAligned());
         table.AddColumn(new TableColumn("Mean, mm").RightAligned());
         table.AddColumn(new TableColumn("Treated").RightAligned());
-        table.AddColumn("Verdict");
+        table.AddColumn(new TableColumn("Verdict").NoWrap());
         table.AddColumn(new TableColumn("Probability").RightAligned());
         foreach (var piece in document.Pieces)
         {
@@ -55,7 +55,7 @@ internal static class CaseSummary
                 new Text(depth is null ? "–" : Say.Measured(depth.MeanMm, depth.MeanUMm, "").TrimEnd()),
                 new Text(piece.Reading.TreatedShare is { } share ? Say.Percent(share) : "–"),
                 new Text(piece.Verdict.Verdict, new Style(Colour(piece.Verdict.Verdict))),
-                new Text(Say.Probability(piece.Verdict.Probability))
+                new Text(piece.Verdict.Probability is null ? "–" : Say.Probability(piece.Verdict.Probability))
             );
         }
         return table;

@@ -68,7 +68,10 @@ public static class SectionReader
             {
                 OutlinePx = outline?.Points ?? [],
                 OutlineConfidence = outline?.Confidence ?? 0,
-                Notes = ["Not determined: the section could not be told from its surroundings. Point out its corners (or rim)."],
+                Notes =
+                [
+                    "Not determined: the section could not be told from its surroundings. Point out its corners (or rim).",
+                ],
             };
         }
         ct.ThrowIfCancellationRequested();
@@ -106,11 +109,7 @@ public static class SectionReader
         };
         if (found.Zones is null)
         {
-            return reading with
-            {
-                Quality = new(QualityGrade.Poor, []),
-                Notes = ["Not determined: " + found.Finding],
-            };
+            return reading with { Quality = new(QualityGrade.Poor, []), Notes = ["Not determined: " + found.Finding] };
         }
         var table = new EvidenceTable(found.Zones, samples);
         var rowMm = Math.Max(0.12, 1 / drawnAt);
@@ -122,7 +121,11 @@ public static class SectionReader
         var bleed = found.Indicator?.BleedMm ?? new Estimate(0.17, 0.08);
         var edge = outline.UncertaintyPx / pxPerMm;
         var profile = ProfileReader.Read(request.Section, plan, fronts, bleed, edge, request.StepMm);
-        return reading with { Profile = profile, BoundaryPx = profile is null ? [] : FrontLines.Of(plan, profile, mmToPx) };
+        return reading with
+        {
+            Profile = profile,
+            BoundaryPx = profile is null ? [] : FrontLines.Of(plan, profile, mmToPx),
+        };
     }
 
     private static (SectionPlan Plan, Homography MmToPx) Lay(FoundOutline outline, Section section, SectionShape shape)
@@ -140,7 +143,8 @@ public static class SectionReader
         {
             var across = Distance(p[0], p[1]) + Distance(p[2], p[3]);
             var down = Distance(p[1], p[2]) + Distance(p[3], p[0]);
-            turned = Math.Abs(Math.Log(across / down / (s.WidthMm / s.HeightMm)))
+            turned =
+                Math.Abs(Math.Log(across / down / (s.WidthMm / s.HeightMm)))
                 > Math.Abs(Math.Log(across / down / (s.HeightMm / s.WidthMm))) + 1e-9;
         }
         var plan = SectionPlan.For(section, shape, turned, 0);
@@ -178,13 +182,23 @@ public static class SectionReader
         };
         if (given.Count < least || (shape != SectionShape.Round && given.Count != least))
             throw Refused(fileName, $"{given.Count} points", words);
-        if (given.Any(p => !(p.X >= -photo.WidthPx && p.X <= 2.0 * photo.WidthPx && p.Y >= -photo.HeightPx && p.Y <= 2.0 * photo.HeightPx)))
+        if (
+            given.Any(p =>
+                !(
+                    p.X >= -photo.WidthPx
+                    && p.X <= 2.0 * photo.WidthPx
+                    && p.Y >= -photo.HeightPx
+                    && p.Y <= 2.0 * photo.HeightPx
+                )
+            )
+        )
             throw Refused(fileName, "a point far outside the photograph", "points on the photograph, in pixels");
         if (shape == SectionShape.Round)
         {
             var one = new double[given.Count];
             Array.Fill(one, 1);
-            var rough = Ellipse.Fit([.. given], one) ?? throw Refused(fileName, "points that do not lie round a rim", words);
+            var rough =
+                Ellipse.Fit([.. given], one) ?? throw Refused(fileName, "points that do not lie round a rim", words);
             var exact = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, 1);
             return request.OutlineIsExact ? exact : Kept(OutlineSnap.Rim(photo, rough, 0.04 * rough.Major), exact);
         }
@@ -211,9 +225,10 @@ public static class SectionReader
             _ => 100,
         };
         // Without points the section is taken to fill about half the picture.
-        var extent = request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
-            ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
-            : 0.5 * Math.Max(file.WidthPx, file.HeightPx);
+        var extent =
+            request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
+                ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
+                : 0.5 * Math.Max(file.WidthPx, file.HeightPx);
         return Math.Clamp(ReadingPxPerMm / Math.Max(1e-3, extent / size), 0.05, 1);
     }
 

@@ -72,7 +72,10 @@ internal sealed class EvidenceStrip
                     var place = strip.Face.At(strip.S(i), strip.T(j));
                     if (double.Hypot(at.X - place.X, at.Y - place.Y) > 2)
                         continue;
-                    result.Evidence[c] = kind == TouchKind.Treated ? 20 : kind == TouchKind.Untreated ? -20 : 0;
+                    result.Evidence[c] =
+                        kind == TouchKind.Treated ? 20
+                        : kind == TouchKind.Untreated ? -20
+                        : 0;
                     if (kind == TouchKind.LeaveOut)
                         result.Known[c] = 0;
                 }

@@ -21,7 +21,13 @@ internal static class FrontFit
     private const double SearchMm = 1.0;
 
     /// <summary>Fits at one place, from the columns within a distance of it, each laid with its rough front at the same height.</summary>
-    public static FittedDepth At(EvidenceStrip strip, ReadOnlySpan<double> rough, double s, double halfWidthMm, FrontShape shape)
+    public static FittedDepth At(
+        EvidenceStrip strip,
+        ReadOnlySpan<double> rough,
+        double s,
+        double halfWidthMm,
+        FrontShape shape
+    )
     {
         var (layout, rowMm) = (strip.Strip, strip.Strip.RowMm);
         var window = (int)(WindowMm / rowMm);
@@ -102,7 +108,12 @@ internal static class FrontFit
             var at = (n * Step) - SearchMm;
             // Levels a (untreated) and a + c (treated), held loosely to 0 and 1.
             const double Hold = 1.5;
-            double sf = 0, sff = 0, sy = 0, sfy = 0, syy = 0, sw = 0;
+            double sf = 0,
+                sff = 0,
+                sy = 0,
+                sfy = 0,
+                syy = 0,
+                sw = 0;
             for (var k = 0; k < value.Length; k++)
             {
                 var w = weight[k];
@@ -121,7 +132,12 @@ internal static class FrontFit
             var a = ((b1 * a22) - (b2 * a12)) / det;
             var c = ((a11 * b2) - (a12 * b1)) / det;
             cost[n] =
-                syy - (2 * a * sy) - (2 * c * sfy) + (a * a * sw) + (2 * a * c * sf) + (c * c * sff)
+                syy
+                - (2 * a * sy)
+                - (2 * c * sfy)
+                + (a * a * sw)
+                + (2 * a * c * sf)
+                + (c * c * sff)
                 + (Hold * ((a * a) + ((c - 1) * (c - 1))));
             // The rough front gathered evidence from a wider stretch: leaving it must be worth while.
             cost[n] += 0.02 * total * at * at;

@@ -65,9 +65,9 @@ internal static class FrontReader
         var layout = strip.Strip;
         var evidence = (float[])strip.Evidence.Clone();
         for (var i = 0; i < layout.Columns; i++)
-            for (var j = layout.ReachRows[i]; j < layout.Rows; j++)
-                if (CoveredByOther(layout.Face.At(layout.S(i), layout.T(j)), face, fronts))
-                    evidence[(i * layout.Rows) + j] = 0;
+        for (var j = layout.ReachRows[i]; j < layout.Rows; j++)
+            if (CoveredByOther(layout.Face.At(layout.S(i), layout.T(j)), face, fronts))
+                evidence[(i * layout.Rows) + j] = 0;
         return evidence;
     }
 

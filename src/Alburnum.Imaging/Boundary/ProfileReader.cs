@@ -29,7 +29,10 @@ internal static class ProfileReader
         if (statistics is null)
             return null;
         var share = TreatedShare(plan, faces, fronts);
-        var uShare = Math.Min(0.5, statistics.MeanMm.StandardUncertainty * plan.Faces.Sum(f => f.LengthMm) / section.AreaMm2);
+        var uShare = Math.Min(
+            0.5,
+            statistics.MeanMm.StandardUncertainty * plan.Faces.Sum(f => f.LengthMm) / section.AreaMm2
+        );
         return new(section, faces, statistics, new(share, uShare), null);
     }
 

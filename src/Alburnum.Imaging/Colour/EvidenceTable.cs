@@ -6,7 +6,12 @@ internal sealed class EvidenceTable
     private const int BinsL = 24;
     private const int BinsU = 48;
     private const int BinsV = 48;
-    private readonly float lowL, lowU, lowV, perL, perU, perV;
+    private readonly float lowL,
+        lowU,
+        lowV,
+        perL,
+        perU,
+        perV;
     private readonly Entry[] entries = new Entry[BinsL * BinsU * BinsV];
 
     /// <summary>What is known of one colour.</summary>
@@ -31,7 +36,11 @@ internal sealed class EvidenceTable
             {
                 for (var k = 0; k < BinsV; k++)
                 {
-                    var (x, y, z) = (lowL + ((i + 0.5f) / perL), lowU + ((j + 0.5f) / perU), lowV + ((k + 0.5f) / perV));
+                    var (x, y, z) = (
+                        lowL + ((i + 0.5f) / perL),
+                        lowU + ((j + 0.5f) / perU),
+                        lowV + ((k + 0.5f) / perV)
+                    );
                     var density = Math.Max(
                         TwoZones.LogDensity(zones.Treated, x, y, z),
                         TwoZones.LogDensity(zones.Untreated, x, y, z)
@@ -70,16 +79,19 @@ internal sealed class EvidenceTable
 /// <summary>The line through colour space that best parts two zones (Fisher's), scaled 0 at untreated and 1 at treated.</summary>
 internal sealed class ZoneDiscriminant
 {
-    private readonly double wx, wy, wz, zero;
+    private readonly double wx,
+        wy,
+        wz,
+        zero;
 
     public ZoneDiscriminant(TwoZones zones)
     {
         var (t, u) = (Mean(zones.Treated), Mean(zones.Untreated));
         var within = new double[6];
         foreach (var zone in (IReadOnlyList<Gaussian3>[])[zones.Treated, zones.Untreated])
-            foreach (var bell in zone)
-                for (var k = 0; k < 6; k++)
-                    within[k] += bell.Weight * bell.Covariance[k] / 2;
+        foreach (var bell in zone)
+            for (var k = 0; k < 6; k++)
+                within[k] += bell.Weight * bell.Covariance[k] / 2;
         var pooled = new Gaussian3(t, within);
         var (dx, dy, dz) = (t[0] - u[0], t[1] - u[1], t[2] - u[2]);
         (wx, wy, wz) = pooled.Whiten(dx, dy, dz);

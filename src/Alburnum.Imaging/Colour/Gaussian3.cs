@@ -3,7 +3,12 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>A bell in three dimensions, kept with the inverse of its covariance.</summary>
 internal readonly struct Gaussian3
 {
-    private readonly float a, b, c, d, e, f;
+    private readonly float a,
+        b,
+        c,
+        d,
+        e,
+        f;
 
     /// <summary>From a mean and a covariance (xx, xy, xz, yy, yz, zz); a small ridge keeps it invertible.</summary>
     public Gaussian3(double[] mean, ReadOnlySpan<double> covariance, double weight = 1)

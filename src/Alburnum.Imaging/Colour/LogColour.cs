@@ -10,7 +10,10 @@ internal readonly record struct LogColour(float L, float U, float V)
     private const double Pedestal = 0.012;
 
     /// <summary>ln of the linear light of each 8-bit sRGB value.</summary>
-    public static readonly float[] LnLinear = [.. Enumerable.Range(0, 256).Select(v => (float)Math.Log(Linear(v) + Pedestal))];
+    public static readonly float[] LnLinear =
+    [
+        .. Enumerable.Range(0, 256).Select(v => (float)Math.Log(Linear(v) + Pedestal)),
+    ];
 
     public static LogColour Of(byte r, byte g, byte b)
     {

@@ -87,7 +87,11 @@ internal sealed class WoodSamples
                     {
                         if (double.Hypot(at.X - place.X, at.Y - place.Y) > 2)
                             continue;
-                        samples.Treated[n] = (sbyte)(kind == TouchKind.Treated ? 1 : kind == TouchKind.Untreated ? -1 : 0);
+                        samples.Treated[n] = (sbyte)(
+                            kind == TouchKind.Treated ? 1
+                            : kind == TouchKind.Untreated ? -1
+                            : 0
+                        );
                         if (kind == TouchKind.LeaveOut)
                             samples.Weight[n] = 0;
                     }

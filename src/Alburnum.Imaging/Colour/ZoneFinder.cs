@@ -96,7 +96,10 @@ internal sealed class ZoneFinder
     {
         var treated = new float[samples.Count];
         for (var n = 0; n < treated.Length; n++)
-            treated[n] = samples.Treated[n] != 0 ? (samples.Treated[n] > 0 ? 1 : 0) : isTreated(n) ? 1 : 0;
+            treated[n] =
+                samples.Treated[n] != 0 ? (samples.Treated[n] > 0 ? 1 : 0)
+                : isTreated(n) ? 1
+                : 0;
         int[][]? rows = null;
         TwoZones? zones = null;
         for (var turn = 0; turn < 6; turn++)
@@ -177,7 +180,8 @@ internal sealed class ZoneFinder
                 for (var j = 0; j < strip.ReachRows[i]; j++, n++)
                 {
                     var l = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
-                    var e = samples.Weight[n] == 0 ? 0 : Math.Clamp(zones.Evidence(l, samples.U[n], samples.V[n]), -3, 3);
+                    var e =
+                        samples.Weight[n] == 0 ? 0 : Math.Clamp(zones.Evidence(l, samples.U[n], samples.V[n]), -3, 3);
                     if (samples.Treated[n] != 0)
                         e = 20 * samples.Treated[n];
                     evidence[(i * strip.Rows) + j] = e;
@@ -187,8 +191,8 @@ internal sealed class ZoneFinder
             rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, 3f);
             n = offset[f];
             for (var i = 0; i < strip.Columns; i++)
-                for (var j = 0; j < strip.ReachRows[i]; j++, n++)
-                    treated[n] = j < rows[f][i] ? 1 : 0;
+            for (var j = 0; j < strip.ReachRows[i]; j++, n++)
+                treated[n] = j < rows[f][i] ? 1 : 0;
         }
         return rows;
     }
@@ -250,8 +254,8 @@ internal sealed class ZoneFinder
             m[i] /= w;
         var index = 0;
         for (var i = 0; i < 3; i++)
-            for (var j = i; j < 3; j++, index++)
-                c[index] = (c[index] / w) - (m[i] * m[j]);
+        for (var j = i; j < 3; j++, index++)
+            c[index] = (c[index] / w) - (m[i] * m[j]);
         return (m, c, w);
     }
 
@@ -280,7 +284,10 @@ internal sealed class ZoneFinder
         for (var i = 0; i < Terms; i++)
         {
             // Curvature is hardly told from the zones' own levels, so it is held towards none.
-            normal[i, i] += i < 2 ? 1e-6 : i is 4 or 6 ? samples.Count * 0.02 : samples.Count * 1e-3;
+            normal[i, i] +=
+                i < 2 ? 1e-6
+                : i is 4 or 6 ? samples.Count * 0.02
+                : samples.Count * 1e-3;
             for (var j = 0; j < i; j++)
                 normal[i, j] = normal[j, i];
         }

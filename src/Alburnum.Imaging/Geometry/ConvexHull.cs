@@ -36,7 +36,10 @@ internal static class ConvexHull
             if (length < 1e-9)
                 continue;
             var (dx, dy) = ((b.X - a.X) / length, (b.Y - a.Y) / length);
-            double u0 = double.MaxValue, u1 = double.MinValue, v0 = double.MaxValue, v1 = double.MinValue;
+            double u0 = double.MaxValue,
+                u1 = double.MinValue,
+                v0 = double.MaxValue,
+                v1 = double.MinValue;
             foreach (var p in hull)
             {
                 var (u, v) = ((p.X * dx) + (p.Y * dy), (p.Y * dx) - (p.X * dy));

@@ -41,7 +41,10 @@ internal readonly record struct Ellipse(PointPx Centre, double Major, double Min
     {
         if (points.Length < 5)
             return null;
-        double cx = 0, cy = 0, sw = 0, size = 0;
+        double cx = 0,
+            cy = 0,
+            sw = 0,
+            size = 0;
         for (var i = 0; i < points.Length; i++)
             (cx, cy, sw) = (cx + (weights[i] * points[i].X), cy + (weights[i] * points[i].Y), sw + weights[i]);
         (cx, cy) = (cx / sw, cy / sw);

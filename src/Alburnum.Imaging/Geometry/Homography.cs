@@ -64,8 +64,7 @@ internal readonly record struct Homography(
     public double ScaleAt(double x, double y)
     {
         var w = (G * x) + (H * y) + I;
-        var determinant =
-            (A * ((E * I) - (F * H))) - (B * ((D * I) - (F * G))) + (C * ((D * H) - (E * G)));
+        var determinant = (A * ((E * I) - (F * H))) - (B * ((D * I) - (F * G))) + (C * ((D * H) - (E * G)));
         return Math.Sqrt(Math.Abs(determinant / (w * w * w)));
     }
 

@@ -33,8 +33,14 @@ internal sealed record FlatFace(int Number, PointMm From, PointMm To)
 }
 
 /// <summary>A round face about a centre; angles clockwise as displayed, from the x axis, radians.</summary>
-internal sealed record ArcFace(int Number, PointMm Centre, double RadiusMm, double StartAngle, double Sweep, bool Closed)
-    : PlanFace(Number, RadiusMm * Sweep, Closed)
+internal sealed record ArcFace(
+    int Number,
+    PointMm Centre,
+    double RadiusMm,
+    double StartAngle,
+    double Sweep,
+    bool Closed
+) : PlanFace(Number, RadiusMm * Sweep, Closed)
 {
     public override PointMm At(double s, double t)
     {
@@ -138,10 +144,7 @@ internal sealed class SectionPlan
         return new(
             diameterMm,
             r,
-            [
-                new FlatFace(1, new(0, 0), new(diameterMm, 0)),
-                new ArcFace(2, new(r, 0), r, 0, Math.PI, Closed: false),
-            ],
+            [new FlatFace(1, new(0, 0), new(diameterMm, 0)), new ArcFace(2, new(r, 0), r, 0, Math.PI, Closed: false)],
             p => Math.Min(p.Y, r - double.Hypot(p.X - r, p.Y))
         )
         {

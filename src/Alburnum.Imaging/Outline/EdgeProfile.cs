@@ -62,7 +62,9 @@ internal sealed class EdgeProfile
                 // Half steps, so that step k falls between two samples.
                 var o = (k - Half + 0.5 - ((steps - 1) / 2.0)) * stepPx;
                 // Averaged along the edge too, against grain and noise.
-                float r = 0, g = 0, b = 0;
+                float r = 0,
+                    g = 0,
+                    b = 0;
                 for (var a = -1; a <= 1; a++)
                 {
                     var p = map.Map(at.X + (o * nx) - (a * stepPx * ny), at.Y + (o * ny) + (a * stepPx * nx));

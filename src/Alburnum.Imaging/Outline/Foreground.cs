@@ -26,9 +26,9 @@ internal static class Foreground
         var border = new List<int>();
         var frame = Math.Max(2, Math.Min(w, h) / 20);
         for (var y = 0; y < h; y++)
-            for (var x = 0; x < w; x++)
-                if (x < frame || y < frame || x >= w - frame || y >= h - frame)
-                    border.Add((y * w) + x);
+        for (var x = 0; x < w; x++)
+            if (x < frame || y < frame || x >= w - frame || y >= h - frame)
+                border.Add((y * w) + x);
         var lab = new float[3 * w * h];
         for (var i = 0; i < w * h; i++)
         {
@@ -39,8 +39,8 @@ internal static class Foreground
         var centre = new double[Centres, 3];
         var spread = new double[Centres];
         for (var c = 0; c < Centres; c++)
-            for (var k = 0; k < 3; k++)
-                centre[c, k] = lab[(3 * border[(int)((c + 0.5) / Centres * border.Count)]) + k];
+        for (var k = 0; k < 3; k++)
+            centre[c, k] = lab[(3 * border[(int)((c + 0.5) / Centres * border.Count)]) + k];
         for (var turn = 0; turn < 8; turn++)
         {
             var sum = new double[Centres, 3];
@@ -101,15 +101,15 @@ internal static class Foreground
         var rows = new bool[mark.Length];
         var grown = new bool[mark.Length];
         for (var y = 0; y < h; y++)
-            for (var x = 0; x < w; x++)
-                if (mark[(y * w) + x])
-                    for (var k = Math.Max(0, x - radius); k <= Math.Min(w - 1, x + radius); k++)
-                        rows[(y * w) + k] = true;
+        for (var x = 0; x < w; x++)
+            if (mark[(y * w) + x])
+                for (var k = Math.Max(0, x - radius); k <= Math.Min(w - 1, x + radius); k++)
+                    rows[(y * w) + k] = true;
         for (var y = 0; y < h; y++)
-            for (var x = 0; x < w; x++)
-                if (rows[(y * w) + x])
-                    for (var k = Math.Max(0, y - radius); k <= Math.Min(h - 1, y + radius); k++)
-                        grown[(k * w) + x] = true;
+        for (var x = 0; x < w; x++)
+            if (rows[(y * w) + x])
+                for (var k = Math.Max(0, y - radius); k <= Math.Min(h - 1, y + radius); k++)
+                    grown[(k * w) + x] = true;
         return grown;
     }
 

@@ -168,7 +168,11 @@ internal static class OutlineSnap
         // Then a line through the peaks near it.
         for (var turn = 0; turn < 4; turn++)
         {
-            double sw = 0, sx = 0, sxx = 0, sy = 0, sxy = 0;
+            double sw = 0,
+                sx = 0,
+                sxx = 0,
+                sy = 0,
+                sxy = 0;
             for (var i = 0; i < Count; i++)
             {
                 var x = i / (Count - 1.0);
@@ -178,7 +182,13 @@ internal static class OutlineSnap
                     continue;
                 var off = (peak - line) / 1.0;
                 var w = Math.Min(1, strength / Plain) / (1 + (off * off));
-                (sw, sx, sxx, sy, sxy) = (sw + w, sx + (w * x), sxx + (w * x * x), sy + (w * peak), sxy + (w * x * peak));
+                (sw, sx, sxx, sy, sxy) = (
+                    sw + w,
+                    sx + (w * x),
+                    sxx + (w * x * x),
+                    sy + (w * peak),
+                    sxy + (w * x * peak)
+                );
             }
             var det = (sw * sxx) - (sx * sx);
             if (!(det > 1e-6))

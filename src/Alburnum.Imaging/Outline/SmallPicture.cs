@@ -37,7 +37,9 @@ internal sealed class SmallPicture
         {
             for (var x = 0; x < small.Width; x++)
             {
-                int r = 0, g = 0, b = 0;
+                int r = 0,
+                    g = 0,
+                    b = 0;
                 for (var j = 0; j < N; j++)
                 {
                     for (var i = 0; i < N; i++)

@@ -30,7 +30,10 @@ internal static class DepthReader
     }
 
     private static AnalyticalZone ReadZone(FactRow zone) =>
-        new(zone.Has("depth") ? zone.Quantity("depth", Units.Length, 0.1, 1000) : null, zone.Text("inWords"));
+        new(zone.Has("depth") ? zone.Quantity("depth", Units.Length, 0.1, 1000) : null, zone.Text("inWords"))
+        {
+            FromMm = zone.Has("from") ? zone.Quantity("from", Units.Length, 0, 1000) : 0,
+        };
 
     private static DepthRule ReadField(FactRow row)
     {

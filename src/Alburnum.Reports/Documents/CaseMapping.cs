@@ -115,9 +115,11 @@ public static class CaseMapping
             .Concat(step.SetAside.Select(row => Row(row, false, "holds, but yields to an exception")))
             .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
             .Concat(
-                step.NearMisses.Select(miss =>
-                    Row(miss.Row, false, $"fails on {miss.Field.InWords()}: asks {miss.Asked}, found {miss.Found}")
-                )
+                // A row of one condition that fails has nothing in common with the enquiry: no near miss.
+                step.NearMisses.Where(miss => miss.Row.When.Count > 1)
+                    .Select(miss =>
+                        Row(miss.Row, false, $"fails on {miss.Field.InWords()}: asks {miss.Asked}, found {miss.Found}")
+                    )
             );
 
     private static TraceRowDocument Row(Row row, bool applies, string outcome) =>

@@ -71,6 +71,9 @@ public readonly record struct Ink(string Hex)
     /// <summary>Wood that the preservative has reached.</summary>
     public static Ink Treated { get; } = new("4E7A6B");
 
+    /// <summary>Wood between two readings, itself not read.</summary>
+    public static Ink Between { get; } = new("B4C4AE");
+
     /// <summary>Wood that it has not reached.</summary>
     public static Ink Wood { get; } = new("EFE3C8");
 

@@ -21,16 +21,19 @@ public static class SectionDrawing
         var marks = new List<Mark> { new Area(map.Outline(0), Ink.Wood) };
         foreach (var face in reading.Faces)
         {
+            marks.AddRange(Unread(face, map));
             marks.AddRange(Band(face, map));
             marks.AddRange(LeftOut(face, map));
         }
+        if (map is Sawn)
+            marks.AddRange(Corners(reading.Faces, map));
         if (depthMm is { } depth && depth < Math.Min(width, height) / 2)
             marks.Add(new Line(map.Outline(depth), Ink.Demand, 0.5, Dashed: true, Closed: true));
         marks.Add(new Line(map.Outline(0), Ink.Text, 0.4, Closed: true));
-        marks.AddRange(ScaleBar(MarginMm, MarginMm + height + 6, Math.Min(width, 50)));
+        marks.AddRange(ScaleBar(MarginMm, MarginMm + height + 9, Math.Min(width, 50)));
         if (reading.Faces.Count > 1)
             marks.AddRange(FaceNumbers(width, height));
-        return new Drawing(width + 2 * MarginMm, height + 2 * MarginMm + 6, Title(reading, name), marks);
+        return new Drawing(width + 2 * MarginMm, height + 2 * MarginMm + 9, Title(reading, name), marks);
     }
 
     private static string Title(ReadingDocument reading, string name) =>
@@ -51,6 +54,57 @@ public static class SectionDrawing
                 ],
                 Ink.Treated
             ));
+
+    /// <summary>Stretches left out between two readings of one face: paler, from one depth to the other.</summary>
+    private static IEnumerable<Mark> Unread(FaceDocument face, IFaceMap map)
+    {
+        foreach (var run in Runs(face, leftOut: true))
+        {
+            var (before, after) = (run.Start.Value - 1, run.End.Value);
+            if (map is Round)
+                (before, after) = ((before + face.DepthMm.Count) % face.DepthMm.Count, after % face.DepthMm.Count);
+            if (before < 0 || after >= face.DepthMm.Count || face.Excluded[before] || face.Excluded[after])
+                continue;
+            var along = Along(face, run).Select(at => at.AlongMm).ToList();
+            double Depth(double at) =>
+                face.DepthMm[before]
+                + (face.DepthMm[after] - face.DepthMm[before]) * (at - along[0]) / (along[^1] - along[0]);
+            yield return new Area(
+                [
+                    .. along.Select(at => map.Place(face.Number, at, 0)),
+                    .. Enumerable.Reverse(along).Select(at => map.Place(face.Number, at, Depth(at))),
+                ],
+                Ink.Between
+            );
+        }
+    }
+
+    /// <summary>A corner is not read along either face; it is paler, from the last reading of one to the first of the next.</summary>
+    private static IEnumerable<Mark> Corners(IReadOnlyList<FaceDocument> faces, IFaceMap map)
+    {
+        for (var i = 0; i < faces.Count; i++)
+        {
+            var (face, next) = (faces[i], faces[(i + 1) % faces.Count]);
+            if (
+                Runs(face, leftOut: false).ToList() is not [.., var last]
+                || Runs(next, leftOut: false).ToList() is not [var first, ..]
+            )
+                continue;
+            var (end, start) = (Along(face, last).Last(), Along(next, first).First());
+            if (last.End.Value == face.Excluded.Count && first.Start.Value == 0)
+                continue;
+            yield return new Area(
+                [
+                    map.Place(face.Number, end.AlongMm, 0),
+                    map.Place(next.Number, 0, 0),
+                    map.Place(next.Number, start.AlongMm, 0),
+                    map.Place(next.Number, start.AlongMm, start.DepthMm),
+                    map.Place(face.Number, end.AlongMm, end.DepthMm),
+                ],
+                Ink.Between
+            );
+        }
+    }
 
     private static IEnumerable<Mark> LeftOut(FaceDocument face, IFaceMap map) =>
         Runs(face, leftOut: true)

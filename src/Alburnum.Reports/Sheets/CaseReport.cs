@@ -8,6 +8,7 @@ namespace Alburnum.Reports.Sheets;
 public static class CaseReport
 {
     private const double PieceHeightMm = 62;
+    private const double NumbersLeftMm = Sheet.MarginMm + 121;
 
     /// <summary>Makes the PDF.</summary>
     /// <param name="document">The result of the case.</param>
@@ -50,23 +51,21 @@ public static class CaseReport
     {
         sheet.Space(6);
         var top = sheet.TopMm;
-        sheet.Space(3);
-        sheet.Text(Sentence(document.Verdict), Typeface.Heading(17), Ink.Text, indentMm: 5);
+        sheet.Space(2);
+        sheet.Text(Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
+        sheet.Text(
+            $"Probability of conformity: {Say.Probability(document.Verdict.Probability)}",
+            Typeface.Plain(10),
+            Ink.Text,
+            indentMm: 5
+        );
+        sheet.Space(1.5);
         foreach (var reason in document.Verdict.Reasons)
             sheet.Text(reason, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
-        sheet.Space(3);
-        var bar = new Drawing(
-            2,
-            sheet.TopMm - top,
-            "",
-            [
-                new Area(
-                    [new(0, 0), new(1.2, 0), new(1.2, sheet.TopMm - top), new(0, sheet.TopMm - top)],
-                    VerdictInk(document.Verdict)
-                ),
-            ]
-        );
-        sheet.Draw(bar, Sheet.MarginMm, top, 1);
+        sheet.Space(2);
+        var height = sheet.TopMm - top;
+        var bar = new Area([new(0, 0), new(1.2, 0), new(1.2, height), new(0, height)], VerdictInk(document.Verdict));
+        sheet.Draw(new Drawing(1.2, height, "", [bar]), Sheet.MarginMm, top, 1);
     }
 
     private static void Requirement(Sheet sheet, CaseDocument document)
@@ -129,7 +128,7 @@ public static class CaseReport
         IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures
     )
     {
-        sheet.Section("The sections");
+        sheet.Section("The sections", PieceHeightMm + 30);
         sheet.Text(
             "Left: the photograph with the outline found and the boundary of the treated wood. Middle: the section to scale,"
                 + " treated wood dark, the depth demanded dashed, stretches left out marked outside the outline.",
@@ -148,7 +147,7 @@ public static class CaseReport
         IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures
     )
     {
-        sheet.KeepTogether(PieceHeightMm);
+        sheet.KeepTogether(Math.Max(PieceHeightMm, HeightOf(sheet, piece)));
         var top = sheet.TopMm;
         var reading = piece.Reading;
         if (
@@ -163,14 +162,15 @@ public static class CaseReport
         var drawing = SectionDrawing.Draw(reading, depthMm, piece.Name);
         var fit = Math.Min(1, Math.Min(56 / drawing.WidthMm, (PieceHeightMm - 4) / drawing.HeightMm));
         sheet.Draw(drawing, Sheet.MarginMm + 61, top - 3, fit);
-        Numbers(sheet, piece, Sheet.MarginMm + 121, top);
-        sheet.Space(PieceHeightMm);
+        var numbers = Numbers(sheet, piece, NumbersLeftMm, top);
+        sheet.Space(Math.Max(PieceHeightMm, numbers + 4));
     }
 
-    private static void Numbers(Sheet sheet, PieceDocument piece, double left, double top)
+    private static double Numbers(Sheet sheet, PieceDocument piece, double left, double top)
     {
+        var start = top;
         var width = Sheet.WidthMm - Sheet.MarginMm - left;
-        top += sheet.Paragraph(piece.Name, Typeface.Heading(12), Ink.Text, left, width, top);
+        top += sheet.Paragraph(piece.Name, Typeface.Bold(12), Ink.Text, left, width, top);
         top +=
             sheet.Paragraph(Sentence(piece.Verdict), Typeface.Bold(9), VerdictInk(piece.Verdict), left, width, top) + 1;
         foreach (var (name, value) in Measures(piece.Reading))
@@ -179,8 +179,20 @@ public static class CaseReport
             top += sheet.Paragraph(value, Typeface.Plain(8.5), Ink.Text, left + 22, width - 22, top);
         }
         top += 1;
-        foreach (var note in piece.Verdict.Reasons.Concat(piece.Reading.Notes).Take(3))
+        foreach (var note in Notes(piece))
             top += sheet.Paragraph(note, Typeface.Plain(7.5), Ink.Quiet, left, width, top);
+        return top - start;
+    }
+
+    private static IEnumerable<string> Notes(PieceDocument piece) =>
+        piece.Verdict.Reasons.Concat(piece.Reading.Notes).Distinct(StringComparer.Ordinal);
+
+    private static double HeightOf(Sheet sheet, PieceDocument piece)
+    {
+        var width = Sheet.WidthMm - Sheet.MarginMm - NumbersLeftMm;
+        return 16
+            + Measures(piece.Reading).Sum(measure => sheet.HeightOf(measure.Value, Typeface.Plain(8.5), width - 22))
+            + Notes(piece).Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
     }
 
     /// <summary>The measures of a section as name and rounded value.</summary>
@@ -225,10 +237,10 @@ public static class CaseReport
     {
         sheet.Section("Why: rows of the rulebook");
         sheet.Table(
-            [22, 52, 44, 22, 30],
-            ["Row", "Says", "Applies?", "Standing", "Source"],
+            [78, 42, 50],
+            ["Row", "Applies?", "Source and standing"],
             document.Requirement.Trace.Select(row =>
-                (IReadOnlyList<string>)[row.Row, row.Says, row.Outcome, row.Standing, row.Citation]
+                (IReadOnlyList<string>)[$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({row.Standing})"]
             )
         );
     }
@@ -253,11 +265,13 @@ public static class CaseReport
 
     private static string Sentence(VerdictDocument verdict)
     {
-        var words = char.ToUpperInvariant(verdict.Verdict[0]) + verdict.Verdict[1..];
+        var words = Capital(verdict.Verdict);
         return verdict.Probability is null
             ? words
             : $"{words}, probability of conformity {Say.Probability(verdict.Probability)}";
     }
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static Ink VerdictInk(VerdictDocument verdict) =>
         verdict.Verdict switch

@@ -45,10 +45,10 @@ internal sealed class Sheet : IDisposable
     /// <summary>Leaves room.</summary>
     public void Space(double mm) => TopMm += mm;
 
-    /// <summary>A heading with a hair line over it.</summary>
-    public void Section(string title)
+    /// <summary>A heading with a hair line over it, on the same page as what first follows.</summary>
+    public void Section(string title, double withMm = 30)
     {
-        KeepTogether(30);
+        KeepTogether(withMm);
         Space(7);
         Rule();
         Space(2);

@@ -61,6 +61,10 @@ public static class PieceConformity
             ShareOfZone share => Reach(share, share.Zone, 1, profile, decision, reading, end => share.Share * end),
             AllOf all => DemandChance.All([.. all.Parts.Select(part => Chance(part, profile, decision, reading))]),
             AnyOf any => DemandChance.Any([.. any.Parts.Select(part => Chance(part, profile, decision, reading))]),
+            UntreatedHeartwoodLimit limit => DemandChance.All([
+                Chance(new ShareOfZone(WoodZone.Sapwood, 1), profile, decision, reading),
+                UntreatedCore.Within(limit, profile),
+            ]),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a depth rule."),
         };
 

@@ -24,9 +24,13 @@ public sealed record Requirement(
 }
 
 /// <summary>The part of the section that is cut out and assayed.</summary>
-/// <param name="DepthMm">Depth of the zone from the lateral faces, mm; null for the whole sapwood.</param>
+/// <param name="DepthMm">Depth at which the zone ends, mm below the lateral faces; null for the whole sapwood.</param>
 /// <param name="InWords">The zone in words.</param>
-public sealed record AnalyticalZone(double? DepthMm, string InWords);
+public sealed record AnalyticalZone(double? DepthMm, string InWords)
+{
+    /// <summary>Depth at which the zone begins, mm below the lateral faces; 0 where it begins at the surface.</summary>
+    public double FromMm { get; init; }
+}
 
 /// <summary>Retention as a multiple of the preservative's own critical value for the use class.</summary>
 /// <param name="Factor">Multiple of the critical value. Above 0.</param>

@@ -231,6 +231,44 @@ public class PieceConformityTests
     private static DepthProfile Core(double depthIn, double shareOfSapwood) =>
         HandReadings.Profile(new RoundSection(300), [new(1, 0, depthIn * 25.4, 0, depthIn * 25.4 / shareOfSapwood)]);
 
+    [Theory]
+    [InlineData(0.18, 0.60, Verdict.Conforms)]
+    [InlineData(0.22, 0.60, Verdict.DoesNotConform)]
+    [InlineData(0.18, 0.40, Verdict.DoesNotConform)]
+    public void Untreated_heartwood_may_stay_within_its_limits(double untreated, double reached, Verdict expected)
+    {
+        // Fronts from opposite faces of a piece without sapwood: what they leave reaches 1 − reached of the way across.
+        var depthMm = reached * 100 / 2;
+        var profile = HandReadings.Profile(
+            Post,
+            [.. Enumerable.Range(1, 4).Select(face => new HandReading(face, 50, depthMm, 0.5, 0))]
+        ) with
+        {
+            TreatedShare = new Estimate(1 - untreated, 0.005),
+        };
+
+        Assert.Equal(expected, Judge(new UntreatedHeartwoodLimit(0.2, 0.5, 0.5), profile).Verdict);
+    }
+
+    [Fact]
+    public void Untreated_sapwood_is_no_untreated_heartwood()
+    {
+        var profile = HandReadings.Profile(
+            Post,
+            [.. Enumerable.Range(1, 4).Select(face => new HandReading(face, 50, 40, 0.5, 45))]
+        );
+
+        Assert.Equal(Verdict.DoesNotConform, Judge(new UntreatedHeartwoodLimit(0.2, 0.5, 0.5), profile).Verdict);
+    }
+
+    [Fact]
+    public void A_limit_on_untreated_heartwood_needs_opposite_faces()
+    {
+        var profile = HandReadings.Profile(Post, [new(1, 50, 40, 0.5, 0)]);
+
+        Assert.Null(Judge(new UntreatedHeartwoodLimit(0.2, 0.5, 0.5), profile).Probability);
+    }
+
     [Fact]
     public void The_verdict_never_improves_when_a_depth_is_lowered()
     {

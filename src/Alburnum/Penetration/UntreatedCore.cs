@@ -1,0 +1,108 @@
+using System.Globalization;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using MathNet.Numerics.Distributions;
+
+namespace Alburnum.Penetration;
+
+/// <summary>How large the untreated core of a section is, against a limit on untreated heartwood.</summary>
+/// <remarks>
+/// The core reaches across from the front behind one face to the front behind the opposite one. Its reach is taken at the place
+/// where it is greatest, in each of the section's two directions; both directions must stay within both shares, because a rule's
+/// wording does not say which side is meant. The two fronts' errors are added: one reading, one error.
+/// </remarks>
+internal static class UntreatedCore
+{
+    public static DemandChance Within(UntreatedHeartwoodLimit limit, DepthProfile profile)
+    {
+        var reaches = Reaches(profile);
+        var name = char.ToUpperInvariant(limit.InWords[0]) + limit.InWords[1..];
+        if (reaches.Count == 0)
+            return new(0, 1, Arises: true, EvidenceMissing: true, [$"{name}: needs readings on opposite faces."]);
+        var untreated = 1 - profile.TreatedShare.Value;
+        // The rule says "under", so a core exactly at the limit is over it.
+        var area = Below(new(untreated, profile.TreatedShare.StandardUncertainty), limit.AreaShare, mayTouch: false);
+        var across = reaches.MaxBy(reach => reach.Value);
+        var reach = Below(across, Math.Min(limit.ThroughShare, limit.SideShare), mayTouch: true);
+        return DemandChance.All([
+            new(
+                area,
+                area,
+                Arises: true,
+                EvidenceMissing: false,
+                [
+                    $"{name}: {Percent(untreated)} of the section is untreated (standard uncertainty "
+                        + $"{Percent(profile.TreatedShare.StandardUncertainty)}), met with probability {Percent(area)}.",
+                ]
+            ),
+            new(
+                reach,
+                reach,
+                Arises: true,
+                EvidenceMissing: false,
+                [
+                    $"The untreated core reaches {Percent(across.Value)} of the way across, met with probability {Percent(reach)}.",
+                ]
+            ),
+        ]);
+    }
+
+    /// <summary>Greatest reach of the core as a share of the way across, in each direction that was read on both faces.</summary>
+    private static List<Estimate> Reaches(DepthProfile profile)
+    {
+        List<Estimate> reaches = [];
+        switch (profile.Section)
+        {
+            case RectangularSection sawn:
+                Add(1, 3, sawn.HeightMm, positionMm => sawn.WidthMm - positionMm);
+                Add(2, 4, sawn.WidthMm, positionMm => sawn.HeightMm - positionMm);
+                // One direction read and the other not says nothing of the whole.
+                return reaches.Count == 2 ? reaches : [];
+            case RoundSection round:
+                Add(1, 1, round.DiameterMm, positionMm => (positionMm + round.PerimeterMm / 2) % round.PerimeterMm);
+                return reaches;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(profile), profile.Section, "Not a section.");
+        }
+
+        void Add(int face, int opposite, double acrossMm, Func<double, double> facing)
+        {
+            var (near, far) = (Read(profile, face), Read(profile, opposite));
+            if (near.Count == 0 || far.Count == 0)
+                return;
+            reaches.Add(
+                near.Select(here =>
+                    {
+                        var there = far.MinBy(reading => Math.Abs(reading.PositionMm - facing(here.PositionMm)));
+                        return new Estimate(
+                            Math.Max(0, acrossMm - here.DepthMm - there.DepthMm) / acrossMm,
+                            (here.UMm + there.UMm) / acrossMm
+                        );
+                    })
+                    .MaxBy(reach => reach.Value)
+            );
+        }
+    }
+
+    private static List<(double PositionMm, double DepthMm, double UMm)> Read(DepthProfile profile, int number) =>
+        [
+            .. profile
+                .Faces.Where(face => face.Number == number)
+                .SelectMany(face =>
+                    Enumerable
+                        .Range(0, face.PositionsMm.Count)
+                        .Where(i => !face.Excluded[i])
+                        .Select(i => (face.PositionsMm[i], face.DepthMm[i], face.StandardUncertaintyMm[i]))
+                ),
+        ];
+
+    private static double Below(Estimate value, double limit, bool mayTouch)
+    {
+        var margin = limit - value.Value;
+        if (value.StandardUncertainty > 0)
+            return Normal.CDF(0, 1, margin / value.StandardUncertainty);
+        return margin > 0 || (mayTouch && margin >= 0) ? 1 : 0;
+    }
+
+    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+}
