@@ -57,19 +57,19 @@ public sealed record ChargeAccount(
         var density = readings.SolutionDensityKgPerM3 / 1000;
         var twoReadings = Math.Sqrt(2) * readings.TankStandardUncertaintyL;
         var byTank = new Estimate(readings.TankBeforeL - readings.TankAfterL, twoReadings);
-        Estimate? byWeight =
-            readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after }
-                ? new((after - before) / density, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg / density)
-                : null;
-        Estimate? gross =
-            readings is { TankAtPeakL: { } peak, VesselFreeL: { } free }
-                ? new(readings.TankBeforeL - peak - free, twoReadings)
-                : null;
+        Estimate? byWeight = readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after }
+            ? new((after - before) / density, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg / density)
+            : null;
+        Estimate? gross = readings is { TankAtPeakL: { } peak, VesselFreeL: { } free }
+            ? new(readings.TankBeforeL - peak - free, twoReadings)
+            : null;
         var net = byWeight ?? byTank;
         Estimate? kickback = gross is { } most
             ? new(most.Value - net.Value, Combined(most.StandardUncertainty, net.StandardUncertainty))
             : null;
-        var strength = readings.StrengthAfterPercent is { } end ? (readings.StrengthBeforePercent + end) / 2 : readings.StrengthBeforePercent;
+        var strength = readings.StrengthAfterPercent is { } end
+            ? (readings.StrengthBeforePercent + end) / 2
+            : readings.StrengthBeforePercent;
         var perM3 = new Estimate(net.Value / readings.VolumeM3, net.StandardUncertainty / readings.VolumeM3);
         var productPerL = density * strength / 100;
         Estimate? discrepancy = byWeight is { } weighed
@@ -94,9 +94,13 @@ public sealed record ChargeAccount(
             if (Math.Abs(off.Value) <= 2 * off.StandardUncertainty)
                 yield return "Tank and weight agree within their uncertainty.";
             else if (off.Value > 0)
-                yield return FormattableString.Invariant($"The tank lost {off.Value:0} L more than the timber gained: drip not pumped back before the reading, a leak, evaporation, or solution held in stacking and on surfaces.");
+                yield return FormattableString.Invariant(
+                    $"The tank lost {off.Value:0} L more than the timber gained: drip not pumped back before the reading, a leak, evaporation, or solution held in stacking and on surfaces."
+                );
             else
-                yield return FormattableString.Invariant($"The timber gained {-off.Value:0} L more than the tank lost: rain or snow on the load, the load not drained when weighed, or water let into the tank.");
+                yield return FormattableString.Invariant(
+                    $"The timber gained {-off.Value:0} L more than the tank lost: rain or snow on the load, the load not drained when weighed, or water let into the tank."
+                );
         }
         else
         {
@@ -108,9 +112,13 @@ public sealed record ChargeAccount(
         {
             var change = end / readings.StrengthBeforePercent - 1;
             if (change < -0.05)
-                yield return FormattableString.Invariant($"The solution lost {-100 * change:0} % of its strength: product taken up ahead of the water, water from wet timber, or rain; check the strength before the next charge.");
+                yield return FormattableString.Invariant(
+                    $"The solution lost {-100 * change:0} % of its strength: product taken up ahead of the water, water from wet timber, or rain; check the strength before the next charge."
+                );
             else if (change > 0.05)
-                yield return FormattableString.Invariant($"The solution gained {100 * change:0} % of strength: water taken up ahead of the product, or evaporation; check the strength before the next charge.");
+                yield return FormattableString.Invariant(
+                    $"The solution gained {100 * change:0} % of strength: water taken up ahead of the product, or evaporation; check the strength before the next charge."
+                );
         }
     }
 
@@ -118,11 +126,19 @@ public sealed record ChargeAccount(
     {
         var problems = new List<InputProblem>();
         void Refuse(string field, double found, string expected) =>
-            problems.Add(new InputProblem("readings", 0, "", field, FormattableString.Invariant($"{found:0.###}"), expected));
+            problems.Add(
+                new InputProblem("readings", 0, "", field, FormattableString.Invariant($"{found:0.###}"), expected)
+            );
         if (!(readings.VolumeM3 > 0))
             Refuse("volumeM3", readings.VolumeM3, "above 0 m³");
         if (readings.TankAfterL > readings.TankBeforeL)
-            Refuse("tankAfterL", readings.TankAfterL, FormattableString.Invariant($"at most the {readings.TankBeforeL:0.#} L before: timber does not give solution to the tank"));
+            Refuse(
+                "tankAfterL",
+                readings.TankAfterL,
+                FormattableString.Invariant(
+                    $"at most the {readings.TankBeforeL:0.#} L before: timber does not give solution to the tank"
+                )
+            );
         if (readings.TankAtPeakL is { } peak && peak > readings.TankBeforeL)
             Refuse("tankAtPeakL", peak, "at most what was in the tank before");
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)

@@ -58,7 +58,14 @@ public sealed record ChargePlan(
         {
             var found = FormattableString.Invariant($"{question.ZoneLPerM3.Value:0.#} L to the m³ of zone");
             throw new InputRefusedException(
-                new InputProblem("charge", 0, "", "retention", found, "a zone that takes more: incise, hold the pressure longer, or choose another timber")
+                new InputProblem(
+                    "charge",
+                    0,
+                    "",
+                    "retention",
+                    found,
+                    "a zone that takes more: incise, hold the pressure longer, or choose another timber"
+                )
             );
         }
         var strengthShare = Relative(question.ZoneLPerM3);

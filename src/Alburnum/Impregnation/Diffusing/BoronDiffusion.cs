@@ -26,7 +26,8 @@ public static class BoronDiffusion
     /// <param name="observedDays">When, days. Above 0.</param>
     /// <param name="days">Time asked for, days.</param>
     public static double ScaledMm(double observedMm, double observedDays, double days) =>
-        Require.InRange(observedMm, 0, 1e4, "mm") * Math.Sqrt(Require.InRange(days, 0, 1e5, "days") / Require.Positive(observedDays, "days"));
+        Require.InRange(observedMm, 0, 1e4, "mm")
+        * Math.Sqrt(Require.InRange(days, 0, 1e5, "days") / Require.Positive(observedDays, "days"));
 
     /// <summary>Share of a leachable salt that a piece in constant water has lost, 0 to 1: diffusion outwards from a sheet.</summary>
     /// <param name="diffusionM2PerS">Diffusion coefficient, m²/s.</param>

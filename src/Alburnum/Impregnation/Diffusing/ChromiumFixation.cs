@@ -13,8 +13,7 @@ public static class ChromiumFixation
 
     /// <summary>Rate of the main zone, 1/h.</summary>
     /// <param name="celsius">Temperature of the wood, °C. 0 to 100.</param>
-    public static double RatePerHour(double celsius) =>
-        2.7e13 * Math.Exp(-87_600 / (GasConstant * Kelvin(celsius)));
+    public static double RatePerHour(double celsius) => 2.7e13 * Math.Exp(-87_600 / (GasConstant * Kelvin(celsius)));
 
     /// <summary>Length of the first zone, h.</summary>
     /// <param name="celsius">Temperature of the wood, °C. 0 to 100.</param>
