@@ -8,7 +8,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli;
 
 /// <summary>Watches a plant's charges.</summary>
-internal sealed class HistoryCommand(IAnsiConsole console) : Command<HistoryCommand.Settings>
+internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<HistoryCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -40,7 +40,11 @@ internal sealed class HistoryCommand(IAnsiConsole console) : Command<HistoryComm
         public bool Json { get; init; }
     }
 
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    protected override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
     {
         var table = ChargeTable.Open(settings.Charges);
         var history = HistoryFold.Follow(
@@ -49,7 +53,7 @@ internal sealed class HistoryCommand(IAnsiConsole console) : Command<HistoryComm
             cancellationToken
         );
         if (settings.Chart is { } folder)
-            WriteCharts(folder, history);
+            await WriteChartsAsync(folder, history, cancellationToken);
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(JsonText.Write(history));
         else
@@ -74,7 +78,7 @@ internal sealed class HistoryCommand(IAnsiConsole console) : Command<HistoryComm
         };
     }
 
-    private static void WriteCharts(string folder, HistoryDocument history)
+    private static async Task WriteChartsAsync(string folder, HistoryDocument history, CancellationToken stop)
     {
         try
         {
@@ -92,10 +96,10 @@ internal sealed class HistoryCommand(IAnsiConsole console) : Command<HistoryComm
                 measure.BaselineSpread > 0 ? (measure.BaselineMean, measure.BaselineSpread) : null,
                 measure.LowerLimit
             );
-            TextFile.Write(
+            await TextFile.WriteAsync(
                 Path.Combine(folder, measure.Name.Replace(' ', '-') + ".svg"),
-                "--chart",
-                Svg.Write(drawing)
+                Svg.Write(drawing),
+                stop
             );
         }
     }

@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli;
 
 /// <summary>Says what to cut from a lot, how to pick it and what passes.</summary>
-internal sealed class SampleCommand(IAnsiConsole console) : Command<SampleCommand.Settings>
+internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -89,11 +89,15 @@ internal sealed class SampleCommand(IAnsiConsole console) : Command<SampleComman
         public bool Json { get; init; }
     }
 
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    protected override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
     {
         var sheet = Sheet(settings);
         if (settings.Chart is { } chart)
-            WriteChart(chart, sheet);
+            await TextFile.WriteAsync(chart, Chart(sheet), cancellationToken);
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(JsonText.Write(sheet));
         else
@@ -152,17 +156,16 @@ internal sealed class SampleCommand(IAnsiConsole console) : Command<SampleComman
         }
     }
 
-    private static void WriteChart(string path, SampleDocument sheet)
-    {
-        var drawing = CharacteristicDrawing.Draw(
-            $"Operating characteristic: {sheet.Plan}",
-            [
-                .. sheet.Readings.Select(reading => new Characteristic(
-                    reading.Name,
-                    [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
-                )),
-            ]
+    private static string Chart(SampleDocument sheet) =>
+        Svg.Write(
+            CharacteristicDrawing.Draw(
+                $"Operating characteristic: {sheet.Plan}",
+                [
+                    .. sheet.Readings.Select(reading => new Characteristic(
+                        reading.Name,
+                        [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
+                    )),
+                ]
+            )
         );
-        TextFile.Write(path, "--chart", Svg.Write(drawing));
-    }
 }

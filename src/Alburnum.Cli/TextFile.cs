@@ -1,19 +1,25 @@
 namespace Alburnum.Cli;
 
-/// <summary>Writes a file whole or not at all.</summary>
+/// <summary>Writes one text file: whole, or not at all.</summary>
 internal static class TextFile
 {
-    public static void Write(string path, string option, string text)
+    public static async Task WriteAsync(string path, string text, CancellationToken stop)
     {
         var part = path + ".part";
         try
         {
-            File.WriteAllText(part, text);
+            await File.WriteAllTextAsync(part, text, stop);
             File.Move(part, path, overwrite: true);
         }
         catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
         {
-            throw Options.Refused(option, broken.Message, "a place that can be written to");
+            throw new InputRefusedException(
+                new InputProblem(path, 0, "", "", broken.Message, "a file that can be written")
+            );
+        }
+        finally
+        {
+            File.Delete(part);
         }
     }
 }
