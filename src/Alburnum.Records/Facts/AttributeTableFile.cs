@@ -45,7 +45,10 @@ public static class AttributeTableFile
                 var aqls = root.Texts("aqlsPercent").Select(aql => Aql(root, aql)).ToList();
                 var lots = LotSizes(root);
                 var plans = Enum.GetValues<Severity>()
-                    .ToDictionary(severity => severity, IReadOnlyList<PlanRow> (severity) => Plans(root, severity.InWords(), aqls.Count));
+                    .ToDictionary(
+                        severity => severity,
+                        IReadOnlyList<PlanRow> (severity) => Plans(root, severity.InWords(), aqls.Count)
+                    );
                 var switching = SwitchingRules(root);
                 if (problems.Count > 0 || switching is null)
                     return;

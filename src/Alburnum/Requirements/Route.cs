@@ -214,8 +214,6 @@ public sealed class RouteSearch(
             )
             .GroupBy(route => (route.Kind, route.Reach))
             .SelectMany(group =>
-                group.Key.Kind is RouteKind.OtherSpecies or RouteKind.DurableHeartwood
-                    ? group.Take(SpeciesMax)
-                    : group
+                group.Key.Kind is RouteKind.OtherSpecies or RouteKind.DurableHeartwood ? group.Take(SpeciesMax) : group
             );
 }
