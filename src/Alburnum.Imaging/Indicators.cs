@@ -17,7 +17,7 @@ public static class Indicators
         new(
             "copper-blue",
             "copper, chrome azurol S",
-            [0x2B3F8C, 0x1F3A6E, 0x3A56A0, 0x2E4A66],
+            [0x2B3F8C, 0x1F3A6E, 0x3A56A0, 0x2E4A66, 0x3E86B8],
             [0xC9583A, 0xD9734A, 0xB84A32, 0xE08A5A],
             new(0.17, 0.08),
             FromMemory

@@ -21,6 +21,12 @@ public static class SectionReader
     /// <summary>Most pixels in the flat drawing of the section.</summary>
     private const double MostDrawnPixels = 1.2e6;
 
+    /// <summary>Wood's surroundings drawn around the section, mm.</summary>
+    private const double MarginMm = 2;
+
+    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say.</summary>
+    private const double FocalPerLongSide = 0.95;
+
     /// <summary>Reads one photograph.</summary>
     /// <param name="fileName">Name of the file, for messages and records.</param>
     /// <param name="photograph">The file's bytes.</param>
@@ -93,7 +99,7 @@ public static class SectionReader
             Math.Min(ReadingPxPerMm, Math.Max(1, pxPerMm * photo.StoredPerUpright)),
             Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
         );
-        var drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, 2);
+        var drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, MarginMm);
         var pxToMm = mmToPx.Inverse();
         var touches = request.Touches.Select(t => (Mm(pxToMm.Map(t.At)), t.Kind)).ToList();
         var samples = WoodSamples.Gather(drawn, plan, touches);
@@ -110,6 +116,15 @@ public static class SectionReader
         if (found.Zones is null)
         {
             return reading with { Quality = new(QualityGrade.Poor, []), Notes = ["Not determined: " + found.Finding] };
+        }
+        var viewShare = 0.0;
+        if (outline.Rim is { } rim && request.Section is RoundSection round)
+        {
+            var front = samples.FrontPoints(found.RoughRows).Select(p => mmToPx.Map(p.X, p.Y)).ToList();
+            var focalPx = FocalPerLongSide * Math.Max(photo.WidthPx, photo.HeightPx);
+            (mmToPx, viewShare) = DiscView.Choose(rim, round.DiameterMm, photo.WidthPx, photo.HeightPx, focalPx, front);
+            plan = RoundPlan(round, mmToPx, outline.Points[0]);
+            drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, MarginMm);
         }
         var table = new EvidenceTable(found.Zones, samples);
         var rowMm = Math.Max(0.12, 1 / drawnAt);
@@ -134,9 +149,7 @@ public static class SectionReader
         if (outline.Rim is { } rim && section is RoundSection round)
         {
             var map = rim.FromDisc(round.DiameterMm);
-            var first = map.Inverse().Map(p[0]);
-            var r = round.DiameterMm / 2;
-            return (SectionPlan.For(section, shape, false, Math.Atan2(first.Y - r, first.X - r)), map);
+            return (RoundPlan(round, map, p[0]), map);
         }
         var turned = false;
         if (section is RectangularSection s && shape != SectionShape.CoreStrip)
@@ -156,6 +169,13 @@ public static class SectionReader
             SectionShape.Quartered => (plan, Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], to)),
             _ => (plan, Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], to)),
         };
+    }
+
+    private static SectionPlan RoundPlan(RoundSection round, Homography mmToPx, PointPx firstRimPoint)
+    {
+        var first = mmToPx.Inverse().Map(firstRimPoint);
+        var r = round.DiameterMm / 2;
+        return SectionPlan.Round(round.DiameterMm, Math.Atan2(first.Y - r, first.X - r));
     }
 
     private static FoundOutline? Locate(Photograph photo, ReadingRequest request, SectionShape shape, string fileName)

@@ -17,39 +17,12 @@ public static class Thumbnail
     {
         Require.InRange(longSidePx, 16, 4096, "pixels");
         using var file = PhotographFile.Open(fileName, photograph);
-        var scale = Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx));
-        using var decoded = file.Decode(scale);
-        using var surface = SKSurface.Create(
-            new SKImageInfo(
-                (int)Math.Round(file.WidthPx * scale),
-                (int)Math.Round(file.HeightPx * scale),
-                SKColorType.Rgba8888,
-                SKAlphaType.Opaque
-            )
+        using var surface = UprightCopy.Draw(
+            file,
+            (float)Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx))
         );
-        surface.Canvas.Clear(SKColors.White);
-        surface.Canvas.SetMatrix(SKMatrix.CreateScale((float)scale, (float)scale).PreConcat(StoredToUpright(decoded)));
-        using var stored = SKImage.FromBitmap(decoded.Bitmap);
-        surface.Canvas.DrawImage(stored, 0, 0, new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
         using var upright = surface.Snapshot();
         using var jpeg = upright.Encode(SKEncodedImageFormat.Jpeg, JpegQuality);
         return jpeg.ToArray();
-    }
-
-    private static SKMatrix StoredToUpright(Photograph photograph)
-    {
-        var map = photograph.UprightToStored;
-        var (origin, right, down) = (map.Map(0, 0), map.Map(1, 0), map.Map(0, 1));
-        return new SKMatrix(
-            (float)(right.X - origin.X),
-            (float)(down.X - origin.X),
-            (float)origin.X,
-            (float)(right.Y - origin.Y),
-            (float)(down.Y - origin.Y),
-            (float)origin.Y,
-            0,
-            0,
-            1
-        ).Invert();
     }
 }

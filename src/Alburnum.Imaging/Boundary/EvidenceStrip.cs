@@ -15,6 +15,7 @@ internal sealed class EvidenceStrip
         Evidence = new float[strip.Columns * strip.Rows];
         Share = new float[strip.Columns * strip.Rows];
         Known = new float[strip.Columns * strip.Rows];
+        Colour = new LogColour[strip.Columns * strip.Rows];
     }
 
     public FaceStrip Strip { get; }
@@ -27,6 +28,9 @@ internal sealed class EvidenceStrip
 
     /// <summary>How much of the cell shows a colour of either zone, 0 to 1.</summary>
     public float[] Known { get; }
+
+    /// <summary>Mean colour of the cell, its light evened.</summary>
+    public LogColour[] Colour { get; }
 
     public static EvidenceStrip Of(
         FaceStrip strip,
@@ -45,6 +49,7 @@ internal sealed class EvidenceStrip
                 float evidence = 0;
                 float share = 0;
                 float known = 0;
+                var (l, u, v) = (0f, 0f, 0f);
                 for (var k = 0; k < SubColumns; k++)
                 {
                     var s = (i + ((k + 0.5) / SubColumns)) * strip.StepMm;
@@ -59,6 +64,7 @@ internal sealed class EvidenceStrip
                         (float)((2 * place.Y / plan.HeightMm) - 1)
                     );
                     var entry = table.Look(colour.L - fall, colour.U, colour.V);
+                    (l, u, v) = (l + colour.L - fall, u + colour.U, v + colour.V);
                     evidence += entry.Evidence;
                     share += entry.Share * entry.Known;
                     known += entry.Known;
@@ -67,6 +73,7 @@ internal sealed class EvidenceStrip
                 result.Evidence[c] = strip.T(j) < WoodSamples.EdgeMm ? 0 : evidence / SubColumns;
                 result.Share[c] = known > 0 ? share / known : 0.5f;
                 result.Known[c] = known / SubColumns;
+                result.Colour[c] = new(l / SubColumns, u / SubColumns, v / SubColumns);
                 foreach (var (at, kind) in touches)
                 {
                     var place = strip.Face.At(strip.S(i), strip.T(j));

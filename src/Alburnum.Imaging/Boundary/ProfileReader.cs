@@ -24,7 +24,8 @@ internal static class ProfileReader
         var common = Math.Sqrt(
             (outlineUncertaintyMm * outlineUncertaintyMm) + (bleedMm.StandardUncertainty * bleedMm.StandardUncertainty)
         );
-        var faces = fronts.Select(f => Face(f, shape, common, stepMm, plan)).ToList();
+        var odd = OddWood.Columns(fronts);
+        var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, stepMm, plan)).ToList();
         var statistics = SectionDepth.Of(faces, common);
         if (statistics is null)
             return null;
@@ -36,7 +37,14 @@ internal static class ProfileReader
         return new(section, faces, statistics, new(share, uShare), null);
     }
 
-    private static FaceProfile Face(FaceFront front, FrontShape shape, double common, double stepMm, SectionPlan plan)
+    private static FaceProfile Face(
+        FaceFront front,
+        bool[] odd,
+        FrontShape shape,
+        double common,
+        double stepMm,
+        SectionPlan plan
+    )
     {
         var strip = front.Strip;
         var count = Math.Max(1, (int)Math.Ceiling((strip.Face.LengthMm / stepMm) - 1e-9));
@@ -64,7 +72,7 @@ internal static class ProfileReader
                 uncertainties[i] = Math.Sqrt((common * common) + (fit.UncertaintyMm * fit.UncertaintyMm));
                 excluded[i] = fit.Known < 0.35;
             }
-            excluded[i] |= front.Hidden[column];
+            excluded[i] |= front.Hidden[column] || odd[column];
             excluded[i] |= !strip.Face.Closed && (s < CornerMm || s > strip.Face.LengthMm - CornerMm);
         }
         return new(strip.Face.Number, step, positions, depths, uncertainties, excluded, new double?[count]);

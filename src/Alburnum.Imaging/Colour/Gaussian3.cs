@@ -9,6 +9,10 @@ internal readonly struct Gaussian3
         d,
         e,
         f;
+    private readonly float meanX,
+        meanY,
+        meanZ,
+        constant;
 
     /// <summary>From a mean and a covariance (xx, xy, xz, yy, yz, zz); a small ridge keeps it invertible.</summary>
     public Gaussian3(double[] mean, ReadOnlySpan<double> covariance, double weight = 1)
@@ -27,6 +31,8 @@ internal readonly struct Gaussian3
         e = (float)(((xy * xz) - (xx * yz)) / determinant);
         f = (float)(((xx * yy) - (xy * xy)) / determinant);
         LogDeterminant = (float)Math.Log(determinant);
+        constant = (float)(Math.Log(weight) - (0.5 * LogDeterminant) - 2.7568);
+        (meanX, meanY, meanZ) = ((float)mean[0], (float)mean[1], (float)mean[2]);
     }
 
     private const double Ridge = 2e-4;
@@ -43,13 +49,12 @@ internal readonly struct Gaussian3
     /// <summary>Squared Mahalanobis distance.</summary>
     public float Distance2(float x, float y, float z)
     {
-        var (p, q, r) = (x - (float)Mean[0], y - (float)Mean[1], z - (float)Mean[2]);
+        var (p, q, r) = (x - meanX, y - meanY, z - meanZ);
         return (a * p * p) + (d * q * q) + (f * r * r) + (2 * ((b * p * q) + (c * p * r) + (e * q * r)));
     }
 
     /// <summary>Natural logarithm of the density times the weight.</summary>
-    public float LogDensity(float x, float y, float z) =>
-        (float)Math.Log(Weight) - (0.5f * (Distance2(x, y, z) + LogDeterminant)) - 2.7568f;
+    public float LogDensity(float x, float y, float z) => constant - (0.5f * Distance2(x, y, z));
 
     /// <summary>The inverse covariance applied to a vector.</summary>
     public (double X, double Y, double Z) Whiten(double x, double y, double z) =>

@@ -2,35 +2,61 @@ namespace Alburnum.Imaging.Colour;
 
 /// <summary>What an indicator's palette leads one to expect of the two mean colours in a photograph.</summary>
 /// <remarks>
-/// The two means are expected at the palette's, up to a change of light common to both (wide) and a change of wood and dose
-/// of each (narrower). So their difference is known better than either.
+/// The two means are expected at the palette's, up to a change of light common to both (wide) and a change of wood of each (narrower), so their
+/// difference is known better than either. A thin spray lets the wood shine through: the palette is tried at several strengths and the best counts.
 /// </remarks>
 internal sealed class IndicatorPrior
 {
-    private static readonly double[] OwnSpread = [0.45, 0.2, 0.28];
+    private const double BrighterCost = 40;
+    private const int Wood = 0xD8B98C;
+    private static readonly double[] Strengths = [1, 0.75, 0.5, 0.35];
+    private static readonly double[] OwnSpread = [0.3, 0.16, 0.2];
     private static readonly double[] LightSpread = [0.8, 0.22, 0.3];
-    private readonly (double[] Mean, double[] Variance) treated;
-    private readonly (double[] Mean, double[] Variance) untreated;
+    private readonly IReadOnlyList<(Spread Treated, Spread Untreated)> levels;
+
+    private readonly record struct Spread(double[] Mean, double[] Variance);
 
     public IndicatorPrior(Indicator indicator)
     {
         Indicator = indicator;
-        treated = Spread(indicator.TreatedColours);
-        untreated = Spread(indicator.UntreatedColours);
+        levels =
+        [
+            .. Strengths.Select(k => (SpreadOf(indicator.TreatedColours, k), SpreadOf(indicator.UntreatedColours, k))),
+        ];
     }
 
     public Indicator Indicator { get; }
 
-    /// <summary>Expected difference treated − untreated.</summary>
-    public double[] Difference => [.. treated.Mean.Zip(untreated.Mean, (t, u) => t - u)];
+    /// <summary>Expected difference treated − untreated at middling strength.</summary>
+    public double[] Difference => [.. levels[1].Treated.Mean.Zip(levels[1].Untreated.Mean, (t, u) => t - u)];
 
     /// <summary>Variance of the difference.</summary>
-    public double[] DifferenceVariance => [.. treated.Variance.Zip(untreated.Variance, (t, u) => t + u)];
+    public double[] DifferenceVariance =>
+        [.. levels[1].Treated.Variance.Zip(levels[1].Untreated.Variance, (t, u) => t + u)];
 
     /// <summary>Logarithm of how well two means fit the palette; 0 at best.</summary>
-    public double LogFit(double[] treatedMean, double[] untreatedMean)
+    public double LogFit(double[] treatedMean, double[] untreatedMean) =>
+        levels.Max(level => LogFit(level.Treated, level.Untreated, treatedMean, untreatedMean));
+
+    /// <summary>Logarithm of how well one mean fits the treated (or untreated) colours; 0 at best.</summary>
+    public double LogFit(double[] mean, bool isTreated) =>
+        levels.Max(level =>
+        {
+            var expected = isTreated ? level.Treated : level.Untreated;
+            double sum = 0;
+            for (var k = 0; k < 3; k++)
+            {
+                var off = mean[k] - expected.Mean[k];
+                sum -= off * off / (expected.Variance[k] + (LightSpread[k] * LightSpread[k]));
+            }
+            return sum / 2;
+        });
+
+    private static double LogFit(Spread treated, Spread untreated, double[] treatedMean, double[] untreatedMean)
     {
-        double sum = 0;
+        // No indicator, and no preservative, makes wood brighter.
+        var brighter = Math.Max(0, treatedMean[0] - untreatedMean[0] - 0.15);
+        var sum = -BrighterCost * brighter * brighter;
         for (var k = 0; k < 3; k++)
         {
             var difference = treatedMean[k] - untreatedMean[k] - (treated.Mean[k] - untreated.Mean[k]);
@@ -42,22 +68,12 @@ internal sealed class IndicatorPrior
         return sum / 2;
     }
 
-    /// <summary>Logarithm of how well one mean fits the treated (or untreated) colours; 0 at best.</summary>
-    public double LogFit(double[] mean, bool isTreated)
+    private static Spread SpreadOf(IReadOnlyList<int> colours, double strength)
     {
-        var (expected, variance) = isTreated ? treated : untreated;
-        double sum = 0;
-        for (var k = 0; k < 3; k++)
-        {
-            var off = mean[k] - expected[k];
-            sum -= off * off / (variance[k] + (LightSpread[k] * LightSpread[k]));
-        }
-        return sum / 2;
-    }
-
-    private static (double[] Mean, double[] Variance) Spread(IReadOnlyList<int> colours)
-    {
-        var points = colours.Select(LogColour.OfHex).Select(c => new double[] { c.L, c.U, c.V }).ToList();
+        var points = colours
+            .Select(c => LogColour.OfHex(Blend(c, strength)))
+            .Select(c => new double[] { c.L, c.U, c.V })
+            .ToList();
         var mean = new double[3];
         var variance = new double[3];
         for (var k = 0; k < 3; k++)
@@ -65,6 +81,13 @@ internal sealed class IndicatorPrior
             mean[k] = points.Average(p => p[k]);
             variance[k] = points.Average(p => (p[k] - mean[k]) * (p[k] - mean[k])) + (OwnSpread[k] * OwnSpread[k]);
         }
-        return (mean, variance);
+        return new(mean, variance);
+    }
+
+    private static int Blend(int colour, double strength)
+    {
+        int Channel(int shift) =>
+            (int)Math.Round((((colour >> shift) & 255) * strength) + (((Wood >> shift) & 255) * (1 - strength)));
+        return (Channel(16) << 16) | (Channel(8) << 8) | Channel(0);
     }
 }

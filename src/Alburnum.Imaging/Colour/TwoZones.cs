@@ -12,13 +12,15 @@ internal sealed record TwoZones(IReadOnlyList<Gaussian3> Treated, IReadOnlyList<
     /// <summary>Evidence for treated wood of a colour: logarithm of the likelihood ratio, near 0 for strays.</summary>
     public float Evidence(float evenL, float u, float v)
     {
-        var t = MathF.Exp(LogDensity(Treated, evenL, u, v)) + MathF.Exp(StrayLogDensity);
-        var n = MathF.Exp(LogDensity(Untreated, evenL, u, v)) + MathF.Exp(StrayLogDensity);
-        return MathF.Log(t / n);
+        var t = Math.Max(StrayLogDensity, LogDensity(Treated, evenL, u, v));
+        var n = Math.Max(StrayLogDensity, LogDensity(Untreated, evenL, u, v));
+        return t - n;
     }
 
     public static float LogDensity(IReadOnlyList<Gaussian3> zone, float l, float u, float v)
     {
+        if (zone.Count == 1)
+            return zone[0].LogDensity(l, u, v);
         float sum = 0;
         foreach (var bell in zone)
             sum += MathF.Exp(bell.LogDensity(l, u, v));

@@ -59,9 +59,9 @@ internal sealed class WoodSamples
     )
     {
         var perimeter = plan.Faces.Sum(f => f.LengthMm);
-        // Some ten thousand samples, whatever the size of the piece.
-        var step = Math.Clamp(perimeter / 260, 0.5, 4);
-        var row = Math.Clamp(plan.ReachMm / 80, 0.25, 2);
+        // Some five thousand samples, whatever the size of the piece.
+        var step = Math.Clamp(perimeter / 180, 0.5, 4);
+        var row = Math.Clamp(plan.ReachMm / 60, 0.25, 2);
         var strips = plan.Faces.Select(f => FaceStrip.Over(plan, f, step, row)).ToList();
         var count = strips.Sum(s => s.ReachRows.Sum());
         var samples = new WoodSamples(strips, count);
@@ -99,6 +99,15 @@ internal sealed class WoodSamples
             }
         }
         return samples;
+    }
+
+    /// <summary>Points along a rough front, one for each column that it crosses.</summary>
+    public IEnumerable<PointMm> FrontPoints(int[][] rows)
+    {
+        for (var f = 0; f < Strips.Count; f++)
+        for (var i = 0; i < Strips[f].Columns; i++)
+            if (rows[f][i] > 0 && rows[f][i] < Strips[f].ReachRows[i])
+                yield return Strips[f].Face.At(Strips[f].S(i), rows[f][i] * Strips[f].RowMm);
     }
 
     private void Take(int n, RectifiedSection drawn, PointMm place, int patch)

@@ -37,6 +37,12 @@ internal sealed record ZonesFound(
 internal sealed class ZoneFinder
 {
     private const double EffectiveSamples = 60;
+
+    /// <summary>What a front as uneven as it is deep costs.</summary>
+    private const double UnevennessCost = 25;
+
+    /// <summary>Standard deviation of ln(brightness) from shadows and glare.</summary>
+    private const double PatchyLight = 0.2;
     private readonly WoodSamples samples;
     private readonly IReadOnlyList<IndicatorPrior> priors;
     private readonly int[] offset;
@@ -102,7 +108,7 @@ internal sealed class ZoneFinder
                 : 0;
         int[][]? rows = null;
         TwoZones? zones = null;
-        for (var turn = 0; turn < 6; turn++)
+        for (var turn = 0; turn < 5; turn++)
         {
             zones = Fit(treated);
             if (zones is null)
@@ -133,11 +139,30 @@ internal sealed class ZoneFinder
                 - (share * new Gaussian3(t.Mean, t.Covariance).LogDeterminant)
                 - ((1 - share) * new Gaussian3(u.Mean, u.Covariance).LogDeterminant)
             );
+        gain -= UnevennessCost * Unevenness(rows!);
         foreach (var prior in priors)
         {
             var score = gain + (4 * prior.LogFit(t.Mean, u.Mean));
             found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
         }
+    }
+
+    // Liquid enters all faces alike, more or less: mean departure from the median depth, as a share of it.
+    private double Unevenness(int[][] rows)
+    {
+        var depths = new List<double>();
+        for (var f = 0; f < rows.Length; f++)
+        {
+            var strip = samples.Strips[f];
+            for (var i = 0; i < strip.Columns; i++)
+                if (strip.ReachRows[i] * strip.RowMm > 3)
+                    depths.Add(Math.Min(rows[f][i], strip.ReachRows[i]) * strip.RowMm);
+        }
+        if (depths.Count == 0)
+            return 0;
+        depths.Sort();
+        var median = depths[depths.Count / 2];
+        return depths.Average(d => Math.Abs(d - median)) / (median + 2);
     }
 
     private IEnumerable<ZonesFound> OneZone()
@@ -253,6 +278,8 @@ internal sealed class ZoneFinder
         for (var i = 0; i < 3; i++)
             m[i] /= w;
         var index = 0;
+        // Shadows and glare change brightness in patches that no smooth fall-off follows.
+        c[0] += PatchyLight * PatchyLight * w;
         for (var i = 0; i < 3; i++)
         for (var j = i; j < 3; j++, index++)
             c[index] = (c[index] / w) - (m[i] * m[j]);

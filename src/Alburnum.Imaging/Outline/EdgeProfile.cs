@@ -34,6 +34,14 @@ internal sealed class EdgeProfile
         return ((1 - f) * this[station, k]) + (f * this[station, k + 1]);
     }
 
+    /// <summary>How far the true peak lies from a step that is greater than its neighbours, in steps.</summary>
+    public double SubStep(int station, int k)
+    {
+        var (p, q, r) = (this[station, k - 1], this[station, k], this[station, k + 1]);
+        var bend = p - (2 * q) + r;
+        return bend < -1e-6 ? Math.Clamp((p - r) / (2 * bend), -0.5, 0.5) : 0;
+    }
+
     public double OffsetPx(double step) => (step - ((Steps - 1) / 2.0)) * StepPx;
 
     /// <summary>Measures across given stations.</summary>

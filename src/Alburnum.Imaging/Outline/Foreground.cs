@@ -1,13 +1,44 @@
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>What does not look like the picture's border: the largest such patch near the middle.</summary>
-internal static class Foreground
+internal sealed class Foreground
 {
-    /// <summary>Marks the patch; false everywhere where there is none.</summary>
-    public static bool[] Patch(SmallPicture picture)
+    private readonly int w;
+    private readonly int h;
+    private readonly float[] strange;
+
+    public Foreground(SmallPicture picture)
     {
-        var (w, h) = (picture.Width, picture.Height);
-        var strange = Strangeness(picture);
+        (w, h) = (picture.Width, picture.Height);
+        strange = Strangeness(picture);
+    }
+
+    /// <summary>How much stranger it is just inside an outline than just outside it, on the mean: about 0 to 1.</summary>
+    /// <param name="corners">Corners in upright pixels, clockwise.</param>
+    /// <param name="uprightPerPx">Upright pixels per pixel of the small picture.</param>
+    public double Apart(PointPx[] corners, double uprightPerPx)
+    {
+        const int Stations = 16;
+        const double AsidePx = 2.2;
+        double sum = 0;
+        for (var k = 0; k < corners.Length; k++)
+        {
+            var (p, q) = (corners[k], corners[(k + 1) % corners.Length]);
+            var length = double.Hypot(q.X - p.X, q.Y - p.Y);
+            var (nx, ny) = ((q.Y - p.Y) / length * AsidePx, (p.X - q.X) / length * AsidePx);
+            for (var i = 0; i < Stations; i++)
+            {
+                var t = (i + 0.5) / Stations;
+                var (x, y) = ((p.X + (t * (q.X - p.X))) / uprightPerPx, (p.Y + (t * (q.Y - p.Y))) / uprightPerPx);
+                sum += At(x - nx, y - ny) - At(x + nx, y + ny);
+            }
+        }
+        return sum / (corners.Length * Stations * Most);
+    }
+
+    /// <summary>Marks the patch; false everywhere where there is none.</summary>
+    public bool[] Patch()
+    {
         var values = strange.Select(v => (double)v).ToArray();
         var one = new float[values.Length];
         Array.Fill(one, 1f);
@@ -17,6 +48,10 @@ internal static class Foreground
             mark[i] = strange[i] > limit;
         return Largest(Opened(mark, w, h, 2), w, h);
     }
+
+    private const double Most = 6;
+
+    private double At(double x, double y) => strange[(Math.Clamp((int)y, 0, h - 1) * w) + Math.Clamp((int)x, 0, w - 1)];
 
     // How far a colour is from the colours of the border, in shades of them.
     private static float[] Strangeness(SmallPicture picture)
@@ -67,7 +102,7 @@ internal static class Foreground
         for (var i = 0; i < strange.Length; i++)
         {
             var (c, d) = Nearest(lab, i, centre, Centres);
-            strange[i] = (float)Math.Min(6, Math.Sqrt(d) / (spread[c] + 4));
+            strange[i] = (float)Math.Min(Most, Math.Sqrt(d) / (spread[c] + 4));
         }
         return strange;
     }

@@ -1,0 +1,160 @@
+using System.ComponentModel;
+using System.Globalization;
+using Alburnum.Imaging;
+using Alburnum.Reports;
+using Alburnum.Reports.Documents;
+using Alburnum.Timber;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli;
+
+/// <summary>Measures depth of penetration on photographs of sprayed cross-sections.</summary>
+internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<MeasureCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<PHOTO>")]
+        [Description("Photographs, or folders of them")]
+        public required string[] Photographs { get; init; }
+
+        [CommandOption("--section <SIZE>")]
+        [Description(
+            "Nominal size in mm: 100x75 for sawn, 120 for round (the full round for half-round and quartered)"
+        )]
+        public required string Section { get; init; }
+
+        [CommandOption("--shape <SHAPE>")]
+        [Description("rectangle, square, round, half-round, quartered or core; from the size unless said")]
+        public string? Shape { get; init; }
+
+        [CommandOption("--corners <POINTS>")]
+        [Description("Corners (or rim points) in pixels of the upright photograph, clockwise: \"x,y x,y x,y x,y\"")]
+        public string? Corners { get; init; }
+
+        [CommandOption("--indicator <NAME>")]
+        [Description("The indicator sprayed, for instance copper-blue, or none; told from the photograph unless said")]
+        public string? Indicator { get; init; }
+
+        [CommandOption("--scale <POINTS>")]
+        [Description(
+            "Two points a known length apart, and the length in mm: \"x,y x,y 50\"; else the nominal size gives the scale"
+        )]
+        public string? Scale { get; init; }
+
+        [CommandOption("--step <MM>")]
+        [Description("Distance between positions along a face, 0.25 to 1 mm; 1 unless said")]
+        public double Step { get; init; } = 1;
+
+        [CommandOption("--json")]
+        [Description("Print the readings as JSON and nothing else")]
+        public bool Json { get; init; }
+
+        [CommandOption("--overlay <DIR>")]
+        [Description(
+            "Folder for the photographs with what was read drawn over them, readings.json and contact-sheet.jpg"
+        )]
+        public string? Overlay { get; init; }
+    }
+
+    private sealed record Measured(ReadingDocument Document, ContactPrint? Print, IReadOnlyList<InputProblem> Problems);
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var request = MeasureRequest.From(settings);
+        var files = PhotographPaths.Of(settings.Photographs);
+        if (settings.Overlay is { } folder)
+            Directory.CreateDirectory(folder);
+        var progress = settings.Json
+            ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
+            : console;
+        var names = OverlayNames(files);
+        var measured = await Progress.EachAsync(
+            progress,
+            "Measuring",
+            [.. files.Zip(names)],
+            pair => pair.First,
+            pair => Measure(pair.First, pair.Second, request, settings.Overlay, cancellationToken),
+            cancellationToken
+        );
+        var documents = measured.Select(m => m.Document).ToList();
+        if (settings.Overlay is { } to)
+        {
+            await File.WriteAllTextAsync(
+                Path.Combine(to, "readings.json"),
+                ReadingJson.Write(documents),
+                cancellationToken
+            );
+            var sheet = ContactSheet.Jpeg([.. measured.Select(m => m.Print!)], FontFiles.Read("Lato-Regular.ttf"));
+            await File.WriteAllBytesAsync(Path.Combine(to, "contact-sheet.jpg"), sheet, cancellationToken);
+        }
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(ReadingJson.Write(documents));
+        else
+            MeasureSummary.Print(console, documents);
+        var problems = measured.SelectMany(m => m.Problems).ToList();
+        foreach (var problem in problems)
+            await Console.Error.WriteLineAsync(problem.ToString().AsMemory(), cancellationToken);
+        return measured.All(m => m.Problems.Count > 0) ? CommandLine.Refused : CommandLine.Done;
+    }
+
+    private static Measured Measure(
+        string file,
+        string overlayName,
+        ReadingRequest request,
+        string? overlay,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            var bytes = PhotographPaths.Read(file);
+            var reading = SectionReader.Read(file, bytes, request, stop);
+            ContactPrint? print = null;
+            if (overlay is not null)
+            {
+                File.WriteAllBytes(
+                    Path.Combine(overlay, overlayName),
+                    OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx)
+                );
+                print = new(
+                    OverlayPicture.Jpeg(file, bytes, reading, ContactSheet.PrintPx),
+                    Path.GetFileName(file),
+                    MeasureSummary.InOneLine(reading.Profile)
+                );
+            }
+            return new(ReadingMapping.From(reading), print, []);
+        }
+        catch (InputRefusedException refused)
+        {
+            // One broken photograph does not stop the rest.
+            return new(
+                MeasureSummary.Refused(file, request, refused),
+                overlay is null ? null : new(default, Path.GetFileName(file), "could not be read"),
+                refused.Problems
+            );
+        }
+    }
+
+    private const int OverlayLongSidePx = 1600;
+
+    // Two folders may hold photographs of the same name.
+    private static List<string> OverlayNames(IReadOnlyList<string> files)
+    {
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var names = new List<string>();
+        foreach (var file in files)
+        {
+            var stem = Path.GetFileNameWithoutExtension(file);
+            var name = $"{stem}.overlay.jpg";
+            for (var n = 2; !taken.Add(name); n++)
+                name = string.Create(CultureInfo.InvariantCulture, $"{stem}-{n}.overlay.jpg");
+            names.Add(name);
+        }
+        return names;
+    }
+}

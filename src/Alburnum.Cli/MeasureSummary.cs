@@ -1,0 +1,85 @@
+using System.Globalization;
+using Alburnum.Imaging;
+using Alburnum.Penetration;
+using Alburnum.Reports.Documents;
+using Alburnum.Timber;
+using Spectre.Console;
+
+namespace Alburnum.Cli;
+
+/// <summary>Readings on a terminal.</summary>
+internal static class MeasureSummary
+{
+    /// <summary>A table with one row for each photograph, then the notes.</summary>
+    public static void Print(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumns("Photograph", "Least, mm", "5 % below", "Mean", "Greatest", "Treated", "Photograph is");
+        foreach (var column in table.Columns.Skip(1).Take(5))
+            column.RightAligned();
+        foreach (var reading in readings)
+        {
+            var name = Markup.Escape(Path.GetFileName(reading.File ?? ""));
+            if (reading.Depth is { } depth)
+            {
+                table.AddRow(
+                    name,
+                    WithU(depth.MinMm, depth.MinUMm),
+                    WithU(depth.P5Mm, depth.P5UMm),
+                    WithU(depth.MeanMm, depth.MeanUMm),
+                    WithU(depth.MaxMm, depth.MaxUMm),
+                    string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
+                    reading.Quality
+                );
+            }
+            else
+            {
+                table.AddRow(name, "not determined", "", "", "", "", reading.Quality);
+            }
+        }
+        console.Write(table);
+        console.WriteLine("± is the standard uncertainty: about two in three true values lie within it.");
+        foreach (var reading in readings)
+        foreach (var note in reading.Notes)
+            console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
+    }
+
+    /// <summary>A reading in a few words.</summary>
+    public static string InOneLine(DepthProfile? profile) =>
+        profile is null
+            ? "not determined"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"least {profile.Statistics.MinimumMm.Value:f1} mm, mean {profile.Statistics.MeanMm.Value:f1} mm"
+            );
+
+    /// <summary>The document of a photograph that could not be read.</summary>
+    public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>
+        new(
+            file,
+            null,
+            request.Section is RoundSection ? "round" : "rectangle",
+            request.Section switch
+            {
+                RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
+                RoundSection round => [round.DiameterMm],
+                _ => [],
+            },
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            [],
+            null,
+            null,
+            null,
+            null,
+            "unusable",
+            [.. refused.Problems.Select(p => p.ToString())]
+        );
+
+    private static string WithU(double value, double u) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value:f1} ± {u:f1}");
+}

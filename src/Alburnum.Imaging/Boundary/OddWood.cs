@@ -1,0 +1,146 @@
+using Alburnum.Imaging.Colour;
+
+namespace Alburnum.Imaging.Boundary;
+
+/// <summary>Stretches where the front seems to draw back, but what lies there is not plain untreated wood: a knot, a thumb, a place the spray missed.</summary>
+/// <remarks>
+/// In such a stretch the colour of the missing band is compared with untreated wood elsewhere in the section and just beside it, in units of how much
+/// untreated wood varies from place to place. Wood that is alike is a true shallow place and stays in.
+/// </remarks>
+internal static class OddWood
+{
+    private const double BesideMm = 12;
+    private const double MedianOverMm = 30;
+    private const double WideMm = 15;
+
+    /// <summary>For each front, the columns to leave out.</summary>
+    public static IReadOnlyList<bool[]> Columns(IReadOnlyList<FaceFront> fronts)
+    {
+        var odd = fronts.Select(f => new bool[f.Strip.Columns]).ToList();
+        var plain = new Tally();
+        var typical = fronts.Select(Typical).ToList();
+        for (var f = 0; f < fronts.Count; f++)
+        for (var i = 0; i < fronts[f].Strip.Columns; i += 2)
+            if (!fronts[f].Hidden[i])
+                plain.Add(fronts[f], i, Math.Max(fronts[f].DepthMm[i], typical[f][i]) + 0.8, fronts[f].DepthMm[i] + 7);
+        if (plain.Count < 50)
+            return odd;
+        var untreated = new Gaussian3(plain.Mean, plain.Covariance(0.02));
+        for (var f = 0; f < fronts.Count; f++)
+            foreach (var (from, to) in Stretches(fronts[f], typical[f]))
+                if (IsOdd(fronts[f], typical[f], from, to, untreated))
+                    for (var i = from; i <= to; i++)
+                        odd[f][i] = true;
+        return odd;
+    }
+
+    private static bool IsOdd(FaceFront front, double[] typical, int from, int to, Gaussian3 untreated)
+    {
+        var strip = front.Strip;
+        var (missing, below, beside) = (new Tally(), new Tally(), new Tally());
+        for (var i = from; i <= to; i++)
+        {
+            missing.Add(front, i, front.DepthMm[i] + 0.4, typical[i] - 0.3);
+            below.Add(front, i, typical[i] + 0.8, typical[i] + 6);
+        }
+        var reach = (int)(BesideMm / strip.StepMm);
+        for (var i = Math.Max(0, from - reach); i < Math.Min(strip.Columns, to + reach); i++)
+            if (i < from - 2 || i > to + 2)
+                beside.Add(front, i, front.DepthMm[i] + 0.8, front.DepthMm[i] + 6);
+        if (missing.Count < 8)
+            return false;
+        double Apart(double[] mean) =>
+            untreated.Distance2(
+                (float)(missing.Mean[0] - mean[0] + untreated.Mean[0]),
+                (float)(missing.Mean[1] - mean[1] + untreated.Mean[1]),
+                (float)(missing.Mean[2] - mean[2] + untreated.Mean[2])
+            );
+        var strange = Apart(untreated.Mean);
+        if (beside.Count > 20)
+            strange = Math.Min(strange, Apart(beside.Mean));
+        if (strange < 3)
+            return false;
+        // Heartwood lying open: wide, and the same farther in.
+        return (to - from + 1) * strip.StepMm < WideMm || below.Count < 8 || Apart(below.Mean) > 2;
+    }
+
+    // Median depth about each column.
+    private static double[] Typical(FaceFront front)
+    {
+        var reach = (int)(MedianOverMm / front.Strip.StepMm);
+        var typical = new double[front.Strip.Columns];
+        var near = new List<double>();
+        for (var i = 0; i < typical.Length; i++)
+        {
+            near.Clear();
+            for (var k = i - reach; k <= i + reach; k += 2)
+            {
+                var j = front.Strip.Face.Closed ? (k + (2 * typical.Length)) % typical.Length : k;
+                if (j >= 0 && j < typical.Length && !front.Hidden[j])
+                    near.Add(front.DepthMm[j]);
+            }
+            near.Sort();
+            typical[i] = near.Count > 0 ? near[(int)(0.6 * near.Count)] : front.DepthMm[i];
+        }
+        return typical;
+    }
+
+    private static IEnumerable<(int From, int To)> Stretches(FaceFront front, double[] typical)
+    {
+        var start = -1;
+        for (var i = 0; i <= typical.Length; i++)
+        {
+            var drawnBack = i < typical.Length && typical[i] - front.DepthMm[i] > Math.Max(1.2, 0.2 * typical[i]);
+            if (drawnBack && start < 0)
+                start = i;
+            if (drawnBack || start < 0)
+                continue;
+            yield return (Math.Max(0, start - 2), Math.Min(typical.Length - 1, i + 1));
+            start = -1;
+        }
+    }
+
+    /// <summary>Mean and spread of cell colours.</summary>
+    private sealed class Tally
+    {
+        private readonly double[] sum = new double[3];
+        private readonly double[] square = new double[6];
+
+        public int Count { get; private set; }
+
+        public double[] Mean => [sum[0] / Count, sum[1] / Count, sum[2] / Count];
+
+        public double[] Covariance(double ridgeL)
+        {
+            var m = Mean;
+            return
+            [
+                (square[0] / Count) - (m[0] * m[0]) + ridgeL,
+                (square[1] / Count) - (m[0] * m[1]),
+                (square[2] / Count) - (m[0] * m[2]),
+                (square[3] / Count) - (m[1] * m[1]),
+                (square[4] / Count) - (m[1] * m[2]),
+                (square[5] / Count) - (m[2] * m[2]),
+            ];
+        }
+
+        public void Add(FaceFront front, int column, double fromMm, double toMm)
+        {
+            var strip = front.Strip;
+            var low = (int)Math.Ceiling(Math.Max(fromMm, WoodSamples.EdgeMm) / strip.RowMm);
+            var high = Math.Min(strip.Rows, (int)(toMm / strip.RowMm));
+            for (var j = low; j < high; j++)
+            {
+                var c = front.Evidence.Colour[(column * strip.Rows) + j];
+                Count++;
+                (sum[0], sum[1], sum[2]) = (sum[0] + c.L, sum[1] + c.U, sum[2] + c.V);
+                square[0] += c.L * c.L;
+                square[1] += c.L * c.U;
+                square[2] += c.L * c.V;
+                square[3] += c.U * c.U;
+                square[4] += c.U * c.V;
+                square[5] += c.V * c.V;
+            }
+        }
+    }
+}

@@ -1,0 +1,73 @@
+namespace Alburnum.Imaging.Geometry;
+
+/// <summary>Chooses how a round section lay before the camera.</summary>
+internal static class DiscView
+{
+    /// <summary>Natural change of depth from one side of a round to the other: standard deviation, as a share of the mean depth.</summary>
+    private const double OneSidedShare = 0.08;
+
+    /// <summary>The map from the disc in mm to the photograph that makes the front most even from one side to the other.</summary>
+    /// <param name="rim">The rim.</param>
+    /// <param name="diameterMm">Diameter, mm.</param>
+    /// <param name="photoWidthPx">Width of the upright photograph.</param>
+    /// <param name="photoHeightPx">Height of the upright photograph.</param>
+    /// <param name="focalPx">Focal length, pixels.</param>
+    /// <param name="front">Points along the front, in the photograph. Empty where there is none.</param>
+    /// <returns>The map, and the standard uncertainty of depth that the choice leaves, as a share of the depth.</returns>
+    public static (Homography MmToPx, double DepthShare) Choose(
+        Ellipse rim,
+        double diameterMm,
+        int photoWidthPx,
+        int photoHeightPx,
+        double focalPx,
+        IReadOnlyList<PointPx> front
+    )
+    {
+        var flat = rim.FromDisc(diameterMm);
+        var axis = new PointPx(photoWidthPx / 2.0, photoHeightPx / 2.0);
+        // The squeeze of near against far half, if the pose is taken at its word.
+        var tilt = Math.Sqrt(Math.Max(0, 1 - (rim.Minor * rim.Minor / (rim.Major * rim.Major))));
+        var squeeze = 2 * tilt * rim.Major / focalPx;
+        if (front.Count < 8 || squeeze < 0.01)
+            return (flat, squeeze / 3);
+        var (first, second) = DiscPose.Both(rim, diameterMm, axis, focalPx);
+        var (unevenFirst, unevenSecond) = (Uneven(first), Uneven(second));
+        var spread = 2 * OneSidedShare * OneSidedShare;
+        var belief = 1 / (1 + Math.Exp(((unevenFirst * unevenFirst) - (unevenSecond * unevenSecond)) / spread));
+        // Half believed means half as strong: the same pose from a longer lens.
+        var lean = (2 * belief) - 1;
+        var left = squeeze * Math.Sqrt(belief * (1 - belief)) / 2 + (squeeze / 8);
+        if (Math.Abs(lean) < 0.05)
+            return (flat, left);
+        var longer = DiscPose.Both(rim, diameterMm, axis, focalPx / Math.Abs(lean));
+        // Which of the two is which may swap as the lens grows: take the one nearer the believed pose.
+        var believed = lean > 0 ? first : second;
+        var chosen = Apart(longer.First, believed) < Apart(longer.Second, believed) ? longer.First : longer.Second;
+        return (chosen, left);
+
+        // Amplitude of the once-round part of the depth, over the mean depth.
+        double Uneven(Homography map)
+        {
+            var back = map.Inverse();
+            var r = diameterMm / 2;
+            double sum = 0,
+                cos = 0,
+                sin = 0;
+            foreach (var p in front)
+            {
+                var mm = back.Map(p);
+                var (x, y) = (mm.X - r, mm.Y - r);
+                var distance = double.Hypot(x, y);
+                var depth = r - distance;
+                (sum, cos, sin) = (sum + depth, cos + (depth * x / distance), sin + (depth * y / distance));
+            }
+            return sum > 0 ? 2 * double.Hypot(cos, sin) / sum : 0;
+        }
+
+        double Apart(Homography a, Homography b)
+        {
+            var (p, q) = (a.Map(diameterMm / 2, diameterMm / 2), b.Map(diameterMm / 2, diameterMm / 2));
+            return double.Hypot(p.X - q.X, p.Y - q.Y);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using Alburnum.Imaging.Photographs;
+using SkiaSharp;
+
+namespace Alburnum.Imaging;
+
+/// <summary>The photograph with what was read drawn over it: evidence that anyone can check by eye.</summary>
+public static class OverlayPicture
+{
+    private static readonly SKColor Outline = new(0xFF, 0xFF, 0xFF);
+    private static readonly SKColor Front = new(0xFF, 0xD5, 0x1E);
+    private static readonly SKColor Halo = new(0x14, 0x14, 0x14, 0xB0);
+
+    /// <summary>Draws the outline (white) and the front (yellow; broken where positions are left out).</summary>
+    /// <param name="fileName">Name for messages.</param>
+    /// <param name="photograph">The photograph's bytes.</param>
+    /// <param name="reading">What was read from it.</param>
+    /// <param name="longSidePx">Longer side of the picture, pixels. 16 to 4096.</param>
+    /// <returns>A JPEG file's bytes.</returns>
+    /// <exception cref="InputRefusedException">The bytes are not a photograph that can be read.</exception>
+    public static byte[] Jpeg(string fileName, ReadOnlyMemory<byte> photograph, SectionReading reading, int longSidePx)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        Require.InRange(longSidePx, 16, 4096, "pixels");
+        using var file = PhotographFile.Open(fileName, photograph);
+        var scale = (float)Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx));
+        using var surface = UprightCopy.Draw(file, scale);
+        var canvas = surface.Canvas;
+        var width = longSidePx / 450f / scale;
+        Line(canvas, reading.OutlinePx, closed: true, Halo, 2.2f * width);
+        foreach (var line in reading.BoundaryPx)
+            Line(canvas, line, closed: false, Halo, 2.2f * width);
+        Line(canvas, reading.OutlinePx, closed: true, Outline, width);
+        foreach (var line in reading.BoundaryPx)
+            Line(canvas, line, closed: false, Front, width);
+        using var drawn = surface.Snapshot();
+        using var jpeg = drawn.Encode(SKEncodedImageFormat.Jpeg, 90);
+        return jpeg.ToArray();
+    }
+
+    private static void Line(SKCanvas canvas, IReadOnlyList<PointPx> points, bool closed, SKColor colour, float width)
+    {
+        if (points.Count < 2)
+            return;
+        using var pen = new SKPaint
+        {
+            Color = colour,
+            IsStroke = true,
+            StrokeWidth = width,
+            StrokeJoin = SKStrokeJoin.Round,
+            StrokeCap = SKStrokeCap.Round,
+            IsAntialias = true,
+        };
+        using var path = new SKPathBuilder();
+        path.MoveTo((float)points[0].X, (float)points[0].Y);
+        foreach (var point in points.Skip(1))
+            path.LineTo((float)point.X, (float)point.Y);
+        if (closed)
+            path.Close();
+        using var drawn = path.Detach();
+        canvas.DrawPath(drawn, pen);
+    }
+}
