@@ -79,7 +79,9 @@ public static class CommandLine
                         .WithDescription("List, case by case, what changes between two editions");
                 }
             );
-            config.AddCommand<PredictCommand>("predict").WithDescription("Predict what the vessel can achieve in a timber");
+            config
+                .AddCommand<PredictCommand>("predict")
+                .WithDescription("Predict what the vessel can achieve in a timber");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");

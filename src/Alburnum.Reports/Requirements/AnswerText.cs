@@ -114,7 +114,8 @@ public static class AnswerText
             )
                 yield return line;
             foreach (
-                var line in Shown(step).Take(NearMissesShown)
+                var line in Shown(step)
+                    .Take(NearMissesShown)
                     .SelectMany(miss =>
                         Wrapped("               ≠ ", $"{miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}")
                     )
