@@ -61,6 +61,7 @@ public static class CommandLine
             // One line a command, in the order in which a case travels.
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             config.AddCommand<PredictCommand>("predict").WithDescription("Predict what the vessel can achieve in a timber");
+            config.AddCommand<ChargeCommand>("charge").WithDescription("Plan one charge, and reckon it from its readings");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;
