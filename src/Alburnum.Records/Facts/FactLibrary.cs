@@ -24,6 +24,9 @@ public sealed class FactLibrary
     /// <summary>Every edition of every code of practice, by name.</summary>
     public IReadOnlyList<Rulebook> Rulebooks { get; }
 
+    /// <summary>Named penetration classes that codes refer to, by name.</summary>
+    public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
+
     /// <summary>What EN 335 says of each use class.</summary>
     public required IReadOnlyList<UseClassFacts> UseClasses { get; init; }
 

@@ -14,9 +14,29 @@ public static class RandomPositions
     /// <returns>Numbers from 1 to the lot, rising, each once.</returns>
     public static IReadOnlyList<int> Draw(int lotSize, int sampleSize, ulong seed)
     {
+        var state = seed;
+        return [.. Draw(lotSize, sampleSize, ref state).Order()];
+    }
+
+    /// <summary>Draws the same pieces in a random order, for plans that may stop before all are cut.</summary>
+    /// <inheritdoc cref="Draw(int, int, ulong)"/>
+    /// <returns>Numbers from 1 to the lot, in the order in which to cut them.</returns>
+    public static IReadOnlyList<int> DrawInOrder(int lotSize, int sampleSize, ulong seed)
+    {
+        var state = seed;
+        int[] drawn = [.. Draw(lotSize, sampleSize, ref state).Order()];
+        for (var i = drawn.Length - 1; i > 0; i--)
+        {
+            var other = (int)Below((ulong)i + 1, ref state);
+            (drawn[i], drawn[other]) = (drawn[other], drawn[i]);
+        }
+        return drawn;
+    }
+
+    private static HashSet<int> Draw(int lotSize, int sampleSize, ref ulong state)
+    {
         Require.InRange(lotSize, 1, int.MaxValue, "pieces");
         Require.InRange(sampleSize, 1, lotSize, "pieces");
-        var state = seed;
         HashSet<int> drawn = [];
         // Floyd's way: every subset of the size is equally likely, and no list of the whole lot is made.
         for (var top = lotSize - sampleSize + 1; top <= lotSize; top++)
@@ -25,7 +45,7 @@ public static class RandomPositions
             if (!drawn.Add((int)number))
                 drawn.Add(top);
         }
-        return [.. drawn.Order()];
+        return drawn;
     }
 
     /// <summary>An even draw from 0 to below a bound; draws again rather than favour low numbers.</summary>
