@@ -1,5 +1,4 @@
 using Alburnum.Requirements;
-using Alburnum.Timber;
 using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;

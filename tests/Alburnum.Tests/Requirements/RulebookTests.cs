@@ -1,5 +1,4 @@
 using Alburnum.Requirements;
-using Alburnum.Timber;
 using static Alburnum.Tests.Requirements.Rows;
 
 namespace Alburnum.Tests.Requirements;
