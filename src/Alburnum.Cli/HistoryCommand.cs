@@ -40,7 +40,7 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
         public bool Json { get; init; }
     }
 
-    protected override async Task<int> ExecuteAsync(
+    public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
         CancellationToken cancellationToken

@@ -89,7 +89,7 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public bool Json { get; init; }
     }
 
-    protected override async Task<int> ExecuteAsync(
+    public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
         CancellationToken cancellationToken

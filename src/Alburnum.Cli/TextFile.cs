@@ -19,7 +19,8 @@ internal static class TextFile
         }
         finally
         {
-            File.Delete(part);
+            if (File.Exists(part))
+                File.Delete(part);
         }
     }
 }

@@ -5,7 +5,7 @@ namespace Alburnum.Reports.Tests;
 /// <summary>A small whole document for tests that need one.</summary>
 internal static class SampleDocument
 {
-    public static CaseDocument Conforming { get; } = Make("conforms", 0.99);
+    public static CaseDocument Conforming => Make("conforms", 0.99);
 
     public static CaseDocument Make(string verdict, double? probability) =>
         new(

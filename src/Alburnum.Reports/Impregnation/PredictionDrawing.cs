@@ -159,19 +159,43 @@ public static class PredictionDrawing
                 .GroupBy(pair => pair.place.Face)
         )
         {
-            var (middle, ends) = (Pen(0.5), Pen(0.3));
-            yield return middle(pair => pair.Middle);
-            yield return ends(pair => pair.Low);
-            yield return ends(pair => pair.High);
-
-            Func<Func<Spread, double>, Mark> Pen(double widthMm) =>
-                depth => new Line(
-                    [.. face.Select(pair => At(section, pair.place, depth(pair.spread)))],
-                    Ink.Text,
-                    widthMm,
-                    Closed: section is RoundSection
-                );
+            var places = face.ToList();
+            foreach (var line in Lines(section, places, spread => spread.Middle, 0.5))
+                yield return line;
+            foreach (var line in Lines(section, places, spread => spread.Low, 0.25))
+                yield return line;
+            foreach (var line in Lines(section, places, spread => spread.High, 0.25))
+                yield return line;
         }
+    }
+
+    // A line breaks where the whole way is reached: there is no border to draw.
+    private static IEnumerable<Mark> Lines(
+        Section section,
+        List<(SectionPosition Place, Spread Spread)> places,
+        Func<Spread, double> depthMm,
+        double widthMm
+    )
+    {
+        var run = new List<Spot>();
+        foreach (var (place, spread) in places)
+        {
+            if (depthMm(spread) < 0.95 * place.WayMm)
+            {
+                run.Add(At(section, place, depthMm(spread)));
+                continue;
+            }
+            if (run.Count > 1)
+                yield return new Line([.. run], Ink.Text, widthMm);
+            run.Clear();
+        }
+        if (run.Count > 1)
+            yield return new Line(
+                [.. run],
+                Ink.Text,
+                widthMm,
+                Closed: section is RoundSection && run.Count == places.Count
+            );
     }
 
     private static Spot At(Section section, SectionPosition place, double depthMm)

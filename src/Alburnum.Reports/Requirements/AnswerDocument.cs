@@ -1,6 +1,8 @@
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>An answer as data: what the code demands, why, how sure that is, and what else is open.</summary>
+/// <param name="Format">"alburnum requirement".</param>
+/// <param name="Version">Version of this form, 1.</param>
 /// <param name="Outcome">"required", "not permitted" or "not covered".</param>
 /// <param name="Reason">Why there is no demand; null where there is one.</param>
 /// <param name="Missing">What would have to be known of the piece.</param>
@@ -16,6 +18,8 @@ namespace Alburnum.Reports.Requirements;
 /// <param name="Clause">Paragraph for a specification; null where there is no demand.</param>
 /// <param name="Remarks">Traps between editions, correspondence with other systems, cautions.</param>
 public sealed record AnswerDocument(
+    string Format,
+    int Version,
     string Outcome,
     string? Reason,
     IReadOnlyList<string> Missing,

@@ -17,6 +17,8 @@ public static class AnswerMapping
         IReadOnlyList<string> remarks
     ) =>
         new(
+            "alburnum requirement",
+            1,
             Outcome(answer),
             answer switch
             {

@@ -16,7 +16,11 @@ public sealed class TradeFactChecks
     [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]
     public void Plain_spruce_is_reached_to_1_to_3_mm()
     {
-        var quick = QuickPrediction.Draw(Post("Picea abies", LogGeometry.AllSapwood), seed: 1, cancellation: TestContext.Current.CancellationToken);
+        var quick = QuickPrediction.Draw(
+            Post("Picea abies", LogGeometry.AllSapwood),
+            seed: 1,
+            cancellation: TestContext.Current.CancellationToken
+        );
 
         Assert.InRange(quick.MeanMm.Middle, 1, 3);
         Assert.True(quick.MeanMm.Low > 0.5, $"{quick.MeanMm}");
@@ -33,7 +37,8 @@ public sealed class TradeFactChecks
                 Section = new RectangularSection(40, 40),
             },
             64,
-            cancellation: TestContext.Current.CancellationToken);
+            cancellation: TestContext.Current.CancellationToken
+        );
 
         Assert.InRange(run.MeanDepthMm(), 1, 3);
     }
@@ -44,7 +49,14 @@ public sealed class TradeFactChecks
     {
         var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
         var plain = Post("Picea abies", LogGeometry.AllSapwood);
-        var quick = QuickPrediction.Draw(plain with { Incising = pattern }, seed: 1, cancellation: TestContext.Current.CancellationToken);
+        var quick = QuickPrediction.Draw(
+            plain with
+            {
+                Incising = pattern,
+            },
+            seed: 1,
+            cancellation: TestContext.Current.CancellationToken
+        );
 
         Assert.InRange(quick.MeanMm.Middle, 6, 8.5);
     }
@@ -53,7 +65,10 @@ public sealed class TradeFactChecks
     [CommonPractice("pine sapwood is penetrated throughout; its heartwood core is not")]
     public void Pine_sapwood_is_filled_and_its_heart_is_not()
     {
-        var post = Post("Pinus sylvestris", new LogGeometry(0, 0, 25, 80)) with { Rule = new ShareOfZone(WoodZone.Sapwood, 1) };
+        var post = Post("Pinus sylvestris", new LogGeometry(0, 0, 25, 80)) with
+        {
+            Rule = new ShareOfZone(WoodZone.Sapwood, 1),
+        };
         var quick = QuickPrediction.Draw(post, seed: 1, cancellation: TestContext.Current.CancellationToken);
         var run = SectionRun.Of(post, 24, cancellation: TestContext.Current.CancellationToken);
 

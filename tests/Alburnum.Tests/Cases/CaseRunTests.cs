@@ -23,7 +23,7 @@ public sealed class CaseRunTests
     [Fact]
     public void Shallow_pieces_do_not_conform()
     {
-        var result = Run(Depth(6), [Piece("P01", 2), Piece("P02", 3)], [Assay(9)], retention: 8);
+        var result = Run(Depth(6), [Piece("P01", 2, 30), Piece("P02", 3, 30)], [Assay(9)], retention: 8);
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
     }
