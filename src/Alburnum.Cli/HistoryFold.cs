@@ -14,7 +14,7 @@ internal static class HistoryFold
         var states = new WatchState[measures.Count];
         var signalled = new long[measures.Count];
         RunChart[] charts = [.. measures.Select(_ => new RunChart())];
-        Queue<HistorySignal> latest = new();
+        Queue<(string Charge, int Measure, Signals Signals, WatchState State)> latest = new();
         long charges = 0;
         foreach (var charge in table.Charges(stop))
         {
@@ -28,9 +28,8 @@ internal static class HistoryFold
                 if (signals == Signals.None)
                     continue;
                 signalled[i]++;
-                foreach (var said in SignalWords.InWords(signals, measures[i], states[i], rules[i]))
-                    latest.Enqueue(new(charge.Number, said));
-                while (latest.Count > SignalsKept)
+                latest.Enqueue((charge.Number, i, signals, states[i]));
+                if (latest.Count > SignalsKept)
                     latest.Dequeue();
             }
         }
@@ -38,7 +37,16 @@ internal static class HistoryFold
             charges,
             RunLengths(rules[0]),
             [.. measures.Select((measure, i) => Of(measure, states[i], rules[i], signalled[i], charts[i]))],
-            [.. latest.Reverse()]
+            [
+                .. latest
+                    .Reverse()
+                    .SelectMany(entry =>
+                        SignalWords
+                            .InWords(entry.Signals, measures[entry.Measure], entry.State, rules[entry.Measure])
+                            .Select(said => new HistorySignal(entry.Charge, said))
+                    )
+                    .Take(SignalsKept),
+            ]
         );
     }
 

@@ -17,6 +17,9 @@ internal static class JudgeHelp
         DecisionRule decision
     )
     {
+        // A verdict that stands needs no more wood.
+        if (batch.Penetration.Verdict != Verdict.Undecided)
+            return [];
         List<string> help = [];
         foreach (
             var piece in pieces.Where(piece =>

@@ -5,7 +5,7 @@ namespace Alburnum.Records.Tables;
 
 /// <summary>One charge of a plant's history.</summary>
 /// <param name="Number">Number of the charge.</param>
-/// <param name="Values">Its measures in the order of the table's columns; null where a cell is empty.</param>
+/// <param name="Values">Its measures in the order of the table's columns; null where a cell is empty. Overwritten by the next charge.</param>
 public readonly record struct ChargeRow(string Number, IReadOnlyList<double?> Values);
 
 /// <summary>Reads a plant's history, charge by charge, without keeping it: a million charges take the memory of one line and their numbers.</summary>
@@ -70,13 +70,14 @@ public sealed class ChargeTable
             : throw new InputRefusedException(problems);
     }
 
-    /// <summary>The charges, oldest first. Read once; the list of values is made anew for each charge.</summary>
+    /// <summary>The charges, oldest first. Take what is wanted of each before asking for the next: its list of values is used again.</summary>
     /// <param name="stop">Stops between charges.</param>
     /// <exception cref="InputRefusedException">A row is wrong; thrown at the end of the table, or at the fiftieth problem.</exception>
     public IEnumerable<ChargeRow> Charges(CancellationToken stop)
     {
         List<InputProblem> problems = [];
         HashSet<string> numbers = new(StringComparer.Ordinal);
+        var values = new double?[_measureAt.Length];
         var line = 1;
         foreach (var text in File.ReadLines(_path).Skip(1))
         {
@@ -85,7 +86,7 @@ public sealed class ChargeTable
             if (text.Length == 0)
                 continue;
             var before = problems.Count;
-            var row = Read(text, line, numbers, problems);
+            var row = Read(text, line, values, numbers, problems);
             if (problems.Count >= ProblemsMax)
                 throw new InputRefusedException(problems);
             if (problems.Count == before)
@@ -97,7 +98,13 @@ public sealed class ChargeTable
             throw new InputRefusedException(problems);
     }
 
-    private ChargeRow Read(string text, int line, HashSet<string> numbers, List<InputProblem> problems)
+    private ChargeRow Read(
+        string text,
+        int line,
+        double?[] values,
+        HashSet<string> numbers,
+        List<InputProblem> problems
+    )
     {
         Span<Range> cells = stackalloc Range[_columns + 1];
         var count = text.AsSpan().Split(cells, ',');
@@ -129,10 +136,10 @@ public sealed class ChargeTable
                     "a number of its own for each charge"
                 )
             );
-        var values = new double?[_measureAt.Length];
         for (var i = 0; i < values.Length; i++)
         {
             var cell = text.AsSpan()[cells[_measureAt[i]]].Trim(" \"");
+            values[i] = null;
             if (cell.IsEmpty)
                 continue;
             if (

@@ -21,9 +21,21 @@ public class AttributeTableFileTests
     }
 
     [Theory]
-    [InlineData("letter: F, sampleSize: 20, cells: \"v v", "letter: F, sampleSize: 20, cells: \"x v", "x, expected Ac/Re such as 2/3, v, ^ or -")]
-    [InlineData("letter: F, sampleSize: 20, cells: \"v v", "letter: F, sampleSize: 20, cells: \"v", "25 cells, expected 26, one for each AQL")]
-    [InlineData("letter: F, sampleSize: 20, cells: \"v v v v v v v v v 0/1 ^ v 1/2", "letter: F, sampleSize: 20, cells: \"v v v v v v v v v 0/1 ^ v 2/1", "2/1, expected Ac/Re")]
+    [InlineData(
+        "letter: F, sampleSize: 20, cells: \"v v",
+        "letter: F, sampleSize: 20, cells: \"x v",
+        "x, expected Ac/Re such as 2/3, v, ^ or -"
+    )]
+    [InlineData(
+        "letter: F, sampleSize: 20, cells: \"v v",
+        "letter: F, sampleSize: 20, cells: \"v",
+        "25 cells, expected 26, one for each AQL"
+    )]
+    [InlineData(
+        "letter: F, sampleSize: 20, cells: \"v v v v v v v v v 0/1 ^ v 1/2",
+        "letter: F, sampleSize: 20, cells: \"v v v v v v v v v 0/1 ^ v 2/1",
+        "2/1, expected Ac/Re"
+    )]
     [InlineData("from: 9, to: 15", "from: 10, to: 15", "lots of 10 do not follow the row above")]
     [InlineData("sampleSize: 2000, cells: \"^", "sampleSize: 2000, cells: \"v", "leads nowhere")]
     public void A_broken_table_is_refused_in_words(string right, string wrong, string said)

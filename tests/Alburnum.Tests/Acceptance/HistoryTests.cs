@@ -57,7 +57,7 @@ public class HistoryTests
         var signals = Follow([.. Level(26), .. shifted]).Aggregate(Signals.None, (all, step) => all | step.Signals);
 
         Assert.True(signals.HasFlag(Signals.ShiftDown));
-        Assert.True(signals.HasFlag(Signals.AverageMoved));
+        Assert.True(signals.HasFlag(Signals.AverageLow));
         Assert.False(signals.HasFlag(Signals.ShiftUp));
     }
 

@@ -48,8 +48,10 @@ public static class SignalWords
             words.Add($"{measure.Name} has shifted down from {Say(state.BaselineMean)} (cumulative sum)");
         if (signals.HasFlag(Signals.ShiftUp))
             words.Add($"{measure.Name} has shifted up from {Say(state.BaselineMean)} (cumulative sum)");
-        if (signals.HasFlag(Signals.AverageMoved))
-            words.Add($"the moving average of {measure.Name} has left its limits about {Say(state.BaselineMean)}");
+        if (signals.HasFlag(Signals.AverageLow))
+            words.Add($"the moving average of {measure.Name} has fallen too far below {Say(state.BaselineMean)}");
+        if (signals.HasFlag(Signals.AverageHigh))
+            words.Add($"the moving average of {measure.Name} has risen too far above {Say(state.BaselineMean)}");
         if (signals.HasFlag(Signals.FarOut))
             words.Add(
                 $"{measure.Name} {Say(state.Latest)} lies beyond three standard deviations of {Say(state.BaselineMean)}"

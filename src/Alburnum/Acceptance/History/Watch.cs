@@ -10,8 +10,11 @@ public enum Signals
     /// <summary>The charge lies beyond three standard deviations of the mean.</summary>
     FarOut = 1,
 
-    /// <summary>The moving average left its limits.</summary>
-    AverageMoved = 2,
+    /// <summary>The moving average rose above its limit.</summary>
+    AverageHigh = 2,
+
+    /// <summary>The moving average fell below its limit.</summary>
+    AverageLow = 256,
 
     /// <summary>The upward sum passed its interval.</summary>
     ShiftUp = 4,
@@ -134,7 +137,7 @@ public static class Watch
             signals |= Signals.FarOut;
         var average = rules.Ewma.Next(state.Average, standardised);
         if (Math.Abs(average) > rules.Ewma.Limit)
-            (average, signals) = (0, signals | Signals.AverageMoved);
+            (average, signals) = (0, signals | (average > 0 ? Signals.AverageHigh : Signals.AverageLow));
         var (up, down) = rules.Cusum.Next(state.Up, state.Down, standardised);
         if (up > rules.Cusum.Interval)
             (up, signals) = (0, signals | Signals.ShiftUp);

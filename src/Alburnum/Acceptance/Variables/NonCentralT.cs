@@ -13,7 +13,7 @@ namespace Alburnum.Acceptance.Variables;
 public static class NonCentralT
 {
     private const int Order = 20;
-    private const int Panels = 6;
+    private const int Panels = 4;
 
     /// <summary>Probability of at most t.</summary>
     /// <param name="t">Any finite number.</param>
