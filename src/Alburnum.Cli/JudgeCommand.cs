@@ -133,6 +133,7 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
             batch.Retention is { } retention ? JudgePart.Of(retention) : null,
             batch.Counts,
             batch.ConformingShare,
+            Believed(batch, lot),
             [
                 .. pieces.Select(piece => new JudgePiece(
                     piece.Number,
@@ -236,6 +237,18 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
             settings.Severity
         );
         return (found.Rule, aql < 100 ? new ShareMustPass(1 - aql / 100) : null);
+    }
+
+    /// <summary>The beta-binomial reading beside the exact bound; undecided pieces count as failing in both.</summary>
+    private static string Believed(BatchJudgement batch, int? lot)
+    {
+        var belief = new BetaBinomial(batch.Counts.Cut - batch.Counts.Conforming, batch.Counts.Cut);
+        var share = Options.Percent(belief.ConformingShareExceeded(batch.ConformingShare.Confidence));
+        var supply =
+            $"Bayesian reading (Jeffreys' belief before): {Options.Percent(batch.ConformingShare.Confidence)} probable that at least {share} of the supply conform";
+        return lot is { } pieces && batch.Rule is ShareMustPass rule
+            ? $"{supply}, {Options.Percent(belief.LotConforms(rule.Share, pieces))} that {Options.Percent(rule.Share)} of this lot do."
+            : supply + ".";
     }
 
     private static string? OtherReading(

@@ -13,6 +13,7 @@ namespace Alburnum.Cli;
 /// <param name="Retention">Retention alone; absent where none was asked for.</param>
 /// <param name="Counts">Pieces by verdict.</param>
 /// <param name="ConformingShare">Exact lower bound on the conforming share.</param>
+/// <param name="Believed">The Bayesian reading of the same pieces, in words.</param>
 /// <param name="Pieces">Each piece.</param>
 /// <param name="OtherReading">What the other reading of the same figure would have said; absent where there is none.</param>
 /// <param name="Help">What further evidence would help, one sentence each.</param>
@@ -26,6 +27,7 @@ internal sealed record JudgeDocument(
     JudgePart? Retention,
     PieceCounts Counts,
     ConformingShareBound ConformingShare,
+    string Believed,
     IReadOnlyList<JudgePiece> Pieces,
     string? OtherReading,
     IReadOnlyList<string> Help

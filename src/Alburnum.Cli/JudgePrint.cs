@@ -18,6 +18,7 @@ internal static class JudgePrint
         }
         foreach (var reason in document.Penetration.Reasons.Concat(document.Retention?.Reasons ?? []))
             console.WriteLine(reason);
+        console.WriteLine(document.Believed);
         if (document.OtherReading is { } other)
             console.WriteLine(other);
         foreach (var help in document.Help)

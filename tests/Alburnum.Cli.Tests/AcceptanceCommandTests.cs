@@ -116,6 +116,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         Assert.Contains("Rule used: plan indexed at AQL 25", output, StringComparison.Ordinal);
         Assert.Contains("CONFORMS", output, StringComparison.Ordinal);
+        Assert.Contains("Bayesian reading", output, StringComparison.Ordinal);
         Assert.Contains("2 of 8 may fail and penetration does not conform", Flat(output), StringComparison.Ordinal);
     }
 
