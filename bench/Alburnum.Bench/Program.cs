@@ -1,11 +1,15 @@
+using Alburnum.Bench.Imaging;
 using Alburnum.Bench.Acceptance;
 using Alburnum.Bench.Requirements;
+using BenchmarkDotNet.Running;
 
 // One line a benchmark: its name on the command line, and what it measures.
 Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
 {
     ["requirements"] = RequirementsBench.Run,
     ["acceptance"] = AcceptanceBench.Run,
+    ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),
+    ["reading-peer-accuracy"] = () => PeerAccuracy.Print(Console.Out),
 };
 
 var wanted = args.Length == 0 ? benchmarks.Keys.ToArray() : args;

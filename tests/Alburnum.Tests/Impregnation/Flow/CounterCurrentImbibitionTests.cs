@@ -16,7 +16,7 @@ public class CounterCurrentImbibitionTests
     public void Uptake_follows_the_integral_solution_within_3_percent()
     {
         const double minutes = 10;
-        var mesh = LineMesh.Flat(100, 400, _ => K, Voids);
+        var mesh = LineMesh.Flat(25, 500, _ => K, Voids);
         var fluids = new FluidPair(1000 * LiquidPaS, 1000 * OtherPaS, Relative, Capillary);
         var start = Enumerable.Repeat(Start, mesh.CellCount).ToArray();
         var run = Flows.Run(

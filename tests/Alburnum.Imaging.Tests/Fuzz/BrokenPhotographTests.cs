@@ -1,0 +1,163 @@
+using System.Globalization;
+using Alburnum.Timber;
+using DrawSections;
+using SkiaSharp;
+
+namespace Alburnum.Imaging.Tests.Fuzz;
+
+/// <summary>Whatever arrives, the reader returns a sane reading or refuses it in words; nothing else ever leaves it.</summary>
+public sealed class BrokenPhotographTests
+{
+    // A longer run: ALBURNUM_FUZZ_COUNT and ALBURNUM_FUZZ_SEED, see docs/how-to/try-broken-photographs.md.
+    private static readonly int Count = Setting("ALBURNUM_FUZZ_COUNT", 300);
+    private static readonly int FirstSeed = Setting("ALBURNUM_FUZZ_SEED", 1);
+
+    private static readonly Lazy<(SectionTruth Truth, IReadOnlyList<(string Extension, byte[] Bytes)> Files)> Whole =
+        new(Draw);
+
+    [Fact]
+    public void A_mutated_photograph_is_read_sanely_or_refused_in_words()
+    {
+        var failures = new System.Collections.Concurrent.ConcurrentBag<string>();
+        Parallel.For(
+            FirstSeed,
+            FirstSeed + Count,
+            seed =>
+            {
+                var random = new Random(seed);
+                var (truth, files) = Whole.Value;
+                var (extension, bytes) = files[random.Next(files.Count)];
+                var mutated = Mutation.Of(bytes, random);
+                if (Fault($"photo{extension}", mutated, random.Next(2) == 0 ? null : Corners(truth)) is not { } fault)
+                    return;
+                var kept = Path.Combine(Repository.Folder("artifacts"), "fuzz", $"{seed}{extension}");
+                Directory.CreateDirectory(Path.GetDirectoryName(kept)!);
+                File.WriteAllBytes(kept, mutated);
+                failures.Add($"Seed {seed} ({kept}): {fault}");
+            }
+        );
+        Assert.Empty(failures);
+    }
+
+    [Theory]
+    [InlineData(".png")]
+    [InlineData(".webp")]
+    [InlineData(".jpg")]
+    public void A_wrong_extension_does_not_matter(string extension)
+    {
+        foreach (var (_, bytes) in Whole.Value.Files)
+            Assert.NotNull(Read("photo" + extension, bytes, Corners(Whole.Value.Truth)).Profile);
+    }
+
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(0, 0)]
+    [InlineData(30000, 30000)]
+    [InlineData(65535, 65535)]
+    public void A_jpeg_that_declares_an_impossible_size_is_refused(int width, int height)
+    {
+        var jpeg = Whole.Value.Files[0].Bytes.ToArray();
+        var frame = jpeg.AsSpan().IndexOf((ReadOnlySpan<byte>)[0xFF, 0xC0]);
+        jpeg[frame + 5] = (byte)(height >> 8);
+        jpeg[frame + 6] = (byte)height;
+        jpeg[frame + 7] = (byte)(width >> 8);
+        jpeg[frame + 8] = (byte)width;
+        Refuses(jpeg);
+    }
+
+    [Fact]
+    public void A_small_file_that_unpacks_to_a_huge_picture_is_refused_before_it_is_unpacked()
+    {
+        // 30 000 × 30 000 grey pixels, all alike: under a megabyte as a file, 3.6 gigabytes as pixels.
+        var bomb = FlatPng.Of(30000, 30000);
+        Assert.True(bomb.Length < 1_100_000);
+        var before = GC.GetTotalAllocatedBytes();
+        Refuses(bomb);
+        Assert.True(GC.GetTotalAllocatedBytes() - before < 20_000_000);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("This is a letter, not a picture.")]
+    [InlineData("\0\0\0\0\0\0\0\0")]
+    [InlineData("<svg xmlns='http://www.w3.org/2000/svg'/>")]
+    public void What_is_no_photograph_is_refused(string text) => Refuses(System.Text.Encoding.UTF8.GetBytes(text));
+
+    [Theory]
+    [InlineData(0.02)]
+    [InlineData(0.3)]
+    [InlineData(0.9)]
+    public void A_photograph_cut_short_is_refused(double share)
+    {
+        foreach (var (_, bytes) in Whole.Value.Files)
+            Refuses(bytes[..(int)(share * bytes.Length)]);
+    }
+
+    private static void Refuses(byte[] bytes)
+    {
+        var refusal = Assert.Throws<InputRefusedException>(() => Read("cut-end.jpg", bytes, null));
+        var problem = Assert.Single(refusal.Problems);
+        Assert.Equal("cut-end.jpg", problem.File);
+        Assert.NotEmpty(problem.Found);
+        Assert.NotEmpty(problem.Expected);
+    }
+
+    /// <summary>What is wrong with the reader's answer to these bytes; null where nothing is.</summary>
+    private static string? Fault(string name, byte[] bytes, IReadOnlyList<PointPx>? corners)
+    {
+        try
+        {
+            var reading = Read(name, bytes, corners);
+            if (reading.Profile is not { } profile)
+                return reading.Notes.Count > 0 ? null : "Nothing was determined, and nothing said.";
+            var depths = profile.Faces.SelectMany(face => face.DepthMm.Concat(face.StandardUncertaintyMm));
+            if (depths.Any(depth => !(depth is >= 0 and <= 1000)))
+                return "A depth or its uncertainty is negative, huge or no number.";
+            return profile.TreatedShare.Value is >= 0 and <= 1 ? null : "The treated share is no share.";
+        }
+        catch (InputRefusedException refusal)
+        {
+            return refusal.Problems.Count > 0 && refusal.Message.Contains(name, StringComparison.Ordinal)
+                ? null
+                : "The refusal does not name the file.";
+        }
+#pragma warning disable CA1031 // Any other exception is exactly what is looked for.
+        catch (Exception other)
+        {
+            return other.ToString();
+        }
+#pragma warning restore CA1031
+    }
+
+    private static SectionReading Read(string name, byte[] bytes, IReadOnlyList<PointPx>? corners) =>
+        SectionReader.Read(
+            name,
+            bytes,
+            new ReadingRequest
+            {
+                Section = new RectangularSection(Whole.Value.Truth.SectionMm[0], Whole.Value.Truth.SectionMm[1]),
+                OutlinePx = corners,
+            },
+            TestContext.Current.CancellationToken
+        );
+
+    private static List<PointPx> Corners(SectionTruth truth) => [.. truth.OutlinePx.Select(p => new PointPx(p.X, p.Y))];
+
+    private static (SectionTruth, IReadOnlyList<(string, byte[])>) Draw()
+    {
+        var scene = Enumerable
+            .Range(1, 100)
+            .Select(seed => StratifiedScenes.Of(Stratum.Easy, seed, [], megapixels: 0.4))
+            .First(candidate => candidate.Shape.Outline.Count == 4);
+        var jpeg = scene.Photograph();
+        using var bitmap = SKBitmap.Decode(jpeg);
+        using var png = bitmap.Encode(SKEncodedImageFormat.Png, 90);
+        using var webp = bitmap.Encode(SKEncodedImageFormat.Webp, 92);
+        return (scene.Truth(), [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray())]);
+    }
+
+    private static int Setting(string name, int otherwise) =>
+        int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var value)
+            ? value
+            : otherwise;
+}
