@@ -1,1 +1,19 @@
+using Alburnum.Bench.Acceptance;
+using Alburnum.Bench.Requirements;
+
+// One line a benchmark: its name on the command line, and what it measures.
+Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
+{
+    ["requirements"] = RequirementsBench.Run,
+    ["acceptance"] = AcceptanceBench.Run,
+};
+
+var wanted = args.Length == 0 ? benchmarks.Keys.ToArray() : args;
+if (wanted.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
+{
+    Console.Error.WriteLine($"No benchmark \"{unknown}\"; there are: {string.Join(", ", benchmarks.Keys)}.");
+    return 2;
+}
+foreach (var name in wanted)
+    benchmarks[name]();
 return 0;

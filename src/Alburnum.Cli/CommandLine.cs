@@ -59,8 +59,37 @@ public static class CommandLine
             config.PropagateExceptions();
             config.UseStrictParsing();
             // One line a command, in the order in which a case travels.
-            config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config
+                .AddCommand<UseClassCommand>("use-class")
+                .WithDescription("The use class from where a piece of wood stands");
+            config
+                .AddCommand<RequirementCommand>("requirement")
+                .WithDescription("What a code of practice demands of a piece of wood, and why");
+            config.AddBranch(
+                "rulebook",
+                rulebook =>
+                {
+                    rulebook.SetDescription("Codes of practice as tables: list, check, compare");
+                    rulebook.AddCommand<RulebookListCommand>("list").WithDescription("Name the rulebooks that ship");
+                    rulebook
+                        .AddCommand<RulebookCheckCommand>("check")
+                        .WithDescription("Find gaps, overlaps, contradictions and rows that ask for less");
+                    rulebook
+                        .AddCommand<RulebookCompareCommand>("compare")
+                        .WithDescription("List, case by case, what changes between two editions");
+                }
+            );
+            config
+                .AddCommand<PredictCommand>("predict")
+                .WithDescription("Predict what the vessel can achieve in a timber");
+            config.AddCommand<ChargeCommand>("charge").WithDescription("Plan one charge, and reckon it from its readings");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
+            config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
+            config
+                .AddCommand<SampleCommand>("sample")
+                .WithDescription("Say what to cut from a lot, how to pick it, what passes");
+            config.AddCommand<JudgeCommand>("judge").WithDescription("Judge a batch from the pieces cut from it");
+            config.AddCommand<HistoryCommand>("history").WithDescription("Watch a plant over its charges");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;

@@ -3,7 +3,6 @@ using System.Globalization;
 using Alburnum.Imaging;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
-using Alburnum.Timber;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

@@ -3,6 +3,7 @@ using System.Reflection;
 using Alburnum.Records.Store;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
@@ -28,6 +29,8 @@ public static class WebServer
         builder.Services.AddSingleton(store);
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
+        // Nothing outlives the process that a key would have to open.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A page of another site must not reach this one under a name of its own.
         builder.Services.Configure<HostFilteringOptions>(hosts => hosts.AllowedHosts = ["127.0.0.1", "localhost"]);
 

@@ -129,44 +129,49 @@ internal static class Development
                 }
             }
         );
+        var difference = new Plane(width, height);
+        for (var k = 0; k < difference.Values.Length; k++)
+            difference.Values[k] = mosaic.Values[k] - colours[1].Values[k];
         Parallel.For(
             0,
             height,
             y =>
             {
-                for (var x = 0; x < width; x++)
-                {
-                    colours[0].Row(y)[x] = Chroma(mosaic, colours[1], x, y, 0);
-                    colours[2].Row(y)[x] = Chroma(mosaic, colours[1], x, y, 1);
-                }
+                AddDifferences(difference, colours[1].Row(y), colours[0].Row(y), y, 0);
+                AddDifferences(difference, colours[1].Row(y), colours[2].Row(y), y, 1);
             }
         );
         return colours;
     }
 
-    private static float Chroma(Plane mosaic, Plane green, int x, int y, int parity)
+    /// <summary>A row of red (parity 0) or blue (parity 1): green plus the mean difference of the nearest places that have it.</summary>
+    private static void AddDifferences(Plane difference, Span<float> green, Span<float> colour, int y, int parity)
     {
-        var width = mosaic.Width;
-        var height = mosaic.Height;
-        var stepX = (x & 1) == parity ? 0 : 1;
-        var stepY = (y & 1) == parity ? 0 : 1;
-        var sum = 0f;
-        for (var j = -stepY; j <= stepY; j += Math.Max(1, 2 * stepY))
+        var last = difference.Width - 1;
+        var isOwnRow = (y & 1) == parity;
+        var above = difference.Row(
+            isOwnRow ? y
+            : y == 0 ? 1
+            : y - 1
+        );
+        var below = difference.Row(
+            isOwnRow ? y
+            : y == difference.Height - 1 ? y - 1
+            : y + 1
+        );
+        for (var x = 0; x <= last; x++)
         {
-            for (var i = -stepX; i <= stepX; i += Math.Max(1, 2 * stepX))
-            {
-                var px = Reflect(x + i, width);
-                var py = Reflect(y + j, height);
-                sum += mosaic.Values[py * width + px] - green.Values[py * width + px];
-            }
+            var left =
+                (x & 1) == parity ? x
+                : x == 0 ? 1
+                : x - 1;
+            var right =
+                (x & 1) == parity ? x
+                : x == last ? last - 1
+                : x + 1;
+            colour[x] = green[x] + (above[left] + above[right] + below[left] + below[right]) / 4;
         }
-        return green.Values[y * width + x] + sum / ((stepX + 1) * (stepY + 1));
     }
-
-    private static int Reflect(int k, int count) =>
-        k < 0 ? -k
-        : k >= count ? 2 * count - 2 - k
-        : k;
 
     private static void Sharpen(Plane[] colours, float strength)
     {

@@ -6,7 +6,7 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
     // A pixel nearer to the outline than this is sampled many times.
     private const double NearOutlinePx = 2.0;
     private readonly (Space Eye, Space Right, Space Down, Space Forward) _pose = scene.Lens.Pose();
-    private readonly double _texelsPerMm = Math.Clamp(1.15 * scene.Lens.PixelsPerMm, 5, 30);
+    private readonly double _texelsPerMm = Math.Clamp(1.05 * scene.Lens.PixelsPerMm, 5, 30);
     private const double MarginMm = 1.0;
 
     /// <summary>Linear light on the sensor: red, green, blue.</summary>
@@ -26,14 +26,17 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
             lens.HeightPx,
             y =>
             {
+                var red = planes[0].Row(y);
+                var green = planes[1].Row(y);
+                var blue = planes[2].Row(y);
                 for (var x = 0; x < lens.WidthPx; x++)
                 {
                     var colour = Seen(texture, ground, x + 0.5, y + 0.5, out var fromOutlineMm);
                     if (Math.Abs(fromOutlineMm) * lens.PixelsPerMm < NearOutlinePx)
                         colour = Averaged(texture, ground, x, y);
-                    planes[0].Row(y)[x] = colour.Red;
-                    planes[1].Row(y)[x] = colour.Green;
-                    planes[2].Row(y)[x] = colour.Blue;
+                    red[x] = colour.Red;
+                    green[x] = colour.Green;
+                    blue[x] = colour.Blue;
                 }
             }
         );

@@ -394,7 +394,7 @@ public static class StratifiedScenes
     {
         var hard = stratum == Stratum.Hard;
         var easy = stratum == Stratum.Easy;
-        var size = megapixels ?? random.Between(1.7, hard ? 2.4 : 2.8);
+        var size = megapixels ?? random.Between(1.2, hard ? 2.0 : 2.3);
         var upright = random.Chance(0.4);
         var wide = (int)(Math.Sqrt(size * 1e6 * 4 / 3) / 16) * 16;
         var narrow = wide * 3 / 4;

@@ -45,7 +45,10 @@ public static class AttributeTableFile
                 var aqls = root.Texts("aqlsPercent").Select(aql => Aql(root, aql)).ToList();
                 var lots = LotSizes(root);
                 var plans = Enum.GetValues<Severity>()
-                    .ToDictionary(severity => severity, severity => Plans(root, severity.InWords(), aqls.Count));
+                    .ToDictionary(
+                        severity => severity,
+                        severity => (IReadOnlyList<PlanRow>)Plans(root, severity.InWords(), aqls.Count)
+                    );
                 var switching = SwitchingRules(root);
                 if (problems.Count > 0 || switching is null)
                     return;
@@ -97,7 +100,7 @@ public static class AttributeTableFile
         return rows;
     }
 
-    private static IReadOnlyList<PlanRow> Plans(FactRow root, string field, int columns)
+    private static List<PlanRow> Plans(FactRow root, string field, int columns)
     {
         List<PlanRow> rows = [];
         foreach (var row in root.Rows(field))

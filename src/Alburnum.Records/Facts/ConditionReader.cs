@@ -19,12 +19,8 @@ internal sealed class ConditionReader(
         var conditions = new List<Condition>();
         foreach (var field in FieldWords.All)
         {
-            if (!when.Has(field.Key()))
-            {
-                _ = when.Texts(field.Key());
-                continue;
-            }
-            conditions.Add(field.IsNumeric() ? Range(when, field) : Words(when, field));
+            if (when.Has(field.Key()))
+                conditions.Add(field.IsNumeric() ? Range(when, field) : Words(when, field));
         }
         return conditions;
     }

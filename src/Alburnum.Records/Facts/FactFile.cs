@@ -34,12 +34,18 @@ public sealed class FactFile
     public static void ReadText(string text, string name, List<InputProblem> problems, Action<FactRow> read)
     {
         ArgumentNullException.ThrowIfNull(read);
+        ArgumentNullException.ThrowIfNull(problems);
+        var earlier = problems.Count;
         var file = new FactFile(name, problems);
-        if (FactSource.Read(text, name, problems) is not { } root)
-            return;
-        using var fields = new FactRow(file, root, "");
-        file.ReadSources(fields);
-        read(fields);
+        if (FactSource.Read(text, name, problems) is { } root)
+        {
+            using var fields = new FactRow(file, root, "");
+            file.ReadSources(fields);
+            read(fields);
+        }
+        var inOrder = problems.Skip(earlier).OrderBy(problem => problem.Line).ToList();
+        problems.RemoveRange(earlier, inOrder.Count);
+        problems.AddRange(inOrder);
     }
 
     internal void Add(InputProblem problem) => problems.Add(problem);

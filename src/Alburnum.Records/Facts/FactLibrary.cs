@@ -24,6 +24,27 @@ public sealed class FactLibrary
     /// <summary>Every edition of every code of practice, by name.</summary>
     public IReadOnlyList<Rulebook> Rulebooks { get; }
 
+    /// <summary>Named penetration classes that codes refer to, by name.</summary>
+    public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
+
+    /// <summary>What EN 335 says of each use class.</summary>
+    public required IReadOnlyList<UseClassFacts> UseClasses { get; init; }
+
+    /// <summary>What readers of use classes get wrong.</summary>
+    public required IReadOnlyList<UseClassTrap> UseClassTraps { get; init; }
+
+    /// <summary>Natural durability against use class.</summary>
+    public required NaturalDurability Durability { get; init; }
+
+    /// <summary>Years in the ground by durability class, from trials.</summary>
+    public required IReadOnlyList<YearsInGround> YearsInGround { get; init; }
+
+    /// <summary>What pressure treatment usually reaches.</summary>
+    public required UsualReach UsualReach { get; init; }
+
+    /// <summary>Rough matches between systems: orientation only.</summary>
+    public required IReadOnlyList<Equivalence> Equivalences { get; init; }
+
     internal RulebookWords Words { get; }
 
     /// <summary>Reads everything, or refuses with every problem in every file.</summary>
@@ -47,10 +68,41 @@ public sealed class FactLibrary
         );
         var words = new RulebookWords(new ComponentCatalogue(components), new SpeciesCatalogue(species), classes);
 
+        IReadOnlyList<UseClassFacts> useClasses = [];
+        IReadOnlyList<UseClassTrap> traps = [];
+        IReadOnlyList<DurabilityRow> matrix = [];
+        IReadOnlyList<YearsInGround> years = [];
+        IReadOnlyList<Equivalence> equivalences = [];
+        var reach = new UsualReach([]);
+        ReadFile(
+            dataFolder,
+            "use-classes.yaml",
+            problems,
+            root => (useClasses, traps) = (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root))
+        );
+        ReadFile(
+            dataFolder,
+            "durability.yaml",
+            problems,
+            root => (matrix, years) = (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root))
+        );
+        ReadFile(dataFolder, "usual-reach.yaml", problems, root => reach = DurabilityFile.ReadReach(root));
+        ReadFile(dataFolder, "equivalence.yaml", problems, root => equivalences = UseClassFile.ReadEquivalences(root));
+
         var rulebooks = new List<Rulebook>();
         foreach (var (name, file) in RulebookFiles(dataFolder))
             ReadFile(dataFolder, file, problems, root => rulebooks.Add(RulebookFile.Read(root, name, words)));
-        return problems.Count == 0 ? new FactLibrary(words, rulebooks) : throw new InputRefusedException(problems);
+        if (problems.Count > 0)
+            throw new InputRefusedException(problems);
+        return new FactLibrary(words, rulebooks)
+        {
+            UseClasses = useClasses,
+            UseClassTraps = traps,
+            Durability = new NaturalDurability(matrix),
+            YearsInGround = years,
+            UsualReach = reach,
+            Equivalences = equivalences,
+        };
     }
 
     /// <summary>The rulebook of that name; refuses a name that is not there.</summary>

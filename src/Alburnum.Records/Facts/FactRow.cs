@@ -31,7 +31,11 @@ public sealed class FactRow : IDisposable
     public int Line => fields.Line;
 
     /// <summary>True where the field is there.</summary>
-    public bool Has(string field) => fields[field] is not null;
+    public bool Has(string field)
+    {
+        asked.Add(field);
+        return fields[field] is not null;
+    }
 
     /// <summary>True where the field is there and is a plain text.</summary>
     public bool IsText(string field) => fields[field] is FactText;

@@ -28,20 +28,11 @@ public static class FactSource
             problems.Add(new InputProblem(file, 0, "", "", "a file of over 4 million characters", "a smaller file"));
             return null;
         }
+        using var reader = new StringReader(text);
+        var parser = new Parser(reader);
         try
         {
-            using var reader = new StringReader(text);
-            var parser = new Parser(reader);
-            parser.Consume<StreamStart>();
-            if (parser.Accept<StreamEnd>(out _))
-                throw new Refused(1, "an empty file", "named fields");
-            parser.Consume<DocumentStart>();
-            var count = 0;
-            var root = Node(parser, file, problems, 0, ref count);
-            parser.Consume<DocumentEnd>();
-            if (!parser.Accept<StreamEnd>(out _))
-                throw new Refused(Line(parser.Current!), "a second document", "one document a file");
-            return root as FactFields ?? throw new Refused(root.Line, root.Shown, "named fields");
+            return Document(parser, file, problems);
         }
         catch (Refused refused)
         {
@@ -51,8 +42,31 @@ public static class FactSource
         {
             problems.Add(new InputProblem(file, (int)broken.Start.Line, "", "", broken.Message, "well-formed YAML"));
         }
+        catch (InvalidOperationException)
+        {
+            // The scanner's way of saying that a plain value starts with a sign that it must not start with.
+            problems.Add(
+                new InputProblem(file, LineReached(parser), "", "", "a sign out of place", "well-formed YAML")
+            );
+        }
         return null;
     }
+
+    private static FactFields Document(Parser parser, string file, ICollection<InputProblem> problems)
+    {
+        parser.Consume<StreamStart>();
+        if (parser.Accept<StreamEnd>(out _))
+            throw new Refused(1, "an empty file", "named fields");
+        parser.Consume<DocumentStart>();
+        var count = 0;
+        var root = Node(parser, file, problems, 0, ref count);
+        parser.Consume<DocumentEnd>();
+        if (!parser.Accept<StreamEnd>(out _))
+            throw new Refused(Line(parser.Current!), "a second document", "one document a file");
+        return root as FactFields ?? throw new Refused(root.Line, root.Shown, "named fields");
+    }
+
+    private static int LineReached(Parser parser) => parser.Current is { } reached ? (int)reached.End.Line : 1;
 
     private static FactNode Node(
         Parser parser,

@@ -64,12 +64,7 @@ public static class RulebookFile
 
         var faults = Exceptions.Faults(rows).ToList();
         foreach (var fault in faults)
-            places[fault.Row]
-                .Refuse(
-                    fault.Found.StartsWith("a key", StringComparison.Ordinal) ? "key" : "exceptionTo",
-                    fault.Found,
-                    fault.Expected
-                );
+            places[fault.Row].Refuse(fault.ConcernsKey ? "key" : "exceptionTo", fault.Found, fault.Expected);
         return new Rulebook(
             name,
             title,

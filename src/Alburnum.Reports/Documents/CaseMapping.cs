@@ -81,7 +81,11 @@ public static class CaseMapping
                 EvenDepthMm(requirement.Penetration),
                 requirement.Zone?.InWords,
                 requirement.Zone?.DepthMm,
-                requirement.Retention?.Factor,
+                // A figure that the contract names is not a multiple of anything.
+                result.Case.StatedRetentionKgPerM3
+                    is null
+                    ? requirement.Retention?.Factor
+                    : null,
                 result.RequiredKgPerM3,
                 requirement.MoistureMaxPercent,
                 [.. requirement.Conditions, .. requirement.Open],

@@ -59,6 +59,9 @@ public enum Anchor
 /// <param name="Hex">Six hexadecimal digits, without a sign before them.</param>
 public readonly record struct Ink(string Hex)
 {
+    /// <summary>The sheet itself.</summary>
+    public static Ink Paper { get; } = new("FDFCF8");
+
     /// <summary>Text and outlines.</summary>
     public static Ink Text { get; } = new("22261F");
 

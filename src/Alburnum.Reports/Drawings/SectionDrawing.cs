@@ -28,7 +28,11 @@ public static class SectionDrawing
         if (map is Sawn)
             marks.AddRange(Corners(reading.Faces, map));
         if (depthMm is { } depth && depth < Math.Min(width, height) / 2)
-            marks.Add(new Line(map.Outline(depth), Ink.Demand, 0.5, Dashed: true, Closed: true));
+        {
+            // On a light line, so that the dashes are seen on dark and light wood alike.
+            marks.Add(new Line(map.Outline(depth), Ink.Paper, 0.9, Closed: true));
+            marks.Add(new Line(map.Outline(depth), Ink.Demand, 0.6, Dashed: true, Closed: true));
+        }
         marks.Add(new Line(map.Outline(0), Ink.Text, 0.4, Closed: true));
         marks.AddRange(ScaleBar(MarginMm, MarginMm + height + 9, Math.Min(width, 50)));
         if (reading.Faces.Count > 1)

@@ -104,6 +104,8 @@ public static class CaseReport
         {
             { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
                 $"{Say.Number(retention, 1)} kg/m³ in the zone ({Say.Number(factor, 2)} × the preservative's critical value)",
+            { RetentionKgPerM3: { } stated } =>
+                $"{Say.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
             { RetentionFactor: { } factor } =>
                 $"{Say.Number(factor, 2)} × the preservative's critical value, which was not stated",
             _ => "not in the rulebook: the code must be consulted",

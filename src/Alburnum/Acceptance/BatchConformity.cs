@@ -1,5 +1,5 @@
-using System.Globalization;
 using Alburnum.Penetration;
+using static Alburnum.Figures;
 
 namespace Alburnum.Acceptance;
 
@@ -198,6 +198,4 @@ public static class BatchConformity
         if (twice is not null)
             throw new ArgumentException($"Piece {twice.Key} is given twice.", nameof(pieces));
     }
-
-    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

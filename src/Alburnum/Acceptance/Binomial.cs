@@ -5,7 +5,7 @@ namespace Alburnum.Acceptance;
 /// <summary>Number of pieces that fail among n, each failing with the same probability.</summary>
 /// <remarks>
 /// The probability is taken from its saddle-point form (Loader 2000, "Fast and accurate computation of binomial
-/// probabilities"), which keeps about 14 digits at any n; sums run from the largest term outwards or through the beta function.
+/// probabilities"), which keeps about 14 digits at any n; sums run outwards from the term nearest the mean.
 /// </remarks>
 public static class Binomial
 {
@@ -27,9 +27,24 @@ public static class Binomial
         Require.InRange(p, 0, 1, "(probability)");
         if (k < 0)
             return 0;
-        return k >= n || p <= 0 ? 1
-            : p >= 1 ? 0
-            : SpecialFunctions.BetaRegularized(n - k, k + 1, 1 - p);
+        if (k >= n || p <= 0)
+            return 1;
+        if (p >= 1)
+            return 0;
+        // Sum the tail that does not hold the mean: it is the shorter one and loses no digits.
+        return k < n * p ? Tail(k, 0, -1) : 1 - Tail(k + 1, n, 1);
+
+        double Tail(int from, int to, int step)
+        {
+            var term = Term(from, n, p, 1 - p);
+            var sum = term;
+            for (var i = from; i != to && term > sum * 1e-17; i += step)
+            {
+                term *= step < 0 ? i * (1 - p) / ((n - i + 1) * p) : (n - i) * p / ((i + 1) * (1 - p));
+                sum += term;
+            }
+            return Math.Min(1, sum);
+        }
     }
 
     /// <summary>The term with p and q = 1 − p given apart, so that neither loses digits near 0.</summary>

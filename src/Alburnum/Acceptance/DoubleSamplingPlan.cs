@@ -41,8 +41,11 @@ public sealed record DoubleSamplingPlan : SamplingPlan
     {
         var accepted = supply.AtMost(AcceptFirst, FirstSample, failingShare);
         for (var first = AcceptFirst + 1; first < RejectFirst; first++)
-            accepted +=
-                supply.Probability(first, FirstSample, failingShare) * SecondAccepts(first, failingShare, supply);
+        {
+            var probability = supply.Probability(first, FirstSample, failingShare);
+            if (probability > 0)
+                accepted += probability * SecondAccepts(first, failingShare, supply);
+        }
         return Math.Min(1, accepted);
     }
 

@@ -13,16 +13,10 @@ public static class PlanDesign
     /// In a lot the acceptable share is rounded down and the rejectable share up to whole pieces, so neither risk is understated.
     /// The search raises the acceptance number until the least sample that protects the consumer still protects the producer.
     /// </remarks>
-    /// <exception cref="ArgumentException">The lot is too small to tell the two shares apart.</exception>
     public static SingleSamplingPlan Single(RiskPoints risks, int? lotSize = null)
     {
         var accept = Acceptance(risks.AcceptableShare, lotSize, roundUp: false);
         var reject = Acceptance(risks.RejectableShare, lotSize, roundUp: true);
-        if (
-            lotSize is { } pieces
-            && Failing(risks.AcceptableShare, pieces, false) >= Failing(risks.RejectableShare, pieces, true)
-        )
-            throw new ArgumentException($"A lot of {pieces} cannot tell the two shares apart.", nameof(lotSize));
         var most = lotSize ?? int.MaxValue / 4;
         var n = 1;
         for (var c = 0; ; c++)

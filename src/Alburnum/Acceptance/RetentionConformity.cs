@@ -1,6 +1,6 @@
-using System.Globalization;
 using Alburnum.Penetration;
 using MathNet.Numerics.Distributions;
+using static Alburnum.Figures;
 
 namespace Alburnum.Acceptance;
 
@@ -23,7 +23,7 @@ public static class RetentionConformity
             return new(
                 Verdict.Undecided,
                 null,
-                [$"Retention not determined: no assay was given, {Kg(requiredKgPerM3)} is asked for."]
+                [$"Retention not determined: no assay was given, {KgPerM3(requiredKgPerM3)} is asked for."]
             );
         var low = Probability(assays, undetected: 0, requiredKgPerM3);
         var high = Probability(assays, undetected: 1, requiredKgPerM3);
@@ -31,15 +31,15 @@ public static class RetentionConformity
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
         List<string> reasons =
         [
-            $"Retention: mean of {assays.Count} {(assays.Count == 1 ? "assay" : "assays")} {Kg(high.Mean.Value)}, "
-                + $"standard uncertainty {Kg(high.Mean.StandardUncertainty)}, where {Kg(requiredKgPerM3)} is asked for; "
+            $"Retention: mean of {assays.Count} {(assays.Count == 1 ? "assay" : "assays")} {KgPerM3(high.Mean.Value)}, "
+                + $"standard uncertainty {KgPerM3(high.Mean.StandardUncertainty)}, where {KgPerM3(requiredKgPerM3)} is asked for; "
                 + $"met with probability {Percent(high.Probability)}.",
         ];
         var undetected = assays.OfType<BelowDetection>().Count();
         if (undetected > 0)
             reasons.Add(
                 $"{undetected} of {assays.Count} assays found nothing down to the detection limit; the mean lies between "
-                    + $"{Kg(low.Mean.Value)} and {Kg(high.Mean.Value)}."
+                    + $"{KgPerM3(low.Mean.Value)} and {KgPerM3(high.Mean.Value)}."
             );
         var agreed = verdict != Verdict.Undecided || undetected == 0;
         return new(verdict, agreed ? (low.Probability + high.Probability) / 2 : null, reasons);
@@ -78,8 +78,4 @@ public static class RetentionConformity
             : 0
         );
     }
-
-    private static string Kg(double value) => value.ToString("0.###", CultureInfo.InvariantCulture) + " kg/m³";
-
-    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

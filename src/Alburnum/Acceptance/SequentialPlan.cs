@@ -75,29 +75,35 @@ public sealed record SequentialPlan : SamplingPlan
         Require.InRange(failingShare, 0, 1, "(share)");
         var lot = supply as FiniteLot;
         var failing = lot?.Failing(failingShare) ?? 0;
-        // going[d] is the probability of still cutting with d failures so far.
-        List<double> going = [1];
+        // going[d] is the probability of still cutting with d failures so far, for d below width.
+        var going = new double[LastPiece + 1];
+        going[0] = 1;
+        var width = 1;
         var (accepted, mean) = (0.0, 0.0);
-        for (var n = 1; n <= LastPiece; n++)
+        for (var n = 1; n <= LastPiece && width > 0; n++)
         {
-            mean += going.Sum();
-            List<double> next = [.. Enumerable.Repeat(0.0, going.Count + 1)];
-            for (var d = 0; d < going.Count; d++)
+            // Downwards, so that each count is read before it is overwritten.
+            var carried = 0.0;
+            for (var d = width - 1; d >= 0; d--)
             {
+                var here = going[d];
+                mean += here;
                 var fails = lot is null ? failingShare : Math.Clamp((double)(failing - d) / (lot.Pieces - n + 1), 0, 1);
-                next[d] += going[d] * (1 - fails);
-                next[d + 1] += going[d] * fails;
+                if (d == width - 1)
+                    going[width] = here * fails;
+                else
+                    going[d + 1] = carried + here * fails;
+                carried = here * (1 - fails);
             }
-            for (var d = 0; d <= AcceptanceNumber(n); d++)
+            going[0] = carried;
+            width++;
+            var accept = Math.Min(AcceptanceNumber(n) ?? -1, width - 1);
+            for (var d = 0; d <= accept; d++)
             {
-                if (d >= next.Count)
-                    break;
-                accepted += next[d];
-                next[d] = 0;
+                accepted += going[d];
+                going[d] = 0;
             }
-            if (RejectionNumber(n) is { } reject && reject < next.Count)
-                next.RemoveRange(reject, next.Count - reject);
-            going = next;
+            width = Math.Min(width, RejectionNumber(n) ?? width);
         }
         return (Math.Min(1, accepted), mean);
     }

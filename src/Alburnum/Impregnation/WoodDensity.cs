@@ -63,4 +63,13 @@ public static class WoodDensity
         Require.InRange(basicSpecificGravity, 0.05, 1.2, "(ratio)");
         return 100 * (wall - basicSpecificGravity) / (wall * basicSpecificGravity);
     }
+
+    /// <summary>Basic specific gravity from a density at 12 % moisture, with the usual shrinkage.</summary>
+    /// <param name="kgPerM3At12">Density at 12 % moisture, kg/m³. 60 to 1400.</param>
+    /// <remarks>G12 = ρ12/1120 and Gb = G12/(1 + 0.159·G12), which undoes <see cref="SpecificGravity"/> with 26.5·Gb.</remarks>
+    public static double BasicFrom12(double kgPerM3At12)
+    {
+        var at12 = Require.InRange(kgPerM3At12, 60, 1400, "kg/m³") / 1120;
+        return at12 / (1 + 0.265 * (1 - 12 / FibreSaturationPercent) * at12);
+    }
 }

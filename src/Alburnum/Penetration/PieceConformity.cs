@@ -1,7 +1,7 @@
-using System.Globalization;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using MathNet.Numerics.Distributions;
+using static Alburnum.Figures;
 
 namespace Alburnum.Penetration;
 
@@ -237,10 +237,6 @@ public static class PieceConformity
         zone == WoodZone.ExposedHeartwood
             ? "no heartwood lies open on this piece"
             : "no sapwood is present on this piece";
-
-    private static string Mm(double value) => value.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
-
-    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using MathNet.Numerics.Distributions;
+using static Alburnum.Figures;
 
 namespace Alburnum.Penetration;
 
@@ -103,6 +103,4 @@ internal static class UntreatedCore
             return Normal.CDF(0, 1, margin / value.StandardUncertainty);
         return margin > 0 || (mayTouch && margin >= 0) ? 1 : 0;
     }
-
-    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

@@ -88,6 +88,9 @@ public sealed record Between(Field Field, double Low, bool IncludesLow, double H
         }
     }
 
+    /// <summary>True where no number satisfies the condition.</summary>
+    public bool IsEmpty => Low > High || (Low.Equals(High) && !(IncludesLow && IncludesHigh));
+
     /// <summary>True where the number satisfies the condition.</summary>
     public bool Contains(double value) =>
         (IncludesLow ? value >= Low : value > Low) && (IncludesHigh ? value <= High : value < High);
@@ -104,7 +107,8 @@ public sealed record Between(Field Field, double Low, bool IncludesLow, double H
         return liesApart || (!hasLow && !hasHigh && !Straddles(known)) ? Fit.No : Fit.Unsure;
     }
 
-    private bool Straddles(in Known known) => known.Low <= Low && known.High >= High && known.Low < known.High;
+    private bool Straddles(in Known known) =>
+        known.Low <= Low && known.High >= High && known.Low < known.High && !IsEmpty;
 
     private static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -2,9 +2,10 @@ namespace Alburnum.Requirements;
 
 /// <summary>Something wrong with the keys of a rulebook's rows or with what they override.</summary>
 /// <param name="Row">The row at fault.</param>
+/// <param name="ConcernsKey">True where the row's own key is at fault, false where what it overrides is.</param>
 /// <param name="Found">What stands there.</param>
 /// <param name="Expected">What should stand there.</param>
-public sealed record ExceptionFault(Row Row, string Found, string Expected)
+public sealed record ExceptionFault(Row Row, bool ConcernsKey, string Found, string Expected)
 {
     /// <summary>The fault as one sentence.</summary>
     public string InWords => $"Row \"{Row.Key}\": found {Found}, expected {Expected}.";
@@ -24,7 +25,7 @@ public static class Exceptions
         foreach (var row in rows)
         {
             if (!byKey.TryAdd(row.Key, row))
-                yield return new ExceptionFault(row, "a key used before", "a key of its own");
+                yield return new ExceptionFault(row, true, "a key used before", "a key of its own");
         }
         foreach (var row in rows)
         {
@@ -33,6 +34,7 @@ public static class Exceptions
                 if (!byKey.TryGetValue(key, out var general) || general.Subject != row.Subject)
                     yield return new ExceptionFault(
                         row,
+                        false,
                         $"an exception to \"{key}\"",
                         "the key of a row about the same subject"
                     );
@@ -40,6 +42,7 @@ public static class Exceptions
             if (ReachesItself(row, byKey))
                 yield return new ExceptionFault(
                     row,
+                    false,
                     "a row that is an exception to itself",
                     "exceptions that end at a general row"
                 );

@@ -7,6 +7,8 @@ public sealed class Rulebook
     private readonly Dictionary<Timber.Species, IReadOnlyList<string>> groupsOf = new(
         ReferenceEqualityComparer.Instance
     );
+
+    // Guards the memory of groups: one rulebook is asked from many threads.
     private readonly Lock groupsLock = new();
 
     /// <summary>A rulebook of the given rows.</summary>

@@ -12,6 +12,9 @@ internal sealed class Situation
 
     private Fields known;
 
+    /// <summary>A situation of which nothing is known yet.</summary>
+    public Situation() { }
+
     public Situation(Enquiry enquiry, IReadOnlyList<string>? speciesGroups)
     {
         known[(int)Field.Component] = enquiry.Component is { } component ? Known.Word(component.Name) : default;
@@ -36,6 +39,8 @@ internal sealed class Situation
     }
 
     public Known this[Field field] => known[(int)field];
+
+    public void Set(Field field, Known value) => known[(int)field] = value;
 
     public void SetUse(IReadOnlyList<UseClass> classes, bool? isCoated)
     {

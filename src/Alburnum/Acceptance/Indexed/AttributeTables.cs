@@ -87,7 +87,7 @@ public sealed class AttributeTables
     }
 
     /// <summary>The row and numbers that a letter and an AQL lead to; null where the table has none.</summary>
-    internal (PlanRow Row, PlanNumbers Numbers)? Follow(char letter, double aqlPercent, Severity severity)
+    public (PlanRow Row, PlanNumbers Numbers)? Follow(char letter, double aqlPercent, Severity severity)
     {
         var rows = _plans[severity];
         var column = Column(aqlPercent);

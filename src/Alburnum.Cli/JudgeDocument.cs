@@ -1,0 +1,44 @@
+using Alburnum.Acceptance;
+using Alburnum.Penetration;
+
+namespace Alburnum.Cli;
+
+/// <summary>A batch verdict with its reasons. Fields as in docs/json/judge.md.</summary>
+/// <param name="Verdict">conforms, does not conform or undecided.</param>
+/// <param name="Probability">Probability that the demands are met; absent where nothing could be determined.</param>
+/// <param name="InWords">The whole in one sentence.</param>
+/// <param name="Rule">The acceptance rule that was used.</param>
+/// <param name="Demand">The depth rule, in words; absent where the pieces came already judged.</param>
+/// <param name="Penetration">Penetration alone.</param>
+/// <param name="Retention">Retention alone; absent where none was asked for.</param>
+/// <param name="Counts">Pieces by verdict.</param>
+/// <param name="ConformingShare">Exact lower bound on the conforming share.</param>
+/// <param name="Believed">The Bayesian reading of the same pieces, in words.</param>
+/// <param name="Pieces">Each piece.</param>
+/// <param name="OtherReading">What the other reading of the same figure would have said; absent where there is none.</param>
+/// <param name="Help">What further evidence would help, one sentence each.</param>
+internal sealed record JudgeDocument(
+    string Verdict,
+    double? Probability,
+    string InWords,
+    string Rule,
+    string? Demand,
+    JudgePart Penetration,
+    JudgePart? Retention,
+    PieceCounts Counts,
+    ConformingShareBound ConformingShare,
+    string Believed,
+    IReadOnlyList<JudgePiece> Pieces,
+    string? OtherReading,
+    IReadOnlyList<string> Help
+);
+
+/// <summary>A verdict on one part.</summary>
+internal sealed record JudgePart(string Verdict, double? Probability, IReadOnlyList<string> Reasons)
+{
+    public static JudgePart Of(Judgement judgement) =>
+        new(judgement.Verdict.InWords(), judgement.Probability, judgement.Reasons);
+}
+
+/// <summary>A verdict on one piece.</summary>
+internal sealed record JudgePiece(string Piece, string Verdict, double? Probability, IReadOnlyList<string> Reasons);

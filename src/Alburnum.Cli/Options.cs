@@ -1,0 +1,43 @@
+using System.Globalization;
+
+namespace Alburnum.Cli;
+
+/// <summary>Checks options; what is wrong is refused in the words of any other input.</summary>
+internal static class Options
+{
+    public static InputRefusedException Refused(string option, string found, string expected) =>
+        new(new InputProblem(option, 0, "", "", found, expected));
+
+    /// <summary>A number that must be given, in a range.</summary>
+    public static double Number(string option, double? value, double low, double high, string unit) =>
+        OptionalNumber(option, value, low, high, unit)
+        ?? throw Refused(option, "nothing", $"a number, {Digits(low)} to {Digits(high)} {unit}");
+
+    /// <summary>A number in a range; null where it is not given.</summary>
+    public static double? OptionalNumber(string option, double? value, double low, double high, string unit) =>
+        value is { } given && !(given >= low && given <= high)
+            ? throw Refused(option, Digits(given), $"{Digits(low)} to {Digits(high)} {unit}")
+            : value;
+
+    /// <summary>A whole number that must be given, in a range.</summary>
+    public static int Whole(string option, int? value, int low, int high, string unit) =>
+        OptionalWhole(option, value, low, high, unit)
+        ?? throw Refused(option, "nothing", $"a whole number, {low} to {high} {unit}");
+
+    /// <summary>A whole number in a range; null where it is not given.</summary>
+    public static int? OptionalWhole(string option, int? value, int low, int high, string unit) =>
+        value is { } given && (given < low || given > high)
+            ? throw Refused(option, given.ToString(CultureInfo.InvariantCulture), $"{low} to {high} {unit}")
+            : value;
+
+    public static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+
+    /// <summary>A share or probability in per cent; what is not certain is not written as 0 or 100 %.</summary>
+    public static string Percent(double share) =>
+        share switch
+        {
+            > 0 and < 0.0005 => "under 0.1 %",
+            >= 0.9995 and < 1 => "over 99.9 %",
+            _ => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %",
+        };
+}

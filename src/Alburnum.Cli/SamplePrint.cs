@@ -1,0 +1,71 @@
+using Spectre.Console;
+
+namespace Alburnum.Cli;
+
+/// <summary>A sampling sheet on the terminal.</summary>
+internal static class SamplePrint
+{
+    private const int BarCells = 8;
+    private const int RowEvery = 5;
+
+    public static void Print(IAnsiConsole console, SampleDocument sheet)
+    {
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{sheet.Plan}[/]");
+        console.WriteLine($"{sheet.Source} ({sheet.Standing})");
+        console.WriteLine();
+        console.WriteLine($"Cut     {sheet.Cut}");
+        console.WriteLine($"Passes  {sheet.Passes}");
+        if (sheet.Positions.Count > 0)
+        {
+            console.WriteLine();
+            console.WriteLine($"Pieces to cut, counted through the lot as it lies (seed {sheet.Seed}):");
+            console.WriteLine(string.Join(" ", sheet.Positions));
+        }
+        console.WriteLine();
+        console.Write(Curves(sheet));
+        console.Write(Landmarks(sheet));
+        foreach (var note in sheet.Notes)
+            console.WriteLine(note);
+    }
+
+    private static Table Curves(SampleDocument sheet)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn(new TableColumn("Failing").RightAligned());
+        foreach (var reading in sheet.Readings)
+            table.AddColumn(new TableColumn(Markup.Escape(reading.Name)));
+        for (var i = 0; i < sheet.Readings[0].Curve.Count; i += RowEvery)
+        {
+            var at = i;
+            table.AddRow([
+                new Text(Options.Percent(sheet.Readings[0].Curve[at].FailingShare)),
+                .. sheet.Readings.Select(reading => new Text(Bar(reading.Curve[at].Acceptance))),
+            ]);
+        }
+        return table;
+    }
+
+    private static Table Landmarks(SampleDocument sheet)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn("Failing share accepted with");
+        table.AddColumn(new TableColumn("95 %").RightAligned());
+        table.AddColumn(new TableColumn("50 %").RightAligned());
+        table.AddColumn(new TableColumn("10 %").RightAligned());
+        foreach (var reading in sheet.Readings)
+            table.AddRow(
+                new Text(reading.Name),
+                new Text(Options.Percent(reading.Landmarks.ProducerShare)),
+                new Text(Options.Percent(reading.Landmarks.IndifferentShare)),
+                new Text(Options.Percent(reading.Landmarks.ConsumerShare))
+            );
+        return table;
+    }
+
+    private static string Bar(double probability)
+    {
+        var cells = (int)Math.Round(probability * BarCells);
+        return $"{new string('█', cells)}{new string('·', BarCells - cells)} {Options.Percent(probability)}";
+    }
+}

@@ -1,0 +1,223 @@
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>What predictions rest on: permeabilities, schedules and incising patterns, read from the data folder.</summary>
+public sealed class ImpregnationLibrary
+{
+    private const string PermeabilityFile = "impregnation/permeability.yaml";
+    private const string ScheduleFile = "impregnation/schedules.yaml";
+    private const string IncisingFile = "impregnation/incising.yaml";
+    private readonly IReadOnlyList<(IReadOnlyList<string> Woods, PermeabilityLaw Law)> _laws;
+
+    private ImpregnationLibrary(
+        IReadOnlyList<(IReadOnlyList<string> Woods, PermeabilityLaw Law)> laws,
+        IReadOnlyList<Fact<Schedule>> schedules,
+        IReadOnlyList<(string Name, Fact<IncisingPattern> Pattern)> patterns,
+        IncisingPenalty penalty
+    ) => (_laws, Schedules, Patterns, Penalty) = (laws, schedules, patterns, penalty);
+
+    /// <summary>Every permeability law, in the order of the file.</summary>
+    public IReadOnlyList<PermeabilityLaw> Laws => [.. _laws.Select(row => row.Law)];
+
+    /// <summary>Every schedule, in the order of the file.</summary>
+    public IReadOnlyList<Fact<Schedule>> Schedules { get; }
+
+    /// <summary>Every incising pattern with its name, from light to heavy.</summary>
+    public IReadOnlyList<(string Name, Fact<IncisingPattern> Pattern)> Patterns { get; }
+
+    /// <summary>What design codes take off for incising.</summary>
+    public IncisingPenalty Penalty { get; }
+
+    /// <summary>Reads the three files, or refuses with every problem in them.</summary>
+    /// <param name="dataFolder">The data folder, for instance <see cref="FactLibrary.DefaultFolder"/>.</param>
+    /// <exception cref="InputRefusedException">A file is missing or says something that cannot be read.</exception>
+    public static ImpregnationLibrary Load(string dataFolder)
+    {
+        var problems = new List<InputProblem>();
+        var laws = new List<(IReadOnlyList<string>, PermeabilityLaw)>();
+        var schedules = new List<Fact<Schedule>>();
+        var patterns = new List<(string, Fact<IncisingPattern>)>();
+        IncisingPenalty? penalty = null;
+        Read(PermeabilityFile, root => Each(root, "permeability", row => laws.Add(Law(row))));
+        Read(ScheduleFile, root => Each(root, "schedules", row => AddSchedule(row, ScheduleFile, schedules, problems)));
+        Read(
+            IncisingFile,
+            root =>
+            {
+                Each(root, "patterns", row => patterns.Add((row.Text("name"), new(Pattern(row), row.Provenance()))));
+                using var row = root.OptionalRow("penalty");
+                penalty = row is null ? null : TakenOff(row);
+            }
+        );
+        if (problems.Count == 0 && penalty is null)
+            problems.Add(new InputProblem(IncisingFile, 0, "", "penalty", "nothing", "the design code's factors"));
+        return problems.Count == 0
+            ? new ImpregnationLibrary(laws, schedules, patterns, penalty!)
+            : throw new InputRefusedException(problems);
+
+        void Read(string file, Action<FactRow> read)
+        {
+            var path = Path.Combine(dataFolder, file);
+            if (File.Exists(path))
+                FactFile.Read(path, file, problems, read);
+            else
+                problems.Add(new InputProblem(file, 0, "", "", "no such file", $"a file in {dataFolder}"));
+        }
+    }
+
+    /// <summary>A plant's own schedules, from a file of the same form as the program's.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
+    public static IReadOnlyList<Fact<Schedule>> ReadSchedules(string path)
+    {
+        if (!File.Exists(path))
+            throw new InputRefusedException(new InputProblem(path, 0, "", "", "no such file", "a schedule file"));
+        var problems = new List<InputProblem>();
+        var schedules = new List<Fact<Schedule>>();
+        var name = Path.GetFileName(path);
+        FactFile.Read(
+            path,
+            name,
+            problems,
+            root => Each(root, "schedules", row => AddSchedule(row, name, schedules, problems))
+        );
+        return problems.Count == 0 ? schedules : throw new InputRefusedException(problems);
+    }
+
+    /// <summary>The law for the sapwood or heartwood of a species: its genus's own, else its treatability class's.</summary>
+    /// <exception cref="InputRefusedException">Neither the genus nor the class has a row.</exception>
+    public PermeabilityLaw Of(Species species, bool isHeartwood)
+    {
+        var zone = isHeartwood ? "heartwood" : "sapwood";
+        foreach (var genus in species.Genera)
+            if (Named($"{genus} {zone}") is { } own)
+                return own;
+        var treatability = isHeartwood ? species.HeartwoodTreatability : species.SapwoodTreatability;
+        if (treatability is null)
+            throw new InputRefusedException(
+                new InputProblem(
+                    "species",
+                    0,
+                    species.Name,
+                    $"{zone} treatability",
+                    "not known",
+                    "a class, given with --sapwood-class or --heartwood-class"
+                )
+            );
+        return OfClass(treatability.Value);
+    }
+
+    /// <summary>The law for a treatability class.</summary>
+    /// <exception cref="InputRefusedException">The class has no row.</exception>
+    public PermeabilityLaw OfClass(ClassRange treatability)
+    {
+        var plain = new ClassRange(treatability.Low, treatability.High).Label;
+        return Named($"class {plain}")
+            ?? throw new InputRefusedException(
+                new InputProblem(
+                    PermeabilityFile,
+                    0,
+                    "",
+                    "woods",
+                    $"no row for class {plain}",
+                    "a row for the class, or another class"
+                )
+            );
+    }
+
+    private PermeabilityLaw? Named(string wood) =>
+        _laws.FirstOrDefault(row => row.Woods.Contains(wood, StringComparer.OrdinalIgnoreCase)).Law;
+
+    private static void Each(FactRow root, string field, Action<FactRow> read)
+    {
+        foreach (var row in root.Rows(field))
+            using (row)
+                read(row);
+    }
+
+    private static (IReadOnlyList<string>, PermeabilityLaw) Law(FactRow row)
+    {
+        var woods = row.Texts("woods");
+        using var spread = row.OptionalRow("spread");
+        double Spread(string field) => spread?.Number(field, 0, 5) ?? 0;
+        if (spread is null)
+            row.Refuse("spread", "nothing", "batch, piece and within");
+        var law = new PermeabilityLaw(
+            row.Text("name"),
+            1e-18 * row.Number("lateralNm2", 1e-5, 1e7),
+            row.Number("tangentialToRadial", 0.01, 100),
+            row.Number("alongToAcross", 1, 1e7),
+            Spread("batch"),
+            Spread("piece"),
+            Spread("within"),
+            row.Word("inference", [("yes", true), ("no", false)]),
+            row.Provenance()
+        );
+        return (woods, law);
+    }
+
+    private static void AddSchedule(
+        FactRow row,
+        string file,
+        List<Fact<Schedule>> schedules,
+        List<InputProblem> problems
+    )
+    {
+        var name = row.Text("name");
+        var steps = new List<ScheduleStep>();
+        var before = problems.Count;
+        foreach (var step in row.Rows("steps"))
+        {
+            using (step)
+                steps.Add(
+                    new ScheduleStep(
+                        step.Text("step"),
+                        step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
+                        step.Number("kPa", 0.5, 5000),
+                        step.Number("rampMinutes", 0, 1e6),
+                        step.Number("holdMinutes", 0, 1e6)
+                    )
+                );
+        }
+        var provenance = row.Provenance();
+        if (problems.Count > before)
+            return;
+        try
+        {
+            schedules.Add(new(ScheduleSteps.Build(name, steps, file), provenance));
+        }
+        catch (InputRefusedException refused)
+        {
+            problems.AddRange(refused.Problems);
+        }
+    }
+
+    private static IncisingPattern Pattern(FactRow row)
+    {
+        var length = row.Number("lengthMm", 1, 100);
+        var width = row.Number("widthMm", 0.1, 10);
+        return new(
+            row.Number("depthMm", 1, 100),
+            length,
+            width,
+            Math.Max(length, row.Number("alongMm", length, 500)),
+            Math.Max(width, row.Number("acrossMm", width, 200)),
+            row.Number("stagger", 0, 0.5)
+        );
+    }
+
+    private static IncisingPenalty TakenOff(FactRow row) =>
+        new(
+            row.Provenance(),
+            row.Number("modulusOfElasticity", 0.1, 1),
+            row.Number("strength", 0.1, 1),
+            row.Number("bearing", 0.1, 1),
+            row.Number("greatestDepthMm", 1, 100),
+            row.Number("greatestLengthMm", 1, 100),
+            row.Number("greatestDensityPerM2", 1, 1e6)
+        );
+}

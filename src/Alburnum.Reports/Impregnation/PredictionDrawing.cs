@@ -1,0 +1,253 @@
+using System.Globalization;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Reports.Drawings;
+using Alburnum.Timber;
+
+namespace Alburnum.Reports.Impregnation;
+
+/// <summary>The predicted band on a section to scale, and the uptake over time.</summary>
+public static class PredictionDrawing
+{
+    private const double MarginMm = 8;
+    private const double RowMm = 5;
+
+    /// <summary>The section at full size: where the solver has solution, the heartwood's border, and the depths one piece in twenty stays under, half reach and one in twenty exceeds.</summary>
+    /// <param name="section">The solver's answer for the median piece.</param>
+    /// <param name="quick">The quick model's spread at each place.</param>
+    /// <param name="demandMm">Depth asked for, mm; null draws no line for it.</param>
+    public static Drawing Section(SectionRun section, QuickPrediction quick, double? demandMm)
+    {
+        var (width, height) = Size(section.Mesh.Piece.Section);
+        var marks = new List<Mark> { new Area(Outline(section.Mesh.Piece.Section, 0), Ink.Wood) };
+        marks.AddRange(Reached(section, width, height));
+        marks.AddRange(Heartwood(section, width, height));
+        if (demandMm is { } depth && depth < Math.Min(width, height) / 2)
+            marks.Add(
+                new Line(Outline(section.Mesh.Piece.Section, depth), Ink.Demand, 0.5, Dashed: true, Closed: true)
+            );
+        marks.AddRange(Bands(section.Mesh.Piece.Section, quick));
+        marks.Add(new Line(Outline(section.Mesh.Piece.Section, 0), Ink.Text, 0.4, Closed: true));
+        var top = MarginMm + height + 7;
+        string[] legend =
+        [
+            "green: reached in the median piece (flow solver)",
+            "full lines: depth of the slow twentieth, the middle and the fast twentieth (quick model)",
+            "dashed: depth asked for; thin circle: border of the heartwood",
+        ];
+        for (var i = 0; i < legend.Length; i++)
+            marks.Add(new Label(new(MarginMm, top + i * RowMm), legend[i], 3, Anchor.Start, Ink.Quiet));
+        var title = string.Create(
+            CultureInfo.InvariantCulture,
+            $"Predicted section {section.Mesh.Piece.Section.Label}: mean depth {quick.MeanMm.Middle:0.0} mm in the middle piece, {quick.MeanMm.Low:0.0} to {quick.MeanMm.High:0.0} mm in nine of ten"
+        );
+        return new Drawing(Math.Max(width + 2 * MarginMm, 130), top + legend.Length * RowMm + 2, title, marks);
+    }
+
+    /// <summary>Uptake in litres to the m³ over time, with the vessel's pressure above it.</summary>
+    /// <param name="section">The solver's answer.</param>
+    public static Drawing Uptake(SectionRun section)
+    {
+        const double width = 150,
+            pressureHeight = 25,
+            uptakeHeight = 60,
+            left = 18,
+            gap = 8;
+        var points = section.Uptake().ToList();
+        var (minutes, kPa) = (points[^1].Minutes, points.Max(point => point.KPa));
+        var most = NiceTop(Math.Max(1e-9, points.Max(point => point.UptakeLPerM3)));
+        double X(double at) => left + width * at / minutes;
+        double Pressure(double value) => MarginMm + pressureHeight * (1 - value / kPa);
+        var base1 = MarginMm + pressureHeight;
+        var top2 = base1 + gap;
+        double Volume(double value) => top2 + uptakeHeight * (1 - value / most);
+        var marks = new List<Mark>();
+        foreach (var y in new[] { base1, top2 + uptakeHeight, Volume(most / 2), Volume(most) })
+            marks.Add(new Line([new(left, y), new(left + width, y)], Ink.Hair, 0.2));
+        foreach (var (value, y) in new[] { (0.0, Volume(0)), (most / 2, Volume(most / 2)), (most, Volume(most)) })
+            marks.Add(new Label(new(left - 2, y + 1), Digits(value), 3, Anchor.End, Ink.Quiet));
+        marks.Add(new Label(new(left - 2, Pressure(kPa) + 1), Digits(kPa), 3, Anchor.End, Ink.Quiet));
+        marks.Add(new Label(new(left - 2, base1), "0", 3, Anchor.End, Ink.Quiet));
+        marks.Add(
+            new Line([.. points.Select(point => new Spot(X(point.Minutes), Pressure(point.KPa)))], Ink.Quiet, 0.4)
+        );
+        marks.Add(
+            new Line(
+                [.. points.Select(point => new Spot(X(point.Minutes), Volume(Math.Max(0, point.UptakeLPerM3))))],
+                Ink.Treated,
+                0.8
+            )
+        );
+        marks.Add(
+            new Label(new(left, MarginMm - 2), "pressure in the vessel, kPa absolute", 3, Anchor.Start, Ink.Quiet)
+        );
+        marks.Add(new Label(new(left, top2 - 2), "solution in the wood, L to the m³", 3, Anchor.Start, Ink.Quiet));
+        for (var i = 0; i <= 4; i++)
+            marks.Add(
+                new Label(
+                    new(X(minutes * i / 4), top2 + uptakeHeight + 5),
+                    Digits(minutes * i / 4),
+                    3,
+                    Anchor.Middle,
+                    Ink.Quiet
+                )
+            );
+        marks.Add(new Label(new(left + width, top2 + uptakeHeight + 10), "minutes", 3, Anchor.End, Ink.Quiet));
+        return new Drawing(
+            left + width + MarginMm,
+            top2 + uptakeHeight + 14,
+            "Pressure and uptake over the schedule",
+            marks
+        );
+    }
+
+    // One area for each unbroken run of reached cells in a row.
+    private static IEnumerable<Mark> Reached(SectionRun section, double width, double height)
+    {
+        var mesh = section.Mesh;
+        var (dx, dy) = (width / mesh.Columns, height / mesh.Rows);
+        for (var row = 0; row < mesh.Rows; row++)
+        {
+            for (var start = 0; start < mesh.Columns; start++)
+            {
+                var end = start;
+                while (
+                    end < mesh.Columns
+                    && mesh.CellAt(end, row) is { } cell
+                    && section.Run.ArrivalMinutes[cell] is not null
+                )
+                    end++;
+                if (end == start)
+                    continue;
+                // Rows run upwards, the sheet downwards.
+                var y = MarginMm + height - (row + 1) * dy;
+                var (x1, x2) = (MarginMm + start * dx, MarginMm + end * dx);
+                yield return new Area(
+                    [new(x1, y), new(x2, y), new(x2, y + dy * 1.02), new(x1, y + dy * 1.02)],
+                    Ink.Treated
+                );
+                start = end;
+            }
+        }
+    }
+
+    private static IEnumerable<Mark> Heartwood(SectionRun section, double width, double height)
+    {
+        var log = section.Mesh.Piece.Log;
+        if (log.HeartwoodRadiusMm is <= 0 or > 1e4)
+            yield break;
+        var run = new List<Spot>();
+        for (var i = 0; i <= 360; i++)
+        {
+            var (s, c) = Math.SinCos(i * Math.PI / 180);
+            var (x, y) = (log.PithXMm + log.HeartwoodRadiusMm * c, log.PithYMm + log.HeartwoodRadiusMm * s);
+            var inside = Math.Abs(x) <= width / 2 && Math.Abs(y) <= height / 2;
+            if (inside)
+                run.Add(new(MarginMm + width / 2 + x, MarginMm + height / 2 - y));
+            if ((!inside || i == 360) && run.Count > 1)
+            {
+                yield return new Line([.. run], Ink.Quiet, 0.25);
+                run.Clear();
+            }
+        }
+    }
+
+    private static IEnumerable<Mark> Bands(Section section, QuickPrediction quick)
+    {
+        foreach (
+            var face in quick
+                .Places.Select((place, i) => (place, spread: quick.DepthMm[i]))
+                .GroupBy(pair => pair.place.Face)
+        )
+        {
+            var places = face.ToList();
+            foreach (var line in Lines(section, places, spread => spread.Middle, 0.5))
+                yield return line;
+            foreach (var line in Lines(section, places, spread => spread.Low, 0.25))
+                yield return line;
+            foreach (var line in Lines(section, places, spread => spread.High, 0.25))
+                yield return line;
+        }
+    }
+
+    // A line breaks where the whole way is reached: there is no border to draw.
+    private static IEnumerable<Mark> Lines(
+        Section section,
+        List<(SectionPosition Place, Spread Spread)> places,
+        Func<Spread, double> depthMm,
+        double widthMm
+    )
+    {
+        var run = new List<Spot>();
+        foreach (var (place, spread) in places)
+        {
+            if (depthMm(spread) < 0.95 * place.WayMm)
+            {
+                run.Add(At(section, place, depthMm(spread)));
+                continue;
+            }
+            if (run.Count > 1)
+                yield return new Line([.. run], Ink.Text, widthMm);
+            run.Clear();
+        }
+        if (run.Count > 1)
+            yield return new Line(
+                [.. run],
+                Ink.Text,
+                widthMm,
+                Closed: section is RoundSection && run.Count == places.Count
+            );
+    }
+
+    private static Spot At(Section section, SectionPosition place, double depthMm)
+    {
+        var (w, h) = Size(section);
+        if (section is RoundSection)
+        {
+            var (s, c) = Math.SinCos(place.AlongMm / (w / 2));
+            return new(MarginMm + w / 2 + (w / 2 - depthMm) * s, MarginMm + h / 2 - (h / 2 - depthMm) * c);
+        }
+        return place.Face switch
+        {
+            1 => new(MarginMm + place.AlongMm, MarginMm + depthMm),
+            2 => new(MarginMm + w - depthMm, MarginMm + place.AlongMm),
+            3 => new(MarginMm + w - place.AlongMm, MarginMm + h - depthMm),
+            _ => new(MarginMm + depthMm, MarginMm + h - place.AlongMm),
+        };
+    }
+
+    private static IReadOnlyList<Spot> Outline(Section section, double depthMm)
+    {
+        var (w, h) = Size(section);
+        if (section is RoundSection)
+        {
+            return
+            [
+                .. Enumerable
+                    .Range(0, 180)
+                    .Select(i => Math.SinCos(i * Math.PI / 90))
+                    .Select(at => new Spot(
+                        MarginMm + w / 2 + (w / 2 - depthMm) * at.Sin,
+                        MarginMm + h / 2 - (h / 2 - depthMm) * at.Cos
+                    )),
+            ];
+        }
+        var (x1, x2, y1, y2) = (MarginMm + depthMm, MarginMm + w - depthMm, MarginMm + depthMm, MarginMm + h - depthMm);
+        return [new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)];
+    }
+
+    private static (double Width, double Height) Size(Section section) =>
+        section switch
+        {
+            RectangularSection sawn => (sawn.WidthMm, sawn.HeightMm),
+            RoundSection round => (round.DiameterMm, round.DiameterMm),
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section that can be drawn."),
+        };
+
+    private static double NiceTop(double value)
+    {
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(value)));
+        return unit * new[] { 1, 2, 4, 5, 6, 8, 10.0 }.First(step => step * unit >= value);
+    }
+
+    private static string Digits(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

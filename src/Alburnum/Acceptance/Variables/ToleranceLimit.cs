@@ -1,0 +1,54 @@
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
+
+namespace Alburnum.Acceptance.Variables;
+
+/// <summary>The value that a stated share of all pieces exceeds, with a stated confidence, from a sample of measurements.</summary>
+/// <remarks>
+/// One-sided tolerance limit of a normal (or log-normal) population, mean − k·s with the exact factor
+/// k = t⁻¹(γ; n − 1, z·√n)/√n of the non-central t distribution: the quantity that ISO 16269-6 tabulates.
+/// </remarks>
+public static class ToleranceLimit
+{
+    /// <summary>The factor k.</summary>
+    /// <param name="n">Measurements, 2 to 100 000.</param>
+    /// <param name="share">Share of the population that is to exceed the limit, above 0.5, below 1.</param>
+    /// <param name="confidence">One-sided confidence, above 0, below 1.</param>
+    public static double Factor(int n, double share, double confidence)
+    {
+        Require.InRange(n, 2, 100_000, "measurements");
+        Require.InRange(share, 0.5, 1 - 1e-9, "(share)");
+        var root = Math.Sqrt(n);
+        return NonCentralT.Quantile(confidence, n - 1, Normal.InvCDF(0, 1, share) * root) / root;
+    }
+
+    /// <summary>The limit that a share of the population exceeds.</summary>
+    /// <param name="values">Measurements in one unit, 2 or more, not all equal; above 0 for a log-normal population.</param>
+    /// <param name="share">Share of the population that is to exceed the limit.</param>
+    /// <param name="confidence">One-sided confidence.</param>
+    /// <param name="population">Shape of the population.</param>
+    /// <returns>The limit, in the unit of the values.</returns>
+    public static double Lower(IReadOnlyList<double> values, double share, double confidence, Population population)
+    {
+        var scale = population.Scaled(values);
+        return population.Unscaled(scale.Mean() - Factor(values.Count, share, confidence) * scale.StandardDeviation());
+    }
+
+    /// <summary>Lower confidence bound on the share of the population that exceeds a limit.</summary>
+    /// <param name="values">Measurements in one unit, 2 or more, not all equal.</param>
+    /// <param name="limit">The limit, in the unit of the values; above 0 for a log-normal population.</param>
+    /// <param name="confidence">One-sided confidence.</param>
+    /// <param name="population">Shape of the population.</param>
+    public static double ShareAbove(
+        IReadOnlyList<double> values,
+        double limit,
+        double confidence,
+        Population population
+    )
+    {
+        var scale = population.Scaled(values);
+        var root = Math.Sqrt(values.Count);
+        var distance = (scale.Mean() - population.Scaled([limit])[0]) / scale.StandardDeviation();
+        return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, distance * root, values.Count - 1) / root);
+    }
+}

@@ -1,0 +1,36 @@
+using Alburnum.Impregnation.Diffusing;
+
+namespace Alburnum.Impregnation.Charging;
+
+/// <summary>How long too wet timber must dry before treatment, by diffusion of moisture in a sheet.</summary>
+/// <remarks>
+/// The mean moisture falls from M₀ towards the equilibrium Me as Crank's sheet does, with one diffusion coefficient. It leaves
+/// out the surface's resistance and the slow coming of free water, so air drying outdoors takes longer: a least time.
+/// </remarks>
+public static class DryingTime
+{
+    /// <summary>Days until the mean moisture is down to a limit.</summary>
+    /// <param name="thicknessMm">Thickness of the pieces, mm. 1 to 1000.</param>
+    /// <param name="startPercent">Moisture now, %. Up to 200.</param>
+    /// <param name="limitPercent">Moisture wanted, %; below the start, above the equilibrium.</param>
+    /// <param name="equilibriumPercent">Moisture that the air leads to, %. 0 to 30.</param>
+    /// <param name="diffusionM2PerS">Diffusion coefficient of moisture across the grain, m²/s. 1e-13 to 1e-7.</param>
+    public static double Days(
+        double thicknessMm,
+        double startPercent,
+        double limitPercent,
+        double equilibriumPercent,
+        double diffusionM2PerS
+    )
+    {
+        Require.InRange(equilibriumPercent, 0, 30, "%");
+        Require.InRange(startPercent, equilibriumPercent, 200, "%");
+        Require.InRange(limitPercent, equilibriumPercent + 0.1, 200, "%");
+        Require.InRange(diffusionM2PerS, 1e-13, 1e-7, "m²/s");
+        var half = Require.InRange(thicknessMm, 1, 1000, "mm") / 2000;
+        if (limitPercent >= startPercent)
+            return 0;
+        var gone = (startPercent - limitPercent) / (startPercent - equilibriumPercent);
+        return CrankSheet.TimeNumber(gone) * half * half / diffusionM2PerS / 86400;
+    }
+}

@@ -1,0 +1,77 @@
+namespace Alburnum.Impregnation.Incising;
+
+/// <summary>Slits cut along the grain by toothed rollers: one tooth's cut, and how the cuts are spaced on the face.</summary>
+/// <remarks>A cut is a slit along the grain, full length at the face and narrowing to nothing at its full depth, as a wedge tooth leaves it.</remarks>
+public sealed record IncisingPattern
+{
+    /// <summary>Checks every measure.</summary>
+    /// <param name="depthMm">Depth of a cut, mm. 1 to 100.</param>
+    /// <param name="lengthMm">Length along the grain at the face, mm. 1 to 100.</param>
+    /// <param name="widthMm">Width across the grain at the face, mm. 0.1 to 10.</param>
+    /// <param name="alongMm">From cut to cut along the grain in one row, mm; at least the length, at most 500.</param>
+    /// <param name="acrossMm">From row to row across the grain, mm; at least the width, at most 200.</param>
+    /// <param name="stagger">Shift of every second row along the grain as a share of the spacing, 0 to 0.5.</param>
+    public IncisingPattern(
+        double depthMm,
+        double lengthMm,
+        double widthMm,
+        double alongMm,
+        double acrossMm,
+        double stagger = 0.5
+    )
+    {
+        DepthMm = Require.InRange(depthMm, 1, 100, "mm");
+        LengthMm = Require.InRange(lengthMm, 1, 100, "mm");
+        WidthMm = Require.InRange(widthMm, 0.1, 10, "mm");
+        AlongMm = Require.InRange(alongMm, lengthMm, 500, "mm");
+        AcrossMm = Require.InRange(acrossMm, widthMm, 200, "mm");
+        Stagger = Require.InRange(stagger, 0, 0.5, "(share)");
+    }
+
+    /// <summary>Depth of a cut, mm.</summary>
+    public double DepthMm { get; }
+
+    /// <summary>Length along the grain at the face, mm.</summary>
+    public double LengthMm { get; }
+
+    /// <summary>Width across the grain at the face, mm.</summary>
+    public double WidthMm { get; }
+
+    /// <summary>From cut to cut along the grain in one row, mm.</summary>
+    public double AlongMm { get; }
+
+    /// <summary>From row to row across the grain, mm.</summary>
+    public double AcrossMm { get; }
+
+    /// <summary>Shift of every second row as a share of the spacing along the grain.</summary>
+    public double Stagger { get; }
+
+    /// <summary>Cuts per square metre of face.</summary>
+    public double DensityPerM2 => 1e6 / (AlongMm * AcrossMm);
+
+    /// <summary>The pattern in words.</summary>
+    public string InWords =>
+        FormattableString.Invariant(
+            $"{DepthMm:0.#} mm deep, {LengthMm:0.#} mm long, {AlongMm:0.#} mm apart along the grain, rows {AcrossMm:0.#} mm apart, {DensityPerM2:0} to the m²"
+        );
+
+    /// <summary>True where a point lies in a cut.</summary>
+    /// <param name="alongMm">Along the grain from the middle of a cut, mm.</param>
+    /// <param name="acrossMm">Across the grain from the middle of its row, mm.</param>
+    /// <param name="belowMm">Below the face, mm.</param>
+    public bool IsCut(double alongMm, double acrossMm, double belowMm)
+    {
+        if (belowMm >= DepthMm)
+            return false;
+        var row = Math.Round(acrossMm / AcrossMm);
+        var across = Math.Abs(acrossMm - row * AcrossMm);
+        var along = alongMm - (row % 2 == 0 ? 0 : Stagger * AlongMm);
+        along = Math.Abs(along - Math.Round(along / AlongMm) * AlongMm);
+        return along <= HalfLengthMm(belowMm) && across <= HalfWidthMm(belowMm);
+    }
+
+    internal double HalfLengthMm(double belowMm) =>
+        LengthMm / 2 * Math.Sqrt(Math.Max(0, 1 - belowMm * belowMm / (DepthMm * DepthMm)));
+
+    internal double HalfWidthMm(double belowMm) => WidthMm / 2 * Math.Max(0, 1 - belowMm / DepthMm);
+}

@@ -1,0 +1,115 @@
+using Alburnum.Impregnation.Flow;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Timber;
+
+namespace Alburnum.Impregnation.Prediction;
+
+/// <summary>Treats one drawn piece after another with the sharp front.</summary>
+internal sealed class PieceTreatment
+{
+    private readonly PredictionQuestion _question;
+    private readonly QuickFront _front;
+    private readonly IncisedReach? _sapwoodReach;
+    private readonly IncisedReach? _heartwoodReach;
+    private readonly DrawnPiece _piece;
+
+    public PieceTreatment(PredictionQuestion question, int placesPerFace)
+    {
+        _question = question;
+        Places = SectionPositions.Around(question.Section, question.Log, placesPerFace);
+        // A ring of sapwood on a dead core takes the flat front, which is the slower of the two.
+        var isRound = question.Section is RoundSection && question.Log.HeartwoodRadiusMm <= 0;
+        _front = new QuickFront(question.Schedule, question.Liquid, isRound);
+        if (question.Incising is { } pattern)
+        {
+            _sapwoodReach = new IncisedReach(pattern, question.Sapwood.LongitudinalToLateral);
+            _heartwoodReach = new IncisedReach(pattern, question.Heartwood.LongitudinalToLateral);
+        }
+        _piece = new DrawnPiece(new double[Places.Count]);
+    }
+
+    public IReadOnlyList<SectionPosition> Places { get; }
+
+    /// <summary>The next piece. The same object each time: read it before asking again.</summary>
+    public DrawnPiece Next(NormalDraws normal, double batchSapwood, double batchHeartwood)
+    {
+        var sapwood = Drawn(_question.Sapwood, batchSapwood, normal.Next());
+        var heartwood = Drawn(_question.Heartwood, batchHeartwood, normal.Next());
+        double least = double.MaxValue,
+            sum = 0,
+            kept = 0,
+            inZone = 0,
+            zoneLength = 0;
+        for (var i = 0; i < Places.Count; i++)
+        {
+            var place = Places[i];
+            var here = normal.Next();
+            var k1 = sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
+            var k2 = heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
+            var depth = Depth(place, k1, k2);
+            _piece.DepthMm[i] = depth;
+            least = Math.Min(least, depth);
+            sum += depth;
+            var share = _front.KeptShare(place.SapwoodMm > 0 ? k1 : k2, _question.VoidFraction, place.WayMm);
+            kept += share;
+            var zone = Math.Min(place.WayMm, _question.ZoneMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm));
+            inZone += Math.Min(depth, zone) * share;
+            zoneLength += zone;
+        }
+        var fill = 1000 * _question.VoidFraction * (1 - RelativePermeability.Usual.TrappedAirShare);
+        _piece.LeastMm = least;
+        _piece.MeanMm = sum / Places.Count;
+        _piece.UptakeLPerM3 = fill * kept / Places.Count * TreatedShare();
+        _piece.ZoneLPerM3 = fill * inZone / zoneLength;
+        return _piece;
+    }
+
+    private double Depth(SectionPosition place, double sapwoodM2, double heartwoodM2)
+    {
+        var plain =
+            place.SapwoodMm <= 0
+                ? _front.DepthMm(heartwoodM2, _question.VoidFraction, place.WayMm)
+                : _front.DepthMm(sapwoodM2, place.SapwoodMm, heartwoodM2, _question.VoidFraction, place.WayMm);
+        if (_sapwoodReach is null || _heartwoodReach is null)
+            return plain;
+        // Cuts that go through the sapwood open the heartwood: its own reach decides there.
+        var open = place.SapwoodMm < _heartwoodReach.Pattern.DepthMm;
+        var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, place.WayMm);
+        return Math.Min(place.WayMm, Math.Max(plain, (open ? _heartwoodReach : _sapwoodReach).UnbrokenMm(across)));
+    }
+
+    // Area within the depth of a face; faces share their corners.
+    private double TreatedShare()
+    {
+        if (_question.Section is RoundSection round)
+        {
+            double ring = 0;
+            foreach (var depth in _piece.DepthMm)
+                ring += 1 - Math.Pow(1 - Math.Min(1, 2 * depth / round.DiameterMm), 2);
+            return ring / Places.Count;
+        }
+        Span<double> face = stackalloc double[4];
+        var perFace = Places.Count / 4;
+        for (var i = 0; i < Places.Count; i++)
+            face[i / perFace] += _piece.DepthMm[i] / (2 * Places[i].WayMm) / perFace;
+        return 1 - Math.Max(0, 1 - face[0] - face[2]) * Math.Max(0, 1 - face[1] - face[3]);
+    }
+
+    private static double Drawn(PermeabilityLaw law, double batch, double piece) =>
+        law.LateralMedianM2 * Math.Exp(law.BatchLnSpread * batch + law.PieceLnSpread * piece);
+}
+
+/// <summary>One drawn piece after treatment.</summary>
+internal sealed class DrawnPiece(double[] depthMm)
+{
+    /// <summary>Depth at each place, mm.</summary>
+    public double[] DepthMm { get; } = depthMm;
+
+    public double LeastMm { get; set; }
+
+    public double MeanMm { get; set; }
+
+    public double UptakeLPerM3 { get; set; }
+
+    public double ZoneLPerM3 { get; set; }
+}

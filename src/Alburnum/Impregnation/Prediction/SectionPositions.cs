@@ -1,0 +1,80 @@
+using Alburnum.Timber;
+
+namespace Alburnum.Impregnation.Prediction;
+
+/// <summary>A place on the face of a section, and what lies on the way straight in from it.</summary>
+/// <param name="Face">Face number from 1, clockwise from the top; a round section has one.</param>
+/// <param name="AlongMm">Distance from the start of the face, mm.</param>
+/// <param name="SapwoodMm">Depth at which heartwood begins, mm; 0 where it reaches the face, the whole way where there is none.</param>
+/// <param name="WayMm">Where the way ends, mm: half the thickness, or the radius.</param>
+public readonly record struct SectionPosition(int Face, double AlongMm, double SapwoodMm, double WayMm);
+
+/// <summary>Even places around a section.</summary>
+public static class SectionPositions
+{
+    /// <summary>Places in the middle of even pieces of each face.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="log">Where it lay in the log.</param>
+    /// <param name="perFace">Places on each face of a sawn section; a round one gets four times as many. 1 to 1000.</param>
+    public static IReadOnlyList<SectionPosition> Around(Section section, LogGeometry log, int perFace)
+    {
+        Require.InRange(perFace, 1, 1000, "places");
+        return section switch
+        {
+            RectangularSection sawn => [.. Sawn(sawn, log, perFace)],
+            RoundSection round => [.. Round(round, log, 4 * perFace)],
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section with faces."),
+        };
+    }
+
+    private static IEnumerable<SectionPosition> Sawn(RectangularSection sawn, LogGeometry log, int perFace)
+    {
+        var (w, h) = (sawn.WidthMm / 2, sawn.HeightMm / 2);
+        for (var face = 1; face <= 4; face++)
+        {
+            var isLevel = face is 1 or 3;
+            var length = isLevel ? sawn.WidthMm : sawn.HeightMm;
+            var way = isLevel ? h : w;
+            for (var i = 0; i < perFace; i++)
+            {
+                var along = (i + 0.5) * length / perFace;
+                var (x, y, dx, dy) = face switch
+                {
+                    1 => (along - w, h, 0.0, -1.0),
+                    2 => (w, h - along, -1.0, 0.0),
+                    3 => (w - along, -h, 0.0, 1.0),
+                    _ => (-w, along - h, 1.0, 0.0),
+                };
+                // Near a corner the other face is nearer than the middle; the way still counts straight in.
+                yield return new(face, along, SapwoodMm(log, x, y, dx, dy, way), way);
+            }
+        }
+    }
+
+    private static IEnumerable<SectionPosition> Round(RoundSection round, LogGeometry log, int places)
+    {
+        var radius = round.DiameterMm / 2;
+        for (var i = 0; i < places; i++)
+        {
+            var angle = 2 * Math.PI * (i + 0.5) / places;
+            var (s, c) = Math.SinCos(angle);
+            var sapwood = SapwoodMm(log, radius * s, radius * c, -s, -c, radius);
+            yield return new(1, angle * radius, sapwood, radius);
+        }
+    }
+
+    // Way from a point of the face to the heartwood's circle, straight in.
+    private static double SapwoodMm(LogGeometry log, double x, double y, double dx, double dy, double way)
+    {
+        var (px, py) = (x - log.PithXMm, y - log.PithYMm);
+        var along = px * dx + py * dy;
+        var c = px * px + py * py - log.HeartwoodRadiusMm * log.HeartwoodRadiusMm;
+        if (c < 0)
+            return 0;
+        var root = along * along - c;
+        if (root <= 0 || log.HeartwoodRadiusMm <= 0)
+            return way;
+        var near = -along - Math.Sqrt(root);
+        return near < 0 ? way : Math.Min(way, near);
+    }
+}

@@ -1,0 +1,34 @@
+namespace Alburnum.Requirements;
+
+/// <summary>Which of two depth rules asks for more.</summary>
+public static class DepthOrder
+{
+    /// <summary>True where whatever meets <paramref name="strict"/> is sure to meet <paramref name="loose"/>.</summary>
+    /// <remarks>
+    /// Cautious: false means "not shown". Full penetration of a zone counts as meeting any depth in it, since a zone thinner
+    /// than the depth is judged by its whole.
+    /// </remarks>
+    public static bool Implies(DepthRule strict, DepthRule loose) =>
+        (strict, loose) switch
+        {
+            (_, NoDepth) => true,
+            (_, AllOf all) => all.Parts.All(part => Implies(strict, part)),
+            (AnyOf any, _) => any.Parts.All(part => Implies(part, loose)),
+            (_, AnyOf any) when any.Parts.Any(part => Implies(strict, part)) => true,
+            (AllOf all, _) => all.Parts.Any(part => Implies(part, loose)),
+            (LeastDepth a, LeastDepth b) => Covers(a.Zone, b.Zone)
+                && a.DepthMm >= b.DepthMm
+                && a.Coverage >= b.Coverage,
+            (ShareOfZone a, ShareOfZone b) => Covers(a.Zone, b.Zone) && a.Share >= b.Share,
+            (ShareOfZone { Share: 1 } a, LeastDepth b) => Covers(a.Zone, b.Zone),
+            (UntreatedHeartwoodLimit a, UntreatedHeartwoodLimit b) => a.AreaShare <= b.AreaShare
+                && a.ThroughShare <= b.ThroughShare
+                && a.SideShare <= b.SideShare,
+            _ => false,
+        };
+
+    /// <summary>True where <paramref name="less"/> asks for strictly less than <paramref name="more"/>.</summary>
+    public static bool AsksLess(DepthRule less, DepthRule more) => Implies(more, less) && !Implies(less, more);
+
+    private static bool Covers(WoodZone strict, WoodZone loose) => strict == loose || strict == WoodZone.Lateral;
+}

@@ -1,0 +1,163 @@
+namespace Alburnum.Requirements;
+
+/// <summary>A question about where a piece stands.</summary>
+public enum ExposureQuestion
+{
+    /// <summary>Does it stand in salt water?</summary>
+    SaltWater,
+
+    /// <summary>Does it touch the ground or fresh water?</summary>
+    GroundOrFreshWater,
+
+    /// <summary>Is it exposed to the weather?</summary>
+    Weather,
+
+    /// <summary>Can water stay on it, in joints or on end grain?</summary>
+    WaterStays,
+
+    /// <summary>Can it get damp now and then, by leaks, spray or condensation?</summary>
+    Damp,
+}
+
+/// <summary>Where a piece stands, in everyday words; null where not known.</summary>
+public sealed record Exposure
+{
+    /// <summary>It stands in salt or brackish water.</summary>
+    public bool? IsInSaltWater { get; init; }
+
+    /// <summary>It touches the ground or fresh water.</summary>
+    public bool? TouchesGroundOrFreshWater { get; init; }
+
+    /// <summary>It is outdoors and the weather reaches it.</summary>
+    public bool? IsExposedToWeather { get; init; }
+
+    /// <summary>Water can stay on it, in its joints or on its end grain.</summary>
+    public bool? LetsWaterStay { get; init; }
+
+    /// <summary>Indoors or under a roof, it can get damp now and then.</summary>
+    public bool? MayGetDamp { get; init; }
+
+    /// <summary>A coating is applied and kept up.</summary>
+    public bool? IsCoated { get; init; }
+
+    /// <summary>It is hard to reach or replace.</summary>
+    public bool? IsHardToReach { get; init; }
+
+    /// <summary>People could be hurt if it fails.</summary>
+    public bool? CouldHurtPeople { get; init; }
+
+    /// <summary>Termites live where it stands.</summary>
+    public bool? HasTermites { get; init; }
+
+    /// <summary>Wood-boring beetles that attack seasoned timber live where it stands.</summary>
+    public bool? HasBeetles { get; init; }
+}
+
+/// <summary>The use class of a situation.</summary>
+/// <param name="Classes">The class, or those still possible.</param>
+/// <param name="DecidedBy">The question that decided it, or the last one answered; null where none was.</param>
+/// <param name="NextQuestion">The question that narrows it down further; null where the class is settled.</param>
+/// <param name="Remarks">What goes with the class: coating, reach, consequence, insects. One sentence each.</param>
+public sealed record UseClassAnswer(
+    IReadOnlyList<UseClass> Classes,
+    ExposureQuestion? DecidedBy,
+    ExposureQuestion? NextQuestion,
+    IReadOnlyList<string> Remarks
+);
+
+/// <summary>From everyday questions to a use class, in the order in which EN 335 draws its lines: the wettest first.</summary>
+public static class ExposureReading
+{
+    /// <summary>The question in words.</summary>
+    public static string InWords(this ExposureQuestion question) =>
+        question switch
+        {
+            ExposureQuestion.SaltWater => "Does it stand in salt water?",
+            ExposureQuestion.GroundOrFreshWater => "Does it touch the ground or fresh water?",
+            ExposureQuestion.Weather => "Is it exposed to the weather?",
+            ExposureQuestion.WaterStays => "Can water stay on it, in joints or on end grain?",
+            ExposureQuestion.Damp => "Can it get damp now and then?",
+            _ => throw new ArgumentOutOfRangeException(nameof(question), question, "Not a question."),
+        };
+
+    /// <summary>The use class, the question that decided it and what to ask next. EN 335:2013.</summary>
+    public static UseClassAnswer UseClass(this Exposure exposure)
+    {
+        ArgumentNullException.ThrowIfNull(exposure);
+        var (classes, decidedBy, next) = Classes(exposure);
+        return new UseClassAnswer(classes, decidedBy, next, [.. Remarks(exposure, classes)]);
+    }
+
+    private static (IReadOnlyList<UseClass> Classes, ExposureQuestion? DecidedBy, ExposureQuestion? Next) Classes(
+        Exposure exposure
+    )
+    {
+        ExposureQuestion? answered = null;
+        ExposureQuestion? open = null;
+        var possible = new List<UseClass>();
+
+        // Each step: yes settles the class, no leads on, "not known" keeps the class possible and leads on.
+        bool Settles(ExposureQuestion question, bool? answer, UseClass yes)
+        {
+            if (answer is null)
+                open ??= question;
+            else if (open is null)
+                answered = question;
+            if (answer != false)
+                possible.Add(yes);
+            return answer == true;
+        }
+
+        var isSettled =
+            Settles(ExposureQuestion.SaltWater, exposure.IsInSaltWater, Requirements.UseClass.Five)
+            || Settles(
+                ExposureQuestion.GroundOrFreshWater,
+                exposure.TouchesGroundOrFreshWater,
+                Requirements.UseClass.Four
+            );
+        if (!isSettled)
+        {
+            if (exposure.IsExposedToWeather is null)
+                open ??= ExposureQuestion.Weather;
+            else if (open is null)
+                answered = ExposureQuestion.Weather;
+            if (exposure.IsExposedToWeather != false)
+                Either(
+                    ExposureQuestion.WaterStays,
+                    exposure.LetsWaterStay,
+                    Requirements.UseClass.ThreeTwo,
+                    Requirements.UseClass.ThreeOne
+                );
+            if (exposure.IsExposedToWeather != true)
+                Either(
+                    ExposureQuestion.Damp,
+                    exposure.MayGetDamp,
+                    Requirements.UseClass.Two,
+                    Requirements.UseClass.One
+                );
+        }
+        possible.Sort();
+        return (possible, answered, open);
+
+        void Either(ExposureQuestion question, bool? answer, UseClass yes, UseClass no)
+        {
+            if (!Settles(question, answer, yes))
+                possible.Add(no);
+        }
+    }
+
+    private static IEnumerable<string> Remarks(Exposure exposure, IReadOnlyList<UseClass> classes)
+    {
+        var isOutdoors = classes.Any(each => each is Requirements.UseClass.ThreeOne or Requirements.UseClass.ThreeTwo);
+        if (isOutdoors && exposure.IsCoated == true)
+            yield return "The coating does not change the class of EN 335:2013; British practice calls it 3c, and asks for upkeep.";
+        if (exposure.IsHardToReach == true)
+            yield return "Hard to reach or replace: choose the longer service life.";
+        if (exposure.CouldHurtPeople == true)
+            yield return "People could be hurt if it fails: have a structural engineer set class, life and inspection; some codes put outdoor structural supports in class 4.";
+        if (exposure.HasTermites == true)
+            yield return "Termites are named beside the class, not by it: ask for a preservative tested against them.";
+        if (exposure.HasBeetles == true)
+            yield return "Beetles are named beside the class, not by it: sapwood is at risk even in dry rooms.";
+    }
+}

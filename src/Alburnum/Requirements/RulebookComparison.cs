@@ -1,0 +1,108 @@
+using Alburnum.Timber;
+
+namespace Alburnum.Requirements;
+
+/// <summary>One enquiry to which two rulebooks answer differently.</summary>
+/// <param name="Index">Place of the enquiry in the list, from 0.</param>
+/// <param name="Enquiry">The enquiry.</param>
+/// <param name="Before">What the first rulebook says.</param>
+/// <param name="After">What the second rulebook says.</param>
+public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, Answer After)
+{
+    /// <summary>What changed, in words: "NP5 → NP6".</summary>
+    public string InWords => $"{AnswerWords.Short(Before)} → {AnswerWords.Short(After)}";
+}
+
+/// <summary>An answer in a few words.</summary>
+public static class AnswerWords
+{
+    /// <summary>The demand, "not permitted" or "not covered".</summary>
+    public static string Short(Answer answer) =>
+        answer switch
+        {
+            Required { Requirement: var requirement } => requirement.PenetrationName
+                + (
+                    requirement.RequiredRetention is { } amount ? $", {amount.Label}"
+                    : requirement.Retention is { } rule
+                        ? FormattableString.Invariant($", {rule.Factor:0.##} × critical value")
+                    : ""
+                )
+                + (
+                    requirement.MoistureMaxPercent is { } moisture
+                        ? FormattableString.Invariant($", moisture up to {moisture:0.#} %")
+                        : ""
+                ),
+            NotPermitted => "not permitted",
+            NotCovered => "not covered",
+            _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "Not an answer."),
+        };
+}
+
+/// <summary>Which answers change between two rulebooks, usually two editions of one code.</summary>
+public static class RulebookComparison
+{
+    /// <summary>The enquiries whose answers differ, in the order given.</summary>
+    /// <param name="before">The first rulebook.</param>
+    /// <param name="after">The second rulebook.</param>
+    /// <param name="enquiries">Enquiries to ask of both.</param>
+    /// <param name="stop">Signalled to stop early.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static IReadOnlyList<ChangedAnswer> Of(
+        Rulebook before,
+        Rulebook after,
+        IReadOnlyList<Enquiry> enquiries,
+        CancellationToken stop = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        ArgumentNullException.ThrowIfNull(enquiries);
+        var changed = new List<ChangedAnswer>();
+        for (var index = 0; index < enquiries.Count; index++)
+        {
+            stop.ThrowIfCancellationRequested();
+            var (first, second) = (before.Answer(enquiries[index]), after.Answer(enquiries[index]));
+            if (!SaysTheSame(first, second))
+                changed.Add(new ChangedAnswer(index, enquiries[index], first, second));
+        }
+        return changed;
+    }
+
+    /// <summary>Common enquiries for comparing two rulebooks without an archive: every component, life and form, in a pine and a spruce.</summary>
+    /// <param name="components">Components to ask about.</param>
+    /// <param name="species">Species to ask about.</param>
+    /// <param name="lives">Service lives, years.</param>
+    public static IReadOnlyList<Enquiry> UsualEnquiries(
+        IEnumerable<Component> components,
+        IReadOnlyList<Species> species,
+        IReadOnlyList<int> lives
+    ) =>
+        [
+            .. from component in components
+            from wood in species
+            from years in lives
+            from form in Enum.GetValues<TimberForm>()
+            select new Enquiry
+            {
+                Component = component,
+                Species = wood,
+                Life = new DesiredServiceLife(years),
+                Form = form,
+                HasExposedHeartwood = form == TimberForm.Sawn,
+                IsCoated = false,
+            },
+        ];
+
+    // The demand counts, not how it came about: standing, conditions and trace may differ.
+    private static bool SaysTheSame(Answer a, Answer b) =>
+        (a, b) switch
+        {
+            (Required { Requirement: var x }, Required { Requirement: var y }) => x.PenetrationName == y.PenetrationName
+                && x.Penetration.Equals(y.Penetration)
+                && Equals(x.Retention, y.Retention)
+                && x.RequiredRetention == y.RequiredRetention
+                && Nullable.Equals(x.MoistureMaxPercent, y.MoistureMaxPercent),
+            (NotPermitted, NotPermitted) or (NotCovered, NotCovered) => true,
+            _ => false,
+        };
+}

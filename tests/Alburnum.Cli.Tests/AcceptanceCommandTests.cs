@@ -1,0 +1,246 @@
+using System.Text.Json;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests;
+
+public sealed class AcceptanceCommandTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    private static async Task<string> Done(params string[] args)
+    {
+        var run = await AlburnumRun.Of(args);
+        Assert.Equal(("", 0), (run.Errors, run.Status));
+        return run.Output;
+    }
+
+    private static async Task<string> Refused(params string[] args)
+    {
+        var run = await AlburnumRun.Of(args);
+        Assert.Equal(2, run.Status);
+        Assert.Equal("", run.Output);
+        return run.Errors;
+    }
+
+    [Fact]
+    public async Task A_sampling_sheet_says_what_to_cut_what_passes_and_both_readings()
+    {
+        var sheet = await Done(
+            "sample",
+            "--lot",
+            "500",
+            "--plan",
+            "attributes",
+            "--aql",
+            "10",
+            "--level",
+            "II",
+            "--seed",
+            "7"
+        );
+
+        Assert.Contains("Cut     50 of 500 pieces", sheet, StringComparison.Ordinal);
+        Assert.Contains("at most 10 failures pass; 11 or more do not", sheet, StringComparison.Ordinal);
+        Assert.Contains("MIL-STD-105E", sheet, StringComparison.Ordinal);
+        Assert.Contains("seed 7", sheet, StringComparison.Ordinal);
+        Assert.Contains("90 % of the pieces cut must pass", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_JSON_of_a_sheet_holds_the_same_numbers()
+    {
+        using var json = JsonDocument.Parse(
+            await Done("sample", "--lot", "1000", "--aql", "25", "--seed", "1", "--json")
+        );
+        var root = json.RootElement;
+
+        Assert.Equal(50, root.GetProperty("positions").GetArrayLength());
+        Assert.Equal(3, root.GetProperty("readings").GetArrayLength());
+        Assert.Contains("arrow to H", root.GetProperty("plan").GetString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("share", "--must-pass", "75", "--cut", "8")]
+    [InlineData("smallest", "--accept", "5", "--reject", "25")]
+    [InlineData("double", "--accept", "5", "--reject", "25")]
+    [InlineData("sequential", "--accept", "5", "--reject", "25")]
+    [InlineData("variables", "--accept", "5", "--reject", "25")]
+    [InlineData("show", "--conforming", "75", "--failures", "1")]
+    public async Task Every_kind_of_plan_has_a_sheet_and_a_chart(string plan, params string[] options)
+    {
+        var chart = _folder.At("oc.svg");
+        var sheet = await Done(["sample", "--plan", plan, "--lot", "200", "--chart", chart, .. options]);
+
+        Assert.Contains("Pieces to cut", sheet, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "<svg",
+            await File.ReadAllTextAsync(chart, TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("--aql: found 11, expected an AQL of MIL-STD-105E: 0.01, 0.015", "--lot", "500", "--aql", "11")]
+    [InlineData("--level: found IV, expected S-1", "--lot", "500", "--aql", "10", "--level", "IV")]
+    [InlineData("--lot: found nothing", "--aql", "10")]
+    [InlineData(
+        "--cut: found 9, expected 1 to 8 pieces",
+        "--plan",
+        "share",
+        "--must-pass",
+        "75",
+        "--cut",
+        "9",
+        "--lot",
+        "8"
+    )]
+    [InlineData(
+        "--reject: found 4, expected more than --accept",
+        "--plan",
+        "smallest",
+        "--accept",
+        "5",
+        "--reject",
+        "4"
+    )]
+    [InlineData("--plan: found triple", "--plan", "triple")]
+    public async Task Options_that_do_not_fit_are_refused_in_words(string said, params string[] options) =>
+        Assert.Contains(said, await Refused(["sample", .. options]), StringComparison.Ordinal);
+
+    [Fact]
+    public async Task Counts_are_judged_by_the_rule_named_and_the_other_reading_is_said()
+    {
+        var output = await Done("judge", "--cut", "8", "--failures", "3", "--aql", "25", "--lot", "30");
+
+        Assert.Contains("Rule used: plan indexed at AQL 25", output, StringComparison.Ordinal);
+        Assert.Contains("CONFORMS", output, StringComparison.Ordinal);
+        Assert.Contains("Bayesian reading", output, StringComparison.Ordinal);
+        Assert.Contains("2 of 8 may fail and penetration does not conform", Flat(output), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Depths_are_judged_piece_by_piece_and_a_missing_assay_is_said()
+    {
+        var table = _folder.Write(
+            "depths.csv",
+            "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
+                + string.Concat(
+                    Enumerable.Range(1, 8).Select(piece => $"T{piece},1,50,9.5,0.3,30\nT{piece},2,50,8.9,0.3,30\n")
+                )
+        );
+        string[] judge =
+        [
+            "judge",
+            table,
+            "--rule",
+            "NP3",
+            "--section",
+            "100 x 100 mm",
+            "--must-pass",
+            "75",
+            "--lot",
+            "60",
+            "--required",
+            "12",
+        ];
+
+        Assert.Contains(
+            "penetration conforms; retention not determined",
+            Flat(await Done(judge)),
+            StringComparison.Ordinal
+        );
+        var assayed = await Done([.. judge, "--assay", "14.2 ± 0.4"]);
+        Assert.Contains("penetration conforms; retention conforms", Flat(assayed), StringComparison.Ordinal);
+        Assert.Contains("CONFORMS", assayed, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_batch_within_measuring_uncertainty_is_undecided_and_help_is_offered()
+    {
+        var table = _folder.Write(
+            "depths.csv",
+            "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
+                + string.Concat(Enumerable.Range(1, 8).Select(piece => $"T{piece},1,50,6.1,0.5,30\n"))
+        );
+        var output = Flat(
+            await Done("judge", table, "--rule", "6 mm sapwood", "--section", "round 120 mm", "--must-pass", "75")
+        );
+
+        Assert.Contains("UNDECIDED", output, StringComparison.Ordinal);
+        Assert.Contains("a second reading as good as the first would decide it", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("more can fail", "--cut", "8", "--failures", "9", "--must-pass", "75")]
+    [InlineData("at least the 8 pieces", "--cut", "8", "--failures", "0", "--must-pass", "75", "--lot", "5")]
+    [InlineData("at most the 8 that the plan asks for", "--cut", "9", "--failures", "0", "--aql", "25", "--lot", "30")]
+    [InlineData("both, expected one of the two", "--cut", "8", "--failures", "0", "--must-pass", "75", "--aql", "25")]
+    [InlineData(
+        "--assay: found about 14",
+        "--cut",
+        "8",
+        "--failures",
+        "0",
+        "--must-pass",
+        "75",
+        "--required",
+        "12",
+        "--assay",
+        "about 14"
+    )]
+    [InlineData("a table of results", "--must-pass", "75")]
+    public async Task Batches_that_cannot_be_judged_are_refused_in_words(string said, params string[] options) =>
+        Assert.Contains(said, await Refused(["judge", .. options]), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("6 fathoms")]
+    [InlineData("NP9")]
+    [InlineData("120 % sapwood")]
+    public async Task Depth_rules_that_are_none_are_refused(string rule)
+    {
+        var table = _folder.Write("depths.csv", "piece,face,position_mm,depth_mm,u_mm\nT1,1,50,9,0.3\n");
+
+        Assert.Contains(
+            "--rule",
+            await Refused("judge", table, "--rule", rule, "--section", "100x100", "--must-pass", "75"),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task A_history_says_its_signals_in_words_and_draws_them()
+    {
+        var charges = string.Concat(
+            Enumerable
+                .Range(1, 60)
+                .Select(i => $"C{i},{(i % 2 == 0 ? 9.4 : 8.6) - (i > 40 ? 0.1 * (i - 40) : 0):0.##},{12 + i % 3}\n")
+        );
+        var table = _folder.Write("charges.csv", "charge,mean_depth_mm,retention_kg_m3\n" + charges);
+        var output = Flat(await Done("history", table, "--least-depth", "7", "--chart", _folder.At("charts")));
+
+        Assert.Contains("60 charges, oldest first", output, StringComparison.Ordinal);
+        Assert.Contains("mean depth has shifted down", output, StringComparison.Ordinal);
+        Assert.Contains("a false signal in about 500 charges", output, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(_folder.Path, "charts", "mean-depth.svg")));
+    }
+
+    [Fact]
+    public async Task A_history_with_a_charge_twice_is_refused_and_nothing_is_drawn()
+    {
+        var table = _folder.Write("charges.csv", "charge,mean_depth_mm\nC1,9\nC1,8\n");
+        var charts = _folder.At("charts");
+
+        Assert.Contains(
+            "line 3, row \"C1\"",
+            await Refused("history", table, "--chart", charts),
+            StringComparison.Ordinal
+        );
+        Assert.False(Directory.Exists(charts));
+    }
+
+    /// <summary>The output without its line breaks.</summary>
+    private static string Flat(string output) =>
+        string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+}

@@ -1,0 +1,164 @@
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests.Requirements;
+
+public sealed class RulebookCommandsTests
+{
+    private const string OwnTable = """
+        title: A firm's own table
+        document: Own table
+        edition: "1"
+        lives: [15, 30]
+        penetration:
+          - key: post-15
+            when: { useClass: 4, lifeYears: 15 }
+            require: NP5
+            source: common practice
+            standing: common practice
+          - key: post-30
+            when: { useClass: 4, lifeYears: 30 }
+            require: NP3
+            source: common practice
+            standing: common practice
+        """;
+
+    [Fact]
+    public async Task Every_shipped_rulebook_is_listed()
+    {
+        var run = await AlburnumRun.Of("rulebook", "list");
+        Assert.All(
+            [
+                "british-2014",
+                "british-2024",
+                "european-2007",
+                "spanish-se-m",
+                "nordic-classes",
+                "american-round",
+                "american-use-categories",
+                "new-zealand-hazard-classes",
+                "australian-hazard-classes",
+            ],
+            name => Assert.Contains(name, run.Output, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task A_sound_rulebook_passes_its_check()
+    {
+        var run = await AlburnumRun.Of("rulebook", "check", "spanish-se-m");
+        Assert.Equal(CommandLine.Done, run.Status);
+        Assert.EndsWith("No faults.", run.Output.TrimEnd(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_table_of_ones_own_that_asks_less_of_a_longer_life_fails_its_check()
+    {
+        using var folder = new TemporaryFolder();
+        var file = Path.Combine(folder.Path, "own.yaml");
+        await File.WriteAllTextAsync(file, OwnTable, TestContext.Current.CancellationToken);
+
+        var run = await AlburnumRun.Of("rulebook", "check", file);
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains(
+            "asks for less (penetration): Desired service life (years) 30 (row \"post-30\"",
+            run.Output,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("1 to mend.", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_broken_table_is_refused_with_file_line_row_and_field()
+    {
+        using var folder = new TemporaryFolder();
+        var file = Path.Combine(folder.Path, "own.yaml");
+        await File.WriteAllTextAsync(
+            file,
+            OwnTable.Replace("require: NP5", "require: NP9", StringComparison.Ordinal),
+            TestContext.Current.CancellationToken
+        );
+
+        var run = await AlburnumRun.Of("rulebook", "check", file);
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains(
+            "own.yaml, line 8, row \"post-15\", field require: found NP9",
+            run.Errors,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task Two_editions_are_compared_case_by_case()
+    {
+        var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024");
+        Assert.Contains(
+            "fence post, sawn, Scots pine, 15 years: NP5, 1 × critical value, moisture up to 28 % → not covered",
+            run.Output,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("answers change.", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Archived_enquiries_are_compared_from_a_table()
+    {
+        using var folder = new TemporaryFolder();
+        var file = Path.Combine(folder.Path, "archive.csv");
+        await File.WriteAllTextAsync(
+            file,
+            "component,species,section,life_years,exposed_heartwood\nfence post,Scots pine,100x100,30,yes\ntiling batten,Norway spruce,25x50,60,\n",
+            TestContext.Current.CancellationToken
+        );
+        var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
+        Assert.Contains("1  fence post, sawn, Scots pine, 30 years: NP6", run.Output, StringComparison.Ordinal);
+        Assert.Contains("of 2 answers change.", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_cell_that_cannot_be_read_is_refused_with_its_line_and_column()
+    {
+        using var folder = new TemporaryFolder();
+        var file = Path.Combine(folder.Path, "archive.csv");
+        await File.WriteAllTextAsync(
+            file,
+            "component,life_years,weight\nfence post,15,\nhat stand,900,\n",
+            TestContext.Current.CancellationToken
+        );
+
+        var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains("line 1, field weight: found an unknown column", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("line 3, field component: found hat stand", run.Errors, StringComparison.Ordinal);
+        Assert.Contains("line 3, field life_years: found 900, expected 1 to 200", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_use_class_comes_with_the_question_that_decided_it()
+    {
+        var run = await AlburnumRun.Of(
+            "use-class",
+            "--salt-water",
+            "no",
+            "--ground-contact",
+            "no",
+            "--weather",
+            "yes",
+            "--water-stays",
+            "yes"
+        );
+        Assert.Contains("Use class 3.2", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Decided by: Can water stay on it", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Up to 2006", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_unanswered_question_is_asked_next()
+    {
+        var run = await AlburnumRun.Of("use-class", "--salt-water", "no", "--ground-contact", "no", "--weather", "yes");
+        Assert.Contains("Use class 3.1 or 3.2, not settled yet", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Ask next: Can water stay on it", run.Output, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,48 @@
+using System.Globalization;
+using DrawSections;
+
+namespace Alburnum.Imaging.Tests.Accuracy;
+
+/// <summary>One photograph of the test set: its scene, its bytes and its truth.</summary>
+internal sealed record TestPhotograph(SectionScene Scene, byte[] Jpeg, SectionTruth Truth);
+
+/// <summary>The test set: which scenes it holds, and the drawing of them, kept between runs.</summary>
+internal static class TestPhotographs
+{
+    private static readonly IReadOnlyList<Raster> WoodPhotographs = WoodPhotos.Here();
+
+    /// <summary>Seeds of a stratum; each is one photograph.</summary>
+    public static IReadOnlyList<int> Seeds(Stratum stratum) =>
+        [.. Enumerable.Range(1, stratum == Stratum.Ordinary ? 76 : 66)];
+
+    /// <summary>Draws a photograph, or reads the one drawn by an earlier run of the same build.</summary>
+    public static TestPhotograph Of(Stratum stratum, int seed)
+    {
+        // Now and then what a phone really stores; mostly less, for time.
+        double? megapixels =
+            seed % 33 == 0 ? 12
+            : seed % 11 == 0 ? 5
+            : null;
+        var scene = StratifiedScenes.Of(stratum, seed, WoodPhotographs, megapixels);
+        var kept = Path.Combine(Kept, scene.Name + ".jpg");
+        if (!File.Exists(kept))
+        {
+            Directory.CreateDirectory(Kept);
+            var unfinished = kept + "." + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+            File.WriteAllBytes(unfinished, scene.Photograph());
+            File.Move(unfinished, kept, overwrite: true);
+        }
+        return new(scene, File.ReadAllBytes(kept), scene.Truth());
+    }
+
+    /// <summary>Drawn photographs belong to one build of the drawing program, and to the wood it was given.</summary>
+    private static string Kept { get; } =
+        Path.Combine(
+            Repository.Folder("artifacts"),
+            "accuracy",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{typeof(SectionScene).Assembly.ManifestModule.ModuleVersionId:N}-{WoodPhotographs.Count}"
+            )
+        );
+}

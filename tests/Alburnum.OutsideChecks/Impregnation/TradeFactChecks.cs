@@ -1,0 +1,118 @@
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.OutsideChecks.Impregnation;
+
+/// <summary>What the trade knows of spruce and pine, against the program's own data and models.</summary>
+public sealed class TradeFactChecks
+{
+    private static readonly ImpregnationLibrary Library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly SpeciesCatalogue Species = FactLibrary.Load(FactLibrary.DefaultFolder).Species;
+
+    [Fact]
+    [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]
+    public void Plain_spruce_is_reached_to_1_to_3_mm()
+    {
+        var quick = QuickPrediction.Draw(
+            Post("Picea abies", LogGeometry.AllSapwood),
+            seed: 1,
+            cancellation: TestContext.Current.CancellationToken
+        );
+
+        Assert.InRange(quick.MeanMm.Middle, 1, 3);
+        Assert.True(quick.MeanMm.Low > 0.5, $"{quick.MeanMm}");
+        Assert.True(quick.MeanMm.High < 5, $"{quick.MeanMm}");
+    }
+
+    [Fact]
+    [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]
+    public void The_flow_solver_says_the_same_of_plain_spruce()
+    {
+        var run = SectionRun.Of(
+            Post("Picea abies", LogGeometry.AllSapwood) with
+            {
+                Section = new RectangularSection(40, 40),
+            },
+            64,
+            cancellation: TestContext.Current.CancellationToken
+        );
+
+        Assert.InRange(run.MeanDepthMm(), 1, 3);
+    }
+
+    [Fact]
+    [CommonPractice("posts incised to about 10 mm on all faces show an unbroken border of about 6 to 8 mm, at least 6")]
+    public void Spruce_incised_to_10_mm_is_reached_to_6_to_8_mm_without_a_break()
+    {
+        var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
+        var plain = Post("Picea abies", LogGeometry.AllSapwood);
+        var quick = QuickPrediction.Draw(
+            plain with
+            {
+                Incising = pattern,
+            },
+            seed: 1,
+            cancellation: TestContext.Current.CancellationToken
+        );
+
+        Assert.InRange(quick.MeanMm.Middle, 6, 8.5);
+    }
+
+    [Fact]
+    [CommonPractice("pine sapwood is penetrated throughout; its heartwood core is not")]
+    public void Pine_sapwood_is_filled_and_its_heart_is_not()
+    {
+        var post = Post("Pinus sylvestris", new LogGeometry(0, 0, 25, 80)) with
+        {
+            Rule = new ShareOfZone(WoodZone.Sapwood, 1),
+        };
+        var quick = QuickPrediction.Draw(post, seed: 1, cancellation: TestContext.Current.CancellationToken);
+        var run = SectionRun.Of(post, 24, cancellation: TestContext.Current.CancellationToken);
+
+        Assert.True(quick.PieceShare.Value > 0.9, $"{quick.PieceShare}");
+        var sapwood = ReachedShare(run, heartwood: false);
+        var heartwood = ReachedShare(run, heartwood: true);
+        Assert.True(sapwood > 0.98, $"sapwood {sapwood}");
+        Assert.True(heartwood < 0.35, $"heartwood {heartwood}");
+    }
+
+    private static double ReachedShare(SectionRun run, bool heartwood)
+    {
+        int all = 0,
+            reached = 0;
+        for (var row = 0; row < run.Mesh.Rows; row++)
+        {
+            for (var column = 0; column < run.Mesh.Columns; column++)
+            {
+                var x = (column + 0.5 - run.Mesh.Columns / 2.0) * run.Mesh.StepMm;
+                var y = (row + 0.5 - run.Mesh.Rows / 2.0) * run.Mesh.StepMm;
+                if (run.Mesh.CellAt(column, row) is not { } cell || run.Mesh.Piece.Log.IsHeartwood(x, y) != heartwood)
+                    continue;
+                all++;
+                if (run.Run.ArrivalMinutes[cell] is not null)
+                    reached++;
+            }
+        }
+        return (double)reached / all;
+    }
+
+    private static PredictionQuestion Post(string name, LogGeometry log)
+    {
+        var species = Species.Get(name);
+        return new(
+            new RectangularSection(100, 100),
+            log,
+            Library.Of(species, isHeartwood: false),
+            Library.Of(species, isHeartwood: true),
+            0.6,
+            TreatingLiquid.Water(),
+            Library.Schedules.Single(schedule => schedule.Value.Name == "full cell").Value,
+            null,
+            new LeastDepth(WoodZone.Lateral, 6),
+            6
+        );
+    }
+}

@@ -1,0 +1,213 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using static Alburnum.OutsideChecks.Requirements.Shipped;
+
+namespace Alburnum.OutsideChecks.Requirements;
+
+public sealed class BritishPracticeChecks
+{
+    private const string Amendment = "BS 8417, 2011+A1:2014";
+
+    [Fact]
+    [Published(Amendment, "use class 4, 30 years, at second hand")]
+    public void A_sawn_pine_post_with_exposed_heartwood_for_30_years_in_the_ground_needs_NP6()
+    {
+        var demand = Demand("british-2014", Sawn("Scots pine", UseClass.Four, 30, exposedHeartwood: true));
+        Assert.Equal("NP6", demand.PenetrationName);
+        Assert.Equal(new AllOf([AllSapwood, new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75)]), demand.Penetration);
+    }
+
+    [Fact]
+    [Published(Amendment, "use class 4, 30 years, at second hand")]
+    public void A_sawn_spruce_post_for_30_years_needs_12_mm_of_sapwood_and_6_mm_of_exposed_heartwood_and_incising()
+    {
+        var demand = Demand("british-2014", Sawn("Norway spruce", UseClass.Four, 30, exposedHeartwood: true));
+        Assert.Equal(new AllOf([Sapwood(12), new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75)]), demand.Penetration);
+        Assert.Contains(demand.Conditions, each => each.Contains("incised", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    [Published(Amendment, "75 % of the exposed heartwood zone, at second hand")]
+    public void Exposed_heartwood_is_read_over_75_percent_of_its_zone_on_every_face()
+    {
+        var demand = Demand("british-2014", Sawn("Scots pine", UseClass.Four, 30, exposedHeartwood: true));
+        var heartwood = Assert.IsType<AllOf>(demand.Penetration).Parts.OfType<LeastDepth>().Single();
+        Assert.Equal(0.75, heartwood.Coverage);
+    }
+
+    [Theory]
+    [Published(Amendment, "only pine counts as permeable among softwoods, at second hand")]
+    [InlineData("Scots pine", "permeable")]
+    [InlineData("radiata pine", "permeable")]
+    [InlineData("Sitka spruce", "resistant")]
+    [InlineData("European larch", "resistant")]
+    [InlineData("Douglas fir (Europe)", "resistant")]
+    public void Among_softwoods_only_pine_counts_as_permeable(string species, string group) =>
+        Assert.Equal([group], Facts.Rulebook("british-2014").GroupsOf(Facts.Species.Get(species)));
+
+    [Fact]
+    [Published(
+        "British trade technical note on specifying treated joinery, 11 December 2020",
+        "service life and retention"
+    )]
+    public void A_window_frame_without_a_stated_life_is_asked_for_30_years_and_a_quarter_more_retention()
+    {
+        var frame = new Enquiry
+        {
+            Component = Facts.Components.Get("window frame"),
+            UseClasses = [UseClass.ThreeOne],
+            IsCoated = true,
+            CriticalValue = new PreservativeAmount(8, AmountUnit.KgPerM3),
+        };
+        var trace = Ask("british-2014", frame).Trace;
+        var shorter = Ask("british-2014", frame with { Life = new DesiredServiceLife(15) }).Trace;
+
+        Assert.Equal(new Settled(new LifeDemand(new DesiredServiceLife(30))), trace.Step(Subject.Life)!.Finding);
+        Assert.Equal(10.0, 8.0 * Factor(trace));
+        Assert.Equal(8.0, 8.0 * Factor(shorter));
+
+        static double Factor(Trace trace) =>
+            Assert
+                .IsType<RetentionFactor>(Assert.IsType<Settled>(trace.Step(Subject.Retention)!.Finding).Demand)
+                .Factor;
+    }
+
+    [Fact]
+    [Published("BS 8417, 2024", "use classes, at second hand")]
+    public void A_deck_joist_belongs_in_use_class_4_in_the_2024_edition() =>
+        Assert.Equal("4", UseOf("british-2024", "deck joist"));
+
+    [Fact]
+    [Published("BS 8417, 2024", "use classes, at second hand")]
+    public void An_external_structural_support_belongs_in_use_class_4_in_the_2024_edition() =>
+        Assert.Equal("4", UseOf("british-2024", "external structural support"));
+
+    [Fact]
+    [Published("BS 8417, 2024", "above-ground fencing, at second hand")]
+    public void The_thickness_that_divides_NP1_from_NP2_in_2024_is_not_guessed()
+    {
+        var rail = new Enquiry
+        {
+            Component = Facts.Components.Get("fence rail"),
+            Species = Facts.Species.Get("Sitka spruce"),
+            Section = new RectangularSection(38, 87),
+        };
+        var answer = Assert.IsType<NotCovered>(Ask("british-2024", rail));
+        Assert.Contains("NP1 or NP2, depending on thickness", answer.Reason, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [Published("British buyers' guide to preservative-treated wood, December 2020", "use classes by component")]
+    [InlineData("fence post", "4")]
+    [InlineData("agricultural post", "4")]
+    [InlineData("retaining wall", "4")]
+    [InlineData("playground timber", "4")]
+    [InlineData("deck post", "4")]
+    [InlineData("deck board", "3u")]
+    [InlineData("fence rail", "3u")]
+    [InlineData("fascia", "3u")]
+    public void Outdoor_components_have_their_use_class(string component, string useClass) =>
+        Assert.Equal(useClass, UseOf("british-2014", component));
+
+    [Theory]
+    [Published("House-building warranty standard, 2011", "timber preservation appendix")]
+    [InlineData("tiling batten", "2")]
+    [InlineData("sole plate", "2")]
+    [InlineData("external wall stud", "2")]
+    [InlineData("ground-floor joist", "2")]
+    [InlineData("dry roof timber", "1")]
+    [InlineData("intermediate floor joist", "1")]
+    public void Components_of_a_house_have_their_use_class_and_60_years(string component, string useClass)
+    {
+        Assert.Equal(useClass, UseOf("british-2014", component));
+        Assert.Equal(60, LifeOf("british-2014", component));
+    }
+
+    [Theory]
+    [Published("British trade advice on fencing and decking", "usual service life")]
+    [InlineData("fence post", 15)]
+    [InlineData("deck board", 15)]
+    [InlineData("highway fence post", 30)]
+    public void Fencing_and_decking_have_a_usual_life(string component, int years) =>
+        Assert.Equal(years, LifeOf("british-2014", component));
+
+    [Fact]
+    [Published("British trade advice", "desired service lives")]
+    public void Service_lives_are_15_30_and_60_years() =>
+        Assert.Equal([15, 30, 60], Facts.Rulebook("british-2014").Lives);
+
+    [Fact]
+    [Published("British trade advice on treated timber", "moisture before treatment")]
+    public void Timber_at_27_percent_moisture_is_dry_enough_in_British_practice()
+    {
+        var demand = Demand("british-2014", Sawn("Scots pine", UseClass.Four, 15) with { MoisturePercent = 27 });
+        Assert.Equal(28, demand.MoistureMaxPercent);
+        Assert.DoesNotContain(demand.Conditions, each => each.StartsWith("Too wet", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    [CommonPractice("dry interiors")]
+    public void A_dry_interior_asks_for_no_preservative() =>
+        Assert.IsType<NoDepth>(Demand("british-2014", Sawn("Norway spruce", UseClass.One, 60)).Penetration);
+
+    [Fact]
+    [CommonPractice("occasional damp")]
+    public void Tiling_battens_ask_for_no_depth_a_surface_treatment_suffices()
+    {
+        var battens = new Enquiry
+        {
+            Component = Facts.Components.Get("tiling batten"),
+            Section = new RectangularSection(25, 50),
+            Species = Facts.Species.Get("Norway spruce"),
+        };
+        Assert.IsType<NoDepth>(Demand("british-2014", battens).Penetration);
+    }
+
+    [Fact]
+    [CommonPractice("posts of resistant timber, 15 years")]
+    public void A_resistant_spruce_post_in_the_ground_for_15_years_needs_at_least_6_mm() =>
+        Assert.True(
+            DepthOrder.Implies(Demand("british-2014", Sawn("Norway spruce", UseClass.Four, 15)).Penetration, Sapwood(6))
+        );
+
+    [Fact]
+    [CommonPractice("resistant timbers and the longer lives")]
+    public void Resistant_timber_cannot_be_specified_for_60_years_in_the_ground() =>
+        Assert.IsType<NotPermitted>(Ask("british-2014", Sawn("Norway spruce", UseClass.Four, 60)));
+
+    [Fact]
+    [CommonPractice("a longer life asks for more")]
+    public void Thirty_years_ask_for_more_than_fifteen()
+    {
+        foreach (var species in new[] { "Scots pine", "Norway spruce" })
+        {
+            var shorter = Demand("british-2014", Sawn(species, UseClass.Four, 15, exposedHeartwood: true));
+            var longer = Demand("british-2014", Sawn(species, UseClass.Four, 30, exposedHeartwood: true));
+            Assert.True(DepthOrder.AsksLess(shorter.Penetration, longer.Penetration));
+            Assert.True(shorter.Retention!.Factor < longer.Retention!.Factor);
+        }
+    }
+
+    [Fact]
+    [CommonPractice("what spruce takes up")]
+    public void Spruce_without_incising_usually_stays_short_of_6_mm_and_incised_usually_reaches_it()
+    {
+        var spruce = Facts.Species.Get("Sitka spruce");
+        Assert.Equal(ReachVerdict.Unlikely, Facts.UsualReach.Judge(Sapwood(6), spruce, isIncised: false));
+        Assert.Equal(ReachVerdict.Likely, Facts.UsualReach.Judge(Sapwood(6), spruce, isIncised: true));
+    }
+
+    private static string UseOf(string rulebook, string component)
+    {
+        var trace = Ask(rulebook, new Enquiry { Component = Facts.Components.Get(component) }).Trace;
+        return Assert
+            .IsType<UseClassDemand>(Assert.IsType<Settled>(trace.Step(Subject.UseClass)!.Finding).Demand)
+            .Label;
+    }
+
+    private static int LifeOf(string rulebook, string component)
+    {
+        var trace = Ask(rulebook, new Enquiry { Component = Facts.Components.Get(component) }).Trace;
+        return Assert.IsType<LifeDemand>(Assert.IsType<Settled>(trace.Step(Subject.Life)!.Finding).Demand).Life.Years;
+    }
+}

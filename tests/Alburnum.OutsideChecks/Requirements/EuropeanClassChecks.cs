@@ -1,0 +1,141 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using static Alburnum.OutsideChecks.Requirements.Shipped;
+
+namespace Alburnum.OutsideChecks.Requirements;
+
+public sealed class EuropeanClassChecks
+{
+    [Theory]
+    [Published("EN 351-1, 2007", "penetration classes, at second hand")]
+    [InlineData("NP2", 3)]
+    [InlineData("NP3", 6)]
+    [InlineData("NP4", 25)]
+    public void A_class_of_2007_asks_for_a_depth_in_the_sapwood(string name, double mm) =>
+        Assert.Equal(Sapwood(mm), Class("european-2007", name).Penetration);
+
+    [Fact]
+    [Published("EN 351-1, 2007", "penetration classes, at second hand")]
+    public void NP1_asks_for_no_depth() => Assert.IsType<NoDepth>(Class("european-2007", "NP1").Penetration);
+
+    [Fact]
+    [Published("EN 351-1, 2007", "penetration classes, at second hand")]
+    public void NP5_asks_for_all_the_sapwood() => Assert.Equal(AllSapwood, Class("european-2007", "NP5").Penetration);
+
+    [Fact]
+    [Published("EN 351-1, 2007", "penetration classes, at second hand")]
+    public void NP6_asks_for_all_the_sapwood_and_6_mm_of_exposed_heartwood() =>
+        Assert.Equal(
+            new AllOf([AllSapwood, new LeastDepth(WoodZone.ExposedHeartwood, 6)]),
+            Class("european-2007", "NP6").Penetration
+        );
+
+    [Fact]
+    [Published("EN 351-1, 2007", "penetration classes, at second hand")]
+    public void NP4_is_for_round_timber_only()
+    {
+        var sawn = new Enquiry { StatedClass = "NP4", Section = new RectangularSection(100, 100) };
+        Assert.IsType<NotPermitted>(Ask("european-2007", sawn));
+    }
+
+    [Theory]
+    [FromMemory("EN 351-1, 2007", "analytical zones")]
+    [InlineData("NP1", 3)]
+    [InlineData("NP2", 3)]
+    [InlineData("NP3", 6)]
+    [InlineData("NP4", 25)]
+    public void A_class_of_2007_has_an_analytical_zone(string name, double mm) =>
+        Assert.Equal(mm, Class("european-2007", name).Zone!.DepthMm);
+
+    [Theory]
+    [FromMemory("EN 351-1, 2007", "analytical zones")]
+    [InlineData("NP5", "all the sapwood")]
+    [InlineData("NP6", "all the sapwood and 6 mm into exposed heartwood")]
+    public void The_deep_classes_of_2007_are_assayed_over_the_whole_zone(string name, string zone)
+    {
+        Assert.Null(Class("european-2007", name).Zone!.DepthMm);
+        Assert.Equal(zone, Class("european-2007", name).Zone!.InWords);
+    }
+
+    [Theory]
+    [Published("EN 351-1, 1995", "penetration classes, at second hand")]
+    [InlineData("P2", 3)]
+    [InlineData("P3", 4)]
+    [InlineData("P4", 6)]
+    [InlineData("P5", 6)]
+    [InlineData("P6", 12)]
+    [InlineData("P7", 20)]
+    public void A_class_of_1995_asks_for_a_depth_in_the_sapwood(string name, double mm) =>
+        Assert.Equal(Sapwood(mm), Class("european-1995", name).Penetration);
+
+    [Theory]
+    [Published("EN 351-1, 1995", "penetration classes, at second hand")]
+    [InlineData("P2", "40 mm")]
+    [InlineData("P5", "50 mm")]
+    public void Two_classes_of_1995_also_ask_for_a_depth_along_the_grain(string name, string depth) =>
+        Assert.Contains(
+            Class("european-1995", name).Conditions,
+            each => each.Contains(depth + " along the grain from", StringComparison.Ordinal)
+        );
+
+    [Fact]
+    [Published("EN 351-1, 1995", "penetration classes, at second hand")]
+    public void P7_is_for_round_timber_only() =>
+        Assert.IsType<NotPermitted>(Ask("european-1995", new Enquiry { StatedClass = "P7", Form = TimberForm.Sawn }));
+
+    [Fact]
+    [Published("EN 351-1, 1995", "penetration classes, at second hand")]
+    public void P1_asks_for_nothing() => Assert.IsType<NoDepth>(Class("european-1995", "P1").Penetration);
+
+    [Fact]
+    [FromMemory("EN 351-1, 1995", "class P9, row not seen")]
+    public void P9_asks_for_all_the_sapwood_and_6_mm_of_exposed_heartwood() =>
+        Assert.Equal(
+            new AllOf([AllSapwood, new LeastDepth(WoodZone.ExposedHeartwood, 6)]),
+            Class("european-1995", "P9").Penetration
+        );
+
+    [Fact]
+    [Published("EN 351-1, 1995", "class P8, at second hand")]
+    [FromMemory("EN 351-1, 2007", "nearest class")]
+    public void An_old_certificate_that_says_P8_means_all_the_sapwood_now_NP5()
+    {
+        var demand = Class("european-1995", "P8");
+        Assert.Equal(AllSapwood, demand.Penetration);
+        Assert.Contains("Nearest class of 2007 is NP5.", demand.Conditions);
+    }
+
+    [Fact]
+    [CommonPractice("a piece without sapwood")]
+    public void A_piece_without_sapwood_is_not_called_a_pass() =>
+        Assert.Contains(
+            Class("european-2007", "NP3").Conditions,
+            each => each.Contains("not determined, not as a pass", StringComparison.Ordinal)
+        );
+
+    [Fact]
+    [CommonPractice("no use asks for penetration right through")]
+    public void No_rulebook_asks_for_penetration_right_through_the_heartwood()
+    {
+        var depths = Facts
+            .Rulebooks.SelectMany(book => book.Rows)
+            .Select(row => row.Demand)
+            .OfType<PenetrationDemand>()
+            .Select(demand => demand.Depth);
+        Assert.All(
+            depths.SelectMany(Parts),
+            part => Assert.False(part is ShareOfZone { Zone: not WoodZone.Sapwood }, part.InWords)
+        );
+
+        static IEnumerable<DepthRule> Parts(DepthRule rule) =>
+            rule switch
+            {
+                AllOf all => all.Parts.SelectMany(Parts),
+                AnyOf any => any.Parts.SelectMany(Parts),
+                _ => [rule],
+            };
+    }
+
+    private static Requirement Class(string rulebook, string name) =>
+        Demand(rulebook, new Enquiry { StatedClass = name, Form = TimberForm.Round });
+}

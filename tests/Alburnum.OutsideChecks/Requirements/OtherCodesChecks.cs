@@ -1,0 +1,234 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using static Alburnum.OutsideChecks.Requirements.Shipped;
+
+namespace Alburnum.OutsideChecks.Requirements;
+
+public sealed class OtherCodesChecks
+{
+    private const string Spanish = "CTE DB SE-M, as transcribed publicly";
+    private const string Manual = "MO-312 wood protection manual";
+
+    [Theory]
+    [Published(Spanish, "protection by use class")]
+    [InlineData(UseClass.One, "NP1")]
+    [InlineData(UseClass.Two, "NP1")]
+    [InlineData(UseClass.ThreeOne, "NP2")]
+    [InlineData(UseClass.ThreeTwo, "NP3")]
+    [InlineData(UseClass.Four, "NP5")]
+    [InlineData(UseClass.Five, "NP6")]
+    public void The_Spanish_grid_for_sawn_pine(UseClass useClass, string penetration) =>
+        Assert.Equal(penetration, Demand("spanish-se-m", Sawn("Scots pine", useClass)).PenetrationName);
+
+    [Theory]
+    [Published(Spanish, "protection by use class")]
+    [InlineData(UseClass.ThreeTwo)]
+    [InlineData(UseClass.Four)]
+    [InlineData(UseClass.Five)]
+    public void The_Spanish_code_refuses_sapwood_of_treatability_3_outdoors(UseClass useClass) =>
+        Assert.IsType<NotPermitted>(Ask("spanish-se-m", Sawn("Norway spruce", useClass)));
+
+    [Fact]
+    [Published(Spanish, "use class 3.2")]
+    public void Spanish_use_class_3_2_asks_for_6_mm_where_the_sapwood_is_easy_to_treat() =>
+        Assert.Equal(Sapwood(6), Demand("spanish-se-m", Sawn("maritime pine", UseClass.ThreeTwo)).Penetration);
+
+    [Fact]
+    [Published(Spanish, "use class 4")]
+    public void Round_timber_in_the_ground_may_be_NP4_in_Spain()
+    {
+        var round = Sawn("Scots pine", UseClass.Four) with { Section = new RoundSection(120) };
+        Assert.Equal(new AnyOf([AllSapwood, Sapwood(25)]), Demand("spanish-se-m", round).Penetration);
+    }
+
+    [Theory]
+    [Published("Nordic wood preservation classes", "end uses")]
+    [InlineData("B", "NP3", "3.1")]
+    [InlineData("AB", "NP5", "3.2")]
+    [InlineData("A", "NP5", "4")]
+    [InlineData("M", "NP5", "5")]
+    public void A_Nordic_class_has_its_penetration_and_use_class(string name, string penetration, string useClass)
+    {
+        var answer = Assert.IsType<Required>(
+            Ask("nordic-classes", new Enquiry { StatedClass = name, Species = Facts.Species.Get("Scots pine") })
+        );
+        Assert.Equal(penetration, answer.Requirement.PenetrationName);
+        Assert.Equal(
+            $"use class {useClass}",
+            Assert.IsType<Settled>(answer.Trace.Step(Subject.UseClass)!.Finding).Demand.InWords
+        );
+    }
+
+    [Fact]
+    [Published("Nordic wood preservation classes", "class GRAN, penetration not seen")]
+    public void The_Nordic_spruce_class_is_known_by_name_only() =>
+        Assert.IsType<NotCovered>(Ask("nordic-classes", new Enquiry { StatedClass = "GRAN" }));
+
+    [Theory]
+    [Published(Manual, "penetration of round timber")]
+    [InlineData("foundation pile", "Douglas fir (N America)", 0.75, true, 85)]
+    [InlineData("foundation pile", "western hemlock", 0.75, true, 85)]
+    [InlineData("foundation pile", "southern pine", 3.50, false, 90)]
+    [InlineData("foundation pile", "jack pine", 1.50, false, 85)]
+    [InlineData("foundation pile", "red pine", 2.50, false, 85)]
+    [InlineData("utility pole", "Douglas fir (N America)", 0.75, true, 85)]
+    [InlineData("utility pole", "southern pine", 3.00, false, 90)]
+    [InlineData("utility pole", "red pine", 2.50, false, 85)]
+    [InlineData("utility pole", "jack pine", 1.50, false, 85)]
+    [InlineData("utility pole", "lodgepole pine", 0.75, true, 85)]
+    [InlineData("utility pole", "western larch", 0.50, true, 100)]
+    [InlineData("utility pole", "western red cedar (N America)", 0.50, false, 100)]
+    public void The_American_table_for_round_timber(
+        string use,
+        string species,
+        double inches,
+        bool isAnd,
+        double percent
+    )
+    {
+        IReadOnlyList<DepthRule> parts =
+        [
+            new LeastDepth(WoodZone.Lateral, Math.Round(inches * 25.4, 6)),
+            new ShareOfZone(WoodZone.Sapwood, percent / 100),
+        ];
+        DepthRule expected = isAnd ? new AllOf(parts) : new AnyOf(parts);
+        Assert.Equal(expected, Pole(use, species).Penetration);
+    }
+
+    [Fact]
+    [Published(Manual, "assay zones of round timber")]
+    public void The_assay_zone_of_a_southern_pine_pole_lies_between_half_an_inch_and_two_inches()
+    {
+        var zone = Pole("utility pole", "southern pine").Zone!;
+        Assert.Equal((12.7, 50.8), (zone.FromMm, zone.DepthMm!.Value));
+    }
+
+    [Fact]
+    [Published(Manual, "creosote retention of piles")]
+    public void Creosote_in_a_Douglas_fir_pile_is_17_pounds_a_cubic_foot() =>
+        Assert.Equal(
+            17 * 16.018,
+            Pole("foundation pile", "Douglas fir (N America)", "creosote").RequiredRetention!.Value.Value,
+            tolerance: 0.02
+        );
+
+    [Fact]
+    [Published(Manual, "two retention levels of poles, conditions not recorded")]
+    public void Two_retention_levels_without_their_conditions_are_not_chosen_between()
+    {
+        var demand = Pole("utility pole", "southern pine", "creosote");
+        Assert.Null(demand.RequiredRetention);
+        Assert.Contains("7.5 and 9 pcf", Assert.Single(demand.Open), StringComparison.Ordinal);
+    }
+
+    // 1 lb = 0.45359237 kg and 1 in = 25.4 mm, exact by definition; the expected values were worked out by hand.
+    [Theory]
+    [Published("International yard and pound agreement, 1959", "definition of the pound and the yard")]
+    [InlineData("UC4A", 6.41)]
+    [InlineData("UC4B", 9.61)]
+    public void Pounds_a_cubic_foot_become_kilograms_a_cubic_metre(string category, double kgPerM3) =>
+        Assert.Equal(kgPerM3, Sawn16(category, "ACQ-D").RequiredRetention!.Value.Value, tolerance: 0.005);
+
+    [Theory]
+    [Published("American use category retentions", "waterborne preservatives, at second hand")]
+    [InlineData("UC3B", "ACQ-D", 0.15)]
+    [InlineData("UC4A", "CA-B", 0.21)]
+    [InlineData("UC4B", "CA-C", 0.31)]
+    [InlineData("UC1", "CX-A", 0.206)]
+    [InlineData("UC4A", "CuN-W", 0.11)]
+    public void An_American_retention_by_use_category(string category, string code, double pcf) =>
+        Assert.Equal(pcf * 16.0185, Sawn16(category, code).RequiredRetention!.Value.Value, tolerance: 0.001);
+
+    [Fact]
+    [Published("American use category system", "sawn southern pine, at second hand")]
+    public void Sawn_southern_pine_asks_for_two_and_a_half_inches_or_85_percent_of_the_sapwood() =>
+        Assert.Equal(
+            new AnyOf([new LeastDepth(WoodZone.Lateral, 63.5), new ShareOfZone(WoodZone.Sapwood, 0.85)]),
+            Sawn16("UC4A", "CA-C").Penetration
+        );
+
+    [Fact]
+    [Published(Manual, "moisture before treatment")]
+    public void Timber_at_27_percent_moisture_is_too_wet_for_the_American_rule()
+    {
+        var enquiry = new Enquiry
+        {
+            StatedClass = "UC4A",
+            Preservative = "CA-C",
+            Species = Facts.Species.Get("southern pine"),
+            Section = new RectangularSection(89, 89),
+            MoisturePercent = 27,
+        };
+        Assert.Contains(
+            Demand("american-use-categories", enquiry).Conditions,
+            each => each.Contains("at most 25 %", StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [Published(Manual, "incising and receipt")]
+    [InlineData(60, false, true)]
+    [InlineData(60, true, false)]
+    [InlineData(50, false, false)]
+    public void Coastal_Douglas_fir_over_two_inches_is_rejected_at_receipt_unless_incised(
+        double thicknessMm,
+        bool isIncised,
+        bool isRejected
+    )
+    {
+        var enquiry = new Enquiry
+        {
+            Species = Facts.Species.Get("Douglas fir (N America)"),
+            Section = new RectangularSection(thicknessMm, 150),
+            IsIncised = isIncised,
+        };
+        Assert.Equal(isRejected, Ask("american-use-categories", enquiry) is NotPermitted);
+    }
+
+    [Fact]
+    [Published("New Zealand hazard class rules", "penetration, at second hand")]
+    public void New_Zealand_limits_unpenetrated_heartwood_to_a_fifth_of_the_section_and_half_way_across()
+    {
+        var demand = Demand("new-zealand-hazard-classes", new Enquiry { StatedClass = "H4", Form = TimberForm.Sawn });
+        Assert.Contains(new UntreatedHeartwoodLimit(0.20, 0.50, 0.50), Assert.IsType<AllOf>(demand.Penetration).Parts);
+    }
+
+    [Theory]
+    [FromMemory("AS 1604", "heartwood that is not durable")]
+    [InlineData("H3", 30, 5)]
+    [InlineData("H3", 45, 8)]
+    [InlineData("H4", 90, 10)]
+    [InlineData("H5", 90, 20)]
+    public void Australian_heartwood_depths(string hazard, double thicknessMm, double mm)
+    {
+        var demand = Demand(
+            "australian-hazard-classes",
+            new Enquiry { StatedClass = hazard, Section = new RectangularSection(thicknessMm, 120) }
+        );
+        Assert.Contains(new LeastDepth(WoodZone.ExposedHeartwood, mm), Assert.IsType<AllOf>(demand.Penetration).Parts);
+    }
+
+    private static Requirement Pole(string use, string species, string? preservative = null) =>
+        Demand(
+            "american-round",
+            new Enquiry
+            {
+                Component = Facts.Components.Get(use),
+                Species = Facts.Species.Get(species),
+                Section = new RoundSection(300),
+                Preservative = preservative,
+            }
+        );
+
+    private static Requirement Sawn16(string category, string code) =>
+        Demand(
+            "american-use-categories",
+            new Enquiry
+            {
+                StatedClass = category,
+                Preservative = code,
+                Species = Facts.Species.Get("southern pine"),
+                Section = new RectangularSection(89, 89),
+            }
+        );
+}

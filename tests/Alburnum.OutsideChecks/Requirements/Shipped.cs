@@ -1,0 +1,32 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.OutsideChecks.Requirements;
+
+/// <summary>The shipped facts, and short ways to ask them.</summary>
+internal static class Shipped
+{
+    private static readonly Lazy<FactLibrary> Loaded = new(() => FactLibrary.Load(FactLibrary.DefaultFolder));
+
+    public static FactLibrary Facts => Loaded.Value;
+
+    public static Enquiry Sawn(string species, UseClass useClass, int? life = null, bool? exposedHeartwood = null) =>
+        new()
+        {
+            Section = new RectangularSection(75, 75),
+            Species = Facts.Species.Get(species),
+            UseClasses = [useClass],
+            Life = life is { } years ? new DesiredServiceLife(years) : null,
+            HasExposedHeartwood = exposedHeartwood,
+        };
+
+    public static Answer Ask(string rulebook, Enquiry enquiry) => Facts.Rulebook(rulebook).Answer(enquiry);
+
+    public static Requirement Demand(string rulebook, Enquiry enquiry) =>
+        Assert.IsType<Required>(Ask(rulebook, enquiry)).Requirement;
+
+    public static DepthRule AllSapwood => new ShareOfZone(WoodZone.Sapwood, 1);
+
+    public static DepthRule Sapwood(double mm) => new LeastDepth(WoodZone.Sapwood, mm);
+}

@@ -1,0 +1,112 @@
+using Alburnum.Requirements;
+using static Alburnum.OutsideChecks.Requirements.Shipped;
+
+namespace Alburnum.OutsideChecks.Requirements;
+
+public sealed class UseAndDurabilityChecks
+{
+    private static readonly Exposure Dry = new()
+    {
+        IsInSaltWater = false,
+        TouchesGroundOrFreshWater = false,
+        IsExposedToWeather = false,
+        MayGetDamp = false,
+    };
+
+    [Fact]
+    [Published("EN 335, 2013", "definitions of the use classes, at second hand")]
+    public void Indoors_and_dry_is_use_class_1() => Assert.Equal([UseClass.One], Dry.UseClass().Classes);
+
+    [Fact]
+    [Published("EN 335, 2013", "definitions of the use classes, at second hand")]
+    public void Under_cover_and_now_and_then_damp_is_use_class_2() =>
+        Assert.Equal([UseClass.Two], (Dry with { MayGetDamp = true }).UseClass().Classes);
+
+    [Fact]
+    [Published("EN 335, 2013", "definitions of the use classes, at second hand")]
+    public void Outdoors_above_ground_whether_water_stays_divides_3_1_from_3_2()
+    {
+        var outdoors = Dry with { IsExposedToWeather = true };
+        Assert.Equal([UseClass.ThreeOne], (outdoors with { LetsWaterStay = false }).UseClass().Classes);
+        Assert.Equal([UseClass.ThreeTwo], (outdoors with { LetsWaterStay = true }).UseClass().Classes);
+        Assert.Equal(ExposureQuestion.WaterStays, (outdoors with { LetsWaterStay = true }).UseClass().DecidedBy);
+    }
+
+    [Fact]
+    [Published("EN 335, 2006 and 2013", "classes 3.1 and 3.2, at second hand")]
+    public void A_coating_no_longer_makes_class_3_1_and_the_trap_is_shown()
+    {
+        var coated = (Dry with { IsExposedToWeather = true, LetsWaterStay = true, IsCoated = true }).UseClass();
+        Assert.Equal([UseClass.ThreeTwo], coated.Classes);
+        Assert.Contains(Facts.UseClassTraps, trap => trap.Sentence.Contains("since 2013", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    [Published("EN 335, 2013", "definitions of the use classes, at second hand")]
+    public void In_the_ground_is_use_class_4() =>
+        Assert.Equal([UseClass.Four], (Dry with { TouchesGroundOrFreshWater = true }).UseClass().Classes);
+
+    [Fact]
+    [Published("EN 335, 2013", "definitions of the use classes, at second hand")]
+    public void In_the_sea_is_use_class_5() =>
+        Assert.Equal([UseClass.Five], (Dry with { IsInSaltWater = true }).UseClass().Classes);
+
+    [Theory]
+    [FromMemory("EN 460, 1994", "durability class against use class")]
+    [InlineData(2, UseClass.Four, DurabilityVerdict.NormallyEnough)]
+    [InlineData(4, UseClass.Four, DurabilityVerdict.Treat)]
+    [InlineData(1, UseClass.Five, DurabilityVerdict.Enough)]
+    [InlineData(2, UseClass.Five, DurabilityVerdict.NormallyTreat)]
+    [InlineData(3, UseClass.ThreeTwo, DurabilityVerdict.NormallyEnough)]
+    [InlineData(5, UseClass.ThreeOne, DurabilityVerdict.Depends)]
+    [InlineData(5, UseClass.One, DurabilityVerdict.Enough)]
+    [InlineData(4, UseClass.Two, DurabilityVerdict.NormallyEnough)]
+    public void Heartwood_of_a_durability_class_in_a_use_class(
+        int durability,
+        UseClass useClass,
+        DurabilityVerdict expected
+    ) => Assert.Equal(expected, Facts.Durability.Verdict(durability, useClass).Value);
+
+    [Theory]
+    [Published("CTE DB SE-M, as transcribed publicly", "least durable class that is enough")]
+    [InlineData(UseClass.One, 5)]
+    [InlineData(UseClass.Two, 5)]
+    [InlineData(UseClass.ThreeOne, 3)]
+    [InlineData(UseClass.ThreeTwo, 3)]
+    [InlineData(UseClass.Four, 2)]
+    [InlineData(UseClass.Five, 1)]
+    public void The_least_durable_class_that_is_enough_agrees_with_the_Spanish_reading(
+        UseClass useClass,
+        int expected
+    ) =>
+        Assert.Equal(
+            expected,
+            Enumerable
+                .Range(1, 5)
+                .Last(durability =>
+                    Facts.Durability.Verdict(durability, useClass).Value <= DurabilityVerdict.NormallyEnough
+                )
+        );
+
+    [Fact]
+    [FromMemory("EN 350", "sapwood")]
+    public void Sapwood_counts_as_durability_class_5_in_every_species() =>
+        Assert.All(
+            Facts.Species.All,
+            species =>
+                Assert.Equal(
+                    Facts.Durability.Verdict(5, UseClass.Four).Value,
+                    Facts.Durability.Judge(species, UseClass.Four).Sapwood
+                )
+        );
+
+    [Theory]
+    [Published("Dutch description of durability classes", "years in the ground, at second hand")]
+    [InlineData(1, "at least 25")]
+    [InlineData(2, "15 to 25")]
+    [InlineData(3, "10 to 15")]
+    [InlineData(4, "5 to 10")]
+    [InlineData(5, "under 5")]
+    public void Years_in_the_ground_by_durability_class(int durability, string years) =>
+        Assert.Equal(years, Facts.YearsInGround.Single(row => row.DurabilityClass == durability).Years);
+}

@@ -1,0 +1,64 @@
+using Alburnum.Records.Facts;
+using Alburnum.Timber;
+
+namespace Alburnum.OutsideChecks.Timber;
+
+public sealed class SpeciesChecks
+{
+    private static readonly SpeciesCatalogue Species = FactLibrary.Load(FactLibrary.DefaultFolder).Species;
+
+    [Theory]
+    [Published("EN 350-2, 1994 and EN 350, 2016", "species tables, at second hand")]
+    [InlineData("silver fir", "4")]
+    [InlineData("European larch", "3-4")]
+    [InlineData("Norway spruce", "4")]
+    [InlineData("Scots pine", "3-4")]
+    [InlineData("yew", "2")]
+    [InlineData("European beech", "5")]
+    [InlineData("robinia", "1-2")]
+    [InlineData("greenheart", "1")]
+    [InlineData("poplar", "5")]
+    public void Natural_durability(string species, string expected) =>
+        Assert.Equal((expected, Standing.Published), Cell(Species.Get(species).Durability));
+
+    [Theory]
+    [Published("EN 350-2, 1994", "species tables, at second hand")]
+    [InlineData("Scots pine", "1", "3-4")]
+    [InlineData("maritime pine", "1", "4")]
+    [InlineData("radiata pine", "1", "2-3")]
+    [InlineData("Norway spruce", "3", "3-4")]
+    [InlineData("silver fir", "2", "2-3")]
+    [InlineData("Douglas fir (Europe)", "2-3", "4")]
+    public void Treatability_of_sapwood_and_heartwood(string species, string sapwood, string heartwood)
+    {
+        Assert.Equal((sapwood, Standing.Published), Cell(Species.Get(species).SapwoodTreatability));
+        Assert.Equal((heartwood, Standing.Published), Cell(Species.Get(species).HeartwoodTreatability));
+    }
+
+    [Theory]
+    [FromMemory("EN 350-2, 1994", "sapwood width")]
+    [InlineData("Norway spruce")]
+    [InlineData("silver fir")]
+    [InlineData("European beech")]
+    public void Sapwood_without_a_visible_border(string species) =>
+        Assert.False(Species.Get(species).SapwoodWidth!.Value.IsDistinct);
+
+    [Fact]
+    [CommonPractice("pine against spruce")]
+    public void Pine_sapwood_takes_up_preservative_more_easily_than_spruce_sapwood_and_than_its_own_heartwood()
+    {
+        var pine = Species.Get("Scots pine");
+        Assert.True(pine.SapwoodTreatability!.Value.High < Species.Get("Norway spruce").SapwoodTreatability!.Value.Low);
+        Assert.True(pine.SapwoodTreatability.Value.High < pine.HeartwoodTreatability!.Value.Low);
+    }
+
+    [Fact]
+    [CommonPractice("density")]
+    public void Every_density_lies_between_the_lightest_and_the_heaviest_commercial_timbers() =>
+        Assert.All(
+            Species.All.Where(species => species.Density is not null),
+            species => Assert.InRange(species.Density!.Value.TypicalKgPerM3, 300, 1150)
+        );
+
+    private static (string, Standing) Cell(Fact<ClassRange>? cell) => (cell!.Value.Label, cell.Provenance.Standing);
+}

@@ -1,0 +1,166 @@
+using Alburnum.Acceptance;
+using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Tests.CaseFolders;
+
+public sealed class CaseFolderReaderTests : IDisposable
+{
+    private const string Whole = """
+        reference: T-1
+        title: Posts
+        client: Thornhollow estate
+        sectionsCut: 2026-05-12
+        rulebook: european-2007
+        component: fence post
+        section: 100 x 100 mm
+        species: Scots pine
+        useClass: 4
+        serviceLife: 15 years
+        statedClass: NP3
+        statedRetention: 8 kg/m3
+        batch: { pieces: 50, mustPass: 75 % }
+        assays: assays.csv
+        rulerReadings: readings.csv
+        pieces:
+          - { piece: P01, photograph: P01.jpg, outline: ["10, 10", "90, 10", "90, 90", "10, 90"] }
+        """;
+
+    private static readonly FactLibrary Facts = FactLibrary.Load(FactLibrary.DefaultFolder);
+    private readonly TemporaryFolder _folder = new();
+
+    public CaseFolderReaderTests()
+    {
+        _folder.Write("P01.jpg", "bytes of a photograph");
+        _folder.Write("assays.csv", "sample,retention_kg_per_m3,u_kg_per_m3\ncomposite,8.9,0.3\n");
+        _folder.Write("readings.csv", "piece,face,position_mm,depth_mm,u_mm\nP02,1,20,7.5,0.5\nP02,3,60,8,0.5\n");
+    }
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void A_whole_case_is_read_with_its_photographs_and_tables()
+    {
+        var read = Read(Whole);
+
+        Assert.Equal("T-1", read.Case.Reference);
+        Assert.Equal(new RectangularSection(100, 100), read.Case.Enquiry.Section);
+        Assert.Equal([UseClass.Four], read.Case.Enquiry.UseClasses);
+        Assert.Equal(15, read.Case.Enquiry.Life!.Value.Years);
+        Assert.Equal((50, new ShareMustPass(0.75)), (read.Case.BatchSize, read.Case.Acceptance));
+        Assert.Equal(8, read.Case.StatedRetentionKgPerM3);
+        var assay = Assert.IsType<MeasuredAssay>(Assert.Single(read.Case.Assays));
+        Assert.Equal(new Estimate(8.9, 0.3), assay.KgPerM3);
+        var photograph = Assert.Single(read.Photographs);
+        Assert.Equal((90, 10), photograph.OutlinePx![1]);
+        var ruler = Assert.Single(read.RulerReadings);
+        Assert.Equal(("P02", 7.5), (ruler.Piece, ruler.Profile!.Statistics.MinimumMm.Value));
+    }
+
+    [Theory]
+    [InlineData("section: 100 x 100 mm", "section: 0 x 100 mm", "field section", "found 0 x 100 mm", "1 to 2000 mm")]
+    [InlineData("section: 100 x 100 mm", "section: -5 x 100 mm", "field section", "found -5 x 100 mm", "1 to 2000 mm")]
+    [InlineData("species: Scots pine", "species: Scots pinne", "field species", "Scots pinne", "did you mean")]
+    [InlineData("useClass: 4", "useClass: 7", "field useClass", "found 7", "1, 2, 3, 3.1, 3.2, 4 or 5")]
+    [InlineData("useClass: 4", "useClas: 4", "field useClas", "an unknown field", "useClass")]
+    [InlineData("sectionsCut: 2026-05-12", "sectionsCut: yesterday", "field sectionsCut", "yesterday", "2026-05-12")]
+    [InlineData("rulebook: european-2007", "rulebook: martian", "field rulebook", "martian", "european-2007")]
+    [InlineData(
+        "photograph: P01.jpg",
+        "photograph: P09.jpg",
+        "field photograph",
+        "P09.jpg, which is not there",
+        "a photograph"
+    )]
+    [InlineData(
+        "photograph: P01.jpg",
+        "photograph: ../secret.jpg",
+        "field photograph",
+        "outside the folder",
+        "within the case folder"
+    )]
+    [InlineData("pieces: 50", "pieces: none", "field pieces", "found none", "a whole number")]
+    [InlineData("pieces: 50", "pieces: 1", "field batch", "2 pieces cut from a batch of 1", "at most as many")]
+    [InlineData("piece: P01", "piece: P02", "field pieces", "P02 twice", "each piece once")]
+    [InlineData("statedRetention: 8 kg/m3", "statedRetention: 8 stone", "field statedRetention", "8 stone", "kg/m3")]
+    public void A_mistake_is_refused_with_its_place_and_what_was_expected(
+        string right,
+        string wrong,
+        string place,
+        string found,
+        string expected
+    )
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Read(Whole.Replace(right, wrong, StringComparison.Ordinal))
+        );
+
+        Assert.Contains("case.yaml, line ", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(place, refused.Message, StringComparison.Ordinal);
+        Assert.Contains(found, refused.Message, StringComparison.Ordinal);
+        Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(
+        "assays.csv",
+        "sample,retention_kg_per_m3,u_kg_per_m3\na,plenty,0.3\n",
+        "line 2, field retention_kg_per_m3: found \"plenty\", expected a number, 0 to 1000"
+    )]
+    [InlineData(
+        "assays.csv",
+        "sample,retention,u_kg_per_m3\na,8,0.3\n",
+        "line 1, field retention_kg_per_m3: found no such column"
+    )]
+    [InlineData(
+        "readings.csv",
+        "piece,face,position_mm,depth_mm,u_mm\nP02,5,20,7.5,0.5\n",
+        "line 2, field face: found \"5\", expected a number, 1 to 4"
+    )]
+    [InlineData("readings.csv", "", "line 1: found an empty file")]
+    public void A_cell_that_is_no_number_is_refused_with_its_line_and_column(string file, string text, string message)
+    {
+        _folder.Write(file, text);
+
+        var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
+
+        Assert.Contains($"{file}, {message}", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void All_mistakes_are_reported_at_once()
+    {
+        var text = Whole
+            .Replace("useClass: 4", "useClass: 9", StringComparison.Ordinal)
+            .Replace("species: Scots pine", "species: unobtainium", StringComparison.Ordinal);
+
+        Assert.Equal(2, Assert.Throws<InputRefusedException>(() => Read(text)).Problems.Count);
+    }
+
+    [Fact]
+    public void A_photograph_that_belongs_to_no_piece_is_refused_until_a_reason_is_given()
+    {
+        _folder.Write("P03.jpg", "another photograph");
+        var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
+        Assert.Contains("no piece for the photograph P03.jpg", refused.Message, StringComparison.Ordinal);
+
+        Assert.Single(Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n").Photographs);
+    }
+
+    [Fact]
+    public void A_folder_without_a_case_file_is_refused()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() => CaseFolderReader.Read(_folder.At("nowhere"), Facts));
+
+        Assert.Contains("expected a case folder with a case.yaml in it", refused.Message, StringComparison.Ordinal);
+    }
+
+    private CaseFolder Read(string text)
+    {
+        _folder.Write("case.yaml", text);
+        return CaseFolderReader.Read(_folder.Path, Facts);
+    }
+}

@@ -1,0 +1,136 @@
+using Alburnum.Records.Tables;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Tests.Tables;
+
+public sealed class ResultAndChargeTableTests : IDisposable
+{
+    private readonly string _path = Path.GetTempFileName();
+
+    public void Dispose() => File.Delete(_path);
+
+    private string Write(string text)
+    {
+        File.WriteAllText(_path, text);
+        return _path;
+    }
+
+    private string Refusal(string text, Section? section = null) =>
+        Assert.Throws<InputRefusedException>(() => ResultTable.Read(Write(text), section)).Message;
+
+    private string ChargeRefusal(string text) =>
+        Assert.Throws<InputRefusedException>(() => ChargeTable.Open(Write(text)).Charges(default).Count()).Message;
+
+    [Fact]
+    public void Judged_pieces_are_read()
+    {
+        var read = Assert.IsType<JudgedPieces>(
+            ResultTable.Read(Write("piece,result\nT1,pass\nT2,fail\nT3,not determined\n"), null)
+        );
+
+        Assert.Equal([("T1", true), ("T2", false), ("T3", (bool?)null)], read.Pieces);
+    }
+
+    [Fact]
+    public void Depths_are_gathered_by_piece()
+    {
+        var read = Assert.IsType<MeasuredPieces>(
+            ResultTable.Read(
+                Write(
+                    "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\nT1,1,10,7.5,0.3,30\nT1,1,20,8,0.3,\nT2,4,5,0,0.3,0\n"
+                ),
+                new RectangularSection(100, 100)
+            )
+        );
+
+        Assert.Equal(["T1", "T2"], read.Pieces.Select(piece => piece.Piece));
+        Assert.Equal(new(1, 10, 7.5, 0.3, 30), read.Pieces[0].Readings[0]);
+        Assert.Null(read.Pieces[0].Readings[1].SapwoodDepthMm);
+    }
+
+    [Fact]
+    public void A_piece_given_twice_is_refused_with_both_rows()
+    {
+        var said = Refusal("piece,result\nT1,pass\nT2,pass\nT1,fail\n");
+
+        Assert.Contains("line 4", said, StringComparison.Ordinal);
+        Assert.Contains("\"T1\", which line 2 has already", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_that_are_no_result_are_refused() =>
+        Assert.Contains(
+            "found \"maybe\", expected pass, fail or not determined",
+            Refusal("piece,result\nT1,maybe\n"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Mixed_units_are_refused_with_the_row()
+    {
+        var said = Refusal(
+            "piece,face,position_mm,depth_mm,u_mm\nT1,1,10,7.5,0.3\nT1,1,20,0.3 in,0.3\n",
+            new RectangularSection(100, 100)
+        );
+
+        Assert.Contains("line 3, field depth_mm: found \"0.3 in\", expected a number", said, StringComparison.Ordinal);
+        Assert.Contains(
+            "depth_in",
+            Refusal("piece,face,position_mm,depth_in,u_mm\nT1,1,10,0.3,0.01\n", new RectangularSection(100, 100)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Depths_without_a_section_are_refused() =>
+        Assert.Contains(
+            "--section",
+            Refusal("piece,face,position_mm,depth_mm,u_mm\nT1,1,10,7.5,0.3\n"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_table_without_rows_is_refused() =>
+        Assert.Contains("no rows", Refusal("piece,result\n"), StringComparison.Ordinal);
+
+    [Fact]
+    public void Charges_are_read_one_by_one()
+    {
+        var table = ChargeTable.Open(
+            Write("charge,date,mean_depth_mm,retention_kg_m3\nC1,2026-01-02,7.5,12\nC2,2026-01-03,,13.5\n")
+        );
+        var charges = table.Charges(default).Select(charge => (charge.Number, Values: charge.Values.ToList())).ToList();
+
+        Assert.Equal(["mean depth", "retention"], table.Measures.Select(measure => measure.Name));
+        Assert.Equal("C2", charges[1].Number);
+        Assert.Equal([null, 13.5], charges[1].Values);
+    }
+
+    [Fact]
+    public void A_charge_given_twice_is_refused() =>
+        Assert.Contains(
+            "\"C1\" a second time",
+            ChargeRefusal("charge,mean_depth_mm\nC1,7\nC1,8\n"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_unit_in_a_cell_is_refused_with_the_row() =>
+        Assert.Contains(
+            "line 3, row \"C2\", field mean_depth_mm: found \"0.3 in\", expected a plain number from 0, in mm",
+            ChargeRefusal("charge,mean_depth_mm\nC1,7\nC2,0.3 in\n"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void An_unknown_column_a_missing_cell_and_an_empty_history_are_refused()
+    {
+        Assert.Contains(
+            "field colour: found an unknown column",
+            ChargeRefusal("charge,colour\nC1,red\n"),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("1 cells", ChargeRefusal("charge,mean_depth_mm\nC1\n"), StringComparison.Ordinal);
+        Assert.Contains("no charges", ChargeRefusal("charge,mean_depth_mm\n"), StringComparison.Ordinal);
+    }
+}

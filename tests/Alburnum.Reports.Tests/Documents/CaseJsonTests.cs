@@ -1,0 +1,59 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Alburnum.Reports.Documents;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Reports.Tests.Documents;
+
+public sealed partial class CaseJsonTests
+{
+    [Fact]
+    public void A_document_read_back_writes_the_same_text()
+    {
+        var json = CaseJson.Write(SampleDocument.Conforming);
+
+        Assert.Equal(json, CaseJson.Write(CaseJson.Read(json)));
+    }
+
+    [Fact]
+    public void Names_are_in_snake_case_with_their_unit()
+    {
+        using var json = JsonDocument.Parse(CaseJson.Write(SampleDocument.Conforming));
+
+        var reading = json.RootElement.GetProperty("pieces")[0].GetProperty("reading");
+        Assert.Equal(9, reading.GetProperty("depth").GetProperty("min_mm").GetDouble());
+        Assert.Equal(1, reading.GetProperty("faces")[0].GetProperty("step_mm").GetDouble());
+        Assert.Equal(8, json.RootElement.GetProperty("requirement").GetProperty("retention_kg_per_m3").GetDouble());
+    }
+
+    [Fact]
+    public void Every_field_is_described_in_the_docs()
+    {
+        var page = File.ReadAllText(Repository.At("docs", "json.md"));
+        var described = Code()
+            .Matches(page)
+            .Select(match => match.Groups["name"].Value)
+            .ToHashSet(StringComparer.Ordinal);
+
+        Assert.Empty(FieldNames(CaseJson.Write(SampleDocument.Conforming)).Except(described, StringComparer.Ordinal));
+    }
+
+    private static IEnumerable<string> FieldNames(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return [.. Names(document.RootElement).Distinct(StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<string> Names(JsonElement element) =>
+        element.ValueKind switch
+        {
+            JsonValueKind.Object => element
+                .EnumerateObject()
+                .SelectMany(field => Names(field.Value).Prepend(field.Name)),
+            JsonValueKind.Array => element.EnumerateArray().SelectMany(Names),
+            _ => [],
+        };
+
+    [GeneratedRegex("`(?<name>[a-z0-9_]+)`", RegexOptions.ExplicitCapture)]
+    private static partial Regex Code();
+}

@@ -1,0 +1,70 @@
+using Alburnum.Reports.Sheets;
+using UglyToad.PdfPig;
+
+namespace Alburnum.Reports.Tests.Sheets;
+
+public sealed class CaseReportTests
+{
+    [Theory]
+    [InlineData("conforms", 0.99, "Conforms")]
+    [InlineData("does not conform", 0.01, "Does not conform")]
+    [InlineData("undecided", null, "Undecided")]
+    public void The_report_says_its_verdict(string verdict, double? probability, string expected) =>
+        Assert.Contains(expected, TextOf(SampleDocument.Make(verdict, probability)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("Gate posts & rails")]
+    [InlineData("T-1")]
+    [InlineData("NP3: at least 6 mm in the sapwood")]
+    [InlineData("8.0 kg/m³ in the zone")]
+    [InlineData("row-1")]
+    [InlineData("Invented, 1")]
+    [InlineData("from memory")]
+    [InlineData("Deep enough.")]
+    [InlineData("Out of focus.")]
+    [InlineData("8.9 ± 0.3")]
+    [InlineData("under 0.20")]
+    [InlineData("Treated wood is hazardous when burnt.")]
+    public void The_report_holds_what_the_document_holds(string expected) =>
+        Assert.Contains(expected, TextOf(SampleDocument.Conforming), StringComparison.Ordinal);
+
+    [Fact]
+    public void Every_page_bears_its_number_and_the_reference()
+    {
+        using var pdf = PdfDocument.Open(CaseReport.Write(SampleDocument.Conforming, NoPictures));
+
+        Assert.All(
+            pdf.GetPages(),
+            page =>
+            {
+                var text = string.Join(' ', page.GetWords().Select(word => word.Text));
+                Assert.Contains($"{page.Number} of {pdf.NumberOfPages}", text, StringComparison.Ordinal);
+                Assert.Contains("T-1", text, StringComparison.Ordinal);
+            }
+        );
+    }
+
+    [Fact]
+    public void Nothing_is_printed_outside_the_margins()
+    {
+        using var pdf = PdfDocument.Open(CaseReport.Write(SampleDocument.Conforming, NoPictures));
+
+        Assert.All(
+            pdf.GetPages().SelectMany(page => page.GetWords().Select(word => (page, word))),
+            placed =>
+            {
+                Assert.InRange(placed.word.BoundingBox.Left, 55, placed.page.Width - 55);
+                Assert.InRange(placed.word.BoundingBox.Right, 55, placed.page.Width - 55);
+            }
+        );
+    }
+
+    private static IReadOnlyDictionary<string, ReadOnlyMemory<byte>> NoPictures { get; } =
+        new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal);
+
+    private static string TextOf(Alburnum.Reports.Documents.CaseDocument document)
+    {
+        using var pdf = PdfDocument.Open(CaseReport.Write(document, NoPictures));
+        return string.Join(' ', pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text));
+    }
+}

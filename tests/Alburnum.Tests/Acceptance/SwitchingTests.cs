@@ -1,0 +1,87 @@
+using Alburnum.Acceptance.Indexed;
+
+namespace Alburnum.Tests.Acceptance;
+
+public class SwitchingTests
+{
+    private static readonly SwitchingRules Rules = new(
+        2,
+        5,
+        5,
+        10,
+        10,
+        null,
+        new(Standing.FromMemory, "test", "", "", "")
+    );
+    private static readonly InspectedLot Good = new(LotOutcome.Accepted);
+    private static readonly InspectedLot Bad = new(LotOutcome.Rejected);
+    private static readonly InspectedLot Agreed = new(LotOutcome.Accepted, IsReductionAgreed: true);
+
+    private static SwitchingState After(params InspectedLot[] lots) => Switching.After(lots, Rules);
+
+    [Fact]
+    public void Two_rejections_in_five_lots_tighten()
+    {
+        Assert.Equal(Severity.Tightened, After(Bad, Good, Good, Good, Bad).Severity);
+        Assert.Equal(Severity.Tightened, After(Bad, Bad).Severity);
+        Assert.Equal(Severity.Normal, After(Bad, Good, Good, Good, Good, Bad).Severity);
+    }
+
+    [Fact]
+    public void Five_acceptances_end_tightened_inspection()
+    {
+        Assert.Equal(Severity.Tightened, After(Bad, Bad, Good, Good, Good, Good).Severity);
+        Assert.Equal(Severity.Normal, After(Bad, Bad, Good, Good, Good, Good, Good).Severity);
+        Assert.Equal(Severity.Tightened, After(Bad, Bad, Good, Good, Bad, Good, Good, Good).Severity);
+    }
+
+    [Fact]
+    public void Ten_acceptances_reduce_only_where_it_is_agreed()
+    {
+        InspectedLot[] nine = [.. Enumerable.Repeat(Good, 9)];
+
+        Assert.Equal(Severity.Normal, After([.. nine, Good]).Severity);
+        Assert.Equal(Severity.Reduced, After([.. nine, Agreed]).Severity);
+    }
+
+    [Theory]
+    [InlineData(LotOutcome.Rejected, true)]
+    [InlineData(LotOutcome.AcceptedInGap, true)]
+    [InlineData(LotOutcome.Accepted, false)]
+    public void Reduced_inspection_ends_on_a_rejection_a_gap_or_irregular_production(LotOutcome outcome, bool isSteady)
+    {
+        var reduced = After([.. Enumerable.Repeat(Agreed, 10)]);
+        var next = Switching.After(reduced, new(outcome, IsSteady: isSteady), Rules);
+
+        Assert.Equal(Severity.Normal, next.Severity);
+        Assert.NotEmpty(next.Reason);
+    }
+
+    [Fact]
+    public void Ten_lots_on_tightened_inspection_stop_acceptance()
+    {
+        InspectedLot[] mixed = [Bad, Bad, Good, Good, Bad, Good, Good, Bad, Good, Good, Bad, Good];
+        var stopped = After(mixed);
+
+        Assert.True(stopped.IsStopped);
+        Assert.Throws<InvalidOperationException>(() => Switching.After(stopped, Good, Rules));
+        Assert.Equal(Severity.Tightened, Switching.BeginAgain.Severity);
+    }
+
+    [Fact]
+    public void A_count_of_rejections_can_stop_acceptance_instead()
+    {
+        var rules = Rules with { TightenedToStop = null, RejectedToStop = 5 };
+        var stopped = Switching.After([Bad, Bad, Bad, Bad, Bad, Bad, Bad], rules);
+
+        Assert.True(stopped.IsStopped);
+    }
+
+    [Fact]
+    public void An_acceptance_in_the_gap_counts_as_accepted_before_reduced_inspection()
+    {
+        InspectedLot gap = new(LotOutcome.AcceptedInGap, IsReductionAgreed: true);
+
+        Assert.Equal(Severity.Reduced, After([.. Enumerable.Repeat(gap, 10)]).Severity);
+    }
+}

@@ -1,0 +1,168 @@
+using Alburnum.Acceptance;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Tests.Cases;
+
+public sealed class CaseRunTests
+{
+    private static readonly Section Square = new RectangularSection(100, 100);
+    private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
+
+    [Fact]
+    public void Deep_pieces_conform_and_the_batch_with_them()
+    {
+        var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [Assay(9)], retention: 8);
+
+        Assert.Equal(Verdict.Conforms, result.Overall.Verdict);
+        Assert.All(result.Pieces, piece => Assert.Equal(Verdict.Conforms, piece.Judgement.Verdict));
+    }
+
+    [Fact]
+    public void Shallow_pieces_do_not_conform()
+    {
+        var result = Run(Depth(6), [Piece("P01", 2, 30), Piece("P02", 3, 30)], [Assay(9)], retention: 8);
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+    }
+
+    [Fact]
+    public void Good_penetration_with_too_little_preservative_does_not_conform()
+    {
+        var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [Assay(5)], retention: 8);
+
+        Assert.Equal(Verdict.Conforms, result.Batch!.Penetration.Verdict);
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+    }
+
+    [Fact]
+    public void A_missing_assay_is_said_and_does_not_pass_in_silence()
+    {
+        var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: 8);
+
+        Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
+        Assert.Contains("Retention is not judged: no assay was given.", result.Overall.Reasons);
+    }
+
+    [Fact]
+    public void A_batch_without_any_figure_for_retention_says_so()
+    {
+        var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: null);
+
+        Assert.Equal(Verdict.Conforms, result.Overall.Verdict);
+        Assert.Contains(
+            result.Overall.Reasons,
+            reason => reason.StartsWith("Retention is not judged", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void A_piece_that_could_not_be_read_is_undecided_with_the_reasons_of_its_reading()
+    {
+        var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null, ["Out of focus; photograph it again."]);
+
+        var result = Run(Depth(6), [unread], [Assay(9)], retention: 8);
+
+        var judgement = Assert.Single(result.Pieces).Judgement;
+        Assert.Equal((Verdict.Undecided, (double?)null), (judgement.Verdict, judgement.Probability));
+        Assert.Equal(["Out of focus; photograph it again."], judgement.Reasons);
+        Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
+    }
+
+    [Fact]
+    public void What_the_code_forbids_does_not_conform_however_deep_it_went()
+    {
+        var result = Run(new Forbidden("Not with this timber."), [Piece("P01", 40)], [Assay(9)], retention: 8);
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(["Not with this timber."], result.Overall.Reasons);
+        Assert.Null(result.Batch);
+    }
+
+    [Fact]
+    public void A_cell_that_is_not_in_the_rulebook_leaves_the_case_undecided()
+    {
+        var result = Run(new UnknownCell("Not read."), [Piece("P01", 9)], [Assay(9)], retention: 8);
+
+        Assert.Equal((Verdict.Undecided, (double?)null), (result.Overall.Verdict, result.Overall.Probability));
+        Assert.Contains("must be consulted", Assert.Single(result.Overall.Reasons), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_stated_sapwood_depth_fills_in_only_where_none_was_seen()
+    {
+        var result = Run(
+            Depth(6),
+            [Piece("P01", 9, sapwoodMm: 12), Piece("P02", 9)],
+            [Assay(9)],
+            retention: 8,
+            sapwoodMm: 30
+        );
+
+        Assert.All(SapwoodOf(result, 0), depth => Assert.Equal(12, depth));
+        Assert.All(SapwoodOf(result, 1), depth => Assert.Equal(30, depth));
+    }
+
+    [Fact]
+    public void A_shallow_piece_of_unknown_sapwood_is_undecided_until_the_sapwood_is_stated()
+    {
+        PieceEvidence[] shallow = [Piece("P01", 2)];
+
+        Assert.Equal(Verdict.Undecided, Run(Depth(6), shallow, [Assay(9)], 8).Overall.Verdict);
+        Assert.Equal(Verdict.DoesNotConform, Run(Depth(6), shallow, [Assay(9)], 8, sapwoodMm: 30).Overall.Verdict);
+    }
+
+    private static IReadOnlyList<double?> SapwoodOf(CaseResult result, int piece) =>
+        result.Pieces[piece].Evidence.Profile!.Faces[0].SapwoodDepthMm;
+
+    private static CaseResult Run(
+        Demand demand,
+        IReadOnlyList<PieceEvidence> evidence,
+        IReadOnlyList<Assay> assays,
+        double? retention,
+        double? sapwoodMm = null
+    )
+    {
+        var rulebook = new Rulebook(
+            "invented",
+            "Invented code",
+            "Invented",
+            "1",
+            [],
+            [],
+            [new Row("only", Subject.Penetration, [], demand, [], Invented)],
+            [],
+            []
+        );
+        var enquiry = new Enquiry { Section = Square, UseClasses = [UseClass.Four] };
+        var @case = new Case(
+            "T-1",
+            "Title",
+            "Client",
+            new DateOnly(2026, 5, 12),
+            enquiry,
+            50,
+            new ShareMustPass(0.75),
+            assays,
+            retention,
+            sapwoodMm
+        );
+        return CaseRun.Run(@case, rulebook, evidence, DecisionRule.Usual);
+    }
+
+    private static PenetrationDemand Depth(double depthMm) =>
+        new("depth", new LeastDepth(WoodZone.Sapwood, depthMm), null, Invented);
+
+    private static MeasuredAssay Assay(double kgPerM3) => new(new Estimate(kgPerM3, 0.2), "composite");
+
+    private static PieceEvidence Piece(string name, double depthMm, double? sapwoodMm = null)
+    {
+        HandReading[] readings =
+        [
+            .. Enumerable.Range(1, 4).Select(face => new HandReading(face, 50, depthMm, 0.3, sapwoodMm)),
+        ];
+        return new PieceEvidence(name, EvidenceKind.Ruler, HandReadings.Profile(Square, readings), []);
+    }
+}

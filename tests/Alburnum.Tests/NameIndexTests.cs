@@ -1,0 +1,45 @@
+using CsCheck;
+
+namespace Alburnum.Tests;
+
+public sealed class NameIndexTests
+{
+    private static readonly NameIndex<string[]> Woods = new(
+        [
+            ["Sitka spruce", "Picea sitchensis"],
+            ["Norway spruce", "Picea abies"],
+            ["ekki", "Lophira alata"],
+            ["Scots pine", "redwood"],
+        ],
+        names => names
+    );
+
+    [Theory]
+    [InlineData("sitka SPRUCE")]
+    [InlineData("Sitka-spruce")]
+    [InlineData("  sitka   spruces ")]
+    [InlineData("picea sitchensis")]
+    public void Case_hyphens_plurals_and_spaces_do_not_matter(string asked) =>
+        Assert.Equal("Sitka spruce", Found(asked));
+
+    [Theory]
+    [InlineData("Stika spruce", "Sitka spruce")]
+    [InlineData("norway spruse", "Norway spruce")]
+    [InlineData("eki", "ekki")]
+    [InlineData("spruce", "Sitka spruce")]
+    [InlineData("spruce", "Norway spruce")]
+    public void A_small_slip_or_part_of_a_name_brings_a_suggestion(string asked, string suggestion) =>
+        Assert.Contains(suggestion, Assert.IsType<NotFound<string[]>>(Woods.Find(asked)).Suggestions);
+
+    [Theory]
+    [InlineData("granite")]
+    [InlineData("")]
+    [InlineData("---")]
+    public void Something_quite_different_brings_none(string asked) =>
+        Assert.Empty(Assert.IsType<NotFound<string[]>>(Woods.Find(asked)).Suggestions);
+
+    [Fact]
+    public void Any_text_at_all_is_answered() => Gen.String.Sample(text => Woods.Find(text) is not null);
+
+    private static string Found(string asked) => Assert.IsType<Found<string[]>>(Woods.Find(asked)).Value[0];
+}

@@ -1,0 +1,240 @@
+using Alburnum.Requirements;
+using static Alburnum.Tests.Requirements.Rows;
+
+namespace Alburnum.Tests.Requirements;
+
+public sealed class RulebookTests
+{
+    [Fact]
+    public void The_one_row_that_holds_is_the_answer()
+    {
+        var book = Book(DepthRow("mild", Depth(3), [Use("3.2")]), DepthRow("ground", Depth(12), [Use("4")]));
+
+        var required = Assert.IsType<Required>(book.Answer(new Enquiry { UseClasses = [UseClass.Four] }));
+
+        Assert.Equal(new LeastDepth(WoodZone.Sapwood, 12), required.Requirement.Penetration);
+        Assert.Equal(["ground"], required.Trace.Step(Subject.Penetration)!.Matched.Select(row => row.Key));
+    }
+
+    [Fact]
+    public void A_row_that_fails_on_one_field_is_a_near_miss_and_one_that_fails_on_two_is_not()
+    {
+        var book = Book(
+            DepthRow("one-off", Depth(3), [Use("4"), Life(30)]),
+            DepthRow("two-off", Depth(3), [Use("5"), Life(30)])
+        );
+
+        var trace = book.Answer(new Enquiry { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(15) }).Trace;
+
+        var miss = Assert.Single(trace.Step(Subject.Penetration)!.NearMisses);
+        Assert.Equal(("one-off", Field.Life, "30", "15"), (miss.Row.Key, miss.Field, miss.Asked, miss.Found));
+    }
+
+    [Fact]
+    public void Where_no_row_holds_the_code_must_be_consulted()
+    {
+        var answer = Book(DepthRow("ground", Depth(12), [Use("4")]))
+            .Answer(new Enquiry { UseClasses = [UseClass.Five] });
+
+        var open = Assert.IsType<NotCovered>(answer);
+        Assert.Contains("must be consulted: this cell is not in the rulebook", open.Reason, StringComparison.Ordinal);
+        Assert.Empty(open.Missing);
+    }
+
+    [Fact]
+    public void An_unknown_cell_is_said_to_be_unknown_and_never_guessed()
+    {
+        var answer = Book(DepthRow("x", new UnknownCell("The threshold is not known."), [Use("4")]))
+            .Answer(new Enquiry { UseClasses = [UseClass.Four] });
+
+        Assert.EndsWith(
+            "The threshold is not known.",
+            Assert.IsType<NotCovered>(answer).Reason,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Two_rows_that_disagree_are_reported_whichever_comes_first()
+    {
+        var thin = DepthRow("thin", Depth(3), [Use("4")]);
+        var deep = DepthRow("deep", Depth(12), [Use("4", "5")]);
+
+        foreach (var book in new[] { Book(thin, deep), Book(deep, thin) })
+        {
+            var answer = Assert.IsType<NotCovered>(book.Answer(new Enquiry { UseClasses = [UseClass.Four] }));
+            Assert.Contains("contradicts itself", answer.Reason, StringComparison.Ordinal);
+            Assert.IsType<Contradicted>(answer.Trace.Step(Subject.Penetration)!.Finding);
+        }
+    }
+
+    [Fact]
+    public void An_exception_goes_before_the_general_row_it_names()
+    {
+        var general = DepthRow("general", Depth(3), [Use("4")]);
+        var exception = DepthRow("exception", Depth(12), [Use("4"), Life(30)], "general");
+
+        foreach (var book in new[] { Book(general, exception), Book(exception, general) })
+        {
+            var enquiry = new Enquiry { UseClasses = [UseClass.Four] };
+            var long30 = Assert.IsType<Required>(book.Answer(enquiry with { Life = new DesiredServiceLife(30) }));
+            var short15 = Assert.IsType<Required>(book.Answer(enquiry with { Life = new DesiredServiceLife(15) }));
+            var open = Assert.IsType<NotCovered>(book.Answer(enquiry));
+
+            Assert.Equal("12 mm", long30.Requirement.PenetrationName);
+            Assert.Equal(["general"], long30.Trace.Step(Subject.Penetration)!.SetAside.Select(row => row.Key));
+            Assert.Equal("3 mm", short15.Requirement.PenetrationName);
+            Assert.Equal([Field.Life], open.Missing);
+        }
+    }
+
+    [Fact]
+    public void What_is_not_known_does_not_matter_where_every_row_says_the_same()
+    {
+        var book = Book(DepthRow("any", Depth(6), [Use("4")]), DepthRow("long", Depth(6), [Use("4"), Life(30)]));
+        Assert.IsType<Required>(book.Answer(new Enquiry { UseClasses = [UseClass.Four] }));
+    }
+
+    [Fact]
+    public void A_treatability_range_that_crosses_a_condition_leaves_the_answer_open()
+    {
+        var book = Book(
+            DepthRow("easy", Depth(6), [new Between(Field.SapwoodTreatability, 1, true, 1, true)]),
+            DepthRow(
+                "hard",
+                new Forbidden("Too hard to treat."),
+                [new Between(Field.SapwoodTreatability, 2, true, double.PositiveInfinity, false)]
+            )
+        );
+        var ranging = Pine with { SapwoodTreatability = Cell(1, 2) };
+
+        Assert.IsType<Required>(book.Answer(new Enquiry { Species = Pine }));
+        Assert.IsType<NotPermitted>(book.Answer(new Enquiry { Species = Spruce }));
+        Assert.Equal(
+            [Field.SapwoodTreatability],
+            Assert.IsType<NotCovered>(book.Answer(new Enquiry { Species = ranging })).Missing
+        );
+    }
+
+    [Fact]
+    public void A_service_life_that_the_code_does_not_know_is_not_rounded()
+    {
+        var answer = Book(DepthRow("x", Depth(6), [Use("4")]))
+            .Answer(new Enquiry { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(20) });
+
+        Assert.Equal(
+            "The code knows desired service lives of 15, 30 years, not 20; ask for 30 years.",
+            Assert.IsType<NotCovered>(answer).Reason
+        );
+    }
+
+    [Fact]
+    public void The_codes_own_use_class_and_life_fill_in_for_a_component()
+    {
+        var post = new Component("post", []);
+        var isPost = new OneOf(Field.Component, ["post"]);
+        var book = Book(
+            Of(Subject.UseClass, "use", new UseClassDemand("4", [UseClass.Four], null), isPost),
+            Of(Subject.Life, "life", new LifeDemand(new DesiredServiceLife(30)), isPost),
+            DepthRow("ground-30", Depth(12), [Use("4"), Life(30)]),
+            DepthRow("ground-15", Depth(6), [Use("4"), Life(15)])
+        );
+
+        Assert.Equal(
+            "12 mm",
+            Assert.IsType<Required>(book.Answer(new Enquiry { Component = post })).Requirement.PenetrationName
+        );
+        var given = Assert.IsType<Required>(
+            book.Answer(new Enquiry { Component = post, Life = new DesiredServiceLife(15) })
+        );
+        Assert.Equal("6 mm", given.Requirement.PenetrationName);
+    }
+
+    [Fact]
+    public void An_enquiry_in_another_use_class_than_the_codes_is_answered_with_a_remark()
+    {
+        var book = Book(
+            Of(
+                Subject.UseClass,
+                "use",
+                new UseClassDemand("4", [UseClass.Four], null),
+                new OneOf(Field.Component, ["post"])
+            ),
+            DepthRow("rain", Depth(3), [Use("3.2")])
+        );
+        var answer = book.Answer(
+            new Enquiry { Component = new Component("post", []), UseClasses = [UseClass.ThreeTwo] }
+        );
+
+        Assert.Contains(
+            Assert.IsType<Required>(answer).Requirement.Conditions,
+            each => each.Contains("puts this component in use class 4", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void Retention_follows_the_preservatives_own_critical_value()
+    {
+        var book = Book(DepthRow("x", Depth(6), []), Of(Subject.Retention, "r", new RetentionFactor(1.25)));
+
+        var known = Assert.IsType<Required>(
+            book.Answer(new Enquiry { CriticalValue = new PreservativeAmount(8, AmountUnit.KgPerM3) })
+        );
+        var surface = Assert.IsType<Required>(
+            book.Answer(new Enquiry { CriticalValue = new PreservativeAmount(120, AmountUnit.GramPerM2) })
+        );
+        var open = Assert.IsType<Required>(book.Answer(new Enquiry()));
+
+        Assert.Equal("10 kg/m³", known.Requirement.RequiredRetention!.Value.Label);
+        Assert.Equal("150 g/m²", surface.Requirement.RequiredRetention!.Value.Label);
+        Assert.Null(open.Requirement.RequiredRetention);
+        Assert.Equal(1.25, open.Requirement.Retention!.Factor);
+    }
+
+    [Fact]
+    public void A_rulebook_silent_on_retention_says_so_in_the_requirement()
+    {
+        var required = Assert.IsType<Required>(Book(DepthRow("x", Depth(6), [])).Answer(new Enquiry()));
+        Assert.Null(required.Requirement.Retention);
+        Assert.StartsWith(
+            "Retention: the code must be consulted",
+            Assert.Single(required.Requirement.Open),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Wood_above_the_moisture_limit_is_to_be_dried_first()
+    {
+        var book = Book(DepthRow("x", Depth(6), []), Of(Subject.Moisture, "m", new MoistureLimit(28)));
+        bool IsTooWet(double percent) =>
+            Assert
+                .IsType<Required>(book.Answer(new Enquiry { MoisturePercent = percent }))
+                .Requirement.Conditions.Any(each => each.StartsWith("Too wet", StringComparison.Ordinal));
+
+        Assert.False(IsTooWet(28));
+        Assert.True(IsTooWet(28.5));
+    }
+
+    [Fact]
+    public void An_answer_is_as_weak_as_its_weakest_row_or_fact()
+    {
+        var published = Book(DepthRow("x", Depth(6), [Use("4")])).Answer(new Enquiry { UseClasses = [UseClass.Four] });
+        var byMemory = Book(DepthRow("x", Depth(6), [new Between(Field.SapwoodTreatability, 1, true, 1, true)]))
+            .Answer(new Enquiry { Species = Pine });
+
+        Assert.Equal(Standing.Published, published.Trace.WeakestStanding);
+        Assert.Equal(Standing.FromMemory, byMemory.Trace.WeakestStanding);
+        Assert.Equal("sapwood of test pine: treatability 1", Assert.Single(byMemory.Trace.FactsUsed).InWords);
+    }
+
+    [Fact]
+    public void Rows_that_share_a_key_or_go_round_in_a_circle_are_not_a_rulebook()
+    {
+        var a = DepthRow("a", Depth(3), [], "b");
+        var b = DepthRow("b", Depth(6), [], "a");
+        Assert.Throws<ArgumentException>(() => Book(a, b));
+        Assert.Throws<ArgumentException>(() => Book(a with { Overrides = [] }, a with { Overrides = [] }));
+        Assert.Throws<ArgumentException>(() => Book(a));
+    }
+}

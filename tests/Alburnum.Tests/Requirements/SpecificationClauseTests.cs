@@ -1,0 +1,72 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using static Alburnum.Tests.Requirements.Rows;
+
+namespace Alburnum.Tests.Requirements;
+
+public sealed class SpecificationClauseTests
+{
+    [Fact]
+    public void The_clause_holds_everything_a_supplier_must_be_told()
+    {
+        var book = Book(
+            DepthRow(
+                "ground",
+                Depth(6) with
+                {
+                    Zone = new(new AnalyticalZone(6, "6 mm of sapwood"), Published),
+                },
+                [Use("4"), Life(15)]
+            ),
+            Of(Subject.Retention, "r", new RetentionFactor(1.5)),
+            Of(Subject.Moisture, "m", new MoistureLimit(28))
+        );
+        var required = Assert.IsType<Required>(
+            book.Answer(
+                new Enquiry
+                {
+                    Component = new Component("fence post", []),
+                    Section = new RectangularSection(75, 75),
+                    Species = Spruce,
+                    UseClasses = [UseClass.Four],
+                    Life = new DesiredServiceLife(15),
+                    IsIncised = true,
+                    CriticalValue = new PreservativeAmount(8, AmountUnit.KgPerM3),
+                }
+            )
+        );
+
+        var clause = SpecificationClause.Write(required);
+
+        Assert.All(
+            [
+                "Fence post",
+                "75 × 75 mm",
+                "sawn",
+                "test spruce (Picea probata)",
+                "Use class 4",
+                "15 years",
+                "Own:1",
+                "at least 6 mm in the sapwood",
+                "6 mm of sapwood",
+                "12 kg/m³",
+                "at most 28 %",
+                "incised",
+                "cut ends",
+                "certificate names",
+                "published",
+                SpecificationClause.Caution,
+            ],
+            words => Assert.Contains(words, clause, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void What_is_open_stays_visible_in_the_clause()
+    {
+        var required = Assert.IsType<Required>(Book(DepthRow("x", Depth(6), [])).Answer(new Enquiry()));
+        var clause = SpecificationClause.Write(required);
+        Assert.Contains("species to be stated", clause, StringComparison.Ordinal);
+        Assert.Contains("To be completed: Retention", clause, StringComparison.Ordinal);
+    }
+}

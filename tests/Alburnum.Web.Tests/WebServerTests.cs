@@ -1,0 +1,103 @@
+using System.Net;
+using Alburnum.Records.Store;
+using Alburnum.Tests.Shared;
+using Microsoft.AspNetCore.Builder;
+
+namespace Alburnum.Web.Tests;
+
+/// <summary>The application on a real port, asked as a browser asks.</summary>
+public sealed class WebServerTests : IAsyncLifetime
+{
+    private static readonly byte[] Jpeg = [0xFF, 0xD8, 0xFF, 0xE0, 1, 2, 3];
+    private readonly TemporaryFolder _folder = new();
+    private readonly HttpClient _browser = new();
+    private WebApplication? _app;
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    public async ValueTask InitializeAsync()
+    {
+        var store = CaseStore.Open(_folder.At("cases.db"));
+        await store.AddAsync(
+            new CaseRecord(
+                "T-1",
+                "Posts <b>bold</b>",
+                "Thornhollow estate",
+                new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
+                "conforms",
+                "{\"format\": \"x\"}",
+                [new PhotographRecord(CaseStore.Fingerprint(Jpeg), "P01.jpg", Jpeg)]
+            ),
+            _ => Task.CompletedTask,
+            Stop
+        );
+        _app = WebServer.Create(store, port: 0);
+        await _app.StartAsync(Stop);
+        _browser.BaseAddress = new Uri(_app.Urls.First());
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app!.DisposeAsync();
+        _browser.Dispose();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public void The_application_listens_on_this_machine_only() =>
+        Assert.All(_app!.Urls, url => Assert.StartsWith("http://127.0.0.1:", url, StringComparison.Ordinal));
+
+    [Fact]
+    public async Task The_first_page_lists_the_cases_with_their_names_escaped()
+    {
+        var page = await _browser.GetStringAsync(new Uri("/", UriKind.Relative), Stop);
+
+        Assert.Contains("T-1", page, StringComparison.Ordinal);
+        Assert.Contains("Posts &lt;b&gt;bold&lt;/b&gt;", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_photograph_comes_back_byte_for_byte_under_its_fingerprint()
+    {
+        var answer = await Get($"/photographs/{CaseStore.Fingerprint(Jpeg)}");
+
+        Assert.Equal("image/jpeg", answer.Content.Headers.ContentType!.MediaType);
+        Assert.Equal(Jpeg, await answer.Content.ReadAsByteArrayAsync(Stop));
+    }
+
+    [Fact]
+    public async Task The_result_document_is_served_as_it_was_kept() =>
+        Assert.Equal(
+            "{\"format\": \"x\"}",
+            await _browser.GetStringAsync(new Uri("/cases/T-1/report.json", UriKind.Relative), Stop)
+        );
+
+    [Theory]
+    [InlineData("/cases/none")]
+    [InlineData("/cases/none/report.json")]
+    [InlineData("/photographs/none")]
+    [InlineData("/assets/..%2f..%2fsecret")]
+    [InlineData("/nowhere")]
+    public async Task What_is_not_there_is_not_found(string address) =>
+        Assert.Equal(HttpStatusCode.NotFound, (await Get(address)).StatusCode);
+
+    [Fact]
+    public async Task A_page_asked_for_under_another_sites_name_is_refused()
+    {
+        using var ask = new HttpRequestMessage(HttpMethod.Get, "/");
+        ask.Headers.Host = "elsewhere.example";
+
+        Assert.Equal(HttpStatusCode.BadRequest, (await _browser.SendAsync(ask, Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Pages_may_load_nothing_from_elsewhere()
+    {
+        var policy = Assert.Single((await Get("/")).Headers.GetValues("Content-Security-Policy"));
+
+        Assert.StartsWith("default-src 'none'", policy, StringComparison.Ordinal);
+    }
+
+    private Task<HttpResponseMessage> Get(string address) =>
+        _browser.GetAsync(new Uri(address, UriKind.Relative), Stop);
+}
