@@ -1,5 +1,5 @@
-using Alburnum.Bench.Imaging;
 using Alburnum.Bench.Acceptance;
+using Alburnum.Bench.Imaging;
 using Alburnum.Bench.Requirements;
 using BenchmarkDotNet.Running;
 
@@ -9,7 +9,8 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
     ["requirements"] = RequirementsBench.Run,
     ["acceptance"] = AcceptanceBench.Run,
     ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),
-    ["reading-peer-accuracy"] = () => PeerAccuracy.Print(Console.Out),
+    ["reading-peer-accuracy"] = PeerAccuracy.Run,
+    ["reading-memory"] = PeakMemory.Run,
 };
 
 var wanted = args.Length == 0 ? benchmarks.Keys.ToArray() : args;

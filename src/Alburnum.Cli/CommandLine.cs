@@ -82,7 +82,9 @@ public static class CommandLine
             config
                 .AddCommand<PredictCommand>("predict")
                 .WithDescription("Predict what the vessel can achieve in a timber");
-            config.AddCommand<ChargeCommand>("charge").WithDescription("Plan one charge, and reckon it from its readings");
+            config
+                .AddCommand<ChargeCommand>("charge")
+                .WithDescription("Plan one charge, and reckon it from its readings");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             config

@@ -34,7 +34,11 @@ public sealed class SciPyChecks
         // The pith far below makes y radial and x tangential.
         var wood = new WoodFlow(new Permeability(1e-17, 4e-17, 1e-14), 0.6);
         var log = new LogGeometry(0, -1e6, 0, 4e6);
-        var mesh = SectionMesh.Of(new Piece(new Alburnum.Timber.RectangularSection(40, 40), log, wood, wood), Fluids, 16);
+        var mesh = SectionMesh.Of(
+            new Piece(new Alburnum.Timber.RectangularSection(40, 40), log, wood, wood),
+            Fluids,
+            16
+        );
         Compare(
             mesh.Problem,
             minutes: 30,
