@@ -15,8 +15,8 @@ public class CounterCurrentImbibitionTests
     [Fact]
     public void Uptake_follows_the_integral_solution_within_3_percent()
     {
-        const double minutes = 10;
-        var mesh = LineMesh.Flat(25, 500, _ => K, Voids);
+        const double minutes = 2;
+        var mesh = LineMesh.Flat(25, 1000, _ => K, Voids);
         var fluids = new FluidPair(1000 * LiquidPaS, 1000 * OtherPaS, Relative, Capillary);
         var start = Enumerable.Repeat(Start, mesh.CellCount).ToArray();
         var run = Flows.Run(
