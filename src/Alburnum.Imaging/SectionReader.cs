@@ -13,7 +13,7 @@ namespace Alburnum.Imaging;
 public static class SectionReader
 {
     /// <summary>An outline less sure than this is not measured: the user is asked for corners.</summary>
-    private const double SureEnough = 0.6;
+    private const double SureEnough = 0.5;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
     private const double ReadingPxPerMm = 7;
@@ -128,14 +128,27 @@ public static class SectionReader
         }
         var table = new EvidenceTable(found.Zones, samples);
         var rowMm = Math.Max(0.12, 1 / drawnAt);
+        // Well below the deepest rough front there is nothing to find.
+        var deepestMm = (1.25 * samples.DeepestMm(found.RoughRows)) + 8;
         var strips = plan
-            .Faces.Select(f => EvidenceStrip.Of(FaceStrip.Over(plan, f, 0.5, rowMm), drawn, plan, table, touches))
+            .Faces.Select(f =>
+                EvidenceStrip.Of(FaceStrip.Over(plan, f, 0.5, rowMm, deepestMm), drawn, plan, table, touches)
+            )
             .ToList();
         ct.ThrowIfCancellationRequested();
         var fronts = FrontReader.Read(plan, strips);
-        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.17, 0.08);
+        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.23, 0.08);
         var edge = outline.UncertaintyPx / pxPerMm;
-        var profile = ProfileReader.Read(request.Section, plan, fronts, bleed, edge, request.StepMm);
+        var profile = ProfileReader.Read(
+            request.Section,
+            plan,
+            fronts,
+            bleed,
+            edge,
+            viewShare,
+            table.Discriminant.ShareOfMixture,
+            request.StepMm
+        );
         return reading with
         {
             Profile = profile,

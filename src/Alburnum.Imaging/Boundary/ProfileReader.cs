@@ -17,16 +17,24 @@ internal static class ProfileReader
         IReadOnlyList<FaceFront> fronts,
         Estimate bleedMm,
         double outlineUncertaintyMm,
+        double viewShare,
+        Func<double, double> read,
         double stepMm
     )
     {
-        var shape = Sharpest(fronts, bleedMm.Value);
+        var shape = Sharpest(fronts, bleedMm.Value, read);
+        // Where in the blur the front lies is known to about a seventh of it.
+        var blur = 0.15 * shape.BlurMm;
         var common = Math.Sqrt(
-            (outlineUncertaintyMm * outlineUncertaintyMm) + (bleedMm.StandardUncertainty * bleedMm.StandardUncertainty)
+            (outlineUncertaintyMm * outlineUncertaintyMm)
+                + (bleedMm.StandardUncertainty * bleedMm.StandardUncertainty)
+                + (blur * blur)
         );
         var odd = OddWood.Columns(fronts);
-        var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, stepMm, plan)).ToList();
-        var statistics = SectionDepth.Of(faces, common);
+        var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, viewShare, stepMm, plan)).ToList();
+        // What the unknown pose does to one side it undoes on the other: little of it is left in the mean.
+        var view = 0.3 * viewShare * MeanDepth(faces);
+        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view)));
         if (statistics is null)
             return null;
         var share = TreatedShare(plan, faces, fronts);
@@ -37,11 +45,15 @@ internal static class ProfileReader
         return new(section, faces, statistics, new(share, uShare), null);
     }
 
+    private static double MeanDepth(List<FaceProfile> faces) =>
+        faces.SelectMany(f => f.DepthMm).DefaultIfEmpty(0).Average();
+
     private static FaceProfile Face(
         FaceFront front,
         bool[] odd,
         FrontShape shape,
         double common,
+        double viewShare,
         double stepMm,
         SectionPlan plan
     )
@@ -69,7 +81,10 @@ internal static class ProfileReader
             {
                 var fit = FrontFit.At(front.Evidence, front.DepthMm, s, 0.8, shape);
                 depths[i] = fit.DepthMm;
-                uncertainties[i] = Math.Sqrt((common * common) + (fit.UncertaintyMm * fit.UncertaintyMm));
+                var view = viewShare * fit.DepthMm;
+                uncertainties[i] = Math.Sqrt(
+                    (common * common) + (fit.UncertaintyMm * fit.UncertaintyMm) + (view * view)
+                );
                 excluded[i] = fit.Known < 0.35;
             }
             excluded[i] |= front.Hidden[column] || odd[column];
@@ -79,13 +94,13 @@ internal static class ProfileReader
     }
 
     // The blur is the photograph's own: the value that fits all places together best.
-    private static FrontShape Sharpest(IReadOnlyList<FaceFront> fronts, double bleedMm)
+    private static FrontShape Sharpest(IReadOnlyList<FaceFront> fronts, double bleedMm, Func<double, double> read)
     {
         FrontShape? best = null;
         var least = double.MaxValue;
         foreach (var blur in (double[])[0.12, 0.2, 0.3, 0.45, 0.65, 0.95])
         {
-            var shape = new FrontShape(blur, bleedMm);
+            var shape = new FrontShape(blur, bleedMm, read);
             double sum = 0;
             foreach (var front in fronts)
             {
@@ -107,7 +122,7 @@ internal static class ProfileReader
     {
         // Fronts corrected to the fitted depths, then counted on a lattice.
         var corrected = fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
-        var lattice = Math.Max(plan.WidthMm, plan.HeightMm) / 400;
+        var lattice = Math.Max(plan.WidthMm, plan.HeightMm) / 250;
         long inside = 0;
         long treated = 0;
         for (var y = lattice / 2; y < plan.HeightMm; y += lattice)

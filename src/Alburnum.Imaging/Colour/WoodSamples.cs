@@ -110,6 +110,16 @@ internal sealed class WoodSamples
                 yield return Strips[f].Face.At(Strips[f].S(i), rows[f][i] * Strips[f].RowMm);
     }
 
+    /// <summary>Greatest depth of a rough front, mm.</summary>
+    public double DeepestMm(int[][] rows)
+    {
+        double deepest = 0;
+        for (var f = 0; f < Strips.Count; f++)
+        for (var i = 0; i < Strips[f].Columns; i++)
+            deepest = Math.Max(deepest, Math.Min(rows[f][i], Strips[f].ReachRows[i]) * Strips[f].RowMm);
+        return deepest;
+    }
+
     private void Take(int n, RectifiedSection drawn, PointMm place, int patch)
     {
         var (fx, fy) = drawn.Index(place);
