@@ -115,7 +115,7 @@ public static class SectionReader
         };
         if (found.Zones is null)
         {
-            return reading with { Quality = new(QualityGrade.Poor, []), Notes = ["Not determined: " + found.Finding] };
+            return reading with { Quality = new(QualityGrade.Poor, []), Notes = [InWords(found.Finding)] };
         }
         var viewShare = 0.0;
         if (outline.Rim is { } rim && request.Section is RoundSection round)
@@ -275,6 +275,17 @@ public static class SectionReader
         }
         return sum / 2;
     }
+
+    private static string InWords(ZoneFinding finding) =>
+        finding switch
+        {
+            ZoneFinding.AllTreated =>
+                "Not determined: no front shows, and the colour is that of treated wood throughout. Touch a place that is untreated, or confirm on a fresh cut that the piece is fully penetrated.",
+            ZoneFinding.NoneTreated =>
+                "Not determined: no front shows, and the colour is that of untreated wood throughout. Check that the indicator has developed; if it has, the piece is untreated.",
+            _ =>
+                "Not determined: treated and untreated wood cannot be told apart. Spray again, let it develop, and photograph in even light.",
+        };
 
     private static PointMm Mm(PointPx p) => new(p.X, p.Y);
 
