@@ -115,7 +115,19 @@ public static class SectionReader
         };
         if (found.Zones is null)
         {
-            return reading with { Quality = new(QualityGrade.Poor, []), Notes = [InWords(found.Finding)] };
+            // What was found by itself and shows no front may be a part of the section: let the user point it out.
+            return request.OutlinePx is null
+                ? reading with
+                {
+                    OutlineConfidence = Math.Min(outline.Confidence, 0.3),
+                    Quality = new(QualityGrade.Poor, []),
+                    Notes = [InWords(found.Finding), "The outline may be wrong: point out the corners (or rim)."],
+                }
+                : reading with
+                {
+                    Quality = new(QualityGrade.Poor, []),
+                    Notes = [InWords(found.Finding)],
+                };
         }
         var viewShare = 0.0;
         if (outline.Rim is { } rim && request.Section is RoundSection round)
