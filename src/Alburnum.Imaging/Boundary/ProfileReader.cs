@@ -122,14 +122,16 @@ internal static class ProfileReader
     {
         // Fronts corrected to the fitted depths, then counted on a lattice.
         var corrected = fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
-        var lattice = Math.Max(plan.WidthMm, plan.HeightMm) / 250;
+        const int Across = 300;
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
+        var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
         long inside = 0;
         long treated = 0;
-        for (var y = lattice / 2; y < plan.HeightMm; y += lattice)
+        for (var j = 0; j < rows; j++)
         {
-            for (var x = lattice / 2; x < plan.WidthMm; x += lattice)
+            for (var i = 0; i < columns; i++)
             {
-                var place = new PointMm(x, y);
+                var place = new PointMm((i + 0.5) * plan.WidthMm / columns, (j + 0.5) * plan.HeightMm / rows);
                 if (plan.InwardMm(place) <= 0)
                     continue;
                 inside++;
