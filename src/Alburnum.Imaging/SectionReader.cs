@@ -24,6 +24,9 @@ public static class SectionReader
     /// <summary>Wood's surroundings drawn around the section, mm.</summary>
     private const double MarginMm = 2;
 
+    /// <summary>Standard uncertainty of a depth from lens, flattening and unevenly sawn sides, as a share of it.</summary>
+    private const double ScaleShare = 0.012;
+
     /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say.</summary>
     private const double FocalPerLongSide = 0.95;
 
@@ -149,14 +152,16 @@ public static class SectionReader
             .ToList();
         ct.ThrowIfCancellationRequested();
         var fronts = FrontReader.Read(plan, strips);
-        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.23, 0.08);
+        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.26, 0.08);
         var edge = outline.UncertaintyPx / pxPerMm;
+        var scale = double.Hypot(request.SectionUncertaintyMm / request.Section.ThicknessMm, ScaleShare);
         var profile = ProfileReader.Read(
             request.Section,
             plan,
             fronts,
             bleed,
             edge,
+            scale,
             viewShare,
             table.Discriminant.ShareOfMixture,
             request.StepMm

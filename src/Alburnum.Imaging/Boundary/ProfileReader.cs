@@ -17,6 +17,7 @@ internal static class ProfileReader
         IReadOnlyList<FaceFront> fronts,
         Estimate bleedMm,
         double outlineUncertaintyMm,
+        double scaleShare,
         double viewShare,
         Func<double, double> read,
         double stepMm
@@ -34,7 +35,8 @@ internal static class ProfileReader
         var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, viewShare, stepMm, plan)).ToList();
         // What the unknown pose does to one side it undoes on the other: little of it is left in the mean.
         var view = 0.3 * viewShare * MeanDepth(faces);
-        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view)));
+        var scale = scaleShare * MeanDepth(faces);
+        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view) + (scale * scale)));
         if (statistics is null)
             return null;
         var share = TreatedShare(plan, faces, fronts);
