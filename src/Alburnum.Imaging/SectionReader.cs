@@ -16,7 +16,7 @@ public static class SectionReader
     private const double SureEnough = 0.5;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
-    private const double ReadingPxPerMm = 7;
+    private const double ReadingPxPerMm = 6;
 
     /// <summary>Most pixels in the flat drawing of the section.</summary>
     private const double MostDrawnPixels = 1.2e6;

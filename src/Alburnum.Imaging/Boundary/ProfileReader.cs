@@ -106,7 +106,7 @@ internal static class ProfileReader
             double sum = 0;
             foreach (var front in fronts)
             {
-                for (var i = 4; i < front.Strip.Columns; i += 12)
+                for (var i = 4; i < front.Strip.Columns; i += 24)
                 {
                     if (front.Hidden[i] || front.DepthMm[i] < 1)
                         continue;
@@ -124,7 +124,7 @@ internal static class ProfileReader
     {
         // Fronts corrected to the fitted depths, then counted on a lattice.
         var corrected = fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
-        const int Across = 300;
+        const int Across = 250;
         var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
         var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
         long inside = 0;

@@ -11,7 +11,7 @@ public static class SectionDepth
     /// <summary>Length of face over which the reading errors are much alike, mm.</summary>
     public const double AlikeMm = 2;
 
-    private const int Draws = 120;
+    private const int Draws = 100;
 
     /// <summary>The statistics; null where every position is left out.</summary>
     /// <param name="faces">Faces of one section.</param>
