@@ -17,6 +17,7 @@ internal static class ProfileReader
         IReadOnlyList<FaceFront> fronts,
         Estimate bleedMm,
         double outlineUncertaintyMm,
+        double scaleShare,
         double viewShare,
         Func<double, double> read,
         double stepMm
@@ -34,7 +35,8 @@ internal static class ProfileReader
         var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, viewShare, stepMm, plan)).ToList();
         // What the unknown pose does to one side it undoes on the other: little of it is left in the mean.
         var view = 0.3 * viewShare * MeanDepth(faces);
-        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view)));
+        var scale = scaleShare * MeanDepth(faces);
+        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view) + (scale * scale)));
         if (statistics is null)
             return null;
         var share = TreatedShare(plan, faces, fronts);
@@ -104,7 +106,7 @@ internal static class ProfileReader
             double sum = 0;
             foreach (var front in fronts)
             {
-                for (var i = 4; i < front.Strip.Columns; i += 12)
+                for (var i = 4; i < front.Strip.Columns; i += 24)
                 {
                     if (front.Hidden[i] || front.DepthMm[i] < 1)
                         continue;
@@ -122,14 +124,16 @@ internal static class ProfileReader
     {
         // Fronts corrected to the fitted depths, then counted on a lattice.
         var corrected = fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
-        var lattice = Math.Max(plan.WidthMm, plan.HeightMm) / 250;
+        const int Across = 250;
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
+        var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
         long inside = 0;
         long treated = 0;
-        for (var y = lattice / 2; y < plan.HeightMm; y += lattice)
+        for (var j = 0; j < rows; j++)
         {
-            for (var x = lattice / 2; x < plan.WidthMm; x += lattice)
+            for (var i = 0; i < columns; i++)
             {
-                var place = new PointMm(x, y);
+                var place = new PointMm((i + 0.5) * plan.WidthMm / columns, (j + 0.5) * plan.HeightMm / rows);
                 if (plan.InwardMm(place) <= 0)
                     continue;
                 inside++;

@@ -59,9 +59,9 @@ internal sealed class WoodSamples
     )
     {
         var perimeter = plan.Faces.Sum(f => f.LengthMm);
-        // Some five thousand samples, whatever the size of the piece.
-        var step = Math.Clamp(perimeter / 180, 0.5, 4);
-        var row = Math.Clamp(plan.ReachMm / 60, 0.25, 2);
+        // Some three thousand samples, whatever the size of the piece.
+        var step = Math.Clamp(perimeter / 140, 0.5, 4);
+        var row = Math.Clamp(plan.ReachMm / 48, 0.25, 2);
         var strips = plan.Faces.Select(f => FaceStrip.Over(plan, f, step, row)).ToList();
         var count = strips.Sum(s => s.ReachRows.Sum());
         var samples = new WoodSamples(strips, count);
