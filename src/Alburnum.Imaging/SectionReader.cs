@@ -13,16 +13,19 @@ namespace Alburnum.Imaging;
 public static class SectionReader
 {
     /// <summary>An outline less sure than this is not measured: the user is asked for corners.</summary>
-    private const double SureEnough = 0.6;
+    private const double SureEnough = 0.5;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
-    private const double ReadingPxPerMm = 7;
+    private const double ReadingPxPerMm = 6;
 
     /// <summary>Most pixels in the flat drawing of the section.</summary>
     private const double MostDrawnPixels = 1.2e6;
 
     /// <summary>Wood's surroundings drawn around the section, mm.</summary>
     private const double MarginMm = 2;
+
+    /// <summary>Standard uncertainty of a depth from lens, flattening and unevenly sawn sides, as a share of it.</summary>
+    private const double ScaleShare = 0.012;
 
     /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say.</summary>
     private const double FocalPerLongSide = 0.95;
@@ -115,7 +118,19 @@ public static class SectionReader
         };
         if (found.Zones is null)
         {
-            return reading with { Quality = new(QualityGrade.Poor, []), Notes = ["Not determined: " + found.Finding] };
+            // What was found by itself and shows no front may be a part of the section: let the user point it out.
+            return request.OutlinePx is null
+                ? reading with
+                {
+                    OutlineConfidence = Math.Min(outline.Confidence, 0.3),
+                    Quality = new(QualityGrade.Poor, []),
+                    Notes = [InWords(found.Finding), "The outline may be wrong: point out the corners (or rim)."],
+                }
+                : reading with
+                {
+                    Quality = new(QualityGrade.Poor, []),
+                    Notes = [InWords(found.Finding)],
+                };
         }
         var viewShare = 0.0;
         if (outline.Rim is { } rim && request.Section is RoundSection round)
@@ -128,14 +143,29 @@ public static class SectionReader
         }
         var table = new EvidenceTable(found.Zones, samples);
         var rowMm = Math.Max(0.12, 1 / drawnAt);
+        // Well below the deepest rough front there is nothing to find.
+        var deepestMm = (1.25 * samples.DeepestMm(found.RoughRows)) + 8;
         var strips = plan
-            .Faces.Select(f => EvidenceStrip.Of(FaceStrip.Over(plan, f, 0.5, rowMm), drawn, plan, table, touches))
+            .Faces.Select(f =>
+                EvidenceStrip.Of(FaceStrip.Over(plan, f, 0.5, rowMm, deepestMm), drawn, plan, table, touches)
+            )
             .ToList();
         ct.ThrowIfCancellationRequested();
         var fronts = FrontReader.Read(plan, strips);
-        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.17, 0.08);
+        var bleed = found.Indicator?.BleedMm ?? new Estimate(0.26, 0.08);
         var edge = outline.UncertaintyPx / pxPerMm;
-        var profile = ProfileReader.Read(request.Section, plan, fronts, bleed, edge, request.StepMm);
+        var scale = double.Hypot(request.SectionUncertaintyMm / request.Section.ThicknessMm, ScaleShare);
+        var profile = ProfileReader.Read(
+            request.Section,
+            plan,
+            fronts,
+            bleed,
+            edge,
+            scale,
+            viewShare,
+            table.Discriminant.ShareOfMixture,
+            request.StepMm
+        );
         return reading with
         {
             Profile = profile,
@@ -262,6 +292,17 @@ public static class SectionReader
         }
         return sum / 2;
     }
+
+    private static string InWords(ZoneFinding finding) =>
+        finding switch
+        {
+            ZoneFinding.AllTreated =>
+                "Not determined: no front shows, and the colour is that of treated wood throughout. Touch a place that is untreated, or confirm on a fresh cut that the piece is fully penetrated.",
+            ZoneFinding.NoneTreated =>
+                "Not determined: no front shows, and the colour is that of untreated wood throughout. Check that the indicator has developed; if it has, the piece is untreated.",
+            _ =>
+                "Not determined: treated and untreated wood cannot be told apart. Spray again, let it develop, and photograph in even light.",
+        };
 
     private static PointMm Mm(PointPx p) => new(p.X, p.Y);
 

@@ -7,7 +7,7 @@ namespace Alburnum.Imaging.Boundary;
 /// <summary>A face unrolled finely: what each cell's colour says. Column by column.</summary>
 internal sealed class EvidenceStrip
 {
-    private const int SubColumns = 3;
+    private const int SubColumns = 2;
 
     private EvidenceStrip(FaceStrip strip)
     {
@@ -42,8 +42,12 @@ internal sealed class EvidenceStrip
     {
         var result = new EvidenceStrip(strip);
         var light = table.Zones.Light;
+        var (toX, toY) = (2 / (float)plan.WidthMm, 2 / (float)plan.HeightMm);
+        Span<(PointMm At, PointMm Step)> lines = stackalloc (PointMm, PointMm)[SubColumns];
         for (var i = 0; i < strip.Columns; i++)
         {
+            for (var k = 0; k < SubColumns; k++)
+                lines[k] = Inward(strip, (i + ((k + 0.5) / SubColumns)) * strip.StepMm);
             for (var j = 0; j < strip.Rows; j++)
             {
                 float evidence = 0;
@@ -52,19 +56,16 @@ internal sealed class EvidenceStrip
                 var (l, u, v) = (0f, 0f, 0f);
                 for (var k = 0; k < SubColumns; k++)
                 {
-                    var s = (i + ((k + 0.5) / SubColumns)) * strip.StepMm;
-                    var place = strip.Face.At(s, strip.T(j));
+                    var (at, step) = lines[k];
+                    var place = new PointMm(at.X + ((j + 0.5) * step.X), at.Y + ((j + 0.5) * step.Y));
                     var (fx, fy) = drawn.Index(place);
-                    var x = Math.Clamp((int)Math.Round(fx), 0, drawn.Width - 1);
-                    var y = Math.Clamp((int)Math.Round(fy), 0, drawn.Height - 1);
+                    var x = Math.Clamp((int)(fx + 0.5), 0, drawn.Width - 1);
+                    var y = Math.Clamp((int)(fy + 0.5), 0, drawn.Height - 1);
                     var p = 3 * ((y * drawn.Width) + x);
                     var colour = LogColour.Of(drawn.Rgb[p], drawn.Rgb[p + 1], drawn.Rgb[p + 2]);
-                    var fall = light.At(
-                        (float)((2 * place.X / plan.WidthMm) - 1),
-                        (float)((2 * place.Y / plan.HeightMm) - 1)
-                    );
-                    var entry = table.Look(colour.L - fall, colour.U, colour.V);
-                    (l, u, v) = (l + colour.L - fall, u + colour.U, v + colour.V);
+                    var even = colour.L - light.At(((float)place.X * toX) - 1, ((float)place.Y * toY) - 1);
+                    var entry = table.Look(even, colour.U, colour.V);
+                    (l, u, v) = (l + even, u + colour.U, v + colour.V);
                     evidence += entry.Evidence;
                     share += entry.Share * entry.Known;
                     known += entry.Known;
@@ -74,20 +75,37 @@ internal sealed class EvidenceStrip
                 result.Share[c] = known > 0 ? share / known : 0.5f;
                 result.Known[c] = known / SubColumns;
                 result.Colour[c] = new(l / SubColumns, u / SubColumns, v / SubColumns);
-                foreach (var (at, kind) in touches)
-                {
-                    var place = strip.Face.At(strip.S(i), strip.T(j));
-                    if (double.Hypot(at.X - place.X, at.Y - place.Y) > 2)
-                        continue;
-                    result.Evidence[c] =
-                        kind == TouchKind.Treated ? 20
-                        : kind == TouchKind.Untreated ? -20
-                        : 0;
-                    if (kind == TouchKind.LeaveOut)
-                        result.Known[c] = 0;
-                }
             }
         }
+        foreach (var (at, kind) in touches)
+            result.Mark(at, kind);
         return result;
+    }
+
+    // The face's point at a place along it, and one row inward.
+    private static (PointMm At, PointMm Step) Inward(FaceStrip strip, double s)
+    {
+        var (at, inner) = (strip.Face.At(s, 0), strip.Face.At(s, strip.RowMm));
+        return (at, new(inner.X - at.X, inner.Y - at.Y));
+    }
+
+    private void Mark(PointMm touched, TouchKind kind)
+    {
+        for (var i = 0; i < Strip.Columns; i++)
+        {
+            for (var j = 0; j < Strip.Rows; j++)
+            {
+                var place = Strip.Face.At(Strip.S(i), Strip.T(j));
+                if (double.Hypot(touched.X - place.X, touched.Y - place.Y) > 2)
+                    continue;
+                var c = (i * Strip.Rows) + j;
+                Evidence[c] =
+                    kind == TouchKind.Treated ? 20
+                    : kind == TouchKind.Untreated ? -20
+                    : 0;
+                if (kind == TouchKind.LeaveOut)
+                    Known[c] = 0;
+            }
+        }
     }
 }

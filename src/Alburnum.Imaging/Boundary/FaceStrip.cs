@@ -11,12 +11,18 @@ namespace Alburnum.Imaging.Boundary;
 /// <param name="ReachRows">Rows of each column that belong to this face.</param>
 internal sealed record FaceStrip(PlanFace Face, int Columns, int Rows, double StepMm, double RowMm, int[] ReachRows)
 {
-    /// <summary>Lays a strip over a face.</summary>
-    public static FaceStrip Over(SectionPlan plan, PlanFace face, double stepMm, double rowMm)
+    /// <summary>Lays a strip over a face, as deep as it can be read or down to a depth.</summary>
+    public static FaceStrip Over(
+        SectionPlan plan,
+        PlanFace face,
+        double stepMm,
+        double rowMm,
+        double deepestMm = double.MaxValue
+    )
     {
         var columns = Math.Max(4, (int)Math.Round(face.LengthMm / stepMm));
         var step = face.LengthMm / columns;
-        var rows = Math.Max(2, (int)(plan.ReachMm / rowMm));
+        var rows = Math.Max(2, (int)(Math.Min(plan.ReachMm, deepestMm) / rowMm));
         var reach = new int[columns];
         for (var i = 0; i < columns; i++)
             reach[i] = Math.Clamp((int)Math.Round(plan.ReachAt(face, (i + 0.5) * step) / rowMm), 0, rows);

@@ -75,8 +75,8 @@ internal static class FrontFit
         var near = (int)(1.0 / rowMm);
         for (var k = -near; k <= near; k++)
             known += weight[k + window] / Math.Max(1e-9, columns) / ((2 * near) + 1);
-        // Neighbouring rows share texture: about one in four is news.
-        var u = second > 1e-9 ? Math.Sqrt(4 * error / second) : SearchMm;
+        // Neighbouring rows and columns share texture: about one in nine is news.
+        var u = second > 1e-9 ? Math.Sqrt(9 * error / second) : SearchMm;
         return new(
             Math.Max(0, roughHere + shift + best),
             Math.Clamp(u, 0.02, SearchMm),

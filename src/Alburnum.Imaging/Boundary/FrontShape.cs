@@ -11,11 +11,14 @@ internal sealed class FrontShape
     private const int PerMm = 100;
     private readonly float[] table = new float[(int)(2 * HalfWidthMm * PerMm) + 1];
 
-    public FrontShape(double blurMm, double bleedMm)
+    /// <param name="blurMm">Standard deviation of the camera's blur, mm. Above 0.</param>
+    /// <param name="bleedMm">Mean fall-off of drawn-in colour, mm. 0 or more.</param>
+    /// <param name="read">The treated share that is read off a mixture of the two colours, from the true one.</param>
+    public FrontShape(double blurMm, double bleedMm, Func<double, double> read)
     {
         (BlurMm, BleedMm) = (blurMm, bleedMm);
         for (var i = 0; i < table.Length; i++)
-            table[i] = (float)Survival(((double)i / PerMm) - HalfWidthMm, blurMm, bleedMm);
+            table[i] = (float)read(Survival(((double)i / PerMm) - HalfWidthMm, blurMm, bleedMm));
     }
 
     public double BlurMm { get; }

@@ -17,16 +17,26 @@ internal static class ProfileReader
         IReadOnlyList<FaceFront> fronts,
         Estimate bleedMm,
         double outlineUncertaintyMm,
+        double scaleShare,
+        double viewShare,
+        Func<double, double> read,
         double stepMm
     )
     {
-        var shape = Sharpest(fronts, bleedMm.Value);
+        var shape = Sharpest(fronts, bleedMm.Value, read);
+        // Where in the blur the front lies is known to about a seventh of it.
+        var blur = 0.15 * shape.BlurMm;
         var common = Math.Sqrt(
-            (outlineUncertaintyMm * outlineUncertaintyMm) + (bleedMm.StandardUncertainty * bleedMm.StandardUncertainty)
+            (outlineUncertaintyMm * outlineUncertaintyMm)
+                + (bleedMm.StandardUncertainty * bleedMm.StandardUncertainty)
+                + (blur * blur)
         );
         var odd = OddWood.Columns(fronts);
-        var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, stepMm, plan)).ToList();
-        var statistics = SectionDepth.Of(faces, common);
+        var faces = fronts.Select((f, k) => Face(f, odd[k], shape, common, viewShare, stepMm, plan)).ToList();
+        // What the unknown pose does to one side it undoes on the other: little of it is left in the mean.
+        var view = 0.3 * viewShare * MeanDepth(faces);
+        var scale = scaleShare * MeanDepth(faces);
+        var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view) + (scale * scale)));
         if (statistics is null)
             return null;
         var share = TreatedShare(plan, faces, fronts);
@@ -37,11 +47,15 @@ internal static class ProfileReader
         return new(section, faces, statistics, new(share, uShare), null);
     }
 
+    private static double MeanDepth(List<FaceProfile> faces) =>
+        faces.SelectMany(f => f.DepthMm).DefaultIfEmpty(0).Average();
+
     private static FaceProfile Face(
         FaceFront front,
         bool[] odd,
         FrontShape shape,
         double common,
+        double viewShare,
         double stepMm,
         SectionPlan plan
     )
@@ -69,7 +83,10 @@ internal static class ProfileReader
             {
                 var fit = FrontFit.At(front.Evidence, front.DepthMm, s, 0.8, shape);
                 depths[i] = fit.DepthMm;
-                uncertainties[i] = Math.Sqrt((common * common) + (fit.UncertaintyMm * fit.UncertaintyMm));
+                var view = viewShare * fit.DepthMm;
+                uncertainties[i] = Math.Sqrt(
+                    (common * common) + (fit.UncertaintyMm * fit.UncertaintyMm) + (view * view)
+                );
                 excluded[i] = fit.Known < 0.35;
             }
             excluded[i] |= front.Hidden[column] || odd[column];
@@ -79,17 +96,17 @@ internal static class ProfileReader
     }
 
     // The blur is the photograph's own: the value that fits all places together best.
-    private static FrontShape Sharpest(IReadOnlyList<FaceFront> fronts, double bleedMm)
+    private static FrontShape Sharpest(IReadOnlyList<FaceFront> fronts, double bleedMm, Func<double, double> read)
     {
         FrontShape? best = null;
         var least = double.MaxValue;
         foreach (var blur in (double[])[0.12, 0.2, 0.3, 0.45, 0.65, 0.95])
         {
-            var shape = new FrontShape(blur, bleedMm);
+            var shape = new FrontShape(blur, bleedMm, read);
             double sum = 0;
             foreach (var front in fronts)
             {
-                for (var i = 4; i < front.Strip.Columns; i += 12)
+                for (var i = 4; i < front.Strip.Columns; i += 24)
                 {
                     if (front.Hidden[i] || front.DepthMm[i] < 1)
                         continue;
@@ -107,14 +124,16 @@ internal static class ProfileReader
     {
         // Fronts corrected to the fitted depths, then counted on a lattice.
         var corrected = fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
-        var lattice = Math.Max(plan.WidthMm, plan.HeightMm) / 400;
+        const int Across = 250;
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
+        var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
         long inside = 0;
         long treated = 0;
-        for (var y = lattice / 2; y < plan.HeightMm; y += lattice)
+        for (var j = 0; j < rows; j++)
         {
-            for (var x = lattice / 2; x < plan.WidthMm; x += lattice)
+            for (var i = 0; i < columns; i++)
             {
-                var place = new PointMm(x, y);
+                var place = new PointMm((i + 0.5) * plan.WidthMm / columns, (j + 0.5) * plan.HeightMm / rows);
                 if (plan.InwardMm(place) <= 0)
                     continue;
                 inside++;

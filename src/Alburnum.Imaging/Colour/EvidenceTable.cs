@@ -29,7 +29,7 @@ internal sealed class EvidenceTable
         (lowL, perL) = Range(l, BinsL);
         (lowU, perU) = Range(samples.U, BinsU);
         (lowV, perV) = Range(samples.V, BinsV);
-        var discriminant = new ZoneDiscriminant(zones);
+        Discriminant = new ZoneDiscriminant(zones);
         for (var i = 0; i < BinsL; i++)
         {
             for (var j = 0; j < BinsU; j++)
@@ -47,7 +47,7 @@ internal sealed class EvidenceTable
                     );
                     entries[(((i * BinsU) + j) * BinsV) + k] = new(
                         Math.Clamp(zones.Evidence(x, y, z), -4, 4),
-                        Math.Clamp(discriminant.Share(x, y, z), -0.75f, 1.75f),
+                        Math.Clamp(Discriminant.Share(x, y, z), -0.75f, 1.75f),
                         1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density))
                     );
                 }
@@ -56,6 +56,8 @@ internal sealed class EvidenceTable
     }
 
     public TwoZones Zones { get; }
+
+    public ZoneDiscriminant Discriminant { get; }
 
     public Entry Look(float evenL, float u, float v)
     {
@@ -83,6 +85,8 @@ internal sealed class ZoneDiscriminant
         wy,
         wz,
         zero;
+    private readonly double[] treatedLight;
+    private readonly double[] untreatedLight;
 
     public ZoneDiscriminant(TwoZones zones)
     {
@@ -98,9 +102,28 @@ internal sealed class ZoneDiscriminant
         var length = (wx * dx) + (wy * dy) + (wz * dz);
         (wx, wy, wz) = (wx / length, wy / length, wz / length);
         zero = (wx * u[0]) + (wy * u[1]) + (wz * u[2]);
+        (treatedLight, untreatedLight) = (Light(t), Light(u));
+    }
+
+    /// <summary>
+    /// The share read off a mixture of the two mean colours. Blur mixes light, and the dark colour counts for less in light than in its logarithm.
+    /// </summary>
+    public double ShareOfMixture(double treated)
+    {
+        Span<double> log = stackalloc double[3];
+        for (var k = 0; k < 3; k++)
+            log[k] = Math.Log((treated * treatedLight[k]) + ((1 - treated) * untreatedLight[k]));
+        return Share((float)((log[0] + log[1] + log[2]) / 3), (float)(log[0] - log[1]), (float)(log[2] - log[1]));
     }
 
     public float Share(float l, float u, float v) => (float)((wx * l) + (wy * u) + (wz * v) - zero);
+
+    // Red, green and blue light of a logarithmic colour.
+    private static double[] Light(double[] c)
+    {
+        var green = c[0] - ((c[1] + c[2]) / 3);
+        return [Math.Exp(green + c[1]), Math.Exp(green), Math.Exp(green + c[2])];
+    }
 
     private static double[] Mean(IReadOnlyList<Gaussian3> zone)
     {

@@ -59,9 +59,9 @@ internal sealed class WoodSamples
     )
     {
         var perimeter = plan.Faces.Sum(f => f.LengthMm);
-        // Some five thousand samples, whatever the size of the piece.
-        var step = Math.Clamp(perimeter / 180, 0.5, 4);
-        var row = Math.Clamp(plan.ReachMm / 60, 0.25, 2);
+        // Some three thousand samples, whatever the size of the piece.
+        var step = Math.Clamp(perimeter / 140, 0.5, 4);
+        var row = Math.Clamp(plan.ReachMm / 48, 0.25, 2);
         var strips = plan.Faces.Select(f => FaceStrip.Over(plan, f, step, row)).ToList();
         var count = strips.Sum(s => s.ReachRows.Sum());
         var samples = new WoodSamples(strips, count);
@@ -108,6 +108,16 @@ internal sealed class WoodSamples
         for (var i = 0; i < Strips[f].Columns; i++)
             if (rows[f][i] > 0 && rows[f][i] < Strips[f].ReachRows[i])
                 yield return Strips[f].Face.At(Strips[f].S(i), rows[f][i] * Strips[f].RowMm);
+    }
+
+    /// <summary>Greatest depth of a rough front, mm.</summary>
+    public double DeepestMm(int[][] rows)
+    {
+        double deepest = 0;
+        for (var f = 0; f < Strips.Count; f++)
+        for (var i = 0; i < Strips[f].Columns; i++)
+            deepest = Math.Max(deepest, Math.Min(rows[f][i], Strips[f].ReachRows[i]) * Strips[f].RowMm);
+        return deepest;
     }
 
     private void Take(int n, RectifiedSection drawn, PointMm place, int patch)

@@ -46,6 +46,7 @@ internal sealed class ZoneFinder
     private readonly WoodSamples samples;
     private readonly IReadOnlyList<IndicatorPrior> priors;
     private readonly int[] offset;
+    private readonly HashSet<int> seen = [];
     private readonly double[] all;
     private readonly double[] allMean;
 
@@ -116,6 +117,9 @@ internal sealed class ZoneFinder
             var next = Front(zones, treated);
             if (rows is not null && next.Zip(rows).All(p => p.First.AsSpan().SequenceEqual(p.Second)))
                 break;
+            // Another beginning has been here: from now on both take the same way.
+            if (!seen.Add(Fingerprint(next)))
+                return;
             rows = next;
         }
         var t = Moments(treated, zones!.Light);
@@ -145,6 +149,15 @@ internal sealed class ZoneFinder
             var score = gain + (4 * prior.LogFit(t.Mean, u.Mean));
             found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
         }
+    }
+
+    private static int Fingerprint(int[][] rows)
+    {
+        var hash = new HashCode();
+        foreach (var face in rows)
+        foreach (var row in face)
+            hash.Add(row);
+        return hash.ToHashCode();
     }
 
     // Liquid enters all faces alike, more or less: mean departure from the median depth, as a share of it.

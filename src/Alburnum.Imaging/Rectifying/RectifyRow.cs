@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using Alburnum.Imaging.Geometry;
 
 namespace Alburnum.Imaging.Rectifying;
@@ -16,6 +18,35 @@ internal static class RectifyRow
 {
     /// <summary>One sample a pixel.</summary>
     public static void Draw(StoredPixels stored, in Homography map, int y, Span<byte> row)
+    {
+        ref var first = ref MemoryMarshal.GetReference(stored.Bytes);
+        // Along a row the three sums of the projective map grow by a constant, so a pixel costs one division.
+        var (p, q, w) = ((map.B * y) + map.C, (map.E * y) + map.F, (map.H * y) + map.I);
+        var (mostX, mostY) = (((stored.Width - 1) * 16) - 1, ((stored.Height - 1) * 16) - 1);
+        for (var x = 0; x + 3 <= row.Length; x += 3)
+        {
+            var scale = 16 / w;
+            var fx = Math.Clamp((int)((p * scale) - 8), 0, mostX);
+            var fy = Math.Clamp((int)((q * scale) - 8), 0, mostY);
+            (p, q, w) = (p + map.A, q + map.D, w + map.G);
+            var (wx, wy) = (fx & 15, fy & 15);
+            ref var top = ref Unsafe.Add(ref first, ((fy >> 4) * stored.Stride) + ((fx >> 4) * 4));
+            ref var low = ref Unsafe.Add(ref top, stored.Stride);
+            var (a, b, c, d) = ((16 - wx) * (16 - wy), wx * (16 - wy), (16 - wx) * wy, wx * wy);
+            for (var k = 0; k < 3; k++)
+            {
+                var sum =
+                    (a * Unsafe.Add(ref top, k))
+                    + (b * Unsafe.Add(ref top, k + 4))
+                    + (c * Unsafe.Add(ref low, k))
+                    + (d * Unsafe.Add(ref low, k + 4));
+                row[x + k] = (byte)((sum + 128) >> 8);
+            }
+        }
+    }
+
+    /// <summary>The plain twin of <see cref="Draw"/>: what it computes, said simply.</summary>
+    public static void DrawPlainly(StoredPixels stored, in Homography map, int y, Span<byte> row)
     {
         for (var x = 0; x < row.Length / 3; x++)
         {

@@ -11,7 +11,7 @@ public static class SectionDepth
     /// <summary>Length of face over which the reading errors are much alike, mm.</summary>
     public const double AlikeMm = 2;
 
-    private const int Draws = 300;
+    private const int Draws = 100;
 
     /// <summary>The statistics; null where every position is left out.</summary>
     /// <param name="faces">Faces of one section.</param>
@@ -45,8 +45,9 @@ public static class SectionDepth
         var (drawnMean, drawnSd) = Draw(depths, own, length / depths.Count);
         Estimate Corrected(int k)
         {
-            var shift = k is 0 or 3 ? drawnMean[k] - plain[k] : 0;
-            return new(Math.Max(0, plain[k] - shift), Combine(commonMm, Combine(drawnSd[k], shift / 2)));
+            // Part of the shift is already in the reading, which was smoothed along the face: half is the middle of what is possible.
+            var shift = k is 0 or 3 ? (drawnMean[k] - plain[k]) / 2 : 0;
+            return new(Math.Max(0, plain[k] - shift), Combine(commonMm, Combine(drawnSd[k], shift)));
         }
         return new(Corrected(0), Corrected(1), Corrected(2), new(mean, Combine(commonMm, uMean)), Corrected(3));
     }
