@@ -80,8 +80,7 @@ internal static class OutlineFinder
     public static FoundOutline? Rim(Photograph photo)
     {
         var picture = SmallPicture.Of(photo, 320);
-        var ground = new Foreground(picture);
-        var hull = ConvexHull.Of(Points(ground.Patch(), picture.Width));
+        var hull = ConvexHull.Of(Points(new Foreground(picture).Patch(), picture.Width));
         if (hull.Count < 6)
             return null;
         var points = hull.Select(p => new PointPx(p.X * picture.UprightPerPx, p.Y * picture.UprightPerPx)).ToArray();
@@ -92,18 +91,9 @@ internal static class OutlineFinder
         var outline = OutlineSnap.Rim(photo, rough, 0.1 * rough.Major);
         if (outline?.Rim is not { } rim)
             return null;
-        // Seen tilted by 25° a rim is a tenth narrower than long. A third of it plain is a rim; an eighth could be chance.
-        var likely = rim.Minor / rim.Major > 0.86 ? 1 : 0.3;
-        return outline with
-        {
-            Confidence =
-                Math.Clamp((outline.Confidence - 0.12) / 0.4, 0, 1) * likely * Plainly(ground, outline.Points, picture),
-        };
+        var likely = rim.Minor / rim.Major > 0.85 ? 1 : 0.3;
+        return outline with { Confidence = outline.Confidence * likely };
     }
-
-    // A rim must part the strange from the background.
-    private static double Plainly(Foreground ground, IReadOnlyList<PointPx> rim, SmallPicture picture) =>
-        Math.Clamp(ground.Apart([.. rim], picture.UprightPerPx) / 0.12, 0, 1);
 
     private static List<PointPx> Points(bool[] patch, int width)
     {
