@@ -13,7 +13,7 @@ namespace Alburnum.Imaging;
 public static class SectionReader
 {
     /// <summary>An outline less sure than this is not measured: the user is asked for corners.</summary>
-    private const double SureEnough = 0.6;
+    private const double SureEnough = 0.7;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
     private const double ReadingPxPerMm = 6;

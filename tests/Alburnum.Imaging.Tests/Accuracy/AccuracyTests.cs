@@ -39,11 +39,12 @@ public sealed class AccuracyTests(AccuracyRun run) : IClassFixture<AccuracyRun>
         );
 
     // What is wanted is AccuracyLimits.OutlineShare with nothing guessed, and intervals that hold the truth 90 to 98 % of the time.
-    // Neither is reached yet; docs/science/accuracy.md says how far off. These two tests keep what has been reached.
+    // Neither is reached yet; docs/science/accuracy.md says how far off. These two tests keep what has been reached, the lower of
+    // the runs with textures of real wood and with procedural ones.
     [Theory]
-    [InlineData(Stratum.Easy, 0.94, 0.03)]
-    [InlineData(Stratum.Ordinary, 0.82, 0.10)]
-    [InlineData(Stratum.Hard, 0.46, 0.07)]
+    [InlineData(Stratum.Easy, 0.90, 0.02)]
+    [InlineData(Stratum.Ordinary, 0.76, 0.07)]
+    [InlineData(Stratum.Hard, 0.38, 0.06)]
     public void The_outline_is_found_as_often_and_guessed_as_seldom_as_it_has_been(
         Stratum stratum,
         double foundShare,
@@ -55,9 +56,9 @@ public sealed class AccuracyTests(AccuracyRun run) : IClassFixture<AccuracyRun>
     }
 
     [Theory]
-    [InlineData(Stratum.Easy, 0.98, 0.98)]
-    [InlineData(Stratum.Ordinary, 0.93, 0.85)]
-    [InlineData(Stratum.Hard, 0.53, 0.62)]
+    [InlineData(Stratum.Easy, 0.96, 0.94)]
+    [InlineData(Stratum.Ordinary, 0.93, 0.78)]
+    [InlineData(Stratum.Hard, 0.53, 0.60)]
     public void Stated_intervals_hold_the_truth_as_often_as_they_have(
         Stratum stratum,
         double meanCoverage,
