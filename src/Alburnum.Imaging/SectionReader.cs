@@ -12,8 +12,11 @@ namespace Alburnum.Imaging;
 /// <summary>Reads the depth of penetration from a photograph of a cross-section.</summary>
 public static class SectionReader
 {
-    /// <summary>An outline less sure than this is not measured: the user is asked for corners.</summary>
-    private const double SureEnough = 0.7;
+    /// <summary>Straight sides less sure than this are not measured: the user is asked for corners.</summary>
+    private const double SureEnoughOfSides = 0.7;
+
+    /// <summary>The same for a rim: part of it may lie in shadow without another ellipse fitting as well.</summary>
+    private const double SureEnoughOfRim = 0.6;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
     private const double ReadingPxPerMm = 6;
@@ -71,7 +74,7 @@ public static class SectionReader
         using var photo = file.Decode(LeastScale(file, request, shape));
         ct.ThrowIfCancellationRequested();
         var outline = Locate(photo, request, shape, fileName);
-        if (outline is null || outline.Confidence < SureEnough)
+        if (outline is null || outline.Confidence < (outline.Rim is null ? SureEnoughOfSides : SureEnoughOfRim))
         {
             return blank with
             {
