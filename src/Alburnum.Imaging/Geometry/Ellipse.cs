@@ -24,6 +24,19 @@ internal readonly record struct Ellipse(PointPx Centre, double Major, double Min
         return (((x * cos) - (y * sin)) / length, ((x * sin) + (y * cos)) / length);
     }
 
+    /// <summary>Points at even parameters, with outward unit normals.</summary>
+    public (PointPx At, double Nx, double Ny)[] Stations(int count)
+    {
+        var stations = new (PointPx, double, double)[count];
+        for (var i = 0; i < count; i++)
+        {
+            var a = 2 * Math.PI * i / count;
+            var (nx, ny) = Normal(a);
+            stations[i] = (At(a), nx, ny);
+        }
+        return stations;
+    }
+
     /// <summary>
     /// The affine map from a disc in mm (its box's top left at 0, 0) to the ellipse, that turns nothing: directions on the section keep their place in the picture.
     /// </summary>

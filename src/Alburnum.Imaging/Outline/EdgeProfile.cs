@@ -7,6 +7,7 @@ namespace Alburnum.Imaging.Outline;
 internal sealed class EdgeProfile
 {
     private readonly float[] strength;
+    private static readonly float EB = float.Parse(Environment.GetEnvironmentVariable("EB") ?? "0.4");
 
     private EdgeProfile(int stations, int steps, double stepPx)
     {
@@ -88,7 +89,9 @@ internal sealed class EdgeProfile
                 var dr = c.R + (0.5f * d.R) - b.R - (0.5f * a.R);
                 var dg = c.G + (0.5f * d.G) - b.G - (0.5f * a.G);
                 var db = c.B + (0.5f * d.B) - b.B - (0.5f * a.B);
-                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255;
+                // An edge in shade, or in a dark photograph, is as much an edge as one in light.
+                var light = (b.R + b.G + b.B + c.R + c.G + c.B) / 6 / 255;
+                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (EB + (1 - EB) * light / 0.6f);
             }
         }
         return profile;

@@ -35,13 +35,7 @@ internal static class OutlineSnap
         {
             var reach = reachPx / (1 << turn);
             var count = 180;
-            var stations = new (PointPx, double, double)[count];
-            for (var i = 0; i < count; i++)
-            {
-                var a = 2 * Math.PI * i / count;
-                var (nx, ny) = ellipse.Normal(a);
-                stations[i] = (ellipse.At(a), nx, ny);
-            }
+            var stations = ellipse.Stations(count);
             var profile = EdgeProfile.Across(photo, stations, reach, step);
             var points = new PointPx[count];
             var weights = new double[count];
@@ -80,13 +74,9 @@ internal static class OutlineSnap
         return new(RimPoints(ellipse), ellipse, Math.Min(1, support), spread / 6);
     }
 
-    /// <summary>Twenty-four points of an ellipse, clockwise as displayed, from the topmost.</summary>
-    public static IReadOnlyList<PointPx> RimPoints(Ellipse ellipse)
-    {
-        var points = Enumerable.Range(0, 24).Select(i => ellipse.At(2 * Math.PI * i / 24)).ToList();
-        var top = points.IndexOf(points.MinBy(p => p.Y));
-        return [.. points.Skip(top), .. points.Take(top)];
-    }
+    /// <summary>Twenty-four points of an ellipse, clockwise as displayed, from the top.</summary>
+    public static IReadOnlyList<PointPx> RimPoints(Ellipse ellipse) =>
+        [.. Enumerable.Range(0, 24).Select(i => ellipse.At((2 * Math.PI * i / 24) - (Math.PI / 2) - ellipse.Angle))];
 
     private static double DistanceTo(Ellipse e, PointPx p)
     {

@@ -37,7 +37,8 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
         var step = Math.Max(Math.Max(1, 0.8 / photo.StoredPerUpright), reachPx / 60);
         var profile = EdgeProfile.Across(photo, stations, reachPx, step);
         var found = new List<SideLine>();
-        foreach (var (a, b) in Ridges(profile, most))
+        var seen = new List<(double A, double B)>();
+        foreach (var (a, b) in Ridges(profile, most == 1 ? 1 : 2 * most))
         {
             var (bestA, bestB) = Settle(profile, a, b);
             var (support, spread) = Supported(profile, bestA, bestB);
@@ -45,6 +46,12 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
             PointPx p = new(from.X + (along[0] * dx) + (oa * nx), from.Y + (along[0] * dy) + (oa * ny));
             PointPx q = new(from.X + (along[^1] * dx) + (ob * nx), from.Y + (along[^1] * dy) + (ob * ny));
             var l = double.Hypot(q.X - p.X, q.Y - p.Y);
+            // Two rough lines may settle on the same edge.
+            if (seen.Any(s => Math.Abs(s.A - bestA) + Math.Abs(s.B - bestB) < 1.5))
+                continue;
+            seen.Add((bestA, bestB));
+            if (found.Count == most)
+                break;
             found.Add(new(p, (q.X - p.X) / l, (q.Y - p.Y) / l, support, Math.Max(0.1, spread * step / 4)));
         }
         return found;

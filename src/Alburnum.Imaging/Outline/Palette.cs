@@ -1,0 +1,155 @@
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>A small picture's pixels in a few dozen groups of like colour and like texture.</summary>
+internal sealed class Palette
+{
+    /// <summary>Number of groups.</summary>
+    public const int Groups = 48;
+
+    private const int Features = 4;
+
+    /// <summary>Distance of features at which two groups are still much alike.</summary>
+    private const float LikenessReach = 0.3f;
+
+    private Palette(int width, int height, byte[] group, float[] likeness)
+    {
+        (Width, Height, Group, Likeness) = (width, height, group, likeness);
+    }
+
+    public int Width { get; }
+
+    public int Height { get; }
+
+    /// <summary>Group of each pixel, row by row.</summary>
+    public byte[] Group { get; }
+
+    /// <summary>How far what is learnt of one group holds for another, 0 to 1, row by row: a shadowed bench is much like a bench.</summary>
+    public float[] Likeness { get; }
+
+    /// <summary>Sorts the pixels into groups (Lloyd's iteration, from starts that lie far apart).</summary>
+    public static Palette Of(SmallPicture picture)
+    {
+        var features = FeaturesOf(picture);
+        var count = picture.Width * picture.Height;
+        var centres = Starts(features, count);
+        for (var turn = 0; turn < 6; turn++)
+            centres = Moved(features, count, centres);
+        var group = new byte[count];
+        for (var i = 0; i < count; i++)
+            group[i] = (byte)Nearest(features, i, centres).Group;
+        var likeness = new float[Groups * Groups];
+        for (var a = 0; a < Groups; a++)
+        for (var b = 0; b < Groups; b++)
+            likeness[(Groups * a) + b] = MathF.Exp(
+                -0.5f * Distance2(centres, a, centres, b) / (LikenessReach * LikenessReach)
+            );
+        return new(picture.Width, picture.Height, group, likeness);
+    }
+
+
+    // Shade counts least, so that a shadow on the bench is still bench; the unrest of a place tells gravel and grass from wood.
+    private static float[] FeaturesOf(SmallPicture picture)
+    {
+        var (w, h) = (picture.Width, picture.Height);
+        var shade = new float[w * h];
+        var features = new float[Features * w * h];
+        for (var i = 0; i < w * h; i++)
+        {
+            var (r, g, b) = (picture.Rgb[3 * i], picture.Rgb[(3 * i) + 1], picture.Rgb[(3 * i) + 2]);
+            shade[i] = MathF.Log(r + g + b + 24);
+            features[Features * i] = 0.35f * shade[i];
+            features[(Features * i) + 1] = 3 * MathF.Log((r + 12) / (g + 12));
+            features[(Features * i) + 2] = 2 * MathF.Log((b + 12) / (g + 12));
+        }
+        for (var y = 0; y < h; y++)
+        {
+            for (var x = 0; x < w; x++)
+            {
+                float sum = 0;
+                float square = 0;
+                var n = 0;
+                for (var v = Math.Max(0, y - 2); v <= Math.Min(h - 1, y + 2); v++)
+                for (var u = Math.Max(0, x - 2); u <= Math.Min(w - 1, x + 2); u++)
+                {
+                    var s = shade[(v * w) + u];
+                    (sum, square, n) = (sum + s, square + (s * s), n + 1);
+                }
+                var variance = Math.Max(0, (square / n) - (sum / n * (sum / n)));
+                features[(Features * ((y * w) + x)) + 3] = 0.4f * MathF.Log(MathF.Sqrt(variance) + 0.02f);
+            }
+        }
+        return features;
+    }
+
+    private static float[] Starts(float[] features, int count)
+    {
+        var random = new Random(1);
+        var centres = new float[Groups * Features];
+        var nearest = new double[count];
+        Array.Fill(nearest, double.MaxValue);
+        var pick = count / 2;
+        for (var c = 0; c < Groups; c++)
+        {
+            Array.Copy(features, Features * pick, centres, Features * c, Features);
+            double total = 0;
+            for (var i = 0; i < count; i += Stride)
+            {
+                nearest[i] = Math.Min(nearest[i], Distance2(features, i, centres, c));
+                total += nearest[i];
+            }
+            var at = random.NextDouble() * total;
+            for (var i = 0; i < count; i += Stride)
+            {
+                pick = i;
+                if ((at -= nearest[i]) <= 0)
+                    break;
+            }
+        }
+        return centres;
+    }
+
+    private const int Stride = 5;
+
+    private static float[] Moved(float[] features, int count, float[] centres)
+    {
+        var sum = new double[Groups * Features];
+        var members = new int[Groups];
+        for (var i = 0; i < count; i += Stride)
+        {
+            var (c, _) = Nearest(features, i, centres);
+            members[c]++;
+            for (var k = 0; k < Features; k++)
+                sum[(Features * c) + k] += features[(Features * i) + k];
+        }
+        var moved = new float[centres.Length];
+        for (var c = 0; c < Groups; c++)
+        for (var k = 0; k < Features; k++)
+            moved[(Features * c) + k] =
+                members[c] > 0 ? (float)(sum[(Features * c) + k] / members[c]) : centres[(Features * c) + k];
+        return moved;
+    }
+
+    private static (int Group, float Distance2) Nearest(float[] features, int i, float[] centres)
+    {
+        var best = 0;
+        var least = float.MaxValue;
+        for (var c = 0; c < Groups; c++)
+        {
+            var d = Distance2(features, i, centres, c);
+            if (d < least)
+                (least, best) = (d, c);
+        }
+        return (best, least);
+    }
+
+    private static float Distance2(float[] features, int i, float[] centres, int c)
+    {
+        float sum = 0;
+        for (var k = 0; k < Features; k++)
+        {
+            var d = features[(Features * i) + k] - centres[(Features * c) + k];
+            sum += d * d;
+        }
+        return sum;
+    }
+}

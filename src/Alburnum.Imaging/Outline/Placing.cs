@@ -1,0 +1,47 @@
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>Where a section roughly lies in a picture: a rectangle or an ellipse.</summary>
+/// <param name="Centre">Centre, px.</param>
+/// <param name="HalfWidth">Half its width, px.</param>
+/// <param name="HalfHeight">Half its height, px.</param>
+/// <param name="Angle">Direction of its width, radians.</param>
+/// <param name="IsRound">Whether it is an ellipse.</param>
+internal readonly record struct Placing(
+    PointPx Centre,
+    double HalfWidth,
+    double HalfHeight,
+    double Angle,
+    bool IsRound
+)
+{
+    private const int RimPoints = 20;
+
+    /// <summary>Corners of the rectangle, or a polygon about the ellipse, clockwise as displayed.</summary>
+    public PointPx[] Points()
+    {
+        if (!IsRound)
+            return [At(-HalfWidth, -HalfHeight), At(HalfWidth, -HalfHeight), At(HalfWidth, HalfHeight), At(-HalfWidth, HalfHeight)];
+        var points = new PointPx[RimPoints];
+        for (var i = 0; i < RimPoints; i++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * i / RimPoints);
+            points[i] = At(HalfWidth * cos, HalfHeight * sin);
+        }
+        return points;
+    }
+
+    /// <summary>The same in a picture of another scale.</summary>
+    public Placing Scaled(double by) =>
+        this with
+        {
+            Centre = new(Centre.X * by, Centre.Y * by),
+            HalfWidth = HalfWidth * by,
+            HalfHeight = HalfHeight * by,
+        };
+
+    private PointPx At(double along, double across)
+    {
+        var (sin, cos) = Math.SinCos(Angle);
+        return new(Centre.X + (along * cos) - (across * sin), Centre.Y + (along * sin) + (across * cos));
+    }
+}

@@ -1,0 +1,141 @@
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>How well a placing separates a picture's colours into those of the section and those around it.</summary>
+internal sealed class Separation
+{
+    /// <summary>The picture's border is background: its pixels count for more.</summary>
+    private const int BorderWeight = 3;
+
+    private readonly int w;
+    private readonly int h;
+    private readonly byte[] group;
+    private readonly byte[] weight;
+    private readonly double[] total = new double[Palette.Groups];
+    private readonly double[] likeTotal = new double[Palette.Groups];
+    private readonly double all;
+    private readonly Palette palette;
+
+    /// <summary>Looks at every pixel of the palette, or at every so many-th in each direction.</summary>
+    public Separation(Palette palette, int every)
+    {
+        Every = every;
+        this.palette = palette;
+        (w, h) = (palette.Width / every, palette.Height / every);
+        group = new byte[w * h];
+        weight = new byte[w * h];
+        var frame = Math.Max(1, Math.Min(w, h) / 20);
+        for (var y = 0; y < h; y++)
+        {
+            for (var x = 0; x < w; x++)
+            {
+                var i = (y * w) + x;
+                group[i] = palette.Group[(((y * every) + (every / 2)) * palette.Width) + (x * every) + (every / 2)];
+                var border = x < frame || y < frame || x >= w - frame || y >= h - frame;
+                weight[i] = (byte)(border ? BorderWeight : 1);
+                total[group[i]] += weight[i];
+                all += weight[i];
+            }
+        }
+        for (var k = 0; k < Palette.Groups; k++)
+        for (var j = 0; j < Palette.Groups; j++)
+            likeTotal[k] += palette.Likeness[(Palette.Groups * k) + j] * total[j];
+    }
+
+    public int Every { get; }
+
+    public int Width => w;
+
+    public int Height => h;
+
+    /// <summary>
+    /// What a pixel's colour tells of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
+    /// </summary>
+    /// <param name="placing">A placing in this picture's pixels.</param>
+    public double Of(Placing placing)
+    {
+        Span<double> inside = stackalloc double[Palette.Groups];
+        var area = Count(placing, inside);
+        if (area <= 0 || area >= all)
+            return 0;
+        Span<double> belonging = stackalloc double[Palette.Groups];
+        Belonging(inside, belonging);
+        var told = Entropy(area / all);
+        for (var k = 0; k < Palette.Groups; k++)
+        {
+            if (total[k] > 0)
+                told += ((inside[k] * Math.Log(belonging[k])) + ((total[k] - inside[k]) * Math.Log(1 - belonging[k]))) / all;
+        }
+        return told;
+    }
+
+    /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from a placing.</summary>
+    public float[] Belonging(Placing placing)
+    {
+        Span<double> inside = stackalloc double[Palette.Groups];
+        var area = Count(placing, inside);
+        var belonging = new float[Palette.Groups];
+        for (var k = 0; k < Palette.Groups; k++)
+        {
+            double i = 0, o = 0;
+            for (var j = 0; j < Palette.Groups; j++)
+            {
+                i += palette.Likeness[(Palette.Groups * k) + j] * inside[j];
+                o += palette.Likeness[(Palette.Groups * k) + j] * (total[j] - inside[j]);
+            }
+            // By densities, so that a small section's colours count as much as a large background's.
+            var within = (i + 1) / (area + Palette.Groups);
+            var without = (o + 1) / (all - area + Palette.Groups);
+            belonging[k] = (float)(within / (within + without));
+        }
+        return belonging;
+    }
+
+    private void Belonging(ReadOnlySpan<double> inside, Span<double> belonging)
+    {
+        for (var k = 0; k < Palette.Groups; k++)
+        {
+            double i = 0;
+            for (var j = 0; j < Palette.Groups; j++)
+                i += palette.Likeness[(Palette.Groups * k) + j] * inside[j];
+            belonging[k] = Math.Clamp(i / likeTotal[k], 0.01, 0.99);
+        }
+    }
+
+    private double Count(Placing placing, Span<double> inside)
+    {
+        inside.Clear();
+        var points = placing.Points();
+        double area = 0;
+        var top = Math.Max(0, (int)Math.Ceiling(points.Min(p => p.Y) - 0.5));
+        var bottom = Math.Min(h - 1, (int)Math.Floor(points.Max(p => p.Y) - 0.5));
+        for (var y = top; y <= bottom; y++)
+        {
+            var (from, to) = Row(points, y + 0.5);
+            var x0 = Math.Max(0, (int)Math.Ceiling(from - 0.5));
+            var x1 = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
+            for (var i = (y * w) + x0; i <= (y * w) + x1; i++)
+            {
+                inside[group[i]] += weight[i];
+                area += weight[i];
+            }
+        }
+        return area;
+    }
+
+    // Where a convex outline's row begins and ends.
+    private static (double From, double To) Row(PointPx[] points, double y)
+    {
+        var (from, to) = (double.MaxValue, double.MinValue);
+        for (var k = 0; k < points.Length; k++)
+        {
+            var (p, q) = (points[k], points[k + 1 == points.Length ? 0 : k + 1]);
+            if (p.Y <= y == q.Y <= y)
+                continue;
+            var x = p.X + ((y - p.Y) / (q.Y - p.Y) * (q.X - p.X));
+            (from, to) = (Math.Min(from, x), Math.Max(to, x));
+        }
+        return (from, to);
+    }
+
+    private static double Entropy(double p) => p is <= 0 or >= 1 ? 0 : -(p * Math.Log(p)) - ((1 - p) * Math.Log(1 - p));
+}

@@ -1,0 +1,67 @@
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>How an outline lies in the picture's colours.</summary>
+/// <param name="Contrast">How much more the picture belongs to the section just inside than just outside; 1 where it changes wholly.</param>
+/// <param name="InsideAlike">How alike the strips just inside the sides are, 0 to 1.</param>
+/// <param name="OutsideAlike">How alike the strips just outside the sides are, 0 to 1.</param>
+internal readonly record struct ColourLook(double Contrast, double InsideAlike, double OutsideAlike);
+
+/// <summary>Judges outlines by the colours on both sides of them.</summary>
+/// <param name="palette">The picture's colours.</param>
+/// <param name="belonging">How likely each group of them belongs to the section.</param>
+/// <param name="uprightPerPx">Upright pixels per pixel of the picture.</param>
+internal sealed class Surroundings(Palette palette, float[] belonging, double uprightPerPx)
+{
+    // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
+    private static readonly double[] AsidePx = [1.7, 2.7];
+
+    /// <summary>Looks along an outline.</summary>
+    /// <param name="stations">Places on the outline, the same number for each of four sides, and outward unit normals, upright pixels.</param>
+    public ColourLook Along(IReadOnlyList<(PointPx At, double Nx, double Ny)> stations)
+    {
+        const int Sides = 4;
+        var n = stations.Count * AsidePx.Length;
+        Span<byte> inside = stackalloc byte[n];
+        Span<byte> outside = stackalloc byte[n];
+        double sum = 0;
+        var at = 0;
+        foreach (var (p, nx, ny) in stations)
+        {
+            var (x, y) = (p.X / uprightPerPx, p.Y / uprightPerPx);
+            foreach (var a in AsidePx)
+            {
+                inside[at] = Group(x - (a * nx), y - (a * ny));
+                outside[at] = Group(x + (a * nx), y + (a * ny));
+                sum += belonging[inside[at]] - belonging[outside[at]];
+                at++;
+            }
+        }
+        return new(sum / n, Alike(inside, n / Sides), Alike(outside, n / Sides));
+    }
+
+    // The sides' likeness to each other, as a share of their likeness to themselves.
+    private double Alike(ReadOnlySpan<byte> groups, int perSide)
+    {
+        const int Sides = 4;
+        Span<double> like = stackalloc double[Sides * Sides];
+        for (var a = 0; a < Sides; a++)
+        for (var b = 0; b <= a; b++)
+        {
+            double sum = 0;
+            foreach (var g in groups.Slice(a * perSide, perSide))
+            foreach (var h in groups.Slice(b * perSide, perSide))
+                sum += palette.Likeness[(Palette.Groups * g) + h];
+            like[(Sides * a) + b] = sum;
+        }
+        double alike = 0;
+        for (var a = 1; a < Sides; a++)
+        for (var b = 0; b < a; b++)
+            alike += like[(Sides * a) + b] / Math.Sqrt(like[(Sides * a) + a] * like[(Sides * b) + b]);
+        return alike / 6;
+    }
+
+    private byte Group(double x, double y) =>
+        palette.Group[
+            (Math.Clamp((int)y, 0, palette.Height - 1) * palette.Width) + Math.Clamp((int)x, 0, palette.Width - 1)
+        ];
+}
