@@ -13,7 +13,7 @@ namespace Alburnum.Imaging;
 public static class SectionReader
 {
     /// <summary>Straight sides less sure than this are not measured: the user is asked for corners.</summary>
-    private const double SureEnoughOfSides = 0.7;
+    private const double SureEnoughOfSides = 0.6;
 
     /// <summary>The same for a rim: part of it may lie in shadow without another ellipse fitting as well.</summary>
     private const double SureEnoughOfRim = 0.6;

@@ -11,8 +11,6 @@ internal static class OutlineFinder
 
     private const int LinesPerSide = 5;
 
-    private const int Rims = 12;
-
     /// <summary>Finds a sawn section of known proportions; null where nothing stands out.</summary>
     public static FoundOutline? Sides(Photograph photo, double widthMm, double heightMm)
     {
@@ -124,7 +122,7 @@ internal static class OutlineFinder
         if (ellipse.Minor < 10)
             return [];
         return [.. RimRidges
-            .Near(photo, ellipse, 0.25 * ellipse.Major, Rims)
+            .Near(photo, ellipse, 0.25 * ellipse.Major)
             .Select(near => OutlineSnap.Rim(photo, near, 0.03 * near.Major))
             .Where(found => found?.Rim is not null)
             .Select(found =>

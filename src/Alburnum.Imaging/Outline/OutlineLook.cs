@@ -39,10 +39,10 @@ internal sealed record OutlineWeights(
 )
 {
     /// <summary>For four straight sides.</summary>
-    public static OutlineWeights Sides { get; } = new(23, 6, 11, 18, -6, -2.5, 6, -2, 29.5);
+    public static OutlineWeights Sides { get; } = new(23.5, 5.5, 11, 17.5, -6, -3, 6, -2, 29.5);
 
     /// <summary>For a rim.</summary>
-    public static OutlineWeights Rim { get; } = new(10, 10, 8, 5, 5.5, -1.8, 2, -8.5, 27.5);
+    public static OutlineWeights Rim { get; } = new(17.5, 0, 7, 6, 8, -1.8, -1, -6, 28);
 
     /// <summary>Logarithm of how likely an outline is, but for a constant.</summary>
     public double Score(OutlineLook look) =>

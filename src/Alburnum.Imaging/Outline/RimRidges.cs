@@ -3,66 +3,135 @@ using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Outline;
 
-/// <summary>Rounds along which the picture changes, near a rough one: the rim itself, the piece's far rim, the treated zone.</summary>
+/// <summary>Rounds along which the picture changes, near a rough one: the rim itself, the piece's far rim, the treated zone, annual rings.</summary>
 internal static class RimRidges
 {
     private const int Stations = 96;
 
     private const int StepsEachWay = 48;
 
-    /// <summary>The best supported first, at most a number of them.</summary>
+    /// <summary>Annual rings are many: the best supported are taken from each of so many widths, lest rings crowd out the rim.</summary>
+    private const int Widths = 10;
+
+    private const int PerWidth = 2;
+
+    /// <summary>Ellipses near a rough rim that lie along edges.</summary>
     /// <param name="photo">The photograph.</param>
     /// <param name="rough">A rough rim.</param>
     /// <param name="reachPx">How far a rim may lie from it.</param>
-    /// <param name="most">How many at most.</param>
-    public static IReadOnlyList<Ellipse> Near(Photograph photo, Ellipse rough, double reachPx, int most)
+    public static IReadOnlyList<Ellipse> Near(Photograph photo, Ellipse rough, double reachPx)
     {
         var step = Math.Max(Math.Max(1, 0.8 / photo.StoredPerUpright), reachPx / StepsEachWay);
-        var profile = EdgeProfile.Across(photo, rough.Stations(Stations), reachPx, step);
+        var stations = rough.Stations(Stations);
+        var profile = EdgeProfile.Across(photo, stations, reachPx, step);
         var middle = (profile.Steps - 1) / 2;
-        // Offset along the rim: out + right·cos + down·sin, in steps.
-        var scored = new List<(int Out, int Right, int Down, double Score)>();
         var aside = 6 * middle / 10;
+        var scored = new List<(Offsets Offsets, double Score)>[Widths];
         for (var o = -middle + 2; o <= middle - 2; o++)
-        for (var right = -aside; right <= aside; right += 2)
-        for (var down = -aside; down <= aside; down += 2)
-            scored.Add((o, right, down, Score(profile, middle, o, right, down)));
-        scored.Sort((a, b) => b.Score.CompareTo(a.Score));
-        var ridges = new List<(int Out, int Right, int Down)>();
-        var apart = Math.Max(3, profile.Steps / 24);
-        foreach (var (o, right, down, _) in scored)
         {
-            if (ridges.All(r => Math.Abs(r.Out - o) + double.Hypot(r.Right - right, r.Down - down) > 1.2 * apart))
-                ridges.Add((o, right, down));
-            if (ridges.Count == most)
-                break;
+            var width = (o + middle) * Widths / ((2 * middle) + 1);
+            for (var right = -aside; right <= aside; right += 2)
+            for (var down = -aside; down <= aside; down += 2)
+            {
+                var offsets = new Offsets(o, right, down, 0, 0);
+                (scored[width] ??= []).Add((offsets, Score(profile, offsets)));
+            }
         }
-        return [.. ridges.Select(r => Moved(rough, r.Out * step, r.Right * step, r.Down * step))];
+        var ridges = new List<Offsets>();
+        foreach (var ofWidth in scored)
+        {
+            if (ofWidth is null)
+                continue;
+            var taken = new List<Offsets>();
+            foreach (var (offsets, _) in ofWidth.OrderByDescending(s => s.Score))
+            {
+                if (taken.All(t => t.Apart(offsets) > Math.Max(3, middle / 8)))
+                    taken.Add(offsets);
+                if (taken.Count == PerWidth)
+                    break;
+            }
+            ridges.AddRange(taken);
+        }
+        return [.. ridges.Select(r => Drawn(stations, Climbed(profile, r), step)).OfType<Ellipse>()];
     }
 
-    private static double Score(EdgeProfile profile, int middle, int o, int right, int down)
+    /// <summary>Offset along the rim, in steps: out, shifted along and across the longer axis, and flattened two ways.</summary>
+    private readonly record struct Offsets(double Out, double Along, double Across, double Flat, double Skew)
     {
+        public double At(int station) =>
+            Out
+            + (Along * Cos[station])
+            + (Across * Sin[station])
+            + (Flat * Cos[2 * station % Stations])
+            + (Skew * Sin[2 * station % Stations]);
+
+        public double Apart(Offsets other) =>
+            Math.Abs(Out - other.Out) + double.Hypot(Along - other.Along, Across - other.Across);
+
+        public Offsets Moved(int which, double by) =>
+            which switch
+            {
+                0 => this with { Out = Out + by },
+                1 => this with { Along = Along + by },
+                2 => this with { Across = Across + by },
+                3 => this with { Flat = Flat + by },
+                _ => this with { Skew = Skew + by },
+            };
+    }
+
+    private static readonly double[] Cos =
+    [
+        .. Enumerable.Range(0, Stations).Select(i => Math.Cos(2 * Math.PI * i / Stations)),
+    ];
+
+    private static readonly double[] Sin =
+    [
+        .. Enumerable.Range(0, Stations).Select(i => Math.Sin(2 * Math.PI * i / Stations)),
+    ];
+
+    private static double Score(EdgeProfile profile, Offsets offsets)
+    {
+        var middle = (profile.Steps - 1) / 2;
         double score = 0;
         for (var i = 0; i < Stations; i++)
-            score += Math.Min(SideLine.Plain, profile.At(i, middle + o + (right * Cos[i]) + (down * Sin[i])));
+            score += Math.Min(SideLine.Plain, profile.At(i, middle + offsets.At(i)));
         return score;
     }
 
-    private static readonly double[] Cos = [.. Enumerable.Range(0, Stations).Select(i => Math.Cos(2 * Math.PI * i / Stations))];
-    private static readonly double[] Sin = [.. Enumerable.Range(0, Stations).Select(i => Math.Sin(2 * Math.PI * i / Stations))];
-
-    // Stations run from the longer axis, so the shift does too.
-    private static Ellipse Moved(Ellipse rough, double outPx, double alongPx, double acrossPx)
+    // One measure after the other, in ever smaller steps, as long as more edge lies on the line.
+    private static Offsets Climbed(EdgeProfile profile, Offsets offsets)
     {
-        var (sin, cos) = Math.SinCos(rough.Angle);
-        return rough with
+        var score = Score(profile, offsets);
+        for (var step = 2.0; step > 0.4; step /= 2)
         {
-            Centre = new(
-                rough.Centre.X + (alongPx * cos) - (acrossPx * sin),
-                rough.Centre.Y + (alongPx * sin) + (acrossPx * cos)
-            ),
-            Major = rough.Major + outPx,
-            Minor = rough.Minor + outPx,
-        };
+            for (var again = 0; again < 4; again++)
+            {
+                var before = score;
+                for (var k = 0; k < 10; k++)
+                {
+                    var tried = offsets.Moved(k / 2, k % 2 == 0 ? step : -step);
+                    var of = Score(profile, tried);
+                    if (of > score)
+                        (offsets, score) = (tried, of);
+                }
+                if (score <= before)
+                    break;
+            }
+        }
+        return offsets;
+    }
+
+    private static Ellipse? Drawn((PointPx At, double Nx, double Ny)[] stations, Offsets offsets, double stepPx)
+    {
+        var points = new PointPx[stations.Length];
+        for (var i = 0; i < points.Length; i++)
+        {
+            var (at, nx, ny) = stations[i];
+            var o = offsets.At(i) * stepPx;
+            points[i] = new(at.X + (o * nx), at.Y + (o * ny));
+        }
+        var one = new double[points.Length];
+        Array.Fill(one, 1);
+        return Ellipse.Fit(points, one);
     }
 }
