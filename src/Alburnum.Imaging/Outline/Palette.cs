@@ -8,12 +8,11 @@ internal sealed class Palette
 
     private const int Features = 4;
 
-    /// <summary>Distance of features at which two groups are still much alike.</summary>
-    private const float LikenessReach = 0.3f;
+    private readonly float[] centres;
 
-    private Palette(int width, int height, byte[] group, float[] likeness)
+    private Palette(int width, int height, byte[] group, float[] centres)
     {
-        (Width, Height, Group, Likeness) = (width, height, group, likeness);
+        (Width, Height, Group, this.centres) = (width, height, group, centres);
     }
 
     public int Width { get; }
@@ -24,7 +23,15 @@ internal sealed class Palette
     public byte[] Group { get; }
 
     /// <summary>How far what is learnt of one group holds for another, 0 to 1, row by row: a shadowed bench is much like a bench.</summary>
-    public float[] Likeness { get; }
+    /// <param name="reach">Distance of features at which two groups are still much alike.</param>
+    public float[] Likeness(float reach)
+    {
+        var likeness = new float[Groups * Groups];
+        for (var a = 0; a < Groups; a++)
+        for (var b = 0; b < Groups; b++)
+            likeness[(Groups * a) + b] = MathF.Exp(-0.5f * Distance2(centres, a, centres, b) / (reach * reach));
+        return likeness;
+    }
 
     /// <summary>Sorts the pixels into groups (Lloyd's iteration, from starts that lie far apart).</summary>
     public static Palette Of(SmallPicture picture)
@@ -37,13 +44,7 @@ internal sealed class Palette
         var group = new byte[count];
         for (var i = 0; i < count; i++)
             group[i] = (byte)Nearest(features, i, centres).Group;
-        var likeness = new float[Groups * Groups];
-        for (var a = 0; a < Groups; a++)
-        for (var b = 0; b < Groups; b++)
-            likeness[(Groups * a) + b] = MathF.Exp(
-                -0.5f * Distance2(centres, a, centres, b) / (LikenessReach * LikenessReach)
-            );
-        return new(picture.Width, picture.Height, group, likeness);
+        return new(picture.Width, picture.Height, group, centres);
     }
 
 

@@ -11,13 +11,14 @@ internal static class RoughSearch
 
     /// <summary>The placing that separates the picture's colours best, in the palette's pixels.</summary>
     /// <param name="palette">The picture's colours.</param>
+    /// <param name="likeness">How alike its groups are taken to be.</param>
     /// <param name="heightPerWidth">Proportion of the section; 1 for a round one.</param>
     /// <param name="isRound">Whether the section is round.</param>
-    public static (Placing Placing, float[] Belonging) In(Palette palette, double heightPerWidth, bool isRound)
+    public static (Placing Placing, float[] Belonging) In(Palette palette, float[] likeness, double heightPerWidth, bool isRound)
     {
-        var coarse = new Separation(palette, 4);
+        var coarse = new Separation(palette, likeness, 4);
         var starts = Starts(coarse, heightPerWidth, isRound);
-        var finer = new Separation(palette, 2);
+        var finer = new Separation(palette, likeness, 2);
         var best = starts
             .Select(start => Refined(finer, start.Scaled((double)coarse.Every / finer.Every)))
             .MaxBy(found => found.Score)

@@ -13,13 +13,13 @@ internal sealed class Separation
     private readonly double[] total = new double[Palette.Groups];
     private readonly double[] likeTotal = new double[Palette.Groups];
     private readonly double all;
-    private readonly Palette palette;
+    private readonly float[] likeness;
 
     /// <summary>Looks at every pixel of the palette, or at every so many-th in each direction.</summary>
-    public Separation(Palette palette, int every)
+    public Separation(Palette palette, float[] likeness, int every)
     {
         Every = every;
-        this.palette = palette;
+        this.likeness = likeness;
         (w, h) = (palette.Width / every, palette.Height / every);
         group = new byte[w * h];
         weight = new byte[w * h];
@@ -38,7 +38,7 @@ internal sealed class Separation
         }
         for (var k = 0; k < Palette.Groups; k++)
         for (var j = 0; j < Palette.Groups; j++)
-            likeTotal[k] += palette.Likeness[(Palette.Groups * k) + j] * total[j];
+            likeTotal[k] += likeness[(Palette.Groups * k) + j] * total[j];
     }
 
     public int Every { get; }
@@ -79,8 +79,8 @@ internal sealed class Separation
             double i = 0, o = 0;
             for (var j = 0; j < Palette.Groups; j++)
             {
-                i += palette.Likeness[(Palette.Groups * k) + j] * inside[j];
-                o += palette.Likeness[(Palette.Groups * k) + j] * (total[j] - inside[j]);
+                i += likeness[(Palette.Groups * k) + j] * inside[j];
+                o += likeness[(Palette.Groups * k) + j] * (total[j] - inside[j]);
             }
             // By densities, so that a small section's colours count as much as a large background's.
             var within = (i + 1) / (area + Palette.Groups);
@@ -96,7 +96,7 @@ internal sealed class Separation
         {
             double i = 0;
             for (var j = 0; j < Palette.Groups; j++)
-                i += palette.Likeness[(Palette.Groups * k) + j] * inside[j];
+                i += likeness[(Palette.Groups * k) + j] * inside[j];
             belonging[k] = Math.Clamp(i / likeTotal[k], 0.01, 0.99);
         }
     }

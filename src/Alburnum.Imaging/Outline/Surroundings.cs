@@ -8,9 +8,10 @@ internal readonly record struct ColourLook(double Contrast, double InsideAlike, 
 
 /// <summary>Judges outlines by the colours on both sides of them.</summary>
 /// <param name="palette">The picture's colours.</param>
+/// <param name="likeness">How alike its groups are taken to be.</param>
 /// <param name="belonging">How likely each group of them belongs to the section.</param>
 /// <param name="uprightPerPx">Upright pixels per pixel of the picture.</param>
-internal sealed class Surroundings(Palette palette, float[] belonging, double uprightPerPx)
+internal sealed class Surroundings(Palette palette, float[] likeness, float[] belonging, double uprightPerPx)
 {
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
     private static readonly double[] AsidePx = [1.7, 2.7];
@@ -50,7 +51,7 @@ internal sealed class Surroundings(Palette palette, float[] belonging, double up
             double sum = 0;
             foreach (var g in groups.Slice(a * perSide, perSide))
             foreach (var h in groups.Slice(b * perSide, perSide))
-                sum += palette.Likeness[(Palette.Groups * g) + h];
+                sum += likeness[(Palette.Groups * g) + h];
             like[(Sides * a) + b] = sum;
         }
         double alike = 0;
