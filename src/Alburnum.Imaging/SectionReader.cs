@@ -162,6 +162,7 @@ public static class SectionReader
             request.Section,
             plan,
             fronts,
+            new(plan, strips, fronts),
             bleed,
             edge,
             scale,

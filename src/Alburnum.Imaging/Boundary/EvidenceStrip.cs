@@ -82,6 +82,22 @@ internal sealed class EvidenceStrip
         return result;
     }
 
+    /// <summary>The same strip for a reader who leans: towards treated for a positive amount, towards untreated for a negative one.</summary>
+    /// <param name="by">Added to the evidence of every cell that has any.</param>
+    public EvidenceStrip Leaning(float by)
+    {
+        var leaning = new EvidenceStrip(this);
+        for (var c = 0; c < Evidence.Length; c++)
+            leaning.Evidence[c] = Evidence[c] == 0 ? 0 : Evidence[c] + by;
+        return leaning;
+    }
+
+    private EvidenceStrip(EvidenceStrip other)
+    {
+        (Strip, Share, Known, Colour) = (other.Strip, other.Share, other.Known, other.Colour);
+        Evidence = new float[other.Evidence.Length];
+    }
+
     // The face's point at a place along it, and one row inward.
     private static (PointMm At, PointMm Step) Inward(FaceStrip strip, double s)
     {

@@ -15,6 +15,7 @@ internal static class ProfileReader
         Section section,
         SectionPlan plan,
         IReadOnlyList<FaceFront> fronts,
+        FrontDoubt doubt,
         Estimate bleedMm,
         double outlineUncertaintyMm,
         double scaleShare,
@@ -39,13 +40,38 @@ internal static class ProfileReader
         var statistics = SectionDepth.Of(faces, Math.Sqrt((common * common) + (view * view) + (scale * scale)));
         if (statistics is null)
             return null;
+        statistics = statistics with
+        {
+            MeanMm = Doubted(statistics.MeanMm, doubt.OfMeanMm(faces)),
+            MinimumMm = Doubted(statistics.MinimumMm, doubt.OfMinimumMm(faces)),
+            FifthPercentileMm = Doubted(statistics.FifthPercentileMm, doubt.OfMeanMm(faces)),
+            MedianMm = Doubted(statistics.MedianMm, doubt.OfMeanMm(faces)),
+        };
         var share = TreatedShare(plan, faces, fronts);
         var uShare = Math.Min(
             0.5,
             statistics.MeanMm.StandardUncertainty * plan.Faces.Sum(f => f.LengthMm) / section.AreaMm2
         );
-        return new(section, faces, statistics, new(share, uShare), null);
+        var doubted = faces
+            .Select((face, f) => Doubted(face, fronts[f].Strip, column => doubt.AtMm(f, column)))
+            .ToList();
+        return new(section, doubted, statistics, new(share, uShare), null);
     }
+
+    private static Estimate Doubted(Estimate estimate, double doubtMm) =>
+        new(estimate.Value, double.Hypot(estimate.StandardUncertainty, doubtMm));
+
+    private static FaceProfile Doubted(FaceProfile face, FaceStrip strip, Func<int, double> doubtMm) =>
+        face with
+        {
+            StandardUncertaintyMm =
+            [
+                .. face.StandardUncertaintyMm.Select(
+                    (u, i) =>
+                        double.Hypot(u, doubtMm(Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm))))
+                ),
+            ],
+        };
 
     private static double MeanDepth(List<FaceProfile> faces) =>
         faces.SelectMany(f => f.DepthMm).DefaultIfEmpty(0).Average();

@@ -91,7 +91,8 @@ internal sealed class EdgeProfile
                 var db = c.B + (0.5f * d.B) - b.B - (0.5f * a.B);
                 // An edge in shade, or in a dark photograph, is as much an edge as one in light.
                 var light = (b.R + b.G + b.B + c.R + c.G + c.B) / 6 / 255;
-                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (EB + (1 - EB) * light / 0.6f);
+                profile.strength[(n * steps) + k] =
+                    MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (EB + (1 - EB) * light / 0.6f);
             }
         }
         return profile;

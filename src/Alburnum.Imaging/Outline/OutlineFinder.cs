@@ -32,7 +32,8 @@ internal static class OutlineFinder
             isRound: false,
             OutlineWeights.Sides,
             (rough, surroundings) => SideCandidates(photo, rough, surroundings, widthMm, heightMm)
-        ) is { } found
+        )
+            is { } found
             ? OutlineSnap.Sides(photo, found.Points, SameShare * Shortest(found.Points)) with
             {
                 Confidence = found.Confidence,

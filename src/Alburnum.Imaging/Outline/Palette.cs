@@ -47,7 +47,6 @@ internal sealed class Palette
         return new(picture.Width, picture.Height, group, centres);
     }
 
-
     // Shade counts least, so that a shadow on the bench is still bench; the unrest of a place tells gravel and grass from wood.
     private static float[] FeaturesOf(SmallPicture picture)
     {

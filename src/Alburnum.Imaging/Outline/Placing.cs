@@ -6,13 +6,7 @@ namespace Alburnum.Imaging.Outline;
 /// <param name="HalfHeight">Half its height, px.</param>
 /// <param name="Angle">Direction of its width, radians.</param>
 /// <param name="IsRound">Whether it is an ellipse.</param>
-internal readonly record struct Placing(
-    PointPx Centre,
-    double HalfWidth,
-    double HalfHeight,
-    double Angle,
-    bool IsRound
-)
+internal readonly record struct Placing(PointPx Centre, double HalfWidth, double HalfHeight, double Angle, bool IsRound)
 {
     private const int RimPoints = 20;
 
@@ -20,7 +14,13 @@ internal readonly record struct Placing(
     public PointPx[] Points()
     {
         if (!IsRound)
-            return [At(-HalfWidth, -HalfHeight), At(HalfWidth, -HalfHeight), At(HalfWidth, HalfHeight), At(-HalfWidth, HalfHeight)];
+            return
+            [
+                At(-HalfWidth, -HalfHeight),
+                At(HalfWidth, -HalfHeight),
+                At(HalfWidth, HalfHeight),
+                At(-HalfWidth, HalfHeight),
+            ];
         var points = new PointPx[RimPoints];
         for (var i = 0; i < RimPoints; i++)
         {

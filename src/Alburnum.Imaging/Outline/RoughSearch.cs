@@ -14,7 +14,12 @@ internal static class RoughSearch
     /// <param name="likeness">How alike its groups are taken to be.</param>
     /// <param name="heightPerWidth">Proportion of the section; 1 for a round one.</param>
     /// <param name="isRound">Whether the section is round.</param>
-    public static (Placing Placing, float[] Belonging) In(Palette palette, float[] likeness, double heightPerWidth, bool isRound)
+    public static (Placing Placing, float[] Belonging) In(
+        Palette palette,
+        float[] likeness,
+        double heightPerWidth,
+        bool isRound
+    )
     {
         var coarse = new Separation(palette, likeness, 4);
         var starts = Starts(coarse, heightPerWidth, isRound);
@@ -54,7 +59,13 @@ internal static class RoughSearch
         var starts = new List<Placing>();
         foreach (var (placing, _) in scored)
         {
-            if (starts.All(s => double.Hypot(s.Centre.X - placing.Centre.X, s.Centre.Y - placing.Centre.Y) > 1.5 * step || Math.Abs(Math.Log(s.HalfWidth / placing.HalfWidth)) > 0.2 || Math.Abs(s.Angle - placing.Angle) > 0.3))
+            if (
+                starts.All(s =>
+                    double.Hypot(s.Centre.X - placing.Centre.X, s.Centre.Y - placing.Centre.Y) > 1.5 * step
+                    || Math.Abs(Math.Log(s.HalfWidth / placing.HalfWidth)) > 0.2
+                    || Math.Abs(s.Angle - placing.Angle) > 0.3
+                )
+            )
                 starts.Add(placing);
             if (starts.Count == Followed)
                 break;
@@ -86,7 +97,10 @@ internal static class RoughSearch
                         _ => placing with { Angle = placing.Angle + turned },
                     };
                     var of = separation.Of(tried);
-                    if (of > score && Math.Abs(Math.Log(tried.HalfHeight / tried.HalfWidth) - proportion) < MostForeshortened)
+                    if (
+                        of > score
+                        && Math.Abs(Math.Log(tried.HalfHeight / tried.HalfWidth) - proportion) < MostForeshortened
+                    )
                         (placing, score) = (tried, of);
                 }
                 if (score <= before)

@@ -63,7 +63,9 @@ internal sealed class Separation
         for (var k = 0; k < Palette.Groups; k++)
         {
             if (total[k] > 0)
-                told += ((inside[k] * Math.Log(belonging[k])) + ((total[k] - inside[k]) * Math.Log(1 - belonging[k]))) / all;
+                told +=
+                    ((inside[k] * Math.Log(belonging[k])) + ((total[k] - inside[k]) * Math.Log(1 - belonging[k])))
+                    / all;
         }
         return told;
     }
@@ -76,7 +78,8 @@ internal sealed class Separation
         var belonging = new float[Palette.Groups];
         for (var k = 0; k < Palette.Groups; k++)
         {
-            double i = 0, o = 0;
+            double i = 0,
+                o = 0;
             for (var j = 0; j < Palette.Groups; j++)
             {
                 i += likeness[(Palette.Groups * k) + j] * inside[j];

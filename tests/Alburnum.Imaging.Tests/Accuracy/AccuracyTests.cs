@@ -38,13 +38,12 @@ public sealed class AccuracyTests(AccuracyRun run) : IClassFixture<AccuracyRun>
             Said(run[stratum].Given.TreatedSharePoints)
         );
 
-    // What is wanted is AccuracyLimits.OutlineShare with nothing guessed, and intervals that hold the truth 90 to 98 % of the time.
-    // Neither is reached yet; docs/science/accuracy.md says how far off. These two tests keep what has been reached, the lower of
-    // the runs with textures of real wood and with procedural ones.
+    // Of the hard photographs three in four are wanted; what is held here is the lower of the runs with textures of real wood and
+    // with procedural ones, a photograph or two short of it. docs/science/accuracy.md has the figures.
     [Theory]
-    [InlineData(Stratum.Easy, 0.90, 0.02)]
-    [InlineData(Stratum.Ordinary, 0.76, 0.07)]
-    [InlineData(Stratum.Hard, 0.38, 0.065)]
+    [InlineData(Stratum.Easy, 0.98, 0)]
+    [InlineData(Stratum.Ordinary, 0.95, 0.02)]
+    [InlineData(Stratum.Hard, 0.70, 0.05)]
     public void The_outline_is_found_as_often_and_guessed_as_seldom_as_it_has_been(
         Stratum stratum,
         double foundShare,
@@ -56,10 +55,10 @@ public sealed class AccuracyTests(AccuracyRun run) : IClassFixture<AccuracyRun>
     }
 
     [Theory]
-    [InlineData(Stratum.Easy, 0.96, 0.94)]
-    [InlineData(Stratum.Ordinary, 0.93, 0.78)]
-    [InlineData(Stratum.Hard, 0.53, 0.60)]
-    public void Stated_intervals_hold_the_truth_as_often_as_they_have(
+    [InlineData(Stratum.Easy, 0.90, 0.90)]
+    [InlineData(Stratum.Ordinary, 0.90, 0.90)]
+    [InlineData(Stratum.Hard, 0.90, 0.85)]
+    public void Stated_intervals_hold_the_truth_as_often_as_they_say(
         Stratum stratum,
         double meanCoverage,
         double minimumCoverage
