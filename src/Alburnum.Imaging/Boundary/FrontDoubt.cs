@@ -32,7 +32,10 @@ internal sealed class FrontDoubt
 
     /// <summary>Standard uncertainty at a column of a face, mm.</summary>
     public double AtMm(int face, int column) =>
-        Beyond(leaning.Max(l => Math.Abs(l[face].DepthMm[column] - fronts[face].DepthMm[column])));
+        Beyond(
+            leaning.Max(l => Math.Abs(l[face].DepthMm[column] - fronts[face].DepthMm[column])),
+            fronts[face].DepthMm[column]
+        );
 
     /// <summary>Standard uncertainty of the mean depth, mm.</summary>
     public double OfMeanMm(IReadOnlyList<FaceProfile> faces)
@@ -41,7 +44,8 @@ internal sealed class FrontDoubt
         return Beyond(
             leaning.Max(l =>
                 Math.Abs(Columns(faces, leftOutToo: false).Average(c => l[c.Face].DepthMm[c.Column]) - mean)
-            )
+            ),
+            mean
         );
     }
 
@@ -52,10 +56,15 @@ internal sealed class FrontDoubt
         var others = leaning
             .Select(l => Columns(faces, leftOutToo: false).Min(c => l[c.Face].DepthMm[c.Column]))
             .Append(Columns(faces, leftOutToo: true).Min(c => fronts[c.Face].DepthMm[c.Column]));
-        return Beyond(others.Max(other => Math.Abs(other - least)));
+        return Beyond(
+            others.Max(other => Math.Abs(other - least)),
+            Columns(faces, leftOutToo: false).Average(c => fronts[c.Face].DepthMm[c.Column])
+        );
     }
 
-    private static double Beyond(double shiftMm) => Math.Max(0, shiftMm - OrdinaryMm);
+    // No depth is less than nothing: at most the standard deviation of all depths up to twice the usual one being as likely.
+    private static double Beyond(double shiftMm, double usualMm) =>
+        Math.Clamp(shiftMm - OrdinaryMm, 0, Math.Max(OrdinaryMm, usualMm) / Math.Sqrt(3));
 
     private IEnumerable<(int Face, int Column)> Columns(IReadOnlyList<FaceProfile> faces, bool leftOutToo)
     {

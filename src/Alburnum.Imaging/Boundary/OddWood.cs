@@ -13,6 +13,11 @@ internal static class OddWood
     private const double MedianOverMm = 30;
     private const double WideMm = 15;
 
+    /// <summary>Hue of bare, pale wood as ln(red ⁄ green) and ln(blue ⁄ green): common knowledge, from memory.</summary>
+    private const double BareU = 0.155;
+
+    private const double BareV = -0.28;
+
     /// <summary>For each front, the columns to leave out.</summary>
     public static IReadOnlyList<bool[]> Columns(IReadOnlyList<FaceFront> fronts)
     {
@@ -49,6 +54,8 @@ internal static class OddWood
                 beside.Add(front, i, front.DepthMm[i] + 0.8, front.DepthMm[i] + 6);
         if (missing.Count < 8)
             return false;
+        if (LooksUnsprayed(missing.Mean, untreated.Mean))
+            return true;
         double Apart(double[] mean) =>
             untreated.Distance2(
                 (float)(missing.Mean[0] - mean[0] + untreated.Mean[0]),
@@ -62,6 +69,13 @@ internal static class OddWood
             return false;
         // Heartwood lying open: wide, and the same farther in.
         return (to - from + 1) * strip.StepMm < WideMm || below.Count < 8 || Apart(below.Mean) > 2;
+    }
+
+    // Hue much nearer to bare wood than to this section's own sprayed, untreated wood.
+    private static bool LooksUnsprayed(double[] colour, double[] sprayed)
+    {
+        static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, 0.6 * (a[2] - v));
+        return Apart(colour, BareU, BareV) < 0.5 * Apart(colour, sprayed[1], sprayed[2]);
     }
 
     // Median depth about each column.

@@ -7,7 +7,6 @@ namespace Alburnum.Imaging.Outline;
 internal sealed class EdgeProfile
 {
     private readonly float[] strength;
-    private static readonly float EB = float.Parse(Environment.GetEnvironmentVariable("EB") ?? "0.4");
 
     private EdgeProfile(int stations, int steps, double stepPx)
     {
@@ -92,7 +91,7 @@ internal sealed class EdgeProfile
                 // An edge in shade, or in a dark photograph, is as much an edge as one in light.
                 var light = (b.R + b.G + b.B + c.R + c.G + c.B) / 6 / 255;
                 profile.strength[(n * steps) + k] =
-                    MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (EB + (1 - EB) * light / 0.6f);
+                    MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (0.4f + light);
             }
         }
         return profile;
