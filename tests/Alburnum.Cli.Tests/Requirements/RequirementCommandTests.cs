@@ -64,9 +64,92 @@ public sealed class RequirementCommandTests
 
         Assert.Equal("12 mm sapwood + 6 mm exposed heartwood", answer.Requirement!.Penetration);
         Assert.Equal("usually reached", answer.Routes[0].Reach);
-        Assert.Contains(answer.Routes, route => route is { Kind: "shorter life", Penetration: "NP3" });
-        Assert.Contains(answer.Routes, route => route.Kind == "durable heartwood");
-        Assert.All(answer.Routes.Where(route => route.Penetration is not null), route => Assert.NotEmpty(route.Rows));
+        Assert.Equal(
+            ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
+            answer.Routes.Select(route => route.Kind).Distinct().OrderBy(Order)
+        );
+        Assert.Contains(answer.Routes, route => route is { Kind: "shorter life", Requirement.Penetration: "NP3" });
+        Assert.All(
+            answer.Routes,
+            route =>
+                Assert.True(
+                    route.Untreated is not null
+                        || (route.Requirement is not null) != (route.Reason is not null) && route.Trace.Count > 0
+                )
+        );
+        Assert.All(
+            answer.Routes.Where(route => route.Requirement is not null),
+            route => Assert.NotEmpty(route.Trace.Single(step => step.Subject == "penetration").Matched)
+        );
+
+        static int Order(string kind) =>
+            Array.IndexOf(
+                ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
+                kind
+            );
+    }
+
+    [Fact]
+    public async Task Where_it_is_not_known_whether_heartwood_is_exposed_routes_say_what_they_take_it_to_be()
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--use-class",
+            "4",
+            "--life",
+            "30",
+            "--species",
+            "Picea abies",
+            "--section",
+            "75x75",
+            "--incised",
+            "no"
+        );
+        Assert.Contains("if exposed heartwood is yes (not known) → 12 mm", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Heartwood is taken to be exposed", run.Output, StringComparison.Ordinal);
+        Assert.Contains("a service life of 15 years and incise the faces: NP3", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wood_that_is_only_too_wet_is_to_be_dried_and_nothing_else()
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--species",
+            "Scots pine",
+            "--section",
+            "75x75",
+            "--moisture",
+            "45",
+            "--json"
+        );
+        Assert.Equal(["dry"], AnswerJson.Read(run.Output).Routes.Select(route => route.Kind));
+    }
+
+    [Fact]
+    public async Task Only_the_nearest_rows_are_shown_unless_all_are_asked_for()
+    {
+        var few = await AlburnumRun.Of(Post);
+        var all = await AlburnumRun.Of([.. Post, "--all-rows"]);
+        Assert.Contains("more rows failed on one field; --all-rows shows them.", few.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("use-window-frame", few.Output, StringComparison.Ordinal);
+        Assert.Contains("≠ use-window-frame", all.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("--all-rows", all.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_other_systems_say_of_the_timber_is_shown_as_theirs()
+    {
+        var run = await AlburnumRun.Of(Post);
+        Assert.Contains(
+            "Canadian permeability scale: sapwood 2, heartwood 3",
+            string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
