@@ -58,21 +58,30 @@ internal class EnquirySettings : CommandSettings
     public string? Preservative { get; init; }
 
     [CommandOption("--critical-value <AMOUNT>")]
-    [Description("The preservative's critical value for the use class, for instance \"8 kg/m3\" or \"120 g/m2\"")]
+    [Description(
+        "The preservative's critical value for the use class, for instance \"8 kg/m3\", \"0.5 pcf\" or \"120 g/m2\""
+    )]
     public string? CriticalValue { get; init; }
 }
 
 /// <summary>From the words of the command line to an enquiry; all mistakes are found at once.</summary>
 internal static class EnquiryWords
 {
+    private const double KgPerM3InPcf = 16.018463;
+
     public static Enquiry Read(EnquirySettings words, FactLibrary facts)
     {
         var problems = new List<InputProblem>();
-        var label = words.UseClass?.TrimEnd('c', 'u');
+        // British 3c and 3u say whether class 3 is coated; no other class has such parts.
+        var (label, labelCoated) = words.UseClass switch
+        {
+            "3c" => ("3", true),
+            "3u" => ("3", false),
+            var other => (other, (bool?)null),
+        };
         var classes = label is null ? [] : UseClassWords.Parse(label);
         if (label is not null && classes.Count == 0)
-            Refuse("--use-class", words.UseClass!, "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5");
-        bool? labelCoated = words.UseClass is null || words.UseClass == label ? null : words.UseClass.EndsWith('c');
+            Refuse("--use-class", label, "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5");
 
         var enquiry = new Enquiry
         {
@@ -177,17 +186,18 @@ internal static class EnquiryWords
             if (text is null)
                 return null;
             foreach (
-                var (unit, kind) in new[]
+                var (unit, kind, inUnit) in new[]
                 {
-                    ("kg/m3", AmountUnit.KgPerM3),
-                    ("kg/m³", AmountUnit.KgPerM3),
-                    ("g/m2", AmountUnit.GramPerM2),
-                    ("g/m²", AmountUnit.GramPerM2),
+                    ("kg/m3", AmountUnit.KgPerM3, 1),
+                    ("kg/m³", AmountUnit.KgPerM3, 1),
+                    ("pcf", AmountUnit.KgPerM3, KgPerM3InPcf),
+                    ("g/m2", AmountUnit.GramPerM2, 1),
+                    ("g/m²", AmountUnit.GramPerM2, 1),
                 }
             )
             {
                 if (
-                    text.EndsWith(" " + unit, StringComparison.Ordinal)
+                    text.EndsWith(unit, StringComparison.Ordinal)
                     && double.TryParse(
                         text[..^unit.Length],
                         NumberStyles.AllowDecimalPoint | NumberStyles.AllowTrailingWhite,
@@ -197,10 +207,10 @@ internal static class EnquiryWords
                     && value is > 0 and <= 2000
                 )
                 {
-                    return new PreservativeAmount(value, kind);
+                    return new PreservativeAmount(value * inUnit, kind);
                 }
             }
-            Refuse(option, text, "an amount above 0 with its unit, kg/m3 or g/m2");
+            Refuse(option, text, "an amount above 0 with its unit, kg/m3, pcf or g/m2");
             return null;
         }
     }

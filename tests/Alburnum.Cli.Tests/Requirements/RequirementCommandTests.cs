@@ -196,9 +196,40 @@ public sealed class RequirementCommandTests
 
         Assert.Equal((CommandLine.Refused, ""), (run.Status, run.Output));
         Assert.All(
-            ["\"fence post\"", "\"Sitka spruce\"", "--use-class", "--section", "--life", "--incised", "kg/m3 or g/m2"],
+            [
+                "\"fence post\"",
+                "\"Sitka spruce\"",
+                "--use-class",
+                "--section",
+                "--life",
+                "--incised",
+                "kg/m3, pcf or g/m2",
+            ],
             words => Assert.Contains(words, run.Errors, StringComparison.Ordinal)
         );
+    }
+
+    [Theory]
+    [InlineData("4u")]
+    [InlineData("3cc")]
+    [InlineData("")]
+    [InlineData("UC4")]
+    public async Task Only_class_3_has_a_coated_and_an_uncoated_part(string useClass)
+    {
+        var run = await AlburnumRun.Of("requirement", "--use-class", useClass);
+        Assert.Equal((CommandLine.Refused, ""), (run.Status, run.Output));
+        Assert.Contains("expected 1, 2, 3, 3c, 3u", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("8 kg/m3", "8 kg/m³")]
+    [InlineData("8kg/m³", "8 kg/m³")]
+    [InlineData("0.5 pcf", "8.01 kg/m³")]
+    [InlineData("120 g/m2", "120 g/m²")]
+    public async Task A_critical_value_is_read_with_its_unit(string typed, string read)
+    {
+        var run = await AlburnumRun.Of([.. Post, "--critical-value", typed, "--json"]);
+        Assert.Equal(read, AnswerJson.Read(run.Output).Enquiry.CriticalValue);
     }
 
     [Fact]
