@@ -149,8 +149,14 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console) : AsyncComman
 /// <summary>A rulebook named on the command line: a file where there is one, else a name.</summary>
 internal static class RulebookArgument
 {
-    public static Rulebook Read(string text, FactLibrary facts) =>
-        File.Exists(text)
-            ? RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts)
-            : facts.Rulebook(text);
+    public static Rulebook Read(string text, FactLibrary facts)
+    {
+        if (File.Exists(text))
+            return RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts);
+        return Path.GetExtension(text) is not ".yaml"
+            ? facts.Rulebook(text)
+            : throw new InputRefusedException(
+                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
+            );
+    }
 }

@@ -159,6 +159,14 @@ public sealed class RulebookCommandsTests
     }
 
     [Fact]
+    public async Task A_rulebook_file_that_is_not_there_is_refused_as_a_file()
+    {
+        var run = await AlburnumRun.Of("rulebook", "check", "/nowhere/own.yaml");
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains("/nowhere/own.yaml: found no such file", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Two_editions_are_compared_case_by_case()
     {
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024");
