@@ -1,9 +1,7 @@
 using System.ComponentModel;
-using System.Globalization;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Requirements;
-using Alburnum.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -23,6 +21,10 @@ internal sealed class RequirementCommand(IAnsiConsole console) : AsyncCommand<Re
         [Description("Print the answer as JSON")]
         public bool Json { get; init; }
 
+        [CommandOption("--all-rows")]
+        [Description("Show every row that failed on one field, not only the first few")]
+        public bool AllRows { get; init; }
+
         [CommandOption("--svg <FILE>")]
         [Description("Also draw the way to the answer into an SVG file")]
         public string? Svg { get; init; }
@@ -38,254 +40,12 @@ internal sealed class RequirementCommand(IAnsiConsole console) : AsyncCommand<Re
         var rulebook = facts.Rulebook(settings.Rulebook);
         var answer = rulebook.Answer(EnquiryWords.Read(settings, facts));
         var document = AnswerSheet.Of(answer, rulebook, facts);
-        var output = console.Profile.Out.Writer;
-        if (settings.Json)
-            await output.WriteLineAsync(AnswerJson.Write(document).AsMemory(), cancellationToken);
-        else
-            await output.WriteLineAsync(string.Join('\n', AnswerText.Lines(document)).AsMemory(), cancellationToken);
+        var text = settings.Json
+            ? AnswerJson.Write(document)
+            : string.Join('\n', AnswerText.Lines(document, settings.AllRows));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         if (settings.Svg is { } file)
             await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);
         return CommandLine.Done;
-    }
-}
-
-/// <summary>The options that describe a piece of wood.</summary>
-internal class EnquirySettings : CommandSettings
-{
-    [CommandOption("--component <NAME>")]
-    [Description("What it is for, for instance \"fence post\"")]
-    public string? Component { get; init; }
-
-    [CommandOption("--species <NAME>")]
-    [Description("Common or botanical name")]
-    public string? Species { get; init; }
-
-    [CommandOption("--section <SIZE>")]
-    [Description("For instance 75x75, \"4 x 4 in\" or \"round 120\"")]
-    public string? Section { get; init; }
-
-    [CommandOption("--form <FORM>")]
-    [Description("sawn or round; follows the section where left out")]
-    public string? Form { get; init; }
-
-    [CommandOption("--use-class <CLASS>")]
-    [Description("1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5; the code's class for the component where left out")]
-    public string? UseClass { get; init; }
-
-    [CommandOption("--life <YEARS>")]
-    [Description("Desired service life; the code's usual life for the component where left out")]
-    public string? Life { get; init; }
-
-    [CommandOption("--exposed-heartwood <YES|NO>")]
-    [Description("Heartwood reaches a face")]
-    public string? ExposedHeartwood { get; init; }
-
-    [CommandOption("--incised <YES|NO>")]
-    [Description("Faces are incised before treatment")]
-    public string? Incised { get; init; }
-
-    [CommandOption("--coated <YES|NO>")]
-    [Description("A coating is applied and kept up")]
-    public string? Coated { get; init; }
-
-    [CommandOption("--moisture <PERCENT>")]
-    [Description("Moisture content before treatment, %")]
-    public string? Moisture { get; init; }
-
-    [CommandOption("--class <NAME>")]
-    [Description("Penetration or treatment class that the contract names, for instance NP3")]
-    public string? StatedClass { get; init; }
-
-    [CommandOption("--preservative <CODE>")]
-    [Description("Preservative as the rulebook's retention table names it")]
-    public string? Preservative { get; init; }
-
-    [CommandOption("--critical-value <AMOUNT>")]
-    [Description("The preservative's critical value for the use class, for instance \"8 kg/m3\" or \"120 g/m2\"")]
-    public string? CriticalValue { get; init; }
-}
-
-/// <summary>From the words of the command line to an enquiry; all mistakes are found at once.</summary>
-internal static class EnquiryWords
-{
-    public static Enquiry Read(EnquirySettings words, FactLibrary facts)
-    {
-        var problems = new List<InputProblem>();
-        var label = words.UseClass?.TrimEnd('c', 'u');
-        var classes = label is null ? [] : UseClassWords.Parse(label);
-        if (label is not null && classes.Count == 0)
-            Refuse("--use-class", words.UseClass!, "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5");
-        bool? labelCoated = words.UseClass is null || words.UseClass == label ? null : words.UseClass.EndsWith('c');
-
-        var enquiry = new Enquiry
-        {
-            Component = Named(words.Component, name => facts.Components.Get(name, "--component")),
-            Species = Named(words.Species, name => facts.Species.Get(name, "--species")),
-            Section = Named(words.Section, Section),
-            Form = Form(words.Form),
-            UseClasses = classes,
-            Life = Whole("--life", words.Life, 1, 200) is { } years ? new DesiredServiceLife(years) : null,
-            HasExposedHeartwood = YesNo("--exposed-heartwood", words.ExposedHeartwood),
-            IsIncised = YesNo("--incised", words.Incised),
-            IsCoated = YesNo("--coated", words.Coated) ?? labelCoated,
-            MoisturePercent = Percent("--moisture", words.Moisture),
-            StatedClass = words.StatedClass,
-            Preservative = words.Preservative,
-            CriticalValue = Amount("--critical-value", words.CriticalValue),
-        };
-        return problems.Count == 0 ? enquiry : throw new InputRefusedException(problems);
-
-        void Refuse(string option, string found, string expected) =>
-            problems.Add(new InputProblem("command line", 0, "", option, $"\"{found}\"", expected));
-
-        T? Named<T>(string? name, Func<string, T> find)
-            where T : class
-        {
-            try
-            {
-                return name is null ? null : find(name);
-            }
-            catch (InputRefusedException refused)
-            {
-                problems.AddRange(refused.Problems.Select(problem => problem with { File = "command line" }));
-                return null;
-            }
-        }
-
-        Timber.Section Section(string text) =>
-            Timber.SectionText.TryParse(text, out var section)
-                ? section
-                : throw new InputRefusedException(
-                    new InputProblem("command line", 0, "", "--section", $"\"{text}\"", Timber.SectionText.Expected)
-                );
-
-        TimberForm? Form(string? text)
-        {
-            switch (text)
-            {
-                case null:
-                    return null;
-                case "sawn":
-                    return TimberForm.Sawn;
-                case "round":
-                    return TimberForm.Round;
-                default:
-                    Refuse("--form", text, "sawn or round");
-                    return null;
-            }
-        }
-
-        bool? YesNo(string option, string? text)
-        {
-            if (text is null or "yes" or "no")
-                return text is null ? null : text == "yes";
-            Refuse(option, text, "yes or no");
-            return null;
-        }
-
-        int? Whole(string option, string? text, int low, int high)
-        {
-            if (text is null)
-                return null;
-            if (
-                int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value)
-                && value >= low
-                && value <= high
-            )
-                return value;
-            Refuse(option, text, FormattableString.Invariant($"whole years, {low} to {high}"));
-            return null;
-        }
-
-        double? Percent(string option, string? text)
-        {
-            if (text is null)
-                return null;
-            if (
-                double.TryParse(
-                    text.TrimEnd('%', ' '),
-                    NumberStyles.AllowDecimalPoint,
-                    CultureInfo.InvariantCulture,
-                    out var value
-                )
-                && value <= 250
-            )
-                return value;
-            Refuse(option, text, "0 to 250 %");
-            return null;
-        }
-
-        PreservativeAmount? Amount(string option, string? text)
-        {
-            if (text is null)
-                return null;
-            foreach (
-                var (unit, kind) in new[]
-                {
-                    ("kg/m3", AmountUnit.KgPerM3),
-                    ("kg/m³", AmountUnit.KgPerM3),
-                    ("g/m2", AmountUnit.GramPerM2),
-                    ("g/m²", AmountUnit.GramPerM2),
-                }
-            )
-            {
-                if (
-                    text.EndsWith(" " + unit, StringComparison.Ordinal)
-                    && double.TryParse(
-                        text[..^unit.Length],
-                        NumberStyles.AllowDecimalPoint | NumberStyles.AllowTrailingWhite,
-                        CultureInfo.InvariantCulture,
-                        out var value
-                    )
-                    && value is > 0 and <= 2000
-                )
-                {
-                    return new PreservativeAmount(value, kind);
-                }
-            }
-            Refuse(option, text, "an amount above 0 with its unit, kg/m3 or g/m2");
-            return null;
-        }
-    }
-}
-
-/// <summary>Gathers what is shown with an answer: untreated timber, routes, traps and correspondence.</summary>
-internal static class AnswerSheet
-{
-    private const int RoutesShown = 12;
-
-    public static AnswerDocument Of(Answer answer, Rulebook rulebook, FactLibrary facts)
-    {
-        // The use class that the answer was found with, which may be the code's own for the component.
-        var enquiry = answer.Trace.Enquiry;
-        if (
-            enquiry.UseClasses.Count == 0
-            && answer.Trace.Step(Subject.UseClass)?.Finding is Settled { Demand: UseClassDemand code }
-        )
-            enquiry = enquiry with { UseClasses = code.Classes };
-        if (enquiry.Life is null && answer.Trace.Step(Subject.Life)?.Finding is Settled { Demand: LifeDemand usual })
-            enquiry = enquiry with { Life = usual.Life };
-
-        var untreated =
-            enquiry.Species is { } species && enquiry.UseClasses.Count > 0
-                ? facts.Durability.Judge(species, enquiry.UseClasses.Max())
-                : null;
-        var isReached =
-            answer is Required required
-            && facts.UsualReach.Judge(required.Requirement.Penetration, enquiry.Species, enquiry.IsIncised == true)
-                != ReachVerdict.Unlikely;
-        var routes = isReached
-            ? []
-            : new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach).Find(enquiry);
-        return AnswerMapping.From(answer, untreated, [.. routes.Take(RoutesShown)], [.. Remarks(enquiry, facts)]);
-    }
-
-    private static IEnumerable<string> Remarks(Enquiry enquiry, FactLibrary facts)
-    {
-        foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))
-            yield return $"{trap.Sentence} ({trap.Provenance.Standing.InWords()})";
-        foreach (var match in facts.Equivalences.Where(match => match.UseClasses.Intersect(enquiry.UseClasses).Any()))
-            yield return $"Elsewhere {match.Situation} is {match.AustralianNewZealand} (Australia, New Zealand) or {match.American} (America). {Equivalence.Caution}";
-        yield return SpecificationClause.Caution;
     }
 }

@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Globalization;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Spectre.Console;
@@ -8,18 +7,26 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli;
 
 /// <summary>Names the rulebooks that ship.</summary>
-internal sealed class RulebookListCommand(IAnsiConsole console) : AsyncCommand
+internal sealed class RulebookListCommand(IAnsiConsole console) : AsyncCommand<RulebookListCommand.Settings>
 {
-    public override async Task<int> ExecuteAsync(CommandContext context, CancellationToken cancellationToken)
+    internal sealed class Settings : CommandSettings
     {
-        var output = console.Profile.Out.Writer;
-        foreach (var rulebook in FactLibrary.Load(FactLibrary.DefaultFolder).Rulebooks)
-        {
-            var line = FormattableString.Invariant(
-                $"{rulebook.Name, -28} {rulebook.Citation}: {rulebook.Title} ({rulebook.Rows.Count} rows)"
-            );
-            await output.WriteLineAsync(line.AsMemory(), cancellationToken);
-        }
+        [CommandOption("--json")]
+        [Description("Print the list as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var documents = FactLibrary.Load(FactLibrary.DefaultFolder).Rulebooks.Select(RulebookDocument.From).ToList();
+        var text = settings.Json
+            ? JsonText.Write(documents)
+            : string.Join('\n', documents.Select(each => $"{each.Name, -28} {each.InWords()}"));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }
 }
@@ -34,6 +41,10 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console) : AsyncCommand<
         [CommandArgument(0, "<FILE|NAME>")]
         [Description("A rulebook file of your own, or the name of one that ships")]
         public required string Rulebook { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the findings as JSON")]
+        public bool Json { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(
@@ -44,46 +55,27 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console) : AsyncCommand<
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var rulebook = RulebookArgument.Read(settings.Rulebook, facts);
-        var findings = RulebookCheck.Run(rulebook, cancellationToken);
-        var output = console.Profile.Out.Writer;
-        await output.WriteLineAsync(
-            FormattableString
-                .Invariant($"{rulebook.Citation}: {rulebook.Title}, {rulebook.Rows.Count} rows")
-                .AsMemory(),
-            cancellationToken
-        );
-        foreach (var line in findings.SelectMany(Lines))
-            await output.WriteLineAsync(line.AsMemory(), cancellationToken);
-        var faults = findings.Count(finding => finding.IsFault);
-        var end = faults == 0 ? "No faults." : FormattableString.Invariant($"{faults} to mend.");
-        await output.WriteLineAsync(end.AsMemory(), cancellationToken);
-        return faults == 0 ? CommandLine.Done : CommandLine.Refused;
+        var document = RulebookCheckDocument.From(rulebook, RulebookCheck.Run(rulebook, cancellationToken));
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
     }
 
-    private static IEnumerable<string> Lines(RulebookFinding finding)
+    private static IEnumerable<string> Lines(RulebookCheckDocument document)
     {
-        yield return $"{Kind(finding.Kind)} ({finding.Subject.ToString().ToLowerInvariant()}): {finding.InWords}";
-        foreach (var box in finding.Cases.Take(CasesShown))
-            yield return $"    {box.InWords}";
-        if (finding.Cases.Count > CasesShown)
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"    and {finding.Cases.Count - CasesShown} more groups of cases"
-            );
-    }
-
-    private static string Kind(RulebookFindingKind kind) =>
-        kind switch
+        yield return document.Rulebook.InWords();
+        foreach (var finding in document.Findings)
         {
-            RulebookFindingKind.Contradiction => "contradiction",
-            RulebookFindingKind.AsksLess => "asks for less",
-            RulebookFindingKind.Unreachable => "unreachable row",
-            RulebookFindingKind.Gap => "gap",
-            RulebookFindingKind.Silent => "not covered",
-            RulebookFindingKind.Overlap => "overlap",
-            RulebookFindingKind.TooLarge => "not checked",
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind."),
-        };
+            yield return $"{finding.Kind} ({finding.Subject}): {finding.Says}";
+            foreach (var cases in finding.Cases.Take(CasesShown))
+                yield return $"    {cases}";
+            if (finding.Cases.Count > CasesShown)
+                yield return FormattableString.Invariant(
+                    $"    and {finding.Cases.Count - CasesShown} more groups of cases (--json has all)"
+                );
+        }
+        yield return document.Faults == 0 ? "No faults." : FormattableString.Invariant($"{document.Faults} to mend.");
+    }
 }
 
 /// <summary>Lists, case by case, what changes between two rulebooks.</summary>
@@ -104,6 +96,10 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console) : AsyncComman
         [CommandOption("--cases <CSV>")]
         [Description("Archived enquiries to ask of both; every usual component, life and form where left out")]
         public string? Cases { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print every change as JSON")]
+        public bool Json { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(
@@ -119,12 +115,9 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console) : AsyncComman
         );
         var enquiries = settings.Cases is { } file ? EnquiryTable.Read(file, facts) : Usual(facts, before, after);
         var changed = RulebookComparison.Of(before, after, enquiries, cancellationToken);
-        var output = console.Profile.Out.Writer;
-        await output.WriteLineAsync($"{before.Citation} → {after.Citation}".AsMemory(), cancellationToken);
-        foreach (var line in Lines(changed))
-            await output.WriteLineAsync(line.AsMemory(), cancellationToken);
-        var end = FormattableString.Invariant($"{changed.Count} of {enquiries.Count} answers change.");
-        await output.WriteLineAsync(end.AsMemory(), cancellationToken);
+        var document = RulebookComparisonDocument.From(before, after, enquiries.Count, changed);
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }
 
@@ -138,37 +131,32 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console) : AsyncComman
         );
     }
 
-    private static IEnumerable<string> Lines(IReadOnlyList<ChangedAnswer> changed)
+    private static IEnumerable<string> Lines(RulebookComparisonDocument document)
     {
-        foreach (var change in changed.Take(ChangesShown))
+        yield return $"{document.Before.Citation} → {document.After.Citation}";
+        foreach (var change in document.Changes.Take(ChangesShown))
             yield return FormattableString.Invariant(
-                $"  {change.Index + 1, 6}  {Words(change.Enquiry)}: {change.InWords}"
+                $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
             );
-        if (changed.Count > ChangesShown)
-            yield return FormattableString.Invariant($"  and {changed.Count - ChangesShown} more");
-    }
-
-    private static string Words(Enquiry enquiry)
-    {
-        var parts = new[]
-        {
-            enquiry.Component?.Name,
-            enquiry.FormOrFromSection?.ToString().ToLowerInvariant(),
-            enquiry.Species?.Name,
-            enquiry.UseClasses.Count > 0
-                ? $"use class {string.Join(" or ", enquiry.UseClasses.Select(each => each.Label()))}"
-                : null,
-            enquiry.Life is { } life ? FormattableString.Invariant($"{life.Years} years") : null,
-        };
-        return string.Join(", ", parts.Where(part => part is not null));
+        if (document.Changes.Count > ChangesShown)
+            yield return FormattableString.Invariant(
+                $"  and {document.Changes.Count - ChangesShown} more (--json has all)"
+            );
+        yield return FormattableString.Invariant($"{document.Changes.Count} of {document.Enquiries} answers change.");
     }
 }
 
 /// <summary>A rulebook named on the command line: a file where there is one, else a name.</summary>
 internal static class RulebookArgument
 {
-    public static Rulebook Read(string text, FactLibrary facts) =>
-        File.Exists(text)
-            ? RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts)
-            : facts.Rulebook(text);
+    public static Rulebook Read(string text, FactLibrary facts)
+    {
+        if (File.Exists(text))
+            return RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts);
+        return Path.GetExtension(text) is not ".yaml"
+            ? facts.Rulebook(text)
+            : throw new InputRefusedException(
+                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
+            );
+    }
 }

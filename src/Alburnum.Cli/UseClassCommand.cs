@@ -50,6 +50,10 @@ internal sealed class UseClassCommand(IAnsiConsole console) : AsyncCommand<UseCl
         [CommandOption("--beetles <YES|NO>")]
         [Description("Beetles that attack seasoned timber live where it stands")]
         public string? Beetles { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the answer as JSON")]
+        public bool Json { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(
@@ -59,11 +63,9 @@ internal sealed class UseClassCommand(IAnsiConsole console) : AsyncCommand<UseCl
     )
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
-        var exposure = Read(settings);
-        var answer = exposure.UseClass();
-        var output = console.Profile.Out.Writer;
-        foreach (var line in Lines(answer, facts))
-            await output.WriteLineAsync(line.AsMemory(), cancellationToken);
+        var document = UseClassDocument.From(Read(settings).UseClass(), facts);
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }
 
@@ -94,20 +96,15 @@ internal sealed class UseClassCommand(IAnsiConsole console) : AsyncCommand<UseCl
         }
     }
 
-    private static IEnumerable<string> Lines(UseClassAnswer answer, FactLibrary facts)
+    private static IEnumerable<string> Lines(UseClassDocument answer)
     {
-        var isSettled = answer.NextQuestion is null;
-        yield return isSettled
-            ? $"Use class {answer.Classes[0].Label()}"
-            : $"Use class {string.Join(" or ", answer.Classes.Select(each => each.Label()))}, not settled yet";
-        foreach (var row in facts.UseClasses.Where(row => answer.Classes.Contains(row.UseClass)))
-            yield return $"  {row.UseClass.Label(), -4} {row.Situation}; moisture {row.Moisture}; {row.Agents} ({row.Provenance.Standing.InWords()}: {row.Provenance.Citation})";
+        yield return $"Use class {string.Join(" or ", answer.UseClasses)}{(answer.IsSettled ? "" : ", not settled yet")}";
+        foreach (var row in answer.Meaning)
+            yield return $"  {row.UseClass, -4} {row.Situation}; moisture {row.Moisture}; {row.Agents} ({row.Standing}: {row.Source})";
         if (answer.DecidedBy is { } decided)
-            yield return $"{(isSettled ? "Decided" : "So far decided")} by: {decided.InWords()}";
-        if (answer.NextQuestion is { } next)
-            yield return $"Ask next: {next.InWords()}";
-        foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(answer.Classes).Any()))
-            yield return $"· {trap.Sentence} ({trap.Provenance.Standing.InWords()})";
+            yield return $"{(answer.IsSettled ? "Decided" : "So far decided")} by: {decided}";
+        if (answer.AskNext is { } next)
+            yield return $"Ask next: {next}";
         foreach (var remark in answer.Remarks)
             yield return $"· {remark}";
     }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -6,6 +5,7 @@ using Alburnum.Timber;
 namespace Alburnum.Bench.Requirements;
 
 /// <summary>Loading the facts, answering enquiries on one core, and comparing two editions over an archive.</summary>
+/// <remarks>Times are the process's own processor time: what else the machine does at the moment has no part in them.</remarks>
 internal static class RequirementsBench
 {
     private const int Archive = 100_000;
@@ -13,10 +13,10 @@ internal static class RequirementsBench
 
     public static void Run()
     {
-        var cold = Stopwatch.StartNew();
+        var before = ProcessorSeconds;
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         _ = facts.Rulebook("british-2014").Answer(new Enquiry());
-        Report("loading all facts and answering once, cold", cold.Elapsed.TotalMilliseconds, "ms", "at most 150");
+        Report("loading facts and answering once, cold", (ProcessorSeconds - before) * 1000, "ms", "at most 150");
 
         var enquiries = Enquiries(facts);
         foreach (var name in new[] { "british-2014", "spanish-se-m", "american-round", "american-use-categories" })
@@ -38,8 +38,8 @@ internal static class RequirementsBench
         );
         Report($"comparing two editions over {Archive} enquiries ({changes} change)", compare, "s", "at most 5");
 
-        var warm = Best(() => FactLibrary.Load(FactLibrary.DefaultFolder));
-        Report("loading all facts, warm", warm * 1000, "ms", "");
+        var warm = Best(() => _ = FactLibrary.Load(FactLibrary.DefaultFolder).Rulebooks.Count());
+        Report("loading all facts and rulebooks, warm", warm * 1000, "ms", "");
         var check = Best(() => RulebookCheck.Run(facts.Rulebook("british-2014")));
         Report("checking british-2014", check * 1000, "ms", "");
     }
@@ -70,14 +70,16 @@ internal static class RequirementsBench
         ];
     }
 
+    private static double ProcessorSeconds => Environment.CpuUsage.TotalTime.TotalSeconds;
+
     private static double Best(Action work) =>
         Enumerable
             .Range(0, Rounds)
             .Min(_ =>
             {
-                var clock = Stopwatch.StartNew();
+                var before = ProcessorSeconds;
                 work();
-                return clock.Elapsed.TotalSeconds;
+                return ProcessorSeconds - before;
             });
 
     private static void Report(string what, double value, string unit, string target) =>

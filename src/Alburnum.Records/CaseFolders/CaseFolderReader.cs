@@ -84,11 +84,8 @@ public static class CaseFolderReader
     private static string Rulebook(FactRow root, FactLibrary facts)
     {
         var name = root.Text("rulebook");
-        if (
-            name.Length > 0
-            && !facts.Rulebooks.Any(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase))
-        )
-            root.Refuse("rulebook", name, string.Join(", ", facts.Rulebooks.Select(known => known.Name)));
+        if (name.Length > 0 && !facts.RulebookNames.Contains(name, StringComparer.OrdinalIgnoreCase))
+            root.Refuse("rulebook", name, string.Join(", ", facts.RulebookNames));
         return name;
     }
 

@@ -3,13 +3,15 @@ using Alburnum.Timber;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>All facts that requirements rest on, read from the data folder once and never changed.</summary>
+/// <summary>All facts that requirements rest on. Each file is read once, a rulebook when it is first asked for.</summary>
 public sealed class FactLibrary
 {
-    private FactLibrary(RulebookWords words, IReadOnlyList<Rulebook> rulebooks)
+    private readonly IReadOnlyList<(string Name, Lazy<Rulebook> Book)> rulebooks;
+
+    private FactLibrary(RulebookWords words, IReadOnlyList<(string Name, Lazy<Rulebook> Book)> rulebooks)
     {
         Words = words;
-        Rulebooks = rulebooks;
+        this.rulebooks = rulebooks;
     }
 
     /// <summary>The data folder beside the program.</summary>
@@ -21,8 +23,12 @@ public sealed class FactLibrary
     /// <summary>Names of components.</summary>
     public ComponentCatalogue Components => Words.Components;
 
-    /// <summary>Every edition of every code of practice, by name.</summary>
-    public IReadOnlyList<Rulebook> Rulebooks { get; }
+    /// <summary>Names of all rulebooks, in order; none is read for it.</summary>
+    public IEnumerable<string> RulebookNames => rulebooks.Select(each => each.Name);
+
+    /// <summary>Every edition of every code of practice, in the order of their names.</summary>
+    /// <exception cref="InputRefusedException">A rulebook says something that cannot be read.</exception>
+    public IEnumerable<Rulebook> Rulebooks => rulebooks.Select(each => each.Book.Value);
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
     public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
@@ -45,9 +51,12 @@ public sealed class FactLibrary
     /// <summary>Rough matches between systems: orientation only.</summary>
     public required IReadOnlyList<Equivalence> Equivalences { get; init; }
 
+    /// <summary>What other systems say of timbers, on scales of their own: orientation only.</summary>
+    public required IReadOnlyList<OtherScale> OtherScales { get; init; }
+
     internal RulebookWords Words { get; }
 
-    /// <summary>Reads everything, or refuses with every problem in every file.</summary>
+    /// <summary>Reads everything but the rulebooks, or refuses with every problem in every file.</summary>
     /// <param name="dataFolder">The data folder, for instance <see cref="DefaultFolder"/>.</param>
     /// <exception cref="InputRefusedException">A file is missing or says something that cannot be read.</exception>
     public static FactLibrary Load(string dataFolder)
@@ -73,6 +82,7 @@ public sealed class FactLibrary
         IReadOnlyList<DurabilityRow> matrix = [];
         IReadOnlyList<YearsInGround> years = [];
         IReadOnlyList<Equivalence> equivalences = [];
+        IReadOnlyList<OtherScale> scales = [];
         var reach = new UsualReach([]);
         ReadFile(
             dataFolder,
@@ -88,13 +98,16 @@ public sealed class FactLibrary
         );
         ReadFile(dataFolder, "usual-reach.yaml", problems, root => reach = DurabilityFile.ReadReach(root));
         ReadFile(dataFolder, "equivalence.yaml", problems, root => equivalences = UseClassFile.ReadEquivalences(root));
+        ReadFile(
+            dataFolder,
+            "timber/other-scales.yaml",
+            problems,
+            root => scales = OtherScaleFile.Read(root, words.Species)
+        );
 
-        var rulebooks = new List<Rulebook>();
-        foreach (var (name, file) in RulebookFiles(dataFolder))
-            ReadFile(dataFolder, file, problems, root => rulebooks.Add(RulebookFile.Read(root, name, words)));
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
-        return new FactLibrary(words, rulebooks)
+        return new FactLibrary(words, [.. RulebookFiles(dataFolder).Select(each => (each.Name, Later(each)))])
         {
             UseClasses = useClasses,
             UseClassTraps = traps,
@@ -102,22 +115,19 @@ public sealed class FactLibrary
             YearsInGround = years,
             UsualReach = reach,
             Equivalences = equivalences,
+            OtherScales = scales,
         };
+
+        Lazy<Rulebook> Later((string Name, string File) each) =>
+            new(() => RulebookFile.Load(Path.Combine(dataFolder, each.File), each.File, each.Name, words));
     }
 
     /// <summary>The rulebook of that name; refuses a name that is not there.</summary>
-    /// <exception cref="InputRefusedException">No rulebook has that name.</exception>
+    /// <exception cref="InputRefusedException">No rulebook has that name, or the rulebook cannot be read.</exception>
     public Rulebook Rulebook(string name) =>
-        Rulebooks.FirstOrDefault(rulebook => string.Equals(rulebook.Name, name, StringComparison.OrdinalIgnoreCase))
+        rulebooks.FirstOrDefault(each => string.Equals(each.Name, name, StringComparison.OrdinalIgnoreCase)).Book?.Value
         ?? throw new InputRefusedException(
-            new InputProblem(
-                "enquiry",
-                0,
-                "",
-                "rulebook",
-                $"\"{name}\"",
-                string.Join(", ", Rulebooks.Select(each => each.Name))
-            )
+            new InputProblem("enquiry", 0, "", "rulebook", $"\"{name}\"", string.Join(", ", RulebookNames))
         );
 
     private static void ReadFile(string folder, string file, List<InputProblem> problems, Action<FactRow> read)

@@ -21,9 +21,15 @@ public static class RulebookFile
     public static Rulebook Load(string path, string name, FactLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
+        return Load(path, path, name, library.Words);
+    }
+
+    // The shown path is the one that messages name.
+    internal static Rulebook Load(string path, string shownPath, string name, RulebookWords words)
+    {
         var problems = new List<InputProblem>();
         Rulebook? rulebook = null;
-        FactFile.Read(path, path, problems, root => rulebook = Read(root, name, library.Words));
+        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words));
         return problems.Count == 0 && rulebook is not null ? rulebook : throw new InputRefusedException(problems);
     }
 

@@ -96,12 +96,21 @@ public sealed record FactDocument(string Fact, string Standing, string Source);
 public sealed record UntreatedDocument(string? Heartwood, string Sapwood, string InWords, string Standing);
 
 /// <summary>One way to make it possible.</summary>
+/// <param name="Kind">What is changed, for instance "incise".</param>
+/// <param name="Change">The change in words.</param>
+/// <param name="Reach">Whether the demand is usually met then.</param>
+/// <param name="Reason">Why the rulebook has no demand then; null where it has one or none is needed.</param>
+/// <param name="Requirement">The demand then; null where the rulebook is silent or no preservative is needed.</param>
+/// <param name="Untreated">The verdict on untreated heartwood, where that is the route.</param>
+/// <param name="Standing">Weakest standing of what the route rests on.</param>
+/// <param name="Trace">How each subject was decided, without the rows that failed.</param>
 public sealed record RouteDocument(
     string Kind,
     string Change,
     string Reach,
-    string? Penetration,
-    string? PenetrationInWords,
+    string? Reason,
+    DemandDocument? Requirement,
+    UntreatedDocument? Untreated,
     string Standing,
-    IReadOnlyList<string> Rows
+    IReadOnlyList<StepDocument> Trace
 );

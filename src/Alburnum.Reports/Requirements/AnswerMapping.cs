@@ -5,6 +5,9 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From an answer to its document.</summary>
 public static class AnswerMapping
 {
+    private const string GivenLead = "given: ";
+    private const int NearMissesShown = 3;
+
     /// <summary>The document of an answer.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="untreated">Whether the timber will do untreated; null where that is not known.</param>
@@ -20,12 +23,7 @@ public static class AnswerMapping
             "alburnum requirement",
             1,
             Outcome(answer),
-            answer switch
-            {
-                NotPermitted no => no.Reason,
-                NotCovered open => open.Reason,
-                _ => null,
-            },
+            Reason(answer),
             answer is NotCovered { Missing: var missing } ? [.. missing.Select(field => field.InWords())] : [],
             answer.Trace.RulebookName,
             answer.Trace.RulebookTitle,
@@ -40,14 +38,7 @@ public static class AnswerMapping
                     fact.Provenance.Citation
                 )),
             ],
-            untreated is null
-                ? null
-                : new UntreatedDocument(
-                    untreated.Heartwood?.InWords(),
-                    untreated.Sapwood.InWords(),
-                    untreated.InWords,
-                    untreated.Standing.InWords()
-                ),
+            From(untreated),
             [.. routes.Select(From)],
             answer is Required demand ? SpecificationClause.Write(demand) : null,
             remarks
@@ -63,17 +54,37 @@ public static class AnswerMapping
             _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "Not an answer."),
         };
 
+    private static string? Reason(Answer? answer) =>
+        answer switch
+        {
+            NotPermitted no => no.Reason,
+            NotCovered open => open.Reason,
+            _ => null,
+        };
+
     /// <summary>A finding in words.</summary>
     public static string InWords(Finding finding) =>
         finding switch
         {
             Settled settled => settled.Demand.InWords,
-            Given given => $"given: {given.InWords}",
+            Given given => GivenLead + given.InWords,
             Silent => "no row",
             Contradicted => "the rows contradict each other",
             Depends depends => $"depends on: {string.Join(", ", depends.Fields.Select(field => field.InWords()))}",
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };
+
+    /// <summary>The few rows nearest to matching: none where the enquiry itself gave the answer, and none of other components.</summary>
+    internal static IReadOnlyList<MissDocument> Nearest(StepDocument step) =>
+        IsGiven(step)
+            ? []
+            : [.. step.NearMisses.Where(miss => miss.Field != Field.Component.InWords()).Take(NearMissesShown)];
+
+    /// <summary>True for conditions and advice, of which no single row governs.</summary>
+    internal static bool IsAdvice(StepDocument step) => step.Subject == InWords(Subject.Advice);
+
+    /// <summary>True where the enquiry itself gave what the step was about.</summary>
+    internal static bool IsGiven(StepDocument step) => step.Finding.StartsWith(GivenLead, StringComparison.Ordinal);
 
     /// <summary>A subject in words.</summary>
     public static string InWords(Subject subject) =>
@@ -125,7 +136,7 @@ public static class AnswerMapping
     private static StepDocument From(TraceStep step) =>
         new(
             InWords(step.Subject),
-            step.Subject == Subject.Advice
+            step is { Subject: Subject.Advice, Matched.Count: > 0 }
                 ? FormattableString.Invariant($"{step.Matched.Count} that hold")
                 : InWords(step.Finding),
             [.. step.Matched.Select(From)],
@@ -139,17 +150,28 @@ public static class AnswerMapping
 
     private static MissDocument From(Miss miss) => new(From(miss.Row), miss.Field.InWords(), miss.Asked, miss.Found);
 
+    private static UntreatedDocument? From(UntreatedTimber? untreated) =>
+        untreated is null
+            ? null
+            : new UntreatedDocument(
+                untreated.Heartwood?.InWords(),
+                untreated.Sapwood.InWords(),
+                untreated.InWords,
+                untreated.Standing.InWords()
+            );
+
     private static RouteDocument From(Route route) =>
         new(
             InWords(route.Kind),
             route.InWords,
             InWords(route.Reach),
-            route.Answer?.Requirement.PenetrationName,
-            route.Answer?.Requirement.Penetration.InWords ?? route.Untreated?.Heartwood?.InWords(),
+            Reason(route.Answer),
+            route.Answer is Required required ? From(required.Requirement) : null,
+            From(route.Untreated),
             (route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing).InWords(),
-            route.Answer is { } answer
-                ? [.. answer.Trace.Steps.SelectMany(step => step.Matched).Select(row => row.Key)]
-                : []
+            route.Answer is null
+                ? []
+                : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))]
         );
 
     private static string InWords(RouteKind kind) =>

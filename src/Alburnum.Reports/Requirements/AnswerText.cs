@@ -1,5 +1,4 @@
 using System.Globalization;
-using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -7,26 +6,17 @@ namespace Alburnum.Reports.Requirements;
 public static class AnswerText
 {
     private const int Width = 96;
-    private const int NearMissesShown = 3;
 
     /// <summary>The answer, its reasons and its routes, line by line.</summary>
-    public static IEnumerable<string> Lines(AnswerDocument answer)
+    /// <param name="answer">The answer.</param>
+    /// <param name="withAllRows">Every row that failed on one field, in place of the first few of each subject.</param>
+    public static IEnumerable<string> Lines(AnswerDocument answer, bool withAllRows = false)
     {
         ArgumentNullException.ThrowIfNull(answer);
         yield return answer.RulebookTitle;
         yield return Asked(answer.Enquiry);
         yield return "";
         foreach (var line in Headline(answer))
-            yield return line;
-        foreach (var line in Why(answer))
-            yield return line;
-        if (answer.Untreated is { } untreated)
-        {
-            yield return "";
-            foreach (var line in Wrapped("Untreated?  ", $"{untreated.InWords} ({untreated.Standing})"))
-                yield return line;
-        }
-        foreach (var line in Routes(answer))
             yield return line;
         if (answer.Clause is { } clause)
         {
@@ -35,13 +25,24 @@ public static class AnswerText
             foreach (var line in Wrapped("  ", clause))
                 yield return line;
         }
+        if (answer.Untreated is { } untreated)
+        {
+            yield return "";
+            foreach (var line in Wrapped("Untreated?  ", $"{untreated.InWords} ({untreated.Standing})"))
+                yield return line;
+        }
+        foreach (var line in Routes(answer))
+            yield return line;
+        foreach (var line in Why(answer, withAllRows))
+            yield return line;
         if (answer.Remarks.Count > 0)
             yield return "";
         foreach (var line in answer.Remarks.SelectMany(remark => Wrapped("· ", remark)))
             yield return line;
     }
 
-    private static string Asked(AskedDocument asked)
+    /// <summary>What was asked, in one line.</summary>
+    internal static string Asked(AskedDocument asked)
     {
         var parts = new List<string?>
         {
@@ -91,41 +92,19 @@ public static class AnswerText
             yield return line;
     }
 
-    private static IEnumerable<string> Why(AnswerDocument answer)
+    private static IEnumerable<string> Why(AnswerDocument answer, bool withAllRows)
     {
         yield return "";
         yield return $"Why (weakest standing: {answer.WeakestStanding})";
+        var left = 0;
         foreach (var step in answer.Trace)
         {
-            foreach (var line in Wrapped($"  {step.Subject, -12} ", step.Finding))
+            var shown = withAllRows ? step.NearMisses : AnswerMapping.Nearest(step);
+            left += step.NearMisses.Count - shown.Count;
+            // Advice that could hold, if more were known, decides nothing.
+            var open = withAllRows || !AnswerMapping.IsAdvice(step) ? step.Open : [];
+            foreach (var line in Step(step, open, shown))
                 yield return line;
-            foreach (
-                var line in step.Matched.SelectMany(row =>
-                    Wrapped("               = ", $"{row.Key} [{row.When}] — {row.Standing}: {row.Source}")
-                )
-            )
-                yield return line;
-            foreach (var row in step.SetAside)
-                yield return $"               - {row.Key} gives way to an exception";
-            foreach (
-                var line in step.Open.SelectMany(miss =>
-                    Wrapped("               ? ", $"{miss.Row.Key}: {miss.Field} {miss.Asked}, {miss.Found}")
-                )
-            )
-                yield return line;
-            foreach (
-                var line in Shown(step)
-                    .Take(NearMissesShown)
-                    .SelectMany(miss =>
-                        Wrapped("               ≠ ", $"{miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}")
-                    )
-            )
-                yield return line;
-            if (Shown(step).Count > NearMissesShown)
-                yield return string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"               ≠ and {Shown(step).Count - NearMissesShown} more that failed on one field"
-                );
         }
         foreach (
             var line in answer.FactsUsed.SelectMany(fact =>
@@ -133,44 +112,52 @@ public static class AnswerText
             )
         )
             yield return line;
+        if (left > 0)
+            yield return FormattableString.Invariant($"  {left} more rows failed on one field; --all-rows shows them.");
     }
 
-    // That other components have other rows says nothing; the JSON form has them all.
-    private static IReadOnlyList<MissDocument> Shown(StepDocument step) =>
-        [.. step.NearMisses.Where(miss => miss.Field != Field.Component.InWords())];
+    private static IEnumerable<string> Step(
+        StepDocument step,
+        IReadOnlyList<MissDocument> open,
+        IReadOnlyList<MissDocument> shown
+    )
+    {
+        static IEnumerable<string> Row(string sign, string text) => Wrapped($"               {sign} ", text);
+
+        return
+        [
+            .. Wrapped($"  {step.Subject, -12} ", step.Finding),
+            .. step.Matched.SelectMany(row => Row("=", $"{row.Key} [{row.When}] — {row.Standing}: {row.Source}")),
+            .. step.SetAside.SelectMany(row => Row("-", $"{row.Key} gives way to an exception")),
+            .. open.SelectMany(miss =>
+                Row("?", $"{miss.Row.Key}, if {miss.Field} is {miss.Asked} ({miss.Found}) → {miss.Row.Demand}")
+            ),
+            .. shown.SelectMany(miss => Row("≠", $"{miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}")),
+        ];
+    }
 
     private static IEnumerable<string> Routes(AnswerDocument answer)
     {
         if (answer.Routes.Count == 0)
             yield break;
         yield return "";
-        yield return "What would make it possible (orientation, best first)";
+        yield return "What would make it possible (orientation, likeliest first)";
         foreach (var route in answer.Routes)
-        {
-            var demand = route.Penetration is null
-                ? route.PenetrationInWords
-                : $"{route.Penetration} ({route.Standing}), {route.Reach}";
-            foreach (var line in Wrapped($"  {route.Kind, -17} ", $"{route.Change}: {demand}"))
-                yield return line;
-        }
+        foreach (var line in Wrapped($"  {route.Kind, -17} ", $"{route.Change}: {InWords(route)}"))
+            yield return line;
     }
 
-    // Breaks between words; following lines start under the first word.
-    private static IEnumerable<string> Wrapped(string lead, string text)
-    {
-        var line = lead;
-        var isFresh = true;
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+    private static string InWords(RouteDocument route) =>
+        route switch
         {
-            if (!isFresh && line.Length + 1 + word.Length > Width)
-            {
-                yield return line;
-                line = new string(' ', lead.Length);
-                isFresh = true;
-            }
-            line += isFresh ? word : " " + word;
-            isFresh = false;
-        }
-        yield return line.TrimEnd();
-    }
+            { Requirement: { } demand } => $"{demand.Penetration} ({route.Standing}), {route.Reach}",
+            { Untreated: { } untreated } => $"{untreated.Heartwood} ({route.Standing})",
+            _ => "the rulebook has no answer; consult the code",
+        };
+
+    // Following lines start under the first word.
+    private static IEnumerable<string> Wrapped(string lead, string text) =>
+        Wrap.Lines(text, Width - lead.Length)
+            .Select((line, index) => (index == 0 ? lead : new string(' ', lead.Length)) + line)
+            .Select(line => line.TrimEnd());
 }

@@ -5,15 +5,16 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>The way to an answer as a small drawing: one box a subject, the rows that counted beside it, the answer last.</summary>
 public static class DecisionDiagram
 {
-    private const double WidthMm = 180;
-    private const double BoxMm = 62;
-    private const double LineMm = 4.6;
+    private const double WidthMm = 190;
+    private const double BoxMm = 66;
+    private const double LineMm = 4.4;
     private const double PadMm = 2.4;
     private const double GapMm = 4;
     private const double TypeMm = 3;
-    private const int BoxLetters = 38;
-    private const int RowLetters = 68;
-    private const int NearMissesShown = 2;
+
+    // Letters that fit, at the width of an average letter of the type.
+    private const int BoxLetters = 36;
+    private const int RowLetters = 70;
 
     /// <summary>Draws an answer.</summary>
     public static Drawing Draw(AnswerDocument answer)
@@ -21,117 +22,96 @@ public static class DecisionDiagram
         ArgumentNullException.ThrowIfNull(answer);
         var marks = new List<Mark>
         {
-            new Label(new Spot(PadMm, 5), Cut(answer.RulebookTitle, 100), 3.4, Anchor.Start, Ink.Text),
+            new Label(new Spot(PadMm, 5), answer.RulebookTitle, 3.6, Anchor.Start, Ink.Text),
+            new Label(new Spot(PadMm, 10), AnswerText.Asked(answer.Enquiry), TypeMm, Anchor.Start, Ink.Quiet),
         };
-        var y = 9.0;
+        var y = 14.0;
         foreach (var step in answer.Trace.Where(HasSomethingToShow))
-            y = Step(marks, step, y);
-        y = Outcome(marks, answer, y);
+        {
+            var bottom = Box(marks, y, step.Subject, step.Finding, Rows(step), Ink.Hair);
+            y = Arrow(marks, bottom);
+        }
+        y = Box(
+            marks,
+            y,
+            answer.Outcome,
+            answer.Requirement?.Penetration ?? answer.Reason ?? "",
+            [
+                (answer.Requirement?.PenetrationInWords ?? "", Ink.Text),
+                ($"weakest standing: {answer.WeakestStanding}", Ink.Quiet),
+            ],
+            answer.Requirement is null ? Ink.Demand : Ink.Treated
+        );
         return new Drawing(WidthMm, y + PadMm, $"How the answer was found: {Summary(answer)}", marks);
     }
 
     private static bool HasSomethingToShow(StepDocument step) =>
-        step.Matched.Count + step.Open.Count + step.NearMisses.Count > 0
-        || step.Finding.StartsWith("given", StringComparison.Ordinal);
-
-    private static double Step(List<Mark> marks, StepDocument step, double top)
-    {
-        var rows = Rows(step).ToList();
-        var height = Math.Max(2, rows.Count) * LineMm + PadMm;
-        Box(marks, top, height, Ink.Hair);
-        marks.Add(new Label(new Spot(2 * PadMm, top + LineMm), step.Subject, TypeMm, Anchor.Start, Ink.Quiet));
-        marks.Add(
-            new Label(
-                new Spot(2 * PadMm, top + 2 * LineMm),
-                Cut(step.Finding, BoxLetters),
-                TypeMm,
-                Anchor.Start,
-                Ink.Text
-            )
-        );
-        for (var index = 0; index < rows.Count; index++)
-        {
-            var (text, ink) = rows[index];
-            marks.Add(
-                new Label(
-                    new Spot(BoxMm + 2 * PadMm, top + (index + 1) * LineMm),
-                    Cut(text, RowLetters),
-                    TypeMm,
-                    Anchor.Start,
-                    ink
-                )
-            );
-        }
-        var bottom = top + height;
-        marks.Add(new Line([new Spot(BoxMm / 2, bottom), new Spot(BoxMm / 2, bottom + GapMm)], Ink.Quiet, 0.3));
-        return bottom + GapMm;
-    }
+        AnswerMapping.IsGiven(step)
+        || step.Matched.Count + step.Open.Count > 0
+        || AnswerMapping.Nearest(step).Count > 0;
 
     private static IEnumerable<(string Text, Ink Ink)> Rows(StepDocument step)
     {
+        var isAdvice = AnswerMapping.IsAdvice(step);
         foreach (var row in step.Matched)
-            yield return ($"= {row.Key} ({row.Standing})", Ink.Text);
+            yield return ($"= {(isAdvice ? row.Demand : row.Key)} ({row.Standing})", Ink.Text);
         foreach (var row in step.SetAside)
             yield return ($"- {row.Key} gives way", Ink.Quiet);
-        foreach (var miss in step.Open)
-            yield return ($"? {miss.Row.Key}: {miss.Field} {miss.Asked}", Ink.Demand);
-        foreach (var miss in step.NearMisses.Take(NearMissesShown))
-            yield return ($"≠ {miss.Row.Key}: {miss.Field} {miss.Asked}", Ink.LeftOut);
+        foreach (var miss in isAdvice ? [] : step.Open)
+            yield return ($"? if {miss.Field} is {miss.Asked}: {miss.Row.Demand}", Ink.Demand);
+        foreach (var miss in AnswerMapping.Nearest(step))
+            yield return ($"≠ {miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}", Ink.LeftOut);
     }
 
-    private static double Outcome(List<Mark> marks, AnswerDocument answer, double top)
+    // Returns the bottom edge.
+    private static double Box(
+        List<Mark> marks,
+        double top,
+        string head,
+        string text,
+        IEnumerable<(string Text, Ink Ink)> rows,
+        Ink border
+    )
     {
-        var height = 2 * LineMm + PadMm;
-        Box(marks, top, height, answer.Requirement is null ? Ink.Demand : Ink.Treated);
-        marks.Add(new Label(new Spot(2 * PadMm, top + LineMm), answer.Outcome, TypeMm, Anchor.Start, Ink.Quiet));
-        marks.Add(
-            new Label(
-                new Spot(2 * PadMm, top + 2 * LineMm),
-                Cut(Summary(answer), BoxLetters),
-                TypeMm,
-                Anchor.Start,
-                Ink.Text
-            )
-        );
-        var detail = answer.Requirement?.PenetrationInWords ?? answer.Reason ?? "";
-        marks.Add(
-            new Label(
-                new Spot(BoxMm + 2 * PadMm, top + LineMm),
-                Cut(detail, RowLetters),
-                TypeMm,
-                Anchor.Start,
-                Ink.Text
-            )
-        );
-        marks.Add(
-            new Label(
-                new Spot(BoxMm + 2 * PadMm, top + 2 * LineMm),
-                $"weakest standing: {answer.WeakestStanding}",
-                TypeMm,
-                Anchor.Start,
-                Ink.Quiet
-            )
-        );
-        return top + height;
-    }
-
-    private static void Box(List<Mark> marks, double top, double height, Ink ink) =>
+        var inside = Wrap.Lines(text, BoxLetters).Select(line => (line, Ink.Text)).Prepend((head, Ink.Quiet)).ToList();
+        var beside = rows.SelectMany(row => Wrap.Lines(row.Text, RowLetters).Select(line => (line, row.Ink)))
+            .Where(each => each.line.Length > 0)
+            .ToList();
+        var bottom = top + (Math.Max(inside.Count, beside.Count) * LineMm) + PadMm;
         marks.Add(
             new Line(
-                [
-                    new Spot(PadMm, top),
-                    new Spot(BoxMm, top),
-                    new Spot(BoxMm, top + height),
-                    new Spot(PadMm, top + height),
-                ],
-                ink,
+                [new Spot(PadMm, top), new Spot(BoxMm, top), new Spot(BoxMm, bottom), new Spot(PadMm, bottom)],
+                border,
                 0.4,
                 Closed: true
             )
         );
+        Write(marks, 2 * PadMm, top, inside);
+        Write(marks, BoxMm + (2 * PadMm), top, beside);
+        return bottom;
+    }
+
+    private static void Write(List<Mark> marks, double x, double top, IReadOnlyList<(string Text, Ink Ink)> lines)
+    {
+        for (var index = 0; index < lines.Count; index++)
+            marks.Add(
+                new Label(
+                    new Spot(x, top + ((index + 1) * LineMm)),
+                    lines[index].Text,
+                    TypeMm,
+                    Anchor.Start,
+                    lines[index].Ink
+                )
+            );
+    }
+
+    private static double Arrow(List<Mark> marks, double top)
+    {
+        var (x, end) = (BoxMm / 2, top + GapMm);
+        marks.Add(new Line([new Spot(x, top), new Spot(x, end)], Ink.Quiet, 0.3));
+        marks.Add(new Line([new Spot(x - 1, end - 1.4), new Spot(x, end), new Spot(x + 1, end - 1.4)], Ink.Quiet, 0.3));
+        return end;
+    }
 
     private static string Summary(AnswerDocument answer) => answer.Requirement?.Penetration ?? answer.Outcome;
-
-    private static string Cut(string text, int letters) =>
-        text.Length <= letters ? text : string.Concat(text.AsSpan(0, letters - 1), "…");
 }

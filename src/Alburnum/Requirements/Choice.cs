@@ -95,5 +95,5 @@ internal static class Choice
     }
 
     private static Miss Missed(Row row, Condition condition, Situation situation) =>
-        new(row, condition.Field, condition.InWords, situation[condition.Field].InWords);
+        new(row, condition, situation[condition.Field]);
 }

@@ -45,9 +45,10 @@ public sealed record OneOf(Field Field, IReadOnlyList<string> Allowed) : Conditi
         if (!known.IsKnown)
             return Fit.Unsure;
         var hits = 0;
-        foreach (var word in known.Words)
+        // By index: this is the innermost loop of an answer, and an enumerator would be allocated each time.
+        for (var i = 0; i < known.Words.Count; i++)
         {
-            if (Allows(word))
+            if (Allows(known.Words[i]))
                 hits++;
         }
         if (hits == 0)

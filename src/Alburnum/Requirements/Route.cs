@@ -31,14 +31,14 @@ public enum RouteKind
 /// <param name="Kind">What is changed.</param>
 /// <param name="InWords">The change in words.</param>
 /// <param name="Enquiry">The enquiry after the change.</param>
-/// <param name="Answer">What the rulebook then says; null where no preservative is needed.</param>
+/// <param name="Answer">What the rulebook then says: a demand, or that it is silent; null where no preservative is needed.</param>
 /// <param name="Reach">Whether the demand is usually met then.</param>
 /// <param name="Untreated">The verdict on untreated timber, where that is the route.</param>
 public sealed record Route(
     RouteKind Kind,
     string InWords,
     Enquiry Enquiry,
-    Required? Answer,
+    Answer? Answer,
     ReachVerdict Reach,
     UntreatedTimber? Untreated
 );
@@ -51,54 +51,76 @@ public sealed class RouteSearch(
     UsualReach reach
 )
 {
-    private const int SpeciesMax = 4;
+    private const int SpeciesMax = 3;
     private const double UnknownDensityKgPerM3 = 600;
 
     /// <summary>Every route found, the likeliest and least demanding first.</summary>
-    /// <remarks>Routes to which the rulebook has no answer are left out; two changes are combined only with incising.</remarks>
+    /// <remarks>
+    /// Where it is not known whether heartwood of a sawn piece is exposed, it is taken to be: the careful side. Two changes are
+    /// combined only with incising. Where the rulebook answers the enquiry itself but is silent on a kind of change, that is
+    /// given once.
+    /// </remarks>
     public IReadOnlyList<Route> Find(Enquiry enquiry)
     {
         ArgumentNullException.ThrowIfNull(enquiry);
-        var routes = new List<Route>();
-        Add(
-            routes,
-            RouteKind.Incise,
-            "incise the faces",
-            enquiry.IsIncised == true ? null : enquiry with { IsIncised = true }
-        );
-        foreach (var change in Changes(enquiry))
+        if (enquiry.FormOrFromSection == TimberForm.Sawn)
+            enquiry = enquiry with { HasExposedHeartwood = enquiry.HasExposedHeartwood ?? true };
+        var isSilent = rulebook.Answer(enquiry) is NotCovered;
+        var treated = Changes(enquiry)
+            .SelectMany(WithAndWithoutIncising)
+            .Select(Asked)
+            .OfType<Route>()
+            .Where(route => !(isSilent && route.Answer is NotCovered));
+        return
+        [
+            .. KeepBest([.. treated, .. DurableHeartwood(enquiry)])
+                .OrderBy(route => route.Reach)
+                .ThenBy(route => route.Kind),
+        ];
+    }
+
+    private static IEnumerable<Change> WithAndWithoutIncising(Change change)
+    {
+        yield return change;
+        if (change.Enquiry.IsIncised != true)
+            yield return new Change(
+                change.Kind,
+                change.InWords + " and incise the faces",
+                change.Enquiry with
+                {
+                    IsIncised = true,
+                }
+            );
+    }
+
+    // What the code does not permit is no route.
+    private Route? Asked(Change change)
+    {
+        var (kind, inWords, enquiry) = change;
+        return rulebook.Answer(enquiry) switch
         {
-            Add(routes, change.Kind, change.InWords, change.Enquiry);
-            if (change.Enquiry.IsIncised != true)
-                Add(
-                    routes,
-                    change.Kind,
-                    change.InWords + " and incise the faces",
-                    change.Enquiry with
-                    {
-                        IsIncised = true,
-                    }
-                );
-        }
-        routes.AddRange(DurableHeartwood(enquiry));
-        return [.. KeepBest(routes).OrderBy(route => route.Reach).ThenBy(route => route.Kind)];
+            Required required => new Route(
+                kind,
+                inWords,
+                enquiry,
+                required,
+                reach.Judge(required.Requirement.Penetration, enquiry.Species, enquiry.IsIncised == true),
+                null
+            ),
+            NotCovered silent => new Route(kind, inWords, enquiry, silent, ReachVerdict.NotKnown, null),
+            _ => null,
+        };
     }
 
-    private void Add(List<Route> routes, RouteKind kind, string inWords, Enquiry? changed)
+    private IEnumerable<Change> Changes(Enquiry enquiry)
     {
-        if (changed is null || rulebook.Answer(changed) is not Required required)
-            return;
-        var verdict = reach.Judge(required.Requirement.Penetration, changed.Species, changed.IsIncised == true);
-        routes.Add(new Route(kind, inWords, changed, required, verdict, null));
-    }
-
-    private IEnumerable<(RouteKind Kind, string InWords, Enquiry Enquiry)> Changes(Enquiry enquiry)
-    {
+        if (enquiry.IsIncised != true)
+            yield return new(RouteKind.Incise, "incise the faces", enquiry with { IsIncised = true });
         if (
             rulebook.Answer(enquiry) is Required { Requirement.MoistureMaxPercent: { } max }
             && enquiry.MoisturePercent > max
         )
-            yield return (
+            yield return new(
                 RouteKind.Dry,
                 FormattableString.Invariant($"dry to {max:0} % or less"),
                 enquiry with
@@ -107,21 +129,18 @@ public sealed class RouteSearch(
                 }
             );
         if (enquiry.FormOrFromSection == TimberForm.Sawn)
-        {
-            var section = enquiry.Section is { } sawn ? new RoundSection(sawn.ThicknessMm) : null;
-            yield return (
+            yield return new(
                 RouteKind.UseRound,
                 "round timber in place of sawn",
                 enquiry with
                 {
                     Form = TimberForm.Round,
-                    Section = section,
+                    Section = enquiry.Section is { } sawn ? new RoundSection(sawn.ThicknessMm) : null,
                     HasExposedHeartwood = false,
                 }
             );
-        }
         foreach (var other in Permeable(enquiry.Species))
-            yield return (
+            yield return new(
                 RouteKind.OtherSpecies,
                 $"{other.Name} in place of {enquiry.Species?.Name ?? "the species"}",
                 enquiry with
@@ -131,7 +150,7 @@ public sealed class RouteSearch(
             );
         var life = enquiry.Life?.Years ?? int.MaxValue;
         foreach (var years in rulebook.Lives.Where(years => years < life).Reverse())
-            yield return (
+            yield return new(
                 RouteKind.ShorterLife,
                 FormattableString.Invariant($"a service life of {years} years"),
                 enquiry with
@@ -140,7 +159,7 @@ public sealed class RouteSearch(
                 }
             );
         foreach (var (lower, design) in LowerClasses(enquiry))
-            yield return (
+            yield return new(
                 RouteKind.LowerUseClass,
                 $"{design} (use class {lower.Label()})",
                 enquiry with
@@ -199,21 +218,31 @@ public sealed class RouteSearch(
         }
     }
 
-    // A change that works without incising is not shown with it; of many species only the first few.
-    private static IEnumerable<Route> KeepBest(List<Route> routes) =>
+    // Within a kind: no incising where it works without, nothing unlikely beside what is likely, nothing silent beside an
+    // answer, and of many species only the first few.
+    private static IEnumerable<Route> KeepBest(IReadOnlyList<Route> routes) =>
         routes
-            .Where(route =>
-                route.Enquiry.IsIncised != true
-                || route.Kind == RouteKind.Incise
-                || !routes.Exists(other =>
-                    other.Kind == route.Kind
-                    && other.Reach <= route.Reach
-                    && other.Enquiry == (route.Enquiry with { IsIncised = other.Enquiry.IsIncised })
-                    && other.Enquiry.IsIncised != true
-                )
-            )
-            .GroupBy(route => (route.Kind, route.Reach))
-            .SelectMany(group =>
-                group.Key.Kind is RouteKind.OtherSpecies or RouteKind.DurableHeartwood ? group.Take(SpeciesMax) : group
-            );
+            .GroupBy(route => route.Kind)
+            .SelectMany(kind =>
+            {
+                var answered = kind.Where(route => route.Answer is not NotCovered).ToList();
+                if (answered.Count == 0)
+                    return kind.Take(1);
+                var isAnyLikely = answered.Exists(route => route.Reach == ReachVerdict.Likely);
+                return answered
+                    .Where(route => !(isAnyLikely && route.Reach == ReachVerdict.Unlikely))
+                    .Where(route => !answered.Exists(other => IsSameWithoutIncising(other, route)))
+                    .GroupBy(route => route.Reach)
+                    .SelectMany(same =>
+                        kind.Key is RouteKind.OtherSpecies or RouteKind.DurableHeartwood ? same.Take(SpeciesMax) : same
+                    );
+            });
+
+    private static bool IsSameWithoutIncising(Route other, Route route) =>
+        route.Enquiry.IsIncised == true
+        && other.Enquiry.IsIncised != true
+        && other.Reach <= route.Reach
+        && other.Enquiry == (route.Enquiry with { IsIncised = other.Enquiry.IsIncised });
+
+    private sealed record Change(RouteKind Kind, string InWords, Enquiry Enquiry);
 }

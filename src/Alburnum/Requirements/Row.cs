@@ -23,12 +23,31 @@ public sealed record Row(
             : string.Join("; ", When.Select(condition => $"{condition.Field.InWords()}: {condition.InWords}"));
 }
 
-/// <summary>A row, and a field on which it failed or stayed open.</summary>
-/// <param name="Row">The row.</param>
-/// <param name="Field">The field.</param>
-/// <param name="Asked">What the row asks for.</param>
-/// <param name="Found">What the enquiry says.</param>
-public sealed record Miss(Row Row, Field Field, string Asked, string Found);
+/// <summary>A row, and a field on which it failed or stayed open. Its words are made when they are asked for: most never are.</summary>
+public sealed class Miss
+{
+    private readonly Condition condition;
+    private readonly Known known;
+
+    internal Miss(Row row, Condition condition, Known known)
+    {
+        Row = row;
+        this.condition = condition;
+        this.known = known;
+    }
+
+    /// <summary>The row.</summary>
+    public Row Row { get; }
+
+    /// <summary>The field.</summary>
+    public Field Field => condition.Field;
+
+    /// <summary>What the row asks for.</summary>
+    public string Asked => condition.InWords;
+
+    /// <summary>What the enquiry says.</summary>
+    public string Found => known.InWords;
+}
 
 /// <summary>A group of species that a rulebook defines for its own rows.</summary>
 /// <param name="Name">Name used in the rows.</param>

@@ -79,8 +79,9 @@ public sealed class Rulebook
     /// <summary>What a reader should know of the whole rulebook.</summary>
     public IReadOnlyList<string> Notes { get; }
 
-    /// <summary>Document and edition.</summary>
-    public string Citation => $"{Document}:{Edition}";
+    /// <summary>Document and edition: "BS 8417:2024", or "Own table, as printed" where the edition is no number.</summary>
+    public string Citation =>
+        Edition.Length > 0 && char.IsDigit(Edition[0]) ? $"{Document}:{Edition}" : $"{Document}, {Edition}";
 
     /// <summary>What the code demands of the piece, or why there is no answer; always with the reasons.</summary>
     public Answer Answer(Enquiry enquiry)

@@ -7,7 +7,9 @@ public static class SpecificationClause
 {
     /// <summary>What must stand below every clause.</summary>
     public const string Caution =
-        "Check against the code in force, the preservative's label and its approvals before use; the supplier's treatment is the work of licensed practice.";
+        "Check against the code in force, the preservative's label and its approvals before use; treatment is work for licensed practice.";
+
+    private const string ToBeStated = "to be stated, from the code";
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     public static string Write(Required answer)
@@ -24,13 +26,9 @@ public static class SpecificationClause
         clause.Append($"{Capital(enquiry.Component?.Name ?? "timber")}, {size}, {Form(enquiry)}, {species}. ");
         clause.Append($"{Capital(Use(answer.Trace))}; {Life(answer.Trace)}. ");
         clause.Append($"Preservative treatment to {answer.Trace.RulebookTitle}: {Penetration(requirement)}. ");
-        if (requirement.Zone is { } zone)
-            clause.Append($"Analytical zone: {zone.InWords}. ");
-        clause.Append(Retention(requirement));
-        if (requirement.MoistureMaxPercent is { } moisture)
-            clause.Append(
-                FormattableString.Invariant($"Moisture content before treatment: at most {moisture:0.#} %. ")
-            );
+        clause.Append($"Analytical zone: {requirement.Zone?.InWords ?? ToBeStated}. ");
+        clause.Append($"Retention in the analytical zone: {Retention(requirement)}. ");
+        clause.Append($"Moisture content before treatment: {Moisture(requirement)}. ");
         if (enquiry.IsIncised == true)
             clause.Append("Faces incised before treatment. ");
         clause.Append(
@@ -50,16 +48,20 @@ public static class SpecificationClause
         : requirement.PenetrationName == requirement.Penetration.InWords ? requirement.Penetration.InWords
         : $"penetration {requirement.PenetrationName}, {requirement.Penetration.InWords}";
 
-    private static string Retention(Requirement requirement)
-    {
-        if (requirement.RequiredRetention is { } amount)
-            return $"Retention in the analytical zone: at least {amount.Label}. ";
-        return requirement.Retention is { } rule
-            ? FormattableString.Invariant(
-                $"Retention in the analytical zone: at least {rule.Factor:0.##} times the preservative's critical value for the use class. "
-            )
-            : "";
-    }
+    private static string Retention(Requirement requirement) =>
+        requirement switch
+        {
+            { RequiredRetention: { } amount } => $"at least {amount.Label}",
+            { Retention: { } rule } => FormattableString.Invariant(
+                $"at least {rule.Factor:0.##} times the preservative's critical value for the use class"
+            ),
+            _ => ToBeStated,
+        };
+
+    private static string Moisture(Requirement requirement) =>
+        requirement.MoistureMaxPercent is { } moisture
+            ? FormattableString.Invariant($"at most {moisture:0.#} %")
+            : ToBeStated;
 
     private static string Form(Enquiry enquiry) =>
         enquiry.FormOrFromSection switch

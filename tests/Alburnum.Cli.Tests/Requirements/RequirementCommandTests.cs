@@ -64,9 +64,92 @@ public sealed class RequirementCommandTests
 
         Assert.Equal("12 mm sapwood + 6 mm exposed heartwood", answer.Requirement!.Penetration);
         Assert.Equal("usually reached", answer.Routes[0].Reach);
-        Assert.Contains(answer.Routes, route => route is { Kind: "shorter life", Penetration: "NP3" });
-        Assert.Contains(answer.Routes, route => route.Kind == "durable heartwood");
-        Assert.All(answer.Routes.Where(route => route.Penetration is not null), route => Assert.NotEmpty(route.Rows));
+        Assert.Equal(
+            ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
+            answer.Routes.Select(route => route.Kind).Distinct().OrderBy(Order)
+        );
+        Assert.Contains(answer.Routes, route => route is { Kind: "shorter life", Requirement.Penetration: "NP3" });
+        Assert.All(
+            answer.Routes,
+            route =>
+                Assert.True(
+                    route.Untreated is not null
+                        || (route.Requirement is not null) != (route.Reason is not null) && route.Trace.Count > 0
+                )
+        );
+        Assert.All(
+            answer.Routes.Where(route => route.Requirement is not null),
+            route => Assert.NotEmpty(route.Trace.Single(step => step.Subject == "penetration").Matched)
+        );
+
+        static int Order(string kind) =>
+            Array.IndexOf(
+                ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
+                kind
+            );
+    }
+
+    [Fact]
+    public async Task Where_it_is_not_known_whether_heartwood_is_exposed_routes_say_what_they_take_it_to_be()
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--use-class",
+            "4",
+            "--life",
+            "30",
+            "--species",
+            "Picea abies",
+            "--section",
+            "75x75",
+            "--incised",
+            "no"
+        );
+        Assert.Contains("if exposed heartwood is yes (not known) → 12 mm", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Heartwood is taken to be exposed", run.Output, StringComparison.Ordinal);
+        Assert.Contains("a service life of 15 years and incise the faces: NP3", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wood_that_is_only_too_wet_is_to_be_dried_and_nothing_else()
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--species",
+            "Scots pine",
+            "--section",
+            "75x75",
+            "--moisture",
+            "45",
+            "--json"
+        );
+        Assert.Equal(["dry"], AnswerJson.Read(run.Output).Routes.Select(route => route.Kind));
+    }
+
+    [Fact]
+    public async Task Only_the_nearest_rows_are_shown_unless_all_are_asked_for()
+    {
+        var few = await AlburnumRun.Of(Post);
+        var all = await AlburnumRun.Of([.. Post, "--all-rows"]);
+        Assert.Contains("more rows failed on one field; --all-rows shows them.", few.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("use-window-frame", few.Output, StringComparison.Ordinal);
+        Assert.Contains("≠ use-window-frame", all.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("--all-rows", all.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_other_systems_say_of_the_timber_is_shown_as_theirs()
+    {
+        var run = await AlburnumRun.Of(Post);
+        Assert.Contains(
+            "Canadian permeability scale: sapwood 2, heartwood 3",
+            string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -113,9 +196,40 @@ public sealed class RequirementCommandTests
 
         Assert.Equal((CommandLine.Refused, ""), (run.Status, run.Output));
         Assert.All(
-            ["\"fence post\"", "\"Sitka spruce\"", "--use-class", "--section", "--life", "--incised", "kg/m3 or g/m2"],
+            [
+                "\"fence post\"",
+                "\"Sitka spruce\"",
+                "--use-class",
+                "--section",
+                "--life",
+                "--incised",
+                "kg/m3, pcf or g/m2",
+            ],
             words => Assert.Contains(words, run.Errors, StringComparison.Ordinal)
         );
+    }
+
+    [Theory]
+    [InlineData("4u")]
+    [InlineData("3cc")]
+    [InlineData("")]
+    [InlineData("UC4")]
+    public async Task Only_class_3_has_a_coated_and_an_uncoated_part(string useClass)
+    {
+        var run = await AlburnumRun.Of("requirement", "--use-class", useClass);
+        Assert.Equal((CommandLine.Refused, ""), (run.Status, run.Output));
+        Assert.Contains("expected 1, 2, 3, 3c, 3u", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("8 kg/m3", "8 kg/m³")]
+    [InlineData("8kg/m³", "8 kg/m³")]
+    [InlineData("0.5 pcf", "8.01 kg/m³")]
+    [InlineData("120 g/m2", "120 g/m²")]
+    public async Task A_critical_value_is_read_with_its_unit(string typed, string read)
+    {
+        var run = await AlburnumRun.Of([.. Post, "--critical-value", typed, "--json"]);
+        Assert.Equal(read, AnswerJson.Read(run.Output).Enquiry.CriticalValue);
     }
 
     [Fact]

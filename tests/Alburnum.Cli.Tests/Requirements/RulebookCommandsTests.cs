@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests.Requirements;
@@ -40,6 +41,74 @@ public sealed class RulebookCommandsTests
             ],
             name => Assert.Contains(name, run.Output, StringComparison.Ordinal)
         );
+    }
+
+    [Fact]
+    public async Task The_list_is_data_as_well()
+    {
+        using var json = JsonDocument.Parse((await AlburnumRun.Of("rulebook", "list", "--json")).Output);
+        var spanish = json
+            .RootElement.EnumerateArray()
+            .Single(each => each.GetProperty("name").GetString() == "spanish-se-m");
+        Assert.Equal("CTE DB SE-M, as transcribed publicly", spanish.GetProperty("citation").GetString());
+        Assert.Equal(10, spanish.GetProperty("rows").GetInt32());
+    }
+
+    [Fact]
+    public async Task The_findings_of_a_check_are_data_as_well()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await AlburnumRun.Of("rulebook", "check", folder.Write("own.yaml", OwnTable), "--json");
+        using var json = JsonDocument.Parse(run.Output);
+        var less = json.RootElement.GetProperty("findings")[0];
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Equal(1, json.RootElement.GetProperty("faults").GetInt32());
+        Assert.Equal("asks for less", less.GetProperty("kind").GetString());
+        Assert.True(less.GetProperty("is_fault").GetBoolean());
+        Assert.Equal(["post-15", "post-30"], less.GetProperty("rows").EnumerateArray().Select(row => row.GetString()));
+        Assert.NotEqual(0, less.GetProperty("cases").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task What_changes_between_editions_is_data_as_well()
+    {
+        var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--json");
+        using var json = JsonDocument.Parse(run.Output);
+        var changes = json.RootElement.GetProperty("changes").EnumerateArray().ToList();
+
+        Assert.Equal("BS 8417:2024", json.RootElement.GetProperty("after").GetProperty("citation").GetString());
+        Assert.InRange(changes.Count, 1, json.RootElement.GetProperty("enquiries").GetInt32());
+        Assert.Contains(
+            changes,
+            change =>
+                change.GetProperty("enquiry").GetString() == "fence post, sawn, Scots pine, 15 years"
+                && change.GetProperty("after").GetString() == "not covered"
+        );
+    }
+
+    [Fact]
+    public async Task A_use_class_is_data_as_well()
+    {
+        var run = await AlburnumRun.Of(
+            "use-class",
+            "--salt-water",
+            "no",
+            "--ground-contact",
+            "no",
+            "--weather",
+            "yes",
+            "--json"
+        );
+        using var json = JsonDocument.Parse(run.Output);
+        var answer = json.RootElement;
+        Assert.Equal(
+            ["3.1", "3.2"],
+            answer.GetProperty("use_classes").EnumerateArray().Select(each => each.GetString())
+        );
+        Assert.False(answer.GetProperty("is_settled").GetBoolean());
+        Assert.StartsWith("Can water stay", answer.GetProperty("ask_next").GetString(), StringComparison.Ordinal);
+        Assert.Equal(2, answer.GetProperty("meaning").GetArrayLength());
     }
 
     [Fact]
@@ -87,6 +156,14 @@ public sealed class RulebookCommandsTests
             run.Errors,
             StringComparison.Ordinal
         );
+    }
+
+    [Fact]
+    public async Task A_rulebook_file_that_is_not_there_is_refused_as_a_file()
+    {
+        var run = await AlburnumRun.Of("rulebook", "check", "/nowhere/own.yaml");
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains("/nowhere/own.yaml: found no such file", run.Errors, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -146,6 +146,17 @@ public sealed class BritishPracticeChecks
     }
 
     [Fact]
+    [Published("British trade advice on fencing and decking", "unseasoned spruce posts")]
+    public void A_wet_spruce_post_is_warned_of_and_a_dry_one_is_not()
+    {
+        var post = Sawn("Norway spruce", UseClass.Four, 15) with { Component = Facts.Components.Get("fence post") };
+        Assert.Contains(Demand("british-2014", post with { MoisturePercent = 60 }).Conditions, IsWarning);
+        Assert.DoesNotContain(Demand("british-2014", post with { MoisturePercent = 24 }).Conditions, IsWarning);
+
+        static bool IsWarning(string each) => each.Contains("unseasoned spruce", StringComparison.Ordinal);
+    }
+
+    [Fact]
     [CommonPractice("dry interiors")]
     public void A_dry_interior_asks_for_no_preservative() =>
         Assert.IsType<NoDepth>(Demand("british-2014", Sawn("Norway spruce", UseClass.One, 60)).Penetration);

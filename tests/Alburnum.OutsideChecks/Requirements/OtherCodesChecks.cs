@@ -64,6 +64,75 @@ public sealed class OtherCodesChecks
     public void The_Nordic_spruce_class_is_known_by_name_only() =>
         Assert.IsType<NotCovered>(Ask("nordic-classes", new Enquiry { StatedClass = "GRAN" }));
 
+    [Fact]
+    [Published("Swedish description of the Nordic class HW, 2017", "penetration class")]
+    public void The_Nordic_class_HW_is_NP1_with_an_analytical_zone_of_3_mm()
+    {
+        var demand = Demand("nordic-classes", new Enquiry { StatedClass = "HW" });
+        Assert.IsType<NoDepth>(demand.Penetration);
+        Assert.Equal(3, demand.Zone!.DepthMm);
+    }
+
+    [Theory]
+    [Published("Swedish rule on which sizes are treated to which class", "sizes")]
+    [InlineData(34, false)]
+    [InlineData(45, true)]
+    public void Larger_Nordic_sizes_above_ground_are_pointed_to_class_A(double thicknessMm, bool isPointed)
+    {
+        var demand = Demand(
+            "nordic-classes",
+            new Enquiry
+            {
+                UseClasses = [UseClass.ThreeTwo],
+                Species = Facts.Species.Get("Scots pine"),
+                Section = new RectangularSection(thicknessMm, 145),
+            }
+        );
+        Assert.Equal(isPointed, demand.Conditions.Any(each => each.Contains("class A", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    [Published("I.S. 436, as quoted by a supplier", "fence posts, at second hand")]
+    public void An_Irish_fence_post_is_class_4_for_15_years_and_its_penetration_is_not_known()
+    {
+        var answer = Ask("irish-is-436", new Enquiry { Component = Facts.Components.Get("fence post") });
+        Assert.IsType<NotCovered>(answer);
+        Assert.Equal(
+            ["use class 4", "15 years"],
+            new[] { Subject.UseClass, Subject.Life }.Select(subject =>
+                Assert.IsType<Settled>(answer.Trace.Step(subject)!.Finding).Demand.InWords
+            )
+        );
+    }
+
+    [Theory]
+    [FromMemory("American retentions of older preservatives", "sawn timber")]
+    [InlineData("CCA", "UC3B", 4.0)]
+    [InlineData("CCA", "UC4A", 6.4)]
+    [InlineData("CCA", "UC4B", 9.6)]
+    [InlineData("CCA", "UC5A", 40)]
+    [InlineData("creosote", "UC3B", 128)]
+    [InlineData("creosote", "UC4A", 160)]
+    public void Older_American_retentions_for_judging_old_work(string code, string category, double kgPerM3) =>
+        Assert.Equal(kgPerM3, Sawn16(category, code).RequiredRetention!.Value.Value, tolerance: kgPerM3 * 0.005);
+
+    [Fact]
+    [FromMemory("AS 1604", "retention of CCA, low confidence")]
+    public void A_retention_remembered_with_low_confidence_is_shown_but_not_used()
+    {
+        var demand = Demand(
+            "australian-hazard-classes",
+            new Enquiry
+            {
+                StatedClass = "H4",
+                Preservative = "CCA",
+                Section = new RectangularSection(90, 90),
+            }
+        );
+        Assert.Null(demand.RequiredRetention);
+        Assert.Contains("0.70 %", Assert.Single(demand.Open), StringComparison.Ordinal);
+    }
+
     [Theory]
     [Published(Manual, "penetration of round timber")]
     [InlineData("foundation pile", "Douglas fir (N America)", 0.75, true, 85)]

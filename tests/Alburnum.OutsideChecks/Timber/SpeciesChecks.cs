@@ -5,7 +5,8 @@ namespace Alburnum.OutsideChecks.Timber;
 
 public sealed class SpeciesChecks
 {
-    private static readonly SpeciesCatalogue Species = FactLibrary.Load(FactLibrary.DefaultFolder).Species;
+    private static readonly FactLibrary Facts = FactLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly SpeciesCatalogue Species = Facts.Species;
 
     [Theory]
     [Published("EN 350-2, 1994 and EN 350, 2016", "species tables, at second hand")]
@@ -59,6 +60,52 @@ public sealed class SpeciesChecks
             Species.All.Where(species => species.Density is not null),
             species => Assert.InRange(species.Density!.Value.TypicalKgPerM3, 300, 1150)
         );
+
+    [Theory]
+    [Published("Canadian wood council, treatability of major North American softwoods", "table of permeability")]
+    [InlineData("Douglas fir (N America)", "sapwood 2, heartwood 4")]
+    [InlineData("western hemlock", "sapwood 2, heartwood 3")]
+    [InlineData("white spruce", "sapwood 2, heartwood 3-4")]
+    [InlineData("lodgepole pine", "sapwood 1, heartwood 3-4")]
+    [InlineData("red pine", "sapwood 1, heartwood 3")]
+    [InlineData("yellow cedar", "sapwood 1, heartwood 3")]
+    [InlineData("amabilis fir", "sapwood 2, heartwood 2-3")]
+    public void The_Canadian_permeability_scale(string species, string expected) =>
+        Assert.Equal((expected, Standing.Published), Elsewhere("Canadian permeability scale", species));
+
+    [Theory]
+    [Published("MO-312 wood protection manual", "table 2-1")]
+    [InlineData("robinia", "heartwood exceptionally resistant to decay")]
+    [InlineData("coast redwood", "heartwood resistant or very resistant to decay")]
+    [InlineData("western larch", "heartwood moderately resistant to decay")]
+    [InlineData("Sitka spruce", "heartwood slightly or not resistant to decay")]
+    public void The_American_grouping_by_decay_resistance(string species, string expected) =>
+        Assert.Equal((expected, Standing.Published), Elsewhere("American grouping by decay resistance", species));
+
+    [Fact]
+    [Published("Wood Handbook (FPL-GTR-190), 2010", "chapter 15, in the text")]
+    [FromMemory("Wood Handbook (FPL-GTR-190), 2010", "chapter 15, table of penetration of the heartwood")]
+    public void Where_American_sources_disagree_on_western_hemlock_both_are_kept_each_with_its_standing()
+    {
+        Assert.Equal(
+            ("heartwood resists treatment", Standing.Published),
+            Elsewhere("American text on treatment", "western hemlock")
+        );
+        Assert.Equal(
+            ("heartwood moderately difficult to penetrate", Standing.FromMemory),
+            Elsewhere("American grouping of heartwood", "western hemlock")
+        );
+        Assert.Contains("disagree", Species.Get("western hemlock").Notes, StringComparison.Ordinal);
+    }
+
+    private static (string, Standing) Elsewhere(string scale, string species)
+    {
+        var found = Assert.Single(
+            Facts.OtherScales,
+            each => each.Scale == scale && each.SpeciesNames.Contains(species, StringComparer.Ordinal)
+        );
+        return (found.Says, found.Provenance.Standing);
+    }
 
     private static (string, Standing) Cell(Fact<ClassRange>? cell) => (cell!.Value.Label, cell.Provenance.Standing);
 }

@@ -1,4 +1,5 @@
 using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Tests.Facts;
@@ -36,6 +37,68 @@ public sealed class FactLibraryTests
     {
         var near = Assert.IsType<NotFound<Species>>(Library.Species.Find("Douglas fir"));
         Assert.Equal(["Douglas fir (N America)", "Douglas fir (Europe)"], near.Suggestions);
+    }
+
+    [Fact]
+    public void At_least_sixty_species_have_durability_both_treatabilities_sapwood_and_density_each_with_its_source()
+    {
+        var full = Library
+            .Species.All.Select(species =>
+                new[]
+                {
+                    species.Durability?.Provenance,
+                    species.HeartwoodTreatability?.Provenance,
+                    species.SapwoodTreatability?.Provenance,
+                    species.SapwoodWidth?.Provenance,
+                    species.Density?.Provenance,
+                }
+            )
+            .Where(cells => !cells.Contains(null))
+            .ToList();
+
+        Assert.True(full.Count >= 60, $"{full.Count} species have every cell.");
+        Assert.All(
+            full.SelectMany(cells => cells).OfType<Provenance>(),
+            cell =>
+            {
+                Assert.NotEqual("", cell.Document);
+                Assert.True(cell.Standing != Standing.Published || (cell.Edition.Length > 0 && cell.Place.Length > 0));
+            }
+        );
+    }
+
+    [Fact]
+    public void Other_scales_name_species_of_the_catalogue_and_say_where_they_stand()
+    {
+        Assert.NotEmpty(Library.OtherScales);
+        Assert.All(Library.OtherScales, scale => Assert.NotEqual("", scale.Provenance.Document));
+        Assert.Contains(Library.OtherScales, scale => scale.SpeciesNames.Contains("Sitka spruce"));
+    }
+
+    [Fact]
+    public void A_rulebook_that_cannot_be_read_does_not_stand_in_the_way_of_another()
+    {
+        using var folder = new TemporaryFolder();
+        Copy(FactLibrary.DefaultFolder, folder.Path);
+        File.AppendAllText(folder.At("rulebooks/spanish/se-m.yaml"), "colour: red\n");
+
+        var library = FactLibrary.Load(folder.Path);
+
+        Assert.NotEmpty(library.Rulebook("british-2014").Rows);
+        var refused = Assert.Throws<InputRefusedException>(() => library.Rulebook("spanish-se-m"));
+        Assert.Contains("se-m.yaml", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("colour", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<InputRefusedException>(() => library.Rulebooks.ToList());
+    }
+
+    private static void Copy(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var target = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
     }
 
     [Fact]

@@ -119,8 +119,7 @@ public sealed class ShippedRulebooksTests
     }
 
     [Theory]
-    [InlineData("british-2014")]
-    [InlineData("spanish-se-m")]
+    [MemberData(nameof(Names))]
     public void A_harsher_class_or_a_longer_life_never_asks_for_less(string name)
     {
         var book = ShippedData.Library.Rulebook(name);
@@ -152,6 +151,38 @@ public sealed class ShippedRulebooksTests
                 iter: 5000
             );
     }
+
+    /// <summary>Factors multiply a critical value of the use class, so that they compare within one class only.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_longer_life_never_asks_for_a_lesser_multiple_of_the_critical_value(string name)
+    {
+        var book = ShippedData.Library.Rulebook(name);
+        foreach (var useClass in Enum.GetValues<UseClass>())
+        foreach (var isCoated in new[] { true, false })
+        {
+            var factors = book
+                .Lives.Select(years =>
+                    book.Answer(
+                        new Enquiry
+                        {
+                            UseClasses = [useClass],
+                            IsCoated = isCoated,
+                            Life = new DesiredServiceLife(years),
+                        }
+                    )
+                )
+                .Select(answer => (answer.Trace.Step(Subject.Retention)!.Finding as Settled)?.Demand)
+                .OfType<RetentionFactor>()
+                .Select(demand => demand.Factor)
+                .ToList();
+            Assert.Equal(factors.Order(), factors);
+        }
+    }
+
+    [Fact]
+    public void A_rulebook_is_marked_complete() =>
+        Assert.Contains(ShippedData.Library.Rulebooks, book => book.CompleteOver.Count > 0);
 
     [Fact]
     public void The_complete_rulebook_answers_every_case_of_its_axes()

@@ -29,30 +29,33 @@ public sealed class RouteSearchTests
         IsIncised = false,
     };
 
-    private static readonly RouteSearch Search = new(
-        Table,
-        new SpeciesCatalogue([Pine, Spruce, Robust]),
-        new NaturalDurability([
-            .. Enum.GetValues<UseClass>()
-                .Select(each => new DurabilityRow(
-                    [each],
-                    [
-                        DurabilityVerdict.Enough,
-                        DurabilityVerdict.NormallyEnough,
-                        DurabilityVerdict.NormallyTreat,
-                        DurabilityVerdict.Treat,
-                        DurabilityVerdict.Treat,
-                    ],
-                    Published
-                )),
-        ]),
-        new UsualReach([
-            new(1, false, 25, Published),
-            new(1, true, 25, Published),
-            new(3, false, 1, Published),
-            new(3, true, 6, Published),
-        ])
-    );
+    private static readonly RouteSearch Search = SearchIn(Table);
+
+    private static RouteSearch SearchIn(Rulebook rulebook) =>
+        new(
+            rulebook,
+            new SpeciesCatalogue([Pine, Spruce, Robust]),
+            new NaturalDurability([
+                .. Enum.GetValues<UseClass>()
+                    .Select(each => new DurabilityRow(
+                        [each],
+                        [
+                            DurabilityVerdict.Enough,
+                            DurabilityVerdict.NormallyEnough,
+                            DurabilityVerdict.NormallyTreat,
+                            DurabilityVerdict.Treat,
+                            DurabilityVerdict.Treat,
+                        ],
+                        Published
+                    )),
+            ]),
+            new UsualReach([
+                new(1, false, 25, Published),
+                new(1, true, 25, Published),
+                new(3, false, 1, Published),
+                new(3, true, 6, Published),
+            ])
+        );
 
     [Fact]
     public void Spruce_in_the_ground_for_30_years_gets_every_kind_of_route_likeliest_first()
@@ -75,6 +78,62 @@ public sealed class RouteSearchTests
     }
 
     [Fact]
+    public void Within_a_kind_nothing_unlikely_stands_beside_what_is_likely() =>
+        Assert.All(
+            Search.Find(Post).GroupBy(route => route.Kind),
+            kind =>
+                Assert.False(
+                    kind.Any(route => route.Reach == ReachVerdict.Likely)
+                        && kind.Any(route => route.Reach == ReachVerdict.Unlikely)
+                )
+        );
+
+    [Fact]
+    public void What_is_not_known_of_the_heartwood_is_taken_as_exposed()
+    {
+        var heartwood = Book(
+            DepthRow("hidden", Depth(6), [new OneOf(Field.ExposedHeartwood, ["no"])]),
+            DepthRow("exposed", Depth(12), [new OneOf(Field.ExposedHeartwood, ["yes"])])
+        );
+        var routes = SearchIn(heartwood).Find(Post);
+        Assert.Equal(
+            "12 mm",
+            Assert
+                .IsType<Required>(routes.First(route => route.Kind == RouteKind.Incise).Answer)
+                .Requirement.PenetrationName
+        );
+    }
+
+    [Fact]
+    public void A_kind_of_change_on_which_the_rulebook_is_silent_is_named_once_with_that_answer()
+    {
+        var sawnOnly = Book(DepthRow("ground", Depth(12), [Use("4"), new OneOf(Field.Form, ["sawn"])]));
+        var routes = SearchIn(sawnOnly).Find(Post);
+        Assert.IsType<NotCovered>(Assert.Single(routes, route => route.Kind == RouteKind.UseRound).Answer);
+        Assert.IsType<NotCovered>(Assert.Single(routes, route => route.Kind == RouteKind.LowerUseClass).Answer);
+    }
+
+    [Fact]
+    public void Where_the_rulebook_is_silent_on_the_enquiry_itself_its_silence_is_no_route()
+    {
+        var elsewhere = Book(DepthRow("sea", Depth(12), [Use("5")]));
+        Assert.All(SearchIn(elsewhere).Find(Post), route => Assert.Equal(RouteKind.DurableHeartwood, route.Kind));
+    }
+
+    [Fact]
+    public void What_the_code_does_not_permit_is_no_route()
+    {
+        var forbidden = Book(
+            DepthRow("ground", Depth(12), [Use("4")]),
+            DepthRow("rain", new Forbidden("No."), [Use("3.2")])
+        );
+        Assert.DoesNotContain(
+            SearchIn(forbidden).Find(Post),
+            route => route.InWords.Contains("use class 3.2", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
     public void Every_route_carries_the_answer_to_its_own_enquiry()
     {
         Assert.All(
@@ -92,7 +151,7 @@ public sealed class RouteSearchTests
             route => route is { Kind: RouteKind.ShorterLife, Reach: ReachVerdict.Likely }
         );
         Assert.Equal("a service life of 15 years and incise the faces", shorter.InWords);
-        Assert.Equal("6 mm", shorter.Answer!.Requirement.PenetrationName);
+        Assert.Equal("6 mm", Assert.IsType<Required>(shorter.Answer).Requirement.PenetrationName);
     }
 
     [Fact]

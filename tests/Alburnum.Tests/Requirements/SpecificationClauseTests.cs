@@ -67,6 +67,10 @@ public sealed class SpecificationClauseTests
         var required = Assert.IsType<Required>(Book(DepthRow("x", Depth(6), [])).Answer(new Enquiry()));
         var clause = SpecificationClause.Write(required);
         Assert.Contains("species to be stated", clause, StringComparison.Ordinal);
+        Assert.All(
+            ["Analytical zone", "Retention in the analytical zone", "Moisture content before treatment"],
+            part => Assert.Contains($"{part}: to be stated, from the code. ", clause, StringComparison.Ordinal)
+        );
         Assert.Contains("To be completed: Retention", clause, StringComparison.Ordinal);
     }
 }
