@@ -58,8 +58,8 @@ internal static class AcceptanceBench
         RunChart chart = new();
         foreach (var value in values)
         {
-            chart.Add(value);
-            (state, _) = Watch.Next(state, value, WatchRules.Usual);
+            (state, var signals) = Watch.Next(state, value, WatchRules.Usual);
+            chart.Add(value, signals != Signals.None);
         }
         return state.Mean + chart.Marks.Count;
     }

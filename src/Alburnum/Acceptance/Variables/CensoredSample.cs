@@ -28,9 +28,15 @@ public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation, Popu
 {
     internal double Covariance { get; init; }
 
+    internal int ExactReadings { get; init; }
+
     /// <summary>The value that a share of the population exceeds, with an approximate confidence.</summary>
     /// <param name="share">Share that exceeds it, above 0, below 1.</param>
-    /// <param name="confidence">One-sided confidence; holds for large samples only (delta method).</param>
+    /// <param name="confidence">One-sided confidence; approximate (delta method).</param>
+    /// <remarks>
+    /// Student's factor with the exact readings less one keeps small samples from being called surer than they are; how often such
+    /// limits hold is measured in the tests and stated in docs/science/acceptance.md.
+    /// </remarks>
     public double Lower(double share, double confidence)
     {
         var z = Normal.InvCDF(0, 1, 1 - Require.InRange(share, 1e-9, 1 - 1e-9, "(share)"));
@@ -38,7 +44,12 @@ public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation, Popu
             u2 = StandardDeviation.StandardUncertainty;
         var variance = u1 * u1 + z * z * u2 * u2 + 2 * z * Covariance;
         var quantile = Mean.Value + z * StandardDeviation.Value;
-        var factor = Normal.InvCDF(0, 1, Require.InRange(confidence, 1e-9, 1 - 1e-9, "(confidence)"));
+        var factor = StudentT.InvCDF(
+            0,
+            1,
+            ExactReadings - 1,
+            Require.InRange(confidence, 1e-9, 1 - 1e-9, "(confidence)")
+        );
         return Population.Unscaled(quantile - factor * Math.Sqrt(Math.Max(0, variance)));
     }
 }
@@ -132,6 +143,7 @@ public static class CensoredSample
         return new(new(mean, Math.Sqrt(-ss / determinant)), new(sd, Math.Sqrt(-mm / determinant)), population)
         {
             Covariance = ms / determinant,
+            ExactReadings = readings.Count(reading => reading.Censoring == Censoring.Exact),
         };
     }
 }
