@@ -31,7 +31,9 @@ internal static class CaseSummary
         var certainty = document.Verdict.Probability is { } probability
             ? $"  probability of conformity {Say.Probability(probability)}"
             : "";
-        console.Write(new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold)));
+        console.Write(
+            new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
+        );
         console.WriteLine(certainty);
         console.WriteLine();
         console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");

@@ -20,7 +20,9 @@ internal static class HistoryPrint
             Print(console, measure);
         console.WriteLine();
         console.WriteLine(history.Signals.Count == 0 ? "No signals." : "Signals, newest first:");
-        var byCharge = history.Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal).ToList();
+        var byCharge = history
+            .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
+            .ToList();
         foreach (var charge in byCharge.Take(ChargesShown))
             console.WriteLine($"  charge {charge.Key}: {string.Join("; ", charge)}");
         if (byCharge.Count > ChargesShown)

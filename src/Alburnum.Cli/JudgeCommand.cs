@@ -119,7 +119,11 @@ internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCom
             ? ResultTable.Read(TableText.Open(path, settings.Sheet), JudgeOptions.Section(settings))
             : JudgeOptions.Counts(settings);
         if (results is ValuedPieces valued)
-            Show(settings, VariablesSheet.Of(valued, JudgeOptions.Demand(settings, valued), JudgeOptions.Lot(settings)), VariablesPrint.Print);
+            Show(
+                settings,
+                VariablesSheet.Of(valued, JudgeOptions.Demand(settings, valued), JudgeOptions.Lot(settings)),
+                VariablesPrint.Print
+            );
         else
             Show(settings, Attributes(settings, results), JudgePrint.Print);
         return CommandLine.Done;
@@ -182,13 +186,22 @@ internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCom
                     [
                         .. measured.Pieces.Select(piece => new PieceJudgement(
                             piece.Piece,
-                            PieceConformity.Judge(rule, HandReadings.Profile(section, piece.Readings), decision, reading)
+                            PieceConformity.Judge(
+                                rule,
+                                HandReadings.Profile(section, piece.Readings),
+                                decision,
+                                reading
+                            )
                         )),
                     ],
                     rule.InWords
                 );
             default:
-                throw new ArgumentOutOfRangeException(nameof(results), results, "Not a table to be judged by counting.");
+                throw new ArgumentOutOfRangeException(
+                    nameof(results),
+                    results,
+                    "Not a table to be judged by counting."
+                );
         }
     }
 

@@ -92,7 +92,10 @@ internal static class JudgeOptions
             ("--level", settings.Level is not null),
             ("--severity", settings.Severity is not null),
             ("--assay", settings.Assays.Length > 0),
-            (isRetention ? "--least-depth" : "--required", (isRetention ? settings.LeastDepth : settings.Required) is not null)
+            (
+                isRetention ? "--least-depth" : "--required",
+                (isRetention ? settings.LeastDepth : settings.Required) is not null
+            )
         );
         var lot = Lot(settings);
         if (lot < valued.Pieces.Count)

@@ -36,9 +36,7 @@ internal static class JudgePrint
         console.Write(
             new Text(verdict.ToUpperInvariant(), new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold))
         );
-        console.WriteLine(
-            probability is { } known ? $"  probability of conformity {Certainty(known)}" : ""
-        );
+        console.WriteLine(probability is { } known ? $"  probability of conformity {Certainty(known)}" : "");
     }
 
     private static Table Pieces(JudgeDocument document)

@@ -165,7 +165,7 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
                 Capital(sheet.Plan),
                 [
                     .. sheet.Readings.Select(reading => new Characteristic(
-                        $"{reading.Name}: accepts 95 % of the time at {Percent(reading.Landmarks.ProducerShare)} failing, "
+                        $"{reading.Name}: 95 % at {Percent(reading.Landmarks.ProducerShare)}, "
                             + $"10 % at {Percent(reading.Landmarks.ConsumerShare)}",
                         [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
                     )),

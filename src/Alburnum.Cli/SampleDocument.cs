@@ -51,7 +51,9 @@ internal sealed record SampleReading(string Name, OcLandmarks Landmarks, IReadOn
         var most = lot is { } pieces && DrawnUpTo * pieces < Steps ? (int)Math.Ceiling(DrawnUpTo * pieces) : Steps;
         return
         [
-            .. Enumerable.Range(0, most + 1).Select(i => lot is { } of && most < Steps ? (double)i / of : DrawnUpTo * i / Steps),
+            .. Enumerable
+                .Range(0, most + 1)
+                .Select(i => lot is { } of && most < Steps ? (double)i / of : DrawnUpTo * i / Steps),
         ];
     }
 }

@@ -96,7 +96,10 @@ internal static class SampleSheet
         {
             Readings =
             [
-                sheet.Readings[0] with { Name = $"{rule.InWords}, this lot" },
+                sheet.Readings[0] with
+                {
+                    Name = $"{rule.InWords}, this lot",
+                },
                 SampleReading.Of($"{Indexed(indexed)}, this lot", indexed.Plan, SupplyOf(lot), lot),
             ],
             Notes =

@@ -32,8 +32,7 @@ internal static class SamplingOptions
     }
 
     public static InspectionLevel Level(string level) =>
-        InspectionWords.ReadLevel(level)
-        ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
+        InspectionWords.ReadLevel(level) ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
 
     /// <summary>An AQL that the tables have a column for.</summary>
     public static double Aql(AttributeTables tables, double aql) =>

@@ -35,8 +35,7 @@ internal static class VariablesSheet
         judged switch
         {
             { LowerLimit: null } => $"The batch is undecided by {measure}: too little was read to fix a spread.",
-            { Verdict: Verdict.Undecided } =>
-                $"The batch is undecided by {measure}: see the reasons.",
+            { Verdict: Verdict.Undecided } => $"The batch is undecided by {measure}: see the reasons.",
             _ => $"The batch {judged.Verdict.InWords()} by {measure}. Nothing else was judged.",
         };
 

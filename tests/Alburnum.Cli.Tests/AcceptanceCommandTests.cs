@@ -410,7 +410,11 @@ public sealed class AcceptanceCommandTests : IDisposable
         using var json = JsonDocument.Parse(await Done("history", table, "--aql", "10", "--json"));
         Assert.Equal("tightened", json.RootElement.GetProperty("lots")[3].GetProperty("severity").GetString());
         Assert.Contains("--aql: found nothing", await Refused("history", table), StringComparison.Ordinal);
-        Assert.Contains("--chart: found a value", await Refused("history", table, "--chart", "x"), StringComparison.Ordinal);
+        Assert.Contains(
+            "--chart: found a value",
+            await Refused("history", table, "--chart", "x"),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>The output without its line breaks.</summary>

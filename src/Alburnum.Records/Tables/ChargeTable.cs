@@ -92,7 +92,9 @@ public sealed class ChargeTable
                 yield return row;
         }
         if (numbers.Count == 0)
-            problems.Add(new InputProblem(_text.Name, 1, "", "", "no charges", "one row or more below the column names"));
+            problems.Add(
+                new InputProblem(_text.Name, 1, "", "", "no charges", "one row or more below the column names")
+            );
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
     }

@@ -55,7 +55,11 @@ public static class LotTable
     {
         var number = line.RequiredText("lot");
         if (number.Length > 0 && !first.TryAdd(number, line.Line))
-            line.Refuse("lot", $"\"{number}\", which line {first[number]} has already", "a number of its own for each lot");
+            line.Refuse(
+                "lot",
+                $"\"{number}\", which line {first[number]} has already",
+                "a number of its own for each lot"
+            );
         return new(
             number,
             Whole(line, "pieces", 1),

@@ -20,7 +20,14 @@ public sealed record TableText(string Name, IEnumerable<string> Lines)
             return Workbook.Sheet(path, sheet);
         if (Path.GetExtension(path).ToLowerInvariant() is ".xls" or ".ods" or ".xlsb")
             throw new InputRefusedException(
-                new InputProblem(path, 0, "", "", $"a {Path.GetExtension(path)} file", $"{Expected}: save it as one of these")
+                new InputProblem(
+                    path,
+                    0,
+                    "",
+                    "",
+                    $"a {Path.GetExtension(path)} file",
+                    $"{Expected}: save it as one of these"
+                )
             );
         return sheet is null
             ? new(path, File.ReadLines(path))
@@ -31,12 +38,7 @@ public sealed record TableText(string Name, IEnumerable<string> Lines)
 
     /// <summary>The names of its columns; empty where the table is.</summary>
     public IReadOnlyList<string> ColumnNames() =>
-        [
-            .. (Lines.FirstOrDefault() ?? "")
-                .TrimStart('\uFEFF')
-                .Split(',')
-                .Select(name => name.Trim(' ', '"')),
-        ];
+        [.. (Lines.FirstOrDefault() ?? "").TrimStart('\uFEFF').Split(',').Select(name => name.Trim(' ', '"'))];
 
     /// <summary>The whole as one text, for tables of readings; a plant's history is read line by line instead.</summary>
     internal TextReader Reader() => new StringReader(string.Join('\n', Lines));

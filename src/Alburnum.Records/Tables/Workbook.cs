@@ -54,7 +54,10 @@ internal static class Workbook
         }
     }
 
-    private static IEnumerable<(int Number, List<string> Cells)> Rows(OpenXmlReader reader, IReadOnlyList<string> shared)
+    private static IEnumerable<(int Number, List<string> Cells)> Rows(
+        OpenXmlReader reader,
+        IReadOnlyList<string> shared
+    )
     {
         var number = 0;
         List<string> cells = [];
@@ -90,7 +93,9 @@ internal static class Workbook
         var kind = Attribute(reader, "t") ?? "n";
         var text = "";
         while (!(reader.ElementType == typeof(Cell) && reader.IsEndElement) && reader.Read())
-            if (reader.IsStartElement && (reader.ElementType == typeof(CellValue) || reader.ElementType == typeof(Text)))
+            if (
+                reader.IsStartElement && (reader.ElementType == typeof(CellValue) || reader.ElementType == typeof(Text))
+            )
                 text += reader.GetText();
         return kind switch
         {
@@ -130,7 +135,9 @@ internal static class Workbook
     private static string Quoted(string text)
     {
         var line = text.ReplaceLineEndings(" ").Trim();
-        return line.AsSpan().IndexOfAny(',', '"') < 0 ? line : $"\"{line.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        return line.AsSpan().IndexOfAny(',', '"') < 0
+            ? line
+            : $"\"{line.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 
     /// <summary>Column from 0 of a reference such as "C12".</summary>

@@ -123,8 +123,13 @@ public static class PieceConformity
             reading == DepthReading.Minimum ? profile.Statistics.MinimumMm : profile.Statistics.FifthPercentileMm;
         var (deciding, low, high) = Deciding(positions, coverage, statistic.StandardUncertainty);
         var u = Math.Max(deciding.StandardUncertaintyMm, statistic.StandardUncertainty);
+        var least = positions.Min(position => position.DepthMm);
+        // Where the least depth was read well and another badly, the verdict turns on the badly read one: say both.
+        var turnsElsewhere = reading == DepthReading.Minimum && deciding.DepthMm > least;
         reasons.Add(
-            $"{name}: {reading.InWords()} of {Counted(positions.Count, "position")} {Mm(deciding.DepthMm)} where "
+            $"{name}: {reading.InWords()} of {Counted(positions.Count, "position")} "
+                + (turnsElsewhere ? $"{Mm(least)}, the least sure one " : "")
+                + $"{Mm(deciding.DepthMm)} where "
                 + $"{Mm(deciding.RequiredMm)} is asked for (face {deciding.Face}, {Mm(deciding.PositionMm)} along), "
                 + $"standard uncertainty {Mm(u)}; met with probability {Certainty(low)}."
         );

@@ -20,17 +20,21 @@ public sealed class ResultAndChargeTableTests : IDisposable
         ResultTable.Read(TableText.Open(Write(text), null), section);
 
     private string Refusal(string text, Section? section = null) =>
-        Assert.Throws<InputRefusedException>(() => ResultTable.Read(TableText.Open(Write(text), null), section)).Message;
+        Assert
+            .Throws<InputRefusedException>(() => ResultTable.Read(TableText.Open(Write(text), null), section))
+            .Message;
 
     private string ChargeRefusal(string text) =>
-        Assert.Throws<InputRefusedException>(() => ChargeTable.Open(TableText.Open(Write(text), null)).Charges(default).Count()).Message;
+        Assert
+            .Throws<InputRefusedException>(() =>
+                ChargeTable.Open(TableText.Open(Write(text), null)).Charges(default).Count()
+            )
+            .Message;
 
     [Fact]
     public void Judged_pieces_are_read()
     {
-        var read = Assert.IsType<JudgedPieces>(
-            Results("piece,result\nT1,pass\nT2,fail\nT3,not determined\n")
-        );
+        var read = Assert.IsType<JudgedPieces>(Results("piece,result\nT1,pass\nT2,fail\nT3,not determined\n"));
 
         Assert.Equal([("T1", true), ("T2", false), ("T3", (bool?)null)], read.Pieces);
     }

@@ -34,7 +34,12 @@ internal static class Sheets
     }
 
     private static Row Row(object?[] cells, int number, SharedStringTable shared) =>
-        new(cells.Select((cell, column) => (cell, column)).Where(at => at.cell is not null).Select(at => Cell(at.cell!, at.column, number, shared)))
+        new(
+            cells
+                .Select((cell, column) => (cell, column))
+                .Where(at => at.cell is not null)
+                .Select(at => Cell(at.cell!, at.column, number, shared))
+        )
         {
             RowIndex = (uint)number,
         };
@@ -43,7 +48,10 @@ internal static class Sheets
     {
         var reference = $"{(char)('A' + column)}{row}";
         if (value is double number)
-            return new(new CellValue(number.ToString("G17", CultureInfo.InvariantCulture))) { CellReference = reference };
+            return new(new CellValue(number.ToString("G17", CultureInfo.InvariantCulture)))
+            {
+                CellReference = reference,
+            };
         if (value is string text && text.StartsWith("inline:", StringComparison.Ordinal))
             return new(new InlineString(new Text(text["inline:".Length..])))
             {

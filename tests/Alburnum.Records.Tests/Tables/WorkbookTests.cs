@@ -36,7 +36,13 @@ public sealed class WorkbookTests : IDisposable
         );
 
         Assert.Equal(
-            ["charge,date,mean_depth_mm,retention_kg_m3", "C1,46024,7.4,12", "C2,,,13.5", "", "101,,0.30000000000000004,"],
+            [
+                "charge,date,mean_depth_mm,retention_kg_m3",
+                "C1,46024,7.4,12",
+                "C2,,,13.5",
+                "",
+                "101,,0.30000000000000004,",
+            ],
             TableText.Open(Path, null).Lines
         );
         var charges = ChargeTable
@@ -54,8 +60,16 @@ public sealed class WorkbookTests : IDisposable
         Sheets.Write(Path, ("Plant", false, [Names, ["C1", null, 7.4, 12.0], ["C1", null, "0.3 in", 12.0]]));
         var said = Refusal();
 
-        Assert.Contains("charges.xlsx, sheet \"Plant\", line 3, row \"C1\", field charge", said, StringComparison.Ordinal);
-        Assert.Contains("field mean_depth_mm: found \"0.3 in\", expected a plain number", said, StringComparison.Ordinal);
+        Assert.Contains(
+            "charges.xlsx, sheet \"Plant\", line 3, row \"C1\", field charge",
+            said,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "field mean_depth_mm: found \"0.3 in\", expected a plain number",
+            said,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -65,7 +79,13 @@ public sealed class WorkbookTests : IDisposable
             Path,
             ("North", false, [Names, ["C1", null, 7.0, 12.0]]),
             ("South", false, [Names, ["C2", null, 8.0, 12.0], ["C3", null, 8.0, 12.0]]),
-            ("Notes", true, [["nothing"]])
+            (
+                "Notes",
+                true,
+                [
+                    ["nothing"],
+                ]
+            )
         );
 
         Assert.Contains("2 sheets (\"North\", \"South\"), expected --sheet", Refusal(), StringComparison.Ordinal);
@@ -76,7 +96,19 @@ public sealed class WorkbookTests : IDisposable
     [Fact]
     public void Results_come_from_a_workbook_too()
     {
-        Sheets.Write(Path, ("Cut", false, [["piece", "result"], ["T1", "pass"], ["T2", "fail"], ["a, b", "pass"]]));
+        Sheets.Write(
+            Path,
+            (
+                "Cut",
+                false,
+                [
+                    ["piece", "result"],
+                    ["T1", "pass"],
+                    ["T2", "fail"],
+                    ["a, b", "pass"],
+                ]
+            )
+        );
 
         var judged = Assert.IsType<JudgedPieces>(ResultTable.Read(TableText.Open(Path, null), null));
         Assert.Equal([("T1", true), ("T2", false), ("a, b", (bool?)true)], judged.Pieces);

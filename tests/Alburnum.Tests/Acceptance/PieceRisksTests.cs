@@ -89,10 +89,7 @@ public class PieceRisksTests
     {
         Assert.Null(PieceRisks.Of(Pieces[..3], DecisionRule.Usual));
         Assert.Null(
-            PieceRisks.Of(
-                [.. Enumerable.Repeat(new Judgement(Verdict.Conforms, 1, []), 8)],
-                DecisionRule.Usual
-            )
+            PieceRisks.Of([.. Enumerable.Repeat(new Judgement(Verdict.Conforms, 1, []), 8)], DecisionRule.Usual)
         );
     }
 }

@@ -176,9 +176,7 @@ public class VariablesConformityTests
     private static double Draw(Random random) =>
         14
         * Math.Exp(
-            Spread
-                * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()))
-                * Math.Cos(2 * Math.PI * random.NextDouble())
+            Spread * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble())
         );
 
     private static int Rank(VariablesJudgement judged) =>

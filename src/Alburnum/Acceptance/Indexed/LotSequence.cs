@@ -36,15 +36,11 @@ public sealed record LotMisfit(string Field, string Found, string Expected);
 /// <param name="Rules">Its switching rules.</param>
 /// <param name="Level">Inspection level throughout.</param>
 /// <param name="AqlPercent">AQL throughout; one of the tables'.</param>
-public sealed record LotSequence(
-    AttributeTables Tables,
-    SwitchingRules Rules,
-    InspectionLevel Level,
-    double AqlPercent
-)
+public sealed record LotSequence(AttributeTables Tables, SwitchingRules Rules, InspectionLevel Level, double AqlPercent)
 {
     /// <summary>The plan in force for a lot.</summary>
-    public IndexedPlan Plan(SwitchingState before, int pieces) => Tables.Find(pieces, Level, AqlPercent, before.Severity);
+    public IndexedPlan Plan(SwitchingState before, int pieces) =>
+        Tables.Find(pieces, Level, AqlPercent, before.Severity);
 
     /// <summary>What does not fit about a lot; null where it can be judged.</summary>
     /// <param name="before">Where the plant stood.</param>
@@ -78,7 +74,10 @@ public sealed record LotSequence(
     public LotStep After(SwitchingState before, SampledLot lot)
     {
         if (Misfit(before, lot) is { } misfit)
-            throw new ArgumentException($"{misfit.Field}: found {misfit.Found}, expected {misfit.Expected}.", nameof(lot));
+            throw new ArgumentException(
+                $"{misfit.Field}: found {misfit.Found}, expected {misfit.Expected}.",
+                nameof(lot)
+            );
         var standing = Entering(before, lot);
         var plan = Plan(standing, lot.Pieces);
         var outcome = plan.Outcome(lot.Failures);

@@ -48,7 +48,9 @@ public sealed record PieceRisks(
             return null;
         var readingVariance = margins.Average(margin => margin.StandardUncertainty * margin.StandardUncertainty);
         var scatter = margins.Select(margin => margin.Value).Variance();
-        var spread = Math.Sqrt(Math.Max(scatter - readingVariance, readingVariance * Math.Sqrt(2.0 / (margins.Length - 1))));
+        var spread = Math.Sqrt(
+            Math.Max(scatter - readingVariance, readingVariance * Math.Sqrt(2.0 / (margins.Length - 1)))
+        );
         var production = new Estimate(margins.Average(margin => margin.Value), spread);
         var u = Math.Sqrt(readingVariance) * Require.Positive(readingFactor, "");
         var above = Normal.InvCDF(0, 1, Math.Min(decision.ConformsFrom, 1 - 1e-12)) * u;

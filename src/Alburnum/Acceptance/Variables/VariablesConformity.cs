@@ -82,10 +82,17 @@ public static class VariablesConformity
     /// <param name="readings">One reading for each piece, above 0, in the demand's unit. One or more.</param>
     /// <param name="demand">What is asked.</param>
     /// <param name="lotSize">Pieces in the batch, at least the readings; null where not known.</param>
-    public static VariablesJudgement Judge(IReadOnlyList<CensoredReading> readings, VariablesDemand demand, int? lotSize)
+    public static VariablesJudgement Judge(
+        IReadOnlyList<CensoredReading> readings,
+        VariablesDemand demand,
+        int? lotSize
+    )
     {
         if (readings.Count == 0 || readings.Count > (lotSize ?? int.MaxValue))
-            throw new ArgumentException("One reading or more is needed, and no more than the lot has.", nameof(readings));
+            throw new ArgumentException(
+                "One reading or more is needed, and no more than the lot has.",
+                nameof(readings)
+            );
         double[] values = [.. readings.Where(reading => reading.Censoring == Censoring.Exact).Select(r => r.Value)];
         List<string> reasons = [$"Rule used: {demand.InWords}.", Seen(readings, values, demand)];
         var isExact = values.Length == readings.Count;
@@ -110,7 +117,9 @@ public static class VariablesConformity
             }
         }
         else
-            reasons.Add("Fewer than two different values were read: nothing fixes the spread, so nothing is said by variables.");
+            reasons.Add(
+                "Fewer than two different values were read: nothing fixes the spread, so nothing is said by variables."
+            );
         var reaching = readings.Count(reading =>
             reading.Censoring != Censoring.AtMost && reading.Value >= demand.Limit
         );
