@@ -51,9 +51,9 @@ public class PieceRisksTests
     {
         var risks = PieceRisks.Of(Pieces, DecisionRule.Usual)!;
 
-        // Mean and variance of the eight margins by hand: 0.7125 and 0.8298.
+        // Mean and variance of the eight margins by hand: 0.7125 and 5.50875/7.
         Assert.Equal(0.7125, risks.MarginMm.Value, 1e-12);
-        Assert.Equal(Math.Sqrt(0.829821428571 - 0.16), risks.MarginMm.StandardUncertainty, 1e-9);
+        Assert.Equal(Math.Sqrt(5.50875 / 7 - 0.16), risks.MarginMm.StandardUncertainty, 1e-9);
         Assert.Equal(1.6448536 * 0.4, risks.GuardBandMm, 1e-6);
     }
 

@@ -67,7 +67,8 @@ public sealed record VariablesJudgement(
 
 /// <summary>Judges a batch by what was measured on its pieces, not by how many passed.</summary>
 /// <remarks>
-/// One-sided tolerance limits: exact (non-central t) where every reading is a value, from the likelihood where some are cut off.
+/// One-sided tolerance limits: exact (non-central t) where every reading is a value; where some are cut off, from the mean and
+/// spread of greatest likelihood with the factor of the exact readings, which errs on the wide side.
 /// Scatter of measuring is contained in the spread of the readings and makes the limits wider; an error common to all readings
 /// (a scale, a calibration) is not, and the reasons say so. Where the limits and the plain count of the readings point different ways
 /// the shape taken for granted is doubted and nothing is decided. A single high value lowered may raise the lower limit, because the
@@ -76,7 +77,7 @@ public sealed record VariablesJudgement(
 public static class VariablesConformity
 {
     // Beyond this the share differs from 0 or 1 by nothing that could be printed.
-    private const double GreatestDistance = 900;
+    private const double GreatestDistance = 200;
 
     /// <summary>Judges a batch.</summary>
     /// <param name="readings">One reading for each piece, above 0, in the demand's unit. One or more.</param>
@@ -104,7 +105,7 @@ public static class VariablesConformity
             reasons.Add(
                 $"With {Percent(demand.Confidence)} confidence {Percent(demand.Share)} of all pieces exceed at least {demand.Say(least)} "
                     + $"and, with the same confidence, at most {demand.Say(most)}"
-                    + (isExact ? "." : " (from the likelihood with readings cut off: approximate).")
+                    + (isExact ? "." : " (approximate, since readings are cut off).")
             );
             if (isExact)
             {
@@ -154,14 +155,14 @@ public static class VariablesConformity
     {
         if (values.Distinct().Count() < 2)
             return (null, null);
-        var (share, sure) = (demand.Share, demand.Confidence);
-        if (values.Length == readings.Count)
-            return (
-                ToleranceLimit.Lower(values, share, sure, demand.Population),
-                ToleranceLimit.Lower(values, share, 1 - sure, demand.Population)
-            );
         var fit = CensoredSample.Fit(readings, demand.Population);
-        return (fit.Lower(share, sure), fit.Lower(share, 1 - sure));
+        // Each cut-off reading moves mean and spread, but only the exact ones count as degrees of freedom. With none cut off these
+        // are the exact tolerance limits; how often they hold with some cut off is measured in the tests.
+        var n = values.Length;
+        var spread = fit.StandardDeviation.Value * Math.Sqrt(n / (n - 1.0));
+        double Limit(double confidence) =>
+            demand.Population.Unscaled(fit.Mean.Value - ToleranceLimit.Factor(n, demand.Share, confidence) * spread);
+        return (Limit(demand.Confidence), Limit(1 - demand.Confidence));
     }
 
     private static double ShareAbove(double[] values, VariablesDemand demand, double confidence)
