@@ -104,8 +104,6 @@ public class VariablesConformityTests
                     ),
             ];
             var n = readings.Count(reading => reading.Censoring == Censoring.Exact);
-            if (n == pieces)
-                continue;
             if (!factors.TryGetValue(n, out var factor))
                 factors[n] = factor = ToleranceLimit.Factor(n, 0.75, 0.95);
             var limit = LimitByHand(CensoredSample.Fit(readings, Population.LogNormal), n, factor);
