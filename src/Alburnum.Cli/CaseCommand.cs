@@ -1,8 +1,6 @@
 using System.ComponentModel;
 using System.Reflection;
-using Alburnum.Cases;
 using Alburnum.Imaging;
-using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
@@ -33,79 +31,21 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         CancellationToken cancellationToken
     )
     {
-        var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
-        var folder = CaseFolderReader.Read(settings.Folder, facts);
-        var indicator = IndicatorOf(folder);
-        var readings = await Progress.EachAsync(
-            console,
-            "Reading sections",
-            folder.Photographs,
-            photograph => photograph.FileName,
-            photograph => Measure(photograph, folder, indicator, cancellationToken),
-            cancellationToken
-        );
-        var byPiece = folder
-            .Photographs.Zip(readings, (photograph, reading) => (photograph.Piece, reading))
-            .ToDictionary(pair => pair.Piece, pair => pair.reading, StringComparer.Ordinal);
-        var result = CaseRun.Run(
-            folder.Case,
-            facts.Rulebook(folder.Rulebook),
-            [.. byPiece.Select(pair => Evidence(pair.Key, pair.Value)), .. folder.RulerReadings],
-            DecisionRule.Usual
-        );
+        var reading = await CaseReading.OfAsync(console, settings.Folder, cancellationToken);
         var document = CaseMapping.From(
-            result,
-            byPiece,
+            reading.Result,
+            reading.Readings,
             CautionFile.Load(FactLibrary.DefaultFolder),
             ProgramName,
             DateTime.UtcNow
         );
-        await KeepAsync(folder, document, settings, cancellationToken);
+        await KeepAsync(reading.Folder, document, settings, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
         return CommandLine.Done;
     }
 
     private static string ProgramName { get; } =
         $"Alburnum {Assembly.GetExecutingAssembly().GetName().Version!.ToString(3)}";
-
-    private static Indicator? IndicatorOf(CaseFolder folder) =>
-        folder.Indicator is not { } key
-            ? null
-            : Indicators.Usual.FirstOrDefault(indicator => indicator.Key == key)
-                ?? throw new InputRefusedException(
-                    new InputProblem(
-                        Path.Combine(folder.Path, "case.yaml"),
-                        0,
-                        "",
-                        "indicator",
-                        key,
-                        string.Join(", ", Indicators.Usual.Select(indicator => indicator.Key))
-                    )
-                );
-
-    private static SectionReading Measure(
-        CasePhotograph photograph,
-        CaseFolder folder,
-        Indicator? indicator,
-        CancellationToken stop
-    ) =>
-        SectionReader.Read(
-            Path.Combine(folder.Path, photograph.FileName),
-            photograph.Bytes,
-            new ReadingRequest
-            {
-                Section = folder.Case.Enquiry.Section!,
-                OutlinePx = photograph.OutlinePx?.Select(point => new PointPx(point.X, point.Y)).ToList(),
-                Indicator = indicator,
-            },
-            stop
-        ) with
-        {
-            FileName = photograph.FileName,
-        };
-
-    private static PieceEvidence Evidence(string piece, SectionReading reading) =>
-        new(piece, EvidenceKind.Photograph, reading.Profile, reading.Profile is null ? reading.Notes : []);
 
     private static async Task KeepAsync(
         CaseFolder folder,

@@ -31,7 +31,9 @@ internal static class CaseSummary
         var certainty = document.Verdict.Probability is { } probability
             ? $"  probability of conformity {Say.Probability(probability)}"
             : "";
-        console.Write(new Text(verdict, new Style(Colour(document.Verdict.Verdict), decoration: Decoration.Bold)));
+        console.Write(
+            new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
+        );
         console.WriteLine(certainty);
         console.WriteLine();
         console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
@@ -54,18 +56,10 @@ internal static class CaseSummary
                 new Text(depth is null ? "–" : Say.Measured(depth.MinMm, depth.MinUMm, "").TrimEnd()),
                 new Text(depth is null ? "–" : Say.Measured(depth.MeanMm, depth.MeanUMm, "").TrimEnd()),
                 new Text(piece.Reading.TreatedShare is { } share ? Say.Percent(share) : "–"),
-                new Text(piece.Verdict.Verdict, new Style(Colour(piece.Verdict.Verdict))),
+                new Text(piece.Verdict.Verdict, new Style(VerdictColour.Of(piece.Verdict.Verdict))),
                 new Text(piece.Verdict.Probability is null ? "–" : Say.Probability(piece.Verdict.Probability))
             );
         }
         return table;
     }
-
-    private static Color Colour(string verdict) =>
-        verdict switch
-        {
-            "conforms" => Color.Green,
-            "does not conform" => Color.Red,
-            _ => Color.Yellow,
-        };
 }

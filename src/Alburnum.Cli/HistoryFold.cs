@@ -23,8 +23,8 @@ internal static class HistoryFold
             {
                 if (charge.Values[i] is not { } value)
                     continue;
-                charts[i].Add(value);
                 (states[i], var signals) = Watch.Next(states[i], value, rules[i]);
+                charts[i].Add(value, signals != Signals.None);
                 if (signals == Signals.None)
                     continue;
                 signalled[i]++;

@@ -1,13 +1,14 @@
 using System.Globalization;
 using Alburnum.Acceptance.History;
 using Spectre.Console;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
 /// <summary>A plant's history on the terminal.</summary>
 internal static class HistoryPrint
 {
-    private const int SignalsShown = 12;
+    private const int ChargesShown = 8;
     private const int ChartCells = 60;
     private const string Heights = "▁▂▃▄▅▆▇█";
 
@@ -19,9 +20,12 @@ internal static class HistoryPrint
             Print(console, measure);
         console.WriteLine();
         console.WriteLine(history.Signals.Count == 0 ? "No signals." : "Signals, newest first:");
-        foreach (var signal in history.Signals.Take(SignalsShown))
-            console.WriteLine($"  charge {signal.Charge}: {signal.Said}");
-        if (history.Signals.Count > SignalsShown)
+        var byCharge = history
+            .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
+            .ToList();
+        foreach (var charge in byCharge.Take(ChargesShown))
+            console.WriteLine($"  charge {charge.Key}: {string.Join("; ", charge)}");
+        if (byCharge.Count > ChargesShown)
             console.WriteLine("  and earlier ones; --json has the last 200");
         console.WriteLine();
         foreach (var length in history.RunLengths)
@@ -49,7 +53,7 @@ internal static class HistoryPrint
         if (measure.Capability is { } capability)
             console.WriteLine(
                 $"limit {Say(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Say(capability.Index)}, at least "
-                    + $"{Say(capability.LowerBound)} with 95 % confidence; {Options.Percent(capability.ShareBelow)} expected below if normal"
+                    + $"{Say(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
             );
     }
 

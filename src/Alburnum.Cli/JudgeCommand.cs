@@ -1,25 +1,31 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
-using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
-using Alburnum.Requirements;
-using Alburnum.Timber;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli;
 
-/// <summary>Judges a batch from a table of results or from two counts.</summary>
-internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.Settings>
+/// <summary>Judges a batch: from a table of results, from two counts, or from a case folder.</summary>
+internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[RESULTS]")]
         [Description(
-            "Table in CSV: piece, result; or piece, face, position_mm, depth_mm, u_mm and sapwood_mm where known"
+            "Table (CSV or .xlsx): piece and result; or piece, face, position_mm, depth_mm, u_mm and sapwood_mm where known; "
+                + "or piece and retention_kg_m3 or least_depth_mm, judged by variables"
         )]
         public string? Results { get; init; }
+
+        [CommandOption("--sheet <NAME>")]
+        [Description("Sheet of the workbook, where it has more than one")]
+        public string? Sheet { get; init; }
+
+        [CommandOption("--case <FOLDER>")]
+        [Description("Or a case folder, which states everything itself; nothing is kept or written")]
+        public string? Case { get; init; }
 
         [CommandOption("--cut <PIECES>")]
         [Description("Pieces cut, where there is no table")]
@@ -36,9 +42,8 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
         public string? Rule { get; init; }
 
         [CommandOption("--reading <READING>")]
-        [Description("Depth that stands for a whole zone: minimum, or percentile (the 5th)")]
-        [DefaultValue("minimum")]
-        public string Reading { get; init; } = "minimum";
+        [Description("Depth that stands for a whole zone: minimum (unless said), or percentile (the 5th)")]
+        public string? Reading { get; init; }
 
         [CommandOption("--section <SIZE>")]
         [Description("Nominal section, such as \"100 x 100 mm\" or \"round 120 mm\"")]
@@ -57,51 +62,88 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level of the indexed plan")]
-        [DefaultValue("II")]
-        public string Level { get; init; } = "II";
+        [Description("Inspection level of the indexed plan; II unless said")]
+        public string? Level { get; init; }
 
         [CommandOption("--severity <SEVERITY>")]
-        [Description("normal, tightened or reduced")]
-        [DefaultValue("normal")]
-        public string Severity { get; init; } = "normal";
+        [Description("normal (unless said), tightened or reduced")]
+        public string? Severity { get; init; }
+
+        [CommandOption("--conforming <PERCENT>")]
+        [Description("By variables: share of all pieces that must reach the limit")]
+        public double? Conforming { get; init; }
+
+        [CommandOption("--population <SHAPE>")]
+        [Description("By variables: normal (depths unless said) or log-normal (retentions unless said)")]
+        public string? Population { get; init; }
 
         [CommandOption("--required <KG_PER_M3>")]
         [Description("Retention asked for in the analytical zone, kg/m³")]
         public double? Required { get; init; }
+
+        [CommandOption("--least-depth <MM>")]
+        [Description("By variables: depth asked for, mm")]
+        public double? LeastDepth { get; init; }
 
         [CommandOption("--assay <VALUE>")]
         [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4\" or \"< 0.5\"; may be given again")]
         public string[] Assays { get; init; } = [];
 
         [CommandOption("--confidence <PERCENT>")]
-        [Description("Confidence of the bound on the conforming share")]
-        [DefaultValue(95.0)]
-        public double Confidence { get; init; } = 95;
+        [Description("Confidence of the bound on the conforming share; 95 unless said")]
+        public double? Confidence { get; init; }
 
         [CommandOption("--json")]
         [Description("Prints JSON")]
         public bool Json { get; init; }
+
+        /// <summary>Confidence as a share.</summary>
+        public double Sure => Options.Number("--confidence", Confidence ?? 95, 50.1, 99.999, "%") / 100;
     }
 
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
     {
-        var document = Judge(settings);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        if (settings.Case is { } folder)
+        {
+            JudgeOptions.RefuseBesideCase(settings);
+            var reading = await CaseReading.OfAsync(console, folder, cancellationToken);
+            Show(settings, JudgeSheet.Of(reading.Result, DecisionRule.Usual), JudgePrint.Print);
+            return CommandLine.Done;
+        }
+        JudgeOptions.RefuseCountsBesideTable(settings);
+        var results = settings.Results is { } path
+            ? ResultTable.Read(TableText.Open(path, settings.Sheet), JudgeOptions.Section(settings))
+            : JudgeOptions.Counts(settings);
+        if (results is ValuedPieces valued)
+            Show(
+                settings,
+                VariablesSheet.Of(valued, JudgeOptions.Demand(settings, valued), JudgeOptions.Lot(settings)),
+                VariablesPrint.Print
+            );
         else
-            JudgePrint.Print(console, document);
+            Show(settings, Attributes(settings, results), JudgePrint.Print);
         return CommandLine.Done;
     }
 
-    private static JudgeDocument Judge(Settings settings)
+    private void Show<T>(Settings settings, T document, Action<IAnsiConsole, T> print)
     {
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        else
+            print(console, document);
+    }
+
+    private static JudgeDocument Attributes(Settings settings, BatchResults results)
+    {
+        JudgeOptions.RefuseVariables(settings);
         var decision = DecisionRule.Usual;
-        var lot = Options.OptionalWhole("--lot", settings.Lot, 1, 100_000_000, "pieces");
-        var (pieces, demand) = settings.Results is { } path
-            ? FromTable(path, settings, decision)
-            : (FromCounts(settings), null);
-        var (rule, other) = Rules(settings, lot);
+        var lot = JudgeOptions.Lot(settings);
+        var (pieces, demand) = Pieces(settings, results, decision);
+        var (rule, other) = JudgeOptions.Rules(settings, lot);
         if (lot < pieces.Count)
             throw Options.Refused(
                 "--lot",
@@ -121,60 +163,32 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
             [.. settings.Assays.Select(AssayText.Read)],
             Options.OptionalNumber("--required", settings.Required, 0.001, 2000, "kg/m³"),
             decision,
-            Options.Number("--confidence", settings.Confidence, 50, 99.999, "%") / 100
+            settings.Sure
         );
-        return new(
-            batch.Overall.Verdict.InWords(),
-            batch.Overall.Probability,
-            batch.InWords,
-            batch.Rule.InWords,
-            demand,
-            JudgePart.Of(batch.Penetration),
-            batch.Retention is { } retention ? JudgePart.Of(retention) : null,
-            batch.Counts,
-            batch.ConformingShare,
-            Believed(batch, lot),
-            [
-                .. pieces.Select(piece => new JudgePiece(
-                    piece.Number,
-                    piece.Judgement.Verdict.InWords(),
-                    piece.Judgement.Probability,
-                    piece.Judgement.Reasons
-                )),
-            ],
-            OtherReading(other, pieces, lot, decision),
-            JudgeHelp.For(pieces, batch, lot, decision)
-        );
+        return JudgeSheet.Of(batch, pieces, lot, demand, other, decision);
     }
 
-    private static (IReadOnlyList<PieceJudgement> Pieces, string? Demand) FromTable(
-        string path,
+    private static (IReadOnlyList<PieceJudgement> Pieces, string? Demand) Pieces(
         Settings settings,
+        BatchResults results,
         DecisionRule decision
     )
     {
-        Section? section = null;
-        if (settings.Section is { } text && !SectionText.TryParse(text, out section))
-            throw Options.Refused("--section", text, SectionText.Expected);
-        switch (ResultTable.Read(path, section))
+        switch (results)
         {
             case JudgedPieces judged:
                 return ([.. judged.Pieces.Select(piece => new PieceJudgement(piece.Piece, Said(piece.Passed)))], null);
             case MeasuredPieces measured:
-                var rule = Depth(settings);
-                var reading = settings.Reading switch
-                {
-                    "minimum" => DepthReading.Minimum,
-                    "percentile" => DepthReading.FifthPercentile,
-                    _ => throw Options.Refused("--reading", settings.Reading, "minimum or percentile"),
-                };
+                var rule = JudgeOptions.Depth(settings);
+                var reading = JudgeOptions.Reading(settings);
+                var section = JudgeOptions.Section(settings)!;
                 return (
                     [
                         .. measured.Pieces.Select(piece => new PieceJudgement(
                             piece.Piece,
                             PieceConformity.Judge(
                                 rule,
-                                HandReadings.Profile(section!, piece.Readings),
+                                HandReadings.Profile(section, piece.Readings),
                                 decision,
                                 reading
                             )
@@ -183,30 +197,12 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
                     rule.InWords
                 );
             default:
-                throw new InvalidOperationException("Not a table of results.");
+                throw new ArgumentOutOfRangeException(
+                    nameof(results),
+                    results,
+                    "Not a table to be judged by counting."
+                );
         }
-    }
-
-    private static DepthRule Depth(Settings settings)
-    {
-        var text = settings.Rule ?? throw Options.Refused("--rule", "nothing", DepthRuleText.Expected);
-        return DepthRuleText.Read(text, FactLibrary.Load(FactLibrary.DefaultFolder).PenetrationClasses)
-            ?? throw Options.Refused("--rule", text, DepthRuleText.Expected);
-    }
-
-    private static IReadOnlyList<PieceJudgement> FromCounts(Settings settings)
-    {
-        if (settings.Cut is null && settings.Failures is null)
-            throw Options.Refused("RESULTS", "nothing", "a table of results, or --cut and --failures");
-        var cut = Options.Whole("--cut", settings.Cut, 1, 1_000_000, "pieces");
-        var failures = Options.Whole(
-            "--failures",
-            settings.Failures,
-            0,
-            cut,
-            "failures, since no more can fail than were cut"
-        );
-        return [.. Enumerable.Range(1, cut).Select(i => new PieceJudgement(Options.Digits(i), Said(i > failures)))];
     }
 
     private static Judgement Said(bool? passed) =>
@@ -216,52 +212,4 @@ internal sealed class JudgeCommand(IAnsiConsole console) : Command<JudgeCommand.
             false => new(Verdict.DoesNotConform, 0, ["Judged elsewhere: fail."]),
             null => new(Verdict.Undecided, null, ["Not determined."]),
         };
-
-    /// <summary>The rule to use, and the other reading of the same figure where there is one.</summary>
-    private static (AcceptanceRule Rule, AcceptanceRule? Other) Rules(Settings settings, int? lot)
-    {
-        if (settings.Aql is null == settings.MustPass is null)
-            throw Options.Refused(
-                "--must-pass, --aql",
-                settings.Aql is null ? "neither" : "both",
-                "one of the two: they are different rules"
-            );
-        if (settings.MustPass is { } percent)
-            return (new ShareMustPass(Options.Number("--must-pass", percent, 1, 100, "%") / 100), null);
-        var aql = Options.Number("--aql", settings.Aql, 0.01, 1000, "");
-        var found = SamplingOptions.Indexed(
-            AttributeTableFile.Load(FactLibrary.DefaultFolder).Tables,
-            Options.Whole("--lot", lot, 1, 100_000_000, "pieces"),
-            settings.Level,
-            aql,
-            settings.Severity
-        );
-        return (found.Rule, aql < 100 ? new ShareMustPass(1 - aql / 100) : null);
-    }
-
-    /// <summary>The beta-binomial reading beside the exact bound; undecided pieces count as failing in both.</summary>
-    private static string Believed(BatchJudgement batch, int? lot)
-    {
-        var belief = new BetaBinomial(batch.Counts.Cut - batch.Counts.Conforming, batch.Counts.Cut);
-        var share = Options.Percent(belief.ConformingShareExceeded(batch.ConformingShare.Confidence));
-        var supply =
-            $"Bayesian reading (Jeffreys' belief before): {Options.Percent(batch.ConformingShare.Confidence)} probable that at least {share} of the supply conform";
-        return lot is { } pieces && batch.Rule is ShareMustPass rule
-            ? $"{supply}, {Options.Percent(belief.LotConforms(rule.Share, pieces))} that {Options.Percent(rule.Share)} of this lot do."
-            : supply + ".";
-    }
-
-    private static string? OtherReading(
-        AcceptanceRule? other,
-        IReadOnlyList<PieceJudgement> pieces,
-        int? lot,
-        DecisionRule decision
-    )
-    {
-        if (other is null)
-            return null;
-        var judged = BatchConformity.Judge(pieces, lot, other, [], null, decision);
-        return $"Read as \"{other.InWords}\" instead, {other.MayFail(pieces.Count)} of {pieces.Count} may fail and penetration "
-            + $"{(judged.Penetration.Verdict == Verdict.Undecided ? "is undecided" : judged.Penetration.Verdict.InWords())}.";
-    }
 }

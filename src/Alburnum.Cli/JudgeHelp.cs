@@ -1,59 +1,56 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Risk;
 using Alburnum.Penetration;
-using MathNet.Numerics.Distributions;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
 /// <summary>What a better photograph or some more pieces would do for a verdict that is still open.</summary>
 internal static class JudgeHelp
 {
-    private const int MorePieces = 5;
+    private const int MorePiecesMax = 500;
 
     public static IReadOnlyList<string> For(
         IReadOnlyList<PieceJudgement> pieces,
         BatchJudgement batch,
         int? lot,
         DecisionRule decision
-    )
-    {
+    ) =>
         // A verdict that stands needs no more wood.
-        if (batch.Penetration.Verdict != Verdict.Undecided)
-            return [];
-        List<string> help = [];
-        foreach (
-            var piece in pieces.Where(piece =>
-                piece.Judgement is { Verdict: Verdict.Undecided, Probability: > 0 and < 1 }
-            )
-        )
+        batch.Penetration.Verdict == Verdict.Undecided
+            ? [.. Readings(pieces, decision), .. Cores(batch, lot)]
+            : [];
+
+    private static IEnumerable<string> Readings(IReadOnlyList<PieceJudgement> pieces, DecisionRule decision)
+    {
+        foreach (var piece in pieces.Where(piece => piece.Judgement.Verdict == Verdict.Undecided))
         {
-            // In units of the reading's own uncertainty the margin is the normal quantile of the probability.
-            var margin = new Estimate(Normal.InvCDF(0, 1, piece.Judgement.Probability!.Value), 1);
-            help.Add(
-                $"Piece {piece.Number}: a second reading as good as the first would decide it with probability "
-                    + $"{Options.Percent(NextEvidence.SecondReadingDecides(margin, 0, 1, decision))}, one with half the uncertainty "
-                    + $"with {Options.Percent(NextEvidence.SecondReadingDecides(margin, 0, 0.5, decision))}."
+            if (piece.Judgement.MarginMm is not { StandardUncertainty: > 0 and var u } margin)
+                continue;
+            yield return $"Piece {piece.Number}: a second reading as good as the first would decide it with probability "
+                + $"{Certainty(NextEvidence.SecondReadingDecides(margin, 0, u, decision))}, one with half the uncertainty "
+                + $"with {Certainty(NextEvidence.SecondReadingDecides(margin, 0, u / 2, decision))}.";
+        }
+    }
+
+    private static IEnumerable<string> Cores(BatchJudgement batch, int? lot)
+    {
+        if (batch.Rule is not ShareMustPass { Share: < 1 } rule || batch.ConformingShare.LowerBound >= rule.Share)
+            yield break;
+        var (cut, failures, sure) = (
+            batch.Counts.Cut,
+            batch.Counts.Cut - batch.Counts.Conforming,
+            batch.ConformingShare.Confidence
+        );
+        var mostMore = Math.Min(MorePiecesMax, (lot ?? int.MaxValue) - cut);
+        var needed = Enumerable
+            .Range(1, Math.Max(0, mostMore))
+            .FirstOrDefault(more =>
+                LotShare.LowerBound(batch.Counts.Conforming + more, cut + more, lot, sure) >= rule.Share
             );
-        }
-        if (batch.Rule is ShareMustPass { Share: < 1 } rule && batch.ConformingShare.LowerBound < rule.Share)
-        {
-            var more = Math.Min(MorePieces, (lot ?? int.MaxValue) - batch.Counts.Cut);
-            if (more > 0)
-                help.Add(
-                    $"The bound on the conforming share would reach {Options.Percent(rule.Share)} with probability "
-                        + Options.Percent(
-                            NextEvidence.MorePiecesShow(
-                                batch.Counts.Cut - batch.Counts.Conforming,
-                                batch.Counts.Cut,
-                                more,
-                                lot,
-                                rule.Share,
-                                batch.ConformingShare.Confidence
-                            )
-                        )
-                        + $" if {more} more pieces were cut."
-                );
-        }
-        return help;
+        yield return needed == 0
+            ? $"The bound on the conforming share does not reach {Percent(rule.Share)} with {mostMore} more pieces either."
+            : $"The bound on the conforming share reaches {Percent(rule.Share)} with {Counted(needed, "more piece")}, if all conform: probability "
+                + $"{Certainty(NextEvidence.MorePiecesShow(failures, cut, needed, lot, rule.Share, sure))} by what was seen so far.";
     }
 }

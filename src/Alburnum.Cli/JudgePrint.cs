@@ -1,4 +1,5 @@
 using Spectre.Console;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
@@ -18,22 +19,24 @@ internal static class JudgePrint
         }
         foreach (var reason in document.Penetration.Reasons.Concat(document.Retention?.Reasons ?? []))
             console.WriteLine(reason);
-        console.WriteLine(document.Believed);
+        if (document.Believed is { } believed)
+            console.WriteLine(believed);
         if (document.OtherReading is { } other)
             console.WriteLine(other);
-        foreach (var help in document.Help)
-            console.WriteLine(help);
+        foreach (var line in (document.Risks?.InWords ?? []).Concat(document.Help))
+            console.WriteLine(line);
+        Verdict(console, document.Verdict, document.Probability);
+        console.WriteLine(document.InWords);
+    }
+
+    /// <summary>The verdict, alone on its line.</summary>
+    public static void Verdict(IAnsiConsole console, string verdict, double? probability)
+    {
         console.WriteLine();
         console.Write(
-            new Text(
-                document.Verdict.ToUpperInvariant(),
-                new Style(Colour(document.Verdict), decoration: Decoration.Bold)
-            )
+            new Text(verdict.ToUpperInvariant(), new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold))
         );
-        console.WriteLine(
-            document.Probability is { } probability ? $"  probability of conformity {Options.Percent(probability)}" : ""
-        );
-        console.WriteLine(document.InWords);
+        console.WriteLine(probability is { } known ? $"  probability of conformity {Certainty(known)}" : "");
     }
 
     private static Table Pieces(JudgeDocument document)
@@ -46,20 +49,12 @@ internal static class JudgePrint
         foreach (var piece in document.Pieces.Take(PiecesShown))
             table.AddRow(
                 new Text(piece.Piece),
-                new Text(piece.Verdict, new Style(Colour(piece.Verdict))),
-                new Text(piece.Probability is { } probability ? Options.Percent(probability) : "–"),
+                new Text(piece.Verdict, new Style(VerdictColour.Of(piece.Verdict))),
+                new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
                 new Text(string.Join(" ", piece.Reasons))
             );
         if (document.Pieces.Count > PiecesShown)
             table.Caption($"and {document.Pieces.Count - PiecesShown} more");
         return table;
     }
-
-    private static Color Colour(string verdict) =>
-        verdict switch
-        {
-            "conforms" => Color.Green,
-            "does not conform" => Color.Red,
-            _ => Color.Yellow,
-        };
 }

@@ -8,6 +8,14 @@ internal static class Options
     public static InputRefusedException Refused(string option, string found, string expected) =>
         new(new InputProblem(option, 0, "", "", found, expected));
 
+    /// <summary>Refuses the first option that was given where it has no meaning: passing it over would hide that.</summary>
+    public static void RefuseGiven(string expected, params (string Option, bool IsGiven)[] options)
+    {
+        foreach (var (option, isGiven) in options)
+            if (isGiven)
+                throw Refused(option, "a value", expected);
+    }
+
     /// <summary>A number that must be given, in a range.</summary>
     public static double Number(string option, double? value, double low, double high, string unit) =>
         OptionalNumber(option, value, low, high, unit)
@@ -31,13 +39,4 @@ internal static class Options
             : value;
 
     public static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
-
-    /// <summary>A share or probability in per cent; what is not certain is not written as 0 or 100 %.</summary>
-    public static string Percent(double share) =>
-        share switch
-        {
-            > 0 and < 0.0005 => "under 0.1 %",
-            >= 0.9995 and < 1 => "over 99.9 %",
-            _ => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %",
-        };
 }

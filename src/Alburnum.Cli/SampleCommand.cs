@@ -5,6 +5,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
@@ -125,10 +126,12 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
                     seed
                 );
             case "share":
+                var share = new ShareMustPass(Options.Number("--must-pass", settings.MustPass, 1, 100, "%") / 100);
                 return SampleSheet.Share(
-                    new(Options.Number("--must-pass", settings.MustPass, 1, 100, "%") / 100),
+                    share,
                     Options.Whole("--cut", settings.Cut, 1, lot ?? 1_000_000, "pieces"),
                     lot,
+                    lot is { } known ? SamplingOptions.OtherReading(share, known, settings.Level) : null,
                     seed
                 );
             case "smallest":
@@ -159,13 +162,16 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
     private static string Chart(SampleDocument sheet) =>
         Svg.Write(
             CharacteristicDrawing.Draw(
-                $"Operating characteristic: {sheet.Plan}",
+                Capital(sheet.Plan),
                 [
                     .. sheet.Readings.Select(reading => new Characteristic(
-                        reading.Name,
+                        $"{reading.Name}: 95 % at {Percent(reading.Landmarks.ProducerShare)}, "
+                            + $"10 % at {Percent(reading.Landmarks.ConsumerShare)}",
                         [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
                     )),
                 ]
             )
         );
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -35,12 +35,25 @@ internal sealed record SampleDocument(
 internal sealed record SampleReading(string Name, OcLandmarks Landmarks, IReadOnlyList<OcPoint> Curve)
 {
     private const double DrawnUpTo = 0.6;
-    private const int Points = 61;
+    private const int Steps = 60;
 
-    public static SampleReading Of(string name, SamplingPlan plan, Supply supply) =>
+    /// <summary>Reads a plan; all readings of one sheet are given the same lot, so that their points stand at the same shares.</summary>
+    public static SampleReading Of(string name, SamplingPlan plan, Supply supply, int? lot) =>
         new(
             name,
             OperatingCharacteristic.Landmarks(plan, supply),
-            OperatingCharacteristic.Curve(plan, supply, DrawnUpTo, Points)
+            OperatingCharacteristic.Curve(plan, supply, Shares(lot))
         );
+
+    /// <summary>Even steps; in a small lot the shares that it can have, piece by piece.</summary>
+    private static double[] Shares(int? lot)
+    {
+        var most = lot is { } pieces && DrawnUpTo * pieces < Steps ? (int)Math.Ceiling(DrawnUpTo * pieces) : Steps;
+        return
+        [
+            .. Enumerable
+                .Range(0, most + 1)
+                .Select(i => lot is { } of && most < Steps ? (double)i / of : DrawnUpTo * i / Steps),
+        ];
+    }
 }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Spectre.Console;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
@@ -6,7 +8,7 @@ namespace Alburnum.Cli;
 internal static class SamplePrint
 {
     private const int BarCells = 8;
-    private const int RowEvery = 5;
+    private const int Rows = 13;
 
     public static void Print(IAnsiConsole console, SampleDocument sheet)
     {
@@ -35,13 +37,23 @@ internal static class SamplePrint
         table.AddColumn(new TableColumn("Failing").RightAligned());
         foreach (var reading in sheet.Readings)
             table.AddColumn(new TableColumn(Markup.Escape(reading.Name)));
-        for (var i = 0; i < sheet.Readings[0].Curve.Count; i += RowEvery)
+        var first = sheet.Readings[0].Curve;
+        // A plan that may stop early has a mean number of pieces of its own at every quality.
+        var mayStop = first.Any(point => point.MeanPiecesCut < sheet.MostPiecesCut - 1e-9);
+        if (mayStop)
+            table.AddColumn(new TableColumn("Pieces cut on average").RightAligned());
+        var every = Math.Max(1, (int)Math.Ceiling((first.Count - 1.0) / (Rows - 1)));
+        for (var i = 0; i < first.Count; i += every)
         {
             var at = i;
-            table.AddRow([
-                new Text(Options.Percent(sheet.Readings[0].Curve[at].FailingShare)),
+            List<Text> row =
+            [
+                new(Percent(first[at].FailingShare)),
                 .. sheet.Readings.Select(reading => new Text(Bar(reading.Curve[at].Acceptance))),
-            ]);
+            ];
+            if (mayStop)
+                row.Add(new(first[at].MeanPiecesCut.ToString("0.0", CultureInfo.InvariantCulture)));
+            table.AddRow(row);
         }
         return table;
     }
@@ -56,9 +68,9 @@ internal static class SamplePrint
         foreach (var reading in sheet.Readings)
             table.AddRow(
                 new Text(reading.Name),
-                new Text(Options.Percent(reading.Landmarks.ProducerShare)),
-                new Text(Options.Percent(reading.Landmarks.IndifferentShare)),
-                new Text(Options.Percent(reading.Landmarks.ConsumerShare))
+                new Text(Percent(reading.Landmarks.ProducerShare)),
+                new Text(Percent(reading.Landmarks.IndifferentShare)),
+                new Text(Percent(reading.Landmarks.ConsumerShare))
             );
         return table;
     }
@@ -66,6 +78,6 @@ internal static class SamplePrint
     private static string Bar(double probability)
     {
         var cells = (int)Math.Round(probability * BarCells);
-        return $"{new string('█', cells)}{new string('·', BarCells - cells)} {Options.Percent(probability)}";
+        return $"{new string('█', cells)}{new string('·', BarCells - cells)} {Percent(probability)}";
     }
 }

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
+using static Alburnum.Figures;
 
 namespace Alburnum.Cli;
 
@@ -30,11 +31,12 @@ internal static class SampleSheet
             notes.Add("Above AQL 10 the standard counts defects per hundred pieces, not per cent of failing pieces.");
         List<SampleReading> readings =
         [
-            SampleReading.Of("this plan, this lot", plan, lot),
+            SampleReading.Of($"{Indexed(found)}, this lot", plan, lot, found.LotSize),
             SampleReading.Of(
-                found.CountsDefects ? "this plan, defects (Poisson)" : "this plan, process (binomial)",
+                $"{Indexed(found)}, {(found.CountsDefects ? "defects (Poisson)" : "process (binomial)")}",
                 plan,
-                found.StandardSupply
+                found.StandardSupply,
+                found.LotSize
             ),
         ];
         if (share > 0)
@@ -44,27 +46,25 @@ internal static class SampleSheet
             notes.Add(
                 $"\"AQL {Options.Digits(found.AqlPercent)} %\" is also read as \"{other.InWords}\". Of {plan.SampleSize} pieces "
                     + $"that lets {mayFail} fail where this plan lets {plan.AcceptanceNumber} fail. Passing this plan is not "
-                    + $"\"{Options.Percent(share)} compliant\"; the result must name the rule used."
+                    + $"\"{Percent(share)} compliant\"; the result must name the rule used."
             );
             readings.Add(
                 SampleReading.Of(
-                    $"{Options.Percent(share)} must pass, this lot",
+                    $"{other.InWords}, this lot",
                     new SingleSamplingPlan(plan.SampleSize, mayFail),
-                    lot
+                    lot,
+                    found.LotSize
                 )
             );
         }
-        var limit = OperatingCharacteristic.OutgoingLimit(plan, found.LotSize);
-        notes.Add(
-            $"If rejected lots are sorted piece by piece, at most {Options.Percent(limit.Limit)} failing pieces go out on average (AOQL)."
-        );
+        notes.Add(Outgoing(plan, found.LotSize));
         return new(
             found.Name,
             found.Source.Citation,
             found.Source.Standing.InWords(),
             found.LotSize,
             $"{plan.SampleSize} of {found.LotSize} pieces",
-            $"at most {plan.AcceptanceNumber} failures pass; {plan.RejectionNumber} or more do not",
+            $"at most {Counted(plan.AcceptanceNumber, "failure")} pass; {plan.RejectionNumber} or more do not",
             plan.SampleSize,
             seed,
             RandomPositions.Draw(found.LotSize, plan.SampleSize, seed),
@@ -73,19 +73,42 @@ internal static class SampleSheet
         );
     }
 
-    /// <summary>A stated number of pieces, of which a share must pass.</summary>
-    public static SampleDocument Share(ShareMustPass rule, int cut, int? lot, ulong seed)
+    /// <summary>A stated number of pieces, of which a share must pass, with the plan indexed at the same figure beside it.</summary>
+    /// <param name="rule">The share.</param>
+    /// <param name="cut">Pieces to cut.</param>
+    /// <param name="lot">Pieces in the lot; null where not known.</param>
+    /// <param name="indexed">The plan indexed at what may fail; null where the tables have none for it.</param>
+    /// <param name="seed">Seed of the positions.</param>
+    public static SampleDocument Share(ShareMustPass rule, int cut, int? lot, IndexedPlan? indexed, ulong seed)
     {
-        var mayFail = rule.MayFail(cut);
-        return Single(
-            new(cut, mayFail),
+        var sheet = Single(
+            new(cut, rule.MayFail(cut)),
             rule.InWords,
             "trade reading; no standard is named",
-            "common practice",
+            Standing.CommonPractice.InWords(),
             lot,
             seed,
             []
         );
+        if (indexed is null)
+            return sheet;
+        return sheet with
+        {
+            Readings =
+            [
+                sheet.Readings[0] with
+                {
+                    Name = $"{rule.InWords}, this lot",
+                },
+                SampleReading.Of($"{Indexed(indexed)}, this lot", indexed.Plan, SupplyOf(lot), lot),
+            ],
+            Notes =
+            [
+                $"\"AQL {Options.Digits(indexed.AqlPercent)} %\" is also read as the {indexed.Name}, which cuts {indexed.Plan.SampleSize} pieces "
+                    + $"and lets {indexed.Plan.AcceptanceNumber} fail. The two are different rules; the result must name the one used.",
+                .. sheet.Notes,
+            ],
+        };
     }
 
     /// <summary>The smallest single plan for two risks.</summary>
@@ -109,7 +132,7 @@ internal static class SampleSheet
             plan,
             $"double plan for {InWords(risks)}",
             $"{plan.FirstSample} pieces; {plan.SecondSample} more where the first do not decide",
-            $"at most {plan.AcceptFirst} failures in the first sample pass, {plan.RejectFirst} or more do not; "
+            $"at most {Counted(plan.AcceptFirst, "failure")} in the first sample pass, {plan.RejectFirst} or more do not; "
                 + $"in between, at most {plan.AcceptBoth} in both samples together pass",
             mean,
             risks,
@@ -163,7 +186,7 @@ internal static class SampleSheet
             plan.SampleSize,
             lot is null ? null : seed,
             lot is { } all ? RandomPositions.Draw(all, plan.SampleSize, seed) : [],
-            [SampleReading.Of("this plan", plan, new SteadyProcess())],
+            [SampleReading.Of("this plan", plan, new SteadyProcess(), null)],
             ["Holds only where the measure is near normal: plot the depths before relying on it."]
         );
     }
@@ -176,19 +199,19 @@ internal static class SampleSheet
             ?? throw Options.Refused(
                 "--failures",
                 Options.Digits(failures),
-                $"fewer: even the whole lot cannot show that {Options.Percent(share)} conform with so many failures"
+                $"fewer: even the whole lot cannot show that {Percent(share)} conform with so many failures"
             );
         var belief = new BetaBinomial(failures, pieces);
         return Single(
             new(pieces, failures),
-            $"to show that {Options.Percent(share)} conform, at {Options.Percent(confidence)} confidence, with at most {failures} failures",
+            $"to show that {Percent(share)} conform, at {Percent(confidence)} confidence, with at most {Counted(failures, "failure")}",
             lot is null ? "exact binomial bound (Clopper–Pearson)" : "exact hypergeometric bound",
             Standing.Published.InWords(),
             lot,
             seed,
             [
-                $"The Bayesian reading (Jeffreys' belief before) of such a result: {Options.Percent(confidence)} probable that at least "
-                    + $"{Options.Percent(belief.ConformingShareExceeded(confidence))} of the supply conform.",
+                $"The Bayesian reading (Jeffreys' belief before) of such a result: {Percent(confidence)} probable that at least "
+                    + $"{Percent(belief.ConformingShareExceeded(confidence))} of the supply conform.",
             ]
         );
     }
@@ -208,12 +231,12 @@ internal static class SampleSheet
             standing,
             lot,
             lot is { } of ? $"{plan.SampleSize} of {of} pieces" : $"{plan.SampleSize} pieces",
-            $"at most {plan.AcceptanceNumber} failures pass; {plan.RejectionNumber} or more do not",
+            $"at most {Counted(plan.AcceptanceNumber, "failure")} pass; {plan.RejectionNumber} or more do not",
             plan.SampleSize,
             lot is null ? null : seed,
             lot is { } pieces ? RandomPositions.Draw(pieces, plan.SampleSize, seed) : [],
-            [SampleReading.Of("this plan", plan, SupplyOf(lot))],
-            notes
+            [SampleReading.Of("this plan", plan, SupplyOf(lot), lot)],
+            [.. notes, Outgoing(plan, lot)]
         );
 
     private static SampleDocument Staged(
@@ -236,17 +259,23 @@ internal static class SampleSheet
             plan.MostPiecesCut,
             lot is null ? null : seed,
             lot is { } pieces ? RandomPositions.DrawInOrder(pieces, plan.MostPiecesCut, seed) : [],
-            [SampleReading.Of("this plan", plan, SupplyOf(lot))],
+            [SampleReading.Of("this plan", plan, SupplyOf(lot), lot)],
             [
-                $"On lots at {Options.Percent(risks.AcceptableShare)} failing it cuts {mean.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} pieces on average; "
+                $"On lots at {Percent(risks.AcceptableShare)} failing it cuts {mean.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} pieces on average; "
                     + $"the single plan for the same risks cuts {PlanDesign.Single(risks, lot).SampleSize}.",
                 "Cut the pieces in the order given and stop as soon as the plan decides.",
             ]
         );
 
+    private static string Indexed(IndexedPlan found) => $"plan indexed at AQL {Options.Digits(found.AqlPercent)}";
+
+    private static string Outgoing(SingleSamplingPlan plan, int? lot) =>
+        $"If rejected lots are sorted piece by piece, at most {Percent(OperatingCharacteristic.OutgoingLimit(plan, lot).Limit)} "
+        + "failing pieces go out on average (AOQL).";
+
     private static Supply SupplyOf(int? lot) => lot is { } pieces ? new FiniteLot(pieces) : new SteadyProcess();
 
     private static string InWords(RiskPoints risks) =>
-        $"accepting {Options.Percent(risks.AcceptableShare)} failing (risk {Options.Percent(risks.ProducerRisk)}) and rejecting "
-        + $"{Options.Percent(risks.RejectableShare)} failing (risk {Options.Percent(risks.ConsumerRisk)})";
+        $"accepting {Percent(risks.AcceptableShare)} failing (risk {Percent(risks.ProducerRisk)}) and rejecting "
+        + $"{Percent(risks.RejectableShare)} failing (risk {Percent(risks.ConsumerRisk)})";
 }

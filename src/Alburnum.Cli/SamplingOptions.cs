@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Cli;
 
@@ -8,20 +9,40 @@ internal static class SamplingOptions
 {
     public static IndexedPlan Indexed(AttributeTables tables, int lot, string level, double aql, string severity)
     {
-        var known = string.Join(", ", tables.AqlsPercent.Select(Options.Digits));
-        if (!tables.AqlsPercent.Any(column => Math.Abs(column - aql) < 1e-9))
-            throw Options.Refused("--aql", Options.Digits(aql), $"an AQL of {tables.Source.Document}: {known}");
+        Aql(tables, aql);
         if (lot < tables.LotSizes[0].From)
             throw Options.Refused("--lot", Options.Digits(lot), $"{tables.LotSizes[0].From} pieces or more");
         return tables.Find(
             lot,
-            InspectionWords.ReadLevel(level)
-                ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III"),
+            Level(level),
             aql,
             InspectionWords.ReadSeverity(severity)
                 ?? throw Options.Refused("--severity", severity, "normal, tightened or reduced")
         );
     }
+
+    /// <summary>The plan indexed at what a share lets fail; null where the tables have no such AQL or lot.</summary>
+    public static IndexedPlan? OtherReading(ShareMustPass share, int lot, string level)
+    {
+        var tables = AttributeTableFile.Load(FactLibrary.DefaultFolder).Tables;
+        var aql = Math.Round((1 - share.Share) * 100, 6);
+        return lot >= tables.LotSizes[0].From && tables.AqlsPercent.Contains(aql)
+            ? tables.Find(lot, Level(level), aql)
+            : null;
+    }
+
+    public static InspectionLevel Level(string level) =>
+        InspectionWords.ReadLevel(level) ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
+
+    /// <summary>An AQL that the tables have a column for.</summary>
+    public static double Aql(AttributeTables tables, double aql) =>
+        tables.AqlsPercent.Any(column => Math.Abs(column - aql) < 1e-9)
+            ? aql
+            : throw Options.Refused(
+                "--aql",
+                Options.Digits(aql),
+                $"an AQL of {tables.Source.Document}: {string.Join(", ", tables.AqlsPercent.Select(Options.Digits))}"
+            );
 
     /// <summary>Two shares with their risks, in per cent.</summary>
     public static RiskPoints Risks(double? accept, double? producerRisk, double? reject, double? consumerRisk)

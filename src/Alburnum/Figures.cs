@@ -3,9 +3,10 @@ using System.Globalization;
 namespace Alburnum;
 
 /// <summary>Figures as reasons are written with them.</summary>
-internal static class Figures
+public static class Figures
 {
-    /// <summary>A share or probability in per cent. Never rounds a doubt away: what is not certain is not written as 0 or 100 %.</summary>
+    /// <summary>A share in per cent. What is not all or nothing is not rounded to 0 or 100 %.</summary>
+    /// <param name="share">0 to 1.</param>
     public static string Percent(double share) =>
         share switch
         {
@@ -13,6 +14,14 @@ internal static class Figures
             >= 0.9995 and < 1 => "over 99.9 %",
             _ => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %",
         };
+
+    /// <summary>A probability in per cent. No measurement is certain, so none is written as 0 or 100 %.</summary>
+    /// <param name="probability">0 to 1.</param>
+    public static string Certainty(double probability) => Percent(Math.Clamp(probability, 1e-9, 1 - 1e-9));
+
+    /// <summary>A count with its noun: "1 piece", "2 pieces".</summary>
+    public static string Counted(int count, string noun) =>
+        $"{count.ToString(CultureInfo.InvariantCulture)} {noun}{(count == 1 ? "" : "s")}";
 
     /// <summary>A length, to hundredths of a millimetre.</summary>
     public static string Mm(double mm) => mm.ToString("0.##", CultureInfo.InvariantCulture) + " mm";

@@ -240,6 +240,183 @@ public sealed class AcceptanceCommandTests : IDisposable
         Assert.False(Directory.Exists(charts));
     }
 
+    [Fact]
+    public async Task Risks_of_a_wrong_verdict_are_said_and_what_a_better_reading_would_do()
+    {
+        string[] judge =
+        [
+            "judge",
+            _folder.Write(
+                "depths.csv",
+                "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
+                    + string.Concat(Enumerable.Range(1, 8).Select(i => $"T{i},1,50,{5.6 + 0.3 * i:0.0},0.4,30\n"))
+            ),
+            "--rule",
+            "6 mm sapwood",
+            "--section",
+            "round 120 mm",
+            "--must-pass",
+            "75",
+            "--lot",
+            "60",
+        ];
+        var output = Flat(await Done(judge));
+
+        Assert.Contains("consumer's risk", output, StringComparison.Ordinal);
+        Assert.Contains("Read twice as well (a better photograph)", output, StringComparison.Ordinal);
+        Assert.Contains("The bound on the conforming share reaches 75 % with", output, StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(await Done([.. judge, "--json"]));
+        var risks = json.RootElement.GetProperty("risks");
+        Assert.InRange(risks.GetProperty("now").GetProperty("consumer").GetDouble(), 1e-4, 0.05);
+        Assert.True(
+            risks.GetProperty("with_half_the_uncertainty").GetProperty("left_open").GetDouble()
+                < risks.GetProperty("now").GetProperty("left_open").GetDouble()
+        );
+        Assert.Equal(-0.1, json.RootElement.GetProperty("pieces")[0].GetProperty("margin_mm").GetDouble(), 1e-9);
+    }
+
+    [Fact]
+    public async Task Retentions_by_piece_are_judged_by_variables()
+    {
+        var table = _folder.Write(
+            "assays.csv",
+            "piece,retention_kg_m3\nT1,13.1\nT2,14.6\nT3,12.4\nT4,15.8\nT5,13.9\nT6,14.2\nT7,12.9\nT8,13.6\n"
+        );
+        string[] judge = ["judge", table, "--conforming", "75", "--lot", "60", "--required"];
+
+        var output = Flat(await Done([.. judge, "11"]));
+        Assert.Contains("at least 75 % of all pieces must reach 11 kg/m³", output, StringComparison.Ordinal);
+        Assert.Contains("near log-normal", output, StringComparison.Ordinal);
+        Assert.Contains("CONFORMS The batch conforms by retention.", output, StringComparison.Ordinal);
+        Assert.Contains("UNDECIDED", await Done([.. judge, "13"]), StringComparison.Ordinal);
+        Assert.Contains("DOES NOT CONFORM", await Done([.. judge, "15"]), StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(await Done([.. judge, "11", "--json"]));
+        Assert.True(json.RootElement.GetProperty("is_exact").GetBoolean());
+        Assert.InRange(json.RootElement.GetProperty("lower_limit").GetDouble(), 11, 13);
+    }
+
+    [Theory]
+    [InlineData("--conforming: found nothing", "--required", "11")]
+    [InlineData("--required: found nothing", "--conforming", "75")]
+    [InlineData("--must-pass: found a value", "--required", "11", "--conforming", "75", "--must-pass", "75")]
+    [InlineData("--least-depth: found a value", "--least-depth", "6", "--conforming", "75")]
+    [InlineData("--population: found square", "--required", "11", "--conforming", "75", "--population", "square")]
+    [InlineData("at least the 2 pieces", "--required", "11", "--conforming", "75", "--lot", "1")]
+    [InlineData("50.1 to 99.99 % of all pieces", "--required", "11", "--conforming", "100")]
+    public async Task Options_that_do_not_go_with_values_are_refused(string said, params string[] options)
+    {
+        var table = _folder.Write("assays.csv", "piece,retention_kg_m3\nT1,13.1\nT2,14.6\n");
+
+        Assert.Contains(said, await Refused(["judge", table, .. options]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Options_by_variables_do_not_go_with_counts() =>
+        Assert.Contains(
+            "--conforming: found a value, expected no such option where pieces are counted",
+            await Refused("judge", "--cut", "8", "--failures", "0", "--must-pass", "75", "--conforming", "75"),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData(4.5, "DOES NOT CONFORM")]
+    [InlineData(9.0, "CONFORMS")]
+    public async Task A_case_folder_gets_the_verdict_and_the_reasons_of_its_batch(double depthMm, string verdict)
+    {
+        _folder.Write(
+            "case.yaml",
+            $"""
+            reference: T-1
+            title: Test posts
+            client: Thornhollow estate
+            sectionsCut: 2026-05-12
+            rulebook: european-2007
+            component: fence post
+            section: 100 x 100 mm
+            species: Scots pine
+            useClass: 4
+            statedClass: NP3
+            serviceLife: 15 years
+            batch:
+              pieces: 60
+              mustPass: 75 %
+            rulerReadings: readings.csv
+            """
+        );
+        _folder.Write(
+            "readings.csv",
+            "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
+                + string.Concat(
+                    Enumerable
+                        .Range(1, 6)
+                        .SelectMany(piece =>
+                            Enumerable.Range(1, 4).Select(face => $"T{piece},{face},50,{depthMm:0.0},0.3,25\n")
+                        )
+                )
+        );
+        var output = await Done("judge", "--case", _folder.Path);
+
+        Assert.Contains(verdict, output, StringComparison.Ordinal);
+        Assert.Contains("Rule used: 75 % of the pieces cut must pass", output, StringComparison.Ordinal);
+        Assert.Contains("6 pieces cut", output, StringComparison.Ordinal);
+        Assert.Contains("Retention is not judged", Flat(output), StringComparison.Ordinal);
+        Assert.Equal(["case.yaml", "readings.csv"], Directory.GetFiles(_folder.Path).Select(Path.GetFileName).Order());
+    }
+
+    [Fact]
+    public async Task Nothing_may_stand_beside_a_case() =>
+        Assert.Contains(
+            "--must-pass: found a value, expected nothing beside --case",
+            await Refused("judge", "--case", "anything", "--must-pass", "75"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public async Task The_share_that_must_pass_is_drawn_beside_the_plan_indexed_at_the_same_figure()
+    {
+        var sheet = Flat(await Done("sample", "--plan", "share", "--must-pass", "75", "--cut", "8", "--lot", "30"));
+
+        Assert.Contains("is also read as the plan indexed at AQL 25", sheet, StringComparison.Ordinal);
+        Assert.Contains("cuts 8 pieces and lets 5 fail", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_plan_that_may_stop_early_says_how_much_it_cuts_on_average() =>
+        Assert.Contains(
+            "Pieces cut",
+            await Done("sample", "--plan", "sequential", "--accept", "5", "--reject", "25", "--lot", "200"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public async Task Lots_are_followed_through_the_switching_rules()
+    {
+        var table = _folder.Write(
+            "lots.csv",
+            "lot,pieces,cut,failures\nL1,500,50,11\nL2,500,50,4\nL3,500,50,12\nL4,500,50,6\n"
+        );
+        var output = Flat(await Done("history", table, "--aql", "10"));
+
+        Assert.Contains("MIL-STD-105E", output, StringComparison.Ordinal);
+        Assert.Contains(
+            "2 of 4 lots accepted. The next lot is under tightened inspection.",
+            output,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("switching rules from memory", output, StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(await Done("history", table, "--aql", "10", "--json"));
+        Assert.Equal("tightened", json.RootElement.GetProperty("lots")[3].GetProperty("severity").GetString());
+        Assert.Contains("--aql: found nothing", await Refused("history", table), StringComparison.Ordinal);
+        Assert.Contains(
+            "--chart: found a value",
+            await Refused("history", table, "--chart", "x"),
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>The output without its line breaks.</summary>
     private static string Flat(string output) =>
         string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

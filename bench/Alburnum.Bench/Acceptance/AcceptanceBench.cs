@@ -48,7 +48,7 @@ internal static class AcceptanceBench
         Report(unit, "smallest plan, lot 100 000", 50, () => PlanDesign.Single(risks, 100_000));
         Report(unit, "smallest plan for close risks, lot 100 000", 50, () => PlanDesign.Single(close, 100_000));
         Report(unit, "tolerance factor, n = 20", 5, () => ToleranceLimit.Factor(20, 0.95, 0.95));
-        Report(unit, "EWMA run length", 5, () => AverageRunLength.Of(EwmaChart.Usual, 1));
+        Report(unit, "EWMA run length", 50, () => AverageRunLength.Of(EwmaChart.Usual, 1));
         Report(unit, $"watch over {Charges} charges", 2000, () => Follow(values));
     }
 
@@ -58,8 +58,8 @@ internal static class AcceptanceBench
         RunChart chart = new();
         foreach (var value in values)
         {
-            chart.Add(value);
-            (state, _) = Watch.Next(state, value, WatchRules.Usual);
+            (state, var signals) = Watch.Next(state, value, WatchRules.Usual);
+            chart.Add(value, signals != Signals.None);
         }
         return state.Mean + chart.Marks.Count;
     }

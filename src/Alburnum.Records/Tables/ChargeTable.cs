@@ -29,14 +29,14 @@ public sealed class ChargeTable
         ("strength_percent", new("solution strength", "%")),
     ];
 
-    private readonly string _path;
+    private readonly TableText _text;
     private readonly int _chargeAt;
     private readonly int[] _measureAt;
     private readonly int _columns;
 
-    private ChargeTable(string path, int columns, int chargeAt, int[] measureAt, IReadOnlyList<Measure> measures)
+    private ChargeTable(TableText text, int columns, int chargeAt, int[] measureAt, IReadOnlyList<Measure> measures)
     {
-        _path = path;
+        _text = text;
         _columns = columns;
         _chargeAt = chargeAt;
         _measureAt = measureAt;
@@ -47,13 +47,12 @@ public sealed class ChargeTable
     public IReadOnlyList<Measure> Measures { get; }
 
     /// <summary>Reads the column names.</summary>
-    /// <exception cref="InputRefusedException">The file is missing, or its columns are not those of a history.</exception>
-    public static ChargeTable Open(string path)
+    /// <param name="text">The table.</param>
+    /// <exception cref="InputRefusedException">Its columns are not those of a history.</exception>
+    public static ChargeTable Open(TableText text)
     {
-        if (!File.Exists(path))
-            throw new InputRefusedException(new InputProblem(path, 0, "", "", "no such file", "a table in CSV"));
-        var header = (File.ReadLines(path).FirstOrDefault() ?? "").TrimStart('\uFEFF').Split(',');
-        string[] names = [.. header.Select(name => name.Trim(' ', '"'))];
+        string[] names = [.. text.ColumnNames()];
+        var path = text.Name;
         List<InputProblem> problems = [];
         var expected = $"{ChargeColumn}, {string.Join(", ", Known.Select(known => known.Column))}";
         foreach (var name in names.Where(name => !IsKnown(name)))
@@ -66,7 +65,7 @@ public sealed class ChargeTable
         if (at.Length == 0)
             problems.Add(new InputProblem(path, 1, "", "", "no measure", expected));
         return problems.Count == 0
-            ? new(path, names.Length, Array.IndexOf(names, ChargeColumn), at, [.. at.Select(i => MeasureOf(names[i])!)])
+            ? new(text, names.Length, Array.IndexOf(names, ChargeColumn), at, [.. at.Select(i => MeasureOf(names[i])!)])
             : throw new InputRefusedException(problems);
     }
 
@@ -79,7 +78,7 @@ public sealed class ChargeTable
         HashSet<string> numbers = new(StringComparer.Ordinal);
         var values = new double?[_measureAt.Length];
         var line = 1;
-        foreach (var text in File.ReadLines(_path).Skip(1))
+        foreach (var text in _text.Lines.Skip(1))
         {
             line++;
             stop.ThrowIfCancellationRequested();
@@ -93,7 +92,9 @@ public sealed class ChargeTable
                 yield return row;
         }
         if (numbers.Count == 0)
-            problems.Add(new InputProblem(_path, 1, "", "", "no charges", "one row or more below the column names"));
+            problems.Add(
+                new InputProblem(_text.Name, 1, "", "", "no charges", "one row or more below the column names")
+            );
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
     }
@@ -112,7 +113,7 @@ public sealed class ChargeTable
         {
             problems.Add(
                 new InputProblem(
-                    _path,
+                    _text.Name,
                     line,
                     "",
                     "",
@@ -124,11 +125,11 @@ public sealed class ChargeTable
         }
         var number = new string(text.AsSpan()[cells[_chargeAt]].Trim(" \""));
         if (number.Length == 0)
-            problems.Add(new InputProblem(_path, line, "", ChargeColumn, "nothing", "the charge's number"));
+            problems.Add(new InputProblem(_text.Name, line, "", ChargeColumn, "nothing", "the charge's number"));
         else if (!numbers.Add(number))
             problems.Add(
                 new InputProblem(
-                    _path,
+                    _text.Name,
                     line,
                     number,
                     ChargeColumn,
@@ -150,7 +151,7 @@ public sealed class ChargeTable
             else
                 problems.Add(
                     new InputProblem(
-                        _path,
+                        _text.Name,
                         line,
                         number,
                         Known.First(known => known.Measure == Measures[i]).Column,

@@ -39,6 +39,19 @@ public sealed class CsvTable
             return [];
         }
         using var text = new StreamReader(path);
+        return Read(text, name, columns, optional, problems, read);
+    }
+
+    /// <summary>Reads a table that is open already.</summary>
+    internal static IReadOnlyList<T> Read<T>(
+        TextReader text,
+        string name,
+        IReadOnlyList<string> columns,
+        IReadOnlyList<string> optional,
+        List<InputProblem> problems,
+        Func<CsvLine, T> read
+    )
+    {
         using var csv = new CsvReader(
             text,
             new CsvConfiguration(CultureInfo.InvariantCulture) { BadDataFound = null, MissingFieldFound = null }

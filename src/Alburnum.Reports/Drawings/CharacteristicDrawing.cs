@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Alburnum.Reports.Drawings;
 
 /// <summary>One curve of an operating characteristic.</summary>
-/// <param name="Name">Which reading of the plan.</param>
+/// <param name="Name">Which reading of the plan, as the legend says it.</param>
 /// <param name="Points">Failing share and probability of acceptance, both 0 to 1, shares rising. Two or more.</param>
 public sealed record Characteristic(string Name, IReadOnlyList<(double FailingShare, double Acceptance)> Points);
 
@@ -11,11 +11,12 @@ public sealed record Characteristic(string Name, IReadOnlyList<(double FailingSh
 public static class CharacteristicDrawing
 {
     private const double Width = 150;
-    private const double Height = 96;
-    private const double Left = 18;
-    private const double Right = 6;
-    private const double Top = 8;
-    private const double Bottom = 24;
+    private const double Graph = 64;
+    private const double Left = 16;
+    private const double Right = 8;
+    private const double Top = 16;
+    private const double LegendLine = 5;
+    private const double Type = 3.1;
     private static readonly Ink[] Inks = [Ink.Treated, Ink.Quiet, Ink.Demand];
 
     /// <summary>The drawing.</summary>
@@ -25,24 +26,36 @@ public static class CharacteristicDrawing
     {
         var upTo = curves.Max(curve => curve.Points[^1].FailingShare);
         Spot At(double share, double probability) =>
-            new(Left + (Width - Left - Right) * share / upTo, Top + (Height - Top - Bottom) * (1 - probability));
-        List<Mark> marks = [];
+            new(Left + (Width - Left - Right) * share / upTo, Top + Graph * (1 - probability));
+        List<Mark> marks =
+        [
+            new Label(new(2, 6), title, Heading(title), Anchor.Start, Ink.Text),
+            new Label(new(2, Top - 3.5), "probability of acceptance", Type, Anchor.Start, Ink.Quiet),
+        ];
         for (var tick = 0; tick <= 10; tick += 2)
         {
             var probability = tick / 10.0;
             marks.Add(new Line([At(0, probability), At(upTo, probability)], Ink.Hair, 0.2));
             var at = At(0, probability);
-            marks.Add(new Label(new(at.X - 2, at.Y + 1), Percent(probability), 3, Anchor.End, Ink.Quiet));
+            marks.Add(new Label(new(at.X - 2, at.Y + 1), Percent(probability), Type, Anchor.End, Ink.Quiet));
         }
-        for (var tick = 0; tick <= 6; tick++)
+        var step = upTo > 0.3 ? 0.1 : upTo / 6;
+        for (var share = 0.0; share <= upTo + 1e-9; share += step)
         {
-            var share = upTo * tick / 6;
             marks.Add(new Line([At(share, 0), At(share, 1)], Ink.Hair, 0.2));
             var at = At(share, 0);
-            marks.Add(new Label(new(at.X, at.Y + 4.5), Percent(share), 3, Anchor.Middle, Ink.Quiet));
+            marks.Add(new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet));
         }
-        marks.Add(new Label(new(Left, Top - 3), "accepted", 3, Anchor.Start, Ink.Text));
-        marks.Add(new Label(new(Width - Right, Height - Bottom + 9), "failing in truth", 3, Anchor.End, Ink.Text));
+        var below = Top + Graph;
+        marks.Add(
+            new Label(
+                new(Width - Right, below + 9.5),
+                "share of the pieces that fail in truth",
+                Type,
+                Anchor.End,
+                Ink.Quiet
+            )
+        );
         for (var i = 0; i < curves.Count; i++)
         {
             var ink = Inks[i % Inks.Length];
@@ -55,12 +68,15 @@ public static class CharacteristicDrawing
                     isDashed
                 )
             );
-            var y = Height - Bottom + 14 + 4 * i;
+            var y = below + 15.5 + LegendLine * i;
             marks.Add(new Line([new(Left, y - 1), new(Left + 8, y - 1)], ink, 0.7, isDashed));
-            marks.Add(new Label(new(Left + 10, y), curves[i].Name, 3, Anchor.Start, Ink.Text));
+            marks.Add(new Label(new(Left + 10, y), curves[i].Name, Type, Anchor.Start, Ink.Text));
         }
-        return new(Width, Height, title, marks);
+        return new(Width, below + 14 + LegendLine * curves.Count, $"Operating characteristic. {title}", marks);
     }
+
+    /// <summary>Size of the heading, mm: smaller where it is long, so that it stays on the sheet.</summary>
+    private static double Heading(string title) => Math.Min(4, (Width - 4) / (0.48 * title.Length));
 
     private static string Percent(double share) => (share * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
 }

@@ -14,6 +14,7 @@ public static class Svg
         var size = $"{Number(drawing.WidthMm)} {Number(drawing.HeightMm)}";
         svg.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"0 0 {size}\"");
         svg.Append($" width=\"{Number(drawing.WidthMm)}mm\" height=\"{Number(drawing.HeightMm)}mm\"");
+        svg.Append(" font-family=\"Lato, sans-serif\"");
         svg.Append($" aria-label=\"{WebUtility.HtmlEncode(drawing.Title)}\">");
         foreach (var mark in drawing.Marks)
             svg.Append(Element(mark));

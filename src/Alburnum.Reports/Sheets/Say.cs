@@ -23,8 +23,14 @@ public static class Say
             { } p => Percent(p),
         };
 
-    /// <summary>A share as whole per cent.</summary>
-    public static string Percent(double share) => $"{Number(share * 100, 0)} %";
+    /// <summary>A share as whole per cent; what is not all or nothing is not rounded to 0 or 100 %.</summary>
+    public static string Percent(double share) =>
+        share switch
+        {
+            > 0 and < 0.005 => "under 1 %",
+            >= 0.995 and < 1 => "over 99 %",
+            _ => $"{Number(share * 100, 0)} %",
+        };
 
     /// <summary>A number without needless digits.</summary>
     public static string Number(double value, int decimals) =>

@@ -102,7 +102,7 @@ public static class BatchConformity
         List<string> reasons =
         [
             $"Rule used: {rule.InWords}.",
-            $"{counts.Cut} pieces cut: {counts.Conforming} conform, {counts.Failing} do not conform, "
+            $"{Counted(counts.Cut, "piece")} cut: {counts.Conforming} conform, {counts.Failing} do not conform, "
                 + $"{counts.Undecided} undecided; {mayFail} may fail.",
         ];
         if (missing > 0)
@@ -110,9 +110,9 @@ public static class BatchConformity
         var open = missing + pieces.Count(piece => piece.Judgement.Probability is null);
         reasons.Add(
             open == 0
-                ? $"The rule accepts with probability {Percent(ifBad.Independent)} if the pieces were misread independently, "
-                    + $"{Percent(ifBad.Common)} if all were misread alike."
-                : $"The rule accepts with probability {Percent(low)} to {Percent(high)}, "
+                ? $"The rule accepts with probability {Certainty(ifBad.Independent)} if the pieces were misread independently, "
+                    + $"{Certainty(ifBad.Common)} if all were misread alike."
+                : $"The rule accepts with probability {Certainty(low)} to {Certainty(high)}, "
                     + $"according to what the {open} pieces not determined are."
         );
         reasons.Add(
@@ -175,7 +175,8 @@ public static class BatchConformity
         : judgement.Verdict == Verdict.Undecided ? "is undecided"
         : judgement.Verdict.InWords();
 
-    private static PieceCounts Count(IReadOnlyList<PieceJudgement> pieces)
+    /// <summary>The pieces by verdict.</summary>
+    public static PieceCounts Count(IReadOnlyList<PieceJudgement> pieces)
     {
         int Of(Verdict verdict) => pieces.Count(piece => piece.Judgement.Verdict == verdict);
         return new(pieces.Count, Of(Verdict.Conforms), Of(Verdict.DoesNotConform), Of(Verdict.Undecided));

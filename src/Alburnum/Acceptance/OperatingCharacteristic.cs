@@ -31,14 +31,18 @@ public static class OperatingCharacteristic
     {
         Require.InRange(upTo, 1e-6, 1, "(share)");
         Require.InRange(points, 2, 10_000, "points");
-        return
-        [
-            .. Enumerable
-                .Range(0, points)
-                .Select(i => upTo * i / (points - 1))
-                .Select(share => new OcPoint(share, plan.Acceptance(share, supply), plan.MeanPiecesCut(share, supply))),
-        ];
+        return Curve(plan, supply, [.. Enumerable.Range(0, points).Select(i => upTo * i / (points - 1))]);
     }
+
+    /// <summary>The curve at stated failing shares, each 0 to 1.</summary>
+    public static IReadOnlyList<OcPoint> Curve(SamplingPlan plan, Supply supply, IReadOnlyList<double> shares) =>
+        [
+            .. shares.Select(share => new OcPoint(
+                share,
+                plan.Acceptance(share, supply),
+                plan.MeanPiecesCut(share, supply)
+            )),
+        ];
 
     /// <summary>The shares accepted with 95, 50 and 10 %.</summary>
     public static OcLandmarks Landmarks(SamplingPlan plan, Supply supply) =>

@@ -33,7 +33,7 @@ public static class RetentionConformity
         [
             $"Retention: mean of {assays.Count} {(assays.Count == 1 ? "assay" : "assays")} {KgPerM3(high.Mean.Value)}, "
                 + $"standard uncertainty {KgPerM3(high.Mean.StandardUncertainty)}, where {KgPerM3(requiredKgPerM3)} is asked for; "
-                + $"met with probability {Percent(high.Probability)}.",
+                + $"met with probability {Certainty(high.Probability)}.",
         ];
         var undetected = assays.OfType<BelowDetection>().Count();
         if (undetected > 0)

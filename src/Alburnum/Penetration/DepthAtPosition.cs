@@ -26,6 +26,10 @@ internal readonly record struct DepthAtPosition(
     /// <summary>True where the whole depth of the zone is asked for, so that no reading can show more than enough.</summary>
     public bool AsksForWholeZone => RequiredMm >= ZoneEndMm;
 
+    /// <summary>How far the depth lies above what is asked for; null where the whole zone is, since a front stops at its end.</summary>
+    public Estimate? MarginMm(double standardUncertaintyMm) =>
+        AsksForWholeZone ? null : new Estimate(DepthMm - RequiredMm, standardUncertaintyMm);
+
     /// <summary>Probability that the depth asked for is reached, with at least the given standard uncertainty, mm.</summary>
     public double Probability(double leastUncertaintyMm)
     {

@@ -50,7 +50,11 @@ public sealed record DecisionRule
 /// <param name="Verdict">What may be said.</param>
 /// <param name="Probability">Probability that the requirement is met, 0 to 1; null where nothing could be determined.</param>
 /// <param name="Reasons">Why, one sentence each.</param>
-public sealed record Judgement(Verdict Verdict, double? Probability, IReadOnlyList<string> Reasons);
+public sealed record Judgement(Verdict Verdict, double? Probability, IReadOnlyList<string> Reasons)
+{
+    /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
+    public Estimate? MarginMm { get; init; }
+}
 
 /// <summary>How a verdict is written for people.</summary>
 public static class VerdictWords

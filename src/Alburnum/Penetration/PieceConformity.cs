@@ -37,7 +37,9 @@ public static class PieceConformity
         var (atLeast, atMost) = (decision.Decide(chance.Low), decision.Decide(chance.High));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
         var undetermined = verdict == Verdict.Undecided && chance.EvidenceMissing && chance.Low < chance.High;
-        return new(verdict, undetermined ? null : (chance.Low + chance.High) / 2, chance.Reasons);
+        return undetermined
+            ? new(verdict, null, chance.Reasons)
+            : new(verdict, (chance.Low + chance.High) / 2, chance.Reasons) { MarginMm = chance.MarginMm };
     }
 
     private static DemandChance Chance(
@@ -87,7 +89,7 @@ public static class PieceConformity
             return new(0, 1, Arises: true, EvidenceMissing: true, [$"{name}: no position could be read."]);
 
         List<string> reasons = [];
-        var (low, high) =
+        var (low, high, marginMm) =
             coverage < 1
                 ? OnEveryFace(name, coverage, faces, decision, reasons)
                 : Throughout(name, reading, positions, profile, decision, reasons);
@@ -103,11 +105,11 @@ public static class PieceConformity
         var boundaryMissing = positions.Any(position => !position.InZone);
         if (boundaryMissing && decision.Decide(low) != decision.Decide(high))
             reasons.Add("The sapwood boundary is not stated, and the depth read does not decide without it.");
-        return new(low, high, Arises: true, boundaryMissing || unread.Count > 0, reasons);
+        return new(low, high, Arises: true, boundaryMissing || unread.Count > 0, reasons) { MarginMm = marginMm };
     }
 
     /// <summary>The whole zone must be reached: one order statistic over all faces.</summary>
-    private static (double Low, double High) Throughout(
+    private static (double Low, double High, Estimate? MarginMm) Throughout(
         string name,
         DepthReading reading,
         List<DepthAtPosition> positions,
@@ -121,18 +123,23 @@ public static class PieceConformity
             reading == DepthReading.Minimum ? profile.Statistics.MinimumMm : profile.Statistics.FifthPercentileMm;
         var (deciding, low, high) = Deciding(positions, coverage, statistic.StandardUncertainty);
         var u = Math.Max(deciding.StandardUncertaintyMm, statistic.StandardUncertainty);
+        var least = positions.Min(position => position.DepthMm);
+        // Where the least depth was read well and another badly, the verdict turns on the badly read one: say both.
+        var turnsElsewhere = reading == DepthReading.Minimum && deciding.DepthMm > least;
         reasons.Add(
-            $"{name}: {reading.InWords()} of {positions.Count} positions {Mm(deciding.DepthMm)} where "
+            $"{name}: {reading.InWords()} of {Counted(positions.Count, "position")} "
+                + (turnsElsewhere ? $"{Mm(least)}, the least sure one " : "")
+                + $"{Mm(deciding.DepthMm)} where "
                 + $"{Mm(deciding.RequiredMm)} is asked for (face {deciding.Face}, {Mm(deciding.PositionMm)} along), "
-                + $"standard uncertainty {Mm(u)}; met with probability {Percent(low)}."
+                + $"standard uncertainty {Mm(u)}; met with probability {Certainty(low)}."
         );
         if (!deciding.AsksForWholeZone && u > 0)
             reasons.Add(GuardBand(deciding.RequiredMm, u, decision));
-        return (low, high);
+        return (low, high, deciding.MarginMm(u));
     }
 
     /// <summary>A share of the zone must be reached on every face where it lies open.</summary>
-    private static (double Low, double High) OnEveryFace(
+    private static (double Low, double High, Estimate? MarginMm) OnEveryFace(
         string name,
         double coverage,
         List<FaceZone> faces,
@@ -140,21 +147,24 @@ public static class PieceConformity
         List<string> reasons
     )
     {
-        var (low, high) = (1.0, 1.0);
+        var (low, high, worst) = (1.0, 1.0, 1.0);
+        Estimate? marginMm = null;
         foreach (var face in faces.Where(face => face.Positions.Count > 0))
         {
             var (deciding, faceLow, faceHigh) = Deciding(face.Positions, coverage, 0);
             (low, high) = (low * faceLow, Math.Min(high, faceHigh));
+            if (marginMm is null || faceLow < worst)
+                (worst, marginMm) = (faceLow, deciding.MarginMm(deciding.StandardUncertaintyMm));
             var reached = face.Positions.Count(position => position.DepthMm >= position.RequiredMm);
             reasons.Add(
                 $"{name}: {Percent((double)reached / face.Positions.Count)} of it reached on face {face.Number}, "
                     + $"{Percent(coverage)} asked for; that share is {Mm(deciding.DepthMm)} deep or deeper, "
-                    + $"standard uncertainty {Mm(deciding.StandardUncertaintyMm)}; met with probability {Percent(faceLow)}."
+                    + $"standard uncertainty {Mm(deciding.StandardUncertaintyMm)}; met with probability {Certainty(faceLow)}."
             );
             if (decision.Decide(faceLow) == Verdict.Undecided && deciding.StandardUncertaintyMm > 0)
                 reasons.Add(GuardBand(deciding.RequiredMm, deciding.StandardUncertaintyMm, decision));
         }
-        return (low, high);
+        return (low, high, marginMm);
     }
 
     /// <summary>

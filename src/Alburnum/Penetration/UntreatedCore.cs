@@ -32,7 +32,7 @@ internal static class UntreatedCore
                 EvidenceMissing: false,
                 [
                     $"{name}: {Percent(untreated)} of the section is untreated (standard uncertainty "
-                        + $"{Percent(profile.TreatedShare.StandardUncertainty)}), met with probability {Percent(area)}.",
+                        + $"{Percent(profile.TreatedShare.StandardUncertainty)}), met with probability {Certainty(area)}.",
                 ]
             ),
             new(
@@ -41,7 +41,7 @@ internal static class UntreatedCore
                 Arises: true,
                 EvidenceMissing: false,
                 [
-                    $"The untreated core reaches {Percent(across.Value)} of the way across, met with probability {Percent(reach)}.",
+                    $"The untreated core reaches {Percent(across.Value)} of the way across, met with probability {Certainty(reach)}.",
                 ]
             ),
         ]);

@@ -161,6 +161,35 @@ public class SamplingTables
         }
     }
 
+    [Fact]
+    [IndependentProgram(
+        SciPyReference.Program,
+        "tests/Alburnum.OutsideChecks/reference/acceptance_cells.py, output stored beside it"
+    )]
+    public void Every_cell_has_the_acceptance_at_its_AQL_and_the_limiting_quality_of_another_program()
+    {
+        var lines = File.ReadAllLines(
+                Repository.At("tests", "Alburnum.OutsideChecks", "reference", "acceptance-cells.csv")
+            )
+            .Skip(2)
+            .ToList();
+        Assert.Equal(Enum.GetValues<Severity>().Sum(severity => Plans(severity).Count()), lines.Count);
+        foreach (var line in lines)
+        {
+            var f = line.Split(',');
+            var severity = InspectionWords.ReadSeverity(f[0])!.Value;
+            var (row, numbers) = Tables.Follow(f[1][0], Aql(f[2]), severity)!.Value;
+            Assert.Equal((f[1][0], Number(f[3]), Number(f[4])), (row.Letter, row.SampleSize, numbers.Reject - 1));
+            var plan = new SingleSamplingPlan(row.SampleSize, numbers.Accept, numbers.Reject);
+            Supply supply = Aql(f[2]) > IndexedPlan.GreatestPercentAql ? new DefectsPerPiece() : new SteadyProcess();
+            Assert.Equal(Aql(f[5]), plan.Acceptance(Aql(f[2]) / 100, supply), 1e-10);
+            Assert.Equal(0.1, plan.Acceptance(Aql(f[6]), supply), 1e-10);
+            // Where the limit is a share, the search finds it too.
+            if (Aql(f[6]) < 1)
+                Assert.Equal(Aql(f[6]), OperatingCharacteristic.ShareAccepted(plan, supply, 0.1), 1e-10);
+        }
+    }
+
     /// <summary>Mean number of defects that a sample with this acceptance number passes one time in ten: half a chi-squared quantile.</summary>
     private static double LimitingDefects(int accept) =>
         MathNet.Numerics.Distributions.ChiSquared.InvCDF(2 * (accept + 1), 0.9) / 2;

@@ -1,3 +1,4 @@
+using Alburnum.Acceptance.Variables;
 using Alburnum.Records.Tables;
 using Alburnum.Timber;
 
@@ -15,18 +16,25 @@ public sealed class ResultAndChargeTableTests : IDisposable
         return _path;
     }
 
+    private BatchResults Results(string text, Section? section = null) =>
+        ResultTable.Read(TableText.Open(Write(text), null), section);
+
     private string Refusal(string text, Section? section = null) =>
-        Assert.Throws<InputRefusedException>(() => ResultTable.Read(Write(text), section)).Message;
+        Assert
+            .Throws<InputRefusedException>(() => ResultTable.Read(TableText.Open(Write(text), null), section))
+            .Message;
 
     private string ChargeRefusal(string text) =>
-        Assert.Throws<InputRefusedException>(() => ChargeTable.Open(Write(text)).Charges(default).Count()).Message;
+        Assert
+            .Throws<InputRefusedException>(() =>
+                ChargeTable.Open(TableText.Open(Write(text), null)).Charges(default).Count()
+            )
+            .Message;
 
     [Fact]
     public void Judged_pieces_are_read()
     {
-        var read = Assert.IsType<JudgedPieces>(
-            ResultTable.Read(Write("piece,result\nT1,pass\nT2,fail\nT3,not determined\n"), null)
-        );
+        var read = Assert.IsType<JudgedPieces>(Results("piece,result\nT1,pass\nT2,fail\nT3,not determined\n"));
 
         Assert.Equal([("T1", true), ("T2", false), ("T3", (bool?)null)], read.Pieces);
     }
@@ -35,10 +43,8 @@ public sealed class ResultAndChargeTableTests : IDisposable
     public void Depths_are_gathered_by_piece()
     {
         var read = Assert.IsType<MeasuredPieces>(
-            ResultTable.Read(
-                Write(
-                    "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\nT1,1,10,7.5,0.3,30\nT1,1,20,8,0.3,\nT2,4,5,0,0.3,0\n"
-                ),
+            Results(
+                "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\nT1,1,10,7.5,0.3,30\nT1,1,20,8,0.3,\nT2,4,5,0,0.3,0\n",
                 new RectangularSection(100, 100)
             )
         );
@@ -90,6 +96,51 @@ public sealed class ResultAndChargeTableTests : IDisposable
         );
 
     [Fact]
+    public void Values_may_be_cut_off_below_detection_or_where_reading_ends()
+    {
+        var read = Assert.IsType<ValuedPieces>(Results("piece,retention_kg_m3\nT1,12.4\nT2,< 0.5\nT3,>25\nT4,>= 26\n"));
+
+        Assert.Equal("kg/m³", read.Measure.Unit);
+        Assert.Equal(
+            [
+                new(12.4, Censoring.Exact),
+                new(0.5, Censoring.AtMost),
+                new(25, Censoring.AtLeast),
+                new(26, Censoring.AtLeast),
+            ],
+            read.Pieces.Select(piece => piece.Reading)
+        );
+    }
+
+    [Theory]
+    [InlineData("0")]
+    [InlineData("-3")]
+    [InlineData("12 lb/ft3")]
+    [InlineData("<")]
+    [InlineData("")]
+    public void Values_that_are_none_are_refused_with_the_row(string cell) =>
+        Assert.Contains(
+            "line 3, field retention_kg_m3: found",
+            Refusal($"piece,retention_kg_m3\nT1,12\nT2,{cell}\n"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_file_that_is_no_table_and_a_sheet_of_a_CSV_are_refused()
+    {
+        Assert.Contains(
+            "no such file",
+            Assert.Throws<InputRefusedException>(() => TableText.Open(_path + ".none", null)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "CSV has none",
+            Assert.Throws<InputRefusedException>(() => TableText.Open(_path, "May")).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void A_table_without_rows_is_refused() =>
         Assert.Contains("no rows", Refusal("piece,result\n"), StringComparison.Ordinal);
 
@@ -97,7 +148,10 @@ public sealed class ResultAndChargeTableTests : IDisposable
     public void Charges_are_read_one_by_one()
     {
         var table = ChargeTable.Open(
-            Write("charge,date,mean_depth_mm,retention_kg_m3\nC1,2026-01-02,7.5,12\nC2,2026-01-03,,13.5\n")
+            TableText.Open(
+                Write("charge,date,mean_depth_mm,retention_kg_m3\nC1,2026-01-02,7.5,12\nC2,2026-01-03,,13.5\n"),
+                null
+            )
         );
         var charges = table.Charges(default).Select(charge => (charge.Number, Values: charge.Values.ToList())).ToList();
 

@@ -150,10 +150,11 @@ public class HistoryTests
                 {
                     var chart = new RunChart(50);
                     foreach (var value in values)
-                        chart.Add(value);
+                        chart.Add(value, value > 4);
 
                     Assert.InRange(chart.Marks.Count, 1, 50);
                     Assert.Equal(values.Length, chart.Marks.Sum(mark => mark.Charges));
+                    Assert.Equal(values.Count(value => value > 4), chart.Marks.Sum(mark => mark.Signalled));
                     Assert.Equal(values.Min(), chart.Marks.Min(mark => mark.Least));
                     Assert.Equal(values.Max(), chart.Marks.Max(mark => mark.Greatest));
                     Assert.Equal(values.Sum(), chart.Marks.Sum(mark => mark.Mean * mark.Charges), 1e-6);

@@ -5,7 +5,8 @@ namespace Alburnum.Acceptance.History;
 /// <param name="Mean">Their mean.</param>
 /// <param name="Least">Their least value.</param>
 /// <param name="Greatest">Their greatest value.</param>
-public readonly record struct RunMark(long Charges, double Mean, double Least, double Greatest)
+/// <param name="Signalled">How many of them gave a signal.</param>
+public readonly record struct RunMark(long Charges, double Mean, double Least, double Greatest, long Signalled)
 {
     /// <summary>Two neighbouring marks as one.</summary>
     public RunMark With(RunMark next) =>
@@ -13,7 +14,8 @@ public readonly record struct RunMark(long Charges, double Mean, double Least, d
             Charges + next.Charges,
             (Mean * Charges + next.Mean * next.Charges) / (Charges + next.Charges),
             Math.Min(Least, next.Least),
-            Math.Max(Greatest, next.Greatest)
+            Math.Max(Greatest, next.Greatest),
+            Signalled + next.Signalled
         );
 }
 
@@ -33,9 +35,11 @@ public sealed class RunChart
     public IReadOnlyList<RunMark> Marks => _marks;
 
     /// <summary>Adds one charge.</summary>
-    public void Add(double value)
+    /// <param name="value">Its value.</param>
+    /// <param name="isSignalled">True where it gave a signal.</param>
+    public void Add(double value, bool isSignalled)
     {
-        var mark = new RunMark(1, value, value, value);
+        var mark = new RunMark(1, value, value, value, isSignalled ? 1 : 0);
         if (_marks.Count > 0 && _marks[^1].Charges < _chargesPerMark)
         {
             _marks[^1] = _marks[^1].With(mark);

@@ -98,12 +98,10 @@ public static class Switching
 
     private static SwitchingState AfterNormal(SwitchingState state, InspectedLot lot, SwitchingRules rules)
     {
-        var rejected = state.Recent.TakeLast(rules.WatchedToTighten).Count(accepted => !accepted);
+        var watched = state.Recent.TakeLast(rules.WatchedToTighten).ToList();
+        var rejected = watched.Count(accepted => !accepted);
         if (rejected >= rules.RejectedToTighten)
-            return To(
-                Severity.Tightened,
-                $"{rejected} of the last {rules.WatchedToTighten} lots or fewer were rejected"
-            );
+            return To(Severity.Tightened, $"{rejected} of the last {watched.Count} lots were rejected");
         return IsRun(state, rules.AcceptedToReduce) && lot is { IsReductionAgreed: true, IsSteady: true }
             ? To(Severity.Reduced, $"{rules.AcceptedToReduce} consecutive lots were accepted and reduction is agreed")
             : state;

@@ -24,24 +24,7 @@ public readonly record struct CensoredReading(double Value, Censoring Censoring)
 /// <param name="Mean">Mean; of the logarithms for a log-normal population.</param>
 /// <param name="StandardDeviation">Standard deviation; of the logarithms for a log-normal population.</param>
 /// <param name="Population">Shape of the population.</param>
-public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation, Population Population)
-{
-    internal double Covariance { get; init; }
-
-    /// <summary>The value that a share of the population exceeds, with an approximate confidence.</summary>
-    /// <param name="share">Share that exceeds it, above 0, below 1.</param>
-    /// <param name="confidence">One-sided confidence; holds for large samples only (delta method).</param>
-    public double Lower(double share, double confidence)
-    {
-        var z = Normal.InvCDF(0, 1, 1 - Require.InRange(share, 1e-9, 1 - 1e-9, "(share)"));
-        double u1 = Mean.StandardUncertainty,
-            u2 = StandardDeviation.StandardUncertainty;
-        var variance = u1 * u1 + z * z * u2 * u2 + 2 * z * Covariance;
-        var quantile = Mean.Value + z * StandardDeviation.Value;
-        var factor = Normal.InvCDF(0, 1, Require.InRange(confidence, 1e-9, 1 - 1e-9, "(confidence)"));
-        return Population.Unscaled(quantile - factor * Math.Sqrt(Math.Max(0, variance)));
-    }
-}
+public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation, Population Population);
 
 /// <summary>Fits a population to cut-off readings by maximum likelihood.</summary>
 /// <remarks>
@@ -129,9 +112,6 @@ public static class CensoredSample
                     + LogLikelihood(mean - h, sd - h)
                 ) / (4 * h * h);
         var determinant = mm * ss - ms * ms;
-        return new(new(mean, Math.Sqrt(-ss / determinant)), new(sd, Math.Sqrt(-mm / determinant)), population)
-        {
-            Covariance = ms / determinant,
-        };
+        return new(new(mean, Math.Sqrt(-ss / determinant)), new(sd, Math.Sqrt(-mm / determinant)), population);
     }
 }

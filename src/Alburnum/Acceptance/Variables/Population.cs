@@ -10,6 +10,19 @@ public enum Population
     LogNormal,
 }
 
+/// <summary>How a shape is written for people.</summary>
+public static class PopulationWords
+{
+    /// <summary>"normal" or "log-normal".</summary>
+    public static string InWords(this Population population) =>
+        population switch
+        {
+            Population.Normal => "normal",
+            Population.LogNormal => "log-normal",
+            _ => throw new ArgumentOutOfRangeException(nameof(population), population, "Not a population."),
+        };
+}
+
 /// <summary>Turns values into the scale on which the population is normal, and back.</summary>
 internal static class PopulationScale
 {

@@ -46,9 +46,15 @@ public static class ToleranceLimit
         Population population
     )
     {
-        var scale = population.Scaled(values);
         var root = Math.Sqrt(values.Count);
-        var distance = (scale.Mean() - population.Scaled([limit])[0]) / scale.StandardDeviation();
+        var distance = Distance(values, limit, population);
         return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, distance * root, values.Count - 1) / root);
+    }
+
+    /// <summary>How many standard deviations the mean lies above a limit, on the scale on which the population is normal.</summary>
+    internal static double Distance(IReadOnlyList<double> values, double limit, Population population)
+    {
+        var scale = population.Scaled(values);
+        return (scale.Mean() - population.Scaled([limit])[0]) / scale.StandardDeviation();
     }
 }

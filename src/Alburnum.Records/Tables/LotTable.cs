@@ -1,0 +1,97 @@
+using Alburnum.Acceptance.Indexed;
+
+namespace Alburnum.Records.Tables;
+
+/// <summary>
+/// Reads a plant's lots, oldest first: <c>lot, pieces, cut, failures</c>, and where they apply <c>reduction_agreed</c>,
+/// <c>production_steady</c> and <c>begins_again</c> (yes or no).
+/// </summary>
+public static class LotTable
+{
+    private const int PiecesMax = 100_000_000;
+    private static readonly string[] Columns = ["lot", "pieces", "cut", "failures"];
+    private static readonly string[] Optional = ["reduction_agreed", "production_steady", "begins_again"];
+
+    /// <summary>True where a table's columns are those of lots rather than of charges.</summary>
+    public static bool IsOne(TableText text) => text.ColumnNames().Contains("lot", StringComparer.Ordinal);
+
+    /// <summary>Reads the lots and follows them through the switching rules.</summary>
+    /// <param name="text">The table.</param>
+    /// <param name="sequence">Tables, switching rules, level and AQL.</param>
+    /// <returns>Each lot with the plan in force, what became of it, and where the plant stands after it. One or more.</returns>
+    /// <exception cref="InputRefusedException">A row is wrong, or does not fit the plan in force; carries every problem found.</exception>
+    public static IReadOnlyList<LotStep> Follow(TableText text, LotSequence sequence)
+    {
+        List<InputProblem> problems = [];
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        var lots = CsvTable.Read(
+            text.Reader(),
+            text.Name,
+            Columns,
+            Optional,
+            problems,
+            line => (line.Line, Lot: Lot(line, first))
+        );
+        if (lots.Count == 0 && problems.Count == 0)
+            problems.Add(new InputProblem(text.Name, 1, "", "", "no lots", "one row or more below the column names"));
+        if (problems.Count > 0)
+            throw new InputRefusedException(problems);
+        List<LotStep> steps = [];
+        var standing = SwitchingState.Beginning;
+        foreach (var (line, lot) in lots)
+        {
+            // What comes after a lot that does not fit cannot be judged: its severity is not known.
+            if (sequence.Misfit(standing, lot) is { } misfit)
+                throw new InputRefusedException(
+                    new InputProblem(text.Name, line, lot.Number, misfit.Field, misfit.Found, misfit.Expected)
+                );
+            steps.Add(sequence.After(standing, lot));
+            standing = steps[^1].After;
+        }
+        return steps;
+    }
+
+    private static SampledLot Lot(CsvLine line, Dictionary<string, int> first)
+    {
+        var number = line.RequiredText("lot");
+        if (number.Length > 0 && !first.TryAdd(number, line.Line))
+            line.Refuse(
+                "lot",
+                $"\"{number}\", which line {first[number]} has already",
+                "a number of its own for each lot"
+            );
+        return new(
+            number,
+            Whole(line, "pieces", 1),
+            Whole(line, "cut", 1),
+            Whole(line, "failures", 0),
+            IsYes(line, "reduction_agreed", otherwise: false),
+            IsYes(line, "production_steady", otherwise: true),
+            IsYes(line, "begins_again", otherwise: false)
+        );
+    }
+
+    private static int Whole(CsvLine line, string column, int low)
+    {
+        var number = line.Number(column, low, PiecesMax);
+        if (number != Math.Floor(number))
+            line.Refuse(column, line.Text(column), "a whole number");
+        return (int)number;
+    }
+
+    private static bool IsYes(CsvLine line, string column, bool otherwise)
+    {
+        switch (line.Text(column))
+        {
+            case "":
+                return otherwise;
+            case "yes":
+                return true;
+            case "no":
+                return false;
+            case var text:
+                line.Refuse(column, $"\"{text}\"", "yes or no");
+                return otherwise;
+        }
+    }
+}

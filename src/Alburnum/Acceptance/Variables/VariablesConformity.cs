@@ -1,0 +1,186 @@
+using System.Globalization;
+using Alburnum.Penetration;
+using MathNet.Numerics.Distributions;
+using static Alburnum.Figures;
+
+namespace Alburnum.Acceptance.Variables;
+
+/// <summary>What is asked of a measure: a share of all pieces must reach a limit, and this must be shown with a confidence.</summary>
+public sealed record VariablesDemand
+{
+    /// <summary>Checks the numbers.</summary>
+    /// <param name="limit">Least value that conforms, in <paramref name="unit"/>; above 0.</param>
+    /// <param name="unit">Unit of limit and readings, as printed.</param>
+    /// <param name="share">Share of all pieces that must reach the limit, 0.5 to 1 (both excluded).</param>
+    /// <param name="confidence">One-sided confidence, 0.5 to 1 (both excluded).</param>
+    /// <param name="population">Shape that the measure is taken to have.</param>
+    public VariablesDemand(double limit, string unit, double share, double confidence, Population population)
+    {
+        Limit = Require.Positive(limit, unit);
+        Unit = unit;
+        Share = Require.InRange(share, 0.5 + 1e-9, 1 - 1e-9, "(share)");
+        Confidence = Require.InRange(confidence, 0.5 + 1e-9, 1 - 1e-9, "(confidence)");
+        Population = population;
+    }
+
+    /// <summary>Least value that conforms.</summary>
+    public double Limit { get; }
+
+    /// <summary>Unit of limit and readings.</summary>
+    public string Unit { get; }
+
+    /// <summary>Share of all pieces that must reach the limit.</summary>
+    public double Share { get; }
+
+    /// <summary>One-sided confidence with which that must be shown.</summary>
+    public double Confidence { get; }
+
+    /// <summary>Shape that the measure is taken to have.</summary>
+    public Population Population { get; }
+
+    /// <summary>The demand in words.</summary>
+    public string InWords =>
+        $"at least {Percent(Share)} of all pieces must reach {Say(Limit)}, shown by measured values with {Percent(Confidence)} confidence";
+
+    internal string Say(double value) => $"{value.ToString("0.###", CultureInfo.InvariantCulture)} {Unit}";
+}
+
+/// <summary>How a measure fares against its demand.</summary>
+/// <param name="Verdict">Conforms where the lower limit reaches the demand; does not conform where the upper one falls short.</param>
+/// <param name="LowerLimit">With the confidence stated, the share stated exceeds at least this; null where nothing fixes the spread.</param>
+/// <param name="UpperLimit">With the same confidence, the share stated exceeds at most this; null where nothing fixes the spread.</param>
+/// <param name="ShareLowerBound">Lower bound on the share that reaches the limit; null where readings are cut off.</param>
+/// <param name="ShareUpperBound">Upper bound on it, same confidence; null where readings are cut off.</param>
+/// <param name="CountedShareLowerBound">Exact bound from counting alone, which takes no shape for granted.</param>
+/// <param name="IsExact">True where the limits are exact for the population; false where readings are cut off.</param>
+/// <param name="Reasons">Why, one sentence each.</param>
+public sealed record VariablesJudgement(
+    Verdict Verdict,
+    double? LowerLimit,
+    double? UpperLimit,
+    double? ShareLowerBound,
+    double? ShareUpperBound,
+    double CountedShareLowerBound,
+    bool IsExact,
+    IReadOnlyList<string> Reasons
+);
+
+/// <summary>Judges a batch by what was measured on its pieces, not by how many passed.</summary>
+/// <remarks>
+/// One-sided tolerance limits: exact (non-central t) where every reading is a value; where some are cut off, from the mean and
+/// spread of greatest likelihood with the factor of the exact readings, which errs on the wide side.
+/// Scatter of measuring is contained in the spread of the readings and makes the limits wider; an error common to all readings
+/// (a scale, a calibration) is not, and the reasons say so. Where the limits and the plain count of the readings point different ways
+/// the shape taken for granted is doubted and nothing is decided. A single high value lowered may raise the lower limit, because the
+/// spread shrinks: that lies in every rule by variables.
+/// </remarks>
+public static class VariablesConformity
+{
+    // Beyond this the share differs from 0 or 1 by nothing that could be printed.
+    private const double GreatestDistance = 200;
+
+    /// <summary>Judges a batch.</summary>
+    /// <param name="readings">One reading for each piece, above 0, in the demand's unit. One or more.</param>
+    /// <param name="demand">What is asked.</param>
+    /// <param name="lotSize">Pieces in the batch, at least the readings; null where not known.</param>
+    public static VariablesJudgement Judge(
+        IReadOnlyList<CensoredReading> readings,
+        VariablesDemand demand,
+        int? lotSize
+    )
+    {
+        if (readings.Count == 0 || readings.Count > (lotSize ?? int.MaxValue))
+            throw new ArgumentException(
+                "One reading or more is needed, and no more than the lot has.",
+                nameof(readings)
+            );
+        double[] values = [.. readings.Where(reading => reading.Censoring == Censoring.Exact).Select(r => r.Value)];
+        List<string> reasons = [$"Rule used: {demand.InWords}.", Seen(readings, values, demand)];
+        var isExact = values.Length == readings.Count;
+        var (lower, upper) = Limits(readings, values, demand);
+        double? shareLower = null,
+            shareUpper = null;
+        if (lower is { } least && upper is { } most)
+        {
+            reasons.Add(
+                $"With {Percent(demand.Confidence)} confidence {Percent(demand.Share)} of all pieces exceed at least {demand.Say(least)} "
+                    + $"and, with the same confidence, at most {demand.Say(most)}"
+                    + (isExact ? "." : " (approximate, since readings are cut off).")
+            );
+            if (isExact)
+            {
+                shareLower = ShareAbove(values, demand, demand.Confidence);
+                shareUpper = ShareAbove(values, demand, 1 - demand.Confidence);
+                reasons.Add(
+                    $"With {Percent(demand.Confidence)} confidence at least {Percent(shareLower.Value)} of all pieces reach {demand.Say(demand.Limit)}, "
+                        + $"and at most {Percent(shareUpper.Value)}."
+                );
+            }
+        }
+        else
+            reasons.Add(
+                "Fewer than two different values were read: nothing fixes the spread, so nothing is said by variables."
+            );
+        var reaching = readings.Count(reading =>
+            reading.Censoring != Censoring.AtMost && reading.Value >= demand.Limit
+        );
+        var counted = LotShare.LowerBound(reaching, readings.Count, lotSize, demand.Confidence);
+        reasons.Add(
+            $"By counting alone {reaching} of {readings.Count} surely reach it: with {Percent(demand.Confidence)} confidence at least "
+                + $"{Percent(counted)} of {(lotSize is { } lot ? $"the {lot} pieces in the lot" : "the supply")} do."
+        );
+        reasons.Add(
+            $"Holds only if the measure is near {demand.Population.InWords()} over the pieces and no error is common to all readings."
+        );
+        var verdict =
+            lower >= demand.Limit ? Verdict.Conforms
+            : upper < demand.Limit ? Verdict.DoesNotConform
+            : Verdict.Undecided;
+        var countSays = reaching >= demand.Share * readings.Count ? Verdict.Conforms : Verdict.DoesNotConform;
+        if (verdict != Verdict.Undecided && verdict != countSays)
+        {
+            verdict = Verdict.Undecided;
+            reasons.Add(
+                $"Values and count point different ways, so the measure can hardly be {demand.Population.InWords()}: no verdict by variables."
+            );
+        }
+        return new(verdict, lower, upper, shareLower, shareUpper, counted, isExact, reasons);
+    }
+
+    private static (double? Lower, double? Upper) Limits(
+        IReadOnlyList<CensoredReading> readings,
+        double[] values,
+        VariablesDemand demand
+    )
+    {
+        if (values.Distinct().Count() < 2)
+            return (null, null);
+        var fit = CensoredSample.Fit(readings, demand.Population);
+        // Each cut-off reading moves mean and spread, but only the exact ones count as degrees of freedom. With none cut off these
+        // are the exact tolerance limits; how often they hold with some cut off is measured in the tests.
+        var n = values.Length;
+        var spread = fit.StandardDeviation.Value * Math.Sqrt(n / (n - 1.0));
+        double Limit(double confidence) =>
+            demand.Population.Unscaled(fit.Mean.Value - ToleranceLimit.Factor(n, demand.Share, confidence) * spread);
+        return (Limit(demand.Confidence), Limit(1 - demand.Confidence));
+    }
+
+    private static double ShareAbove(double[] values, VariablesDemand demand, double confidence)
+    {
+        var distance = ToleranceLimit.Distance(values, demand.Limit, demand.Population);
+        var root = Math.Sqrt(values.Length);
+        var t = Math.Clamp(distance * root, -GreatestDistance, GreatestDistance);
+        return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, t, values.Length - 1) / root);
+    }
+
+    private static string Seen(IReadOnlyList<CensoredReading> readings, double[] values, VariablesDemand demand)
+    {
+        var below = readings.Count(reading => reading.Censoring == Censoring.AtMost);
+        var above = readings.Count(reading => reading.Censoring == Censoring.AtLeast);
+        return $"{readings.Count} pieces measured"
+            + (values.Length > 0 ? $", {demand.Say(values.Min())} to {demand.Say(values.Max())}" : "")
+            + (below > 0 ? $"; {below} below detection" : "")
+            + (above > 0 ? $"; {above} as far as could be read" : "")
+            + ".";
+    }
+}

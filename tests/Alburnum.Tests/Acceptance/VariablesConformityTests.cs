@@ -1,0 +1,205 @@
+using Alburnum.Acceptance.Variables;
+using Alburnum.Penetration;
+using CsCheck;
+
+namespace Alburnum.Tests.Acceptance;
+
+public class VariablesConformityTests
+{
+    private static readonly double[] Retentions = [13.1, 14.6, 12.4, 15.8, 13.9, 14.2, 12.9, 13.6];
+
+    private static VariablesDemand Demand(
+        double limit,
+        double share = 0.75,
+        Population population = Population.LogNormal
+    ) => new(limit, "kg/m³", share, 0.95, population);
+
+    private static CensoredReading[] Exact(params double[] values) =>
+        [.. values.Select(value => new CensoredReading(value, Censoring.Exact))];
+
+    private static VariablesJudgement Judge(CensoredReading[] readings, VariablesDemand demand) =>
+        VariablesConformity.Judge(readings, demand, 500);
+
+    [Fact]
+    public void Values_well_above_the_limit_conform_and_well_below_it_do_not()
+    {
+        Assert.Equal(Verdict.Conforms, Judge(Exact(Retentions), Demand(11)).Verdict);
+        Assert.Equal(Verdict.Undecided, Judge(Exact(Retentions), Demand(13)).Verdict);
+        Assert.Equal(Verdict.DoesNotConform, Judge(Exact(Retentions), Demand(15)).Verdict);
+    }
+
+    [Fact]
+    public void The_verdict_turns_exactly_at_the_tolerance_limits()
+    {
+        var judged = Judge(Exact(Retentions), Demand(13));
+
+        Assert.Equal(
+            ToleranceLimit.Lower(Retentions, 0.75, 0.95, Population.LogNormal),
+            judged.LowerLimit!.Value,
+            1e-9
+        );
+        Assert.Equal(Verdict.Conforms, Judge(Exact(Retentions), Demand(judged.LowerLimit.Value - 1e-6)).Verdict);
+        Assert.Equal(Verdict.Undecided, Judge(Exact(Retentions), Demand(judged.LowerLimit.Value + 1e-6)).Verdict);
+        Assert.Equal(Verdict.Undecided, Judge(Exact(Retentions), Demand(judged.UpperLimit!.Value - 1e-6)).Verdict);
+        Assert.Equal(Verdict.DoesNotConform, Judge(Exact(Retentions), Demand(judged.UpperLimit.Value + 1e-6)).Verdict);
+    }
+
+    [Fact]
+    public void Limit_and_share_say_the_same()
+    {
+        var demand = Demand(13);
+        var judged = Judge(Exact(Retentions), demand);
+        var atLower = Judge(Exact(Retentions), Demand(judged.LowerLimit!.Value));
+
+        Assert.Equal(demand.Share, atLower.ShareLowerBound!.Value, 1e-7);
+        Assert.InRange(demand.Share, judged.ShareLowerBound!.Value, judged.ShareUpperBound!.Value);
+    }
+
+    [Fact]
+    public void A_wrong_verdict_comes_as_often_as_stated()
+    {
+        // A supply of which exactly 75 % reach the limit: each limit must be wrong in 5 % of samples.
+        double lower = ToleranceLimit.Factor(6, 0.75, 0.95),
+            upper = ToleranceLimit.Factor(6, 0.75, 0.05);
+        var random = new Random(3);
+        const int samples = 20_000;
+        var (conforms, fails) = (0, 0);
+        for (var i = 0; i < samples; i++)
+        {
+            var values = Enumerable.Range(0, 6).Select(_ => Math.Log(Draw(random))).ToArray();
+            var mean = values.Average();
+            var sd = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / 5);
+            conforms += mean - lower * sd >= Math.Log(Quarter) ? 1 : 0;
+            fails += mean - upper * sd < Math.Log(Quarter) ? 1 : 0;
+        }
+
+        // Standard deviation of a count of 1000 is about 31.
+        Assert.InRange(conforms, 900, 1100);
+        Assert.InRange(fails, 900, 1100);
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(20)]
+    public void With_a_fifth_of_the_readings_cut_off_a_wrong_conforms_stays_rare(int pieces)
+    {
+        // About a fifth lies below this detection limit.
+        var detection = Math.Exp(Math.Log(14) - 0.8416 * Spread);
+        var random = new Random(4);
+        const int samples = 1500;
+        // The factor is the costly part and depends on the exact readings alone.
+        Dictionary<int, double> factors = [];
+        var wrong = 0;
+        for (var i = 0; i < samples; i++)
+        {
+            CensoredReading[] readings =
+            [
+                .. Enumerable
+                    .Range(0, pieces)
+                    .Select(_ => Draw(random))
+                    .Select(value =>
+                        value < detection
+                            ? new CensoredReading(detection, Censoring.AtMost)
+                            : new CensoredReading(value, Censoring.Exact)
+                    ),
+            ];
+            var n = readings.Count(reading => reading.Censoring == Censoring.Exact);
+            if (!factors.TryGetValue(n, out var factor))
+                factors[n] = factor = ToleranceLimit.Factor(n, 0.75, 0.95);
+            var limit = LimitByHand(CensoredSample.Fit(readings, Population.LogNormal), n, factor);
+            wrong += limit >= Quarter ? 1 : 0;
+            if (i == 0)
+                Assert.Equal(limit, Judge(readings, Demand(Quarter)).LowerLimit!.Value, 1e-9);
+        }
+
+        // Stated 5 %; the standard deviation of the count over 1500 samples is about 0.6 %.
+        Assert.InRange((double)wrong / samples, 0.02, 0.065);
+    }
+
+    private static double LimitByHand(CensoredFit fit, int exact, double factor) =>
+        Math.Exp(fit.Mean.Value - factor * fit.StandardDeviation.Value * Math.Sqrt(exact / (exact - 1.0)));
+
+    [Fact]
+    public void Readings_that_fix_no_spread_leave_the_batch_undecided_with_the_count_beside_it()
+    {
+        CensoredReading[] full = [.. Enumerable.Repeat(new CensoredReading(25, Censoring.AtLeast), 11)];
+        var judged = VariablesConformity.Judge(full, new(6, "mm", 0.75, 0.95, Population.Normal), null);
+
+        Assert.Equal(Verdict.Undecided, judged.Verdict);
+        Assert.Null(judged.LowerLimit);
+        // 11 of 11 of an endless supply: 0.05^(1/11).
+        Assert.Equal(Math.Pow(0.05, 1 / 11.0), judged.CountedShareLowerBound, 1e-9);
+    }
+
+    [Fact]
+    public void A_reading_below_detection_is_never_counted_as_reaching_the_limit()
+    {
+        var judged = Judge([.. Exact(Retentions), new(20, Censoring.AtMost)], Demand(11));
+
+        Assert.False(judged.IsExact);
+        Assert.Contains(judged.Reasons, reason => reason.Contains("8 of 9 surely reach it", StringComparison.Ordinal));
+        Assert.Contains(judged.Reasons, reason => reason.Contains("1 below detection", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Where_values_and_count_point_different_ways_nothing_is_decided()
+    {
+        // One piece far below drags a log-normal spread so wide that the limits contradict seven good pieces of eight.
+        var judged = Judge([.. Exact(Retentions[1..]), new(0.5, Censoring.AtMost)], Demand(11));
+
+        Assert.True(judged.UpperLimit < 11, $"{judged.UpperLimit}");
+        Assert.Equal(Verdict.Undecided, judged.Verdict);
+        Assert.Contains(judged.Reasons, reason => reason.Contains("hardly be log-normal", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Spread_near_nothing_is_no_trouble()
+    {
+        var judged = Judge(Exact(14, 14, 14, 14.0001), Demand(11));
+
+        Assert.Equal(Verdict.Conforms, judged.Verdict);
+        Assert.InRange(judged.ShareLowerBound!.Value, 0.99, 1);
+    }
+
+    [Fact]
+    public void The_verdict_never_improves_when_all_values_are_lowered_alike() =>
+        Gen.Select(Gen.Double[2, 30].Array[2, 12], Gen.Double[0.2, 1], Gen.Double[3, 25], Gen.Bool)
+            .Where((values, _, _, _) => values.Distinct().Count() > 1)
+            .Sample(
+                (values, factor, limit, isNormal) =>
+                {
+                    var demand = Demand(limit, 0.75, isNormal ? Population.Normal : Population.LogNormal);
+                    // A normal measure is lowered by an amount, a log-normal one by a factor: the spread stays as it is.
+                    double[] lowered =
+                    [
+                        .. values.Select(value => isNormal ? value - (1 - factor) * values.Min() : value * factor),
+                    ];
+
+                    Assert.True(Rank(Judge(Exact(lowered), demand)) <= Rank(Judge(Exact(values), demand)));
+                },
+                iter: 60
+            );
+
+    [Fact]
+    public void More_readings_than_the_lot_has_are_refused() =>
+        Assert.Throws<ArgumentException>(() => VariablesConformity.Judge(Exact(Retentions), Demand(11), 7));
+
+    private const double Spread = 0.15;
+
+    /// <summary>What three quarters of the supply exceed.</summary>
+    private static readonly double Quarter = Math.Exp(Math.Log(14) - 0.67449 * Spread);
+
+    private static double Draw(Random random) =>
+        14
+        * Math.Exp(
+            Spread * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble())
+        );
+
+    private static int Rank(VariablesJudgement judged) =>
+        judged.Verdict switch
+        {
+            Verdict.DoesNotConform => 0,
+            Verdict.Undecided => 1,
+            _ => 2,
+        };
+}
