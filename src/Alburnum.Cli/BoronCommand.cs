@@ -89,10 +89,7 @@ internal sealed class BoronCommand(IAnsiConsole console) : Command<BoronCommand.
                 .. stored.Zip(Factors(law), (profile, factor) => profile.After(soaked * factor, wet, isFaceWet: true)),
             ];
             Row("Washed out by running water", washed.Select(profile => Say.Percent(profile.WashedOut / start.Held)));
-            Row(
-                "Depth with the loading wanted then, mm",
-                washed.Select(profile => Say.Number(profile.DepthMm(wanted), 1))
-            );
+            Row("Loading in the middle then, kg/m³", washed.Select(profile => Say.Number(profile.Loading[^1], 2)));
         }
         console.Write(table);
         console.WriteLine(

@@ -64,7 +64,7 @@ internal sealed class ChargeCommand(IAnsiConsole console) : Command<ChargeComman
             ChargeDocument.UsualCautions
         );
         if (settings.Json)
-            console.WriteLine(document.ToJson());
+            console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
             ChargeSummary.Print(console, document);
         return CommandLine.Done;

@@ -53,7 +53,7 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
         if (settings.Out is { } folder)
             await WriteAsync(folder, document, section, chosen.Quick, input.DemandMm, cancellationToken);
         if (settings.Json)
-            console.WriteLine(document.ToJson());
+            console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
             PredictionSummary.Print(console, document, trials, settings.Out);
         return CommandLine.Done;

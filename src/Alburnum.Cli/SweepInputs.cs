@@ -26,7 +26,7 @@ internal static class SweepInputs
         new("moisture", "%", (request, value) => request with { MoisturePercent = value }),
         new("density", "kg/m³", (request, value) => request with { DensityKgPerM3 = value }),
         new("pressure", "kPa", (request, value) => request with { PeakKPa = value }),
-        new("minutes", "min", (request, value) => request with { PressureMinutes = value }),
+        new("minutes", "at peak pressure", (request, value) => request with { PressureMinutes = value }),
         new("temperature", "°C", (request, value) => request with { Celsius = value }),
         new("depth", "mm", (request, value) => request with { DepthMm = value }),
         new("zone-depth", "mm", (request, value) => request with { ZoneMm = value }),

@@ -48,7 +48,7 @@ internal static class ImpregnationBench
         }
     }
 
-    /// <summary>The sheet that the SciPy script times, at steps coarse and fine, with how far the uptake is from SciPy's at 1e-8.</summary>
+    /// <summary>The sheet that the SciPy script times, at steps coarse and fine, to be held against reference/flow_speed.json.</summary>
     public static void AgainstSciPy()
     {
         var wood = new WoodFlow(new Permeability(1e-17, 4e-17, 1e-14), 0.6);

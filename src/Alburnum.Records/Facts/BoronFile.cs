@@ -46,9 +46,19 @@ public static class BoronFile
         if (problems.Count == 0 && rows.Count < 2)
             problems.Add(new InputProblem(Name, 0, "", "diffusion", "fewer than two rows", "two rows or more"));
         return problems.Count == 0
-            ? new BoronLaw(rows, per10K, factor, sources.MaxBy(source => source.Standing)!)
+            ? new BoronLaw(rows, per10K, factor, Together(sources))
             : throw new InputRefusedException(problems);
     }
+
+    // The weakest standing, every document named once.
+    private static Provenance Together(List<Provenance> sources) =>
+        new(
+            Provenance.Weakest(sources.Select(source => source.Standing)),
+            string.Join("; ", sources.Select(source => source.Document).Distinct(StringComparer.Ordinal)),
+            "",
+            "",
+            ""
+        );
 
     private static double Factor(FactRow root, string name, string field, double most, List<Provenance> sources)
     {

@@ -45,7 +45,7 @@ public static class Png
                     canvas.DrawPath(path, pen);
                 break;
             case Label label:
-                using (var font = new SKFont(typeface, (float)label.SizeMm))
+                using (var font = Font(typeface, label.SizeMm))
                 using (var ink = new SKPaint { Color = Colour(label.Colour), IsAntialias = true })
                     canvas.DrawText(label.Text, (float)label.At.X, (float)label.At.Y, Align(label.Anchor), font, ink);
                 break;
@@ -53,6 +53,15 @@ public static class Png
                 throw new ArgumentOutOfRangeException(nameof(mark), mark, "Not a mark that can be painted.");
         }
     }
+
+    // Sizes are millimetres: letters must not be moved to whole units.
+    private static SKFont Font(SKTypeface typeface, double sizeMm) =>
+        new(typeface, (float)sizeMm)
+        {
+            Subpixel = true,
+            LinearMetrics = true,
+            Hinting = SKFontHinting.None,
+        };
 
     private static SKPaint Pen(Line line)
     {

@@ -119,13 +119,11 @@ public static class PredictionDrawing
                     end++;
                 if (end == start)
                     continue;
-                // Rows run upwards, the sheet downwards.
+                // Rows run upwards, the sheet downwards; each row reaches a little into the one below, so that no seam shows.
                 var y = MarginMm + height - (row + 1) * dy;
+                var bottom = Math.Min(y + dy + 0.3, MarginMm + height);
                 var (x1, x2) = (MarginMm + start * dx, MarginMm + end * dx);
-                yield return new Area(
-                    [new(x1, y), new(x2, y), new(x2, y + dy * 1.02), new(x1, y + dy * 1.02)],
-                    Ink.Treated
-                );
+                yield return new Area([new(x1, y), new(x2, y), new(x2, bottom), new(x1, bottom)], Ink.Treated);
                 start = end;
             }
         }
@@ -173,7 +171,7 @@ public static class PredictionDrawing
         }
     }
 
-    // A line breaks where the whole way is reached: there is no border to draw.
+    // A line breaks where the whole way is reached, and where the next face is nearer: there is no border to draw.
     private static IEnumerable<Mark> Lines(
         Section section,
         List<(SectionPosition Place, Spread Spread)> places,
@@ -184,7 +182,7 @@ public static class PredictionDrawing
         var run = new List<Spot>();
         foreach (var (place, spread) in places)
         {
-            if (depthMm(spread) < 0.95 * place.WayMm)
+            if (depthMm(spread) < 0.95 * place.WayMm && depthMm(spread) <= ToCornerMm(section, place))
             {
                 run.Add(At(section, place, depthMm(spread)));
                 continue;
@@ -200,6 +198,14 @@ public static class PredictionDrawing
                 widthMm,
                 Closed: section is RoundSection && run.Count == places.Count
             );
+    }
+
+    private static double ToCornerMm(Section section, SectionPosition place)
+    {
+        if (section is not RectangularSection sawn)
+            return double.MaxValue;
+        var length = place.Face % 2 == 1 ? sawn.WidthMm : sawn.HeightMm;
+        return Math.Min(place.AlongMm, length - place.AlongMm);
     }
 
     private static Spot At(Section section, SectionPosition place, double depthMm)

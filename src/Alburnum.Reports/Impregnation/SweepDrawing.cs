@@ -28,7 +28,7 @@ public sealed record SweepMap(
 public static class SweepDrawing
 {
     private const double Left = 24;
-    private const double Top = 16;
+    private const double Top = 19;
     private const double MapWidth = 140;
     private const double MapHeight = 95;
     private const int WrittenUpTo = 14;
@@ -71,7 +71,7 @@ public static class SweepDrawing
             marks.Add(
                 new Label(
                     new(Left + (column + 0.5) * dx, Top + MapHeight + 5),
-                    Digits(map.Across.Values[column]),
+                    Tick(map.Across.Values[column]),
                     3,
                     Anchor.Middle,
                     Ink.Quiet
@@ -82,14 +82,14 @@ public static class SweepDrawing
             marks.Add(
                 new Label(
                     new(Left - 2, Top + MapHeight - (row + 0.5) * dy + 1),
-                    Digits(map.Up.Values[row]),
+                    Tick(map.Up.Values[row]),
                     3,
                     Anchor.End,
                     Ink.Quiet
                 )
             );
         marks.Add(new Label(new(Left + MapWidth, Top + MapHeight + 10), map.Across.Name, 3, Anchor.End, Ink.Text));
-        marks.Add(new Label(new(Left, Top - 1.5), map.Up.Name, 3, Anchor.Middle, Ink.Text));
+        marks.Add(new Label(new(Left - 2, Top - 2), map.Up.Name, 3, Anchor.Start, Ink.Text));
         marks.AddRange(Scale(map, low, high));
         return new Drawing(Left + MapWidth + 26, Top + MapHeight + 14, $"{map.Title}: {map.Measure}", marks);
     }
@@ -124,6 +124,9 @@ public static class SweepDrawing
         map.IsShare
             ? Digits(Math.Round(100 * value)) + " %"
             : value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
+
+    private static string Tick(double value) =>
+        value.ToString(Math.Abs(value) < 100 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     private static string Digits(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }
