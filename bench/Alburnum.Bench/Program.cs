@@ -1,5 +1,6 @@
 using Alburnum.Bench.Acceptance;
 using Alburnum.Bench.Imaging;
+using Alburnum.Bench.Impregnation;
 using Alburnum.Bench.Requirements;
 using BenchmarkDotNet.Running;
 
@@ -8,6 +9,11 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
 {
     ["requirements"] = RequirementsBench.Run,
     ["acceptance"] = AcceptanceBench.Run,
+    ["flow-section"] = ImpregnationBench.Section,
+    ["flow-cell"] = ImpregnationBench.Cell,
+    ["flow-growth"] = ImpregnationBench.Growth,
+    ["flow-scipy"] = ImpregnationBench.AgainstSciPy,
+    ["quick-draws"] = ImpregnationBench.Draws,
     ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),
     ["reading-peer-accuracy"] = PeerAccuracy.Run,
     ["reading-memory"] = PeakMemory.Run,

@@ -60,10 +60,11 @@ internal sealed class ChargeCommand(IAnsiConsole console) : Command<ChargeComman
             ),
             Drying(order, loads),
             order.Readings is { } readings ? ChargeAccount.Of(readings(volume)) : null,
+            [.. loads.SelectMany(load => load.Assumptions).Distinct(StringComparer.Ordinal)],
             ChargeDocument.UsualCautions
         );
         if (settings.Json)
-            console.WriteLine(document.ToJson());
+            console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
             ChargeSummary.Print(console, document);
         return CommandLine.Done;
@@ -78,55 +79,36 @@ internal sealed class ChargeCommand(IAnsiConsole console) : Command<ChargeComman
     )
     {
         var input = PredictInput.From(
-            new PredictSettings
+            new PredictRequest
             {
                 Species = order.Species,
                 Section = pieces.Section,
                 HeartRadiusMm = order.HeartRadiusMm,
+                SapwoodMm = order.SapwoodMm,
+                Position = order.Position,
                 All = order.All,
                 MoisturePercent = order.MoisturePercent,
                 Schedule = order.Schedule,
                 DepthMm = order.DepthMm,
                 ZoneMm = order.ZoneMm,
-                Celsius = 20,
-                Pieces = 5000,
-                SharePercent = 90,
-                Cells = 0,
+                Incise = order.Incising,
             },
             facts,
             library
         );
-        var pattern = order.Incising is { } name
-            ? library
-                .Patterns.FirstOrDefault(row => string.Equals(row.Name, name, StringComparison.OrdinalIgnoreCase))
-                .Pattern?.Value
-                ?? throw PredictInput.Refused(
-                    "incising",
-                    name,
-                    string.Join(", ", library.Patterns.Select(row => row.Name))
-                )
-            : null;
-        var quick = QuickPrediction.Draw(
-            input.Question with
-            {
-                Incising = pattern,
-            },
-            seed: 1,
-            pieces: 5000,
-            cancellation: stop
-        );
+        var quick = QuickPrediction.Draw(input.Question, seed: 1, pieces: 5000, cancellation: stop);
         var section = input.Question.Section;
         var lengthM = pieces.LengthMm / 1000 * pieces.Count;
         var volume = section.AreaMm2 * 1e-6 * lengthM;
-        var at12 = input.Species.Density!.Value.TypicalKgPerM3;
-        var weight = volume * at12 / 1.12 * (1 + order.MoisturePercent / 100);
+        var weight = volume * input.KgPerM3;
         return new LoadPart(
             section,
             volume,
             section.PerimeterMm / 1000 * lengthM,
             weight,
             quick,
-            input.Question.Schedule
+            input.Question.Schedule,
+            input.Assumptions
         );
     }
 
@@ -169,6 +151,7 @@ internal sealed class ChargeCommand(IAnsiConsole console) : Command<ChargeComman
         double SurfaceM2,
         double WeightKg,
         QuickPrediction Quick,
-        Schedule Schedule
+        Schedule Schedule,
+        IReadOnlyList<string> Assumptions
     );
 }

@@ -60,6 +60,13 @@ internal static class ChargeSummary
             foreach (var sentence in account.Explanations)
                 console.WriteLine(sentence);
         }
+        if (document.Assumptions.Count > 0)
+        {
+            console.WriteLine();
+            console.MarkupLine("[bold]Assumed[/]");
+            foreach (var assumption in document.Assumptions)
+                console.WriteLine("  " + assumption);
+        }
         console.WriteLine();
         console.MarkupLine("[bold]Mind[/]");
         foreach (var caution in document.Cautions)

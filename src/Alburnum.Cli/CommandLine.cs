@@ -83,6 +83,14 @@ public static class CommandLine
                 .AddCommand<PredictCommand>("predict")
                 .WithDescription("Predict what the vessel can achieve in a timber");
             config
+                .AddCommand<SawCommand>("saw")
+                .WithDescription("Which pieces of a cutting pattern show heartwood, and what that does to conformity");
+            config.AddCommand<InciseCommand>("incise").WithDescription("The lightest incising that will do");
+            config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
+            config
+                .AddCommand<BoronCommand>("boron")
+                .WithDescription("How far boron spreads in damp store, and what washes out");
+            config
                 .AddCommand<ChargeCommand>("charge")
                 .WithDescription("Plan one charge, and reckon it from its readings");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");

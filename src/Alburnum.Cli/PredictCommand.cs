@@ -19,79 +19,99 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
     )
     {
         var library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
-        var input = PredictInput.From(settings, FactLibrary.Load(FactLibrary.DefaultFolder), library);
-        var trials = Trials(settings, input, library, cancellationToken);
+        CheckRun(settings);
+        var input = PredictInput.From(settings.Request(), FactLibrary.Load(FactLibrary.DefaultFolder), library);
+        var (asked, fits) = settings.Fit is { } records
+            ? PlantFit.Apply(
+                input,
+                records,
+                name => ScheduleOf(settings, name, library),
+                settings.Seed,
+                cancellationToken
+            )
+            : (input.Question, []);
+        var trials = Trials(settings, asked, library, cancellationToken);
         var chosen = trials[^1];
-        var question = input.Question with { Incising = chosen.Pattern };
+        var question = asked with { Incising = chosen.Pattern };
         var section = settings.Cells == 0 ? null : await SolveAsync(question, settings.Cells, cancellationToken);
+        double? endDepthMm = section is null
+            ? null
+            : EndReach.Solved(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
         var document = PredictionMapping.From(
             question,
             chosen.Quick,
             section,
+            endDepthMm,
             library.Penalty,
             input.Schedule.Provenance,
             settings.StrengthPercent,
             input.Plan,
-            input.DemandMm
+            input.DemandMm,
+            input.Assumptions,
+            fits
         );
         if (settings.Out is { } folder)
             await WriteAsync(folder, document, section, chosen.Quick, input.DemandMm, cancellationToken);
         if (settings.Json)
-            console.WriteLine(document.ToJson());
+            console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
             PredictionSummary.Print(console, document, trials, settings.Out);
         return CommandLine.Done;
     }
 
+    private static void CheckRun(PredictSettings settings)
+    {
+        PredictInput.InRange("--pieces", settings.Pieces, 100, 1_000_000);
+        PredictInput.InRange("--share", settings.SharePercent, 1, 100);
+        if (settings.Cells != 0)
+            PredictInput.InRange("--cells", settings.Cells, 4, 2000);
+    }
+
+    private static Impregnation.Schedule ScheduleOf(
+        PredictSettings settings,
+        string name,
+        ImpregnationLibrary library
+    ) =>
+        PredictInput
+            .ScheduleOf(
+                new PredictRequest
+                {
+                    Species = settings.Species,
+                    Section = settings.Section,
+                    Schedule = name,
+                    SchedulesFile = settings.SchedulesFile,
+                },
+                library
+            )
+            .Value;
+
     // The one pattern asked for, the design's trials, or the wood left plain.
     private static IReadOnlyList<IncisingTrial> Trials(
         PredictSettings settings,
-        PredictInput input,
+        PredictionQuestion question,
         ImpregnationLibrary library,
         CancellationToken stop
     )
     {
-        var patterns = library.Patterns.Select(row => (row.Name, Pattern: row.Pattern.Value)).ToList();
-        if (settings.Incise == "design")
+        if (settings.Incise != PredictInput.Design)
         {
-            if (input.Question.Rule is NoDepth)
-                throw PredictInput.Refused(
-                    "--incise",
-                    "design",
-                    "--depth or --whole-sapwood, to know what the cuts are for"
-                );
-            return IncisingDesign.Lightest(
-                input.Question,
-                patterns,
-                settings.SharePercent / 100,
-                settings.Seed,
-                settings.Pieces,
-                stop
+            var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: stop);
+            return [new IncisingTrial(settings.Incise ?? "none", question.Incising, quick)];
+        }
+        if (question.Rule is NoDepth)
+            throw PredictInput.Refused(
+                "--incise",
+                PredictInput.Design,
+                "--depth or --whole-sapwood, to know what the cuts are for"
             );
-        }
-        IncisingPattern? pattern = null;
-        if (settings.Incise is { } name)
-        {
-            pattern = patterns
-                .FirstOrDefault(row => string.Equals(row.Name, name, StringComparison.OrdinalIgnoreCase))
-                .Pattern;
-            if (pattern is null)
-                throw PredictInput.Refused(
-                    "--incise",
-                    name,
-                    $"design, {string.Join(", ", patterns.Select(row => row.Name))}"
-                );
-        }
-        var quick = QuickPrediction.Draw(
-            input.Question with
-            {
-                Incising = pattern,
-            },
+        return IncisingDesign.Lightest(
+            question,
+            [.. library.Patterns.Select(row => (row.Name, row.Pattern.Value))],
+            settings.SharePercent / 100,
             settings.Seed,
             settings.Pieces,
-            cancellation: stop
+            stop
         );
-        return [new IncisingTrial(settings.Incise ?? "none", pattern, quick)];
     }
 
     private async Task<SectionRun> SolveAsync(PredictionQuestion question, int cells, CancellationToken stop)

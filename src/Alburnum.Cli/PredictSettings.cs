@@ -23,8 +23,16 @@ internal class PredictSettings : CommandSettings
     public string? Pith { get; init; }
 
     [CommandOption("--sapwood <MM>")]
-    [Description("Width of the sapwood of round timber, mm")]
+    [Description("Width of the sapwood, mm; else the middle of the species' usual width")]
     public double? SapwoodMm { get; init; }
+
+    [CommandOption("--position <WHERE>")]
+    [Description("Where in the log it was sawn: boxed (pith in the middle), halved, quartered or side")]
+    public string? Position { get; init; }
+
+    [CommandOption("--log-diameter <MM>")]
+    [Description("Diameter of the log under bark, mm; else the smallest that holds the piece")]
+    public double? LogDiameterMm { get; init; }
 
     [CommandOption("--all <ZONE>")]
     [Description("sapwood or heartwood throughout")]
@@ -48,13 +56,21 @@ internal class PredictSettings : CommandSettings
     [Description("The plant's own schedules, in the form of data/impregnation/schedules.yaml")]
     public string? SchedulesFile { get; init; }
 
+    [CommandOption("--pressure <KPA>")]
+    [Description("Peak pressure instead of the schedule's, kPa absolute")]
+    public double? PeakKPa { get; init; }
+
+    [CommandOption("--minutes <MIN>")]
+    [Description("Minutes at peak pressure instead of the schedule's")]
+    public double? PressureMinutes { get; init; }
+
     [CommandOption("--temperature <C>")]
     [Description("Temperature of the solution, °C")]
     [DefaultValue(20.0)]
     public double Celsius { get; init; }
 
     [CommandOption("--incise <NAME>")]
-    [Description("Incising pattern by name, or \"design\" for the lightest that will do")]
+    [Description("Incising pattern by name, or \"design\" for the lightest that will do (see also alburnum incise)")]
     public string? Incise { get; init; }
 
     [CommandOption("--share <PERCENT>")]
@@ -106,10 +122,6 @@ internal class PredictSettings : CommandSettings
     [Description("Depths from the plant's own charges (CSV); narrows the permeability before predicting")]
     public string? Fit { get; init; }
 
-    [CommandOption("--sweep <FIELD>")]
-    [Description("A map over two inputs, each field=from:to:steps, separated by a comma")]
-    public string? Sweep { get; init; }
-
     [CommandOption("--out <DIR>")]
     [Description("Folder for section.svg, uptake.svg and prediction.json")]
     public string? Out { get; init; }
@@ -117,4 +129,31 @@ internal class PredictSettings : CommandSettings
     [CommandOption("--json")]
     [Description("Print the prediction as JSON")]
     public bool Json { get; init; }
+
+    public PredictRequest Request() =>
+        new()
+        {
+            Species = Species,
+            Section = Section,
+            HeartRadiusMm = HeartRadiusMm,
+            Pith = Pith,
+            SapwoodMm = SapwoodMm,
+            Position = Position,
+            LogDiameterMm = LogDiameterMm,
+            All = All,
+            MoisturePercent = MoisturePercent,
+            DensityKgPerM3 = DensityKgPerM3,
+            Schedule = Schedule,
+            SchedulesFile = SchedulesFile,
+            PeakKPa = PeakKPa,
+            PressureMinutes = PressureMinutes,
+            Celsius = Celsius,
+            Incise = Incise,
+            DepthMm = DepthMm,
+            Zone = Zone,
+            WholeSapwood = WholeSapwood,
+            ZoneMm = ZoneMm,
+            StrengthPercent = StrengthPercent,
+            Plan = Plan,
+        };
 }

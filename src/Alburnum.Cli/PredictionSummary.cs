@@ -35,6 +35,7 @@ internal static class PredictionSummary
             table.AddColumn(new TableColumn(heading).RightAligned());
         Row(table, "Least depth of a piece, mm", document.LeastDepthMm, 1);
         Row(table, "Mean depth of a piece, mm", document.MeanDepthMm, 1);
+        Row(table, "From a cut end along the grain, mm", document.EndDepthMm, 0);
         Row(table, "Net uptake, L to the m³", document.UptakeLPerM3, 0);
         if (document.RetentionKgPerM3 is { } retention)
             Row(table, "Product in the zone, kg/m³", retention, 2);
@@ -50,10 +51,16 @@ internal static class PredictionSummary
             console.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Median piece by the flow solver: {solver.MeanDepthMm:0.0} mm, {Say.Percent(solver.ReachedShare)} of the section; {solver.GrossLPerM3:0} L/m³ at most, {solver.NetLPerM3:0} L/m³ kept."
+                    $"Median piece by the flow solver: {solver.MeanDepthMm:0.0} mm, {Say.Percent(solver.ReachedShare)} of the section; {solver.GrossLPerM3:0} L/m³ at most, {solver.NetLPerM3:0} L/m³ kept{(solver.EndDepthMm is { } end ? $"; {end:0} mm from a cut end along the middle" : "")}."
                 )
             );
         }
+        if (document.Assumptions.Count > 0)
+            Paragraph(
+                console,
+                "Assumed (say otherwise with --sapwood, --position, --log-diameter, --heart-radius or --all)",
+                document.Assumptions
+            );
         Paragraph(console, "Which model answered", document.Models);
         Paragraph(console, $"What the numbers rest on (weakest standing: {document.Standing})", document.RestsOn);
         Paragraph(console, "Mind", document.Cautions);

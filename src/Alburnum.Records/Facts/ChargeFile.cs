@@ -13,6 +13,8 @@ public sealed record ChargePieces(string Section, double LengthMm, int Count);
 /// <param name="Species">Species, by any name.</param>
 /// <param name="Pieces">What is on the bogie.</param>
 /// <param name="HeartRadiusMm">Radius of the heartwood, mm; null where not said.</param>
+/// <param name="SapwoodMm">Width of the sapwood, mm; null where not said.</param>
+/// <param name="Position">boxed, halved or quartered; null where not said.</param>
 /// <param name="All">sapwood or heartwood throughout; null where not said.</param>
 /// <param name="MoisturePercent">Moisture content now, %.</param>
 /// <param name="MoistureLimitPercent">Moisture content allowed before treatment, %; null where none is set.</param>
@@ -30,6 +32,8 @@ public sealed record ChargeOrder(
     string Species,
     IReadOnlyList<ChargePieces> Pieces,
     double? HeartRadiusMm,
+    double? SapwoodMm,
+    string? Position,
     string? All,
     double MoisturePercent,
     double? MoistureLimitPercent,
@@ -74,6 +78,10 @@ public static class ChargeFile
             root.Text("species"),
             pieces,
             Optional(root, "heartRadiusMm", 0, 2000),
+            Optional(root, "sapwoodMm", 0, 2000),
+            root.Has("position")
+                ? root.Word("position", [("boxed", "boxed"), ("halved", "halved"), ("quartered", "quartered")])
+                : null,
             root.Has("all") ? root.Word("all", [("sapwood", "sapwood"), ("heartwood", "heartwood")]) : null,
             root.Number("moisturePercent", 5, 200),
             Optional(root, "moistureLimitPercent", 5, 200),

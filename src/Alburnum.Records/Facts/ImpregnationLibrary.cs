@@ -105,7 +105,7 @@ public sealed class ImpregnationLibrary
                     species.Name,
                     $"{zone} treatability",
                     "not known",
-                    "a class, given with --sapwood-class or --heartwood-class"
+                    "a class in data/timber/species.yaml, or a row for the genus in data/impregnation/permeability.yaml"
                 )
             );
         return OfClass(treatability.Value);

@@ -15,6 +15,7 @@ namespace Alburnum.Reports.Impregnation;
 /// <param name="CoreShare">Share of cores expected to reach the depth.</param>
 /// <param name="DryingDays">Least days of drying first, where the timber is too wet; null where it is not.</param>
 /// <param name="Account">What was achieved; null before.</param>
+/// <param name="Assumptions">What was assumed for want of anything said, one sentence each.</param>
 /// <param name="Cautions">What to mind.</param>
 public sealed record ChargeDocument(
     string Name,
@@ -27,6 +28,7 @@ public sealed record ChargeDocument(
     Estimate CoreShare,
     double? DryingDays,
     ChargeAccount? Account,
+    IReadOnlyList<string> Assumptions,
     IReadOnlyList<string> Cautions
 )
 {

@@ -1,6 +1,5 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Impregnation.Prediction;
 
 namespace Alburnum.Reports.Impregnation;
@@ -23,6 +22,8 @@ namespace Alburnum.Reports.Impregnation;
 /// <param name="CoreShare">Share of cores that meet it.</param>
 /// <param name="ChanceToPass">Chance that a batch passes the sampling plan; null where none was given.</param>
 /// <param name="Solver">What the flow solver found for the median piece; null where it was not run.</param>
+/// <param name="EndDepthMm">Depth from a cut end along the grain by the quick model: of heartwood where there is any, else of sapwood.</param>
+/// <param name="Assumptions">What was assumed for want of anything said, one sentence each.</param>
 /// <param name="Models">Which model answered what.</param>
 /// <param name="RestsOn">What the numbers rest on, one sentence each.</param>
 /// <param name="Standing">Weakest standing touched.</param>
@@ -45,6 +46,8 @@ public sealed record PredictionDocument(
     Estimate CoreShare,
     double? ChanceToPass,
     SolverDocument? Solver,
+    Spread EndDepthMm,
+    IReadOnlyList<string> Assumptions,
     IReadOnlyList<string> Models,
     IReadOnlyList<string> RestsOn,
     string Standing,
@@ -76,6 +79,7 @@ public sealed record PredictionDocument(
 /// <param name="MeanDepthMm">Mean depth in from the middles of the sides.</param>
 /// <param name="GrossLPerM3">Most solution held at any moment.</param>
 /// <param name="NetLPerM3">Solution held at the end.</param>
+/// <param name="EndDepthMm">Depth from a cut end along the middle of the piece; null where that run stopped short.</param>
 /// <param name="WorstImbalance">Largest imbalance of liquid or air at any step, as a share of the voids.</param>
 /// <param name="UptakeCurve">Minutes, absolute kPa and litres to the m³ at each step.</param>
 public sealed record SolverDocument(
@@ -85,12 +89,15 @@ public sealed record SolverDocument(
     double MeanDepthMm,
     double GrossLPerM3,
     double NetLPerM3,
+    double? EndDepthMm,
     double WorstImbalance,
     IReadOnlyList<IReadOnlyList<double>> UptakeCurve
 )
 {
     /// <summary>Takes what is printed from a run.</summary>
-    public static SolverDocument From(SectionRun section)
+    /// <param name="section">The section's run.</param>
+    /// <param name="endDepthMm">Depth from a cut end; null where that run stopped short.</param>
+    public static SolverDocument From(SectionRun section, double? endDepthMm)
     {
         var curve = section.Uptake().Select(point => new[] { point.Minutes, point.KPa, point.UptakeLPerM3 }).ToList();
         return new(
@@ -100,13 +107,11 @@ public sealed record SolverDocument(
             section.MeanDepthMm(),
             curve.Max(point => point[2]),
             curve[^1][2],
+            endDepthMm,
             section.Run.Moments.Max(moment =>
                 Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))
             ),
             curve
         );
     }
-
-    /// <summary>True where the solver reached the schedule's end.</summary>
-    public static bool IsComplete(SectionRun section) => section.Run.Ending is Settled;
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Drawings;
 using Alburnum.Timber;
@@ -17,11 +18,11 @@ public static class PredictionDrawing
     /// <param name="demandMm">Depth asked for, mm; null draws no line for it.</param>
     public static Drawing Section(SectionRun section, QuickPrediction quick, double? demandMm)
     {
-        var (width, height) = Size(section.Mesh.Piece.Section);
+        var (width, height) = SectionBox.Of(section.Mesh.Piece.Section);
         var marks = new List<Mark> { new Area(Outline(section.Mesh.Piece.Section, 0), Ink.Wood) };
         marks.AddRange(Reached(section, width, height));
         marks.AddRange(Heartwood(section, width, height));
-        if (demandMm is { } depth && depth < Math.Min(width, height) / 2)
+        if (demandMm is { } depth && depth < section.Mesh.Piece.Section.ThicknessMm / 2)
             marks.Add(
                 new Line(Outline(section.Mesh.Piece.Section, depth), Ink.Demand, 0.5, Dashed: true, Closed: true)
             );
@@ -118,13 +119,11 @@ public static class PredictionDrawing
                     end++;
                 if (end == start)
                     continue;
-                // Rows run upwards, the sheet downwards.
+                // Rows run upwards, the sheet downwards; each row reaches a little into the one below, so that no seam shows.
                 var y = MarginMm + height - (row + 1) * dy;
+                var bottom = Math.Min(y + dy + 0.3, MarginMm + height);
                 var (x1, x2) = (MarginMm + start * dx, MarginMm + end * dx);
-                yield return new Area(
-                    [new(x1, y), new(x2, y), new(x2, y + dy * 1.02), new(x1, y + dy * 1.02)],
-                    Ink.Treated
-                );
+                yield return new Area([new(x1, y), new(x2, y), new(x2, bottom), new(x1, bottom)], Ink.Treated);
                 start = end;
             }
         }
@@ -140,7 +139,10 @@ public static class PredictionDrawing
         {
             var (s, c) = Math.SinCos(i * Math.PI / 180);
             var (x, y) = (log.PithXMm + log.HeartwoodRadiusMm * c, log.PithYMm + log.HeartwoodRadiusMm * s);
-            var inside = Math.Abs(x) <= width / 2 && Math.Abs(y) <= height / 2;
+            var inside =
+                Math.Abs(x) <= width / 2
+                && Math.Abs(y) <= height / 2
+                && SectionBox.Contains(section.Mesh.Piece.Section, x, y);
             if (inside)
                 run.Add(new(MarginMm + width / 2 + x, MarginMm + height / 2 - y));
             if ((!inside || i == 360) && run.Count > 1)
@@ -169,7 +171,7 @@ public static class PredictionDrawing
         }
     }
 
-    // A line breaks where the whole way is reached: there is no border to draw.
+    // A line breaks where the whole way is reached, and where the next face is nearer: there is no border to draw.
     private static IEnumerable<Mark> Lines(
         Section section,
         List<(SectionPosition Place, Spread Spread)> places,
@@ -180,7 +182,7 @@ public static class PredictionDrawing
         var run = new List<Spot>();
         foreach (var (place, spread) in places)
         {
-            if (depthMm(spread) < 0.95 * place.WayMm)
+            if (depthMm(spread) < 0.95 * place.WayMm && depthMm(spread) <= ToCornerMm(section, place))
             {
                 run.Add(At(section, place, depthMm(spread)));
                 continue;
@@ -198,9 +200,24 @@ public static class PredictionDrawing
             );
     }
 
+    private static double ToCornerMm(Section section, SectionPosition place)
+    {
+        if (section is not RectangularSection sawn)
+            return double.MaxValue;
+        var length = place.Face % 2 == 1 ? sawn.WidthMm : sawn.HeightMm;
+        return Math.Min(place.AlongMm, length - place.AlongMm);
+    }
+
     private static Spot At(Section section, SectionPosition place, double depthMm)
     {
-        var (w, h) = Size(section);
+        var (w, h) = SectionBox.Of(section);
+        if (section is HalfRoundSection)
+        {
+            if (place.Face == 2)
+                return new(MarginMm + w - place.AlongMm, MarginMm + h - depthMm);
+            var (sin, cos) = Math.SinCos(place.AlongMm / (w / 2) - Math.PI / 2);
+            return new(MarginMm + w / 2 + (w / 2 - depthMm) * sin, MarginMm + h - (w / 2 - depthMm) * cos);
+        }
         if (section is RoundSection)
         {
             var (s, c) = Math.SinCos(place.AlongMm / (w / 2));
@@ -217,31 +234,14 @@ public static class PredictionDrawing
 
     private static IReadOnlyList<Spot> Outline(Section section, double depthMm)
     {
-        var (w, h) = Size(section);
-        if (section is RoundSection)
-        {
-            return
-            [
-                .. Enumerable
-                    .Range(0, 180)
-                    .Select(i => Math.SinCos(i * Math.PI / 90))
-                    .Select(at => new Spot(
-                        MarginMm + w / 2 + (w / 2 - depthMm) * at.Sin,
-                        MarginMm + h / 2 - (h / 2 - depthMm) * at.Cos
-                    )),
-            ];
-        }
-        var (x1, x2, y1, y2) = (MarginMm + depthMm, MarginMm + w - depthMm, MarginMm + depthMm, MarginMm + h - depthMm);
-        return [new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)];
+        var (width, height) = SectionBox.Of(section);
+        return
+        [
+            .. SectionBox
+                .Border(section, depthMm)
+                .Select(at => new Spot(MarginMm + width / 2 + at.XMm, MarginMm + height / 2 - at.YMm)),
+        ];
     }
-
-    private static (double Width, double Height) Size(Section section) =>
-        section switch
-        {
-            RectangularSection sawn => (sawn.WidthMm, sawn.HeightMm),
-            RoundSection round => (round.DiameterMm, round.DiameterMm),
-            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section that can be drawn."),
-        };
 
     private static double NiceTop(double value)
     {

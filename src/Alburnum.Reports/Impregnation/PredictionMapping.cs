@@ -12,20 +12,26 @@ public static class PredictionMapping
     /// <param name="question">What was asked.</param>
     /// <param name="quick">The quick model's answer.</param>
     /// <param name="section">The flow solver's answer; null where it was not run.</param>
+    /// <param name="endDepthMm">Depth from a cut end by the flow solver; null where it was not run or stopped short.</param>
     /// <param name="penalty">What design codes take off for incising.</param>
     /// <param name="scheduleSource">Where the schedule comes from.</param>
     /// <param name="strengthPercent">Strength of the solution, %; null where not given.</param>
     /// <param name="plan">Sampling plan; null where none was given.</param>
     /// <param name="demandMm">The one depth asked for, mm; null where there is none.</param>
+    /// <param name="assumptions">What was assumed for want of anything said.</param>
+    /// <param name="fits">Permeabilities narrowed by the plant's own depths.</param>
     public static PredictionDocument From(
         PredictionQuestion question,
         QuickPrediction quick,
         SectionRun? section,
+        double? endDepthMm,
         IncisingPenalty penalty,
         Provenance scheduleSource,
         double? strengthPercent,
         SamplingPlan? plan,
-        double? demandMm
+        double? demandMm,
+        IReadOnlyList<string> assumptions,
+        IReadOnlyList<PermeabilityFit> fits
     )
     {
         Provenance[] sources =
@@ -54,9 +60,11 @@ public static class PredictionMapping
             quick.PieceShare,
             quick.CoreShare,
             plan is null ? null : quick.ChanceToPass(plan),
-            section is null ? null : SolverDocument.From(section),
+            section is null ? null : SolverDocument.From(section, endDepthMm),
+            EndReach.Quick(question, isHeartwood: question.Log.HeartwoodRadiusMm > 0),
+            assumptions,
             [.. Models(question, quick, section)],
-            [.. RestsOn(question, scheduleSource)],
+            [.. RestsOn(question, scheduleSource, fits)],
             Provenance.Weakest(sources.Select(source => source.Standing)).InWords(),
             PredictionDocument.UsualCautions
         );
@@ -68,9 +76,7 @@ public static class PredictionMapping
         var places = SectionPositions.Around(question.Section, question.Log, 4);
         var sapwood = places.Min(place => place.SapwoodMm);
         var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
-        var spread = Math.Exp(
-            1.645 * Math.Sqrt(law.BatchLnSpread * law.BatchLnSpread + law.PieceLnSpread * law.PieceLnSpread)
-        );
+        var spread = Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
         return
             TimeToDepth.Minutes(question, depthMm, sapwood, spread) is { } fast
             && TimeToDepth.Minutes(question, depthMm, sapwood, 1) is { } middle
@@ -91,6 +97,8 @@ public static class PredictionMapping
             CultureInfo.InvariantCulture,
             $"Shares, percentiles, retention and times: the quick model (a sharp front with the air ahead of it), {quick.Pieces} pieces drawn, {quick.Places.Count} places each."
         );
+        var end = question.Log.HeartwoodRadiusMm > 0 ? "heartwood" : "sapwood";
+        yield return $"From a cut end: the quick model along the grain of {end}, the end not sealed, no further than the middle of a piece of 2 m.";
         if (section is null)
             yield return "The flow solver was not run.";
         else
@@ -100,10 +108,16 @@ public static class PredictionMapping
         }
     }
 
-    private static IEnumerable<string> RestsOn(PredictionQuestion question, Provenance scheduleSource)
+    private static IEnumerable<string> RestsOn(
+        PredictionQuestion question,
+        Provenance scheduleSource,
+        IReadOnlyList<PermeabilityFit> fits
+    )
     {
         yield return Law("Sapwood", question.Sapwood);
         yield return Law("Heartwood", question.Heartwood);
+        foreach (var fit in fits)
+            yield return Fitted(fit);
         yield return $"Schedule \"{question.Schedule.Name}\": {scheduleSource.Citation} ({scheduleSource.Standing.InWords()}).";
         yield return string.Create(
             CultureInfo.InvariantCulture,
@@ -112,9 +126,21 @@ public static class PredictionMapping
         yield return "Relative permeability, capillarity and kickback are assumed: nothing published gives them for these woods.";
     }
 
+    /// <summary>What a fit changed, in one sentence.</summary>
+    public static string Fitted(PermeabilityFit fit) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{fit.Before.Name}: fitted to {fit.Depths} depths of {fit.Pieces} pieces in {fit.Charges} charges; median {Nm2(fit.Before)} before, {Nm2(fit.After)} nm² after; nine pieces of ten within a factor of {Factor(fit.Before):0.#} before, {Factor(fit.After):0.#} after."
+        );
+
+    private static string Nm2(PermeabilityLaw law) =>
+        (law.LateralMedianM2 * 1e18).ToString("0.###", CultureInfo.InvariantCulture);
+
+    private static double Factor(PermeabilityLaw law) => Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
+
     private static string Law(string zone, PermeabilityLaw law) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{zone}: {law.Name}, median {law.LateralMedianM2 * 1e18:0.###} nm² across the grain, nine pieces of ten within a factor of {Math.Exp(1.645 * Math.Sqrt(law.BatchLnSpread * law.BatchLnSpread + law.PieceLnSpread * law.PieceLnSpread)):0.#}; {(law.IsInference ? "an inference; " : "")}{law.Provenance.Citation} ({law.Provenance.Standing.InWords()})."
+            $"{zone}: {law.Name}, median {law.LateralMedianM2 * 1e18:0.###} nm² across the grain, nine pieces of ten within a factor of {Factor(law):0.#}; {(law.IsInference ? "an inference; " : "")}{law.Provenance.Citation} ({law.Provenance.Standing.InWords()})."
         );
 }

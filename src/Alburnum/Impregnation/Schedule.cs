@@ -97,6 +97,41 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             ],
         };
 
+    /// <summary>The same schedule with another peak pressure; lower pressures stay as they are.</summary>
+    /// <param name="kPa">Peak absolute pressure, kPa; above every other pressure of the schedule.</param>
+    /// <exception cref="InputRefusedException">Some stage already works at more.</exception>
+    public Schedule WithPeak(double kPa)
+    {
+        var peak = PeakKPa;
+        var next = Stages
+            .SelectMany(stage => new[] { stage.FromKPa, stage.ToKPa })
+            .Where(p => p < peak)
+            .Append(0)
+            .Max();
+        if (!(kPa > next && kPa <= 5000))
+        {
+            var found = FormattableString.Invariant($"{kPa:0.#} kPa");
+            var expected = FormattableString.Invariant(
+                $"above {next:0.#} kPa, where the schedule already works, to 5000 kPa"
+            );
+            throw new InputRefusedException(new InputProblem("schedule", 0, Name, "peak pressure", found, expected));
+        }
+        double Moved(double p) => p == peak ? kPa : p;
+        return this with
+        {
+            Stages =
+            [
+                .. Stages.Select(stage => new Stage(
+                    stage.Name,
+                    stage.Contact,
+                    stage.Minutes,
+                    Moved(stage.FromKPa),
+                    Moved(stage.ToKPa)
+                )),
+            ],
+        };
+    }
+
     private bool Holds(Stage stage) =>
         stage.Contact == Contact.Liquid && stage.FromKPa >= PeakKPa - 1e-9 && stage.ToKPa >= PeakKPa - 1e-9;
 }

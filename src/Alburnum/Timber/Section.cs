@@ -75,3 +75,26 @@ public sealed record RoundSection : Section
     /// <inheritdoc/>
     public override string Label => $"⌀ {Number(DiameterMm)} mm";
 }
+
+/// <summary>Half a round piece, sawn through its middle: a flat face and a round one. Diameter of the round 1 to 2000 mm.</summary>
+public sealed record HalfRoundSection : Section
+{
+    /// <summary>Checks the diameter.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The diameter is outside 1 to 2000 mm.</exception>
+    public HalfRoundSection(double diameterMm) => DiameterMm = Side(diameterMm, nameof(diameterMm));
+
+    /// <summary>Diameter of the round, mm: the width of the flat face.</summary>
+    public double DiameterMm { get; }
+
+    /// <inheritdoc/>
+    public override double AreaMm2 => Math.PI * DiameterMm * DiameterMm / 8;
+
+    /// <inheritdoc/>
+    public override double PerimeterMm => (1 + Math.PI / 2) * DiameterMm;
+
+    /// <inheritdoc/>
+    public override double ThicknessMm => DiameterMm / 2;
+
+    /// <inheritdoc/>
+    public override string Label => $"half ⌀ {Number(DiameterMm)} mm";
+}

@@ -41,6 +41,9 @@ public static class FlowSolver
     {
         private const int MaxNewton = 14;
         private const double LeastSeconds = 1e-9;
+
+        // Newton's next iteration mends what the linear solver leaves: closer than this gains nothing.
+        private const double LinearTolerance = 1e-2;
         private readonly FlowProblem _problem;
         private readonly StepControl _control;
         private readonly CancellationToken _cancellation;
@@ -147,7 +150,7 @@ public static class FlowSolver
                 FindWorst();
                 if (_worstShare <= _control.CellTolerance)
                     return iteration;
-                if (!double.IsFinite(_worstShare) || !_equations.Solve(_kernel.Residual, _change, 1e-4))
+                if (!double.IsFinite(_worstShare) || !_equations.Solve(_kernel.Residual, _change, LinearTolerance))
                     return 0;
                 _linearIterations += _krylov?.Iterations ?? 0;
                 Move();

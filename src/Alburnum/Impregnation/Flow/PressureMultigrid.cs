@@ -38,7 +38,8 @@ internal sealed class PressureMultigrid
             var quarter = Pairs(middle, out var quarterCount);
             for (var i = 0; i < half.Length; i++)
                 half[i] = half[i] < 0 ? Alone : quarter[half[i]];
-            if (quarterCount == 0)
+            // None left to group, or none that couples to another: more levels would not be coarser.
+            if (quarterCount == 0 || quarterCount > 0.8 * level.Rows)
                 break;
             var coarse = Coarse(level, half, quarterCount);
             level.Group = half;

@@ -1,5 +1,3 @@
-using Alburnum.Timber;
-
 namespace Alburnum.Impregnation.Flow;
 
 /// <summary>A cross-section cut into even square cells, 1 m of the piece's length. Rows run from the bottom up.</summary>
@@ -54,12 +52,7 @@ public sealed class SectionMesh
     )
     {
         Require.InRange(cellsAcross, 4, 2000, "cells");
-        var (width, height) = piece.Section switch
-        {
-            RectangularSection sawn => (sawn.WidthMm, sawn.HeightMm),
-            RoundSection round => (round.DiameterMm, round.DiameterMm),
-            _ => throw new ArgumentException("A section of a kind that has no mesh.", nameof(piece)),
-        };
+        var (width, height) = SectionBox.Of(piece.Section);
         var step = Math.Max(width, height) / cellsAcross;
         var columns = (int)Math.Round(width / step);
         var rows = (int)Math.Round(height / step);
@@ -80,7 +73,7 @@ public sealed class SectionMesh
                 var x = ((column + 0.5) * dx * 1000) - width / 2;
                 var y = ((row + 0.5) * dy * 1000) - height / 2;
                 cellAt[row * columns + column] = -1;
-                if (piece.Section is RoundSection && x * x + y * y > width * width / 4)
+                if (!SectionBox.Contains(piece.Section, x, y))
                     continue;
                 if (piece.Log.FromPithMm(x, y) > piece.Log.LogRadiusMm)
                     continue;

@@ -27,9 +27,9 @@ internal sealed class TwoStageKrylov : INewtonEquations
     private readonly double[] _pressureValue;
     private readonly double[] _pressureRight;
     private readonly double[] _pressure;
-    private readonly double[] _work;
     private readonly double[] _residual;
     private readonly List<double[]> _basis = [];
+    private readonly List<double[]> _helped = [];
 
     public TwoStageKrylov(BlockMatrix matrix)
     {
@@ -39,7 +39,6 @@ internal sealed class TwoStageKrylov : INewtonEquations
         _pressureValue = new double[matrix.Column.Length];
         _pressureRight = new double[matrix.Rows];
         _pressure = new double[matrix.Rows];
-        _work = new double[2 * matrix.Rows];
         _residual = new double[2 * matrix.Rows];
     }
 
@@ -81,14 +80,14 @@ internal sealed class TwoStageKrylov : INewtonEquations
         var sine = new double[Restart];
         var g = new double[Restart + 1];
         g[0] = norm;
-        Scaled(residual, 1 / norm, Basis(0));
+        Scaled(residual, 1 / norm, At(_basis, 0));
         var k = 0;
         for (; k < Restart && Math.Abs(g[k]) > target && Iterations < MaxIterations; k++)
         {
             Iterations++;
-            Precondition(_basis[k], _work);
-            var next = Basis(k + 1);
-            _matrix.Multiply(_work, next);
+            Precondition(_basis[k], At(_helped, k));
+            var next = At(_basis, k + 1);
+            _matrix.Multiply(_helped[k], next);
             for (var i = 0; i <= k; i++)
             {
                 h[i, k] = Dot(next, _basis[i]);
@@ -121,12 +120,9 @@ internal sealed class TwoStageKrylov : INewtonEquations
                 sum -= h[i, j] * y[j];
             y[i] = sum / h[i, i];
         }
-        var combined = residual;
-        Array.Clear(combined);
+        // The helped directions are kept: putting the answer together costs no further help.
         for (var i = 0; i < k; i++)
-            AddScaled(combined, y[i], _basis[i]);
-        Precondition(combined, _work);
-        AddScaled(x, 1, _work);
+            AddScaled(x, y[i], _helped[i]);
         return Math.Abs(g[k]);
     }
 
@@ -185,11 +181,11 @@ internal sealed class TwoStageKrylov : INewtonEquations
         (byFirst + bySecond + Speck - Speck).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(x), (nuint)(2 * i));
     }
 
-    private double[] Basis(int k)
+    private double[] At(List<double[]> vectors, int k)
     {
-        if (_basis.Count == k)
-            _basis.Add(new double[2 * _matrix.Rows]);
-        return _basis[k];
+        if (vectors.Count == k)
+            vectors.Add(new double[2 * _matrix.Rows]);
+        return vectors[k];
     }
 
     private static double Norm(double[] v) => Math.Sqrt(Dot(v, v));

@@ -40,7 +40,7 @@ public sealed record PermeabilityLaw
     public string Name { get; }
 
     /// <summary>Median permeability across the grain, m²: the geometric mean of radial and tangential.</summary>
-    public double LateralMedianM2 { get; init; }
+    public double LateralMedianM2 { get; }
 
     /// <summary>Tangential over radial.</summary>
     public double TangentialToRadial { get; }
@@ -49,10 +49,10 @@ public sealed record PermeabilityLaw
     public double LongitudinalToLateral { get; }
 
     /// <summary>Spread of the logarithm between batches, our not knowing the median included.</summary>
-    public double BatchLnSpread { get; init; }
+    public double BatchLnSpread { get; }
 
     /// <summary>Spread of the logarithm between pieces.</summary>
-    public double PieceLnSpread { get; init; }
+    public double PieceLnSpread { get; }
 
     /// <summary>Spread of the logarithm within a piece.</summary>
     public double WithinLnSpread { get; }
@@ -61,7 +61,7 @@ public sealed record PermeabilityLaw
     public bool IsInference { get; }
 
     /// <summary>Source and standing.</summary>
-    public Provenance Provenance { get; init; }
+    public Provenance Provenance { get; }
 
     /// <summary>The median wood in its three directions, multiplied by a factor.</summary>
     /// <param name="factor">Above 0.</param>

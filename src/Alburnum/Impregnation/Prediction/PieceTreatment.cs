@@ -13,13 +13,11 @@ internal sealed class PieceTreatment
     private readonly IncisedReach? _heartwoodReach;
     private readonly DrawnPiece _piece;
 
-    public PieceTreatment(PredictionQuestion question, int placesPerFace)
+    public PieceTreatment(PredictionQuestion question, QuickFront front, int placesPerFace)
     {
         _question = question;
+        _front = front;
         Places = SectionPositions.Around(question.Section, question.Log, placesPerFace);
-        // A ring of sapwood on a dead core takes the flat front, which is the slower of the two.
-        var isRound = question.Section is RoundSection && question.Log.HeartwoodRadiusMm <= 0;
-        _front = new QuickFront(question.Schedule, question.Liquid, isRound);
         if (question.Incising is { } pattern)
         {
             _sapwoodReach = new IncisedReach(pattern, question.Sapwood.LongitudinalToLateral);
@@ -27,6 +25,15 @@ internal sealed class PieceTreatment
         }
         _piece = new DrawnPiece(new double[Places.Count]);
     }
+
+    /// <summary>The front of a question: one table serves every pattern and every piece.</summary>
+    /// <remarks>A ring of sapwood on a dead core takes the flat front, which is the slower of the two.</remarks>
+    public static QuickFront FrontOf(PredictionQuestion question) =>
+        new(
+            question.Schedule,
+            question.Liquid,
+            isRound: question.Section is RoundSection && question.Log.HeartwoodRadiusMm <= 0
+        );
 
     public IReadOnlyList<SectionPosition> Places { get; }
 
@@ -87,6 +94,18 @@ internal sealed class PieceTreatment
             foreach (var depth in _piece.DepthMm)
                 ring += 1 - Math.Pow(1 - Math.Min(1, 2 * depth / round.DiameterMm), 2);
             return ring / Places.Count;
+        }
+        if (_question.Section is HalfRoundSection half)
+        {
+            double area = 0;
+            var radius = half.DiameterMm / 2;
+            var perSide = Places.Count / 2;
+            for (var i = 0; i < Places.Count; i++)
+            {
+                var d = _piece.DepthMm[i];
+                area += Places[i].Face == 1 ? Math.PI / perSide * d * (radius - d / 2) : half.DiameterMm / perSide * d;
+            }
+            return Math.Min(1, area / half.AreaMm2);
         }
         Span<double> face = stackalloc double[4];
         var perFace = Places.Count / 4;

@@ -49,6 +49,26 @@ public sealed class QuickFront
     public double DepthMm(double permeabilityM2, double voidFraction, double deadEndMm) =>
         deadEndMm * Read(_reached, permeabilityM2, voidFraction, deadEndMm);
 
+    /// <summary>Permeability that brings the front to a depth, m²: the inverse of <see cref="DepthMm(double, double, double)"/>.</summary>
+    /// <param name="depthMm">Depth, mm. Above 0, below the end of the way.</param>
+    /// <param name="voidFraction">Void share, above 0, at most 1.</param>
+    /// <param name="deadEndMm">Where the way ends, mm.</param>
+    public double PermeabilityM2(double depthMm, double voidFraction, double deadEndMm)
+    {
+        Require.InRange(depthMm, 1e-6, deadEndMm, "mm");
+        double low = Math.Log(1e-30),
+            high = Math.Log(1e-8);
+        while (high - low > 1e-9)
+        {
+            var middle = (low + high) / 2;
+            if (DepthMm(Math.Exp(middle), voidFraction, deadEndMm) >= depthMm)
+                high = middle;
+            else
+                low = middle;
+        }
+        return Math.Exp(high);
+    }
+
     /// <summary>Share of the liquid taken in at the greatest depth that is still there at the end, 0 to 1.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>
     /// <param name="voidFraction">Void share, above 0, at most 1.</param>

@@ -92,6 +92,15 @@ public sealed record QuickPrediction(
         int pieces = 10_000,
         int placesPerFace = 10,
         CancellationToken cancellation = default
+    ) => Draw(question, PieceTreatment.FrontOf(question), seed, pieces, placesPerFace, cancellation);
+
+    internal static QuickPrediction Draw(
+        PredictionQuestion question,
+        QuickFront front,
+        int seed,
+        int pieces,
+        int placesPerFace = 10,
+        CancellationToken cancellation = default
     )
     {
         Require.InRange(pieces, Batches, 1_000_000, "pieces");
@@ -99,7 +108,7 @@ public sealed record QuickPrediction(
         Require.InRange(question.VoidFraction, 0.01, 0.95, "(share)");
         var piecesInBatch = pieces / Batches;
         pieces = piecesInBatch * Batches;
-        var treat = new PieceTreatment(question, placesPerFace);
+        var treat = new PieceTreatment(question, front, placesPerFace);
         var places = treat.Places;
         var depths = new double[places.Count][];
         for (var i = 0; i < places.Count; i++)

@@ -3,10 +3,10 @@ using Alburnum.Timber;
 namespace Alburnum.Impregnation.Prediction;
 
 /// <summary>A place on the face of a section, and what lies on the way straight in from it.</summary>
-/// <param name="Face">Face number from 1, clockwise from the top; a round section has one.</param>
+/// <param name="Face">Face number from 1, clockwise from the top; a round section has one, a half-round one the round and the flat.</param>
 /// <param name="AlongMm">Distance from the start of the face, mm.</param>
 /// <param name="SapwoodMm">Depth at which heartwood begins, mm; 0 where it reaches the face, the whole way where there is none.</param>
-/// <param name="WayMm">Where the way ends, mm: half the thickness, or the radius.</param>
+/// <param name="WayMm">Where the way ends, mm: half the thickness, the radius, or where the front from the other face of a half-round piece meets it.</param>
 public readonly record struct SectionPosition(int Face, double AlongMm, double SapwoodMm, double WayMm);
 
 /// <summary>Even places around a section.</summary>
@@ -15,7 +15,7 @@ public static class SectionPositions
     /// <summary>Places in the middle of even pieces of each face.</summary>
     /// <param name="section">The section.</param>
     /// <param name="log">Where it lay in the log.</param>
-    /// <param name="perFace">Places on each face of a sawn section; a round one gets four times as many. 1 to 1000.</param>
+    /// <param name="perFace">Places on each face of a sawn section; a round one gets four times as many, each face of a half-round one twice as many. 1 to 1000.</param>
     public static IReadOnlyList<SectionPosition> Around(Section section, LogGeometry log, int perFace)
     {
         Require.InRange(perFace, 1, 1000, "places");
@@ -23,6 +23,7 @@ public static class SectionPositions
         {
             RectangularSection sawn => [.. Sawn(sawn, log, perFace)],
             RoundSection round => [.. Round(round, log, 4 * perFace)],
+            HalfRoundSection half => [.. HalfRound(half, log, 2 * perFace)],
             _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section with faces."),
         };
     }
@@ -60,6 +61,28 @@ public static class SectionPositions
             var (s, c) = Math.SinCos(angle);
             var sapwood = SapwoodMm(log, radius * s, radius * c, -s, -c, radius);
             yield return new(1, angle * radius, sapwood, radius);
+        }
+    }
+
+    // Fronts from the round and from the flat meet half-way between the two: each way ends there.
+    private static IEnumerable<SectionPosition> HalfRound(HalfRoundSection half, LogGeometry log, int places)
+    {
+        var radius = half.DiameterMm / 2;
+        var centre = SectionBox.CentreYMm(half);
+        for (var i = 0; i < places; i++)
+        {
+            var angle = Math.PI * ((i + 0.5) / places - 0.5);
+            var (s, c) = Math.SinCos(angle);
+            var way = radius * c / (1 + c);
+            var sapwood = SapwoodMm(log, radius * s, centre + radius * c, -s, -c, way);
+            yield return new(1, (angle + Math.PI / 2) * radius, sapwood, way);
+        }
+        for (var i = 0; i < places; i++)
+        {
+            var along = (i + 0.5) * half.DiameterMm / places;
+            var x = radius - along;
+            var way = (radius * radius - x * x) / (2 * radius);
+            yield return new(2, along, SapwoodMm(log, x, centre, 0, 1, way), way);
         }
     }
 

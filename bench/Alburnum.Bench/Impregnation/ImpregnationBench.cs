@@ -1,0 +1,153 @@
+using System.Diagnostics;
+using System.Numerics;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Flow;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Bench.Impregnation;
+
+/// <summary>The flow solver and the quick model: seconds by the clock and of processor time, and what a cell and step cost as the grid grows.</summary>
+internal static class ImpregnationBench
+{
+    private static readonly ImpregnationLibrary Library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly FluidPair Fluids = FluidPair.Of(TreatingLiquid.Water());
+    private static readonly Schedule FullCell = Library.Schedules[0].Value;
+
+    /// <summary>A pine post, 200 × 200 cells, and a full schedule. Aim: under 3 s on one core.</summary>
+    public static void Section() => Report("section 200 × 200, full cell", Post(200).Problem, FullCell);
+
+    /// <summary>The incised cell of 96 × 96 × 96 boxes, and a full schedule. Aim: under 90 s on two cores and 1.5 GB.</summary>
+    public static void Cell()
+    {
+        Report("incised cell 96³, full cell", Incised(96), FullCell);
+        using var process = Process.GetCurrentProcess();
+        Console.WriteLine(FormattableString.Invariant($"  most memory {process.PeakWorkingSet64 / 1e9:0.00} GB"));
+    }
+
+    /// <summary>Cost of one cell in one Newton iteration as the section grows 1, 4 and 16 times, against the bandwidth of memory.</summary>
+    public static void Growth()
+    {
+        Console.WriteLine(FormattableString.Invariant($"memory bandwidth, one core: {Bandwidth() / 1e9:0.0} GB/s"));
+        foreach (var cells in new[] { 50, 100 })
+            Report($"section {cells} × {cells}", Post(cells).Problem, FullCell);
+    }
+
+    /// <summary>Ten thousand pieces by the quick model. Aim: under 1 s.</summary>
+    public static void Draws()
+    {
+        var question = Question();
+        for (var run = 0; run < 3; run++)
+        {
+            var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
+            QuickPrediction.Draw(question, seed: 1, pieces: 10_000);
+            Say("10 000 draws, 40 places each", clock, processor);
+        }
+    }
+
+    /// <summary>The sheet that the SciPy script times, at steps coarse and fine, to be held against reference/flow_speed.json.</summary>
+    public static void AgainstSciPy()
+    {
+        var wood = new WoodFlow(new Permeability(1e-17, 4e-17, 1e-14), 0.6);
+        var fluids = new FluidPair(1.002, 0.0181, RelativePermeability.Usual, new CapillaryCurve(2 * 72.8 / 15));
+        var piece = new Piece(new RectangularSection(40, 40), new LogGeometry(0, -1e6, 0, 4e6), wood, wood);
+        var hold = new Schedule("hold", [new Stage("pressure", Contact.Liquid, 30, 1300, 1300)]);
+        foreach (var growth in new[] { 1.6, 1.3, 1.1, 1.05 })
+        {
+            var control = new StepControl(firstSeconds: 0.05, growth: growth, greatestSeconds: 1800.0 / 4);
+            for (var warm = 0; warm < 2; warm++)
+            {
+                var mesh = SectionMesh.Of(piece, fluids, 48);
+                var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
+                var run = FlowSolver.Run(mesh.Problem, hold, control);
+                if (warm == 1)
+                    Say(
+                        FormattableString.Invariant(
+                            $"sheet 48 × 48, growth {growth}: {run.NetM3:0.00000000e0} m³, {run.Ending.InWords}"
+                        ),
+                        clock,
+                        processor
+                    );
+            }
+        }
+    }
+
+    private static void Report(string name, FlowProblem problem, Schedule schedule)
+    {
+        var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
+        var run = FlowSolver.Run(problem, schedule, StepControl.Usual);
+        Say($"{name}: {run.Ending.InWords}", clock, processor);
+        if (run.Ending is Alburnum.Impregnation.Flow.Settled settled)
+        {
+            var perCell = (Environment.CpuUsage.UserTime - processor).TotalSeconds / problem.Mesh.CellCount;
+            Console.WriteLine(
+                FormattableString.Invariant(
+                    $"  {problem.Mesh.CellCount} cells, {settled.NewtonIterations} Newton and {settled.LinearIterations} linear iterations; a cell costs {1e9 * perCell / settled.Steps:0} ns a step, {1e9 * perCell / Math.Max(1, settled.LinearIterations):0} ns a linear iteration"
+                )
+            );
+        }
+    }
+
+    private static void Say(string what, Stopwatch clock, TimeSpan processor) =>
+        Console.WriteLine(
+            FormattableString.Invariant(
+                $"{what}: {clock.Elapsed.TotalSeconds:0.00} s by the clock, {(Environment.CpuUsage.UserTime - processor).TotalSeconds:0.00} s of processor"
+            )
+        );
+
+    private static SectionMesh Post(int cells)
+    {
+        var question = Question();
+        var piece = new Piece(
+            question.Section,
+            question.Log,
+            new WoodFlow(question.Sapwood.Typical(), question.VoidFraction),
+            new WoodFlow(question.Heartwood.Typical(), question.VoidFraction)
+        );
+        return SectionMesh.Of(piece, Fluids, cells);
+    }
+
+    private static FlowProblem Incised(int boxes)
+    {
+        var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
+        var spruce = Library.Laws.Single(law => law.Name.StartsWith("spruce", StringComparison.Ordinal));
+        return IncisedCell.Of(pattern, new WoodFlow(spruce.Typical(), 0.6), Fluids, 20, (boxes, boxes, boxes)).Problem;
+    }
+
+    private static PredictionQuestion Question()
+    {
+        var pine = FactLibrary.Load(FactLibrary.DefaultFolder).Species.Get("Pinus sylvestris");
+        return new(
+            new RectangularSection(100, 100),
+            new LogGeometry(5, -8, 30, 90),
+            Library.Of(pine, isHeartwood: false),
+            Library.Of(pine, isHeartwood: true),
+            0.6,
+            TreatingLiquid.Water(),
+            FullCell,
+            null,
+            new LeastDepth(WoodZone.Lateral, 6),
+            6
+        );
+    }
+
+    // Three arrays far larger than any cache: two read, one written.
+    private static double Bandwidth()
+    {
+        const int n = 8_000_000;
+        var (a, b, c) = (new double[n], new double[n], new double[n]);
+        Array.Fill(b, 1);
+        var best = double.MaxValue;
+        for (var run = 0; run < 8; run++)
+        {
+            var clock = Stopwatch.StartNew();
+            for (var i = 0; i <= n - Vector<double>.Count; i += Vector<double>.Count)
+                (new Vector<double>(a, i) + new Vector<double>(b, i)).CopyTo(c, i);
+            best = Math.Min(best, clock.Elapsed.TotalSeconds);
+        }
+        return 24.0 * n / best;
+    }
+}

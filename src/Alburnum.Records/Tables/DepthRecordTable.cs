@@ -1,0 +1,58 @@
+namespace Alburnum.Records.Tables;
+
+/// <summary>One depth measured on a piece of a plant's own charge.</summary>
+/// <param name="Charge">The charge.</param>
+/// <param name="Piece">The piece within it.</param>
+/// <param name="IsHeartwood">True where the depth was read in heartwood.</param>
+/// <param name="DepthMm">Depth, mm; 0 where nothing was reached.</param>
+/// <param name="WayMm">Depth at which the wood of that kind, or half the piece, ends, mm; null to take half the thickness.</param>
+/// <param name="Schedule">Schedule of the charge; empty to take the one asked about.</param>
+public sealed record DepthRecord(
+    string Charge,
+    string Piece,
+    bool IsHeartwood,
+    double DepthMm,
+    double? WayMm,
+    string Schedule
+);
+
+/// <summary>Reads depths from a plant's own charges: columns charge, piece and depth_mm; zone, way_mm and schedule where wanted.</summary>
+public static class DepthRecordTable
+{
+    /// <summary>Every depth of the file.</summary>
+    /// <param name="path">Path of the file, CSV.</param>
+    /// <exception cref="InputRefusedException">The file is missing, empty or says something that cannot be.</exception>
+    public static IReadOnlyList<DepthRecord> Read(string path)
+    {
+        var problems = new List<InputProblem>();
+        var records = CsvTable.Read(
+            path,
+            Path.GetFileName(path),
+            ["charge", "piece", "depth_mm"],
+            ["zone", "way_mm", "schedule"],
+            problems,
+            Record
+        );
+        if (problems.Count == 0 && records.Count == 0)
+            problems.Add(new InputProblem(Path.GetFileName(path), 1, "", "", "no depths", "one row or more"));
+        return problems.Count == 0 ? records : throw new InputRefusedException(problems);
+    }
+
+    private static DepthRecord Record(CsvLine line)
+    {
+        var zone = line.Text("zone");
+        if (zone is not ("" or "sapwood" or "heartwood"))
+            line.Refuse("zone", $"\"{zone}\"", "sapwood or heartwood");
+        var (depth, way) = (line.Number("depth_mm", 0, 1000), line.OptionalNumber("way_mm", 1, 1000));
+        if (depth > way)
+            line.Refuse("depth_mm", $"\"{line.Text("depth_mm")}\"", "at most way_mm, where the wood of that kind ends");
+        return new(
+            line.RequiredText("charge"),
+            line.RequiredText("piece"),
+            zone == "heartwood",
+            depth,
+            way,
+            line.Text("schedule")
+        );
+    }
+}

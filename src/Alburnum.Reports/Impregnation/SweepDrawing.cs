@@ -1,0 +1,132 @@
+using System.Globalization;
+using Alburnum.Reports.Drawings;
+
+namespace Alburnum.Reports.Impregnation;
+
+/// <summary>One input of a sweep: its name with the unit, and the values it took, rising.</summary>
+/// <param name="Name">Name with the unit.</param>
+/// <param name="Values">Values, two or more.</param>
+public sealed record SweepAxis(string Name, IReadOnlyList<double> Values);
+
+/// <summary>A measure over two inputs.</summary>
+/// <param name="Title">What was asked, in one line.</param>
+/// <param name="Measure">The measure with its unit.</param>
+/// <param name="Across">Input that runs to the right.</param>
+/// <param name="Up">Input that runs upwards.</param>
+/// <param name="Values">The measure, row by row from the lowest value of <paramref name="Up"/>; null where the inputs are impossible together.</param>
+/// <param name="IsShare">True for shares of 1, written as per cent.</param>
+public sealed record SweepMap(
+    string Title,
+    string Measure,
+    SweepAxis Across,
+    SweepAxis Up,
+    IReadOnlyList<double?> Values,
+    bool IsShare
+);
+
+/// <summary>Draws a sweep as a map of coloured boxes with the measure written in each.</summary>
+public static class SweepDrawing
+{
+    private const double Left = 24;
+    private const double Top = 19;
+    private const double MapWidth = 140;
+    private const double MapHeight = 95;
+    private const int WrittenUpTo = 14;
+
+    /// <summary>The drawing.</summary>
+    /// <param name="map">The sweep.</param>
+    public static Drawing Draw(SweepMap map)
+    {
+        var (columns, rows) = (map.Across.Values.Count, map.Up.Values.Count);
+        var (dx, dy) = (MapWidth / columns, MapHeight / rows);
+        var known = map.Values.OfType<double>().ToList();
+        var (low, high) =
+            map.IsShare ? (0.0, 1.0)
+            : known.Count > 0 ? (known.Min(), known.Max())
+            : (0.0, 1.0);
+        var marks = new List<Mark>
+        {
+            new Label(new(4, 6), map.Title, 3.4, Anchor.Start, Ink.Text),
+            new Label(new(4, 11), map.Measure, 3.2, Anchor.Start, Ink.Quiet),
+        };
+        for (var row = 0; row < rows; row++)
+        {
+            for (var column = 0; column < columns; column++)
+            {
+                var (x, y) = (Left + column * dx, Top + MapHeight - (row + 1) * dy);
+                var value = map.Values[row * columns + column];
+                var depth = value is { } found && high > low ? (found - low) / (high - low) : 0;
+                Spot[] box = [new(x, y), new(x + dx, y), new(x + dx, y + dy), new(x, y + dy)];
+                marks.Add(new Area(box, value is null ? Ink.Hair : Between(Ink.Wood, Ink.Treated, depth)));
+                if (columns <= WrittenUpTo && rows <= WrittenUpTo)
+                {
+                    var ink = depth > 0.6 ? Ink.Paper : Ink.Text;
+                    var text = value is { } written ? Text(map, written) : "–";
+                    marks.Add(new Label(new(x + dx / 2, y + dy / 2 + 1), text, 2.8, Anchor.Middle, ink));
+                }
+            }
+        }
+        var everyColumn = Math.Max(1, (int)Math.Ceiling(columns / 10.0));
+        for (var column = 0; column < columns; column += everyColumn)
+            marks.Add(
+                new Label(
+                    new(Left + (column + 0.5) * dx, Top + MapHeight + 5),
+                    Tick(map.Across.Values[column]),
+                    3,
+                    Anchor.Middle,
+                    Ink.Quiet
+                )
+            );
+        var everyRow = Math.Max(1, (int)Math.Ceiling(rows / 12.0));
+        for (var row = 0; row < rows; row += everyRow)
+            marks.Add(
+                new Label(
+                    new(Left - 2, Top + MapHeight - (row + 0.5) * dy + 1),
+                    Tick(map.Up.Values[row]),
+                    3,
+                    Anchor.End,
+                    Ink.Quiet
+                )
+            );
+        marks.Add(new Label(new(Left + MapWidth, Top + MapHeight + 10), map.Across.Name, 3, Anchor.End, Ink.Text));
+        marks.Add(new Label(new(Left - 2, Top - 2), map.Up.Name, 3, Anchor.Start, Ink.Text));
+        marks.AddRange(Scale(map, low, high));
+        return new Drawing(Left + MapWidth + 26, Top + MapHeight + 14, $"{map.Title}: {map.Measure}", marks);
+    }
+
+    private static IEnumerable<Mark> Scale(SweepMap map, double low, double high)
+    {
+        const int steps = 24;
+        const double x = Left + MapWidth + 6;
+        for (var i = 0; i < steps; i++)
+        {
+            var (y1, y2) = (Top + MapHeight * (1 - i / (double)steps), Top + MapHeight * (1 - (i + 1) / (double)steps));
+            yield return new Area(
+                [new(x, y1), new(x + 4, y1), new(x + 4, y2), new(x, y2)],
+                Between(Ink.Wood, Ink.Treated, (i + 0.5) / steps)
+            );
+        }
+        yield return new Label(new(x + 5, Top + MapHeight), Text(map, low), 2.8, Anchor.Start, Ink.Quiet);
+        yield return new Label(new(x + 5, Top + 2.5), Text(map, high), 2.8, Anchor.Start, Ink.Quiet);
+    }
+
+    private static Ink Between(Ink from, Ink to, double share)
+    {
+        int Part(int at)
+        {
+            var (a, b) = (Convert.ToInt32(from.Hex[at..(at + 2)], 16), Convert.ToInt32(to.Hex[at..(at + 2)], 16));
+            return (int)Math.Round(a + (b - a) * Math.Clamp(share, 0, 1));
+        }
+        return new Ink($"{Part(0):X2}{Part(2):X2}{Part(4):X2}");
+    }
+
+    private static string Text(SweepMap map, double value) =>
+        map.IsShare
+            ? Digits(Math.Round(100 * value)) + " %"
+            : value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
+
+    private static string Tick(double value) =>
+        value.ToString(Math.Abs(value) < 100 ? "0.#" : "0", CultureInfo.InvariantCulture);
+
+    private static string Digits(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,118 @@
+using System.Globalization;
+using Alburnum.Timber;
+
+namespace Alburnum.Impregnation;
+
+/// <summary>Where the heartwood of a piece probably lies when nobody has looked, and what was assumed for that.</summary>
+/// <param name="Log">Pith, heartwood and log.</param>
+/// <param name="Assumptions">What was assumed, one sentence each; empty where nothing was.</param>
+public sealed record UsualLog(LogGeometry Log, IReadOnlyList<string> Assumptions)
+{
+    /// <summary>Sapwood width taken for a species where none was measured, mm: the geometric middle of its band in EN 350.</summary>
+    /// <param name="width">The species' band or bands, distinct.</param>
+    /// <remarks>Bands end at 20, 50 and 100 mm; the narrowest is taken from 5 mm, the broadest to 200 mm.</remarks>
+    public static double SapwoodMm(SapwoodWidth width) =>
+        Math.Round(Math.Sqrt(Ends(width.Narrowest).Low * Ends(width.Widest).High));
+
+    /// <summary>Places a piece in its log.</summary>
+    /// <param name="section">The piece.</param>
+    /// <param name="position">Where it was sawn; round and half-round pieces have their pith in the middle of the round.</param>
+    /// <param name="sapwoodMm">Width of the sapwood, mm. 0 or more.</param>
+    /// <param name="logDiameterMm">Diameter of the log under bark, mm; null for the smallest that holds the piece.</param>
+    /// <exception cref="InputRefusedException">The log does not hold the piece.</exception>
+    public static LogGeometry Place(Section section, SawingPosition position, double sapwoodMm, double? logDiameterMm)
+    {
+        Require.InRange(sapwoodMm, 0, 2000, "mm");
+        if (section is not RectangularSection sawn)
+        {
+            var own = SectionBox.Of(section).WidthMm / 2;
+            return new LogGeometry(0, SectionBox.CentreYMm(section), Math.Max(0, own - sapwoodMm), own);
+        }
+        var (w, h) = (sawn.WidthMm / 2, sawn.HeightMm / 2);
+        var least = position switch
+        {
+            SawingPosition.Boxed => Far(w, h),
+            SawingPosition.Quartered => Far(2 * w, 2 * h),
+            // A side piece sits as far out as the log allows, and needs no more log than a halved one.
+            _ => Far(w, 2 * h),
+        };
+        if (logDiameterMm is null && position == SawingPosition.Side)
+            throw Refused("nothing", "the diameter of the log, which says how far out a side piece lies");
+        var radius = logDiameterMm / 2 ?? least;
+        if (radius < least - 1e-9)
+            throw Refused(
+                Text(2 * radius),
+                $"at least {Text(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn so"
+            );
+        var (x, y) = position switch
+        {
+            SawingPosition.Boxed => (0.0, 0.0),
+            SawingPosition.Halved => (0.0, -h),
+            SawingPosition.Quartered => (-w, -h),
+            _ => (0.0, h - Math.Sqrt(radius * radius - w * w)),
+        };
+        return new LogGeometry(x, y, Math.Max(0, radius - sapwoodMm), radius);
+    }
+
+    /// <summary>Where the heartwood lies by what is known of the species, with every assumption said.</summary>
+    /// <param name="section">The piece.</param>
+    /// <param name="species">The species.</param>
+    /// <param name="position">Where it was sawn; null where nobody said.</param>
+    /// <param name="sapwoodMm">Width of the sapwood, mm; null where nobody measured.</param>
+    /// <param name="logDiameterMm">Diameter of the log, mm; null where nobody said.</param>
+    /// <returns>Null where the width of the sapwood is not known.</returns>
+    public static UsualLog? Of(
+        Section section,
+        Species species,
+        SawingPosition? position,
+        double? sapwoodMm,
+        double? logDiameterMm
+    )
+    {
+        if (sapwoodMm is null && species.SapwoodWidth is { Value.IsDistinct: false } alike)
+        {
+            return new(
+                LogGeometry.AllSapwood,
+                [
+                    $"Sapwood and heartwood cannot be told apart in {species.Name}: taken as sapwood throughout ({alike.Provenance.Standing.InWords()}).",
+                ]
+            );
+        }
+        if (sapwoodMm is null && species.SapwoodWidth is null)
+            return null;
+        var assumptions = new List<string>();
+        var width = sapwoodMm ?? SapwoodMm(species.SapwoodWidth!.Value);
+        if (sapwoodMm is null)
+        {
+            var band = species.SapwoodWidth!;
+            assumptions.Add(
+                $"Sapwood {Text(width)} mm wide: the geometric middle of the species' band, {Text(Ends(band.Value.Narrowest).Low)} to {Text(Ends(band.Value.Widest).High)} mm ({band.Provenance.Standing.InWords()})."
+            );
+        }
+        if (section is RectangularSection)
+        {
+            if (position is null)
+                assumptions.Add("Sawn with the pith in the middle of the piece.");
+            if (logDiameterMm is null)
+                assumptions.Add("From the smallest log that holds the piece.");
+        }
+        return new(Place(section, position ?? SawingPosition.Boxed, width, logDiameterMm), assumptions);
+    }
+
+    private static (double Low, double High) Ends(SapwoodBand band) =>
+        band switch
+        {
+            SapwoodBand.VerySmall => (5, 20),
+            SapwoodBand.Small => (20, 50),
+            SapwoodBand.Medium => (50, 100),
+            SapwoodBand.Broad => (100, 200),
+            _ => throw new ArgumentOutOfRangeException(nameof(band), band, "No width: sapwood is not distinct."),
+        };
+
+    private static InputRefusedException Refused(string found, string expected) =>
+        new(new InputProblem("log", 0, "", "diameter", found, expected));
+
+    private static double Far(double x, double y) => Math.Sqrt(x * x + y * y);
+
+    private static string Text(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,97 @@
+using System.Text.Json;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests;
+
+public sealed class ChargeCommandTests : IDisposable
+{
+    private const string Order = """
+        name: Thornhollow orchard posts, charge 12
+        species: Scots pine
+        sapwoodMm: 30
+        moisturePercent: 36
+        moistureLimitPercent: 28
+        depthMm: 20
+        retentionKgPerM3: 6
+        solutionDensityKgPerM3: 1005
+        pieces:
+          - { section: 75x75, lengthMm: 1800, count: 200 }
+
+        """;
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task A_plan_balances_and_says_what_it_assumed_and_how_long_to_dry()
+    {
+        var run = await AlburnumRun.Of("charge", _folder.Write("posts.yaml", Order), "--json");
+        using var json = JsonDocument.Parse(run.Output);
+        var root = json.RootElement;
+        var plan = root.GetProperty("plan");
+
+        Assert.Equal(0.075 * 0.075 * 1.8 * 200, root.GetProperty("volumeM3").GetDouble(), 1e-9);
+        Assert.Equal(
+            Value(plan, "solutionL") * 1.005,
+            Value(plan, "concentrateKg") + Value(plan, "waterKg"),
+            1e-6 * Value(plan, "solutionL")
+        );
+        Assert.InRange(root.GetProperty("dryingDays").GetDouble(), 1, 60);
+        Assert.Equal(JsonValueKind.Null, root.GetProperty("account").ValueKind);
+        Assert.Contains("pith in the middle", root.GetProperty("assumptions").ToString(), StringComparison.Ordinal);
+        Assert.Contains("label", root.GetProperty("cautions").ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Readings_that_cannot_be_are_refused_in_words()
+    {
+        var file = _folder.Write(
+            "posts.yaml",
+            Order
+                + """
+                readings:
+                  tankBeforeL: 8000
+                  tankAfterL: 9000
+                  strengthBeforePercent: 2.0
+
+                """
+        );
+        var run = await AlburnumRun.Of("charge", file);
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains("timber does not give solution to the tank", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Boron_spreads_further_in_wetter_wood_and_washes_out()
+    {
+        var run = await AlburnumRun.Of(
+            "boron",
+            "100x50",
+            "--loading",
+            "8",
+            "--wanted",
+            "1",
+            "--moisture",
+            "60",
+            "--wet-days",
+            "7"
+        );
+
+        Assert.Equal(("", 0), (run.Errors, run.Status));
+        Assert.Contains("Washed out by running water", run.Output, StringComparison.Ordinal);
+        Assert.Contains("from memory", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Boron_in_wood_drier_than_anything_known_is_refused()
+    {
+        var run = await AlburnumRun.Of("boron", "100x50", "--loading", "8", "--wanted", "1", "--moisture", "12");
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains("--moisture: found 12, expected 20 to 120 %", run.Errors, StringComparison.Ordinal);
+    }
+
+    private static double Value(JsonElement plan, string field) =>
+        plan.GetProperty(field).GetProperty("value").GetDouble();
+}

@@ -1,0 +1,293 @@
+using System.Text.Json;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests;
+
+public sealed class PredictCommandTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task A_pine_post_needs_no_more_than_its_name_and_size_and_says_what_was_assumed()
+    {
+        var sheet = Flat(
+            await Done("predict", "Scots pine", "100x100", "--depth", "6", "--cells", "12", "--pieces", "500")
+        );
+
+        Assert.Contains(
+            "Sapwood 45 mm wide: the geometric middle of the species' band, 20 to 100 mm (from memory)",
+            sheet,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Sawn with the pith in the middle of the piece.", sheet, StringComparison.Ordinal);
+        Assert.Contains("Which model answered", sheet, StringComparison.Ordinal);
+        Assert.Contains("from a cut end along the middle", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_said_is_not_assumed()
+    {
+        using var json = JsonDocument.Parse(
+            await Done(
+                "predict",
+                "Scots pine",
+                "100x100",
+                "--sapwood",
+                "30",
+                "--position",
+                "quartered",
+                "--log-diameter",
+                "300",
+                "--cells",
+                "0",
+                "--pieces",
+                "500",
+                "--json"
+            )
+        );
+
+        Assert.Equal(0, json.RootElement.GetProperty("assumptions").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Half_round_timber_is_drawn_and_written()
+    {
+        var folder = _folder.At("half");
+        await Done(
+            "predict",
+            "Norway spruce",
+            "half round 120",
+            "--depth",
+            "3",
+            "--cells",
+            "24",
+            "--pieces",
+            "500",
+            "--out",
+            folder
+        );
+
+        Assert.Contains("half ⌀ 120 mm", await Text(folder, "prediction.json"), StringComparison.Ordinal);
+        Assert.StartsWith("<svg", await Text(folder, "section.svg"), StringComparison.Ordinal);
+        Assert.StartsWith("<svg", await Text(folder, "uptake.svg"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_plant_s_own_depths_narrow_the_spread()
+    {
+        var records = _folder.Write(
+            "depths.csv",
+            "charge,piece,depth_mm\n"
+                + string.Concat(
+                    Enumerable
+                        .Range(0, 60)
+                        .Select(i => FormattableString.Invariant($"c{i / 10},p{i / 2},{2.6 + 0.3 * (i % 5)}\n"))
+                )
+        );
+        string[] ask =
+        [
+            "predict",
+            "Norway spruce",
+            "100x100",
+            "--depth",
+            "2",
+            "--cells",
+            "0",
+            "--pieces",
+            "2000",
+            "--json",
+        ];
+        using var before = JsonDocument.Parse(await Done(ask));
+        using var after = JsonDocument.Parse(await Done([.. ask, "--fit", records]));
+
+        Assert.True(Width(after) < 0.8 * Width(before), $"{Width(before)} {Width(after)}");
+        Assert.InRange(after.RootElement.GetProperty("meanDepthMm").GetProperty("middle").GetDouble(), 2.6, 3.8);
+        Assert.Contains(
+            "fitted to 60 depths of 30 pieces in 6 charges",
+            after.RootElement.GetProperty("restsOn").ToString(),
+            StringComparison.Ordinal
+        );
+
+        static double Width(JsonDocument answer)
+        {
+            var spread = answer.RootElement.GetProperty("meanDepthMm");
+            return Math.Log(spread.GetProperty("high").GetDouble() / spread.GetProperty("low").GetDouble());
+        }
+    }
+
+    [Theory]
+    [InlineData("--position: found diagonal, expected boxed, halved, quartered or side", "--position", "diagonal")]
+    [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn so", "--log-diameter", "120")]
+    [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
+    [InlineData("--incise: found fine, expected design, light", "--incise", "fine")]
+    [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
+    [InlineData("no such file", "--fit", "nowhere.csv")]
+    [InlineData("--cells: found 3, expected 4 to 2000", "--cells", "3")]
+    public async Task What_cannot_be_is_refused_in_words(string said, params string[] options)
+    {
+        var run = await AlburnumRun.Of(["predict", "Scots pine", "100x100", "--pieces", "200", .. options]);
+
+        Assert.Equal((2, ""), (run.Status, run.Output));
+        Assert.Contains(said, run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_section_thinner_than_its_grid_is_refused_in_words()
+    {
+        var run = await AlburnumRun.Of("predict", "Norway spruce", "200x5", "--cells", "20", "--pieces", "200");
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains("four cells", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_schedule_that_goes_back_in_time_is_refused_with_its_line()
+    {
+        var file = _folder.Write(
+            "own.yaml",
+            """
+            schedules:
+              - name: own
+                steps:
+                  - { step: pressure, against: liquid, kPa: 1200, rampMinutes: -5, holdMinutes: 60 }
+                source: common practice
+                standing: common practice
+            """
+        );
+        var run = await AlburnumRun.Of("predict", "Norway spruce", "100x100", "--schedules", file, "--schedule", "own");
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains("rampMinutes: found -5", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sweep_writes_its_map_and_goes_on_where_it_stopped()
+    {
+        var folder = _folder.At("sweep");
+        string[] sweep =
+        [
+            "sweep",
+            "Norway spruce",
+            "100x100",
+            "--depth",
+            "2",
+            "--across",
+            "minutes=30:240:3",
+            "--up",
+            "moisture=20:200:3",
+            "--pieces",
+            "200",
+            "--out",
+            folder,
+        ];
+        await Done(sweep);
+        var whole = await File.ReadAllLinesAsync(
+            Path.Combine(folder, "sweep.csv"),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(2 + 9, whole.Length);
+        Assert.Contains(whole, line => line.Contains("well below saturation", StringComparison.Ordinal));
+        var png = await File.ReadAllBytesAsync(
+            Path.Combine(folder, "sweep.png"),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal("PNG"u8.ToArray(), png[1..4]);
+
+        // Five points and half a line: what a stop in the middle of writing leaves.
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "sweep.csv"),
+            string.Join('\n', whole.Take(7)) + "\n2,1,2",
+            TestContext.Current.CancellationToken
+        );
+        await Done(sweep);
+        var again = await File.ReadAllLinesAsync(
+            Path.Combine(folder, "sweep.csv"),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(whole.Order(StringComparer.Ordinal), again.Order(StringComparer.Ordinal));
+
+        var other = await AlburnumRun.Of([.. sweep, "--seed", "2"]);
+        Assert.Contains("the table of another sweep", other.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_log_cut_in_four_shows_heartwood_on_two_faces_of_each_piece()
+    {
+        using var json = JsonDocument.Parse(
+            await Done(
+                "saw",
+                "Scots pine",
+                "75x75",
+                "--log-diameter",
+                "240",
+                "--sapwood",
+                "60",
+                "--pattern",
+                "quartered",
+                "--whole-sapwood",
+                "--pieces",
+                "300",
+                "--json"
+            )
+        );
+
+        var pieces = json.RootElement.GetProperty("pieces");
+        Assert.Equal(4, pieces.GetArrayLength());
+        Assert.All(
+            pieces.EnumerateArray(),
+            piece =>
+                Assert.Equal(
+                    2,
+                    piece.GetProperty("heartwood_on_faces").EnumerateArray().Count(share => share.GetDouble() > 0)
+                )
+        );
+    }
+
+    [Fact]
+    public async Task Incising_for_6_mm_in_spruce_comes_with_its_strength_penalty_and_source()
+    {
+        var sheet = Flat(
+            await Done(
+                "incise",
+                "Norway spruce",
+                "100x100",
+                "--depth",
+                "6",
+                "--share",
+                "80",
+                "--boxes",
+                "8",
+                "--pieces",
+                "500"
+            )
+        );
+
+        Assert.Contains("Lightest that is enough:", sheet, StringComparison.Ordinal);
+        Assert.Contains("Design strength times 0.80", sheet, StringComparison.Ordinal);
+        Assert.Contains("NDS for Wood Construction", sheet, StringComparison.Ordinal);
+        Assert.Contains("Flow solver on the repeating cell", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Pine_sapwood_needs_no_incising() =>
+        Assert.Contains(
+            "no incising is needed",
+            await Done("incise", "Scots pine", "50x50", "--all", "sapwood", "--depth", "6", "--pieces", "500"),
+            StringComparison.Ordinal
+        );
+
+    private static async Task<string> Done(params string[] args)
+    {
+        var run = await AlburnumRun.Of(args);
+        Assert.Equal(("", 0), (run.Errors, run.Status));
+        return run.Output;
+    }
+
+    private static string Flat(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    private static Task<string> Text(string folder, string file) =>
+        File.ReadAllTextAsync(Path.Combine(folder, file), TestContext.Current.CancellationToken);
+}

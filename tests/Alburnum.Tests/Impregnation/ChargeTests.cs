@@ -1,0 +1,93 @@
+using Alburnum.Impregnation.Charging;
+
+namespace Alburnum.Tests.Impregnation;
+
+public class ChargeTests
+{
+    private static readonly ChargeReadings Readings = new(
+        VolumeM3: 2,
+        TankBeforeL: 9000,
+        TankAtPeakL: 3300,
+        VesselFreeL: 4600,
+        TankAfterL: 8060,
+        TankStandardUncertaintyL: 10,
+        WeightBeforeKg: 1120,
+        WeightAfterKg: 2030,
+        WeightStandardUncertaintyKg: 10,
+        StrengthBeforePercent: 2.0,
+        StrengthAfterPercent: 1.9,
+        SolutionDensityKgPerM3: 1000
+    );
+
+    [Fact]
+    public void A_plan_puts_the_retention_into_the_zone_and_its_masses_add_up()
+    {
+        var plan = ChargePlan.For(
+            new ChargeQuestion(2, 100, 560, new Estimate(250, 50), new Estimate(400, 60), 6, 1010)
+        );
+
+        // 400 L of solution to the m³ of zone at 1.01 kg/L carry 6 kg of product.
+        Assert.Equal(100 * 6 / (400 * 1.01), plan.StrengthPercent.Value, 1e-9);
+        Assert.Equal(500, plan.SolutionL.Value, 1e-9);
+        Assert.Equal(505, plan.ConcentrateKg.Value + plan.WaterKg.Value, 1e-9);
+        Assert.Equal(1120, plan.WeightBeforeKg, 1e-9);
+        Assert.Equal(1120 + 505, plan.WeightAfterKg.Value, 1e-9);
+        Assert.Equal(0.2, plan.SolutionL.StandardUncertainty / plan.SolutionL.Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_zone_that_takes_too_little_for_any_solution_is_refused()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            ChargePlan.For(new ChargeQuestion(2, 100, 560, new Estimate(20, 5), new Estimate(10, 5), 6, 1000))
+        );
+
+        Assert.Contains("incise, hold the pressure longer", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readings_give_gross_net_kickback_and_retention()
+    {
+        var account = ChargeAccount.Of(Readings);
+
+        Assert.Equal(940, account.NetByTankL.Value, 1e-9);
+        Assert.Equal(910, account.NetByWeightL!.Value.Value, 1e-9);
+        Assert.Equal(1100, account.GrossL!.Value.Value, 1e-9);
+        Assert.Equal(190, account.KickbackL!.Value.Value, 1e-9);
+        Assert.Equal(455, account.NetLPerM3.Value, 1e-9);
+        // 455 L/m³ of 1 kg/L at the mean strength of 1.95 %.
+        Assert.Equal(8.8725, account.RetentionKgPerM3.Value, 1e-9);
+        Assert.Contains("Tank and weight agree within their uncertainty.", account.Explanations);
+    }
+
+    [Theory]
+    [InlineData(7900, "The tank lost 190 L more than the timber gained")]
+    [InlineData(8200, "The timber gained 110 L more than the tank lost")]
+    public void A_discrepancy_is_explained(double tankAfterL, string said) =>
+        Assert.Contains(
+            ChargeAccount.Of(Readings with { TankAfterL = tankAfterL }).Explanations,
+            sentence => sentence.StartsWith(said, StringComparison.Ordinal)
+        );
+
+    [Fact]
+    public void Every_reading_that_cannot_be_is_named_at_once()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            ChargeAccount.Of(Readings with { TankAfterL = 9500, WeightAfterKg = 900, StrengthBeforePercent = 0 })
+        );
+
+        Assert.Equal(
+            ["tankAfterL", "weightAfterKg", "strengthBeforePercent"],
+            refused.Problems.Select(problem => problem.Field)
+        );
+    }
+
+    [Fact]
+    public void Twice_the_thickness_dries_in_four_times_the_days()
+    {
+        var thin = DryingTime.Days(25, 60, 28, 12, 3e-10);
+
+        Assert.Equal(4 * thin, DryingTime.Days(50, 60, 28, 12, 3e-10), 1e-6 * thin);
+        Assert.Equal(0, DryingTime.Days(25, 26, 28, 12, 3e-10));
+    }
+}
