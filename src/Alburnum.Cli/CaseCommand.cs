@@ -35,13 +35,14 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var folder = CaseFolderReader.Read(settings.Folder, facts);
-        var indicator = IndicatorOf(folder);
+        var indicators = IndicatorFile.Load(FactLibrary.DefaultFolder);
+        var indicator = IndicatorOf(folder, indicators);
         var readings = await Progress.EachAsync(
             console,
             "Reading sections",
             folder.Photographs,
             photograph => photograph.FileName,
-            photograph => Measure(photograph, folder, indicator, cancellationToken),
+            photograph => Measure(photograph, folder, indicator, indicators, cancellationToken),
             cancellationToken
         );
         var byPiece = folder
@@ -68,10 +69,10 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
     private static string ProgramName { get; } =
         $"Alburnum {Assembly.GetExecutingAssembly().GetName().Version!.ToString(3)}";
 
-    private static Indicator? IndicatorOf(CaseFolder folder) =>
+    private static Indicator? IndicatorOf(CaseFolder folder, IReadOnlyList<Indicator> indicators) =>
         folder.Indicator is not { } key
             ? null
-            : Indicators.Usual.FirstOrDefault(indicator => indicator.Key == key)
+            : indicators.FirstOrDefault(indicator => indicator.Key == key)
                 ?? throw new InputRefusedException(
                     new InputProblem(
                         Path.Combine(folder.Path, "case.yaml"),
@@ -79,7 +80,7 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
                         "",
                         "indicator",
                         key,
-                        string.Join(", ", Indicators.Usual.Select(indicator => indicator.Key))
+                        string.Join(", ", indicators.Select(indicator => indicator.Key))
                     )
                 );
 
@@ -87,6 +88,7 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         CasePhotograph photograph,
         CaseFolder folder,
         Indicator? indicator,
+        IReadOnlyList<Indicator> indicators,
         CancellationToken stop
     ) =>
         SectionReader.Read(
@@ -97,6 +99,8 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
                 Section = folder.Case.Enquiry.Section!,
                 OutlinePx = photograph.OutlinePx?.Select(point => new PointPx(point.X, point.Y)).ToList(),
                 Indicator = indicator,
+                Candidates = indicators,
+                IsIncised = folder.Case.Enquiry.IsIncised == true,
             },
             stop
         ) with

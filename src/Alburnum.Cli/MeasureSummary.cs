@@ -40,9 +40,33 @@ internal static class MeasureSummary
         console.Write(table);
         console.WriteLine("± is the standard uncertainty: about two in three true values lie within it.");
         foreach (var reading in readings)
+        foreach (var line in Beyond(reading))
+            console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
+        foreach (var reading in readings)
         foreach (var note in reading.Notes)
             console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
     }
+
+    // What was asked for beyond depth.
+    private static IEnumerable<string> Beyond(ReadingDocument reading)
+    {
+        if (reading.Required is { } required)
+        {
+            yield return $"{Percent(required.ReachedShare, required.ReachedShareU)} of the perimeter reaches {Options.Digits(required.DepthMm)} mm.";
+            if (required.OpenHeartwoodTreatedShare is { } open)
+                yield return $"{Percent(open, required.OpenHeartwoodTreatedShareU)} of the exposed-heartwood zone down to {Options.Digits(required.DepthMm)} mm is treated.";
+        }
+        if (reading.SapwoodTreatedShare is { } sapwood)
+            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated.";
+        if (reading.BetweenIncisions is { } border)
+        {
+            var fingers = reading.Faces.Sum(face => face.Fingers?.Count ?? 0);
+            yield return $"Between the incisions {WithU(border.MinMm, border.MinUMm)} mm at least, {WithU(border.MeanMm, border.MeanUMm)} mm on average; {fingers} fingers reach deeper.";
+        }
+    }
+
+    private static string Percent(double share, double? u) =>
+        string.Create(CultureInfo.InvariantCulture, $"{100 * share:f1} ± {100 * u:f1} %");
 
     /// <summary>A reading in a few words.</summary>
     public static string InOneLine(DepthProfile? profile) =>

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Tests.Drawn;
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests;
@@ -6,7 +7,7 @@ namespace Alburnum.Imaging.Tests;
 public class SectionReaderTests
 {
     // The drawn front is sharp: no dye is drawn past it.
-    private static readonly Indicator Blue = Indicators.Usual[0] with { BleedMm = new(0, 0.02) };
+    private static readonly Indicator Blue = KnownIndicators.Sharp("copper-blue");
 
     [Theory]
     [InlineData(true)]
@@ -49,6 +50,7 @@ public class SectionReaderTests
             {
                 Section = section,
                 Indicator = Blue,
+                Candidates = KnownIndicators.All,
                 OutlinePx = pointed ? drawn.Outline : null,
             },
             TestContext.Current.CancellationToken

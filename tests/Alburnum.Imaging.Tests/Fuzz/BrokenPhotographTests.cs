@@ -126,6 +126,7 @@ public sealed class BrokenPhotographTests
             {
                 Section = new RectangularSection(Whole.Value.Truth.SectionMm[0], Whole.Value.Truth.SectionMm[1]),
                 OutlinePx = corners,
+                Candidates = KnownIndicators.All,
             },
             TestContext.Current.CancellationToken
         );
