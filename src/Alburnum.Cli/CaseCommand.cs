@@ -90,8 +90,9 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         Indicator? indicator,
         IReadOnlyList<Indicator> indicators,
         CancellationToken stop
-    ) =>
-        SectionReader.Read(
+    )
+    {
+        var reading = SectionReader.Read(
             Path.Combine(folder.Path, photograph.FileName),
             photograph.Bytes,
             new ReadingRequest
@@ -103,10 +104,27 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
                 IsIncised = folder.Case.Enquiry.IsIncised == true,
             },
             stop
-        ) with
+        );
+        return reading with
         {
             FileName = photograph.FileName,
+            Notes = WantsOutline(reading, photograph)
+                ? [.. reading.Notes, HowToPointOut(photograph.Piece, reading)]
+                : reading.Notes,
         };
+    }
+
+    private static bool WantsOutline(SectionReading reading, CasePhotograph photograph) =>
+        photograph.OutlinePx is null && reading.Profile is null && reading.OutlineConfidence < 1;
+
+    private static string HowToPointOut(string piece, SectionReading reading) =>
+        $"To point the outline out, write it under piece {piece} in case.yaml and run the case again: "
+        + (
+            reading.Shape == SectionShape.Round
+                ? "outline: [\"x,y\", …] with five or more points on the rim, "
+                : "outline: [\"x,y\", \"x,y\", \"x,y\", \"x,y\"] with the corners, clockwise, "
+        )
+        + $"in pixels of the upright photograph ({reading.WidthPx} × {reading.HeightPx}).";
 
     private static PieceEvidence Evidence(string piece, SectionReading reading) =>
         new(piece, EvidenceKind.Photograph, reading.Profile, reading.Profile is null ? reading.Notes : []);

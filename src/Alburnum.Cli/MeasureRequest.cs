@@ -72,40 +72,43 @@ internal static class MeasureRequest
 
     private static Section? ReadSection(string? text, SectionShape? shape, List<InputProblem> problems)
     {
-        var parts = (text ?? "").ToLowerInvariant().Replace("mm", "", StringComparison.Ordinal).Split('x', '×');
-        var sizes = new List<double>();
-        foreach (var part in parts)
+        var written = text ?? "";
+        var isRound = shape is SectionShape.Round or SectionShape.HalfRound or SectionShape.Quartered;
+        Section? section = SectionText.TryParse(written, out var known) ? known : Bare(written, shape, isRound);
+        switch (section)
         {
-            if (!Number(part.Trim(' ', '⌀', 'ø'), out var size) || !(size >= 1 && size <= 2000))
-            {
-                problems.Add(
-                    Problem("--section", text ?? "nothing", "sizes of 1 to 2000 mm, for instance 100x75 or 120")
-                );
-                return null;
-            }
-            sizes.Add(size);
+            case RoundSection when shape is null || isRound:
+            case RectangularSection sawn
+                when !isRound && (shape != SectionShape.Square || sawn.WidthMm == sawn.HeightMm):
+                return section;
+            case RectangularSection sawn when isRound && sawn.WidthMm == sawn.HeightMm:
+                return new RoundSection(sawn.WidthMm);
         }
-        var round = shape is SectionShape.Round or SectionShape.HalfRound or SectionShape.Quartered;
-        switch (sizes.Count)
-        {
-            case 1 when round || shape is null:
-                return new RoundSection(sizes[0]);
-            case 1 when shape == SectionShape.Square:
-                return new RectangularSection(sizes[0], sizes[0]);
-            case 2 when !round:
-                return new RectangularSection(sizes[0], sizes[1]);
-            case 2 when sizes[0] == sizes[1]:
-                return new RoundSection(sizes[0]);
-            default:
-                problems.Add(
-                    Problem(
-                        "--section",
-                        text ?? "nothing",
-                        round ? "one diameter, for instance 120" : "two sizes, for instance 100x75"
-                    )
-                );
-                return null;
-        }
+        problems.Add(
+            Problem(
+                "--section",
+                written.Length > 0 ? written : "nothing",
+                shape switch
+                {
+                    null => "sizes of 1 to 2000 mm, for instance 100x75 or 120",
+                    SectionShape.Square => "one side, for instance 100",
+                    SectionShape.CoreStrip => "diameter and length of the core, for instance 5x80",
+                    SectionShape.Rectangle => "two sizes, for instance 100x75",
+                    _ => "one diameter, for instance 120",
+                }
+            )
+        );
+        return null;
+    }
+
+    // One number alone: a diameter, or the side of a square.
+    private static Section? Bare(string text, SectionShape? shape, bool isRound)
+    {
+        if (!Number(text, out var mm) || !(mm >= 1 && mm <= 2000))
+            return null;
+        return shape is null || isRound ? new RoundSection(mm)
+            : shape == SectionShape.Square ? new RectangularSection(mm, mm)
+            : null;
     }
 
     private static List<PointPx>? Points(string option, string text, List<InputProblem> problems)

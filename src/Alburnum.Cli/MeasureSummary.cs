@@ -10,13 +10,18 @@ namespace Alburnum.Cli;
 /// <summary>Readings on a terminal.</summary>
 internal static class MeasureSummary
 {
+    private const int WidthWhenPiped = 2000;
+
     /// <summary>A table with one row for each photograph, then the notes.</summary>
     public static void Print(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
     {
+        // Without a terminal there is no edge to break lines at.
+        if (!console.Profile.Out.IsTerminal)
+            console.Profile.Width = Math.Max(console.Profile.Width, WidthWhenPiped);
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("Photograph", "Least, mm", "5 % below", "Mean", "Greatest", "Treated", "Photograph is");
+        table.AddColumns("Photograph", "Least", "5 % below", "Mean", "Greatest", "Treated", "Quality");
         foreach (var column in table.Columns.Skip(1).Take(5))
-            column.RightAligned();
+            column.RightAligned().NoWrap();
         foreach (var reading in readings)
         {
             var name = Markup.Escape(Path.GetFileName(reading.File ?? ""));
@@ -34,11 +39,11 @@ internal static class MeasureSummary
             }
             else
             {
-                table.AddRow(name, "not determined", "", "", "", "", reading.Quality);
+                table.AddRow(name, "–", "–", "–", "–", "–", reading.Quality);
             }
         }
         console.Write(table);
-        console.WriteLine("± is the standard uncertainty: about two in three true values lie within it.");
+        console.WriteLine("Depths in mm. ± is the standard uncertainty: about two in three true values lie within it.");
         foreach (var reading in readings)
         foreach (var line in Beyond(reading))
             console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
@@ -82,7 +87,7 @@ internal static class MeasureSummary
         new(
             file,
             null,
-            request.Section is RoundSection ? "round" : "rectangle",
+            ReadingMapping.ShapeOf(request),
             request.Section switch
             {
                 RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],

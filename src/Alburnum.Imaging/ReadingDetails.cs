@@ -30,6 +30,8 @@ internal static class ReadingDetails
         {
             Profile = profile,
             Notes = notes,
+            LeftOutPx = MarksPx.LeftOut(plan, profile, mmToPx),
+            LeastPx = MarksPx.Least(plan, profile, mmToPx),
             NearestUntreatedMm = NearestUntreated.Of(plan, profile),
             Incised = incised,
             BetweenIncisions = incised is null ? null : Envelope(profile, incised),

@@ -148,6 +148,12 @@ public static class SectionReader
             Quality = quality,
             Notes = known.Note.Length > 0 ? [known.Note] : [],
         };
+        if (found.Indicator is { IsWeakEvidence: true } weak)
+            quality = reading.Quality.AtBest(QualityGrade.Fair) with
+            {
+                Findings = [.. quality.Findings, WeakEvidence(weak)],
+            };
+        reading = reading with { Quality = quality };
         if (Mistaken(found, samples, request, ct) is { } other)
         {
             return reading with
@@ -368,6 +374,9 @@ public static class SectionReader
             _ =>
                 "Not determined: treated and untreated wood cannot be told apart. Spray again, let it develop, and photograph in even light.",
         };
+
+    private static string WeakEvidence(Indicator indicator) =>
+        $"Read without a reagent ({indicator.Name}): stain, wet wood or heartwood may pass for treated wood. Spray an indicator where the verdict matters.";
 
     private static PointMm Mm(PointPx p) => new(p.X, p.Y);
 

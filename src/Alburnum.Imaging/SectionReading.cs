@@ -78,6 +78,12 @@ public sealed record SectionReading
     /// <summary>The depth profile; null: not determined, and <see cref="Notes"/> say why.</summary>
     public required DepthProfile? Profile { get; init; }
 
+    /// <summary>Lines along the outline where positions are left out, one for each unbroken stretch.</summary>
+    public IReadOnlyList<IReadOnlyList<PointPx>> LeftOutPx { get; init; } = [];
+
+    /// <summary>From the face to the front where the depth read is least; null where nothing was read.</summary>
+    public (PointPx Face, PointPx Front)? LeastPx { get; init; }
+
     /// <summary>
     /// For each face of the profile, distance from each position to the nearest untreated wood in any direction, mm; null where none is near enough to tell.
     /// </summary>

@@ -32,7 +32,7 @@ public class SectionReaderTests
     [InlineData(false)]
     public void A_round_section_with_an_even_depth_is_read_to_a_tenth_of_a_millimetre(bool pointed)
     {
-        var drawn = new PlainSection { Round = true, WidthMm = 120 };
+        var drawn = new PlainSection { Kind = DrawnOutline.Round, WidthMm = 120 };
         var reading = Read(drawn, new RoundSection(120), pointed);
 
         Assert.NotNull(reading.Profile);

@@ -28,8 +28,16 @@ public class ReadingBenchmarks
         Cv2.SetNumThreads(1);
         var photograph = BenchPhotograph.Draw(megapixels: 12);
         _jpeg = photograph.Jpeg;
-        _byItself = new ReadingRequest { Section = photograph.Section, Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder) };
-        _given = _byItself with { OutlinePx = photograph.Corners, Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder) };
+        _byItself = new ReadingRequest
+        {
+            Section = photograph.Section,
+            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+        };
+        _given = _byItself with
+        {
+            OutlinePx = photograph.Corners,
+            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+        };
         _corners = [.. photograph.Corners.Select(p => new Point2f((float)p.X, (float)p.Y))];
         _decoded = Cv2.ImDecode(_jpeg, ImreadModes.Color);
     }

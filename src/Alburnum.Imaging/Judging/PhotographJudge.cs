@@ -12,11 +12,11 @@ internal static class PhotographJudge
     public const double LeastPxPerMm = 1;
 
     /// <summary>More of the section burnt out than this leaves nothing to read.</summary>
-    public const double MostBurntShare = 0.5;
+    public const double MostBurntShare = 0.85;
 
     private static readonly (double Fair, double Poor) PxPerMm = (4, 2.5);
     private static readonly (double Fair, double Poor) BlurMm = (0.45, 0.8);
-    private static readonly (double Fair, double Poor) BurntShare = (0.03, 0.12);
+    private static readonly (double Fair, double Poor) BurntShare = (0.1, 0.3);
     private static readonly (double Fair, double Poor) Light = (32, 16);
 
     /// <summary>Grade and findings; <see cref="QualityGrade.Unusable"/> where nothing can be read.</summary>

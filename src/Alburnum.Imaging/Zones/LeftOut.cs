@@ -25,11 +25,7 @@ internal static class LeftOut
         {
             var (s, t) = front.Strip.Face.Locate(place);
             for (var i = 0; i < hidden.Length; i++)
-                if (
-                    Math.Abs(front.Strip.S(i) - s) <= AboutMm
-                    && t > -AboutMm
-                    && t < front.DepthMm[i] + AboutMm
-                )
+                if (Math.Abs(front.Strip.S(i) - s) <= AboutMm && t > -AboutMm && t < front.DepthMm[i] + AboutMm)
                     hidden[i] = true;
         }
         return hidden;

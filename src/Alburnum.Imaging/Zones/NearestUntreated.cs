@@ -9,14 +9,15 @@ internal static class NearestUntreated
     /// <summary>For each face, the distance at each position, mm; null for a position where no front is near enough to be told.</summary>
     public static IReadOnlyList<IReadOnlyList<double?>> Of(SectionPlan plan, DepthProfile profile)
     {
-        var pieces = plan.Faces.Zip(profile.Faces).SelectMany(pair => Front(pair.First, pair.Second, plan.ReachMm)).ToList();
+        var pieces = plan
+            .Faces.Zip(profile.Faces)
+            .SelectMany(pair => Front(pair.First, pair.Second, plan.ReachMm))
+            .ToList();
         return
         [
             .. plan
                 .Faces.Zip(profile.Faces)
-                .Select(pair =>
-                    pair.Second.PositionsMm.Select(s => Nearest(pair.First.At(s, 0), pieces)).ToList()
-                ),
+                .Select(pair => pair.Second.PositionsMm.Select(s => Nearest(pair.First.At(s, 0), pieces)).ToList()),
         ];
     }
 

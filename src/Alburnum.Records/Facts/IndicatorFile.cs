@@ -7,6 +7,7 @@ namespace Alburnum.Records.Facts;
 public static class IndicatorFile
 {
     private const string FileName = "indicators.yaml";
+    private static readonly (string, bool)[] Evidence = [("weak", true), ("strong", false)];
 
     /// <summary>All indicators, in the order of the file.</summary>
     /// <param name="dataFolder">The data folder, for instance <see cref="FactLibrary.DefaultFolder"/>.</param>
@@ -36,17 +37,11 @@ public static class IndicatorFile
                 var (treated, treatedColours) = Zone(row, "treated");
                 var (untreated, untreatedColours) = Zone(row, "untreated");
                 all.Add(
-                    new Indicator(
-                        key,
-                        row.Text("name"),
-                        treatedColours,
-                        untreatedColours,
-                        Bleed(row),
-                        row.Provenance()
-                    )
+                    new Indicator(key, row.Text("name"), treatedColours, untreatedColours, Bleed(row), row.Provenance())
                     {
                         TreatedInWords = treated,
                         UntreatedInWords = untreated,
+                        IsWeakEvidence = row.Has("evidence") && row.Word("evidence", Evidence),
                         LeastContentMgPerKg = LeastContent(row),
                         Cautions = row.Texts("cautions"),
                     }
@@ -77,7 +72,12 @@ public static class IndicatorFile
         if (
             text.Length == 7
             && text[0] == '#'
-            && int.TryParse(text.AsSpan(1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var colour)
+            && int.TryParse(
+                text.AsSpan(1),
+                NumberStyles.AllowHexSpecifier,
+                CultureInfo.InvariantCulture,
+                out var colour
+            )
         )
             return colour;
         row.Refuse("colours", text, "a colour such as \"#2B3F8C\"");

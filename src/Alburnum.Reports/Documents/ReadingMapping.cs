@@ -107,6 +107,10 @@ public static class ReadingMapping
             notes
         );
 
+    /// <summary>The name of the shape that a request asks for.</summary>
+    public static string ShapeOf(ReadingRequest request) =>
+        Name(request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle));
+
     private static string Name(SectionShape shape) =>
         shape switch
         {

@@ -25,6 +25,9 @@ public sealed record Indicator(
     /// <summary>Least content that colours, mg per kg of wood; null where no figure is known.</summary>
     public Fact<double>? LeastContentMgPerKg { get; init; }
 
+    /// <summary>True where the colour alone is weak evidence, as without a reagent.</summary>
+    public bool IsWeakEvidence { get; init; }
+
     /// <summary>What to mind when it is used, one sentence each.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 }

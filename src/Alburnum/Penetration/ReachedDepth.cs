@@ -21,7 +21,7 @@ public sealed record ReachedDepth(
     public static ReachedDepth Of(DepthProfile profile, double requiredMm)
     {
         Require.InRange(requiredMm, double.Epsilon, 1000, "mm");
-        var faces = profile.Faces.Select(face => (face.Number, All: Read(face).ToList())).ToList();
+        var faces = profile.Faces.Select(face => (Face: face, All: Read(face).ToList())).ToList();
         var all = faces.SelectMany(face => face.All).ToList();
         return new(
             requiredMm,
@@ -30,13 +30,13 @@ public sealed record ReachedDepth(
             [
                 .. faces.Select(face =>
                 {
-                    var open = face.All.Where(IsOpen).ToList();
-                    var known = face.All.Count(position => position.SapwoodMm is not null);
+                    // Where heartwood lies open is known on positions that are left out, too.
+                    var known = face.Face.SapwoodDepthMm.Where(mm => mm is not null).ToList();
                     return new FaceReached(
-                        face.Number,
+                        face.Face.Number,
                         Reached(face.All, requiredMm),
-                        known > 0 ? (double)open.Count / known : null,
-                        Reached(open, requiredMm)
+                        known.Count > 0 ? (double)known.Count(mm => mm <= 0) / known.Count : null,
+                        Reached([.. face.All.Where(IsOpen)], requiredMm)
                     );
                 }),
             ]
