@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Imaging;
@@ -109,14 +110,26 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
             ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
             : console;
         var names = OverlayNames(files);
-        var measured = await Progress.EachAsync(
-            progress,
-            "Measuring",
-            [.. files.Zip(names)],
-            pair => pair.First,
-            pair => Measure(pair.First, pair.Second, request, settings.Overlay, cancellationToken),
-            cancellationToken
-        );
+        var written = new ConcurrentBag<string>();
+        IReadOnlyList<Measured> measured;
+        try
+        {
+            measured = await Progress.EachAsync(
+                progress,
+                "Measuring",
+                [.. files.Zip(names)],
+                pair => pair.First,
+                pair => Measure(pair.First, pair.Second, request, settings.Overlay, written, cancellationToken),
+                cancellationToken
+            );
+        }
+        catch (OperationCanceledException)
+        {
+            // Half a batch is no batch.
+            foreach (var overlay in written)
+                File.Delete(overlay);
+            throw;
+        }
         var documents = measured.Select(m => m.Document).ToList();
         if (settings.Overlay is { } to)
         {
@@ -143,6 +156,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         string overlayName,
         ReadingRequest request,
         string? overlay,
+        ConcurrentBag<string> written,
         CancellationToken stop
     )
     {
@@ -153,14 +167,13 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
             ContactPrint? print = null;
             if (overlay is not null)
             {
-                File.WriteAllBytes(
-                    Path.Combine(overlay, overlayName),
-                    OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx)
-                );
+                var path = Path.Combine(overlay, overlayName);
+                written.Add(path);
+                File.WriteAllBytes(path, OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx));
                 print = new(
                     OverlayPicture.Jpeg(file, bytes, reading, ContactSheet.PrintPx),
                     Path.GetFileName(file),
-                    MeasureSummary.InOneLine(reading.Profile)
+                    MeasureSummary.InOneLine(reading)
                 );
             }
             return new(ReadingMapping.From(reading), print, []);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Alburnum.Imaging;
-using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 using Alburnum.Timber;
 using Spectre.Console;
@@ -74,13 +73,15 @@ internal static class MeasureSummary
         string.Create(CultureInfo.InvariantCulture, $"{100 * share:f1} ± {100 * u:f1} %");
 
     /// <summary>A reading in a few words.</summary>
-    public static string InOneLine(DepthProfile? profile) =>
-        profile is null
-            ? "not determined"
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"least {profile.Statistics.MinimumMm.Value:f1} mm, mean {profile.Statistics.MeanMm.Value:f1} mm"
-            );
+    public static string InOneLine(SectionReading reading) =>
+        (
+            reading.Profile is { Statistics: var depth }
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"least {depth.MinimumMm.Value:f1} mm, mean {depth.MeanMm.Value:f1} mm"
+                )
+                : "not determined"
+        ) + (reading.Quality.Grade == QualityGrade.Good ? "" : $"; photograph {reading.Quality.InWords}");
 
     /// <summary>The document of a photograph that could not be read.</summary>
     public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>

@@ -28,7 +28,8 @@ public static class OverlayPicture
         var scale = (float)Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx));
         using var surface = UprightCopy.Draw(file, scale);
         var canvas = surface.Canvas;
-        var width = longSidePx / 450f / scale;
+        // On a small print a line must still be seen.
+        var width = Math.Max(1.4f, longSidePx / 450f) / scale;
         Line(canvas, reading.OutlinePx, closed: true, Halo, 2.2f * width);
         foreach (var line in reading.BoundaryPx)
             Line(canvas, line, closed: false, Halo, 2.2f * width);

@@ -33,11 +33,7 @@ public class ReadingBenchmarks
             Section = photograph.Section,
             Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
         };
-        _given = _byItself with
-        {
-            OutlinePx = photograph.Corners,
-            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
-        };
+        _given = _byItself with { OutlinePx = photograph.Corners };
         _corners = [.. photograph.Corners.Select(p => new Point2f((float)p.X, (float)p.Y))];
         _decoded = Cv2.ImDecode(_jpeg, ImreadModes.Color);
     }
