@@ -212,6 +212,19 @@ public static class SectionReader
             table.Discriminant.ShareOfMixture,
             request.StepMm
         );
+        if (profile is not null && IsDoubtful(profile.Statistics, found.Indicator, request))
+        {
+            return reading with
+            {
+                OutlineConfidence = Math.Min(outline.Confidence, 0.3),
+                Quality = quality.AtBest(QualityGrade.Poor),
+                Notes =
+                [
+                    "Not determined: an uneven border was seen without a reagent, within an outline that was not pointed out. "
+                        + "It may be heartwood, stain or another object: point out the corners (or rim), and name the indicator, or none.",
+                ],
+            };
+        }
         return profile is null
             ? reading with
             {
@@ -374,6 +387,14 @@ public static class SectionReader
             _ =>
                 "Not determined: treated and untreated wood cannot be told apart. Spray again, let it develop, and photograph in even light.",
         };
+
+    // Weak evidence in a place that nobody showed, and not even a border: bare wood looks like this.
+    private static bool IsDoubtful(DepthStatistics depth, Indicator? indicator, ReadingRequest request) =>
+        indicator is { IsWeakEvidence: true }
+        && request.Indicator is null
+        && request.OutlinePx is null
+        && depth.FifthPercentileMm.Value < 0.15 * depth.MeanMm.Value
+        && depth.MaximumMm.Value > 2 * depth.MeanMm.Value;
 
     private static string WeakEvidence(Indicator indicator) =>
         $"Read without a reagent ({indicator.Name}): stain, wet wood or heartwood may pass for treated wood. Spray an indicator where the verdict matters.";

@@ -12,7 +12,7 @@ internal static class PhotographJudge
     public const double LeastPxPerMm = 1;
 
     /// <summary>More of the section burnt out than this leaves nothing to read.</summary>
-    public const double MostBurntShare = 0.85;
+    public const double MostBurntShare = 0.8;
 
     private static readonly (double Fair, double Poor) PxPerMm = (4, 2.5);
     private static readonly (double Fair, double Poor) BlurMm = (0.45, 0.8);
@@ -68,7 +68,7 @@ internal static class PhotographJudge
     // Mean light of the section, 0 to 255, and the share of it where two channels or more have run into their end.
     private static (double Light, double BurntShare) Exposure(RectifiedSection drawn, SectionPlan plan)
     {
-        const byte End = 253;
+        const byte End = 250;
         long sum = 0;
         var (burnt, all) = (0, 0);
         for (var y = 0; y < drawn.Height; y += 2)

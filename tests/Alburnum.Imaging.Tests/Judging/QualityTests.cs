@@ -42,7 +42,7 @@ public class QualityTests
     public void A_section_with_glare_is_said_to_be_over_exposed() =>
         Says(
             Reading.Of(
-                new PlainSection { Over = (x, y) => x is > 18 and < 84 && y is > 20 and < 60 ? 0xFFFFFF : null }
+                new PlainSection { Over = (x, y) => x is > 12 and < 88 && y is > 12 and < 63 ? 0xFFFFFF : null }
             ),
             QualityGrade.Poor,
             "Over-exposed",
