@@ -23,13 +23,14 @@ internal sealed record CaseReading(
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var folder = CaseFolderReader.Read(path, facts);
-        var indicator = IndicatorOf(folder);
+        var indicators = IndicatorFile.Load(FactLibrary.DefaultFolder);
+        var indicator = IndicatorOf(folder, indicators);
         var readings = await Progress.EachAsync(
             console,
             "Reading sections",
             folder.Photographs,
             photograph => photograph.FileName,
-            photograph => Measure(photograph, folder, indicator, stop),
+            photograph => Measure(photograph, folder, indicator, indicators, stop),
             stop
         );
         var byPiece = folder
@@ -44,10 +45,10 @@ internal sealed record CaseReading(
         return new(folder, byPiece, result);
     }
 
-    private static Indicator? IndicatorOf(CaseFolder folder) =>
+    private static Indicator? IndicatorOf(CaseFolder folder, IReadOnlyList<Indicator> indicators) =>
         folder.Indicator is not { } key
             ? null
-            : Indicators.Usual.FirstOrDefault(indicator => indicator.Key == key)
+            : indicators.FirstOrDefault(indicator => indicator.Key == key)
                 ?? throw new InputRefusedException(
                     new InputProblem(
                         Path.Combine(folder.Path, "case.yaml"),
@@ -55,7 +56,7 @@ internal sealed record CaseReading(
                         "",
                         "indicator",
                         key,
-                        string.Join(", ", Indicators.Usual.Select(indicator => indicator.Key))
+                        string.Join(", ", indicators.Select(indicator => indicator.Key))
                     )
                 );
 
@@ -63,9 +64,11 @@ internal sealed record CaseReading(
         CasePhotograph photograph,
         CaseFolder folder,
         Indicator? indicator,
+        IReadOnlyList<Indicator> indicators,
         CancellationToken stop
-    ) =>
-        SectionReader.Read(
+    )
+    {
+        var reading = SectionReader.Read(
             Path.Combine(folder.Path, photograph.FileName),
             photograph.Bytes,
             new ReadingRequest
@@ -73,12 +76,31 @@ internal sealed record CaseReading(
                 Section = folder.Case.Enquiry.Section!,
                 OutlinePx = photograph.OutlinePx?.Select(point => new PointPx(point.X, point.Y)).ToList(),
                 Indicator = indicator,
+                Candidates = indicators,
+                IsIncised = folder.Case.Enquiry.IsIncised == true,
             },
             stop
-        ) with
+        );
+        return reading with
         {
             FileName = photograph.FileName,
+            Notes = WantsOutline(reading, photograph)
+                ? [.. reading.Notes, HowToPointOut(photograph.Piece, reading)]
+                : reading.Notes,
         };
+    }
+
+    private static bool WantsOutline(SectionReading reading, CasePhotograph photograph) =>
+        photograph.OutlinePx is null && reading.Profile is null && reading.OutlineConfidence < 1;
+
+    private static string HowToPointOut(string piece, SectionReading reading) =>
+        $"To point the outline out, write it under piece {piece} in case.yaml and run the case again: "
+        + (
+            reading.Shape == SectionShape.Round
+                ? "outline: [\"x,y\", …] with five or more points on the rim, "
+                : "outline: [\"x,y\", \"x,y\", \"x,y\", \"x,y\"] with the corners, clockwise, "
+        )
+        + $"in pixels of the upright photograph ({reading.WidthPx} × {reading.HeightPx}).";
 
     private static PieceEvidence Evidence(string piece, SectionReading reading) =>
         new(piece, EvidenceKind.Photograph, reading.Profile, reading.Profile is null ? reading.Notes : []);

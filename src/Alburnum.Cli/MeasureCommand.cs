@@ -1,6 +1,8 @@
+using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Spectre.Console;
@@ -41,6 +43,42 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         )]
         public string? Scale { get; init; }
 
+        [CommandOption("--treated <POINTS>")]
+        [Description("Places that are treated, in pixels of the upright photograph: \"x,y x,y\"")]
+        public string? Treated { get; init; }
+
+        [CommandOption("--untreated <POINTS>")]
+        [Description("Places that are not treated")]
+        public string? Untreated { get; init; }
+
+        [CommandOption("--leave-out <POINTS>")]
+        [Description("Places not to be read: a knot, a split, a drip; the depth there is left out")]
+        public string? LeaveOut { get; init; }
+
+        [CommandOption("--heartwood <POINTS>")]
+        [Description("Outline of the heartwood, three points or more")]
+        public string? Heartwood { get; init; }
+
+        [CommandOption("--heartwood-ring <POINTS>")]
+        [Description("Three points or more on the growth ring at which the heartwood ends")]
+        public string? HeartwoodRing { get; init; }
+
+        [CommandOption("--pith <POINT>")]
+        [Description("The pith, for --heartwood-radius; may lie outside the section")]
+        public string? Pith { get; init; }
+
+        [CommandOption("--heartwood-radius <MM>")]
+        [Description("Radius of the heartwood about the pith")]
+        public double? HeartwoodRadius { get; init; }
+
+        [CommandOption("--incised")]
+        [Description("The faces are incised: report the border between incisions and the fingers at them apart")]
+        public bool Incised { get; init; }
+
+        [CommandOption("--required <MM>")]
+        [Description("Report the share of the perimeter that reaches this depth")]
+        public double? Required { get; init; }
+
         [CommandOption("--step <MM>")]
         [Description("Distance between positions along a face, 0.25 to 1 mm; 1 unless said")]
         public double Step { get; init; } = 1;
@@ -64,7 +102,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         CancellationToken cancellationToken
     )
     {
-        var request = MeasureRequest.From(settings);
+        var request = MeasureRequest.From(settings, IndicatorFile.Load(FactLibrary.DefaultFolder));
         var files = PhotographPaths.Of(settings.Photographs);
         if (settings.Overlay is { } folder)
             Directory.CreateDirectory(folder);
@@ -72,14 +110,26 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
             ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
             : console;
         var names = OverlayNames(files);
-        var measured = await Progress.EachAsync(
-            progress,
-            "Measuring",
-            [.. files.Zip(names)],
-            pair => pair.First,
-            pair => Measure(pair.First, pair.Second, request, settings.Overlay, cancellationToken),
-            cancellationToken
-        );
+        var written = new ConcurrentBag<string>();
+        IReadOnlyList<Measured> measured;
+        try
+        {
+            measured = await Progress.EachAsync(
+                progress,
+                "Measuring",
+                [.. files.Zip(names)],
+                pair => pair.First,
+                pair => Measure(pair.First, pair.Second, request, settings.Overlay, written, cancellationToken),
+                cancellationToken
+            );
+        }
+        catch (OperationCanceledException)
+        {
+            // Half a batch is no batch.
+            foreach (var overlay in written)
+                File.Delete(overlay);
+            throw;
+        }
         var documents = measured.Select(m => m.Document).ToList();
         if (settings.Overlay is { } to)
         {
@@ -106,6 +156,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         string overlayName,
         ReadingRequest request,
         string? overlay,
+        ConcurrentBag<string> written,
         CancellationToken stop
     )
     {
@@ -116,14 +167,13 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
             ContactPrint? print = null;
             if (overlay is not null)
             {
-                File.WriteAllBytes(
-                    Path.Combine(overlay, overlayName),
-                    OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx)
-                );
+                var path = Path.Combine(overlay, overlayName);
+                written.Add(path);
+                File.WriteAllBytes(path, OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx));
                 print = new(
                     OverlayPicture.Jpeg(file, bytes, reading, ContactSheet.PrintPx),
                     Path.GetFileName(file),
-                    MeasureSummary.InOneLine(reading.Profile)
+                    MeasureSummary.InOneLine(reading)
                 );
             }
             return new(ReadingMapping.From(reading), print, []);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Alburnum.Imaging;
-using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 using Alburnum.Timber;
 using Spectre.Console;
@@ -10,13 +9,18 @@ namespace Alburnum.Cli;
 /// <summary>Readings on a terminal.</summary>
 internal static class MeasureSummary
 {
+    private const int WidthWhenPiped = 2000;
+
     /// <summary>A table with one row for each photograph, then the notes.</summary>
     public static void Print(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
     {
+        // Without a terminal there is no edge to break lines at.
+        if (!console.Profile.Out.IsTerminal)
+            console.Profile.Width = Math.Max(console.Profile.Width, WidthWhenPiped);
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("Photograph", "Least, mm", "5 % below", "Mean", "Greatest", "Treated", "Photograph is");
+        table.AddColumns("Photograph", "Least", "5 % below", "Mean", "Greatest", "Treated", "Quality");
         foreach (var column in table.Columns.Skip(1).Take(5))
-            column.RightAligned();
+            column.RightAligned().NoWrap();
         foreach (var reading in readings)
         {
             var name = Markup.Escape(Path.GetFileName(reading.File ?? ""));
@@ -34,31 +38,57 @@ internal static class MeasureSummary
             }
             else
             {
-                table.AddRow(name, "not determined", "", "", "", "", reading.Quality);
+                table.AddRow(name, "–", "–", "–", "–", "–", reading.Quality);
             }
         }
         console.Write(table);
-        console.WriteLine("± is the standard uncertainty: about two in three true values lie within it.");
+        console.WriteLine("Depths in mm. ± is the standard uncertainty: about two in three true values lie within it.");
+        foreach (var reading in readings)
+        foreach (var line in Beyond(reading))
+            console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
         foreach (var reading in readings)
         foreach (var note in reading.Notes)
             console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
     }
 
+    // What was asked for beyond depth.
+    private static IEnumerable<string> Beyond(ReadingDocument reading)
+    {
+        if (reading.Required is { } required)
+        {
+            yield return $"{Percent(required.ReachedShare, required.ReachedShareU)} of the perimeter reaches {Options.Digits(required.DepthMm)} mm.";
+            if (required.OpenHeartwoodTreatedShare is { } open)
+                yield return $"{Percent(open, required.OpenHeartwoodTreatedShareU)} of the exposed-heartwood zone down to {Options.Digits(required.DepthMm)} mm is treated.";
+        }
+        if (reading.SapwoodTreatedShare is { } sapwood)
+            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated.";
+        if (reading.BetweenIncisions is { } border)
+        {
+            var fingers = reading.Faces.Sum(face => face.Fingers?.Count ?? 0);
+            yield return $"Between the incisions {WithU(border.MinMm, border.MinUMm)} mm at least, {WithU(border.MeanMm, border.MeanUMm)} mm on average; {fingers} fingers reach deeper.";
+        }
+    }
+
+    private static string Percent(double share, double? u) =>
+        string.Create(CultureInfo.InvariantCulture, $"{100 * share:f1} ± {100 * u:f1} %");
+
     /// <summary>A reading in a few words.</summary>
-    public static string InOneLine(DepthProfile? profile) =>
-        profile is null
-            ? "not determined"
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"least {profile.Statistics.MinimumMm.Value:f1} mm, mean {profile.Statistics.MeanMm.Value:f1} mm"
-            );
+    public static string InOneLine(SectionReading reading) =>
+        (
+            reading.Profile is { Statistics: var depth }
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"least {depth.MinimumMm.Value:f1} mm, mean {depth.MeanMm.Value:f1} mm"
+                )
+                : "not determined"
+        ) + (reading.Quality.Grade == QualityGrade.Good ? "" : $"; photograph {reading.Quality.InWords}");
 
     /// <summary>The document of a photograph that could not be read.</summary>
     public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>
         new(
             file,
             null,
-            request.Section is RoundSection ? "round" : "rectangle",
+            ReadingMapping.ShapeOf(request),
             request.Section switch
             {
                 RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],

@@ -31,13 +31,19 @@ internal static class PhotographPaths
         return files;
     }
 
-    /// <summary>A photograph's bytes.</summary>
+    /// <summary>A photograph's bytes. A symbolic link is followed to the plain file at its end.</summary>
     /// <exception cref="InputRefusedException">Missing, not a file, too large or not readable.</exception>
     public static byte[] Read(string file)
     {
         try
         {
-            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read);
+            var target = File.ResolveLinkTarget(file, returnFinalTarget: true)?.FullName ?? file;
+            if (Directory.Exists(target))
+                throw Refused(file, "a link to a folder", "a photograph");
+            // Pipes and devices have no length; opening one could wait for ever.
+            if (new FileInfo(target).Length == 0)
+                throw Refused(file, "an empty file, or something that is not a plain file", "a photograph");
+            using var stream = new FileStream(target, FileMode.Open, FileAccess.Read, FileShare.Read);
             if (!stream.CanSeek)
                 throw Refused(file, "something that is not a plain file", "a photograph");
             if (stream.Length > MostBytes)

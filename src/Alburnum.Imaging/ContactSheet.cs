@@ -27,12 +27,16 @@ public static class ContactSheet
         ArgumentNullException.ThrowIfNull(prints);
         Require.InRange(prints.Count, 1, 1000, "prints");
         var columns = Math.Min(MostColumns, (int)Math.Ceiling(Math.Sqrt(prints.Count)));
-        var rows = (prints.Count + columns - 1) / columns;
-        var (cellWidth, cellHeight) = (PrintPx + Gap, PrintPx + TextPx + Gap);
+        var cellWidth = PrintPx + Gap;
+        // Each row is as high as its highest picture.
+        var heights = prints.Select(HeightPx).Chunk(columns).Select(row => row.Max()).ToList();
+        var tops = new List<int> { Gap };
+        foreach (var height in heights)
+            tops.Add(tops[^1] + height + TextPx + Gap);
         using var surface = SKSurface.Create(
             new SKImageInfo(
                 (columns * cellWidth) + Gap,
-                (rows * cellHeight) + Gap,
+                tops[^1],
                 SKColorType.Rgba8888,
                 SKAlphaType.Opaque
             )
@@ -47,29 +51,38 @@ public static class ContactSheet
         using var pale = new SKPaint { Color = new SKColor(0xE4, 0xDE, 0xD2) };
         for (var i = 0; i < prints.Count; i++)
         {
-            var (left, top) = (Gap + (i % columns * cellWidth), Gap + (i / columns * cellHeight));
+            var (left, top, high) = (Gap + (i % columns * cellWidth), tops[i / columns], heights[i / columns]);
             if (prints[i].Picture.IsEmpty)
             {
-                canvas.DrawRect(left, top, PrintPx, PrintPx, pale);
+                canvas.DrawRect(left, top, PrintPx, high, pale);
             }
             else
             {
                 using var picture = SKImage.FromEncodedData(prints[i].Picture.Span);
                 var scale = Math.Min((float)PrintPx / picture.Width, (float)PrintPx / picture.Height);
                 var (w, h) = (picture.Width * scale, picture.Height * scale);
-                var (x, y) = (left + ((PrintPx - w) / 2), top + ((PrintPx - h) / 2));
+                var (x, y) = (left + ((PrintPx - w) / 2), top + ((high - h) / 2));
                 canvas.DrawImage(
                     picture,
                     SKRect.Create(x, y, w, h),
                     new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear)
                 );
             }
-            canvas.DrawText(Fit(prints[i].Title, large), left, top + PrintPx + 22, SKTextAlign.Left, large, dark);
-            canvas.DrawText(Fit(prints[i].Line, small), left, top + PrintPx + 43, SKTextAlign.Left, small, dark);
+            canvas.DrawText(Fit(prints[i].Title, large), left, top + high + 22, SKTextAlign.Left, large, dark);
+            canvas.DrawText(Fit(prints[i].Line, small), left, top + high + 43, SKTextAlign.Left, small, dark);
         }
         using var sheet = surface.Snapshot();
         using var jpeg = sheet.Encode(SKEncodedImageFormat.Jpeg, 88);
         return jpeg.ToArray();
+    }
+
+    private static int HeightPx(ContactPrint print)
+    {
+        if (print.Picture.IsEmpty)
+            return PrintPx / 2;
+        using var data = SKData.CreateCopy(print.Picture.Span);
+        using var codec = SKCodec.Create(data);
+        return (int)Math.Round(PrintPx * Math.Min(1.0, (double)codec.Info.Height / codec.Info.Width));
     }
 
     private static string Fit(string text, SKFont font)

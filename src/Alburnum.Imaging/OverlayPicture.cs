@@ -8,9 +8,12 @@ public static class OverlayPicture
 {
     private static readonly SKColor Outline = new(0xFF, 0xFF, 0xFF);
     private static readonly SKColor Front = new(0xFF, 0xD5, 0x1E);
+    private static readonly SKColor LeftOut = new(0x3A, 0x3A, 0x3A);
     private static readonly SKColor Halo = new(0x14, 0x14, 0x14, 0xB0);
 
-    /// <summary>Draws the outline (white) and the front (yellow; broken where positions are left out).</summary>
+    /// <summary>
+    /// Draws the outline (white; dark where positions are left out), the front (yellow; broken there), and where the depth is least (a short white line).
+    /// </summary>
     /// <param name="fileName">Name for messages.</param>
     /// <param name="photograph">The photograph's bytes.</param>
     /// <param name="reading">What was read from it.</param>
@@ -25,13 +28,21 @@ public static class OverlayPicture
         var scale = (float)Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx));
         using var surface = UprightCopy.Draw(file, scale);
         var canvas = surface.Canvas;
-        var width = longSidePx / 450f / scale;
+        // On a small print a line must still be seen.
+        var width = Math.Max(1.4f, longSidePx / 450f) / scale;
         Line(canvas, reading.OutlinePx, closed: true, Halo, 2.2f * width);
         foreach (var line in reading.BoundaryPx)
             Line(canvas, line, closed: false, Halo, 2.2f * width);
         Line(canvas, reading.OutlinePx, closed: true, Outline, width);
+        foreach (var line in reading.LeftOutPx)
+            Line(canvas, line, closed: false, LeftOut, width);
         foreach (var line in reading.BoundaryPx)
             Line(canvas, line, closed: false, Front, width);
+        if (reading.LeastPx is { } least)
+        {
+            Line(canvas, [least.Face, least.Front], closed: false, Halo, 2.2f * width);
+            Line(canvas, [least.Face, least.Front], closed: false, Outline, width);
+        }
         using var drawn = surface.Snapshot();
         using var jpeg = drawn.Encode(SKEncodedImageFormat.Jpeg, 90);
         return jpeg.ToArray();

@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging;
@@ -22,11 +23,20 @@ public sealed record ReadingRequest
     /// <summary>The indicator sprayed; null decides from the photograph among <see cref="Candidates"/>.</summary>
     public Indicator? Indicator { get; init; }
 
-    /// <summary>Indicators considered where none is named.</summary>
-    public IReadOnlyList<Indicator> Candidates { get; init; } = Indicators.Usual;
+    /// <summary>Indicators considered where none is named, and compared with the one named. At least one.</summary>
+    public required IReadOnlyList<Indicator> Candidates { get; init; }
 
     /// <summary>Places marked by the user.</summary>
     public IReadOnlyList<Touch> Touches { get; init; } = [];
+
+    /// <summary>Where heartwood begins; null: not known.</summary>
+    public HeartwoodBorder? Heartwood { get; init; }
+
+    /// <summary>True tells the border between incisions from the fingers at them.</summary>
+    public bool IsIncised { get; init; }
+
+    /// <summary>A depth whose reach is to be reported, mm, above 0; null: none.</summary>
+    public double? RequiredMm { get; init; }
 
     /// <summary>A known length in the photograph; null takes the scale from the nominal size.</summary>
     public ScaleBar? ScaleBar { get; init; }

@@ -2,9 +2,12 @@ using System.Security.Cryptography;
 using Alburnum.Imaging.Boundary;
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Judging;
 using Alburnum.Imaging.Outline;
 using Alburnum.Imaging.Photographs;
 using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Zones;
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging;
@@ -52,6 +55,8 @@ public static class SectionReader
         ArgumentNullException.ThrowIfNull(request);
         Require.InRange(request.StepMm, 0.25, 1, "mm");
         Require.InRange(request.SectionUncertaintyMm, 0, 100, "mm");
+        Require.InRange(request.RequiredMm ?? 1, double.Epsilon, 1000, "mm");
+        Require.InRange(request.Candidates.Count, 1, 1000, "indicators");
         var shape = request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle);
         using var file = PhotographFile.Open(fileName, photograph);
         var blank = new SectionReading
@@ -100,12 +105,35 @@ public static class SectionReader
     )
     {
         var (plan, mmToPx) = Lay(outline, request.Section, shape);
+        if (KnownLength.Of(request, mmToPx) is not { } known)
+        {
+            return blank with
+            {
+                OutlinePx = outline.Points,
+                OutlineConfidence = outline.Confidence,
+                Notes = [KnownLength.NotBelieved],
+            };
+        }
+        if (request.ScaleBar is not null)
+            (plan, mmToPx) = Lay(outline, known.Section, shape);
         var pxPerMm = mmToPx.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
         var drawnAt = Math.Min(
             Math.Min(ReadingPxPerMm, Math.Max(1, pxPerMm * photo.StoredPerUpright)),
             Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
         );
         var drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, MarginMm);
+        var quality = PhotographJudge.Of(photo, drawn, plan, mmToPx, pxPerMm);
+        if (quality.Grade == QualityGrade.Unusable)
+        {
+            return blank with
+            {
+                OutlinePx = outline.Points,
+                OutlineConfidence = outline.Confidence,
+                PixelsPerMm = pxPerMm,
+                Quality = quality,
+                Notes = ["Not determined: the photograph shows too little of the section."],
+            };
+        }
         var pxToMm = mmToPx.Inverse();
         var touches = request.Touches.Select(t => (Mm(pxToMm.Map(t.At)), t.Kind)).ToList();
         var samples = WoodSamples.Gather(drawn, plan, touches);
@@ -117,8 +145,23 @@ public static class SectionReader
             OutlineConfidence = outline.Confidence,
             PixelsPerMm = pxPerMm,
             Indicator = found.Indicator,
-            Quality = new(QualityGrade.Good, []),
+            Quality = quality,
+            Notes = known.Note.Length > 0 ? [known.Note] : [],
         };
+        if (found.Indicator is { IsWeakEvidence: true } weak)
+            quality = reading.Quality.AtBest(QualityGrade.Fair) with
+            {
+                Findings = [.. quality.Findings, WeakEvidence(weak)],
+            };
+        reading = reading with { Quality = quality };
+        if (Mistaken(found, samples, request, ct) is { } other)
+        {
+            return reading with
+            {
+                Quality = quality.AtBest(QualityGrade.Poor),
+                Notes = [IndicatorFit.InWords(request.Indicator!, other)],
+            };
+        }
         if (found.Zones is null)
         {
             // What was found by itself and shows no front may be a part of the section: let the user point it out.
@@ -126,17 +169,17 @@ public static class SectionReader
                 ? reading with
                 {
                     OutlineConfidence = Math.Min(outline.Confidence, 0.3),
-                    Quality = new(QualityGrade.Poor, []),
+                    Quality = quality.AtBest(QualityGrade.Poor),
                     Notes = [InWords(found.Finding), "The outline may be wrong: point out the corners (or rim)."],
                 }
                 : reading with
                 {
-                    Quality = new(QualityGrade.Poor, []),
+                    Quality = quality.AtBest(QualityGrade.Poor),
                     Notes = [InWords(found.Finding)],
                 };
         }
         var viewShare = 0.0;
-        if (outline.Rim is { } rim && request.Section is RoundSection round)
+        if (outline.Rim is { } rim && known.Section is RoundSection round)
         {
             var front = samples.FrontPoints(found.RoughRows).Select(p => mmToPx.Map(p.X, p.Y)).ToList();
             var focalPx = FocalPerLongSide * Math.Max(photo.WidthPx, photo.HeightPx);
@@ -154,12 +197,12 @@ public static class SectionReader
             )
             .ToList();
         ct.ThrowIfCancellationRequested();
-        var fronts = FrontReader.Read(plan, strips);
+        var fronts = LeftOut.Mark(FrontReader.Read(plan, strips), touches);
         var bleed = found.Indicator?.BleedMm ?? new Estimate(0.26, 0.08);
         var edge = outline.UncertaintyPx / pxPerMm;
-        var scale = double.Hypot(request.SectionUncertaintyMm / request.Section.ThicknessMm, ScaleShare);
+        var scale = double.Hypot(known.ScaleShare, ScaleShare);
         var profile = ProfileReader.Read(
-            request.Section,
+            known.Section,
             plan,
             fronts,
             new(plan, strips, fronts),
@@ -170,11 +213,49 @@ public static class SectionReader
             table.Discriminant.ShareOfMixture,
             request.StepMm
         );
-        return reading with
+        if (profile is not null && IsDoubtful(profile.Statistics, found.Indicator, request))
         {
-            Profile = profile,
-            BoundaryPx = profile is null ? [] : FrontLines.Of(plan, profile, mmToPx),
-        };
+            return reading with
+            {
+                OutlineConfidence = Math.Min(outline.Confidence, 0.3),
+                Quality = quality.AtBest(QualityGrade.Poor),
+                Notes =
+                [
+                    "Not determined: an uneven border was seen without a reagent, within an outline that was not pointed out. "
+                        + "It may be heartwood, stain or another object: point out the corners (or rim), and name the indicator, or none.",
+                ],
+            };
+        }
+        return profile is null
+            ? reading with
+            {
+                Quality = quality.AtBest(QualityGrade.Poor),
+                Notes = [.. reading.Notes, "Not determined: nothing on the section is left to read."],
+            }
+            : ReadingDetails.With(
+                reading with
+                {
+                    BoundaryPx = FrontLines.Of(plan, profile, mmToPx),
+                },
+                profile,
+                plan,
+                mmToPx,
+                request
+            );
+    }
+
+    // Another indicator than the one named, where the photograph clearly shows that one.
+    private static Indicator? Mistaken(
+        ZonesFound found,
+        WoodSamples samples,
+        ReadingRequest request,
+        CancellationToken ct
+    )
+    {
+        if (request.Indicator is not { } named || request.Candidates.All(each => each.Key == named.Key))
+            return null;
+        var zones = found.Zones ?? new ZoneFinder(samples, request.Candidates).Find(ct).Zones;
+        return zones is null ? null : IndicatorFit.Better(zones, named, request.Candidates);
     }
 
     private static (SectionPlan Plan, Homography MmToPx) Lay(FoundOutline outline, Section section, SectionShape shape)
@@ -307,6 +388,17 @@ public static class SectionReader
             _ =>
                 "Not determined: treated and untreated wood cannot be told apart. Spray again, let it develop, and photograph in even light.",
         };
+
+    // Weak evidence in a place that nobody showed, and not even a border: bare wood looks like this.
+    private static bool IsDoubtful(DepthStatistics depth, Indicator? indicator, ReadingRequest request) =>
+        indicator is { IsWeakEvidence: true }
+        && request.Indicator is null
+        && request.OutlinePx is null
+        && depth.FifthPercentileMm.Value < 0.15 * depth.MeanMm.Value
+        && depth.MaximumMm.Value > 2 * depth.MeanMm.Value;
+
+    private static string WeakEvidence(Indicator indicator) =>
+        $"Read without a reagent ({indicator.Name}): stain, wet wood or heartwood may pass for treated wood. Spray an indicator where the verdict matters.";
 
     private static PointMm Mm(PointPx p) => new(p.X, p.Y);
 

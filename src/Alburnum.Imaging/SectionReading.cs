@@ -24,6 +24,9 @@ public enum QualityGrade
 /// <param name="Findings">One sentence each: what is amiss and what to do. Empty where nothing is.</param>
 public sealed record Quality(QualityGrade Grade, IReadOnlyList<string> Findings)
 {
+    /// <summary>The same findings under a grade that is no better than a given one.</summary>
+    public Quality AtBest(QualityGrade grade) => this with { Grade = Grade > grade ? Grade : grade };
+
     /// <summary>"good", "fair", "poor" or "unusable".</summary>
     public string InWords =>
         Grade switch
@@ -74,6 +77,26 @@ public sealed record SectionReading
 
     /// <summary>The depth profile; null: not determined, and <see cref="Notes"/> say why.</summary>
     public required DepthProfile? Profile { get; init; }
+
+    /// <summary>Lines along the outline where positions are left out, one for each unbroken stretch.</summary>
+    public IReadOnlyList<IReadOnlyList<PointPx>> LeftOutPx { get; init; } = [];
+
+    /// <summary>From the face to the front where the depth read is least; null where nothing was read.</summary>
+    public (PointPx Face, PointPx Front)? LeastPx { get; init; }
+
+    /// <summary>
+    /// For each face of the profile, distance from each position to the nearest untreated wood in any direction, mm; null where none is near enough to tell.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<double?>> NearestUntreatedMm { get; init; } = [];
+
+    /// <summary>Border and fingers of each face; null where the piece is not said to be incised.</summary>
+    public IReadOnlyList<IncisedFace>? Incised { get; init; }
+
+    /// <summary>Depth of the border that is continuous between incisions; null where the piece is not said to be incised.</summary>
+    public DepthStatistics? BetweenIncisions { get; init; }
+
+    /// <summary>How much of the perimeter reaches the depth asked about; null where none was.</summary>
+    public ReachedDepth? Reached { get; init; }
 
     /// <summary>How good the photograph is.</summary>
     public required Quality Quality { get; init; }

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Reflection;
+using Alburnum.Imaging;
 using Alburnum.Records.Store;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
@@ -80,7 +81,10 @@ public static class WebServer
             return Results.NotFound();
         // Named by its own content, so it never changes.
         http.Response.Headers.CacheControl = "max-age=31536000, immutable";
-        return Results.Bytes(photograph.Bytes.ToArray(), MediaType(photograph.Bytes.Span));
+        return MediaType(photograph.Bytes.Span) is { } kind
+            ? Results.Bytes(photograph.Bytes.ToArray(), kind)
+            // TIFF and HEIC: browsers show neither, so they get a copy.
+            : Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
     }
 
     private static async Task<IResult> ReportJsonAsync(string reference, CaseStore store, CancellationToken stop) =>
@@ -88,13 +92,15 @@ public static class WebServer
             ? Results.Text(document, "application/json; charset=utf-8")
             : Results.NotFound();
 
-    /// <summary>The kind of picture, read from its first bytes; what a file is called proves nothing.</summary>
-    private static string MediaType(ReadOnlySpan<byte> bytes) =>
+    private const int ShownLongSidePx = 2400;
+
+    /// <summary>The kind of picture, read from its first bytes; what a file is called proves nothing. Null for one that browsers do not show.</summary>
+    private static string? MediaType(ReadOnlySpan<byte> bytes) =>
         bytes switch
         {
             [0xFF, 0xD8, ..] => "image/jpeg",
             [0x89, (byte)'P', (byte)'N', (byte)'G', ..] => "image/png",
             [(byte)'R', (byte)'I', (byte)'F', (byte)'F', ..] => "image/webp",
-            _ => "application/octet-stream",
+            _ => null,
         };
 }

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Tests.Drawn;
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests;
@@ -6,7 +7,7 @@ namespace Alburnum.Imaging.Tests;
 public class SectionReaderTests
 {
     // The drawn front is sharp: no dye is drawn past it.
-    private static readonly Indicator Blue = Indicators.Usual[0] with { BleedMm = new(0, 0.02) };
+    private static readonly Indicator Blue = KnownIndicators.Sharp("copper-blue");
 
     [Theory]
     [InlineData(true)]
@@ -31,7 +32,7 @@ public class SectionReaderTests
     [InlineData(false)]
     public void A_round_section_with_an_even_depth_is_read_to_a_tenth_of_a_millimetre(bool pointed)
     {
-        var drawn = new PlainSection { Round = true, WidthMm = 120 };
+        var drawn = new PlainSection { Kind = DrawnOutline.Round, WidthMm = 120 };
         var reading = Read(drawn, new RoundSection(120), pointed);
 
         Assert.NotNull(reading.Profile);
@@ -49,6 +50,7 @@ public class SectionReaderTests
             {
                 Section = section,
                 Indicator = Blue,
+                Candidates = KnownIndicators.All,
                 OutlinePx = pointed ? drawn.Outline : null,
             },
             TestContext.Current.CancellationToken

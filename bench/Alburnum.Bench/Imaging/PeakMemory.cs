@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Bench.Imaging;
 
@@ -13,7 +14,12 @@ internal static class PeakMemory
     {
         var photograph = BenchPhotograph.Draw(megapixels: 24);
         // Drawing takes more memory than reading: measure in a process that found the picture already drawn.
-        var request = new ReadingRequest { Section = photograph.Section, OutlinePx = photograph.Corners };
+        var request = new ReadingRequest
+        {
+            Section = photograph.Section,
+            OutlinePx = photograph.Corners,
+            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+        };
         for (var k = 1; k <= Readings; k++)
         {
             SectionReader.Read("bench.jpg", photograph.Jpeg, request, CancellationToken.None);

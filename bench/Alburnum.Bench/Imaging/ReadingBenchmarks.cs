@@ -1,4 +1,5 @@
 using Alburnum.Imaging;
+using Alburnum.Records.Facts;
 using BenchmarkDotNet.Attributes;
 using OpenCvSharp;
 using SkiaSharp;
@@ -27,7 +28,11 @@ public class ReadingBenchmarks
         Cv2.SetNumThreads(1);
         var photograph = BenchPhotograph.Draw(megapixels: 12);
         _jpeg = photograph.Jpeg;
-        _byItself = new ReadingRequest { Section = photograph.Section };
+        _byItself = new ReadingRequest
+        {
+            Section = photograph.Section,
+            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+        };
         _given = _byItself with { OutlinePx = photograph.Corners };
         _corners = [.. photograph.Corners.Select(p => new Point2f((float)p.X, (float)p.Y))];
         _decoded = Cv2.ImDecode(_jpeg, ImreadModes.Color);

@@ -1,3 +1,5 @@
+using Alburnum.Penetration;
+
 namespace Alburnum.Imaging.Colour;
 
 /// <summary>What an indicator's palette leads one to expect of the two mean colours in a photograph.</summary>

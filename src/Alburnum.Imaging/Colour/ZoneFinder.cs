@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Boundary;
+using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;
 

@@ -14,24 +14,21 @@ internal sealed class PhotographFile : IDisposable
     /// <summary>Fewest pixels along a side: less cannot show a section.</summary>
     public const int LeastSidePx = 64;
 
-    private readonly SKData held;
-    private readonly SKCodec picture;
+    /// <summary>What is accepted, for messages.</summary>
+    public const string Expected = "a JPEG, PNG, WebP, TIFF or HEIC photograph";
+
+    private readonly PackedPicture picture;
     private readonly string name;
 
-    private PhotographFile(string name, SKData data, SKCodec codec)
-    {
-        this.name = name;
-        held = data;
-        picture = codec;
-    }
+    private PhotographFile(string name, PackedPicture picture) => (this.name, this.picture) = (name, picture);
 
     /// <summary>Width as displayed upright.</summary>
-    public int WidthPx => Turned ? picture.Info.Height : picture.Info.Width;
+    public int WidthPx => Turned ? picture.HeightPx : picture.WidthPx;
 
     /// <summary>Height as displayed upright.</summary>
-    public int HeightPx => Turned ? picture.Info.Width : picture.Info.Height;
+    public int HeightPx => Turned ? picture.WidthPx : picture.HeightPx;
 
-    private bool Turned => picture.EncodedOrigin >= SKEncodedOrigin.LeftTop;
+    private bool Turned => picture.Origin >= SKEncodedOrigin.LeftTop;
 
     /// <summary>Opens a photograph by its content, whatever its name ends in.</summary>
     /// <exception cref="InputRefusedException">Empty, too large, not a picture of a known kind, or of impossible size.</exception>
@@ -41,15 +38,12 @@ internal sealed class PhotographFile : IDisposable
             throw Refused(name, "an empty file", "a photograph");
         if (bytes.Length > MostBytes)
             throw Refused(name, $"{bytes.Length / 1048576} MB", $"at most {MostBytes / 1048576} MB");
-        var data = SKData.CreateCopy(bytes.Span);
-        var codec = SKCodec.Create(data);
-        if (codec is null)
-        {
-            data.Dispose();
-            throw Refused(name, "something that is not a readable picture", "a JPEG, PNG or WebP photograph");
-        }
-        var file = new PhotographFile(name, data, codec);
-        var (width, height) = (codec.Info.Width, codec.Info.Height);
+        var picture =
+            (PackedPicture?)MagickPicture.Open(bytes)
+            ?? SkiaPicture.Open(bytes.Span)
+            ?? throw Refused(name, "something that is not a readable picture", Expected);
+        var file = new PhotographFile(name, picture);
+        var (width, height) = (picture.WidthPx, picture.HeightPx);
         if ((long)width * height > MostPixels)
         {
             file.Dispose();
@@ -66,37 +60,12 @@ internal sealed class PhotographFile : IDisposable
     /// <summary>Decodes at full size, or reduced where the file allows it cheaply.</summary>
     /// <param name="leastScale">The picture may be reduced, but not below this share of its size. Above 0, at most 1.</param>
     /// <exception cref="InputRefusedException">The picture breaks off or is damaged.</exception>
-    public Photograph Decode(double leastScale)
-    {
-        var size = picture.Info.Size;
-        if (picture.EncodedFormat == SKEncodedImageFormat.Jpeg && leastScale < 1)
-        {
-            for (var eighths = 2; eighths < 8; eighths++)
-            {
-                if (eighths / 8.0 < leastScale)
-                    continue;
-                size = picture.GetScaledDimensions(eighths / 8f);
-                break;
-            }
-        }
-        var info = new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
-        if (picture.Info.AlphaType != SKAlphaType.Opaque)
-            info = info.WithAlphaType(SKAlphaType.Premul);
-        var bitmap = new SKBitmap(info);
-        var result = picture.GetPixels(info, bitmap.GetPixels());
-        if (result != SKCodecResult.Success)
-        {
-            bitmap.Dispose();
-            throw Refused(name, "a damaged or unfinished picture", "a whole photograph");
-        }
-        return new Photograph(bitmap, picture.EncodedOrigin, WidthPx, HeightPx);
-    }
+    public Photograph Decode(double leastScale) =>
+        picture.Unpack(leastScale) is { } bitmap
+            ? new Photograph(bitmap, picture.Origin, WidthPx, HeightPx)
+            : throw Refused(name, "a damaged or unfinished picture", "a whole photograph");
 
-    public void Dispose()
-    {
-        picture.Dispose();
-        held.Dispose();
-    }
+    public void Dispose() => picture.Dispose();
 
     private static InputRefusedException Refused(string name, string found, string expected) =>
         new(new InputProblem(name, 0, "", "", found, expected));

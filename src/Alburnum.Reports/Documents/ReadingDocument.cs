@@ -22,7 +22,46 @@ public sealed record ReadingDocument(
     double? SapwoodTreatedShare,
     string Quality,
     IReadOnlyList<string> Notes
+)
+{
+    /// <summary>Key of the indicator read; null where none could be told.</summary>
+    public string? Indicator { get; init; }
+
+    /// <summary>How likely the outline is right to within 1 mm, 0 to 1; 1 where it was pointed out.</summary>
+    public double? OutlineConfidence { get; init; }
+
+    /// <summary>Standard uncertainty of the sapwood's treated share; null where the sapwood is not known.</summary>
+    public double? SapwoodTreatedShareU { get; init; }
+
+    /// <summary>How much reaches the depth asked about; null where none was.</summary>
+    public RequiredDocument? Required { get; init; }
+
+    /// <summary>Depth of the border that is continuous between incisions; null where the piece is not said to be incised.</summary>
+    public DepthDocument? BetweenIncisions { get; init; }
+}
+
+/// <summary>How much of the perimeter reaches a depth, 0 to 1, with the standard uncertainty; the same for heartwood that lies open.</summary>
+public sealed record RequiredDocument(
+    double DepthMm,
+    double ReachedShare,
+    double ReachedShareU,
+    double? OpenHeartwoodTreatedShare,
+    double? OpenHeartwoodTreatedShareU,
+    IReadOnlyList<RequiredFaceDocument> Faces
 );
+
+/// <summary>The same for one face; null where nothing was read, or no heartwood is known to lie open.</summary>
+public sealed record RequiredFaceDocument(
+    int Number,
+    double? ReachedShare,
+    double? ReachedShareU,
+    double? OpenHeartwoodShare,
+    double? OpenHeartwoodReachedShare,
+    double? OpenHeartwoodReachedShareU
+);
+
+/// <summary>A finger of preservative at an incision: where it is deepest, its width along the face, its depth.</summary>
+public sealed record FingerDocument(double PositionMm, double WidthMm, double DepthMm);
 
 /// <summary>Depth along one face, at even steps from its start; lists of equal length.</summary>
 public sealed record FaceDocument(
@@ -33,7 +72,17 @@ public sealed record FaceDocument(
     IReadOnlyList<double> UMm,
     IReadOnlyList<bool> Excluded,
     IReadOnlyList<double?> SapwoodMm
-);
+)
+{
+    /// <summary>Distance to the nearest untreated wood in any direction; null where it was not read.</summary>
+    public IReadOnlyList<double?>? NearestUntreatedMm { get; init; }
+
+    /// <summary>Depth of the border between incisions; null where the piece is not said to be incised.</summary>
+    public IReadOnlyList<double>? EnvelopeMm { get; init; }
+
+    /// <summary>Fingers at incisions; null where the piece is not said to be incised.</summary>
+    public IReadOnlyList<FingerDocument>? Fingers { get; init; }
+}
 
 /// <summary>Depth over the whole section, mm, each with its standard uncertainty, mm.</summary>
 public sealed record DepthDocument(

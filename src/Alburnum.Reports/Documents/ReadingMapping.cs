@@ -26,15 +26,64 @@ public static class ReadingMapping
             isRim ? null : outline,
             isRim ? outline : null,
             [.. reading.BoundaryPx.Select(line => line.Select(Point).ToList())],
-            Faces(profile),
-            Depth(profile),
+            [.. Faces(profile).Select((face, k) => Detailed(face, k, reading))],
+            Depth(profile?.Statistics),
             profile is null ? null : Math.Round(profile.TreatedShare.Value, 4),
             profile is null ? null : Math.Round(profile.TreatedShare.StandardUncertainty, 4),
             profile?.SapwoodTreatedShare is { } share ? Math.Round(share.Value, 4) : null,
             reading.Quality.InWords,
             [.. reading.Notes.Concat(reading.Quality.Findings).Distinct(StringComparer.Ordinal)]
-        );
+        )
+        {
+            Indicator = reading.Indicator?.Key,
+            OutlineConfidence = Math.Round(reading.OutlineConfidence, 3),
+            SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
+            Required = reading.Reached is { } reached ? Required(reached) : null,
+            BetweenIncisions = Depth(reading.BetweenIncisions),
+        };
     }
+
+    private static FaceDocument Detailed(FaceDocument face, int k, SectionReading reading) =>
+        face with
+        {
+            NearestUntreatedMm =
+                k < reading.NearestUntreatedMm.Count
+                    ? [.. reading.NearestUntreatedMm[k].Select(mm => mm is { } known ? (double?)Mm(known) : null)]
+                    : null,
+            EnvelopeMm = reading.Incised is { } own ? Rounded(own[k].EnvelopeMm) : null,
+            Fingers = reading.Incised is { } incised
+                ?
+                [
+                    .. incised[k]
+                        .Fingers.Select(finger => new FingerDocument(
+                            Mm(finger.PositionMm),
+                            Mm(finger.WidthMm),
+                            Mm(finger.DepthMm)
+                        )),
+                ]
+                : null,
+        };
+
+    private static RequiredDocument Required(ReachedDepth reached) =>
+        new(
+            Mm(reached.RequiredMm),
+            Math.Round(reached.Share.Value, 4),
+            Math.Round(reached.Share.StandardUncertainty, 4),
+            Share(reached.OpenHeartwoodTreatedShare?.Value),
+            Share(reached.OpenHeartwoodTreatedShare?.StandardUncertainty),
+            [
+                .. reached.Faces.Select(face => new RequiredFaceDocument(
+                    face.Number,
+                    Share(face.Share?.Value),
+                    Share(face.Share?.StandardUncertainty),
+                    Share(face.OpenHeartwoodShare),
+                    Share(face.OpenHeartwoodReachedShare?.Value),
+                    Share(face.OpenHeartwoodReachedShare?.StandardUncertainty)
+                )),
+            ]
+        );
+
+    private static double? Share(double? share) => share is { } known ? Math.Round(known, 4) : null;
 
     /// <summary>A piece read with a ruler.</summary>
     public static ReadingDocument From(DepthProfile profile, IReadOnlyList<string> notes) =>
@@ -50,13 +99,17 @@ public static class ReadingMapping
             null,
             null,
             Faces(profile),
-            Depth(profile),
+            Depth(profile.Statistics),
             null,
             null,
             null,
             "read with a ruler",
             notes
         );
+
+    /// <summary>The name of the shape that a request asks for.</summary>
+    public static string ShapeOf(ReadingRequest request) =>
+        Name(request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle));
 
     private static string Name(SectionShape shape) =>
         shape switch
@@ -94,8 +147,8 @@ public static class ReadingMapping
                 )),
             ];
 
-    private static DepthDocument? Depth(DepthProfile? profile) =>
-        profile?.Statistics is { } depth
+    private static DepthDocument? Depth(DepthStatistics? statistics) =>
+        statistics is { } depth
             ? new(
                 Mm(depth.MinimumMm.Value),
                 Mm(depth.MinimumMm.StandardUncertainty),

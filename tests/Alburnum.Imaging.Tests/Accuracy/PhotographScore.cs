@@ -70,7 +70,12 @@ internal static class Scoring
         Section section = truth.SectionMm is [var width, var height]
             ? new RectangularSection(width, height)
             : new RoundSection(truth.SectionMm[0]);
-        var request = new ReadingRequest { Section = section, OutlinePx = outline };
+        var request = new ReadingRequest
+        {
+            Section = section,
+            OutlinePx = outline,
+            Candidates = KnownIndicators.All,
+        };
         var reading = SectionReader.Read(truth.Name + ".jpg", photograph.Jpeg, request, ct);
         var notes = string.Join(" ", reading.Notes.Concat(reading.Quality.Findings));
         if (reading.Profile is not { } profile)

@@ -2,14 +2,35 @@ using SkiaSharp;
 
 namespace Alburnum.Imaging.Tests.Drawn;
 
+/// <summary>The outline of a plain drawing.</summary>
+internal enum DrawnOutline
+{
+    /// <summary>A rectangle of width by height.</summary>
+    Sawn,
+
+    /// <summary>A disc of the width.</summary>
+    Round,
+
+    /// <summary>The lower half of a disc of the width, flat side up.</summary>
+    Half,
+
+    /// <summary>A quarter of a disc of the width, square corner at the top left.</summary>
+    Quarter,
+
+    /// <summary>An increment core, width by length, treated from its top end only.</summary>
+    Core,
+}
+
 /// <summary>A plain drawing of a sprayed section whose depth is known, for tests of single steps.</summary>
 internal sealed record PlainSection
 {
+    /// <summary>Width or full diameter, mm.</summary>
     public double WidthMm { get; init; } = 100;
 
+    /// <summary>Height of a sawn section or length of a core, mm.</summary>
     public double HeightMm { get; init; } = 75;
 
-    public bool Round { get; init; }
+    public DrawnOutline Kind { get; init; }
 
     public double PxPerMm { get; init; } = 8;
 
@@ -19,32 +40,80 @@ internal sealed record PlainSection
 
     public int Untreated { get; init; } = 0xC9583A;
 
-    /// <summary>Depth at a distance along the whole perimeter, mm.</summary>
+    public int Background { get; init; } = 0xF0F0EE;
+
+    /// <summary>Depth at a distance along the whole perimeter (sawn) or by clockwise angle times radius (round), mm.</summary>
     public Func<double, double> DepthMm { get; init; } = _ => 9;
+
+    /// <summary>Something drawn over the section, by place in mm; null leaves it as it is.</summary>
+    public Func<double, double, int?> Over { get; init; } = (_, _) => null;
+
+    /// <summary>Bow of straight lines by the lens: a point at a share r of the half diagonal is drawn at r·(1 + bow·r²).</summary>
+    public double LensBow { get; init; }
+
+    /// <summary>Standard deviation of a blur over the whole picture, px.</summary>
+    public float BlurPx { get; init; }
 
     public SKEncodedImageFormat Format { get; init; } = SKEncodedImageFormat.Jpeg;
 
     public int MarginPx { get; init; } = 150;
 
-    public int WidthPx => (int)(WidthMm * PxPerMm * 1.1) + (2 * MarginPx);
+    /// <summary>Size of the box around the section, mm.</summary>
+    private (double W, double H) Box =>
+        Kind switch
+        {
+            DrawnOutline.Round => (WidthMm, WidthMm),
+            DrawnOutline.Half => (WidthMm, WidthMm / 2),
+            DrawnOutline.Quarter => (WidthMm / 2, WidthMm / 2),
+            _ => (WidthMm, HeightMm),
+        };
 
-    public int HeightPx => (int)((Round ? WidthMm : HeightMm) * PxPerMm * 1.15) + (2 * MarginPx);
+    public int WidthPx => (int)(Box.W * PxPerMm * 1.1) + (2 * MarginPx);
 
-    /// <summary>Corners (or sixteen rim points), clockwise.</summary>
-    public IReadOnlyList<PointPx> Outline =>
-        Round
-            ?
-            [
-                .. Enumerable
-                    .Range(0, 16)
-                    .Select(i => Math.SinCos(i * Math.PI / 8))
-                    .Select(a => Place(WidthMm / 2 * (1 + a.Cos), WidthMm / 2 * (1 + a.Sin))),
-            ]
-            : [Place(0, 0), Place(WidthMm, 0), Place(WidthMm, HeightMm), Place(0, HeightMm)];
+    public int HeightPx => (int)(Box.H * PxPerMm * 1.15) + (2 * MarginPx);
+
+    /// <summary>Corners, sixteen rim points, or the three points of half and quarter, clockwise.</summary>
+    public IReadOnlyList<PointPx> Outline
+    {
+        get
+        {
+            var (w, h) = Box;
+            return Kind switch
+            {
+                DrawnOutline.Round =>
+                [
+                    .. Enumerable
+                        .Range(0, 16)
+                        .Select(i => Math.SinCos(i * Math.PI / 8))
+                        .Select(a => Place(w / 2 * (1 + a.Cos), w / 2 * (1 + a.Sin))),
+                ],
+                DrawnOutline.Half => [Place(0, 0), Place(w, 0), Place(w / 2, h)],
+                DrawnOutline.Quarter => [Place(0, h), Place(0, 0), Place(w, 0)],
+                _ => [Place(0, 0), Place(w, 0), Place(w, h), Place(0, h)],
+            };
+        }
+    }
+
+    /// <summary>Where a place on the section, in mm from the box's top left, lies in the picture.</summary>
+    public PointPx Place(double x, double y)
+    {
+        var (sin, cos) = Math.SinCos(TurnDegrees * Math.PI / 180);
+        var (dx, dy) = ((x - (Box.W / 2)) * PxPerMm, (y - (Box.H / 2)) * PxPerMm);
+        var (px, py) = ((dx * cos) - (dy * sin), (dx * sin) + (dy * cos));
+        var r2 = ((px * px) + (py * py)) / HalfDiagonal2;
+        return new((WidthPx / 2.0) + (px * (1 + (LensBow * r2))), (HeightPx / 2.0) + (py * (1 + (LensBow * r2))));
+    }
 
     public byte[] Draw()
     {
-        using var bitmap = new SKBitmap(new SKImageInfo(WidthPx, HeightPx, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        using var bitmap = Bitmap();
+        using var data = bitmap.Encode(Format, 92);
+        return data.ToArray();
+    }
+
+    public SKBitmap Bitmap()
+    {
+        var bitmap = new SKBitmap(new SKImageInfo(WidthPx, HeightPx, SKColorType.Rgba8888, SKAlphaType.Opaque));
         var pixels = bitmap.GetPixelSpan();
         var random = new Random(5);
         for (var y = 0; y < HeightPx; y++)
@@ -68,39 +137,57 @@ internal sealed record PlainSection
                 pixels[o + 3] = 255;
             }
         }
-        using var data = bitmap.Encode(Format, 92);
-        return data.ToArray();
+        if (BlurPx > 0)
+        {
+            using var sharp = SKImage.FromBitmap(bitmap);
+            using var canvas = new SKCanvas(bitmap);
+            using var blur = SKImageFilter.CreateBlur(BlurPx, BlurPx);
+            using var paint = new SKPaint { ImageFilter = blur };
+            canvas.DrawImage(sharp, 0, 0, new SKSamplingOptions(SKFilterMode.Nearest), paint);
+        }
+        return bitmap;
     }
+
+    private double HalfDiagonal2 => (((double)WidthPx * WidthPx) + ((double)HeightPx * HeightPx)) / 4;
 
     private int At(double px, double py)
     {
         var (sin, cos) = Math.SinCos(TurnDegrees * Math.PI / 180);
-        var (dx, dy) = ((px - (WidthPx / 2.0)) / PxPerMm, (py - (HeightPx / 2.0)) / PxPerMm);
-        var height = Round ? WidthMm : HeightMm;
-        var (x, y) = ((dx * cos) + (dy * sin) + (WidthMm / 2), (dy * cos) - (dx * sin) + (height / 2));
-        if (Round)
+        var (bentX, bentY) = (px - (WidthPx / 2.0), py - (HeightPx / 2.0));
+        var (ux, uy) = (bentX, bentY);
+        for (var k = 0; k < 6 && LensBow != 0; k++)
         {
-            var (u, v) = (x - (WidthMm / 2), y - (WidthMm / 2));
-            var t = (WidthMm / 2) - double.Hypot(u, v);
-            return t < 0 ? 0xF0F0EE
-                : t < DepthMm(Math.Atan2(v, u) * WidthMm / 2) ? Treated
-                : Untreated;
+            var r2 = ((ux * ux) + (uy * uy)) / HalfDiagonal2;
+            (ux, uy) = (bentX / (1 + (LensBow * r2)), bentY / (1 + (LensBow * r2)));
         }
-        if (x < 0 || y < 0 || x > WidthMm || y > HeightMm)
-            return 0xF0F0EE;
-        var treated =
-            y < DepthMm(x)
-            || WidthMm - x < DepthMm(WidthMm + y)
-            || HeightMm - y < DepthMm((2 * WidthMm) + HeightMm - x)
-            || x < DepthMm((2 * WidthMm) + (2 * HeightMm) - y);
-        return treated ? Treated : Untreated;
+        var (dx, dy) = (ux / PxPerMm, uy / PxPerMm);
+        var (x, y) = ((dx * cos) + (dy * sin) + (Box.W / 2), (dy * cos) - (dx * sin) + (Box.H / 2));
+        return IsTreated(x, y) is { } treated ? Over(x, y) ?? (treated ? Treated : Untreated) : Background;
     }
 
-    private PointPx Place(double x, double y)
+    // Null outside the wood.
+    private bool? IsTreated(double x, double y)
     {
-        var height = Round ? WidthMm : HeightMm;
-        var (sin, cos) = Math.SinCos(TurnDegrees * Math.PI / 180);
-        var (dx, dy) = ((x - (WidthMm / 2)) * PxPerMm, (y - (height / 2)) * PxPerMm);
-        return new((WidthPx / 2.0) + (dx * cos) - (dy * sin), (HeightPx / 2.0) + (dx * sin) + (dy * cos));
+        var (w, h, r) = (Box.W, Box.H, WidthMm / 2);
+        double Arc(double u, double v) => r - double.Hypot(u, v);
+        switch (Kind)
+        {
+            case DrawnOutline.Round:
+                var (u, v) = (x - r, y - r);
+                return Arc(u, v) < 0 ? null : Arc(u, v) < DepthMm(Math.Atan2(v, u) * r);
+            case DrawnOutline.Half:
+                return y < 0 || Arc(x - r, y) < 0 ? null : Math.Min(y, Arc(x - r, y)) < DepthMm(x);
+            case DrawnOutline.Quarter:
+                return x < 0 || y < 0 || Arc(x, y) < 0 ? null : Math.Min(Math.Min(x, y), Arc(x, y)) < DepthMm(x);
+            case DrawnOutline.Core:
+                return x < 0 || y < 0 || x > w || y > h ? null : y < DepthMm(x);
+            default:
+                if (x < 0 || y < 0 || x > w || y > h)
+                    return null;
+                return y < DepthMm(x)
+                    || w - x < DepthMm(w + y)
+                    || h - y < DepthMm((2 * w) + h - x)
+                    || x < DepthMm((2 * w) + (2 * h) - y);
+        }
     }
 }

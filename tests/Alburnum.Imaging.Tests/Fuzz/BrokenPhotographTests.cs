@@ -15,6 +15,17 @@ public sealed class BrokenPhotographTests
     private static readonly Lazy<(SectionTruth Truth, IReadOnlyList<(string Extension, byte[] Bytes)> Files)> Whole =
         new(Draw);
 
+    private static readonly Lazy<byte[]> Heic = new(() =>
+        File.ReadAllBytes(
+            Alburnum.Tests.Shared.Repository.At(
+                "tests",
+                "Alburnum.Imaging.Tests",
+                "Photographs",
+                "plain-section.heic"
+            )
+        )
+    );
+
     [Fact]
     public void A_mutated_photograph_is_read_sanely_or_refused_in_words()
     {
@@ -26,7 +37,8 @@ public sealed class BrokenPhotographTests
             {
                 var random = new Random(seed);
                 var (truth, files) = Whole.Value;
-                var (extension, bytes) = files[random.Next(files.Count)];
+                var kind = random.Next(files.Count + 1);
+                var (extension, bytes) = kind < files.Count ? files[kind] : (".heic", Heic.Value);
                 var mutated = Mutation.Of(bytes, random);
                 if (Fault($"photo{extension}", mutated, random.Next(2) == 0 ? null : Corners(truth)) is not { } fault)
                     return;
@@ -126,6 +138,7 @@ public sealed class BrokenPhotographTests
             {
                 Section = new RectangularSection(Whole.Value.Truth.SectionMm[0], Whole.Value.Truth.SectionMm[1]),
                 OutlinePx = corners,
+                Candidates = KnownIndicators.All,
             },
             TestContext.Current.CancellationToken
         );
@@ -142,7 +155,13 @@ public sealed class BrokenPhotographTests
         using var bitmap = SKBitmap.Decode(jpeg);
         using var png = bitmap.Encode(SKEncodedImageFormat.Png, 90);
         using var webp = bitmap.Encode(SKEncodedImageFormat.Webp, 92);
-        return (scene.Truth(), [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray())]);
+        using var same = new ImageMagick.MagickImage(png.ToArray());
+        same.Settings.Compression = ImageMagick.CompressionMethod.LZW;
+        var tiff = same.ToByteArray(ImageMagick.MagickFormat.Tiff);
+        return (
+            scene.Truth(),
+            [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray()), (".tif", tiff)]
+        );
     }
 
     private static int Setting(string name, int otherwise) =>

@@ -6,7 +6,11 @@ namespace Alburnum.Imaging.Tests.Photographs;
 
 public class RefusedPhotographTests
 {
-    private static readonly ReadingRequest Request = new() { Section = new RectangularSection(100, 75) };
+    private static readonly ReadingRequest Request = new()
+    {
+        Section = new RectangularSection(100, 75),
+        Candidates = KnownIndicators.All,
+    };
 
     [Fact]
     public void An_empty_file_is_refused() => Refused([], "an empty file");

@@ -1,4 +1,4 @@
-namespace Alburnum.Imaging;
+namespace Alburnum.Penetration;
 
 /// <summary>A reagent (or none) and the colours it leaves on treated and on untreated wood.</summary>
 /// <param name="Key">Short name as typed by the user, for instance "copper-blue".</param>
@@ -14,4 +14,20 @@ public sealed record Indicator(
     IReadOnlyList<int> UntreatedColours,
     Estimate BleedMm,
     Provenance Provenance
-);
+)
+{
+    /// <summary>What treated wood looks like, in words.</summary>
+    public required string TreatedInWords { get; init; }
+
+    /// <summary>What untreated wood looks like, in words.</summary>
+    public required string UntreatedInWords { get; init; }
+
+    /// <summary>Least content that colours, mg per kg of wood; null where no figure is known.</summary>
+    public Fact<double>? LeastContentMgPerKg { get; init; }
+
+    /// <summary>True where the colour alone is weak evidence, as without a reagent.</summary>
+    public bool IsWeakEvidence { get; init; }
+
+    /// <summary>What to mind when it is used, one sentence each.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
+}

@@ -1,0 +1,92 @@
+using System.Globalization;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Rectifying;
+
+namespace Alburnum.Imaging.Judging;
+
+/// <summary>Judges a photograph by its scale, focus and exposure within the section.</summary>
+internal static class PhotographJudge
+{
+    /// <summary>Fewer pixels per mm than this cannot show a depth.</summary>
+    public const double LeastPxPerMm = 1;
+
+    /// <summary>More of the section burnt out than this leaves nothing to read.</summary>
+    public const double MostBurntShare = 0.8;
+
+    private static readonly (double Fair, double Poor) PxPerMm = (4, 2.5);
+    private static readonly (double Fair, double Poor) BlurMm = (0.45, 0.8);
+    private static readonly (double Fair, double Poor) BurntShare = (0.1, 0.3);
+    private static readonly (double Fair, double Poor) Light = (32, 16);
+
+    /// <summary>Grade and findings; <see cref="QualityGrade.Unusable"/> where nothing can be read.</summary>
+    public static Quality Of(
+        Photograph photo,
+        RectifiedSection drawn,
+        SectionPlan plan,
+        Homography mmToPx,
+        double pxPerMm
+    )
+    {
+        var (light, burnt) = Exposure(drawn, plan);
+        var findings = new List<(QualityGrade Grade, string Words)>();
+        void Judge(QualityGrade grade, string words)
+        {
+            if (grade != QualityGrade.Good)
+                findings.Add((grade, words));
+        }
+        Judge(
+            pxPerMm < LeastPxPerMm ? QualityGrade.Unusable : Below(pxPerMm, PxPerMm),
+            $"Only {Digits(pxPerMm)} pixels per mm: go closer, so that the section fills most of the picture, or use a camera with more pixels."
+        );
+        if (pxPerMm >= LeastPxPerMm && EdgeBlur.StandardDeviationMm(photo, mmToPx, plan, pxPerMm) is { } blurMm)
+        {
+            Judge(
+                Below(-blurMm, (-BlurMm.Fair, -BlurMm.Poor)),
+                $"Out of focus, or the camera moved: edges are blurred over {Digits(2 * blurMm)} mm. Focus on the cut, hold the camera still, and take it again."
+            );
+        }
+        Judge(
+            burnt > MostBurntShare ? QualityGrade.Unusable : Below(-burnt, (-BurntShare.Fair, -BurntShare.Poor)),
+            $"Over-exposed: {Digits(100 * burnt)} % of the section is burnt out. Keep flash and sun off the wet surface, or expose for the section, and take it again."
+        );
+        Judge(
+            Below(light, Light),
+            "Under-exposed: the section is nearly black. Bring it into even light, and take it again."
+        );
+        return new(
+            findings.Select(f => f.Grade).DefaultIfEmpty(QualityGrade.Good).Max(),
+            [.. findings.Select(f => f.Words)]
+        );
+    }
+
+    private static QualityGrade Below(double value, (double Fair, double Poor) limits) =>
+        value < limits.Poor ? QualityGrade.Poor
+        : value < limits.Fair ? QualityGrade.Fair
+        : QualityGrade.Good;
+
+    // Mean light of the section, 0 to 255, and the share of it where two channels or more have run into their end.
+    private static (double Light, double BurntShare) Exposure(RectifiedSection drawn, SectionPlan plan)
+    {
+        const byte End = 250;
+        long sum = 0;
+        var (burnt, all) = (0, 0);
+        for (var y = 0; y < drawn.Height; y += 2)
+        {
+            for (var x = 0; x < drawn.Width; x += 2)
+            {
+                if (plan.InwardMm(drawn.Middle(x, y)) < 1)
+                    continue;
+                var p = 3 * ((y * drawn.Width) + x);
+                var (r, g, b) = (drawn.Rgb[p], drawn.Rgb[p + 1], drawn.Rgb[p + 2]);
+                all++;
+                sum += r + g + b;
+                if ((r >= End ? 1 : 0) + (g >= End ? 1 : 0) + (b >= End ? 1 : 0) >= 2)
+                    burnt++;
+            }
+        }
+        return all == 0 ? (255, 0) : (sum / (3.0 * all), (double)burnt / all);
+    }
+
+    private static string Digits(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,83 @@
+using SkiaSharp;
+
+namespace Alburnum.Imaging.Photographs;
+
+/// <summary>JPEG, PNG and WebP: 8 or 16 bits, grey, colour or four inks, with or without see-through parts.</summary>
+internal sealed class SkiaPicture : PackedPicture
+{
+    private readonly SKData held;
+    private readonly SKCodec codec;
+
+    private SkiaPicture(SKData data, SKCodec codec)
+    {
+        held = data;
+        this.codec = codec;
+    }
+
+    public override int WidthPx => codec.Info.Width;
+
+    public override int HeightPx => codec.Info.Height;
+
+    public override SKEncodedOrigin Origin => codec.EncodedOrigin;
+
+    /// <summary>Reads the header; null where these bytes are of another kind.</summary>
+    public static SkiaPicture? Open(ReadOnlySpan<byte> bytes)
+    {
+        var data = SKData.CreateCopy(bytes);
+        if (SKCodec.Create(data) is { } codec)
+            return new(data, codec);
+        data.Dispose();
+        return null;
+    }
+
+    public override SKBitmap? Unpack(double leastScale)
+    {
+        var size = codec.Info.Size;
+        if (codec.EncodedFormat == SKEncodedImageFormat.Jpeg && leastScale < 1)
+        {
+            for (var eighths = 2; eighths < 8; eighths++)
+            {
+                if (eighths / 8.0 < leastScale)
+                    continue;
+                size = codec.GetScaledDimensions(eighths / 8f);
+                break;
+            }
+        }
+        var seeThrough = codec.Info.AlphaType != SKAlphaType.Opaque;
+        var info = new SKImageInfo(
+            size.Width,
+            size.Height,
+            SKColorType.Rgba8888,
+            seeThrough ? SKAlphaType.Premul : SKAlphaType.Opaque
+        );
+        var bitmap = new SKBitmap(info);
+        if (codec.GetPixels(info, bitmap.GetPixels()) != SKCodecResult.Success)
+        {
+            bitmap.Dispose();
+            return null;
+        }
+        if (seeThrough)
+            LayOnWhite(bitmap.GetPixelSpan());
+        return bitmap;
+    }
+
+    public override void Dispose()
+    {
+        codec.Dispose();
+        held.Dispose();
+    }
+
+    // Colours come multiplied by their cover, so white fills what is left of each.
+    private static void LayOnWhite(Span<byte> pixels)
+    {
+        for (var i = 0; i + 4 <= pixels.Length; i += 4)
+        {
+            var white = 255 - pixels[i + 3];
+            if (white == 0)
+                continue;
+            for (var k = 0; k < 3; k++)
+                pixels[i + k] = (byte)Math.Min(255, pixels[i + k] + white);
+            pixels[i + 3] = 255;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+using Alburnum.Imaging.Geometry;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>A growth ring as a circle in mm.</summary>
+internal readonly record struct Circle(double X, double Y, double RadiusMm)
+{
+    public bool Contains(PointMm p) => double.Hypot(p.X - X, p.Y - Y) < RadiusMm;
+
+    /// <summary>The circle nearest to some points (I. Kåsa, IEEE Transactions on Instrumentation and Measurement 25, 1976); null where they lie on a line.</summary>
+    public static Circle? Through(IReadOnlyList<PointMm> points)
+    {
+        var (mx, my) = (points.Average(p => p.X), points.Average(p => p.Y));
+        double xx = 0,
+            xy = 0,
+            yy = 0,
+            xr = 0,
+            yr = 0,
+            rr = 0;
+        foreach (var p in points)
+        {
+            var (x, y) = (p.X - mx, p.Y - my);
+            var r = (x * x) + (y * y);
+            (xx, xy, yy) = (xx + (x * x), xy + (x * y), yy + (y * y));
+            (xr, yr, rr) = (xr + (x * r), yr + (y * r), rr + r);
+        }
+        var determinant = (xx * yy) - (xy * xy);
+        // Points within a hair of a line put the centre nowhere.
+        if (!(determinant > 1e-6 * (xx + yy) * (xx + yy)))
+            return null;
+        var (a, b) = (((xr * yy) - (yr * xy)) / determinant / 2, ((yr * xx) - (xr * xy)) / determinant / 2);
+        return new(mx + a, my + b, Math.Sqrt((rr / points.Count) + (a * a) + (b * b)));
+    }
+}

@@ -1,0 +1,57 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Penetration;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>Places of a profile that are worth marking in the photograph.</summary>
+internal static class MarksPx
+{
+    /// <summary>Along the outline, the stretches that are left out.</summary>
+    public static IReadOnlyList<IReadOnlyList<PointPx>> LeftOut(
+        SectionPlan plan,
+        DepthProfile profile,
+        Homography mmToPx
+    )
+    {
+        var lines = new List<IReadOnlyList<PointPx>>();
+        foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
+        {
+            var line = new List<PointPx>();
+            for (var i = 0; i <= read.Excluded.Count; i++)
+            {
+                if (i < read.Excluded.Count && read.Excluded[i])
+                {
+                    // From the position's start to its end.
+                    if (line.Count == 0)
+                        line.Add(Px(face, read.PositionsMm[i] - (read.StepMm / 2), 0, mmToPx));
+                    line.Add(Px(face, read.PositionsMm[i] + (read.StepMm / 2), 0, mmToPx));
+                }
+                else if (line.Count > 0)
+                {
+                    lines.Add(line);
+                    line = [];
+                }
+            }
+        }
+        return lines;
+    }
+
+    /// <summary>From face to front at the least depth read.</summary>
+    public static (PointPx Face, PointPx Front)? Least(SectionPlan plan, DepthProfile profile, Homography mmToPx)
+    {
+        (PlanFace Face, double S, double T)? least = null;
+        foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
+        {
+            for (var i = 0; i < read.DepthMm.Count; i++)
+                if (!read.Excluded[i] && (least is not { } best || read.DepthMm[i] < best.T))
+                    least = (face, read.PositionsMm[i], read.DepthMm[i]);
+        }
+        return least is { } at ? (Px(at.Face, at.S, 0, mmToPx), Px(at.Face, at.S, at.T, mmToPx)) : null;
+    }
+
+    private static PointPx Px(PlanFace face, double s, double t, Homography mmToPx)
+    {
+        var place = face.At(s, t);
+        return mmToPx.Map(place.X, place.Y);
+    }
+}

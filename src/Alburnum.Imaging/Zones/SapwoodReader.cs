@@ -1,0 +1,87 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Penetration;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>Lays the heartwood over a depth profile: depth of the sapwood at each position, and the sapwood's treated share.</summary>
+internal static class SapwoodReader
+{
+    private const double StepMm = 0.2;
+    private const int Across = 180;
+
+    /// <summary>The profile with its sapwood filled in.</summary>
+    public static DepthProfile With(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood) =>
+        profile with
+        {
+            Faces =
+            [
+                .. profile
+                    .Faces.Zip(plan.Faces)
+                    .Select(pair =>
+                        pair.First with
+                        {
+                            SapwoodDepthMm =
+                            [
+                                .. pair.First.PositionsMm.Select(s =>
+                                    (double?)DepthMm(pair.Second, s, plan.ReachMm, heartwood)
+                                ),
+                            ],
+                        }
+                    ),
+            ],
+            SapwoodTreatedShare = TreatedShare(profile, plan, heartwood),
+        };
+
+    // Sapwood all the way: no heartwood behind this place before the middle of the piece.
+    private static double DepthMm(PlanFace face, double s, double reachMm, HeartwoodArea heartwood)
+    {
+        for (var t = StepMm / 2; t < reachMm; t += StepMm)
+            if (heartwood.Contains(face.At(s, t)))
+                return t < StepMm ? 0 : t;
+        return reachMm;
+    }
+
+    private static Estimate? TreatedShare(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood)
+    {
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
+        var places = new List<(PointMm At, bool IsTreated)>();
+        for (var y = cell / 2; y < plan.HeightMm; y += cell)
+        for (var x = cell / 2; x < plan.WidthMm; x += cell)
+            if (new PointMm(x, y) is var place && plan.InwardMm(place) > 0)
+                places.Add((place, IsTreated(profile, plan, place)));
+        if (Share(places, heartwood.Contains) is not { } share)
+            return null;
+        var sapwood = places.Count(p => !heartwood.Contains(p.At)) / (double)places.Count;
+        var front = profile.TreatedShare.StandardUncertainty / sapwood;
+        var border = heartwood.Alternatives.Sum(other =>
+            Share(places, other) is { } moved ? (moved - share) * (moved - share) : 0
+        );
+        return new(share, Math.Min(0.5, Math.Sqrt((front * front) + border)));
+    }
+
+    private static double? Share(List<(PointMm At, bool IsTreated)> places, Func<PointMm, bool> isHeartwood)
+    {
+        var (treated, all) = (0, 0);
+        foreach (var (at, isTreated) in places)
+        {
+            if (isHeartwood(at))
+                continue;
+            all++;
+            treated += isTreated ? 1 : 0;
+        }
+        return all > 0 ? (double)treated / all : null;
+    }
+
+    private static bool IsTreated(DepthProfile profile, SectionPlan plan, PointMm place)
+    {
+        foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
+        {
+            var (s, t) = face.Locate(place);
+            if (t < 0 || s < 0 || s > face.LengthMm)
+                continue;
+            if (t < read.DepthMm[Math.Min(read.DepthMm.Count - 1, (int)(s / read.StepMm))])
+                return true;
+        }
+        return false;
+    }
+}

@@ -1,0 +1,106 @@
+using System.Globalization;
+using Alburnum.Penetration;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads <c>indicators.yaml</c>: the indicators that may have been sprayed and the colours that they leave.</summary>
+public static class IndicatorFile
+{
+    private const string FileName = "indicators.yaml";
+    private static readonly (string, bool)[] Evidence = [("weak", true), ("strong", false)];
+
+    /// <summary>All indicators, in the order of the file.</summary>
+    /// <param name="dataFolder">The data folder, for instance <see cref="FactLibrary.DefaultFolder"/>.</param>
+    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
+    public static IReadOnlyList<Indicator> Load(string dataFolder)
+    {
+        var path = Path.Combine(dataFolder, FileName);
+        var problems = new List<InputProblem>();
+        IReadOnlyList<Indicator> indicators = [];
+        if (File.Exists(path))
+            FactFile.Read(path, FileName, problems, root => indicators = Read(root));
+        else
+            problems.Add(new InputProblem(FileName, 0, "", "", "no such file", $"a file in {dataFolder}"));
+        return problems.Count == 0 ? indicators : throw new InputRefusedException(problems);
+    }
+
+    internal static IReadOnlyList<Indicator> Read(FactRow root)
+    {
+        var all = new List<Indicator>();
+        foreach (var row in root.Rows("rows"))
+        {
+            using (row)
+            {
+                var key = row.Text("key");
+                if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
+                    row.Refuse("key", key, "a key of its own");
+                var (treated, treatedColours) = Zone(row, "treated");
+                var (untreated, untreatedColours) = Zone(row, "untreated");
+                all.Add(
+                    new Indicator(key, row.Text("name"), treatedColours, untreatedColours, Bleed(row), row.Provenance())
+                    {
+                        TreatedInWords = treated,
+                        UntreatedInWords = untreated,
+                        IsWeakEvidence = row.Has("evidence") && row.Word("evidence", Evidence),
+                        LeastContentMgPerKg = LeastContent(row),
+                        Cautions = row.Texts("cautions"),
+                    }
+                );
+            }
+        }
+        if (all.Count == 0)
+            root.Refuse("rows", "none", "at least one indicator");
+        return all;
+    }
+
+    private static (string Looks, IReadOnlyList<int> Colours) Zone(FactRow row, string field)
+    {
+        using var zone = row.OptionalRow(field);
+        if (zone is null)
+        {
+            row.Refuse(field, "nothing", "looks and colours");
+            return ("", []);
+        }
+        var colours = zone.Texts("colours").Select(text => Colour(zone, text)).ToList();
+        if (colours.Count == 0)
+            zone.Refuse("colours", "nothing", "one colour or more, such as \"#2B3F8C\"");
+        return (zone.Text("looks"), colours);
+    }
+
+    private static int Colour(FactRow row, string text)
+    {
+        if (
+            text.Length == 7
+            && text[0] == '#'
+            && int.TryParse(
+                text.AsSpan(1),
+                NumberStyles.AllowHexSpecifier,
+                CultureInfo.InvariantCulture,
+                out var colour
+            )
+        )
+            return colour;
+        row.Refuse("colours", text, "a colour such as \"#2B3F8C\"");
+        return 0;
+    }
+
+    private static Estimate Bleed(FactRow row)
+    {
+        using var bleed = row.OptionalRow("bleed");
+        if (bleed is not null)
+        {
+            return new(
+                bleed.Quantity("mean", Units.Length, 0, 5),
+                bleed.Quantity("standardUncertainty", Units.Length, 0.001, 5)
+            );
+        }
+        row.Refuse("bleed", "nothing", "mean and standardUncertainty");
+        return new(0, 0);
+    }
+
+    private static Fact<double>? LeastContent(FactRow row)
+    {
+        using var content = row.OptionalRow("leastContent");
+        return content is null ? null : new(content.Number("mgPerKg", 0.001, 100_000), content.Provenance());
+    }
+}

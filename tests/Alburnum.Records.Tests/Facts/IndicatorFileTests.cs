@@ -1,0 +1,45 @@
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Records.Tests.Facts;
+
+public sealed class IndicatorFileTests
+{
+    [Fact]
+    public void Every_indicator_that_ships_has_colours_words_cautions_and_a_standing()
+    {
+        var all = IndicatorFile.Load(Repository.At("data"));
+
+        Assert.Equal(
+            ["copper-blue", "copper-black", "copper-magenta", "boron-red", "none"],
+            all.Select(each => each.Key)
+        );
+        Assert.All(all, each => Assert.NotEmpty(each.TreatedColours));
+        Assert.All(all, each => Assert.NotEmpty(each.UntreatedColours));
+        Assert.All(all, each => Assert.NotEmpty(each.Cautions));
+        Assert.Equal(["none"], all.Where(each => each.IsWeakEvidence).Select(each => each.Key));
+        // No colour was read in a document.
+        Assert.All(all, each => Assert.Equal(Standing.FromMemory, each.Provenance.Standing));
+    }
+
+    [Theory]
+    [InlineData("#2B3F8C", "blue", "found blue, expected a colour such as \"#2B3F8C\"")]
+    [InlineData("#2B3F8C", "#2B3F8", "found #2B3F8, expected a colour")]
+    [InlineData("mean: 0.26 mm", "mean: 0.26", "field mean: found 0.26, expected a number and its unit")]
+    [InlineData("looks: deep blue, ", "", "field looks: found nothing")]
+    [InlineData("key: copper-black", "key: copper-blue", "expected a key of its own")]
+    [InlineData("    standing: from memory\n", "", "field standing: found nothing")]
+    [InlineData("    name: copper, PAN\n", "    name: copper, PAN\n    hue: red\n", "an unknown field")]
+    public void A_mistake_is_named_with_its_place(string right, string wrong, string words)
+    {
+        using var folder = new TemporaryFolder();
+        var text = File.ReadAllText(Repository.At("data", "indicators.yaml"));
+        Assert.Contains(right, text, StringComparison.Ordinal);
+        folder.Write("indicators.yaml", text.Replace(right, wrong, StringComparison.Ordinal));
+
+        var refused = Assert.Throws<InputRefusedException>(() => IndicatorFile.Load(folder.Path));
+
+        Assert.Contains(words, refused.Message, StringComparison.Ordinal);
+        Assert.All(refused.Problems, problem => Assert.Equal("indicators.yaml", problem.File));
+    }
+}
