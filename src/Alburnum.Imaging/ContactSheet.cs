@@ -34,12 +34,7 @@ public static class ContactSheet
         foreach (var height in heights)
             tops.Add(tops[^1] + height + TextPx + Gap);
         using var surface = SKSurface.Create(
-            new SKImageInfo(
-                (columns * cellWidth) + Gap,
-                tops[^1],
-                SKColorType.Rgba8888,
-                SKAlphaType.Opaque
-            )
+            new SKImageInfo((columns * cellWidth) + Gap, tops[^1], SKColorType.Rgba8888, SKAlphaType.Opaque)
         );
         var canvas = surface.Canvas;
         canvas.Clear(new SKColor(0xFA, 0xF8, 0xF4));

@@ -23,7 +23,8 @@ internal static class OddWood
     {
         var odd = fronts.Select(f => new bool[f.Strip.Columns]).ToList();
         var plain = new Tally();
-        var typical = fronts.Select(Typical).ToList();
+        var usual = Usual(fronts);
+        var typical = fronts.Select(front => Typical(front, 0.6 * usual)).ToList();
         for (var f = 0; f < fronts.Count; f++)
         for (var i = 0; i < fronts[f].Strip.Columns; i += 2)
             if (!fronts[f].Hidden[i])
@@ -75,11 +76,11 @@ internal static class OddWood
     private static bool LooksUnsprayed(double[] colour, double[] sprayed)
     {
         static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, 0.6 * (a[2] - v));
-        return Apart(colour, BareU, BareV) < 0.5 * Apart(colour, sprayed[1], sprayed[2]);
+        return Apart(colour, BareU, BareV) < 0.75 * Apart(colour, sprayed[1], sprayed[2]);
     }
 
-    // Median depth about each column.
-    private static double[] Typical(FaceFront front)
+    // Median depth about each column; where a whole stretch is bare, the section's own usual depth, lest the stretch be its own measure.
+    private static double[] Typical(FaceFront front, double leastMm)
     {
         var reach = (int)(MedianOverMm / front.Strip.StepMm);
         var typical = new double[front.Strip.Columns];
@@ -94,9 +95,16 @@ internal static class OddWood
                     near.Add(front.DepthMm[j]);
             }
             near.Sort();
-            typical[i] = near.Count > 0 ? near[(int)(0.6 * near.Count)] : front.DepthMm[i];
+            typical[i] = Math.Max(leastMm, near.Count > 0 ? near[(int)(0.6 * near.Count)] : front.DepthMm[i]);
         }
         return typical;
+    }
+
+    // Median depth of all that can be seen.
+    private static double Usual(IReadOnlyList<FaceFront> fronts)
+    {
+        var depths = fronts.SelectMany(f => f.DepthMm.Where((_, i) => !f.Hidden[i])).Order().ToList();
+        return depths.Count > 0 ? depths[depths.Count / 2] : 0;
     }
 
     private static IEnumerable<(int From, int To)> Stretches(FaceFront front, double[] typical)
