@@ -11,7 +11,7 @@ namespace Alburnum.Bench.Imaging;
 /// One core; the ratios within one run are what counts.
 /// </summary>
 [MemoryDiagnoser]
-[SimpleJob(warmupCount: 2, iterationCount: 7, invocationCount: 1)]
+[SimpleJob(warmupCount: 15, iterationCount: 15, invocationCount: 1)]
 public class ReadingBenchmarks
 {
     public static void Run() => BenchmarkDotNet.Running.BenchmarkRunner.Run<ReadingBenchmarks>();

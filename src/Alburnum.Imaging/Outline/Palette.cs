@@ -42,8 +42,12 @@ internal sealed class Palette
         for (var turn = 0; turn < 6; turn++)
             centres = Moved(features, count, centres);
         var group = new byte[count];
+        var nearest = 0;
         for (var i = 0; i < count; i++)
-            group[i] = (byte)Nearest(features, i, centres).Group;
+        {
+            nearest = Nearest(features, i, centres, nearest);
+            group[i] = (byte)nearest;
+        }
         return new(picture.Width, picture.Height, group, centres);
     }
 
@@ -114,9 +118,10 @@ internal sealed class Palette
     {
         var sum = new double[Groups * Features];
         var members = new int[Groups];
+        var nearest = 0;
         for (var i = 0; i < count; i += Stride)
         {
-            var (c, _) = Nearest(features, i, centres);
+            var c = nearest = Nearest(features, i, centres, nearest);
             members[c]++;
             for (var k = 0; k < Features; k++)
                 sum[(Features * c) + k] += features[(Features * i) + k];
@@ -129,17 +134,30 @@ internal sealed class Palette
         return moved;
     }
 
-    private static (int Group, float Distance2) Nearest(float[] features, int i, float[] centres)
+    // The neighbour's group is tried first; most others are farther in the first feature alone.
+    private static int Nearest(float[] features, int i, float[] centres, int first)
     {
-        var best = 0;
-        var least = float.MaxValue;
-        for (var c = 0; c < Groups; c++)
+        var best = first;
+        var least = Distance2(features, i, centres, first);
+        var (a, b, c, d) = (features[4 * i], features[(4 * i) + 1], features[(4 * i) + 2], features[(4 * i) + 3]);
+        for (var g = 0; g < Groups; g++)
         {
-            var d = Distance2(features, i, centres, c);
-            if (d < least)
-                (least, best) = (d, c);
+            var off = b - centres[(4 * g) + 1];
+            var sum = off * off;
+            if (sum >= least)
+                continue;
+            off = c - centres[(4 * g) + 2];
+            sum += off * off;
+            if (sum >= least)
+                continue;
+            off = d - centres[(4 * g) + 3];
+            sum += off * off;
+            off = a - centres[4 * g];
+            sum += off * off;
+            if (sum < least)
+                (least, best) = (sum, g);
         }
-        return (best, least);
+        return best;
     }
 
     private static float Distance2(float[] features, int i, float[] centres, int c)

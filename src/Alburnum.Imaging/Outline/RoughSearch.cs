@@ -35,12 +35,12 @@ internal static class RoughSearch
     {
         var (w, h) = (separation.Width, separation.Height);
         var shorter = Math.Min(w, h);
-        var step = shorter / 16.0;
-        var turns = isRound ? 1 : 24;
+        var step = shorter / 13.0;
+        var turns = isRound ? 1 : 20;
         var round = isRound || Math.Abs(Math.Log(heightPerWidth)) < 0.02 ? Math.PI / 2 : Math.PI;
         var scored = new List<(Placing Placing, double Score)>();
         for (var turn = 0; turn < turns; turn++)
-        for (var half = 0.12 * Math.Max(w, h); half < 0.52 * Math.Max(w, h); half *= 1.13)
+        for (var half = 0.12 * Math.Max(w, h); half < 0.52 * Math.Max(w, h); half *= 1.15)
         for (var y = 0.25 * h; y <= 0.75 * h; y += step)
         for (var x = 0.25 * w; x <= 0.75 * w; x += step)
         {
@@ -52,7 +52,7 @@ internal static class RoughSearch
                 round * turn / turns,
                 isRound
             );
-            if (placing.Points().All(p => p.X > -0.02 * w && p.X < 1.02 * w && p.Y > -0.02 * h && p.Y < 1.02 * h))
+            if (IsInside(placing, w, h))
                 scored.Add((placing, separation.Of(placing)));
         }
         scored.Sort((a, b) => b.Score.CompareTo(a.Score));
@@ -71,6 +71,14 @@ internal static class RoughSearch
                 break;
         }
         return starts;
+    }
+
+    private static bool IsInside(Placing placing, int width, int height)
+    {
+        foreach (var p in placing.Points())
+            if (p.X < -0.02 * width || p.X > 1.02 * width || p.Y < -0.02 * height || p.Y > 1.02 * height)
+                return false;
+        return true;
     }
 
     // One measure after the other, in ever smaller steps, as long as that separates better.

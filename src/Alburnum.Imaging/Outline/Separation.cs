@@ -57,18 +57,37 @@ internal sealed class Separation
         var area = Count(placing, inside);
         if (area <= 0 || area >= all)
             return 0;
-        Span<double> belonging = stackalloc double[Palette.Groups];
-        Belonging(inside, belonging);
+        // What each group tells is shared by those like it. Most groups have nothing inside.
+        Span<float> shared = stackalloc float[Palette.Groups];
+        shared.Clear();
+        for (var j = 0; j < Palette.Groups; j++)
+        {
+            if (inside[j] == 0)
+                continue;
+            var n = (float)inside[j];
+            var row = likeness.AsSpan(Palette.Groups * j, Palette.Groups);
+            for (var k = 0; k < Palette.Groups; k++)
+                shared[k] += row[k] * n;
+        }
         var told = Entropy(area / all);
         for (var k = 0; k < Palette.Groups; k++)
         {
-            if (total[k] > 0)
-                told +=
-                    ((inside[k] * Math.Log(belonging[k])) + ((total[k] - inside[k]) * Math.Log(1 - belonging[k])))
-                    / all;
+            if (total[k] == 0)
+                continue;
+            var within = Math.Clamp((int)(Levels * shared[k] / likeTotal[k]), 0, Levels - 1);
+            told += ((inside[k] * LogLevel[within]) + ((total[k] - inside[k]) * LogLevel[Levels - 1 - within])) / all;
         }
         return told;
     }
+
+    /// <summary>Steps of a share for which its logarithm is kept: every hundredth of a share is told apart.</summary>
+    private const int Levels = 1000;
+
+    // Logarithms of shares, none below a hundredth: no colour is proof.
+    private static readonly double[] LogLevel =
+    [
+        .. Enumerable.Range(0, Levels).Select(i => Math.Log(Math.Clamp((i + 0.5) / Levels, 0.01, 0.99))),
+    ];
 
     /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from a placing.</summary>
     public float[] Belonging(Placing placing)
@@ -91,17 +110,6 @@ internal sealed class Separation
             belonging[k] = (float)(within / (within + without));
         }
         return belonging;
-    }
-
-    private void Belonging(ReadOnlySpan<double> inside, Span<double> belonging)
-    {
-        for (var k = 0; k < Palette.Groups; k++)
-        {
-            double i = 0;
-            for (var j = 0; j < Palette.Groups; j++)
-                i += likeness[(Palette.Groups * k) + j] * inside[j];
-            belonging[k] = Math.Clamp(i / likeTotal[k], 0.01, 0.99);
-        }
     }
 
     private double Count(Placing placing, Span<double> inside)

@@ -17,12 +17,7 @@ public sealed class BrokenPhotographTests
 
     private static readonly Lazy<byte[]> Heic = new(() =>
         File.ReadAllBytes(
-            Alburnum.Tests.Shared.Repository.At(
-                "tests",
-                "Alburnum.Imaging.Tests",
-                "Photographs",
-                "plain-section.heic"
-            )
+            Alburnum.Tests.Shared.Repository.At("tests", "Alburnum.Imaging.Tests", "Photographs", "plain-section.heic")
         )
     );
 
@@ -158,10 +153,7 @@ public sealed class BrokenPhotographTests
         using var same = new ImageMagick.MagickImage(png.ToArray());
         same.Settings.Compression = ImageMagick.CompressionMethod.LZW;
         var tiff = same.ToByteArray(ImageMagick.MagickFormat.Tiff);
-        return (
-            scene.Truth(),
-            [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray()), (".tif", tiff)]
-        );
+        return (scene.Truth(), [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray()), (".tif", tiff)]);
     }
 
     private static int Setting(string name, int otherwise) =>
