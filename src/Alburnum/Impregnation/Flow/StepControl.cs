@@ -13,7 +13,7 @@ public sealed record StepControl
         double firstSeconds = 1,
         double growth = 1.3,
         double greatestSeconds = 1e9,
-        double cellTolerance = 1e-6,
+        double cellTolerance = 1e-4,
         int greatestSteps = 20_000
     )
     {
