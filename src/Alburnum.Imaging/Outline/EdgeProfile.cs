@@ -81,6 +81,8 @@ internal sealed class EdgeProfile
                 }
                 line[k] = (r / 768, g / 768, b / 768);
             }
+            // An edge in shade, or in a dark photograph, is as much an edge as one in light. One measure for the whole line: the peak stays where it is.
+            var light = 0.4f + (line.Sum(s => s.R + s.G + s.B) / (3 * 255 * line.Length));
             for (var k = 0; k < steps; k++)
             {
                 // Samples k, k+1 inward and k+2, k+3 outward of the step.
@@ -88,10 +90,7 @@ internal sealed class EdgeProfile
                 var dr = c.R + (0.5f * d.R) - b.R - (0.5f * a.R);
                 var dg = c.G + (0.5f * d.G) - b.G - (0.5f * a.G);
                 var db = c.B + (0.5f * d.B) - b.B - (0.5f * a.B);
-                // An edge in shade, or in a dark photograph, is as much an edge as one in light.
-                var light = (b.R + b.G + b.B + c.R + c.G + c.B) / 6 / 255;
-                profile.strength[(n * steps) + k] =
-                    MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / (0.4f + light);
+                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / light;
             }
         }
         return profile;
