@@ -39,7 +39,13 @@ public static class CommandLine
         }
         catch (CommandAppException misread)
         {
-            await errors.WriteLineAsync($"alburnum: {misread.Message}".AsMemory(), stop);
+            await errors.WriteLineAsync($"alburnum: {InPlainWords(misread.Message)}".AsMemory(), stop);
+            return Refused;
+        }
+        catch (Exception unwritable) when (unwritable is IOException or UnauthorizedAccessException)
+        {
+            // A folder or file that cannot be read or written is the user's to put right; the system's words name it.
+            await errors.WriteLineAsync($"alburnum: {unwritable.Message}".AsMemory(), stop);
             return Refused;
         }
         catch (OperationCanceledException)
@@ -48,6 +54,13 @@ public static class CommandLine
             return Stopped;
         }
     }
+
+    // The parser names the type it failed to make, which says nothing to a user.
+    private static string InPlainWords(string message) =>
+        message.StartsWith("Failed to convert '", StringComparison.Ordinal)
+        && message.LastIndexOf("' to ", StringComparison.Ordinal) is > 0 and var end
+            ? $"found {message["Failed to convert '".Length..end]}, expected a number that the option allows."
+            : message;
 
     private static CommandApp App(IAnsiConsole console)
     {

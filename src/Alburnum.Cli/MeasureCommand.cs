@@ -75,7 +75,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         [Description("The faces are incised: report the border between incisions and the fingers at them apart")]
         public bool Incised { get; init; }
 
-        [CommandOption("--required <MM>")]
+        [CommandOption("--least-depth|--required <MM>")]
         [Description("Report the share of the perimeter that reaches this depth")]
         public double? Required { get; init; }
 

@@ -49,7 +49,7 @@ internal static class MeasureRequest
             .. Touched("--leave-out", settings.LeaveOut, TouchKind.LeaveOut, problems),
         ];
         if (settings.Required is { } required && !(required > 0 && required <= 1000))
-            problems.Add(Problem("--required", Digits(required), "over 0, up to 1000 mm"));
+            problems.Add(Problem("--least-depth", Digits(required), "over 0, up to 1000 mm"));
         if (!(settings.Step >= 0.25 && settings.Step <= 1))
             problems.Add(Problem("--step", Digits(settings.Step), "0.25 to 1 mm"));
         if (problems.Count > 0 || section is null)

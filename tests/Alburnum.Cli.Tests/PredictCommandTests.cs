@@ -69,7 +69,7 @@ public sealed class PredictCommandTests : IDisposable
             folder
         );
 
-        Assert.Contains("half ⌀ 120 mm", await Text(folder, "prediction.json"), StringComparison.Ordinal);
+        Assert.Contains("half ø 120 mm", await Text(folder, "prediction.json"), StringComparison.Ordinal);
         Assert.StartsWith("<svg", await Text(folder, "section.svg"), StringComparison.Ordinal);
         Assert.StartsWith("<svg", await Text(folder, "uptake.svg"), StringComparison.Ordinal);
     }

@@ -5,6 +5,7 @@ namespace Alburnum.Penetration;
 /// Standard uncertainties follow JCGM 100 (GUM), clause 5: one part is common to all positions (scale, outline, drawn-in colour) and does not
 /// average out; the rest is each position's own, alike over about <see cref="AlikeMm"/> of face. The least of many uncertain depths tends to be too
 /// small, so minimum and maximum are corrected by the shift that the positions' own uncertainty is expected to cause, found by drawing it repeatedly (JCGM 101).
+/// The correction stops at the neighbouring statistic, so that least, 5th percentile, median and greatest stand in that order as they do in the wood.
 /// </remarks>
 public static class SectionDepth
 {
@@ -43,13 +44,21 @@ public static class SectionDepth
         var sorted = depths.Order().ToArray();
         double[] plain = [sorted[0], Quantile(sorted, 0.05), Quantile(sorted, 0.5), sorted[^1]];
         var (drawnMean, drawnSd) = Draw(depths, own, length / depths.Count);
-        Estimate Corrected(int k)
+        Estimate AsRead(int k) => new(plain[k], Combine(commonMm, drawnSd[k]));
+        Estimate Corrected(int k, double fromMm, double toMm)
         {
             // Part of the shift is already in the reading, which was smoothed along the face: half is the middle of what is possible.
-            var shift = k is 0 or 3 ? (drawnMean[k] - plain[k]) / 2 : 0;
-            return new(Math.Max(0, plain[k] - shift), Combine(commonMm, Combine(drawnSd[k], shift)));
+            var shift = (drawnMean[k] - plain[k]) / 2;
+            // The whole shift stays in the uncertainty where the order of the statistics allows less of it.
+            return new(Math.Clamp(plain[k] - shift, fromMm, toMm), Combine(commonMm, Combine(drawnSd[k], shift)));
         }
-        return new(Corrected(0), Corrected(1), Corrected(2), new(mean, Combine(commonMm, uMean)), Corrected(3));
+        return new(
+            Corrected(0, 0, Math.Min(plain[1], mean)),
+            AsRead(1),
+            AsRead(2),
+            new(mean, Combine(commonMm, uMean)),
+            Corrected(3, Math.Max(plain[2], mean), double.PositiveInfinity)
+        );
     }
 
     /// <summary>Quantile by linear interpolation between order statistics (type 7 of Hyndman and Fan 1996).</summary>

@@ -73,7 +73,7 @@ public sealed record RoundSection : Section
     public override double ThicknessMm => DiameterMm;
 
     /// <inheritdoc/>
-    public override string Label => $"⌀ {Number(DiameterMm)} mm";
+    public override string Label => $"ø {Number(DiameterMm)} mm";
 }
 
 /// <summary>Half a round piece, sawn through its middle: a flat face and a round one. Diameter of the round 1 to 2000 mm.</summary>
@@ -96,5 +96,5 @@ public sealed record HalfRoundSection : Section
     public override double ThicknessMm => DiameterMm / 2;
 
     /// <inheritdoc/>
-    public override string Label => $"half ⌀ {Number(DiameterMm)} mm";
+    public override string Label => $"half ø {Number(DiameterMm)} mm";
 }
