@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Records.Store;
 using Alburnum.Web;
+using Microsoft.Extensions.Hosting;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -42,9 +43,8 @@ internal sealed class ServeCommand(IAnsiConsole console) : AsyncCommand<ServeCom
         }
         console.WriteLine($"Cases in {store.Path}");
         console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");
-        await Task.Delay(Timeout.Infinite, cancellationToken)
-            .ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
-        await app.StopAsync(CancellationToken.None);
+        // Ctrl+C, and a request to end from the system, both stop it in good order.
+        await app.WaitForShutdownAsync(cancellationToken);
         return CommandLine.Done;
     }
 }
