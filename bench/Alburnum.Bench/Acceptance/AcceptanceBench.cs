@@ -48,7 +48,7 @@ internal static class AcceptanceBench
         Report(unit, "smallest plan, lot 100 000", 50, () => PlanDesign.Single(risks, 100_000));
         Report(unit, "smallest plan for close risks, lot 100 000", 50, () => PlanDesign.Single(close, 100_000));
         Report(unit, "tolerance factor, n = 20", 5, () => ToleranceLimit.Factor(20, 0.95, 0.95));
-        Report(unit, "EWMA run length", 50, () => AverageRunLength.Of(EwmaChart.Usual, 1));
+        Report(unit, "EWMA run length", 5, () => AverageRunLength.Of(EwmaChart.Usual, 1));
         Report(unit, $"watch over {Charges} charges", 2000, () => Follow(values));
     }
 
