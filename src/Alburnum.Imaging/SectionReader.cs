@@ -269,8 +269,8 @@ public static class SectionReader
         var turned = false;
         if (section is RectangularSection s && shape != SectionShape.CoreStrip)
         {
-            var across = Distance(p[0], p[1]) + Distance(p[2], p[3]);
-            var down = Distance(p[1], p[2]) + Distance(p[3], p[0]);
+            var across = p[0].DistanceTo(p[1]) + p[2].DistanceTo(p[3]);
+            var down = p[1].DistanceTo(p[2]) + p[3].DistanceTo(p[0]);
             turned =
                 Math.Abs(Math.Log(across / down / (s.WidthMm / s.HeightMm)))
                 > Math.Abs(Math.Log(across / down / (s.HeightMm / s.WidthMm))) + 1e-9;
@@ -337,13 +337,13 @@ public static class SectionReader
             var exact = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, 1);
             return request.OutlineIsExact ? exact : Kept(OutlineSnap.Rim(photo, rough, 0.04 * rough.Major), exact);
         }
-        IReadOnlyList<PointPx> clockwise = Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
-        if (Math.Abs(Area(clockwise)) < 400)
+        IReadOnlyList<PointPx> clockwise = Polygon.Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
+        if (Math.Abs(Polygon.Area(clockwise)) < 400)
             throw Refused(fileName, "corners that enclose next to nothing", words);
         var asGiven = new FoundOutline(clockwise, null, 1, 1.5);
         if (request.OutlineIsExact || clockwise.Count == 3)
             return asGiven;
-        var shortest = Enumerable.Range(0, 4).Min(k => Distance(clockwise[k], clockwise[(k + 1) % 4]));
+        var shortest = Enumerable.Range(0, 4).Min(k => clockwise[k].DistanceTo(clockwise[(k + 1) % 4]));
         return Kept(OutlineSnap.Sides(photo, clockwise, 0.025 * shortest), asGiven);
     }
 
@@ -365,17 +365,6 @@ public static class SectionReader
                 ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
                 : 0.5 * Math.Max(file.WidthPx, file.HeightPx);
         return Math.Clamp(ReadingPxPerMm / Math.Max(1e-3, extent / size), 0.05, 1);
-    }
-
-    private static double Area(IReadOnlyList<PointPx> p)
-    {
-        double sum = 0;
-        for (var i = 0; i < p.Count; i++)
-        {
-            var (a, b) = (p[i], p[(i + 1) % p.Count]);
-            sum += (a.X * b.Y) - (b.X * a.Y);
-        }
-        return sum / 2;
     }
 
     private static string InWords(ZoneFinding finding) =>
@@ -401,8 +390,6 @@ public static class SectionReader
         $"Read without a reagent ({indicator.Name}): stain, wet wood or heartwood may pass for treated wood. Spray an indicator where the verdict matters.";
 
     private static PointMm Mm(PointPx p) => new(p.X, p.Y);
-
-    private static double Distance(PointPx a, PointPx b) => double.Hypot(a.X - b.X, a.Y - b.Y);
 
     private static InputRefusedException Refused(string file, string found, string expected) =>
         new(new InputProblem(file, 0, "", "corners", found, expected));

@@ -13,10 +13,11 @@ internal static class OddWood
     private const double MedianOverMm = 30;
     private const double WideMm = 15;
 
-    /// <summary>Hue of bare, pale wood as ln(red ⁄ green) and ln(blue ⁄ green): common knowledge, from memory.</summary>
-    private const double BareU = 0.155;
+    /// <summary>Difference of hue, in logarithms of light, beyond what wood varies by.</summary>
+    private const double PlainlyOtherHue = 0.2;
 
-    private const double BareV = -0.28;
+    /// <summary>Pale sapwood that no reagent has reached, a little washed out by the light. From memory.</summary>
+    private static readonly LogColour PaleWood = LogColour.OfHex(0xD8C9B2);
 
     /// <summary>For each front, the columns to leave out.</summary>
     public static IReadOnlyList<bool[]> Columns(IReadOnlyList<FaceFront> fronts)
@@ -72,11 +73,13 @@ internal static class OddWood
         return (to - from + 1) * strip.StepMm < WideMm || below.Count < 8 || Apart(below.Mean) > 2;
     }
 
-    // Hue much nearer to bare wood than to this section's own sprayed, untreated wood.
+    // Hue nearer to pale, bare wood than to this section's own sprayed, untreated wood, and plainly another than the latter:
+    // where the reagent leaves untreated wood as it is, a true shallow place must stay in.
     private static bool LooksUnsprayed(double[] colour, double[] sprayed)
     {
         static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, 0.6 * (a[2] - v));
-        return Apart(colour, BareU, BareV) < 0.75 * Apart(colour, sprayed[1], sprayed[2]);
+        var own = Apart(colour, sprayed[1], sprayed[2]);
+        return own > PlainlyOtherHue && Apart(colour, PaleWood.U, PaleWood.V) < 0.75 * own;
     }
 
     // Median depth about each column; where a whole stretch is bare, the section's own usual depth, lest the stretch be its own measure.

@@ -84,13 +84,13 @@ internal static class OutlineFinder
         var scores = candidates.ConvertAll(c => weights.Score(c.Look));
         var most = scores.Max();
         var best = candidates[scores.IndexOf(most)].Outline;
-        var size = best.Points.Max(p => best.Points.Max(q => Distance(p, q)));
+        var size = best.Points.Max(p => best.Points.Max(q => p.DistanceTo(q)));
         double same = 0;
         var other = Math.Exp(weights.None - most);
         for (var i = 0; i < scores.Count; i++)
         {
             var share = Math.Exp(scores[i] - most);
-            if (candidates[i].Outline.Points.Zip(best.Points, Distance).Max() < SameShare * size)
+            if (candidates[i].Outline.Points.Zip(best.Points, (p, q) => p.DistanceTo(q)).Max() < SameShare * size)
                 same += share;
             else
                 other += share;
@@ -133,7 +133,7 @@ internal static class OutlineFinder
                 Math.Min(Math.Min(a.Support, b.Support), Math.Min(c.Support, d.Support)),
                 surroundings.Along(Stations(outline)),
                 misfit,
-                Math.Log(Math.Max(1e-3, Area(outline) / (4 * rough.HalfWidth * rough.HalfHeight)))
+                Math.Log(Math.Max(1e-3, Polygon.Area(outline) / (4 * rough.HalfWidth * rough.HalfHeight)))
             );
             candidates.Add(new(new(outline, null, 0, 0), look));
         }
@@ -177,7 +177,7 @@ internal static class OutlineFinder
         for (var k = 0; k < corners.Length; k++)
         {
             var (p, q) = (corners[k], corners[(k + 1) % corners.Length]);
-            var length = Distance(p, q);
+            var length = p.DistanceTo(q);
             var (nx, ny) = ((q.Y - p.Y) / length, (p.X - q.X) / length);
             for (var i = 0; i < PerSide; i++)
             {
@@ -188,21 +188,8 @@ internal static class OutlineFinder
         return stations;
     }
 
-    private static double Area(PointPx[] p)
-    {
-        double sum = 0;
-        for (var i = 0; i < p.Length; i++)
-        {
-            var (a, b) = (p[i], p[(i + 1) % p.Length]);
-            sum += (a.X * b.Y) - (b.X * a.Y);
-        }
-        return sum / 2;
-    }
-
     private static double Shortest(IReadOnlyList<PointPx> p) =>
-        Enumerable.Range(0, p.Count).Min(k => Distance(p[k], p[(k + 1) % p.Count]));
-
-    private static double Distance(PointPx a, PointPx b) => double.Hypot(a.X - b.X, a.Y - b.Y);
+        Enumerable.Range(0, p.Count).Min(k => p[k].DistanceTo(p[(k + 1) % p.Count]));
 
     /// <summary>An outline that may be the right one, and what speaks for it.</summary>
     private readonly record struct OutlineCandidate(FoundOutline Outline, OutlineLook Look);

@@ -39,6 +39,22 @@ internal readonly record struct Placing(PointPx Centre, double HalfWidth, double
             HalfHeight = HalfHeight * by,
         };
 
+    /// <summary>Number of measures that <see cref="Moved"/> changes.</summary>
+    public const int Measures = 5;
+
+    /// <summary>The same with one of its measures changed: centre across, centre down, half width, half height, or turned so that its ends move by as much.</summary>
+    /// <param name="measure">0 to 4.</param>
+    /// <param name="byPx">By how much, px.</param>
+    public Placing Moved(int measure, double byPx) =>
+        measure switch
+        {
+            0 => this with { Centre = new(Centre.X + byPx, Centre.Y) },
+            1 => this with { Centre = new(Centre.X, Centre.Y + byPx) },
+            2 => this with { HalfWidth = HalfWidth + byPx },
+            3 => this with { HalfHeight = HalfHeight + byPx },
+            _ => this with { Angle = Angle + (byPx / Math.Max(HalfWidth, HalfHeight)) },
+        };
+
     private PointPx At(double along, double across)
     {
         var (sin, cos) = Math.SinCos(Angle);

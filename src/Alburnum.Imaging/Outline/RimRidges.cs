@@ -98,28 +98,17 @@ internal static class RimRidges
         return score;
     }
 
-    // One measure after the other, in ever smaller steps, as long as more edge lies on the line.
-    private static Offsets Climbed(EdgeProfile profile, Offsets offsets)
-    {
-        var score = Score(profile, offsets);
-        for (var step = 2.0; step > 0.4; step /= 2)
-        {
-            for (var again = 0; again < 4; again++)
-            {
-                var before = score;
-                for (var k = 0; k < 10; k++)
-                {
-                    var tried = offsets.Moved(k / 2, k % 2 == 0 ? step : -step);
-                    var of = Score(profile, tried);
-                    if (of > score)
-                        (offsets, score) = (tried, of);
-                }
-                if (score <= before)
-                    break;
-            }
-        }
-        return offsets;
-    }
+    private static Offsets Climbed(EdgeProfile profile, Offsets start) =>
+        Ascent
+            .Climb(
+                start,
+                offsets => Score(profile, offsets),
+                (offsets, measure, by) => offsets.Moved(measure, by),
+                measures: 5,
+                firstStep: 2,
+                lastStep: 0.5
+            )
+            .Place;
 
     private static Ellipse? Drawn((PointPx At, double Nx, double Ny)[] stations, Offsets offsets, double stepPx)
     {

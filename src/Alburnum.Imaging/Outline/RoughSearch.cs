@@ -81,40 +81,20 @@ internal static class RoughSearch
         return true;
     }
 
-    // One measure after the other, in ever smaller steps, as long as that separates better.
-    private static (Placing Placing, double Score) Refined(Separation separation, Placing placing)
+    private static (Placing Placing, double Score) Refined(Separation separation, Placing start)
     {
-        var score = separation.Of(placing);
-        var proportion = Math.Log(placing.HalfHeight / placing.HalfWidth);
-        var size = Math.Min(placing.HalfWidth, placing.HalfHeight);
-        for (var step = 0.16; step > 0.008; step /= 2)
-        {
-            for (var again = 0; again < 4; again++)
-            {
-                var before = score;
-                for (var k = 0; k < 10; k++)
-                {
-                    var by = (k % 2 == 0 ? 1 : -1) * step * size;
-                    var turned = by / Math.Max(placing.HalfWidth, placing.HalfHeight);
-                    var tried = (k / 2) switch
-                    {
-                        0 => placing with { Centre = new(placing.Centre.X + by, placing.Centre.Y) },
-                        1 => placing with { Centre = new(placing.Centre.X, placing.Centre.Y + by) },
-                        2 => placing with { HalfWidth = placing.HalfWidth + by },
-                        3 => placing with { HalfHeight = placing.HalfHeight + by },
-                        _ => placing with { Angle = placing.Angle + turned },
-                    };
-                    var of = separation.Of(tried);
-                    if (
-                        of > score
-                        && Math.Abs(Math.Log(tried.HalfHeight / tried.HalfWidth) - proportion) < MostForeshortened
-                    )
-                        (placing, score) = (tried, of);
-                }
-                if (score <= before)
-                    break;
-            }
-        }
-        return (placing, score);
+        var proportion = Math.Log(start.HalfHeight / start.HalfWidth);
+        var size = Math.Min(start.HalfWidth, start.HalfHeight);
+        return Ascent.Climb(
+            start,
+            placing =>
+                Math.Abs(Math.Log(placing.HalfHeight / placing.HalfWidth) - proportion) < MostForeshortened
+                    ? separation.Of(placing)
+                    : double.NegativeInfinity,
+            (placing, measure, by) => placing.Moved(measure, by * size),
+            Placing.Measures,
+            firstStep: 0.16,
+            lastStep: 0.01
+        );
     }
 }
