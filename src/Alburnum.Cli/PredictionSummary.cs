@@ -101,5 +101,5 @@ internal static class PredictionSummary
         );
 
     private static string Share(Estimate share) =>
-        $"{Say.Percent(share.Value)} (from batch to batch ± {Say.Percent(share.StandardUncertainty)})";
+        $"{Figures.Certainty(share.Value)} (from batch to batch ± {Figures.Certainty(share.StandardUncertainty)})";
 }
