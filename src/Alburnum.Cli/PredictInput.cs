@@ -56,7 +56,7 @@ internal sealed record PredictInput(
             TreatingLiquid.Water(InRange("--temperature", request.Celsius, 0, 95)),
             schedule.Value,
             PatternOf(request, library),
-            Rule(request),
+            Rule(request, section),
             zone is null ? null : InRange("--zone-depth", zone.Value, 0.1, 1000)
         );
         if (request.StrengthPercent is { } strength)
@@ -66,7 +66,7 @@ internal sealed record PredictInput(
             species,
             schedule,
             PlanOf(request),
-            request.WholeSapwood ? null : request.DepthMm,
+            request.DepthMm,
             WoodDensity.KgPerM3(gravity, moisture),
             log.Assumptions
         );
@@ -193,8 +193,10 @@ internal sealed record PredictInput(
             );
     }
 
-    private static DepthRule Rule(PredictRequest request)
+    private static DepthRule Rule(PredictRequest request, Section section)
     {
+        if (request is { WholeSapwood: true, DepthMm: not null })
+            throw Refused("--whole-sapwood", "--depth beside it", "the one or the other");
         if (request.WholeSapwood)
             return new ShareOfZone(WoodZone.Sapwood, 1);
         if (request.DepthMm is not { } depth)
@@ -206,7 +208,8 @@ internal sealed record PredictInput(
             "heartwood" => WoodZone.ExposedHeartwood,
             _ => throw Refused("--in", request.Zone, "lateral, sapwood or heartwood"),
         };
-        return new LeastDepth(zone, InRange("--depth", depth, 0.1, 1000));
+        // No depth is greater than to the middle of the piece.
+        return new LeastDepth(zone, InRange("--depth", depth, 0.1, section.ThicknessMm / 2));
     }
 
     private static SingleSamplingPlan? PlanOf(PredictRequest request)

@@ -72,6 +72,16 @@ public sealed class AwkwardInputTests : IDisposable
         CheckRefused(run, "expected over 0, up to 1000 mm");
     }
 
+    [Theory]
+    [InlineData("51", "0.1 to 50")]
+    [InlineData("6", "the one or the other", "--whole-sapwood")]
+    public async Task A_depth_that_no_piece_could_have_is_refused(string depth, string words, params string[] more)
+    {
+        var run = await AlburnumRun.Of(["predict", "Scots pine", "100x100", "--depth", depth, "--cells", "0", .. more]);
+
+        CheckRefused(run, words);
+    }
+
     private static void CheckRefused(AlburnumRun run, string words)
     {
         Assert.Equal(CommandLine.Refused, run.Status);

@@ -119,7 +119,7 @@ public static class CaseReport
         sheet.Fact("Rule for the batch", batch.AcceptanceRule);
         sheet.Fact("Penetration", Sentence(batch.Verdict));
         if (batch.ConformingShareLowerBound is { } bound)
-            sheet.Fact("Conforming share", $"at least {Say.Percent(bound)} of the batch, with 95 % confidence");
+            sheet.Fact("Conforming share", $"at least {Figures.Percent(bound)} of the batch, with 95 % confidence");
         foreach (var reason in batch.Verdict.Reasons)
             sheet.Fact("", reason);
     }
