@@ -20,14 +20,14 @@ public sealed record CapillaryCurve
     public double ScaleKPa { get; }
 
     /// <summary>Capillary pressure, kPa, at a saturation of 0 to 1.</summary>
-    public double KPa(double saturation) =>
-        saturation >= Floor
-            ? ScaleKPa * (1 / Math.Sqrt(saturation) - 1)
-            : KPa(Floor) + SlopeKPa(Floor) * (saturation - Floor);
+    public double KPa(double saturation) => At(saturation).KPa;
 
-    internal double SlopeKPa(double saturation)
+    /// <summary>Capillary pressure and its slope by saturation, kPa.</summary>
+    internal (double KPa, double Slope) At(double saturation)
     {
         var s = Math.Max(saturation, Floor);
-        return -0.5 * ScaleKPa / (s * Math.Sqrt(s));
+        var root = 1 / Math.Sqrt(s);
+        var slope = -0.5 * ScaleKPa * root / s;
+        return (ScaleKPa * (root - 1) + slope * (saturation - s), slope);
     }
 }

@@ -33,7 +33,8 @@ public static class FlowSolver
         Require.InRange(problem.InitialAirKPa, 1e-6, 5000, "kPa");
         foreach (var saturation in problem.InitialSaturation)
             Require.InRange(saturation, 0, 1, "(share of the voids)", nameof(problem.InitialSaturation));
-        return new Course(problem, control, cancellation).Through(schedule, progress);
+        var order = CellOrder.Of(problem.Mesh);
+        return order.Back(new Course(order.Ordered(problem), control, cancellation).Through(schedule, progress));
     }
 
     // One run: the working arrays and the account of what is held.
@@ -42,17 +43,12 @@ public static class FlowSolver
         private const int MaxNewton = 14;
         private const double LeastSeconds = 1e-9;
 
-        // Newton's next iteration mends what the linear solver leaves: closer than this gains nothing.
-        private const double LinearTolerance = 3e-2;
-
-        // A cell that fills in one leap overshoots, and Newton spends more iterations coming back than the leap saved.
-        private const double GreatestLeap = 0.2;
         private readonly FlowProblem _problem;
         private readonly StepControl _control;
         private readonly CancellationToken _cancellation;
         private readonly FlowKernel _kernel;
+        private readonly FrontRelaxation _front;
         private readonly INewtonEquations _equations;
-        private readonly TwoStageKrylov? _krylov;
         private readonly double[] _state;
         private readonly double[] _held;
         private readonly double[] _trial;
@@ -73,8 +69,8 @@ public static class FlowSolver
         {
             (_problem, _control, _cancellation) = (problem, control, cancellation);
             _kernel = new FlowKernel(problem.Mesh, problem.Fluids);
-            _krylov = problem.Mesh.IsLine ? null : new TwoStageKrylov(_kernel.Matrix);
-            _equations = _krylov ?? (INewtonEquations)new LineElimination(_kernel.Matrix);
+            _front = new FrontRelaxation(problem.Mesh, problem.Fluids, _kernel);
+            _equations = problem.Mesh.IsLine ? new LineElimination(_kernel.Matrix) : new HelpedKrylov(_kernel.Matrix);
             var cells = problem.Mesh.CellCount;
             _state = new double[2 * cells];
             _held = new double[2 * cells];
@@ -110,7 +106,9 @@ public static class FlowSolver
                 var longest =
                     stage.FromKPa == stage.ToKPa
                         ? _control.GreatestSeconds
-                        : Math.Min(_control.GreatestSeconds, length / 5);
+                        : Math.Min(_control.GreatestSeconds, length / 4);
+                if (stage.FromKPa != stage.ToKPa)
+                    step = Math.Min(step, length / 8);
                 double done = 0;
                 while (done < length)
                 {
@@ -129,14 +127,18 @@ public static class FlowSolver
                             return Answer(new StepTooSmall(elapsed / 60, stage.Name, _worstCell, _worstShare));
                         continue;
                     }
-                    Keep((elapsed + seconds) / 60);
+                    var moved = Keep(elapsed / 60, seconds / 60);
                     done = left == seconds ? length : done + seconds;
                     elapsed += seconds;
                     steps++;
                     newton += iterations;
                     Note(elapsed / 60, stage.Name, kPa, iterations);
                     progress?.Report(elapsed / 60 / schedule.Minutes);
-                    step = iterations > MaxNewton - 3 ? seconds : Math.Max(step, seconds * _control.Growth);
+                    var next = _control.Next(seconds, moved);
+                    if (next > seconds)
+                        step = iterations > MaxNewton - 3 ? seconds : Math.Max(step, next);
+                    else
+                        step = next;
                 }
             }
             return Answer(new Settled(steps, newton, _linearIterations));
@@ -146,17 +148,21 @@ public static class FlowSolver
         private int Try(double seconds, double vesselPa, Contact contact)
         {
             _state.CopyTo(_trial, 0);
+            _kernel.Take(_trial);
+            var step = new FlowStep(_held, seconds, VesselTerms.Of(vesselPa, contact, _problem.Fluids));
             for (var iteration = 1; iteration <= MaxNewton; iteration++)
             {
                 _cancellation.ThrowIfCancellationRequested();
-                _kernel.Assemble(_trial, _held, seconds, vesselPa, contact);
+                _kernel.Assemble(_trial, step);
                 FindWorst();
                 if (_worstShare <= _control.CellTolerance)
                     return iteration;
-                if (!double.IsFinite(_worstShare) || !_equations.Solve(_kernel.Residual, _change, LinearTolerance))
+                if (!double.IsFinite(_worstShare) || !_equations.Solve(_trial, _kernel.Residual, _change))
                     return 0;
-                _linearIterations += _krylov?.Iterations ?? 0;
+                _linearIterations += _equations.Iterations;
                 Move();
+                _kernel.Take(_trial);
+                _front.Relax(_trial, _change, step);
             }
             return 0;
         }
@@ -165,15 +171,16 @@ public static class FlowSolver
         {
             (_worstCell, _worstShare) = (0, 0);
             var voids = _problem.Mesh.VoidM3;
+            var residual = _kernel.Residual;
             for (var i = 0; i < voids.Length; i++)
             {
                 // Air is judged against the air that the pressure would press into the voids.
-                var pressure = Math.Max(1, _trial[2 * i] / FlowKernel.ReferencePa);
-                var share =
-                    Math.Max(Math.Abs(_kernel.Residual[2 * i]), Math.Abs(_kernel.Residual[2 * i + 1]) / pressure)
-                    / voids[i];
-                if (!(share <= _worstShare))
-                    (_worstCell, _worstShare) = (i, share);
+                var pressure = Math.Max(1, _trial[2 * i] * (1 / FlowKernel.ReferencePa));
+                var (liquid, air) = (Math.Abs(residual[2 * i]), Math.Abs(residual[2 * i + 1]));
+                var known = _worstShare * voids[i];
+                // Asked so that a value that is no number counts as the worst.
+                if (!(liquid <= known && air <= known * pressure))
+                    (_worstCell, _worstShare) = (i, Math.Max(liquid, air / pressure) / voids[i]);
             }
         }
 
@@ -184,28 +191,36 @@ public static class FlowSolver
                 var p = _trial[2 * i];
                 var s = _trial[2 * i + 1];
                 _trial[2 * i] = Math.Clamp(p - _change[2 * i], p / 4, 4 * p + FlowKernel.ReferencePa);
-                _trial[2 * i + 1] = Math.Clamp(s - Math.Clamp(_change[2 * i + 1], -GreatestLeap, GreatestLeap), 0, 1);
+                _trial[2 * i + 1] = Math.Clamp(s - _change[2 * i + 1], 0, 1);
             }
         }
 
         // Accepts the trial state; what is held moves by the flows, not by the state, so nothing is lost.
-        private void Keep(double minutes)
+        private StepChange Keep(double minutes, double length)
         {
-            _trial.CopyTo(_state, 0);
             var voids = _problem.Mesh.VoidM3;
+            double liquid = 0,
+                pressure = 0;
             for (var i = 0; i < voids.Length; i++)
             {
-                var (p, s) = (_state[2 * i], _state[2 * i + 1]);
+                var (p, s) = (_trial[2 * i], _trial[2 * i + 1]);
+                liquid += voids[i] * Math.Abs(s - _state[2 * i + 1]);
+                pressure += voids[i] * Math.Abs(p - _state[2 * i]) / Math.Max(p, _state[2 * i]);
                 _held[2 * i] = voids[i] * s - _kernel.Residual[2 * i];
                 _held[2 * i + 1] = voids[i] * (1 - s) * p / FlowKernel.ReferencePa - _kernel.Residual[2 * i + 1];
                 var gain = s - _problem.InitialSaturation[i];
                 if (gain > _peak[i])
                     _peak[i] = gain;
                 if (gain >= FlowRun.ReachedGain && _arrival[i] is null)
-                    _arrival[i] = minutes;
+                {
+                    var left = (gain - FlowRun.ReachedGain) / (s - _state[2 * i + 1]);
+                    _arrival[i] = minutes + length * (1 - left);
+                }
             }
+            _trial.CopyTo(_state, 0);
             _liquidIn += _kernel.LiquidInM3;
             _airIn += _kernel.AirInM3;
+            return new StepChange(liquid / _voidM3, pressure / _voidM3, Math.Max(0, _liquidIn) / _voidM3);
         }
 
         private void Note(double minutes, string stage, double kPa, int iterations)

@@ -5,14 +5,18 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
 {
     private readonly double[] _reduced = new double[4 * matrix.Rows];
 
-    public bool Solve(double[] right, double[] x, double tolerance)
+    /// <inheritdoc/>
+    public int Iterations => 0;
+
+    /// <inheritdoc/>
+    public bool Solve(double[] state, double[] right, double[] x)
     {
         var rows = matrix.Rows;
         Span<double> pivot = stackalloc double[4];
         Span<double> below = stackalloc double[4];
         for (var i = 0; i < rows; i++)
         {
-            matrix.Value.AsSpan(4 * matrix.RowStart[i], 4).CopyTo(pivot);
+            Widen(4 * matrix.RowStart[i], pivot);
             var (b0, b1) = (right[2 * i], right[2 * i + 1]);
             if (i > 0 && Block(i, i - 1, below))
             {
@@ -57,9 +61,15 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
         {
             if (matrix.Column[k] != column)
                 continue;
-            matrix.Value.AsSpan(4 * k, 4).CopyTo(block);
+            Widen(4 * k, block);
             return true;
         }
         return false;
+    }
+
+    private void Widen(int at, Span<double> block)
+    {
+        for (var part = 0; part < 4; part++)
+            block[part] = matrix.Value[at + part];
     }
 }

@@ -39,15 +39,17 @@ public sealed record RelativePermeability
     /// <summary>The air's relative permeability at a saturation, 0 to 1.</summary>
     public double Air(double saturation) => Power(1 - Effective(saturation), AirExponent);
 
-    internal double LiquidSlope(double saturation) =>
-        saturation >= 1 - TrappedAirShare && TrappedAirShare > 0
-            ? 0
-            : LiquidExponent * Power(Effective(saturation), LiquidExponent - 1) / (1 - TrappedAirShare);
-
-    internal double AirSlope(double saturation) =>
-        saturation >= 1 - TrappedAirShare && TrappedAirShare > 0
-            ? 0
-            : -AirExponent * Power(1 - Effective(saturation), AirExponent - 1) / (1 - TrappedAirShare);
+    /// <summary>Both relative permeabilities and their slopes by saturation.</summary>
+    internal (double Liquid, double LiquidSlope, double Air, double AirSlope) At(double saturation)
+    {
+        var share = 1 / (1 - TrappedAirShare);
+        var effective = Effective(saturation);
+        // Beyond the trapped share nothing changes any more.
+        var slope = effective == 1 && TrappedAirShare > 0 ? 0 : share;
+        var liquid = Power(effective, LiquidExponent - 1);
+        var air = Power(1 - effective, AirExponent - 1);
+        return (liquid * effective, slope * LiquidExponent * liquid, air * (1 - effective), -slope * AirExponent * air);
+    }
 
     private double Effective(double saturation) => Math.Clamp(saturation / (1 - TrappedAirShare), 0, 1);
 

@@ -25,7 +25,7 @@ public class FlowKernelTests
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
                     var kernel = new FlowKernel(mesh, fluids);
                     var held = Held(mesh, before);
-                    kernel.Assemble(Flat(now), held, 60, vessel, contact);
+                    Assemble(kernel, Flat(now), held, VesselTerms.Of(vessel, contact, fluids));
                     var plain = PlainBalances.Of(mesh, fluids, now, held, 60, vessel, contact);
 
                     for (var i = 0; i < plain.Length; i++)
@@ -47,7 +47,7 @@ public class FlowKernelTests
                     var kernel = new FlowKernel(mesh, fluids);
                     var held = Held(mesh, now);
                     var state = Flat(now);
-                    kernel.Assemble(state, held, 60, vessel, contact);
+                    Assemble(kernel, state, held, VesselTerms.Of(vessel, contact, fluids));
                     var exact = Dense(kernel.Matrix);
                     for (var unknown = 0; unknown < state.Length; unknown++)
                     {
@@ -71,12 +71,18 @@ public class FlowKernelTests
                         var moved = (double[])state.Clone();
                         moved[unknown] += by;
                         var twin = new FlowKernel(mesh, fluids);
-                        twin.Assemble(moved, held, 60, vessel, contact);
+                        Assemble(twin, moved, held, VesselTerms.Of(vessel, contact, fluids));
                         return twin.Residual;
                     }
                 },
                 iter: 60
             );
+    }
+
+    private static void Assemble(FlowKernel kernel, double[] state, double[] held, VesselTerms vessel)
+    {
+        kernel.Take(state);
+        kernel.Assemble(state, new FlowStep(held, 60, vessel));
     }
 
     // Six cells in a ring with a short cut, two of them at the surface.

@@ -79,7 +79,8 @@ public class FlowRefusalTests
     {
         // Off-diagonals of the wrong sign everywhere, too large to be left to the sweeps: nothing can be grouped.
         const int n = 200;
-        var (rowStart, column, value) = (new int[n + 1], new List<int>(), new List<double>());
+        var (rowStart, upperStart) = (new int[n + 1], new int[n]);
+        var (column, value) = (new List<int>(), new List<float>());
         for (var i = 0; i < n; i++)
         {
             column.Add(i);
@@ -88,14 +89,15 @@ public class FlowRefusalTests
                 if (j is >= 0 and < n)
                 {
                     column.Add(j);
-                    value.Add(0.5);
+                    value.Add(0.5f);
                 }
+            upperStart[i] = rowStart[i] + (i > 0 ? 2 : 1);
             rowStart[i + 1] = column.Count;
         }
         var multigrid = new PressureMultigrid();
-        multigrid.Group(rowStart, [.. column], [.. value]);
-        var x = new double[n];
-        multigrid.Cycle([.. Enumerable.Repeat(1.0, n)], x);
+        multigrid.Group(rowStart, upperStart, [.. column], [.. value]);
+        var x = new float[n];
+        multigrid.Cycle([.. Enumerable.Repeat(1f, n)], x);
 
         Assert.All(x, part => Assert.InRange(part, 0.2, 0.6));
     }

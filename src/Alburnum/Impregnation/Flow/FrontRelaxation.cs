@@ -1,0 +1,125 @@
+namespace Alburnum.Impregnation.Flow;
+
+/// <summary>
+/// Brings single cells into balance, each with its neighbours held, over and over along the front: Newton's method for the whole moves
+/// pressures well, but sends a front too far or not far enough.
+/// </summary>
+/// <remarks>
+/// Nothing of the equations changes; the next iteration for the whole starts closer. A front that crosses ten cells in a step is carried on
+/// cell by cell in one sweep, where the whole would need an iteration for each.
+/// </remarks>
+internal sealed class FrontRelaxation
+{
+    // A saturation that the last iteration moved by more than this bends the equations.
+    private const double Bend = 0.02;
+
+    // Cells closer to balance than this, as a share of their voids, are left to the next iteration for the whole.
+    private const double Enough = 3e-3;
+    private const int Sweeps = 6;
+    private const int Tries = 4;
+    private const double GreatestLeap = 0.5;
+    private readonly FlowMesh _mesh;
+    private readonly FluidPair _fluids;
+    private readonly BlockMatrix _matrix;
+    private readonly CellTerms[] _terms;
+    private readonly double[] _conductance;
+    private readonly double[] _face;
+    private readonly bool[] _bent;
+    private readonly List<int> _cells = [];
+
+    /// <summary>Relaxes on a kernel's mesh; the kernel's terms follow the state.</summary>
+    public FrontRelaxation(FlowMesh mesh, FluidPair fluids, FlowKernel kernel)
+    {
+        var matrix = kernel.Matrix;
+        (_mesh, _fluids, _matrix, _terms) = (mesh, fluids, matrix, kernel.Terms);
+        _bent = new bool[mesh.CellCount];
+        _conductance = new double[matrix.Column.Length];
+        for (var c = 0; c < mesh.First.Length; c++)
+            _conductance[matrix.FirstToSecond[c]] = _conductance[matrix.SecondToFirst[c]] = mesh.ConductanceM3[c];
+        _face = new double[mesh.CellCount];
+        for (var f = 0; f < mesh.FaceCell.Length; f++)
+            _face[mesh.FaceCell[f]] += mesh.FaceConductanceM3[f];
+    }
+
+    /// <summary>Relaxes the cells whose saturation was moved, and those that touch them.</summary>
+    /// <param name="state">Air pressure (Pa) and saturation, cell by cell; changed in place.</param>
+    /// <param name="moved">What was taken from the state before, laid out alike.</param>
+    /// <param name="step">The step.</param>
+    public void Relax(double[] state, double[] moved, FlowStep step)
+    {
+        Choose(moved);
+        for (var sweep = 0; sweep < Sweeps; sweep++)
+        {
+            var settled = true;
+            for (var q = 0; q < _cells.Count; q++)
+                settled &= Settle(_cells[sweep % 2 == 0 ? q : _cells.Count - 1 - q], state, step);
+            if (settled)
+                return;
+        }
+    }
+
+    private void Choose(double[] moved)
+    {
+        Array.Clear(_bent);
+        _cells.Clear();
+        for (var i = 0; i < _bent.Length; i++)
+        {
+            if (Math.Abs(moved[2 * i + 1]) < Bend)
+                continue;
+            for (var k = _matrix.RowStart[i]; k < _matrix.RowStart[i + 1]; k++)
+                _bent[_matrix.Column[k]] = true;
+        }
+        for (var i = 0; i < _bent.Length; i++)
+            if (_bent[i])
+                _cells.Add(i);
+    }
+
+    // True where the cell was in balance as it stood.
+    private bool Settle(int i, double[] state, FlowStep step)
+    {
+        for (var attempt = 0; attempt < Tries; attempt++)
+        {
+            var (p, s, v) = (state[2 * i], state[2 * i + 1], _mesh.VoidM3[i]);
+            ref readonly var own = ref _terms[i];
+            var pressure = p / FlowKernel.ReferencePa;
+            var liquid = v * s - step.Before[2 * i];
+            var air = v * (1 - s) * pressure - step.Before[2 * i + 1];
+            double liquidByP = 0,
+                liquidByS = v,
+                airByP = v * (1 - s) / FlowKernel.ReferencePa,
+                airByS = -v * pressure;
+            var end = _matrix.RowStart[i + 1];
+            for (var k = _matrix.RowStart[i] + 1; k < end; k++)
+            {
+                var x = new Crossing(own, _terms[_matrix.Column[k]], _conductance[k] * step.Seconds);
+                liquid += x.Liquid;
+                air += x.Air;
+                liquidByP += x.LiquidByP;
+                liquidByS += x.LiquidByS1;
+                airByP += x.AirByP1;
+                airByS += x.AirByS1;
+            }
+            if (_face[i] > 0)
+            {
+                var x = new Crossing(own, step.Vessel, _face[i] * step.Seconds);
+                liquid += x.Liquid;
+                air += x.Air;
+                liquidByP += x.LiquidByP;
+                liquidByS += x.LiquidByS1;
+                airByP += x.AirByP1;
+                airByS += x.AirByS1;
+            }
+            if (Math.Max(Math.Abs(liquid), Math.Abs(air) / Math.Max(1, pressure)) < Enough * v)
+                return attempt == 0;
+            var determinant = liquidByP * airByS - liquidByS * airByP;
+            if (determinant == 0)
+                return false;
+            var byP = (airByS * liquid - liquidByS * air) / determinant;
+            var byS = (liquidByP * air - airByP * liquid) / determinant;
+            state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + FlowKernel.ReferencePa);
+            state[2 * i + 1] = Math.Clamp(s - Math.Clamp(byS, -GreatestLeap, GreatestLeap), 0, 1);
+            _terms[i] = new CellTerms(state[2 * i], state[2 * i + 1], _fluids);
+        }
+        return false;
+    }
+}

@@ -1,0 +1,165 @@
+using System.Numerics;
+
+namespace Alburnum.Impregnation.Flow;
+
+/// <summary>Solves the Newton equations of a sheet or block of cells: GMRES with a rough answer's help, in single precision.</summary>
+/// <remarks>Newton's next iteration mends what is left over, so that neither closeness nor digits are needed here.</remarks>
+internal sealed class HelpedKrylov : INewtonEquations
+{
+    // Part of the right-hand side that may be left over: closer costs more than it saves Newton.
+    private const double Tolerance = 0.1;
+    private const int Restart = 20;
+    private const int MaxIterations = 120;
+
+    // Coarse grids that no longer fit show in the number of iterations.
+    private const int RegroupAbove = 8;
+    private readonly BlockMatrix _matrix;
+    private readonly TwoStageHelp _help;
+    private readonly float[] _sum;
+    private readonly List<float[]> _basis = [];
+    private readonly List<float[]> _helped = [];
+
+    public HelpedKrylov(BlockMatrix matrix)
+    {
+        _matrix = matrix;
+        _help = new TwoStageHelp(matrix);
+        _sum = new float[2 * matrix.Rows];
+    }
+
+    /// <inheritdoc/>
+    public int Iterations { get; private set; } = MaxIterations;
+
+    /// <inheritdoc/>
+    public bool Solve(double[] state, double[] right, double[] x)
+    {
+        if (!_help.SetUp(state, Iterations > RegroupAbove))
+            return false;
+        Iterations = 0;
+        var size = Size(right);
+        if (size == 0)
+        {
+            Array.Clear(x);
+            return true;
+        }
+        // Everything is brought to the size of one, which keeps single precision away from its ends.
+        Array.Clear(_sum);
+        var residual = At(_basis, 0);
+        for (var i = 0; i < right.Length; i++)
+            residual[i] = (float)(right[i] * (1 / size));
+        var left = 1.0;
+        while (left > Tolerance && Iterations < MaxIterations)
+        {
+            left = Cycle();
+            if (!double.IsFinite(left))
+                return false;
+            if (left <= Tolerance)
+                break;
+            _matrix.Multiply(_sum, residual);
+            for (var i = 0; i < right.Length; i++)
+                residual[i] = (float)(right[i] / size) - residual[i];
+            left = Norm(residual);
+        }
+        for (var i = 0; i < x.Length; i++)
+            x[i] = size * _sum[i];
+        return left <= 1;
+    }
+
+    // From the residual in the first place of the basis; adds to the sum and says what is left over.
+    private double Cycle()
+    {
+        var h = new double[Restart + 1, Restart];
+        var (cosine, sine, g) = (new double[Restart], new double[Restart], new double[Restart + 1]);
+        g[0] = Norm(_basis[0]);
+        Scale(_basis[0], 1 / g[0]);
+        var k = 0;
+        for (; k < Restart && Math.Abs(g[k]) > Tolerance && Iterations < MaxIterations; k++)
+        {
+            Iterations++;
+            _help.Apply(_basis[k], At(_helped, k));
+            var next = At(_basis, k + 1);
+            _matrix.Multiply(_helped[k], next);
+            for (var i = 0; i <= k; i++)
+            {
+                h[i, k] = Dot(next, _basis[i]);
+                AddScaled(next, -h[i, k], _basis[i]);
+            }
+            var length = h[k + 1, k] = Norm(next);
+            if (length > 0)
+                Scale(next, 1 / length);
+            for (var i = 0; i < k; i++)
+            {
+                (h[i, k], h[i + 1, k]) = (
+                    cosine[i] * h[i, k] + sine[i] * h[i + 1, k],
+                    cosine[i] * h[i + 1, k] - sine[i] * h[i, k]
+                );
+            }
+            var radius = Math.Sqrt(h[k, k] * h[k, k] + length * length);
+            if (radius == 0)
+                break;
+            (cosine[k], sine[k]) = (h[k, k] / radius, length / radius);
+            h[k, k] = radius;
+            g[k + 1] = -sine[k] * g[k];
+            g[k] *= cosine[k];
+        }
+        var y = new double[k];
+        for (var i = k - 1; i >= 0; i--)
+        {
+            var sum = g[i];
+            for (var j = i + 1; j < k; j++)
+                sum -= h[i, j] * y[j];
+            y[i] = sum / h[i, i];
+        }
+        // The helped directions are kept: putting the answer together costs no further help.
+        for (var i = 0; i < k; i++)
+            AddScaled(_sum, y[i], _helped[i]);
+        return Math.Abs(g[k]);
+    }
+
+    private float[] At(List<float[]> vectors, int k)
+    {
+        if (vectors.Count == k)
+            vectors.Add(new float[2 * _matrix.Rows]);
+        return vectors[k];
+    }
+
+    private static double Size(double[] v)
+    {
+        double sum = 0;
+        foreach (var part in v)
+            sum += part * part;
+        return Math.Sqrt(sum);
+    }
+
+    private static double Norm(float[] v) => Math.Sqrt(Dot(v, v));
+
+    private static double Dot(float[] a, float[] b)
+    {
+        var lanes = Vector<float>.Zero;
+        var width = Vector<float>.Count;
+        var i = 0;
+        for (; i <= a.Length - width; i += width)
+            lanes += new Vector<float>(a, i) * new Vector<float>(b, i);
+        double sum = Vector.Sum(lanes);
+        for (; i < a.Length; i++)
+            sum += a[i] * b[i];
+        return sum;
+    }
+
+    private static void AddScaled(float[] y, double factor, float[] x)
+    {
+        var by = (float)factor;
+        var width = Vector<float>.Count;
+        var i = 0;
+        for (; i <= y.Length - width; i += width)
+            (new Vector<float>(y, i) + by * new Vector<float>(x, i)).CopyTo(y, i);
+        for (; i < y.Length; i++)
+            y[i] += by * x[i];
+    }
+
+    private static void Scale(float[] x, double factor)
+    {
+        var by = (float)factor;
+        for (var i = 0; i < x.Length; i++)
+            x[i] *= by;
+    }
+}
