@@ -17,15 +17,16 @@ internal sealed class CellOrder
     /// <summary>Orders the cells of a mesh.</summary>
     public static CellOrder Of(FlowMesh mesh)
     {
-        var matrix = new BlockMatrix(mesh);
+        // Connections by their first cell: by then that cell's own wave is known.
+        var connections = Enumerable.Range(0, mesh.First.Length).ToArray();
+        Array.Sort(mesh.First.ToArray(), connections);
+        var wave = new int[mesh.CellCount];
+        foreach (var c in connections)
+            wave[mesh.Second[c]] = Math.Max(wave[mesh.Second[c]], wave[mesh.First[c]] + 1);
+        var middle = Halves.Middle(mesh.CellCount);
         var key = new long[mesh.CellCount];
         for (var i = 0; i < key.Length; i++)
-        {
-            long wave = 0;
-            for (var k = matrix.RowStart[i] + 1; k < matrix.UpperStart[i]; k++)
-                wave = Math.Max(wave, key[matrix.Column[k]] / key.Length + 1);
-            key[i] = wave * key.Length + i;
-        }
+            key[i] = (((i < middle ? 0 : (long)key.Length) + wave[i]) * key.Length) + i;
         var cell = Enumerable.Range(0, mesh.CellCount).ToArray();
         Array.Sort(key, cell);
         return new CellOrder(cell);
@@ -44,17 +45,38 @@ internal sealed class CellOrder
         var place = new int[_cell.Length];
         for (var i = 0; i < _cell.Length; i++)
             place[_cell[i]] = i;
-        var joins = new (int First, int Second, double ConductanceM3)[mesh.First.Length];
-        for (var c = 0; c < joins.Length; c++)
+        var count = mesh.First.Length;
+        var (key, conductance) = (new long[count], mesh.ConductanceM3.ToArray());
+        // Those across from one half to the other between those within the first and those within the second.
+        var middle = Halves.Middle(_cell.Length);
+        for (var c = 0; c < count; c++)
         {
             var (a, b) = (place[mesh.First[c]], place[mesh.Second[c]]);
-            joins[c] = (Math.Min(a, b), Math.Max(a, b), mesh.ConductanceM3[c]);
+            var (first, second) = (Math.Min(a, b), Math.Max(a, b));
+            var side =
+                first >= middle ? 2L
+                : second >= middle ? 1
+                : 0;
+            key[c] = ((side * place.Length) + first) * place.Length + second;
         }
-        Array.Sort(joins, (x, y) => (x.First, x.Second).CompareTo((y.First, y.Second)));
-        var faces = new (int, double)[mesh.FaceCell.Length];
-        for (var f = 0; f < faces.Length; f++)
-            faces[f] = (place[mesh.FaceCell[f]], mesh.FaceConductanceM3[f]);
-        return new FlowMesh(InOrder(mesh.VoidM3), joins, faces);
+        Array.Sort(key, conductance);
+        var (firsts, seconds) = (new int[count], new int[count]);
+        for (var c = 0; c < count; c++)
+        {
+            seconds[c] = (int)(key[c] % place.Length);
+            firsts[c] = (int)(key[c] / place.Length % place.Length);
+        }
+        var faceCell = new int[mesh.FaceCell.Length];
+        for (var f = 0; f < faceCell.Length; f++)
+            faceCell[f] = place[mesh.FaceCell[f]];
+        return new FlowMesh(
+            InOrder(mesh.VoidM3),
+            firsts,
+            seconds,
+            conductance,
+            faceCell,
+            mesh.FaceConductanceM3.ToArray()
+        );
     }
 
     private T[] InOrder<T>(ReadOnlySpan<T> byCell)

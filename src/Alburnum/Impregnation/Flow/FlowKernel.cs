@@ -18,6 +18,9 @@ internal sealed class FlowKernel
     private readonly FluidPair _fluids;
     private readonly CellTerms[] _terms;
 
+    // Connections before these write in the first half of the cells only, those after in the second.
+    private readonly (int First, int End) _across;
+
     /// <summary>Working arrays for a mesh.</summary>
     public FlowKernel(FlowMesh mesh, FluidPair fluids)
     {
@@ -26,6 +29,7 @@ internal sealed class FlowKernel
         _terms = new CellTerms[mesh.CellCount];
         Matrix = new BlockMatrix(mesh);
         Residual = new double[2 * mesh.CellCount];
+        _across = Across(mesh);
     }
 
     public BlockMatrix Matrix { get; }
@@ -43,27 +47,53 @@ internal sealed class FlowKernel
     public CellTerms[] Terms => _terms;
 
     /// <summary>Takes a state: air pressure (Pa) and saturation, cell by cell.</summary>
-    public void Take(double[] state)
-    {
-        for (var i = 0; i < _terms.Length; i++)
-            _terms[i] = new CellTerms(state[2 * i], state[2 * i + 1], _fluids);
-    }
+    public void Take(double[] state) =>
+        Halves.Run(
+            _terms.Length,
+            (first, end) =>
+            {
+                for (var i = first; i < end; i++)
+                    _terms[i] = new CellTerms(state[2 * i], state[2 * i + 1], _fluids);
+            }
+        );
 
     /// <summary>Fills <see cref="Matrix"/> and <see cref="Residual"/>.</summary>
     /// <param name="state">Air pressure (Pa) and saturation, cell by cell; <see cref="Terms"/> are of this state.</param>
     /// <param name="step">What is held before the step, how long it is, and what is in the vessel at its end.</param>
     public void Assemble(double[] state, FlowStep step)
     {
-        Storage(state, step.Before);
-        Connections(step.Seconds);
+        Halves.Run(_terms.Length, (first, end) => Storage(state, step.Before, first, end));
+        if (_across.First == _mesh.First.Length)
+        {
+            Connections(step.Seconds, 0, _across.First);
+        }
+        else
+        {
+            Parallel.Invoke(
+                () => Connections(step.Seconds, 0, _across.First),
+                () => Connections(step.Seconds, _across.End, _mesh.First.Length)
+            );
+            Connections(step.Seconds, _across.First, _across.End);
+        }
         Faces(step.Seconds, step.Vessel);
     }
 
-    private void Storage(double[] state, double[] before)
+    private static (int First, int End) Across(FlowMesh mesh)
+    {
+        var middle = Halves.Middle(mesh.CellCount);
+        var (first, end) = (0, mesh.First.Length);
+        while (first < end && mesh.Second[first] < middle)
+            first++;
+        while (end > first && mesh.First[end - 1] >= middle)
+            end--;
+        return (first, end);
+    }
+
+    private void Storage(double[] state, double[] before, int first, int end)
     {
         var voids = _mesh.VoidM3;
         ref var value = ref MemoryMarshal.GetArrayDataReference(Matrix.Value);
-        for (var i = 0; i < _terms.Length; i++)
+        for (var i = first; i < end; i++)
         {
             var p = state[2 * i] / ReferencePa;
             var s = state[2 * i + 1];
@@ -72,19 +102,19 @@ internal sealed class FlowKernel
             Residual[2 * i + 1] = v * (1 - s) * p - before[2 * i + 1];
             Vector128
                 .Create(0, (float)v, (float)(v * (1 - s) / ReferencePa), (float)(-v * p))
-                .StoreUnsafe(ref value, (nuint)(4 * Matrix.RowStart[i]));
+                .StoreUnsafe(ref value, (nuint)(4 * Matrix.Layout.RowStart[i]));
         }
     }
 
-    private void Connections(double seconds)
+    private void Connections(double seconds, int from, int end)
     {
         var first = _mesh.First;
         var second = _mesh.Second;
         var conductance = _mesh.ConductanceM3;
-        var (rowStart, residual) = (Matrix.RowStart, Residual);
+        var (rowStart, residual) = (Matrix.Layout.RowStart, Residual);
         var (there, back) = (Matrix.FirstToSecond, Matrix.SecondToFirst);
         ref var value = ref MemoryMarshal.GetArrayDataReference(Matrix.Value);
-        for (var c = 0; c < first.Length; c++)
+        for (var c = from; c < end; c++)
         {
             var i = first[c];
             var j = second[c];
@@ -117,7 +147,7 @@ internal sealed class FlowKernel
             airOut += x.Air;
             Residual[2 * i] += x.Liquid;
             Residual[2 * i + 1] += x.Air;
-            Add(ref value, Matrix.RowStart[i], Block(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1));
+            Add(ref value, Matrix.Layout.RowStart[i], Block(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1));
         }
         LiquidInM3 = -liquidOut;
         AirInM3 = -airOut;

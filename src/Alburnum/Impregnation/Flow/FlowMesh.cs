@@ -51,6 +51,24 @@ public sealed class FlowMesh
         }
     }
 
+    /// <summary>A mesh that was checked before, with its cells numbered anew.</summary>
+    internal FlowMesh(
+        double[] voidM3,
+        int[] first,
+        int[] second,
+        double[] conductanceM3,
+        int[] faceCell,
+        double[] faceConductanceM3
+    ) =>
+        (_voidM3, _first, _second, _conductanceM3, _faceCell, _faceConductanceM3) = (
+            voidM3,
+            first,
+            second,
+            conductanceM3,
+            faceCell,
+            faceConductanceM3
+        );
+
     /// <summary>Number of cells.</summary>
     public int CellCount => _voidM3.Length;
 

@@ -160,7 +160,7 @@ public static class FlowSolver
                 if (!double.IsFinite(_worstShare) || !_equations.Solve(_trial, _kernel.Residual, _change))
                     return 0;
                 _linearIterations += _equations.Iterations;
-                Move();
+                Halves.Run(_problem.Mesh.CellCount, Move);
                 _kernel.Take(_trial);
                 _front.Relax(_trial, _change, step);
             }
@@ -169,24 +169,34 @@ public static class FlowSolver
 
         private void FindWorst()
         {
-            (_worstCell, _worstShare) = (0, 0);
+            var found = new (int Cell, double Share)[2];
+            Halves.Run(_problem.Mesh.CellCount, (first, end) => found[first == 0 ? 0 : 1] = Worst(first, end));
+            // Asked so that a value that is no number counts as the worst.
+            (_worstCell, _worstShare) = found[1].Share <= found[0].Share ? found[0] : found[1];
+        }
+
+        private (int Cell, double Share) Worst(int first, int end)
+        {
+            var (worstCell, worstShare) = (first, 0.0);
             var voids = _problem.Mesh.VoidM3;
             var residual = _kernel.Residual;
-            for (var i = 0; i < voids.Length; i++)
+            for (var i = first; i < end; i++)
             {
                 // Air is judged against the air that the pressure would press into the voids.
                 var pressure = Math.Max(1, _trial[2 * i] * (1 / FlowKernel.ReferencePa));
                 var (liquid, air) = (Math.Abs(residual[2 * i]), Math.Abs(residual[2 * i + 1]));
-                var known = _worstShare * voids[i];
-                // Asked so that a value that is no number counts as the worst.
+                var known = worstShare * voids[i];
                 if (!(liquid <= known && air <= known * pressure))
-                    (_worstCell, _worstShare) = (i, Math.Max(liquid, air / pressure) / voids[i]);
+                    (worstCell, worstShare) = (i, Math.Max(liquid, air / pressure) / voids[i]);
+                if (double.IsNaN(worstShare))
+                    break;
             }
+            return (worstCell, worstShare);
         }
 
-        private void Move()
+        private void Move(int first, int end)
         {
-            for (var i = 0; i < _problem.Mesh.CellCount; i++)
+            for (var i = first; i < end; i++)
             {
                 var p = _trial[2 * i];
                 var s = _trial[2 * i + 1];

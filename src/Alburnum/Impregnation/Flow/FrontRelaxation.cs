@@ -33,7 +33,7 @@ internal sealed class FrontRelaxation
         var matrix = kernel.Matrix;
         (_mesh, _fluids, _matrix, _terms) = (mesh, fluids, matrix, kernel.Terms);
         _bent = new bool[mesh.CellCount];
-        _conductance = new double[matrix.Column.Length];
+        _conductance = new double[matrix.Layout.Column.Length];
         for (var c = 0; c < mesh.First.Length; c++)
             _conductance[matrix.FirstToSecond[c]] = _conductance[matrix.SecondToFirst[c]] = mesh.ConductanceM3[c];
         _face = new double[mesh.CellCount];
@@ -66,8 +66,8 @@ internal sealed class FrontRelaxation
         {
             if (Math.Abs(moved[2 * i + 1]) < Bend)
                 continue;
-            for (var k = _matrix.RowStart[i]; k < _matrix.RowStart[i + 1]; k++)
-                _bent[_matrix.Column[k]] = true;
+            for (var k = _matrix.Layout.RowStart[i]; k < _matrix.Layout.RowStart[i + 1]; k++)
+                _bent[_matrix.Layout.Column[k]] = true;
         }
         for (var i = 0; i < _bent.Length; i++)
             if (_bent[i])
@@ -88,10 +88,10 @@ internal sealed class FrontRelaxation
                 liquidByS = v,
                 airByP = v * (1 - s) / FlowKernel.ReferencePa,
                 airByS = -v * pressure;
-            var end = _matrix.RowStart[i + 1];
-            for (var k = _matrix.RowStart[i] + 1; k < end; k++)
+            var end = _matrix.Layout.RowStart[i + 1];
+            for (var k = _matrix.Layout.RowStart[i] + 1; k < end; k++)
             {
-                var x = new Crossing(own, _terms[_matrix.Column[k]], _conductance[k] * step.Seconds);
+                var x = new Crossing(own, _terms[_matrix.Layout.Column[k]], _conductance[k] * step.Seconds);
                 liquid += x.Liquid;
                 air += x.Air;
                 liquidByP += x.LiquidByP;

@@ -8,7 +8,7 @@ internal sealed class HelpedKrylov : INewtonEquations
 {
     // Part of the right-hand side that may be left over: closer costs more than it saves Newton.
     private const double Tolerance = 0.1;
-    private const int Restart = 20;
+    private const int Restart = 12;
     private const int MaxIterations = 120;
 
     // Coarse grids that no longer fit show in the number of iterations.
@@ -44,8 +44,14 @@ internal sealed class HelpedKrylov : INewtonEquations
         // Everything is brought to the size of one, which keeps single precision away from its ends.
         Array.Clear(_sum);
         var residual = At(_basis, 0);
-        for (var i = 0; i < right.Length; i++)
-            residual[i] = (float)(right[i] * (1 / size));
+        Halves.Run(
+            right.Length,
+            (first, end) =>
+            {
+                for (var i = first; i < end; i++)
+                    residual[i] = (float)(right[i] * (1 / size));
+            }
+        );
         var left = 1.0;
         while (left > Tolerance && Iterations < MaxIterations)
         {
@@ -59,8 +65,14 @@ internal sealed class HelpedKrylov : INewtonEquations
                 residual[i] = (float)(right[i] / size) - residual[i];
             left = Norm(residual);
         }
-        for (var i = 0; i < x.Length; i++)
-            x[i] = size * _sum[i];
+        Halves.Run(
+            x.Length,
+            (first, end) =>
+            {
+                for (var i = first; i < end; i++)
+                    x[i] = size * _sum[i];
+            }
+        );
         return left <= 1;
     }
 
@@ -122,44 +134,60 @@ internal sealed class HelpedKrylov : INewtonEquations
         return vectors[k];
     }
 
-    private static double Size(double[] v)
-    {
-        double sum = 0;
-        foreach (var part in v)
-            sum += part * part;
-        return Math.Sqrt(sum);
-    }
+    private static double Size(double[] v) =>
+        Math.Sqrt(
+            Halves.Sum(
+                v.Length,
+                (first, end) =>
+                {
+                    double sum = 0;
+                    for (var i = first; i < end; i++)
+                        sum += v[i] * v[i];
+                    return sum;
+                }
+            )
+        );
 
     private static double Norm(float[] v) => Math.Sqrt(Dot(v, v));
 
-    private static double Dot(float[] a, float[] b)
-    {
-        var lanes = Vector<float>.Zero;
-        var width = Vector<float>.Count;
-        var i = 0;
-        for (; i <= a.Length - width; i += width)
-            lanes += new Vector<float>(a, i) * new Vector<float>(b, i);
-        double sum = Vector.Sum(lanes);
-        for (; i < a.Length; i++)
-            sum += a[i] * b[i];
-        return sum;
-    }
+    private static double Dot(float[] a, float[] b) =>
+        Halves.Sum(
+            a.Length,
+            (first, end) =>
+            {
+                var lanes = Vector<float>.Zero;
+                var i = first;
+                for (; i <= end - Vector<float>.Count; i += Vector<float>.Count)
+                    lanes += new Vector<float>(a, i) * new Vector<float>(b, i);
+                double sum = Vector.Sum(lanes);
+                for (; i < end; i++)
+                    sum += a[i] * b[i];
+                return sum;
+            }
+        );
 
-    private static void AddScaled(float[] y, double factor, float[] x)
-    {
-        var by = (float)factor;
-        var width = Vector<float>.Count;
-        var i = 0;
-        for (; i <= y.Length - width; i += width)
-            (new Vector<float>(y, i) + by * new Vector<float>(x, i)).CopyTo(y, i);
-        for (; i < y.Length; i++)
-            y[i] += by * x[i];
-    }
+    private static void AddScaled(float[] y, double factor, float[] x) =>
+        Halves.Run(
+            y.Length,
+            (first, end) =>
+            {
+                var by = (float)factor;
+                var i = first;
+                for (; i <= end - Vector<float>.Count; i += Vector<float>.Count)
+                    (new Vector<float>(y, i) + by * new Vector<float>(x, i)).CopyTo(y, i);
+                for (; i < end; i++)
+                    y[i] += by * x[i];
+            }
+        );
 
-    private static void Scale(float[] x, double factor)
-    {
-        var by = (float)factor;
-        for (var i = 0; i < x.Length; i++)
-            x[i] *= by;
-    }
+    private static void Scale(float[] x, double factor) =>
+        Halves.Run(
+            x.Length,
+            (first, end) =>
+            {
+                var by = (float)factor;
+                for (var i = first; i < end; i++)
+                    x[i] *= by;
+            }
+        );
 }

@@ -6,7 +6,8 @@ namespace Alburnum.Impregnation.Flow;
 
 /// <summary>
 /// The block equations factored as if elimination joined no new neighbours: off the diagonal the blocks stay as they are, on it each is
-/// lessened by what its neighbours of lower number take away. Kept in single precision: it only points the way.
+/// lessened by what its neighbours of lower number take away. Kept in single precision: it only points the way. Where there are two halves,
+/// each stands for itself.
 /// </summary>
 /// <remarks>On even grids this is the incomplete factor without fill (Meijerink and van der Vorst 1977). Remembered.</remarks>
 internal sealed class IncompleteFactor(BlockMatrix matrix)
@@ -18,24 +19,28 @@ internal sealed class IncompleteFactor(BlockMatrix matrix)
     private readonly float[] _inverse = new float[4 * matrix.Rows];
 
     // Off the diagonal the blocks times the inverse of their row's, by rows; on it the inverse.
-    private readonly float[] _block = new float[4 * matrix.Column.Length];
+    private readonly float[] _block = new float[4 * matrix.Layout.Column.Length];
 
     /// <summary>Factors the matrix as it now stands; false where a cell's own block is singular.</summary>
-    public bool Factor()
+    public bool Factor() => Halves.Sum(matrix.Rows, Factor) == 0;
+
+    // Number of singular blocks met: the first ends the part.
+    private double Factor(int first, int end)
     {
-        var (rowStart, upperStart, column, twin) = (matrix.RowStart, matrix.UpperStart, matrix.Column, matrix.Twin);
+        var (rowStart, upperStart, column) = (matrix.Layout.RowStart, matrix.Layout.UpperStart, matrix.Layout.Column);
+        var (innerStart, twin) = (matrix.Layout.InnerStart, matrix.Twin);
         ref var value = ref MemoryMarshal.GetArrayDataReference(matrix.Value);
         ref var inverses = ref MemoryMarshal.GetArrayDataReference(_inverse);
         ref var block = ref MemoryMarshal.GetArrayDataReference(_block);
-        for (var i = 0; i < matrix.Rows; i++)
+        for (var i = first; i < end; i++)
         {
             var at = rowStart[i];
             var own = Block(ref value, at);
             var ownDeterminant = Determinant(own);
             if (ownDeterminant == 0 || !double.IsFinite(ownDeterminant))
-                return false;
+                return 1;
             var left = own;
-            for (var k = at + 1; k < upperStart[i]; k++)
+            for (var k = innerStart[i]; k < upperStart[i]; k++)
                 left -= Product(
                     Block(ref value, k),
                     Product(Block(ref inverses, column[k]), Block(ref value, twin[k]))
@@ -49,7 +54,7 @@ internal sealed class IncompleteFactor(BlockMatrix matrix)
             for (var k = at + 1; k < rowStart[i + 1]; k++)
                 Product(inverse, Block(ref value, k)).StoreUnsafe(ref block, (nuint)(4 * k));
         }
-        return true;
+        return 0;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -79,21 +84,23 @@ internal sealed class IncompleteFactor(BlockMatrix matrix)
     }
 
     /// <summary>Solves the factored equations in place: the right-hand side goes in, the unknowns come out.</summary>
-    public void Solve(float[] x)
+    public void Solve(float[] x) => Halves.Run(matrix.Rows, (first, end) => Solve(x, first, end));
+
+    private void Solve(float[] x, int first, int end)
     {
-        var (rowStart, upperStart) = (matrix.RowStart, matrix.UpperStart);
+        var (rowStart, upperStart) = (matrix.Layout.RowStart, matrix.Layout.UpperStart);
+        var (innerStart, innerEnd) = (matrix.Layout.InnerStart, matrix.Layout.InnerEnd);
         ref var unknowns = ref MemoryMarshal.GetArrayDataReference(x);
         ref var block = ref MemoryMarshal.GetArrayDataReference(_block);
-        for (var i = 0; i < matrix.Rows; i++)
+        for (var i = first; i < end; i++)
         {
-            var at = rowStart[i];
-            var own = Vector128.LoadUnsafe(ref block, (nuint)(4 * at)) * BlockPair.Twice(ref unknowns, i);
-            var lower = matrix.Parts(_block, at + 1, upperStart[i], ref unknowns);
+            var own = Block(ref block, rowStart[i]) * BlockPair.Twice(ref unknowns, i);
+            var lower = matrix.Parts(_block, innerStart[i], upperStart[i], ref unknowns);
             BlockPair.Store(BlockPair.Joined(own - lower), ref unknowns, i);
         }
-        for (var i = matrix.Rows - 1; i >= 0; i--)
+        for (var i = end - 1; i >= first; i--)
         {
-            var upper = BlockPair.Joined(matrix.Parts(_block, upperStart[i], rowStart[i + 1], ref unknowns));
+            var upper = BlockPair.Joined(matrix.Parts(_block, upperStart[i], innerEnd[i], ref unknowns));
             BlockPair.Store(BlockPair.Twice(ref unknowns, i) - upper, ref unknowns, i);
         }
     }

@@ -16,7 +16,7 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
         Span<double> below = stackalloc double[4];
         for (var i = 0; i < rows; i++)
         {
-            Widen(4 * matrix.RowStart[i], pivot);
+            Widen(4 * matrix.Layout.RowStart[i], pivot);
             var (b0, b1) = (right[2 * i], right[2 * i + 1]);
             if (i > 0 && Block(i, i - 1, below))
             {
@@ -57,9 +57,9 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
 
     private bool Block(int row, int column, Span<double> block)
     {
-        for (var k = matrix.RowStart[row] + 1; k < matrix.RowStart[row + 1]; k++)
+        for (var k = matrix.Layout.RowStart[row] + 1; k < matrix.Layout.RowStart[row + 1]; k++)
         {
-            if (matrix.Column[k] != column)
+            if (matrix.Layout.Column[k] != column)
                 continue;
             Widen(4 * k, block);
             return true;

@@ -7,115 +7,190 @@ namespace Alburnum.Impregnation.Flow;
 internal sealed class PressureLevel
 {
     // A group moves as one, which makes the coarse equations too stiff: their answer falls short by about this factor.
-    private const float Stretch = 2;
+    private const float Stretch = 1.6f;
 
     // Clears numbers too small to matter, which would slow the sweeps a hundredfold.
     private const float Speck = 1e-20f;
     private readonly float[] _inverse;
 
-    public PressureLevel(int[] rowStart, int[] upperStart, int[] column, float[] value)
+    // What the other half of the rows brings to each row, and what each row has left over.
+    private readonly float[] _outer;
+    private readonly float[] _left;
+
+    /// <summary>A grid's equations; the values are kept, not copied.</summary>
+    public PressureLevel(RowLayout layout, float[] value)
     {
-        (RowStart, UpperStart, Column, Value) = (rowStart, upperStart, column, value);
+        (Layout, Value) = (layout, value);
         X = new float[Rows];
         Right = new float[Rows];
         _inverse = new float[Rows];
+        _outer = new float[Rows];
+        _left = new float[Rows];
     }
 
-    public int[] RowStart { get; }
-    public int[] UpperStart { get; }
-    public int[] Column { get; }
+    /// <summary>Where the entries lie.</summary>
+    public RowLayout Layout { get; }
+
+    /// <summary>The entries.</summary>
     public float[] Value { get; }
+
+    /// <summary>The answer so far.</summary>
     public float[] X { get; }
+
+    /// <summary>The right-hand side.</summary>
     public float[] Right { get; }
+
+    /// <summary>Row of the coarser grid that each row belongs to; below 0 where to none.</summary>
     public int[] Group { get; set; } = [];
 
-    // Entry of the coarse equations that each entry is summed into; -1 where into none.
+    /// <summary>Entry of the coarser grid that each entry is summed into; -1 where into none.</summary>
     public int[] Into { get; set; } = [];
-    public int Rows => RowStart.Length - 1;
 
+    /// <summary>Number of rows.</summary>
+    public int Rows => Layout.Rows;
+
+    /// <summary>Sums the coarser grid's entries.</summary>
     public void SumInto(PressureLevel coarse)
     {
         Array.Clear(coarse.Value);
-        ref var sums = ref MemoryMarshal.GetArrayDataReference(coarse.Value);
-        for (var k = 0; k < Into.Length; k++)
-            if (Into[k] >= 0)
-                Unsafe.Add(ref sums, Into[k]) += Value[k];
+        // Groups lie within one half, and so do the entries that theirs are summed into.
+        Halves.Run(Rows, (first, end) => SumInto(coarse, Layout.RowStart[first], Layout.RowStart[end]));
     }
 
+    private void SumInto(PressureLevel coarse, int from, int to)
+    {
+        var (into, value) = (Into, Value);
+        ref var sums = ref MemoryMarshal.GetArrayDataReference(coarse.Value);
+        for (var k = from; k < to; k++)
+            if (into[k] >= 0)
+                Unsafe.Add(ref sums, into[k]) += value[k];
+    }
+
+    /// <summary>Inverts the rows' own entries.</summary>
     public void Invert()
     {
         for (var i = 0; i < Rows; i++)
         {
-            var own = Value[RowStart[i]];
+            var own = Value[Layout.RowStart[i]];
             _inverse[i] = own == 0 ? 0 : 1 / own;
         }
     }
 
-    // Gauss–Seidel forward where everything stands at zero: what higher cells hold is nothing yet.
-    public void SweepFromZero()
+    /// <summary>Gauss–Seidel forward where everything stands at zero: what higher rows hold is nothing yet.</summary>
+    public void SweepFromZero() => Halves.Run(Rows, SweepFromZero);
+
+    private void SweepFromZero(int first, int end)
     {
-        var (rowStart, upperStart, x, right, inverse) = (RowStart, UpperStart, X, Right, _inverse);
-        ref var row = ref MemoryMarshal.GetArrayDataReference(Value);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(Column);
-        for (var i = 0; i < x.Length; i++)
-        {
-            var others = Times(ref row, ref column, x, rowStart[i] + 1, upperStart[i]);
-            x[i] = (right[i] - others) * inverse[i] + Speck - Speck;
-        }
+        var (start, upper, column) = (Layout.InnerStart, Layout.UpperStart, Layout.Column);
+        var (value, x, right, inverse) = (Value, X, Right, _inverse);
+        for (var i = first; i < end; i++)
+            x[i] = (right[i] - Times(value, column, x, start[i], upper[i])) * inverse[i] + Speck - Speck;
     }
 
-    // Gauss–Seidel in place.
+    /// <summary>Gauss–Seidel in place, forward or backward; each half takes the other as it was.</summary>
     public void Sweep(bool forward)
     {
-        var (rowStart, x, right, inverse) = (RowStart, X, Right, _inverse);
-        ref var row = ref MemoryMarshal.GetArrayDataReference(Value);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(Column);
-        for (var step = 0; step < x.Length; step++)
+        if (Halves.Middle(Rows) < Rows)
+            Halves.Run(Rows, TakeOuter);
+        Halves.Run(Rows, (first, end) => Sweep(forward, first, end));
+    }
+
+    private void TakeOuter(int first, int end)
+    {
+        var (rowStart, start, stop, column) = (Layout.RowStart, Layout.InnerStart, Layout.InnerEnd, Layout.Column);
+        var (value, x, outer) = (Value, X, _outer);
+        for (var i = first; i < end; i++)
+            outer[i] =
+                Times(value, column, x, rowStart[i] + 1, start[i]) + Times(value, column, x, stop[i], rowStart[i + 1]);
+    }
+
+    private void Sweep(bool forward, int first, int end)
+    {
+        var (start, stop, column) = (Layout.InnerStart, Layout.InnerEnd, Layout.Column);
+        var (value, x, right, outer, inverse) = (Value, X, Right, _outer, _inverse);
+        for (var step = first; step < end; step++)
         {
-            var i = forward ? step : x.Length - 1 - step;
-            var others = Times(ref row, ref column, x, rowStart[i] + 1, rowStart[i + 1]);
+            var i = forward ? step : first + end - 1 - step;
+            var others = outer[i] + Times(value, column, x, start[i], stop[i]);
             x[i] = (right[i] - others) * inverse[i] + Speck - Speck;
         }
     }
 
-    // After a sweep forward from zero, only the higher cells' parts are left over.
+    /// <summary>Hands what a sweep forward from zero left over to the coarser grid: the higher rows' parts, and the other half's.</summary>
     public void RestrictAfterSweepFromZero(PressureLevel coarse)
     {
-        var (rowStart, upperStart, x, group, sums) = (RowStart, UpperStart, X, Group, coarse.Right);
-        ref var row = ref MemoryMarshal.GetArrayDataReference(Value);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(Column);
-        Array.Clear(sums);
-        for (var i = 0; i < x.Length; i++)
-            if (group[i] >= 0)
-                sums[group[i]] -= Times(ref row, ref column, x, upperStart[i], rowStart[i + 1]);
+        Array.Clear(coarse.Right);
+        Halves.Run(
+            Rows,
+            (first, end) =>
+            {
+                LeaveAfterSweepFromZero(first, end);
+                HandOver(coarse, first, end);
+            }
+        );
     }
 
+    private void LeaveAfterSweepFromZero(int first, int end)
+    {
+        var (rowStart, start, upper, column) = (Layout.RowStart, Layout.InnerStart, Layout.UpperStart, Layout.Column);
+        var (value, x, left) = (Value, X, _left);
+        for (var i = first; i < end; i++)
+            left[i] =
+                -Times(value, column, x, upper[i], rowStart[i + 1])
+                - Times(value, column, x, rowStart[i] + 1, start[i]);
+    }
+
+    /// <summary>Hands what is left over to the coarser grid.</summary>
     public void Restrict(PressureLevel coarse)
     {
-        var (rowStart, x, right, group, sums) = (RowStart, X, Right, Group, coarse.Right);
-        ref var row = ref MemoryMarshal.GetArrayDataReference(Value);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(Column);
-        Array.Clear(sums);
-        for (var i = 0; i < x.Length; i++)
+        Array.Clear(coarse.Right);
+        Halves.Run(
+            Rows,
+            (first, end) =>
+            {
+                Leave(first, end);
+                HandOver(coarse, first, end);
+            }
+        );
+    }
+
+    private void Leave(int first, int end)
+    {
+        var (rowStart, column, value, x, right, left) = (Layout.RowStart, Layout.Column, Value, X, Right, _left);
+        for (var i = first; i < end; i++)
+            left[i] = right[i] - Times(value, column, x, rowStart[i], rowStart[i + 1]);
+    }
+
+    // Groups lie within one half: no sum is written from both.
+    private void HandOver(PressureLevel coarse, int first, int end)
+    {
+        var (group, sums, left) = (Group, coarse.Right, _left);
+        for (var i = first; i < end; i++)
             if (group[i] >= 0)
-                sums[group[i]] += right[i] - Times(ref row, ref column, x, rowStart[i], rowStart[i + 1]);
+                sums[group[i]] += left[i];
+    }
+
+    /// <summary>Adds the coarser grid's answer.</summary>
+    public void Prolong(PressureLevel coarse) => Halves.Run(Rows, (first, end) => Prolong(coarse, first, end));
+
+    private void Prolong(PressureLevel coarse, int first, int end)
+    {
+        var (group, x, answer) = (Group, X, coarse.X);
+        for (var i = first; i < end; i++)
+            if (group[i] >= 0)
+                x[i] += Stretch * answer[group[i]];
     }
 
     // Entries from one place up to another, each times the unknown of its column.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static float Times(ref float row, ref int column, float[] x, int from, int to)
+    private static float Times(float[] value, int[] column, float[] x, int from, int to)
     {
         float sum = 0;
+        ref var entry = ref MemoryMarshal.GetArrayDataReference(value);
+        ref var at = ref MemoryMarshal.GetArrayDataReference(column);
         ref var unknown = ref MemoryMarshal.GetArrayDataReference(x);
         for (var k = from; k < to; k++)
-            sum += Unsafe.Add(ref row, k) * Unsafe.Add(ref unknown, Unsafe.Add(ref column, k));
+            sum += Unsafe.Add(ref entry, k) * Unsafe.Add(ref unknown, Unsafe.Add(ref at, k));
         return sum;
-    }
-
-    public void Prolong(PressureLevel coarse)
-    {
-        for (var i = 0; i < Rows; i++)
-            if (Group[i] >= 0)
-                X[i] += Stretch * coarse.X[Group[i]];
     }
 }

@@ -21,22 +21,21 @@ internal sealed class PressureMultigrid
     private float[] _dense = [];
 
     /// <summary>Takes the finest equations, groups their cells and builds the coarser equations.</summary>
-    /// <param name="rowStart">Where each row starts: its own entry, then lower columns, then higher ones.</param>
-    /// <param name="upperStart">Where each row's higher columns start.</param>
-    /// <param name="column">Column of each entry.</param>
+    /// <param name="layout">Where the entries lie.</param>
     /// <param name="value">The entries; kept, so that <see cref="Refresh"/> sees what is written there later.</param>
-    public void Group(int[] rowStart, int[] upperStart, int[] column, float[] value)
+    public void Group(RowLayout layout, float[] value)
     {
         _levels.Clear();
-        var level = new PressureLevel(rowStart, upperStart, column, value);
+        var level = new PressureLevel(layout, value);
         _levels.Add(level);
         while (level.Rows > DirectBelow)
         {
-            var group = Pairs(level, out var count);
+            var middle = Halves.Middle(level.Rows);
+            var group = Pairs(level, ref middle, out var count);
             var coarse = Coarse(level, group, count);
             for (var pairing = 1; pairing < Pairings; pairing++)
             {
-                var pair = Pairs(coarse, out count);
+                var pair = Pairs(coarse, ref middle, out count);
                 for (var i = 0; i < group.Length; i++)
                     group[i] = group[i] < 0 ? Alone : pair[group[i]];
                 coarse = Coarse(level, group, count);
@@ -91,13 +90,17 @@ internal sealed class PressureMultigrid
         level.Sweep(forward: false);
     }
 
-    private static int[] Pairs(PressureLevel level, out int count)
+    // Pairs lie within one half of the rows; the halves meet at the same place among the groups afterwards.
+    private static int[] Pairs(PressureLevel level, ref int middle, out int count)
     {
         var group = new int[level.Rows];
         Array.Fill(group, Free);
         count = 0;
+        var between = middle;
         for (var i = 0; i < level.Rows; i++)
         {
+            if (i == between)
+                middle = count;
             if (group[i] != Free)
                 continue;
             var best = -1;
@@ -105,9 +108,9 @@ internal sealed class PressureMultigrid
                 strongestFree = 0,
                 diagonal = 0,
                 others = 0;
-            for (var k = level.RowStart[i]; k < level.RowStart[i + 1]; k++)
+            for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
             {
-                var j = level.Column[k];
+                var j = level.Layout.Column[k];
                 var strength = -level.Value[k];
                 if (j == i)
                 {
@@ -116,7 +119,7 @@ internal sealed class PressureMultigrid
                 }
                 others += Math.Abs(strength);
                 strongest = Math.Max(strongest, strength);
-                if (group[j] == Free && strength > strongestFree)
+                if (group[j] == Free && strength > strongestFree && j < between == i < between)
                     (best, strongestFree) = (j, strength);
             }
             if (others < Loose * diagonal)
@@ -128,6 +131,8 @@ internal sealed class PressureMultigrid
                 group[best] = count;
             group[i] = count++;
         }
+        if (between >= level.Rows)
+            middle = count;
         return group;
     }
 
@@ -147,8 +152,8 @@ internal sealed class PressureMultigrid
                 member[next[group[i]]++] = i;
 
         var rowStart = new int[count + 1];
-        var column = new int[fine.Column.Length];
-        var into = new int[fine.Column.Length];
+        var column = new int[fine.Layout.Column.Length];
+        var into = new int[fine.Layout.Column.Length];
         Array.Fill(into, -1);
         var at = new int[count];
         Array.Fill(at, -1);
@@ -159,9 +164,9 @@ internal sealed class PressureMultigrid
             for (var m = start[g]; m < start[g + 1]; m++)
             {
                 var i = member[m];
-                for (var k = fine.RowStart[i]; k < fine.RowStart[i + 1]; k++)
+                for (var k = fine.Layout.RowStart[i]; k < fine.Layout.RowStart[i + 1]; k++)
                 {
-                    var h = group[fine.Column[k]];
+                    var h = group[fine.Layout.Column[k]];
                     if (h < 0)
                         continue;
                     if (at[h] < rowBegin)
@@ -176,7 +181,8 @@ internal sealed class PressureMultigrid
         }
         var upperStart = SortRows(rowStart, column, into);
         (fine.Group, fine.Into) = ([.. group], into);
-        var coarse = new PressureLevel(rowStart, upperStart, column.AsSpan(0, used).ToArray(), new float[used]);
+        var layout = new RowLayout(rowStart, upperStart, column.AsSpan(0, used).ToArray());
+        var coarse = new PressureLevel(layout, new float[used]);
         fine.SumInto(coarse);
         return coarse;
     }
@@ -184,18 +190,25 @@ internal sealed class PressureMultigrid
     // Own entry first, then lower columns, then higher ones; the entries summed into a row follow it.
     private static int[] SortRows(int[] rowStart, int[] column, int[] into)
     {
-        var place = new int[rowStart[^1]];
+        var entries = rowStart[^1];
+        var (order, place) = (new int[entries], new int[entries]);
         var upperStart = new int[rowStart.Length - 1];
+        for (var k = 0; k < entries; k++)
+            order[k] = k;
         for (var g = 0; g < upperStart.Length; g++)
         {
             var (begin, end) = (rowStart[g], rowStart[g + 1]);
-            var entries = Enumerable.Range(begin, end - begin).OrderBy(k => column[k] == g ? -1 : column[k]).ToArray();
-            var columns = entries.Select(k => column[k]).ToArray();
-            columns.CopyTo(column, begin);
-            for (var k = 0; k < entries.Length; k++)
-                place[entries[k]] = begin + k;
-            upperStart[g] = begin + 1 + columns.Skip(1).Count(h => h < g);
+            for (var k = begin; k < end; k++)
+                column[k] = column[k] == g ? -1 : column[k];
+            Array.Sort(column, order, begin, end - begin);
+            column[begin] = g;
+            var upper = begin + 1;
+            while (upper < end && column[upper] < g)
+                upper++;
+            upperStart[g] = upper;
         }
+        for (var k = 0; k < entries; k++)
+            place[order[k]] = k;
         for (var k = 0; k < into.Length; k++)
             if (into[k] >= 0)
                 into[k] = place[into[k]];
@@ -213,8 +226,8 @@ internal sealed class PressureMultigrid
         }
         _dense = new float[n * n];
         for (var i = 0; i < n; i++)
-        for (var k = level.RowStart[i]; k < level.RowStart[i + 1]; k++)
-            _dense[i * n + level.Column[k]] += level.Value[k];
+        for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
+            _dense[i * n + level.Layout.Column[k]] += level.Value[k];
         // Diagonally heavy by construction (storage adds to the diagonal): no exchange of rows is needed.
         for (var p = 0; p < n; p++)
         {

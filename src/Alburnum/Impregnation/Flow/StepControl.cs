@@ -7,10 +7,10 @@ public sealed record StepControl
     private const double PressureWeight = 0.1;
 
     // A front in wood that hardly lets it in moves little of the voids: a step may add this share of what has come in so far, ...
-    private const double ShareOfGain = 0.15;
+    private const double ShareOfGain = 0.2;
 
     // ... but the start of a front, where everything is new, would stand still; there the steps grow by this at least.
-    private const double SteadyGrowth = 1.3;
+    private const double SteadyGrowth = 1.4;
     private const double GreatestShrink = 0.3;
 
     /// <summary>Checks every limit.</summary>

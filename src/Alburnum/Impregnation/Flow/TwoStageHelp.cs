@@ -14,8 +14,8 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
     private readonly PressureMultigrid _multigrid = new();
     private readonly IncompleteFactor _factor = new(matrix);
     private readonly float[] _weight = new float[2 * matrix.Rows];
-    private readonly float[] _byPressure = new float[2 * matrix.Column.Length];
-    private readonly float[] _pressureValue = new float[matrix.Column.Length];
+    private readonly float[] _byPressure = new float[2 * matrix.Layout.Column.Length];
+    private readonly float[] _pressureValue = new float[matrix.Layout.Column.Length];
     private readonly float[] _pressureRight = new float[matrix.Rows];
     private readonly float[] _pressure = new float[matrix.Rows];
 
@@ -26,26 +26,26 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
     {
         if (!_factor.Factor())
             return false;
-        Weigh(state);
+        Halves.Run(matrix.Rows, (first, end) => Weigh(state, first, end));
         if (regroup)
-            _multigrid.Group(matrix.RowStart, matrix.UpperStart, matrix.Column, _pressureValue);
+            _multigrid.Group(matrix.Layout, _pressureValue);
         else
             _multigrid.Refresh();
         return true;
     }
 
-    private void Weigh(double[] state)
+    private void Weigh(double[] state, int first, int end)
     {
+        var rowStart = matrix.Layout.RowStart;
         ref var block = ref MemoryMarshal.GetArrayDataReference(matrix.Value);
         ref var byPressure = ref MemoryMarshal.GetArrayDataReference(_byPressure);
         ref var pressureValue = ref MemoryMarshal.GetArrayDataReference(_pressureValue);
-        for (var i = 0; i < matrix.Rows; i++)
+        for (var i = first; i < end; i++)
         {
             var pressure = (float)(state[2 * i] / FlowKernel.ReferencePa);
             var (liquid, air) = (pressure / (1 + pressure), 1 / (1 + pressure));
             (_weight[2 * i], _weight[2 * i + 1]) = (liquid, air);
-            var end = matrix.RowStart[i + 1];
-            for (var k = matrix.RowStart[i]; k < end; k++)
+            for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
             {
                 var (liquidByP, airByP) = (Unsafe.Add(ref block, 4 * k), Unsafe.Add(ref block, 4 * k + 2));
                 Unsafe.Add(ref byPressure, 2 * k) = liquidByP;
@@ -58,28 +58,40 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
     /// <summary>The rough answer x to a right-hand side, pairs cell by cell.</summary>
     public void Apply(float[] right, float[] x)
     {
-        for (var i = 0; i < matrix.Rows; i++)
-            _pressureRight[i] = _weight[2 * i] * right[2 * i] + _weight[2 * i + 1] * right[2 * i + 1];
+        Halves.Run(
+            matrix.Rows,
+            (first, end) =>
+            {
+                for (var i = first; i < end; i++)
+                    _pressureRight[i] = _weight[2 * i] * right[2 * i] + _weight[2 * i + 1] * right[2 * i + 1];
+            }
+        );
         _multigrid.Cycle(_pressureRight, _pressure);
-        LeftOver(right, x);
+        Halves.Run(matrix.Rows, (first, end) => LeftOver(right, x, first, end));
         _factor.Solve(x);
-        for (var i = 0; i < matrix.Rows; i++)
-            x[2 * i] += _pressure[i];
+        Halves.Run(
+            matrix.Rows,
+            (first, end) =>
+            {
+                for (var i = first; i < end; i++)
+                    x[2 * i] += _pressure[i];
+            }
+        );
     }
 
     // What the pressures found leave out of balance.
-    private void LeftOver(float[] right, float[] left)
+    private void LeftOver(float[] right, float[] left, int first, int end)
     {
+        var rowStart = matrix.Layout.RowStart;
         ref var pressure = ref MemoryMarshal.GetArrayDataReference(_pressure);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(matrix.Column);
+        ref var column = ref MemoryMarshal.GetArrayDataReference(matrix.Layout.Column);
         ref var byPressure = ref MemoryMarshal.GetArrayDataReference(_byPressure);
         ref var rights = ref MemoryMarshal.GetArrayDataReference(right);
         ref var lefts = ref MemoryMarshal.GetArrayDataReference(left);
-        for (var i = 0; i < matrix.Rows; i++)
+        for (var i = first; i < end; i++)
         {
             var pair = BlockPair.Twice(ref rights, i);
-            var end = matrix.RowStart[i + 1];
-            for (var k = matrix.RowStart[i]; k < end; k++)
+            for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
                 pair -=
                     BlockPair.Twice(ref byPressure, k)
                     * Vector128.Create(Unsafe.Add(ref pressure, Unsafe.Add(ref column, k)));

@@ -112,10 +112,10 @@ public class FlowKernelTests
         var dense = new double[2 * matrix.Rows, 2 * matrix.Rows];
         for (var i = 0; i < matrix.Rows; i++)
         {
-            for (var k = matrix.RowStart[i]; k < matrix.RowStart[i + 1]; k++)
+            for (var k = matrix.Layout.RowStart[i]; k < matrix.Layout.RowStart[i + 1]; k++)
             {
                 for (var part = 0; part < 4; part++)
-                    dense[2 * i + part / 2, 2 * matrix.Column[k] + part % 2] += matrix.Value[4 * k + part];
+                    dense[2 * i + part / 2, 2 * matrix.Layout.Column[k] + part % 2] += matrix.Value[4 * k + part];
             }
         }
         return dense;

@@ -95,7 +95,7 @@ public class FlowRefusalTests
             rowStart[i + 1] = column.Count;
         }
         var multigrid = new PressureMultigrid();
-        multigrid.Group(rowStart, upperStart, [.. column], [.. value]);
+        multigrid.Group(new RowLayout(rowStart, upperStart, [.. column]), [.. value]);
         var x = new float[n];
         multigrid.Cycle([.. Enumerable.Repeat(1f, n)], x);
 
