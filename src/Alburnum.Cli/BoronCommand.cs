@@ -92,6 +92,13 @@ internal sealed class BoronCommand(IAnsiConsole console) : Command<BoronCommand.
             Row("Loading in the middle then, kg/m³", washed.Select(profile => Say.Number(profile.Loading[^1], 2)));
         }
         console.Write(table);
+        if (start.Held / half < wanted)
+            console.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Spread evenly, the border comes to {start.Held / half:0.00} kg/m³, less than wanted: as it spreads, the depth first grows and then is lost, in fast wood first."
+                )
+            );
         console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -16,8 +16,13 @@ namespace Alburnum.Cli;
 /// <summary>Looks for the lightest incising that makes enough of the cores reach the depth, and says what it costs in strength.</summary>
 internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseCommand.Settings>
 {
-    internal sealed class Settings : PredictSettings
+    internal sealed class Settings : PlacedSettings
     {
+        [CommandOption("--share <PERCENT>")]
+        [Description("Share of cores that must reach the depth, %")]
+        [DefaultValue(90.0)]
+        public double SharePercent { get; init; }
+
         [CommandOption("--tooth-length <MM>")]
         [Description("Length of a cut along the grain at the face, mm")]
         [DefaultValue(9.0)]
@@ -33,7 +38,7 @@ internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseComman
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
-        var input = PredictInput.From(settings.Request() with { Incise = null }, facts, library);
+        var input = PredictInput.From(settings.Request(), facts, library);
         if (input.Question.Rule is NoDepth)
             throw PredictInput.Refused(
                 "--depth",

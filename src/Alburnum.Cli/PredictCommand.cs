@@ -1,27 +1,38 @@
-using Alburnum.Impregnation.Incising;
+using System.ComponentModel;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli;
 
 /// <summary>Predicts what the vessel can achieve in a timber: depth, uptake, retention, and the share of pieces that will conform.</summary>
-internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<PredictSettings>
+internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<PredictCommand.Settings>
 {
+    internal sealed class Settings : PredictSettings
+    {
+        [CommandOption("--cells <N>")]
+        [Description("Cells across the section for the flow solver; 0 leaves it out")]
+        [DefaultValue(60)]
+        public int Cells { get; init; }
+
+        [CommandOption("--fit <FILE>")]
+        [Description("Depths from the plant's own charges (CSV); narrows the permeability before predicting")]
+        public string? Fit { get; init; }
+    }
+
     public override async Task<int> ExecuteAsync(
         CommandContext context,
-        PredictSettings settings,
+        Settings settings,
         CancellationToken cancellationToken
     )
     {
         var library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
         CheckRun(settings);
         var input = PredictInput.From(settings.Request(), FactLibrary.Load(FactLibrary.DefaultFolder), library);
-        var (asked, fits) = settings.Fit is { } records
+        var (question, fits) = settings.Fit is { } records
             ? PlantFit.Apply(
                 input,
                 records,
@@ -30,16 +41,15 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
                 cancellationToken
             )
             : (input.Question, []);
-        var trials = Trials(settings, asked, library, cancellationToken);
-        var chosen = trials[^1];
-        var question = asked with { Incising = chosen.Pattern };
+        var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: cancellationToken);
         var section = settings.Cells == 0 ? null : await SolveAsync(question, settings.Cells, cancellationToken);
         double? endDepthMm = section is null
             ? null
             : EndReach.Solved(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
         var document = PredictionMapping.From(
+            input.Species.Name,
             question,
-            chosen.Quick,
+            quick,
             section,
             endDepthMm,
             library.Penalty,
@@ -51,27 +61,22 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
             fits
         );
         if (settings.Out is { } folder)
-            await WriteAsync(folder, document, section, chosen.Quick, input.DemandMm, cancellationToken);
+            await WriteAsync(folder, document, section, quick, input.DemandMm, cancellationToken);
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
-            PredictionSummary.Print(console, document, trials, settings.Out);
+            PredictionSummary.Print(console, document, settings.Out);
         return CommandLine.Done;
     }
 
-    private static void CheckRun(PredictSettings settings)
+    private static void CheckRun(Settings settings)
     {
         PredictInput.InRange("--pieces", settings.Pieces, 100, 1_000_000);
-        PredictInput.InRange("--share", settings.SharePercent, 1, 100);
         if (settings.Cells != 0)
             PredictInput.InRange("--cells", settings.Cells, 4, 2000);
     }
 
-    private static Impregnation.Schedule ScheduleOf(
-        PredictSettings settings,
-        string name,
-        ImpregnationLibrary library
-    ) =>
+    private static Impregnation.Schedule ScheduleOf(Settings settings, string name, ImpregnationLibrary library) =>
         PredictInput
             .ScheduleOf(
                 new PredictRequest
@@ -84,35 +89,6 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
                 library
             )
             .Value;
-
-    // The one pattern asked for, the design's trials, or the wood left plain.
-    private static IReadOnlyList<IncisingTrial> Trials(
-        PredictSettings settings,
-        PredictionQuestion question,
-        ImpregnationLibrary library,
-        CancellationToken stop
-    )
-    {
-        if (settings.Incise != PredictInput.Design)
-        {
-            var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: stop);
-            return [new IncisingTrial(settings.Incise ?? "none", question.Incising, quick)];
-        }
-        if (question.Rule is NoDepth)
-            throw PredictInput.Refused(
-                "--incise",
-                PredictInput.Design,
-                "--depth or --whole-sapwood, to know what the cuts are for"
-            );
-        return IncisingDesign.Lightest(
-            question,
-            [.. library.Patterns.Select(row => (row.Name, row.Pattern.Value))],
-            settings.SharePercent / 100,
-            settings.Seed,
-            settings.Pieces,
-            stop
-        );
-    }
 
     private async Task<SectionRun> SolveAsync(PredictionQuestion question, int cells, CancellationToken stop)
     {

@@ -27,9 +27,6 @@ internal sealed record PredictInput(
     IReadOnlyList<string> Assumptions
 )
 {
-    /// <summary>The word that asks for a pattern to be designed.</summary>
-    public const string Design = "design";
-
     public static PredictInput From(PredictRequest request, FactLibrary facts, ImpregnationLibrary library)
     {
         var species = facts.Species.Get(request.Species);
@@ -179,7 +176,7 @@ internal sealed record PredictInput(
 
     private static IncisingPattern? PatternOf(PredictRequest request, ImpregnationLibrary library)
     {
-        if (request.Incise is null or Design)
+        if (request.Incise is null)
             return null;
         return library
                 .Patterns.FirstOrDefault(row =>
@@ -189,7 +186,8 @@ internal sealed record PredictInput(
             ?? throw Refused(
                 "--incise",
                 request.Incise,
-                $"{Design}, {string.Join(", ", library.Patterns.Select(row => row.Name))}"
+                string.Join(", ", library.Patterns.Select(row => row.Name))
+                    + "; alburnum incise finds the lightest that will do"
             );
     }
 

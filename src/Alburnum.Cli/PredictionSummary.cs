@@ -1,5 +1,4 @@
 using System.Globalization;
-using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Sheets;
@@ -10,19 +9,12 @@ namespace Alburnum.Cli;
 /// <summary>A prediction at a glance: what is asked, what to expect, which model says so, and what it rests on.</summary>
 internal static class PredictionSummary
 {
-    public static void Print(
-        IAnsiConsole console,
-        PredictionDocument document,
-        IReadOnlyList<IncisingTrial> trials,
-        string? folder
-    )
+    public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
         console.WriteLine($"Sapwood: {document.Sapwood}. Heartwood: {document.Heartwood}.");
         console.WriteLine($"Asked for: {document.Demand}.");
-        if (trials.Count > 1)
-            Design(console, trials);
         if (document.Incising.Length > 0)
         {
             console.WriteLine($"Incised: {document.Incising}.");
@@ -70,17 +62,6 @@ internal static class PredictionSummary
             console.WriteLine(
                 Path.Combine(folder, "prediction.json") + (document.Solver is null ? "" : ", section.svg, uptake.svg")
             );
-        }
-    }
-
-    private static void Design(IAnsiConsole console, IReadOnlyList<IncisingTrial> trials)
-    {
-        console.WriteLine();
-        console.WriteLine("Patterns tried, from light to heavy:");
-        foreach (var trial in trials)
-        {
-            var words = trial.Pattern is null ? "left plain" : trial.Pattern.InWords;
-            console.WriteLine($"  {trial.Name}: {words}; {Say.Percent(trial.Quick.CoreShare.Value)} of cores");
         }
     }
 

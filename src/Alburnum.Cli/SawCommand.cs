@@ -15,8 +15,12 @@ namespace Alburnum.Cli;
 /// <summary>Says which pieces of a cutting pattern show heartwood on which faces, and what that does to conformity.</summary>
 internal sealed class SawCommand(IAnsiConsole console) : AsyncCommand<SawCommand.Settings>
 {
-    internal sealed class Settings : PredictSettings
+    internal sealed class Settings : TreatingSettings
     {
+        [CommandOption("--out <DIR>")]
+        [Description("Folder for what is drawn and written")]
+        public string? Out { get; init; }
+
         [CommandOption("--pattern <NAME>")]
         [Description("How the log of --log-diameter is cut: boxed, halved, quartered, grid or boards")]
         [DefaultValue("grid")]

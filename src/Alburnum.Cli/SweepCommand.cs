@@ -50,8 +50,6 @@ internal sealed class SweepCommand(IAnsiConsole console) : AsyncCommand<SweepCom
         if (measure < 0)
             throw PredictInput.Refused("--of", settings.Of, string.Join(", ", Measures.Select(known => known.Name)));
         var folder = settings.Out ?? throw PredictInput.Refused("--out", "nothing", "a folder for the map");
-        if (settings.Incise == PredictInput.Design || settings.Fit is not null)
-            throw PredictInput.Refused("sweep", "--fit or --incise design", "neither: a sweep changes one question");
         var pieces = (int)PredictInput.InRange("--pieces", settings.Pieces, 100, 100_000);
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);

@@ -22,6 +22,7 @@ public sealed class PredictCommandTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Contains("Sawn with the pith in the middle of the piece.", sheet, StringComparison.Ordinal);
+        Assert.Contains("Scots pine, 100 × 100 mm, full cell", sheet, StringComparison.Ordinal);
         Assert.Contains("Which model answered", sheet, StringComparison.Ordinal);
         Assert.Contains("from a cut end along the middle", sheet, StringComparison.Ordinal);
     }
@@ -121,7 +122,7 @@ public sealed class PredictCommandTests : IDisposable
     [InlineData("--position: found diagonal, expected boxed, halved, quartered or side", "--position", "diagonal")]
     [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn so", "--log-diameter", "120")]
     [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
-    [InlineData("--incise: found fine, expected design, light", "--incise", "fine")]
+    [InlineData("--incise: found fine, expected light", "--incise", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
     [InlineData("no such file", "--fit", "nowhere.csv")]
     [InlineData("--cells: found 3, expected 4 to 2000", "--cells", "3")]

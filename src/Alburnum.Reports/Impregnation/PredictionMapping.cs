@@ -9,6 +9,7 @@ namespace Alburnum.Reports.Impregnation;
 public static class PredictionMapping
 {
     /// <summary>Builds the document.</summary>
+    /// <param name="species">Name of the timber.</param>
     /// <param name="question">What was asked.</param>
     /// <param name="quick">The quick model's answer.</param>
     /// <param name="section">The flow solver's answer; null where it was not run.</param>
@@ -21,6 +22,7 @@ public static class PredictionMapping
     /// <param name="assumptions">What was assumed for want of anything said.</param>
     /// <param name="fits">Permeabilities narrowed by the plant's own depths.</param>
     public static PredictionDocument From(
+        string species,
         PredictionQuestion question,
         QuickPrediction quick,
         SectionRun? section,
@@ -42,7 +44,7 @@ public static class PredictionMapping
             .. question.Incising is null ? Array.Empty<Provenance>() : [penalty.Source],
         ];
         return new(
-            $"{question.Section.Label}, {question.Schedule.Name}",
+            $"{species}, {question.Section.Label}, {question.Schedule.Name}",
             question.Section.Label,
             question.Sapwood.Name,
             question.Heartwood.Name,
