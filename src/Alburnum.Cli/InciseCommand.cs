@@ -14,7 +14,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli;
 
 /// <summary>Looks for the lightest incising that makes enough of the cores reach the depth, and says what it costs in strength.</summary>
-internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseCommand.Settings>
+internal sealed class InciseCommand(IAnsiConsole console) : AsyncCommand<InciseCommand.Settings>
 {
     internal sealed class Settings : PlacedSettings
     {
@@ -34,7 +34,11 @@ internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseComman
         public int Boxes { get; init; }
     }
 
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
     {
         var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
         var library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
@@ -61,7 +65,12 @@ internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseComman
         );
         var check =
             settings.Boxes > 0 && design.Chosen?.Pattern is { } pattern
-                ? CellCheck(input.Question, pattern, settings.Boxes, cancellationToken)
+                ? await Progress.OfAsync(
+                    console,
+                    "Treating the repeating cell",
+                    progress => CellCheck(input.Question, pattern, settings.Boxes, progress, cancellationToken),
+                    cancellationToken
+                )
                 : null;
         var document = InciseDocument.From(input, design, check, library.Penalty, settings.SharePercent);
         if (settings.Json)
@@ -76,6 +85,7 @@ internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseComman
         PredictionQuestion question,
         IncisingPattern pattern,
         int boxes,
+        IProgress<double>? progress,
         CancellationToken stop
     )
     {
@@ -88,7 +98,7 @@ internal sealed class InciseCommand(IAnsiConsole console) : Command<InciseComman
             deep,
             (boxes, boxes, boxes)
         );
-        var run = FlowSolver.Run(cell.Problem, question.Schedule, StepControl.Usual, cancellation: stop);
+        var run = FlowSolver.Run(cell.Problem, question.Schedule, StepControl.Usual, progress, stop);
         return string.Create(
             CultureInfo.InvariantCulture,
             $"Flow solver on the repeating cell, median wood, {boxes} × {boxes} × {boxes} boxes: unbroken to {cell.UnbrokenMm(run):0.0} mm (a box is {deep / boxes:0.0} mm deep). {run.Ending.InWords}"

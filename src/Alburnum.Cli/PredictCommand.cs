@@ -42,7 +42,16 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
             )
             : (input.Question, []);
         var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: cancellationToken);
-        var section = settings.Cells == 0 ? null : await SolveAsync(question, settings.Cells, cancellationToken);
+        var section =
+            settings.Cells == 0
+                ? null
+                : await Progress.OfAsync(
+                    console,
+                    "Treating the median piece",
+                    progress =>
+                        SectionRun.Of(question, settings.Cells, progress: progress, cancellation: cancellationToken),
+                    cancellationToken
+                );
         double? endDepthMm = section is null
             ? null
             : EndReach.Solved(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
@@ -90,23 +99,6 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
             )
             .Value;
 
-    private async Task<SectionRun> SolveAsync(PredictionQuestion question, int cells, CancellationToken stop)
-    {
-        if (!console.Profile.Capabilities.Interactive || !console.Profile.Out.IsTerminal)
-            return SectionRun.Of(question, cells, cancellation: stop);
-        return await console
-            .Progress()
-            .AutoClear(true)
-            .StartAsync(async progress =>
-            {
-                var task = progress.AddTask("Treating the median piece", maxValue: 1);
-                return await Task.Run(
-                    () => SectionRun.Of(question, cells, progress: new Steps(task), cancellation: stop),
-                    stop
-                );
-            });
-    }
-
     private static async Task WriteAsync(
         string folder,
         PredictionDocument document,
@@ -130,10 +122,5 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
             Svg.Write(PredictionDrawing.Uptake(section)),
             stop
         );
-    }
-
-    private sealed class Steps(ProgressTask task) : IProgress<double>
-    {
-        public void Report(double value) => task.Value = value;
     }
 }

@@ -2,7 +2,7 @@ using Spectre.Console;
 
 namespace Alburnum.Cli;
 
-/// <summary>Works through a list on all cores: a bar on a terminal, one plain line for each finished item elsewhere.</summary>
+/// <summary>Long work: a bar on a terminal; elsewhere a list says one plain line for each finished item, and a single run says nothing.</summary>
 internal static class Progress
 {
     /// <summary>Does the work and gives the results in the order of the items. The first failure stops the rest.</summary>
@@ -31,7 +31,7 @@ internal static class Progress
 
         if (items.Count == 0)
             return results;
-        if (console.Profile.Capabilities.Interactive && console.Profile.Out.IsTerminal)
+        if (HasBar(console))
         {
             await console
                 .Progress()
@@ -54,5 +54,33 @@ internal static class Progress
             });
         }
         return results;
+    }
+
+    /// <summary>Does one long run that tells the share done, 0 to 1.</summary>
+    public static async Task<TResult> OfAsync<TResult>(
+        IAnsiConsole console,
+        string title,
+        Func<IProgress<double>?, TResult> work,
+        CancellationToken stop
+    )
+    {
+        if (!HasBar(console))
+            return work(null);
+        return await console
+            .Progress()
+            .AutoClear(true)
+            .StartAsync(async progress =>
+            {
+                var task = progress.AddTask(title, maxValue: 1);
+                return await Task.Run(() => work(new Share(task)), stop);
+            });
+    }
+
+    private static bool HasBar(IAnsiConsole console) =>
+        console.Profile.Capabilities.Interactive && console.Profile.Out.IsTerminal;
+
+    private sealed class Share(ProgressTask task) : IProgress<double>
+    {
+        public void Report(double value) => task.Value = value;
     }
 }
