@@ -22,7 +22,7 @@ internal readonly struct CellTerms
         var (pull, pullSlope) = fluids.Capillary.At(saturation);
         var relative = fluids.Relative.At(saturation);
         var liquid = 1000 / fluids.LiquidMPaS;
-        var air = 1000 / (fluids.AirMPaS * FlowKernel.ReferencePa);
+        var air = 1000 / (fluids.AirMPaS * FlowTerms.ReferencePa);
         AirPa = airPa;
         LiquidPa = airPa - 1000 * pull;
         PullSlope = 1000 * pullSlope;

@@ -9,11 +9,9 @@ namespace Alburnum.Impregnation.Flow;
 /// Unknowns per cell: air pressure (Pa) and saturation. Balances per cell, both in m³: liquid volume, and air volume brought
 /// to the reference pressure. A plain twin lives in the tests.
 /// </remarks>
-internal sealed class FlowKernel
+internal sealed class FlowKernel<T>
+    where T : unmanaged
 {
-    /// <summary>Pressure at which air volumes are counted, Pa.</summary>
-    public const double ReferencePa = 101325;
-
     private readonly FlowMesh _mesh;
     private readonly FluidPair _fluids;
     private readonly CellTerms[] _terms;
@@ -27,12 +25,12 @@ internal sealed class FlowKernel
         _mesh = mesh;
         _fluids = fluids;
         _terms = new CellTerms[mesh.CellCount];
-        Matrix = new BlockMatrix(mesh);
+        Matrix = new BlockMatrix<T>(new BlockLayout(mesh));
         Residual = new double[2 * mesh.CellCount];
         _across = Across(mesh);
     }
 
-    public BlockMatrix Matrix { get; }
+    public BlockMatrix<T> Matrix { get; }
 
     /// <summary>Out of balance, m³: liquid, then air, cell by cell.</summary>
     public double[] Residual { get; }
@@ -92,17 +90,16 @@ internal sealed class FlowKernel
     private void Storage(double[] state, double[] before, int first, int end)
     {
         var voids = _mesh.VoidM3;
+        var rowStart = Matrix.Blocks.Rows.RowStart;
         ref var value = ref MemoryMarshal.GetArrayDataReference(Matrix.Value);
         for (var i = first; i < end; i++)
         {
-            var p = state[2 * i] / ReferencePa;
+            var p = state[2 * i] / FlowTerms.ReferencePa;
             var s = state[2 * i + 1];
             var v = voids[i];
             Residual[2 * i] = v * s - before[2 * i];
             Residual[2 * i + 1] = v * (1 - s) * p - before[2 * i + 1];
-            Vector128
-                .Create(0, (float)v, (float)(v * (1 - s) / ReferencePa), (float)(-v * p))
-                .StoreUnsafe(ref value, (nuint)(4 * Matrix.Layout.RowStart[i]));
+            Quad.Store(Quad.Of<T>(0, v, v * (1 - s) / FlowTerms.ReferencePa, -v * p), ref value, rowStart[i]);
         }
     }
 
@@ -111,8 +108,8 @@ internal sealed class FlowKernel
         var first = _mesh.First;
         var second = _mesh.Second;
         var conductance = _mesh.ConductanceM3;
-        var (rowStart, residual) = (Matrix.Layout.RowStart, Residual);
-        var (there, back) = (Matrix.FirstToSecond, Matrix.SecondToFirst);
+        var (rowStart, residual) = (Matrix.Blocks.Rows.RowStart, Residual);
+        var (there, back) = (Matrix.Blocks.FirstToSecond, Matrix.Blocks.SecondToFirst);
         ref var value = ref MemoryMarshal.GetArrayDataReference(Matrix.Value);
         for (var c = from; c < end; c++)
         {
@@ -123,12 +120,12 @@ internal sealed class FlowKernel
             residual[2 * i + 1] += x.Air;
             residual[2 * j] -= x.Liquid;
             residual[2 * j + 1] -= x.Air;
-            var byFirst = Block(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1);
-            var bySecond = Block(-x.LiquidByP, x.LiquidByS2, x.AirByP2, x.AirByS2);
+            var byFirst = Quad.Of<T>(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1);
+            var bySecond = Quad.Of<T>(-x.LiquidByP, x.LiquidByS2, x.AirByP2, x.AirByS2);
             Add(ref value, rowStart[i], byFirst);
-            bySecond.StoreUnsafe(ref value, (nuint)(4 * there[c]));
+            Quad.Store(bySecond, ref value, there[c]);
             Add(ref value, rowStart[j], -bySecond);
-            (-byFirst).StoreUnsafe(ref value, (nuint)(4 * back[c]));
+            Quad.Store(-byFirst, ref value, back[c]);
         }
     }
 
@@ -147,17 +144,13 @@ internal sealed class FlowKernel
             airOut += x.Air;
             Residual[2 * i] += x.Liquid;
             Residual[2 * i + 1] += x.Air;
-            Add(ref value, Matrix.Layout.RowStart[i], Block(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1));
+            Add(ref value, Matrix.Blocks.Rows.RowStart[i], Quad.Of<T>(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1));
         }
         LiquidInM3 = -liquidOut;
         AirInM3 = -airOut;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector128<float> Block(double lp, double ls, double ap, double asat) =>
-        Vector128.Create((float)lp, (float)ls, (float)ap, (float)asat);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Add(ref float value, int at, Vector128<float> block) =>
-        (Vector128.LoadUnsafe(ref value, (nuint)(4 * at)) + block).StoreUnsafe(ref value, (nuint)(4 * at));
+    private static void Add(ref T value, int at, Vector256<T> block) =>
+        Quad.Store(Quad.Load(ref value, at) + block, ref value, at);
 }

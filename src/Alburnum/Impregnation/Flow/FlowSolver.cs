@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Alburnum.Impregnation.Flow;
 
 /// <summary>Carries a piece of wood through a schedule: liquid and trapped air, step by step, fully implicit.</summary>
@@ -34,11 +36,25 @@ public static class FlowSolver
         foreach (var saturation in problem.InitialSaturation)
             Require.InRange(saturation, 0, 1, "(share of the voids)", nameof(problem.InitialSaturation));
         var order = CellOrder.Of(problem.Mesh);
-        return order.Back(new Course(order.Ordered(problem), control, cancellation).Through(schedule, progress));
+        var ordered = order.Ordered(problem);
+        var run = problem.Mesh.IsLine ? null : In<float>(ordered, schedule, control, progress, cancellation);
+        return order.Back(run ?? In<double>(ordered, schedule, control, progress, cancellation)!);
     }
 
+    // Linear equations in a precision; null where single precision does not carry: cells that level out within a ten-millionth of a step.
+    private static FlowRun? In<T>(
+        FlowProblem problem,
+        Schedule schedule,
+        StepControl control,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+        where T : unmanaged, IBinaryFloatingPointIeee754<T> =>
+        new Course<T>(problem, control, cancellation).Through(schedule, progress);
+
     // One run: the working arrays and the account of what is held.
-    private sealed class Course
+    private sealed class Course<T>
+        where T : unmanaged, IBinaryFloatingPointIeee754<T>
     {
         private const int MaxNewton = 14;
         private const double LeastSeconds = 1e-9;
@@ -46,7 +62,7 @@ public static class FlowSolver
         private readonly FlowProblem _problem;
         private readonly StepControl _control;
         private readonly CancellationToken _cancellation;
-        private readonly FlowKernel _kernel;
+        private readonly FlowKernel<T> _kernel;
         private readonly FrontRelaxation _front;
         private readonly INewtonEquations _equations;
         private readonly double[] _state;
@@ -64,13 +80,17 @@ public static class FlowSolver
         private int _worstCell;
         private double _worstShare;
         private int _linearIterations;
+        private bool _carries = true;
 
         public Course(FlowProblem problem, StepControl control, CancellationToken cancellation)
         {
             (_problem, _control, _cancellation) = (problem, control, cancellation);
-            _kernel = new FlowKernel(problem.Mesh, problem.Fluids);
-            _front = new FrontRelaxation(problem.Mesh, problem.Fluids, _kernel);
-            _equations = problem.Mesh.IsLine ? new LineElimination(_kernel.Matrix) : new HelpedKrylov(_kernel.Matrix);
+            _kernel = new FlowKernel<T>(problem.Mesh, problem.Fluids);
+            _front = new FrontRelaxation(problem.Mesh, problem.Fluids, _kernel.Matrix.Blocks, _kernel.Terms);
+            _equations =
+                problem.Mesh.IsLine && _kernel.Matrix is BlockMatrix<double> matrix
+                    ? new LineElimination(matrix)
+                    : new HelpedKrylov<T>(_kernel.Matrix);
             var cells = problem.Mesh.CellCount;
             _state = new double[2 * cells];
             _held = new double[2 * cells];
@@ -82,14 +102,14 @@ public static class FlowSolver
             {
                 var (p, s, v) = (1000 * problem.InitialAirKPa, problem.InitialSaturation[i], problem.Mesh.VoidM3[i]);
                 (_state[2 * i], _state[2 * i + 1]) = (p, s);
-                (_held[2 * i], _held[2 * i + 1]) = (v * s, v * (1 - s) * p / FlowKernel.ReferencePa);
+                (_held[2 * i], _held[2 * i + 1]) = (v * s, v * (1 - s) * p / FlowTerms.ReferencePa);
                 _voidM3 += v;
                 _liquidAtStart += _held[2 * i];
                 _airAtStart += _held[2 * i + 1];
             }
         }
 
-        public FlowRun Through(Schedule schedule, IProgress<double>? progress)
+        public FlowRun? Through(Schedule schedule, IProgress<double>? progress)
         {
             double elapsed = 0,
                 step = _control.FirstSeconds;
@@ -120,6 +140,8 @@ public static class FlowSolver
                     var seconds = left <= step * 1.0001 ? left : Math.Min(step, left / 2 > step ? step : left / 2);
                     var kPa = stage.KPaAt((done + seconds) / 60);
                     var iterations = Try(seconds, 1000 * kPa, stage.Contact);
+                    if (!_carries)
+                        return null;
                     if (iterations == 0)
                     {
                         step = seconds / 4;
@@ -157,8 +179,13 @@ public static class FlowSolver
                 FindWorst();
                 if (_worstShare <= _control.CellTolerance)
                     return iteration;
-                if (!double.IsFinite(_worstShare) || !_equations.Solve(_trial, _kernel.Residual, _change))
+                if (!double.IsFinite(_worstShare))
                     return 0;
+                if (!_equations.Solve(_trial, _kernel.Residual, _change))
+                {
+                    _carries = typeof(T) == typeof(double);
+                    return 0;
+                }
                 _linearIterations += _equations.Iterations;
                 Halves.Run(_problem.Mesh.CellCount, Move);
                 _kernel.Take(_trial);
@@ -183,7 +210,7 @@ public static class FlowSolver
             for (var i = first; i < end; i++)
             {
                 // Air is judged against the air that the pressure would press into the voids.
-                var pressure = Math.Max(1, _trial[2 * i] * (1 / FlowKernel.ReferencePa));
+                var pressure = Math.Max(1, _trial[2 * i] * (1 / FlowTerms.ReferencePa));
                 var (liquid, air) = (Math.Abs(residual[2 * i]), Math.Abs(residual[2 * i + 1]));
                 var known = worstShare * voids[i];
                 if (!(liquid <= known && air <= known * pressure))
@@ -200,7 +227,7 @@ public static class FlowSolver
             {
                 var p = _trial[2 * i];
                 var s = _trial[2 * i + 1];
-                _trial[2 * i] = Math.Clamp(p - _change[2 * i], p / 4, 4 * p + FlowKernel.ReferencePa);
+                _trial[2 * i] = Math.Clamp(p - _change[2 * i], p / 4, 4 * p + FlowTerms.ReferencePa);
                 _trial[2 * i + 1] = Math.Clamp(s - _change[2 * i + 1], 0, 1);
             }
         }
@@ -217,7 +244,7 @@ public static class FlowSolver
                 liquid += voids[i] * Math.Abs(s - _state[2 * i + 1]);
                 pressure += voids[i] * Math.Abs(p - _state[2 * i]) / Math.Max(p, _state[2 * i]);
                 _held[2 * i] = voids[i] * s - _kernel.Residual[2 * i];
-                _held[2 * i + 1] = voids[i] * (1 - s) * p / FlowKernel.ReferencePa - _kernel.Residual[2 * i + 1];
+                _held[2 * i + 1] = voids[i] * (1 - s) * p / FlowTerms.ReferencePa - _kernel.Residual[2 * i + 1];
                 var gain = s - _problem.InitialSaturation[i];
                 if (gain > _peak[i])
                     _peak[i] = gain;

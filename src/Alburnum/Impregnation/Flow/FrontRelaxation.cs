@@ -20,22 +20,21 @@ internal sealed class FrontRelaxation
     private const double GreatestLeap = 0.5;
     private readonly FlowMesh _mesh;
     private readonly FluidPair _fluids;
-    private readonly BlockMatrix _matrix;
+    private readonly RowLayout _rows;
     private readonly CellTerms[] _terms;
     private readonly double[] _conductance;
     private readonly double[] _face;
     private readonly bool[] _bent;
     private readonly List<int> _cells = [];
 
-    /// <summary>Relaxes on a kernel's mesh; the kernel's terms follow the state.</summary>
-    public FrontRelaxation(FlowMesh mesh, FluidPair fluids, FlowKernel kernel)
+    /// <summary>Relaxes on a mesh; the terms of its cells follow the state.</summary>
+    public FrontRelaxation(FlowMesh mesh, FluidPair fluids, BlockLayout layout, CellTerms[] terms)
     {
-        var matrix = kernel.Matrix;
-        (_mesh, _fluids, _matrix, _terms) = (mesh, fluids, matrix, kernel.Terms);
+        (_mesh, _fluids, _rows, _terms) = (mesh, fluids, layout.Rows, terms);
         _bent = new bool[mesh.CellCount];
-        _conductance = new double[matrix.Layout.Column.Length];
+        _conductance = new double[layout.Rows.Column.Length];
         for (var c = 0; c < mesh.First.Length; c++)
-            _conductance[matrix.FirstToSecond[c]] = _conductance[matrix.SecondToFirst[c]] = mesh.ConductanceM3[c];
+            _conductance[layout.FirstToSecond[c]] = _conductance[layout.SecondToFirst[c]] = mesh.ConductanceM3[c];
         _face = new double[mesh.CellCount];
         for (var f = 0; f < mesh.FaceCell.Length; f++)
             _face[mesh.FaceCell[f]] += mesh.FaceConductanceM3[f];
@@ -66,8 +65,8 @@ internal sealed class FrontRelaxation
         {
             if (Math.Abs(moved[2 * i + 1]) < Bend)
                 continue;
-            for (var k = _matrix.Layout.RowStart[i]; k < _matrix.Layout.RowStart[i + 1]; k++)
-                _bent[_matrix.Layout.Column[k]] = true;
+            for (var k = _rows.RowStart[i]; k < _rows.RowStart[i + 1]; k++)
+                _bent[_rows.Column[k]] = true;
         }
         for (var i = 0; i < _bent.Length; i++)
             if (_bent[i])
@@ -81,17 +80,17 @@ internal sealed class FrontRelaxation
         {
             var (p, s, v) = (state[2 * i], state[2 * i + 1], _mesh.VoidM3[i]);
             ref readonly var own = ref _terms[i];
-            var pressure = p / FlowKernel.ReferencePa;
+            var pressure = p / FlowTerms.ReferencePa;
             var liquid = v * s - step.Before[2 * i];
             var air = v * (1 - s) * pressure - step.Before[2 * i + 1];
             double liquidByP = 0,
                 liquidByS = v,
-                airByP = v * (1 - s) / FlowKernel.ReferencePa,
+                airByP = v * (1 - s) / FlowTerms.ReferencePa,
                 airByS = -v * pressure;
-            var end = _matrix.Layout.RowStart[i + 1];
-            for (var k = _matrix.Layout.RowStart[i] + 1; k < end; k++)
+            var end = _rows.RowStart[i + 1];
+            for (var k = _rows.RowStart[i] + 1; k < end; k++)
             {
-                var x = new Crossing(own, _terms[_matrix.Layout.Column[k]], _conductance[k] * step.Seconds);
+                var x = new Crossing(own, _terms[_rows.Column[k]], _conductance[k] * step.Seconds);
                 liquid += x.Liquid;
                 air += x.Air;
                 liquidByP += x.LiquidByP;
@@ -116,7 +115,7 @@ internal sealed class FrontRelaxation
                 return false;
             var byP = (airByS * liquid - liquidByS * air) / determinant;
             var byS = (liquidByP * air - airByP * liquid) / determinant;
-            state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + FlowKernel.ReferencePa);
+            state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + FlowTerms.ReferencePa);
             state[2 * i + 1] = Math.Clamp(s - Math.Clamp(byS, -GreatestLeap, GreatestLeap), 0, 1);
             _terms[i] = new CellTerms(state[2 * i], state[2 * i + 1], _fluids);
         }

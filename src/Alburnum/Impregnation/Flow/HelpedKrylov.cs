@@ -2,28 +2,29 @@ using System.Numerics;
 
 namespace Alburnum.Impregnation.Flow;
 
-/// <summary>Solves the Newton equations of a sheet or block of cells: GMRES with a rough answer's help, in single precision.</summary>
+/// <summary>Solves the Newton equations of a sheet or block of cells: GMRES with a rough answer's help, in single or double precision.</summary>
 /// <remarks>Newton's next iteration mends what is left over, so that neither closeness nor digits are needed here.</remarks>
-internal sealed class HelpedKrylov : INewtonEquations
+internal sealed class HelpedKrylov<T> : INewtonEquations
+    where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
     // Part of the right-hand side that may be left over: closer costs more than it saves Newton.
     private const double Tolerance = 0.1;
     private const int Restart = 12;
-    private const int MaxIterations = 120;
+    private static readonly int MaxIterations = typeof(T) == typeof(float) ? 40 : 120;
 
     // Coarse grids that no longer fit show in the number of iterations.
     private const int RegroupAbove = 8;
-    private readonly BlockMatrix _matrix;
-    private readonly TwoStageHelp _help;
-    private readonly float[] _sum;
-    private readonly List<float[]> _basis = [];
-    private readonly List<float[]> _helped = [];
+    private readonly BlockMatrix<T> _matrix;
+    private readonly TwoStageHelp<T> _help;
+    private readonly T[] _sum;
+    private readonly List<T[]> _basis = [];
+    private readonly List<T[]> _helped = [];
 
-    public HelpedKrylov(BlockMatrix matrix)
+    public HelpedKrylov(BlockMatrix<T> matrix)
     {
         _matrix = matrix;
-        _help = new TwoStageHelp(matrix);
-        _sum = new float[2 * matrix.Rows];
+        _help = new TwoStageHelp<T>(matrix);
+        _sum = new T[2 * matrix.Rows];
     }
 
     /// <inheritdoc/>
@@ -49,7 +50,7 @@ internal sealed class HelpedKrylov : INewtonEquations
             (first, end) =>
             {
                 for (var i = first; i < end; i++)
-                    residual[i] = (float)(right[i] * (1 / size));
+                    residual[i] = T.CreateTruncating(right[i] * (1 / size));
             }
         );
         var left = 1.0;
@@ -62,7 +63,7 @@ internal sealed class HelpedKrylov : INewtonEquations
                 break;
             _matrix.Multiply(_sum, residual);
             for (var i = 0; i < right.Length; i++)
-                residual[i] = (float)(right[i] / size) - residual[i];
+                residual[i] = T.CreateTruncating(right[i] / size) - residual[i];
             left = Norm(residual);
         }
         Halves.Run(
@@ -70,10 +71,10 @@ internal sealed class HelpedKrylov : INewtonEquations
             (first, end) =>
             {
                 for (var i = first; i < end; i++)
-                    x[i] = size * _sum[i];
+                    x[i] = size * double.CreateTruncating(_sum[i]);
             }
         );
-        return left <= 1;
+        return left <= (typeof(T) == typeof(float) ? Tolerance : 1);
     }
 
     // From the residual in the first place of the basis; adds to the sum and says what is left over.
@@ -127,10 +128,10 @@ internal sealed class HelpedKrylov : INewtonEquations
         return Math.Abs(g[k]);
     }
 
-    private float[] At(List<float[]> vectors, int k)
+    private T[] At(List<T[]> vectors, int k)
     {
         if (vectors.Count == k)
-            vectors.Add(new float[2 * _matrix.Rows]);
+            vectors.Add(new T[2 * _matrix.Rows]);
         return vectors[k];
     }
 
@@ -148,44 +149,44 @@ internal sealed class HelpedKrylov : INewtonEquations
             )
         );
 
-    private static double Norm(float[] v) => Math.Sqrt(Dot(v, v));
+    private static double Norm(T[] v) => Math.Sqrt(Dot(v, v));
 
-    private static double Dot(float[] a, float[] b) =>
+    private static double Dot(T[] a, T[] b) =>
         Halves.Sum(
             a.Length,
             (first, end) =>
             {
-                var lanes = Vector<float>.Zero;
+                var lanes = Vector<T>.Zero;
                 var i = first;
-                for (; i <= end - Vector<float>.Count; i += Vector<float>.Count)
-                    lanes += new Vector<float>(a, i) * new Vector<float>(b, i);
-                double sum = Vector.Sum(lanes);
+                for (; i <= end - Vector<T>.Count; i += Vector<T>.Count)
+                    lanes += new Vector<T>(a, i) * new Vector<T>(b, i);
+                var sum = double.CreateTruncating(Vector.Sum(lanes));
                 for (; i < end; i++)
-                    sum += a[i] * b[i];
+                    sum += double.CreateTruncating(a[i] * b[i]);
                 return sum;
             }
         );
 
-    private static void AddScaled(float[] y, double factor, float[] x) =>
+    private static void AddScaled(T[] y, double factor, T[] x) =>
         Halves.Run(
             y.Length,
             (first, end) =>
             {
-                var by = (float)factor;
+                var by = T.CreateTruncating(factor);
                 var i = first;
-                for (; i <= end - Vector<float>.Count; i += Vector<float>.Count)
-                    (new Vector<float>(y, i) + by * new Vector<float>(x, i)).CopyTo(y, i);
+                for (; i <= end - Vector<T>.Count; i += Vector<T>.Count)
+                    (new Vector<T>(y, i) + by * new Vector<T>(x, i)).CopyTo(y, i);
                 for (; i < end; i++)
                     y[i] += by * x[i];
             }
         );
 
-    private static void Scale(float[] x, double factor) =>
+    private static void Scale(T[] x, double factor) =>
         Halves.Run(
             x.Length,
             (first, end) =>
             {
-                var by = (float)factor;
+                var by = T.CreateTruncating(factor);
                 for (var i = first; i < end; i++)
                     x[i] *= by;
             }

@@ -1,7 +1,7 @@
 namespace Alburnum.Impregnation.Flow;
 
 /// <summary>Solves the Newton equations of a line of cells exactly: block elimination down, substitution up.</summary>
-internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
+internal sealed class LineElimination(BlockMatrix<double> matrix) : INewtonEquations
 {
     private readonly double[] _reduced = new double[4 * matrix.Rows];
 
@@ -16,7 +16,7 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
         Span<double> below = stackalloc double[4];
         for (var i = 0; i < rows; i++)
         {
-            Widen(4 * matrix.Layout.RowStart[i], pivot);
+            matrix.Value.AsSpan(4 * matrix.Blocks.Rows.RowStart[i], 4).CopyTo(pivot);
             var (b0, b1) = (right[2 * i], right[2 * i + 1]);
             if (i > 0 && Block(i, i - 1, below))
             {
@@ -57,19 +57,13 @@ internal sealed class LineElimination(BlockMatrix matrix) : INewtonEquations
 
     private bool Block(int row, int column, Span<double> block)
     {
-        for (var k = matrix.Layout.RowStart[row] + 1; k < matrix.Layout.RowStart[row + 1]; k++)
+        for (var k = matrix.Blocks.Rows.RowStart[row] + 1; k < matrix.Blocks.Rows.RowStart[row + 1]; k++)
         {
-            if (matrix.Layout.Column[k] != column)
+            if (matrix.Blocks.Rows.Column[k] != column)
                 continue;
-            Widen(4 * k, block);
+            matrix.Value.AsSpan(4 * k, 4).CopyTo(block);
             return true;
         }
         return false;
-    }
-
-    private void Widen(int at, Span<double> block)
-    {
-        for (var part = 0; part < 4; part++)
-            block[part] = matrix.Value[at + part];
     }
 }

@@ -1,44 +1,46 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace Alburnum.Impregnation.Flow;
 
 /// <summary>The pressure equations on one grid of the multigrid: rows of entries, an answer, a right-hand side, and the way to the next coarser grid.</summary>
-internal sealed class PressureLevel
+internal sealed class PressureLevel<T>
+    where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
     // A group moves as one, which makes the coarse equations too stiff: their answer falls short by about this factor.
-    private const float Stretch = 1.6f;
+    private static readonly T Stretch = T.CreateChecked(1.6);
 
     // Clears numbers too small to matter, which would slow the sweeps a hundredfold.
-    private const float Speck = 1e-20f;
-    private readonly float[] _inverse;
+    private static readonly T Speck = T.CreateChecked(1e-20);
+    private readonly T[] _inverse;
 
     // What the other half of the rows brings to each row, and what each row has left over.
-    private readonly float[] _outer;
-    private readonly float[] _left;
+    private readonly T[] _outer;
+    private readonly T[] _left;
 
     /// <summary>A grid's equations; the values are kept, not copied.</summary>
-    public PressureLevel(RowLayout layout, float[] value)
+    public PressureLevel(RowLayout layout, T[] value)
     {
         (Layout, Value) = (layout, value);
-        X = new float[Rows];
-        Right = new float[Rows];
-        _inverse = new float[Rows];
-        _outer = new float[Rows];
-        _left = new float[Rows];
+        X = new T[Rows];
+        Right = new T[Rows];
+        _inverse = new T[Rows];
+        _outer = new T[Rows];
+        _left = new T[Rows];
     }
 
     /// <summary>Where the entries lie.</summary>
     public RowLayout Layout { get; }
 
     /// <summary>The entries.</summary>
-    public float[] Value { get; }
+    public T[] Value { get; }
 
     /// <summary>The answer so far.</summary>
-    public float[] X { get; }
+    public T[] X { get; }
 
     /// <summary>The right-hand side.</summary>
-    public float[] Right { get; }
+    public T[] Right { get; }
 
     /// <summary>Row of the coarser grid that each row belongs to; below 0 where to none.</summary>
     public int[] Group { get; set; } = [];
@@ -50,14 +52,14 @@ internal sealed class PressureLevel
     public int Rows => Layout.Rows;
 
     /// <summary>Sums the coarser grid's entries.</summary>
-    public void SumInto(PressureLevel coarse)
+    public void SumInto(PressureLevel<T> coarse)
     {
         Array.Clear(coarse.Value);
         // Groups lie within one half, and so do the entries that theirs are summed into.
         Halves.Run(Rows, (first, end) => SumInto(coarse, Layout.RowStart[first], Layout.RowStart[end]));
     }
 
-    private void SumInto(PressureLevel coarse, int from, int to)
+    private void SumInto(PressureLevel<T> coarse, int from, int to)
     {
         var (into, value) = (Into, Value);
         ref var sums = ref MemoryMarshal.GetArrayDataReference(coarse.Value);
@@ -72,7 +74,7 @@ internal sealed class PressureLevel
         for (var i = 0; i < Rows; i++)
         {
             var own = Value[Layout.RowStart[i]];
-            _inverse[i] = own == 0 ? 0 : 1 / own;
+            _inverse[i] = own == T.Zero ? T.Zero : T.One / own;
         }
     }
 
@@ -117,7 +119,7 @@ internal sealed class PressureLevel
     }
 
     /// <summary>Hands what a sweep forward from zero left over to the coarser grid: the higher rows' parts, and the other half's.</summary>
-    public void RestrictAfterSweepFromZero(PressureLevel coarse)
+    public void RestrictAfterSweepFromZero(PressureLevel<T> coarse)
     {
         Array.Clear(coarse.Right);
         Halves.Run(
@@ -141,7 +143,7 @@ internal sealed class PressureLevel
     }
 
     /// <summary>Hands what is left over to the coarser grid.</summary>
-    public void Restrict(PressureLevel coarse)
+    public void Restrict(PressureLevel<T> coarse)
     {
         Array.Clear(coarse.Right);
         Halves.Run(
@@ -162,7 +164,7 @@ internal sealed class PressureLevel
     }
 
     // Groups lie within one half: no sum is written from both.
-    private void HandOver(PressureLevel coarse, int first, int end)
+    private void HandOver(PressureLevel<T> coarse, int first, int end)
     {
         var (group, sums, left) = (Group, coarse.Right, _left);
         for (var i = first; i < end; i++)
@@ -171,9 +173,9 @@ internal sealed class PressureLevel
     }
 
     /// <summary>Adds the coarser grid's answer.</summary>
-    public void Prolong(PressureLevel coarse) => Halves.Run(Rows, (first, end) => Prolong(coarse, first, end));
+    public void Prolong(PressureLevel<T> coarse) => Halves.Run(Rows, (first, end) => Prolong(coarse, first, end));
 
-    private void Prolong(PressureLevel coarse, int first, int end)
+    private void Prolong(PressureLevel<T> coarse, int first, int end)
     {
         var (group, x, answer) = (Group, X, coarse.X);
         for (var i = first; i < end; i++)
@@ -183,9 +185,9 @@ internal sealed class PressureLevel
 
     // Entries from one place up to another, each times the unknown of its column.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static float Times(float[] value, int[] column, float[] x, int from, int to)
+    private static T Times(T[] value, int[] column, T[] x, int from, int to)
     {
-        float sum = 0;
+        var sum = T.Zero;
         ref var entry = ref MemoryMarshal.GetArrayDataReference(value);
         ref var at = ref MemoryMarshal.GetArrayDataReference(column);
         ref var unknown = ref MemoryMarshal.GetArrayDataReference(x);

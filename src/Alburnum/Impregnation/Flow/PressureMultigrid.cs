@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Alburnum.Impregnation.Flow;
 
 /// <summary>One cycle of multigrid on the pressure equation, coarsened along the strongest couplings.</summary>
@@ -6,7 +8,8 @@ namespace Alburnum.Impregnation.Flow;
 /// grid nor direction need be known: where the grain conducts a thousand times better, it coarsens along the grain.
 /// Method as in Notay, "An aggregation-based algebraic multigrid method" (2010), with a plain W-cycle. Remembered.
 /// </remarks>
-internal sealed class PressureMultigrid
+internal sealed class PressureMultigrid<T>
+    where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
     // Pairings from one grid to the next: three make it coarser by about eight.
     private const int Pairings = 3;
@@ -15,18 +18,19 @@ internal sealed class PressureMultigrid
     private const int Alone = -1;
 
     // A cell whose storage outweighs its neighbours this far is settled by the sweeps and left out of the coarse equations.
-    private const float Loose = 0.2f;
+    private static readonly T Loose = T.CreateChecked(0.2);
+    private static readonly T Quarter = T.CreateChecked(0.25);
 
-    private readonly List<PressureLevel> _levels = [];
-    private float[] _dense = [];
+    private readonly List<PressureLevel<T>> _levels = [];
+    private T[] _dense = [];
 
     /// <summary>Takes the finest equations, groups their cells and builds the coarser equations.</summary>
     /// <param name="layout">Where the entries lie.</param>
     /// <param name="value">The entries; kept, so that <see cref="Refresh"/> sees what is written there later.</param>
-    public void Group(RowLayout layout, float[] value)
+    public void Group(RowLayout layout, T[] value)
     {
         _levels.Clear();
-        var level = new PressureLevel(layout, value);
+        var level = new PressureLevel<T>(layout, value);
         _levels.Add(level);
         while (level.Rows > DirectBelow)
         {
@@ -59,7 +63,7 @@ internal sealed class PressureMultigrid
     }
 
     /// <summary>Improves x from zero for one right-hand side.</summary>
-    public void Cycle(float[] right, float[] x)
+    public void Cycle(T[] right, T[] x)
     {
         var fine = _levels[0];
         right.AsSpan(0, fine.Rows).CopyTo(fine.Right);
@@ -91,7 +95,7 @@ internal sealed class PressureMultigrid
     }
 
     // Pairs lie within one half of the rows; the halves meet at the same place among the groups afterwards.
-    private static int[] Pairs(PressureLevel level, ref int middle, out int count)
+    private static int[] Pairs(PressureLevel<T> level, ref int middle, out int count)
     {
         var group = new int[level.Rows];
         Array.Fill(group, Free);
@@ -104,10 +108,10 @@ internal sealed class PressureMultigrid
             if (group[i] != Free)
                 continue;
             var best = -1;
-            float strongest = 0,
-                strongestFree = 0,
-                diagonal = 0,
-                others = 0;
+            T strongest = T.Zero,
+                strongestFree = T.Zero,
+                diagonal = T.Zero,
+                others = T.Zero;
             for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
             {
                 var j = level.Layout.Column[k];
@@ -117,8 +121,8 @@ internal sealed class PressureMultigrid
                     diagonal = level.Value[k];
                     continue;
                 }
-                others += Math.Abs(strength);
-                strongest = Math.Max(strongest, strength);
+                others += T.Abs(strength);
+                strongest = T.Max(strongest, strength);
                 if (group[j] == Free && strength > strongestFree && j < between == i < between)
                     (best, strongestFree) = (j, strength);
             }
@@ -127,7 +131,7 @@ internal sealed class PressureMultigrid
                 group[i] = Alone;
                 continue;
             }
-            if (best >= 0 && strongestFree >= 0.25 * strongest)
+            if (best >= 0 && strongestFree >= Quarter * strongest)
                 group[best] = count;
             group[i] = count++;
         }
@@ -136,7 +140,7 @@ internal sealed class PressureMultigrid
         return group;
     }
 
-    private static PressureLevel Coarse(PressureLevel fine, int[] group, int count)
+    private static PressureLevel<T> Coarse(PressureLevel<T> fine, int[] group, int count)
     {
         // Members of each group, listed group by group.
         var start = new int[count + 1];
@@ -182,7 +186,7 @@ internal sealed class PressureMultigrid
         var upperStart = SortRows(rowStart, column, into);
         (fine.Group, fine.Into) = ([.. group], into);
         var layout = new RowLayout(rowStart, upperStart, column.AsSpan(0, used).ToArray());
-        var coarse = new PressureLevel(layout, new float[used]);
+        var coarse = new PressureLevel<T>(layout, new T[used]);
         fine.SumInto(coarse);
         return coarse;
     }
@@ -216,7 +220,7 @@ internal sealed class PressureMultigrid
     }
 
     // Plain elimination on the coarsest equations; sweeps instead where they are many, as they then stand almost alone.
-    private void Factorise(PressureLevel level)
+    private void Factorise(PressureLevel<T> level)
     {
         var n = level.Rows;
         if (n > 3 * DirectBelow)
@@ -224,7 +228,7 @@ internal sealed class PressureMultigrid
             _dense = [];
             return;
         }
-        _dense = new float[n * n];
+        _dense = new T[n * n];
         for (var i = 0; i < n; i++)
         for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
             _dense[i * n + level.Layout.Column[k]] += level.Value[k];
@@ -232,12 +236,12 @@ internal sealed class PressureMultigrid
         for (var p = 0; p < n; p++)
         {
             var pivot = _dense[p * n + p];
-            if (pivot == 0)
-                pivot = _dense[p * n + p] = 1e-30f;
+            if (pivot == T.Zero)
+                pivot = _dense[p * n + p] = T.CreateChecked(1e-30);
             for (var i = p + 1; i < n; i++)
             {
                 var factor = _dense[i * n + p] /= pivot;
-                if (factor == 0)
+                if (factor == T.Zero)
                     continue;
                 for (var j = p + 1; j < n; j++)
                     _dense[i * n + j] -= factor * _dense[p * n + j];
@@ -245,7 +249,7 @@ internal sealed class PressureMultigrid
         }
     }
 
-    private void Direct(PressureLevel level)
+    private void Direct(PressureLevel<T> level)
     {
         if (_dense.Length == 0)
         {

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -9,15 +10,16 @@ namespace Alburnum.Impregnation.Flow;
 /// The pressure equation of a cell is the balance of total volume: liquid counts by the air that it takes the room of, so that storing one
 /// for the other drops out. Constrained pressure residual method (Wallis 1983), remembered.
 /// </remarks>
-internal sealed class TwoStageHelp(BlockMatrix matrix)
+internal sealed class TwoStageHelp<T>(BlockMatrix<T> matrix)
+    where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
-    private readonly PressureMultigrid _multigrid = new();
-    private readonly IncompleteFactor _factor = new(matrix);
-    private readonly float[] _weight = new float[2 * matrix.Rows];
-    private readonly float[] _byPressure = new float[2 * matrix.Layout.Column.Length];
-    private readonly float[] _pressureValue = new float[matrix.Layout.Column.Length];
-    private readonly float[] _pressureRight = new float[matrix.Rows];
-    private readonly float[] _pressure = new float[matrix.Rows];
+    private readonly PressureMultigrid<T> _multigrid = new();
+    private readonly IncompleteFactor<T> _factor = new(matrix);
+    private readonly T[] _weight = new T[2 * matrix.Rows];
+    private readonly T[] _byPressure = new T[2 * matrix.Blocks.Rows.Column.Length];
+    private readonly T[] _pressureValue = new T[matrix.Blocks.Rows.Column.Length];
+    private readonly T[] _pressureRight = new T[matrix.Rows];
+    private readonly T[] _pressure = new T[matrix.Rows];
 
     /// <summary>Takes the matrix as it now stands; false where a cell's own block is singular.</summary>
     /// <param name="state">Air pressure (Pa) and saturation, cell by cell.</param>
@@ -28,7 +30,7 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
             return false;
         Halves.Run(matrix.Rows, (first, end) => Weigh(state, first, end));
         if (regroup)
-            _multigrid.Group(matrix.Layout, _pressureValue);
+            _multigrid.Group(matrix.Blocks.Rows, _pressureValue);
         else
             _multigrid.Refresh();
         return true;
@@ -36,14 +38,14 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
 
     private void Weigh(double[] state, int first, int end)
     {
-        var rowStart = matrix.Layout.RowStart;
+        var rowStart = matrix.Blocks.Rows.RowStart;
         ref var block = ref MemoryMarshal.GetArrayDataReference(matrix.Value);
         ref var byPressure = ref MemoryMarshal.GetArrayDataReference(_byPressure);
         ref var pressureValue = ref MemoryMarshal.GetArrayDataReference(_pressureValue);
         for (var i = first; i < end; i++)
         {
-            var pressure = (float)(state[2 * i] / FlowKernel.ReferencePa);
-            var (liquid, air) = (pressure / (1 + pressure), 1 / (1 + pressure));
+            var pressure = state[2 * i] / FlowTerms.ReferencePa;
+            var (liquid, air) = (T.CreateTruncating(pressure / (1 + pressure)), T.CreateTruncating(1 / (1 + pressure)));
             (_weight[2 * i], _weight[2 * i + 1]) = (liquid, air);
             for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
             {
@@ -56,7 +58,7 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
     }
 
     /// <summary>The rough answer x to a right-hand side, pairs cell by cell.</summary>
-    public void Apply(float[] right, float[] x)
+    public void Apply(T[] right, T[] x)
     {
         Halves.Run(
             matrix.Rows,
@@ -80,22 +82,22 @@ internal sealed class TwoStageHelp(BlockMatrix matrix)
     }
 
     // What the pressures found leave out of balance.
-    private void LeftOver(float[] right, float[] left, int first, int end)
+    private void LeftOver(T[] right, T[] left, int first, int end)
     {
-        var rowStart = matrix.Layout.RowStart;
+        var rowStart = matrix.Blocks.Rows.RowStart;
         ref var pressure = ref MemoryMarshal.GetArrayDataReference(_pressure);
-        ref var column = ref MemoryMarshal.GetArrayDataReference(matrix.Layout.Column);
+        ref var column = ref MemoryMarshal.GetArrayDataReference(matrix.Blocks.Rows.Column);
         ref var byPressure = ref MemoryMarshal.GetArrayDataReference(_byPressure);
         ref var rights = ref MemoryMarshal.GetArrayDataReference(right);
         ref var lefts = ref MemoryMarshal.GetArrayDataReference(left);
         for (var i = first; i < end; i++)
         {
-            var pair = BlockPair.Twice(ref rights, i);
+            var pair = Quad.Twice(ref rights, i);
             for (var k = rowStart[i]; k < rowStart[i + 1]; k++)
                 pair -=
-                    BlockPair.Twice(ref byPressure, k)
-                    * Vector128.Create(Unsafe.Add(ref pressure, Unsafe.Add(ref column, k)));
-            BlockPair.Store(pair, ref lefts, i);
+                    Quad.Twice(ref byPressure, k)
+                    * Vector256.Create(Unsafe.Add(ref pressure, Unsafe.Add(ref column, k)));
+            Quad.StorePair(pair, ref lefts, i);
         }
     }
 }

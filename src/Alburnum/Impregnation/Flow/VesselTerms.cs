@@ -8,6 +8,6 @@ internal readonly record struct VesselTerms(double Pa, double Liquid, double Air
         new(
             pa,
             contact == Contact.Liquid ? 1000 / fluids.LiquidMPaS : 0,
-            contact == Contact.Air ? 1000 * pa / (fluids.AirMPaS * FlowKernel.ReferencePa) : 0
+            contact == Contact.Air ? 1000 * pa / (fluids.AirMPaS * FlowTerms.ReferencePa) : 0
         );
 }

@@ -23,7 +23,7 @@ public class FlowKernelTests
                 {
                     var mesh = Ring();
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
-                    var kernel = new FlowKernel(mesh, fluids);
+                    var kernel = new FlowKernel<double>(mesh, fluids);
                     var held = Held(mesh, before);
                     Assemble(kernel, Flat(now), held, VesselTerms.Of(vessel, contact, fluids));
                     var plain = PlainBalances.Of(mesh, fluids, now, held, 60, vessel, contact);
@@ -44,7 +44,7 @@ public class FlowKernelTests
                 {
                     var mesh = Ring();
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
-                    var kernel = new FlowKernel(mesh, fluids);
+                    var kernel = new FlowKernel<double>(mesh, fluids);
                     var held = Held(mesh, now);
                     var state = Flat(now);
                     Assemble(kernel, state, held, VesselTerms.Of(vessel, contact, fluids));
@@ -70,7 +70,7 @@ public class FlowKernelTests
                     {
                         var moved = (double[])state.Clone();
                         moved[unknown] += by;
-                        var twin = new FlowKernel(mesh, fluids);
+                        var twin = new FlowKernel<double>(mesh, fluids);
                         Assemble(twin, moved, held, VesselTerms.Of(vessel, contact, fluids));
                         return twin.Residual;
                     }
@@ -79,7 +79,7 @@ public class FlowKernelTests
             );
     }
 
-    private static void Assemble(FlowKernel kernel, double[] state, double[] held, VesselTerms vessel)
+    private static void Assemble(FlowKernel<double> kernel, double[] state, double[] held, VesselTerms vessel)
     {
         kernel.Take(state);
         kernel.Assemble(state, new FlowStep(held, 60, vessel));
@@ -102,20 +102,20 @@ public class FlowKernelTests
         return
         [
             .. state.SelectMany(
-                (cell, i) => new[] { voids[i] * cell.S, voids[i] * (1 - cell.S) * cell.P / FlowKernel.ReferencePa }
+                (cell, i) => new[] { voids[i] * cell.S, voids[i] * (1 - cell.S) * cell.P / FlowTerms.ReferencePa }
             ),
         ];
     }
 
-    private static double[,] Dense(BlockMatrix matrix)
+    private static double[,] Dense(BlockMatrix<double> matrix)
     {
         var dense = new double[2 * matrix.Rows, 2 * matrix.Rows];
         for (var i = 0; i < matrix.Rows; i++)
         {
-            for (var k = matrix.Layout.RowStart[i]; k < matrix.Layout.RowStart[i + 1]; k++)
+            for (var k = matrix.Blocks.Rows.RowStart[i]; k < matrix.Blocks.Rows.RowStart[i + 1]; k++)
             {
                 for (var part = 0; part < 4; part++)
-                    dense[2 * i + part / 2, 2 * matrix.Layout.Column[k] + part % 2] += matrix.Value[4 * k + part];
+                    dense[2 * i + part / 2, 2 * matrix.Blocks.Rows.Column[k] + part % 2] += matrix.Value[4 * k + part];
             }
         }
         return dense;
@@ -139,7 +139,7 @@ internal static class PlainBalances
         for (var i = 0; i < now.Length; i++)
         {
             balance[2 * i] = mesh.VoidM3[i] * now[i].S - held[2 * i];
-            balance[2 * i + 1] = mesh.VoidM3[i] * (1 - now[i].S) * now[i].P / FlowKernel.ReferencePa - held[2 * i + 1];
+            balance[2 * i + 1] = mesh.VoidM3[i] * (1 - now[i].S) * now[i].P / FlowTerms.ReferencePa - held[2 * i + 1];
             for (var c = 0; c < mesh.First.Length; c++)
             {
                 var other =
@@ -173,9 +173,9 @@ internal static class PlainBalances
                         / fluids.AirMPaS
                         * fluids.Relative.Air(now[i].S)
                         * now[i].P
-                        / FlowKernel.ReferencePa;
+                        / FlowTerms.ReferencePa;
                 else if (contact == Contact.Air)
-                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / FlowKernel.ReferencePa;
+                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / FlowTerms.ReferencePa;
             }
         }
         return balance;
@@ -192,7 +192,7 @@ internal static class PlainBalances
         {
             var drop = from.P - to.P;
             var source = drop > 0 ? from : to;
-            return drop * fluids.Relative.Air(source.S) * source.P / FlowKernel.ReferencePa * 1000 / fluids.AirMPaS;
+            return drop * fluids.Relative.Air(source.S) * source.P / FlowTerms.ReferencePa * 1000 / fluids.AirMPaS;
         }
     }
 }

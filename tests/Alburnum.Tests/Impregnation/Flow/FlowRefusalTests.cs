@@ -94,7 +94,7 @@ public class FlowRefusalTests
             upperStart[i] = rowStart[i] + (i > 0 ? 2 : 1);
             rowStart[i + 1] = column.Count;
         }
-        var multigrid = new PressureMultigrid();
+        var multigrid = new PressureMultigrid<float>();
         multigrid.Group(new RowLayout(rowStart, upperStart, [.. column]), [.. value]);
         var x = new float[n];
         multigrid.Cycle([.. Enumerable.Repeat(1f, n)], x);

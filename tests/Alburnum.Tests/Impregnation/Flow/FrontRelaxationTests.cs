@@ -11,7 +11,7 @@ public class FrontRelaxationTests
     public void A_front_thrown_too_far_is_brought_closer_to_balance_and_cells_far_from_it_stay()
     {
         var mesh = LineMesh.Flat(20, 40, _ => 2e-16, 0.6);
-        var kernel = new FlowKernel(mesh, Fluids);
+        var kernel = new FlowKernel<double>(mesh, Fluids);
         var before = new double[80];
         var state = new double[80];
         var moved = new double[80];
@@ -24,7 +24,7 @@ public class FrontRelaxationTests
         }
         var step = new FlowStep(before, 5, VesselTerms.Of(5e5, Contact.Liquid, Fluids));
         var thrown = Worst();
-        new FrontRelaxation(mesh, Fluids, kernel).Relax(state, moved, step);
+        new FrontRelaxation(mesh, Fluids, kernel.Matrix.Blocks, kernel.Terms).Relax(state, moved, step);
 
         Assert.InRange(Worst(), 0, 0.3 * thrown);
         for (var i = 11; i < 40; i++)
@@ -43,12 +43,12 @@ public class FrontRelaxationTests
     public void Where_no_saturation_moved_nothing_is_relaxed()
     {
         var mesh = LineMesh.Flat(20, 10, _ => 2e-16, 0.6);
-        var kernel = new FlowKernel(mesh, Fluids);
+        var kernel = new FlowKernel<double>(mesh, Fluids);
         double[] state = [.. Enumerable.Range(0, 10).SelectMany(i => new[] { 1e5 * (1 + i), 0.3 })];
         var before = new double[20];
         kernel.Take(state);
         double[] kept = [.. state];
-        new FrontRelaxation(mesh, Fluids, kernel).Relax(
+        new FrontRelaxation(mesh, Fluids, kernel.Matrix.Blocks, kernel.Terms).Relax(
             state,
             new double[20],
             new FlowStep(before, 5, VesselTerms.Of(5e5, Contact.Liquid, Fluids))

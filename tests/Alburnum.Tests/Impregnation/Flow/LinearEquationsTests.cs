@@ -17,14 +17,14 @@ public class LinearEquationsTests
                 (permeability, saturation, seconds) =>
                 {
                     var mesh = LineMesh.Flat(20, 30, _ => permeability, 0.6);
-                    var kernel = Assembled(mesh, seconds, i => saturation * (1 + i) / 31);
+                    var kernel = Assembled<double>(mesh, seconds, i => saturation * (1 + i) / 31);
                     var right = kernel.Residual;
                     var exact = new double[right.Length];
                     Assert.True(new LineElimination(kernel.Matrix).Solve([], right, exact));
 
                     var size = right.Max(Math.Abs);
-                    var rough = right.Select(part => (float)(part / size)).ToArray();
-                    var factor = new IncompleteFactor(kernel.Matrix);
+                    var rough = right.Select(part => part / size).ToArray();
+                    var factor = new IncompleteFactor<double>(kernel.Matrix);
                     Assert.True(factor.Factor());
                     factor.Solve(rough);
 
@@ -47,13 +47,13 @@ public class LinearEquationsTests
         var piece = new Piece(new RectangularSection(80, 52), LogGeometry.AllSapwood, wood, wood);
         var mesh = SectionMesh.Of(piece, Fluids, 400).Problem.Mesh;
         Assert.True(Halves.Middle(mesh.CellCount) < mesh.CellCount);
-        var kernel = Assembled(mesh, 30, i => 0.3 + 0.2 * Math.Sin(0.01 * i));
+        var kernel = Assembled<float>(mesh, 30, i => 0.3 + 0.2 * Math.Sin(0.01 * i));
         var answer = new double[2 * mesh.CellCount];
         var state = State(mesh, i => 0.3 + 0.2 * Math.Sin(0.01 * i));
-        Assert.True(new HelpedKrylov(kernel.Matrix).Solve(state, kernel.Residual, answer));
+        Assert.True(new HelpedKrylov<float>(kernel.Matrix).Solve(state, kernel.Residual, answer));
 
         // What the answer leaves over, by a plain multiplication in double precision.
-        var (layout, value) = (kernel.Matrix.Layout, kernel.Matrix.Value);
+        var (layout, value) = (kernel.Matrix.Blocks.Rows, kernel.Matrix.Value);
         double left = 0,
             all = 0;
         for (var i = 0; i < layout.Rows; i++)
@@ -104,9 +104,10 @@ public class LinearEquationsTests
         Assert.All(first.Zip(second), join => Assert.True(join.First < join.Second - 1));
     }
 
-    private static FlowKernel Assembled(FlowMesh mesh, double seconds, Func<int, double> saturation)
+    private static FlowKernel<T> Assembled<T>(FlowMesh mesh, double seconds, Func<int, double> saturation)
+        where T : unmanaged
     {
-        var kernel = new FlowKernel(mesh, Fluids);
+        var kernel = new FlowKernel<T>(mesh, Fluids);
         var state = State(mesh, saturation);
         var held = new double[state.Length];
         for (var i = 0; i < mesh.CellCount; i++)
@@ -120,7 +121,4 @@ public class LinearEquationsTests
         [.. Enumerable.Range(0, mesh.CellCount).SelectMany(i => new[] { 2e5, saturation(i) })];
 
     private static double[] Every(double[] pairs, int part) => [.. pairs.Where((_, i) => i % 2 == part)];
-
-    private static double[] Every(float[] pairs, int part) =>
-        [.. pairs.Where((_, i) => i % 2 == part).Select(p => (double)p)];
 }
