@@ -99,6 +99,8 @@ internal static class EnquiryWords
             Preservative = words.Preservative,
             CriticalValue = Amount("--critical-value", words.CriticalValue),
         };
+        if (enquiry.FormContradictsSection)
+            Refuse("--form", words.Form!, EnquiryTable.FormOf(enquiry.Section!));
         return problems.Count == 0 ? enquiry : throw new InputRefusedException(problems);
 
         void Refuse(string option, string found, string expected) =>

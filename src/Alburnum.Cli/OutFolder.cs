@@ -5,6 +5,8 @@ namespace Alburnum.Cli;
 /// <summary>A folder that results go to.</summary>
 internal static class OutFolder
 {
+    private const string Expected = "a folder that results can be written to";
+
     /// <summary>Refuses a path that cannot become a folder, before any work is done. Nothing is made.</summary>
     /// <exception cref="InputRefusedException">A file stands there, or on the way to it.</exception>
     public static void Examine(string folder)
@@ -19,18 +21,14 @@ internal static class OutFolder
 
     /// <summary>Makes the folder where it is missing.</summary>
     /// <exception cref="InputRefusedException">It cannot be made.</exception>
-    public static void Make(string folder)
-    {
-        try
-        {
-            Directory.CreateDirectory(folder);
-        }
-        catch (Exception broken) when (FileTrouble.Is(broken))
-        {
-            throw Refused(folder, FileTrouble.InWords(broken));
-        }
-    }
+    public static void Make(string folder) =>
+        FileTrouble.Refusing(folder, Expected, () => Directory.CreateDirectory(folder));
+
+    /// <summary>Writes a file into the folder.</summary>
+    /// <exception cref="InputRefusedException">It cannot be written.</exception>
+    public static void Write(string folder, string name, byte[] bytes) =>
+        FileTrouble.Refusing(folder, Expected, () => File.WriteAllBytes(Path.Combine(folder, name), bytes));
 
     public static InputRefusedException Refused(string folder, string found) =>
-        new(new InputProblem(folder, 0, "", "", found, "a folder that results can be written to"));
+        new(new InputProblem(folder, 0, "", "", found, Expected));
 }

@@ -6,6 +6,36 @@ public static class FileTrouble
     /// <summary>True for the troubles of a file or folder that a person named; anything else is a fault of the program.</summary>
     public static bool Is(Exception broken) => broken is IOException or UnauthorizedAccessException;
 
+    /// <summary>Works on a file that a person named; its troubles become refusals, everything else stays what it is.</summary>
+    /// <param name="file">The file, for the message.</param>
+    /// <param name="expected">What it should have been.</param>
+    /// <param name="work">Reads or writes it.</param>
+    /// <exception cref="InputRefusedException">The file cannot be read or written.</exception>
+    public static T Refusing<T>(string file, string expected, Func<T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        try
+        {
+            return work();
+        }
+        catch (Exception broken) when (Is(broken))
+        {
+            throw new InputRefusedException(new InputProblem(file, 0, "", "", InWords(broken), expected));
+        }
+    }
+
+    /// <summary>As above, for work without a result.</summary>
+    public static void Refusing(string file, string expected, Action work) =>
+        Refusing(
+            file,
+            expected,
+            () =>
+            {
+                work();
+                return true;
+            }
+        );
+
     /// <summary>The trouble as what was found, for instance "a place that may not be written to".</summary>
     /// <param name="broken">An exception for which <see cref="Is"/> holds.</param>
     public static string InWords(Exception broken) =>
@@ -23,7 +53,7 @@ public static class FileTrouble
                 28 or 112 => "a disk that is full",
                 30 or 19 => "a disk that can only be read",
                 26 or 11 or 32 or 33 => "a file that another program holds",
-                _ => $"a disk that fails ({broken.GetType().Name}, code {code & 0xFFFF})",
+                _ => $"something that cannot be used ({broken.Message.TrimEnd('.')})",
             },
             _ => throw new ArgumentOutOfRangeException(nameof(broken), broken, "Not a trouble with a file."),
         };

@@ -67,6 +67,8 @@ public static class CaseFolderReader
         var sampledOn = Date(root, "sectionsCut");
         var rulebook = Rulebook(root, facts);
         var enquiry = Enquiry(root, facts);
+        if (enquiry.FormContradictsSection)
+            root.Refuse("form", root.Text("form"), EnquiryTable.FormOf(enquiry.Section!));
         var indicator = IndicatorOf(root, indicators);
         double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
         double? retention = root.Has("statedRetention")
@@ -117,7 +119,7 @@ public static class CaseFolderReader
     {
         var name = root.Text("rulebook");
         if (name.Length > 0 && !facts.RulebookNames.Contains(name, StringComparer.OrdinalIgnoreCase))
-            root.Refuse("rulebook", name, string.Join(", ", facts.RulebookNames));
+            root.Refuse("rulebook", name, facts.RulebookMeantBy(name));
         return name;
     }
 
