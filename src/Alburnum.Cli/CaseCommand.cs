@@ -19,8 +19,8 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         [Description("Case folder: case.yaml, photographs, tables in CSV")]
         public required string Folder { get; init; }
 
-        [CommandOption("--out <DIR>")]
-        [Description("Where report.pdf and report.json go; the case folder unless said")]
+        [CommandOption("--out <FOLDER>")]
+        [Description("Folder for report.pdf and report.json; the case folder unless said")]
         public string? Out { get; init; }
     }
 

@@ -46,11 +46,11 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
         public double? Required { get; init; }
 
         [CommandOption("--chart <FOLDER>")]
-        [Description("Writes a run chart of each measure as SVG")]
+        [Description("Also draw a run chart of each measure into SVG files in this folder")]
         public string? Chart { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the history as JSON")]
         public bool Json { get; init; }
     }
 

@@ -94,7 +94,7 @@ internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCom
         public double? Confidence { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the verdict as JSON")]
         public bool Json { get; init; }
 
         /// <summary>Confidence as a share.</summary>

@@ -84,10 +84,10 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         public double Step { get; init; } = 1;
 
         [CommandOption("--json")]
-        [Description("Print the readings as JSON and nothing else")]
+        [Description("Print the readings as JSON")]
         public bool Json { get; init; }
 
-        [CommandOption("--overlay <DIR>")]
+        [CommandOption("--overlay <FOLDER>")]
         [Description(
             "Folder for the photographs with what was read drawn over them, readings.json and contact-sheet.jpg"
         )]

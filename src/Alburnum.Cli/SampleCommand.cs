@@ -77,7 +77,7 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public int? Failures { get; init; }
 
         [CommandOption("--seed <NUMBER>")]
-        [Description("Seed of the random positions; a new one is drawn and printed where none is given")]
+        [Description("Seed of the random positions; a new one is drawn and printed unless said")]
         public ulong? Seed { get; init; }
 
         [CommandOption("--chart <FILE>")]
@@ -85,7 +85,7 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public string? Chart { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the plan as JSON")]
         public bool Json { get; init; }
     }
 

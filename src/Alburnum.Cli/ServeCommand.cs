@@ -14,9 +14,8 @@ internal sealed class ServeCommand(IAnsiConsole console) : AsyncCommand<ServeCom
     internal sealed class Settings : StoreSettings
     {
         [CommandOption("--port <PORT>")]
-        [Description("Port on 127.0.0.1; 0 takes a free one")]
-        [DefaultValue(5227)]
-        public int Port { get; init; }
+        [Description("Port on 127.0.0.1; 5227 unless said, 0 takes a free one")]
+        public int Port { get; init; } = 5227;
 
         public override ValidationResult Validate() =>
             Port is >= 0 and <= 65535
