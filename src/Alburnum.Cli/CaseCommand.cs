@@ -1,9 +1,8 @@
 using System.ComponentModel;
-using System.Reflection;
-using Alburnum.Imaging;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
+using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Sheets;
 using Spectre.Console;
@@ -20,8 +19,8 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         [Description("Case folder: case.yaml, photographs, tables in CSV")]
         public required string Folder { get; init; }
 
-        [CommandOption("--out <DIR>")]
-        [Description("Where report.pdf and report.json go; the case folder unless said")]
+        [CommandOption("--out <FOLDER>")]
+        [Description("Folder for report.pdf and report.json; the case folder unless said")]
         public string? Out { get; init; }
     }
 
@@ -31,23 +30,27 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
         CancellationToken cancellationToken
     )
     {
-        var reading = await CaseReading.OfAsync(console, settings.Folder, cancellationToken);
+        OutFolder.Examine(settings.Out ?? settings.Folder);
+        CaseStore.Examine(settings.StorePath);
+        var reading = await FolderReading.ReadAsync(console, settings.Folder, cancellationToken);
         var document = CaseMapping.From(
             reading.Result,
             reading.Readings,
             CautionFile.Load(FactLibrary.DefaultFolder),
-            ProgramName,
+            ProgramName.WithVersion,
             DateTime.UtcNow
         );
-        await KeepAsync(reading.Folder, document, settings, cancellationToken);
+        var store = CaseStore.Open(settings.StorePath);
+        var before = await store.RunAsync(document.Reference, null, cancellationToken);
+        await KeepAsync(store, reading.Folder, document, settings, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
+        if (before is not null)
+            LostMarks.Print(console, CaseJson.Read(before.Document), document);
         return CommandLine.Done;
     }
 
-    private static string ProgramName { get; } =
-        $"Alburnum {Assembly.GetExecutingAssembly().GetName().Version!.ToString(3)}";
-
     private static async Task KeepAsync(
+        CaseStore store,
         CaseFolder folder,
         CaseDocument document,
         Settings settings,
@@ -55,32 +58,19 @@ internal sealed class CaseCommand(IAnsiConsole console) : AsyncCommand<CaseComma
     )
     {
         var json = CaseJson.Write(document);
-        var photographs = folder
-            .Photographs.Select(photograph => new PhotographRecord(
-                CaseStore.Fingerprint(photograph.Bytes.Span),
-                photograph.FileName,
-                photograph.Bytes
-            ))
-            .ToList();
-        var pictures = photographs
-            .DistinctBy(photograph => photograph.Sha256, StringComparer.Ordinal)
+        var pictures = folder
+            .Photographs.DistinctBy(photograph => CaseStore.Fingerprint(photograph.Bytes.Span), StringComparer.Ordinal)
             .ToDictionary(
-                photograph => photograph.Sha256,
-                photograph => (ReadOnlyMemory<byte>)Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, 900),
+                photograph => CaseStore.Fingerprint(photograph.Bytes.Span),
+                photograph => CaseReport.Picture(photograph.FileName, photograph.Bytes),
                 StringComparer.Ordinal
             );
         var pdf = CaseReport.Write(document, pictures);
-        var run = new CaseRecord(
-            document.Reference,
-            document.Title,
-            document.Client,
-            document.RunAt,
-            document.Verdict.Verdict,
-            json,
-            photographs
+        var run = CaseRecord.Of(folder, document.RunAt, document.Verdict.Verdict, json);
+        await store.AddAsync(
+            run,
+            token => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, token),
+            stop
         );
-        await CaseStore
-            .Open(settings.StorePath)
-            .AddAsync(run, token => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, token), stop);
     }
 }

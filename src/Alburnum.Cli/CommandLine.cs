@@ -39,13 +39,7 @@ public static class CommandLine
         }
         catch (CommandAppException misread)
         {
-            await errors.WriteLineAsync($"alburnum: {InPlainWords(misread.Message)}".AsMemory(), stop);
-            return Refused;
-        }
-        catch (Exception unwritable) when (unwritable is IOException or UnauthorizedAccessException)
-        {
-            // A folder or file that cannot be read or written is the user's to put right; the system's words name it.
-            await errors.WriteLineAsync($"alburnum: {unwritable.Message}".AsMemory(), stop);
+            await errors.WriteLineAsync($"alburnum: {InPlainWords(misread.Message, args)}".AsMemory(), stop);
             return Refused;
         }
         catch (OperationCanceledException)
@@ -55,12 +49,20 @@ public static class CommandLine
         }
     }
 
-    // The parser names the type it failed to make, which says nothing to a user.
-    private static string InPlainWords(string message) =>
-        message.StartsWith("Failed to convert '", StringComparison.Ordinal)
-        && message.LastIndexOf("' to ", StringComparison.Ordinal) is > 0 and var end
-            ? $"found {message["Failed to convert '".Length..end]}, expected a number that the option allows."
-            : message;
+    // The parser names the type it failed to make, and a word of its own where a value is missing: both say nothing to a user.
+    private static string InPlainWords(string message, IReadOnlyList<string> args)
+    {
+        const string start = "Failed to convert '";
+        if (
+            !message.StartsWith(start, StringComparison.Ordinal)
+            || message.LastIndexOf("' to ", StringComparison.Ordinal) is not (> 0 and var end)
+        )
+            return message;
+        var found = message[start.Length..end];
+        return found == MissingValues.StandIn
+            ? $"{args[^1]}: found nothing, expected a value after it."
+            : $"found {found}, expected a number that the option allows.";
+    }
 
     private static CommandApp App(IAnsiConsole console)
     {
@@ -71,6 +73,7 @@ public static class CommandLine
             config.ConfigureConsole(console);
             config.PropagateExceptions();
             config.UseStrictParsing();
+            config.SetInterceptor(new MissingValues());
             // One line a command, in the order in which a case travels.
             config
                 .AddCommand<UseClassCommand>("use-class")

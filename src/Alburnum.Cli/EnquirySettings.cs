@@ -22,15 +22,15 @@ internal class EnquirySettings : CommandSettings
     public string? Section { get; init; }
 
     [CommandOption("--form <FORM>")]
-    [Description("sawn or round; follows the section where left out")]
+    [Description("sawn or round; as the section shows unless said")]
     public string? Form { get; init; }
 
     [CommandOption("--use-class <CLASS>")]
-    [Description("1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5; the code's class for the component where left out")]
+    [Description("1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5; the code's class for the component unless said")]
     public string? UseClass { get; init; }
 
     [CommandOption("--life <YEARS>")]
-    [Description("Desired service life; the code's usual life for the component where left out")]
+    [Description("Desired service life; the code's usual life for the component unless said")]
     public string? Life { get; init; }
 
     [CommandOption("--exposed-heartwood <YES|NO>")]
@@ -99,6 +99,8 @@ internal static class EnquiryWords
             Preservative = words.Preservative,
             CriticalValue = Amount("--critical-value", words.CriticalValue),
         };
+        if (enquiry.FormContradictsSection)
+            Refuse("--form", words.Form!, EnquiryTable.FormOf(enquiry.Section!));
         return problems.Count == 0 ? enquiry : throw new InputRefusedException(problems);
 
         void Refuse(string option, string found, string expected) =>

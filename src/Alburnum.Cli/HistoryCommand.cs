@@ -46,11 +46,11 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
         public double? Required { get; init; }
 
         [CommandOption("--chart <FOLDER>")]
-        [Description("Writes a run chart of each measure as SVG")]
+        [Description("Also draw a run chart of each measure into SVG files in this folder")]
         public string? Chart { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the history as JSON")]
         public bool Json { get; init; }
     }
 
@@ -72,6 +72,8 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
             ("--level", settings.Level is not null)
         );
         var table = ChargeTable.Open(text);
+        if (settings.Chart is { } place)
+            OutFolder.Examine(place);
         var history = HistoryFold.Follow(
             table,
             [.. table.Measures.Select(measure => Rules(measure, settings))],
@@ -105,7 +107,7 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
             standard.Tables,
             standard.Switching,
             SamplingOptions.Level(settings.Level ?? "II"),
-            SamplingOptions.Aql(standard.Tables, Options.Number("--aql", settings.Aql, 0.01, 1000, ""))
+            SamplingOptions.Aql(standard.Tables, Options.Number("--aql", settings.Aql, 0.01, 1000, "(an AQL)"))
         );
     }
 
@@ -128,14 +130,7 @@ internal sealed class HistoryCommand(IAnsiConsole console) : AsyncCommand<Histor
 
     private static async Task WriteChartsAsync(string folder, HistoryDocument history, CancellationToken stop)
     {
-        try
-        {
-            Directory.CreateDirectory(folder);
-        }
-        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
-        {
-            throw Options.Refused("--chart", broken.Message, "a folder that can be written to");
-        }
+        OutFolder.Make(folder);
         foreach (var measure in history.Measures.Where(measure => measure.Charges > 0))
         {
             var drawing = RunChartDrawing.Draw(

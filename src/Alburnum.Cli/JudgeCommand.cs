@@ -94,7 +94,7 @@ internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCom
         public double? Confidence { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the verdict as JSON")]
         public bool Json { get; init; }
 
         /// <summary>Confidence as a share.</summary>
@@ -110,7 +110,7 @@ internal sealed class JudgeCommand(IAnsiConsole console) : AsyncCommand<JudgeCom
         if (settings.Case is { } folder)
         {
             JudgeOptions.RefuseBesideCase(settings);
-            var reading = await CaseReading.OfAsync(console, folder, cancellationToken);
+            var reading = await FolderReading.ReadAsync(console, folder, cancellationToken);
             Show(settings, JudgeSheet.Of(reading.Result, DecisionRule.Usual), JudgePrint.Print);
             return CommandLine.Done;
         }

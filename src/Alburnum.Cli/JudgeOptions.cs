@@ -66,7 +66,7 @@ internal static class JudgeOptions
             );
         if (settings.MustPass is { } percent)
             return (new ShareMustPass(Options.Number("--must-pass", percent, 1, 100, "%") / 100), null);
-        var aql = Options.Number("--aql", settings.Aql, 0.01, 1000, "");
+        var aql = Options.Number("--aql", settings.Aql, 0.01, 1000, "(an AQL)");
         var found = SamplingOptions.Indexed(
             AttributeTableFile.Load(FactLibrary.DefaultFolder).Tables,
             Options.Whole("--lot", lot, 1, PiecesMax, "pieces"),

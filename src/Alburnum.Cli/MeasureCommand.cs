@@ -84,10 +84,10 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         public double Step { get; init; } = 1;
 
         [CommandOption("--json")]
-        [Description("Print the readings as JSON and nothing else")]
+        [Description("Print the readings as JSON")]
         public bool Json { get; init; }
 
-        [CommandOption("--overlay <DIR>")]
+        [CommandOption("--overlay <FOLDER>")]
         [Description(
             "Folder for the photographs with what was read drawn over them, readings.json and contact-sheet.jpg"
         )]
@@ -105,7 +105,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         var request = MeasureRequest.From(settings, IndicatorFile.Load(FactLibrary.DefaultFolder));
         var files = PhotographPaths.Of(settings.Photographs);
         if (settings.Overlay is { } folder)
-            Directory.CreateDirectory(folder);
+            OutFolder.Make(folder);
         var progress = settings.Json
             ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
             : console;
@@ -133,17 +133,17 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         var documents = measured.Select(m => m.Document).ToList();
         if (settings.Overlay is { } to)
         {
-            await File.WriteAllTextAsync(
+            await TextFile.WriteAsync(
                 Path.Combine(to, "readings.json"),
                 ReadingJson.Write(documents),
                 cancellationToken
             );
             var sheet = ContactSheet.Jpeg([.. measured.Select(m => m.Print!)], FontFiles.Read("Lato-Regular.ttf"));
-            await File.WriteAllBytesAsync(Path.Combine(to, "contact-sheet.jpg"), sheet, cancellationToken);
+            OutFolder.Write(to, "contact-sheet.jpg", sheet);
         }
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(ReadingJson.Write(documents));
-        else
+        else if (measured.Any(m => m.Problems.Count == 0))
             MeasureSummary.Print(console, documents);
         var problems = measured.SelectMany(m => m.Problems).ToList();
         foreach (var problem in problems)
@@ -169,7 +169,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
             {
                 var path = Path.Combine(overlay, overlayName);
                 written.Add(path);
-                File.WriteAllBytes(path, OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx));
+                OutFolder.Write(overlay, overlayName, OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx));
                 print = new(
                     OverlayPicture.Jpeg(file, bytes, reading, ContactSheet.PrintPx),
                     Path.GetFileName(file),

@@ -46,7 +46,8 @@ internal static class MeasureSummary
         foreach (var reading in readings)
         foreach (var line in Beyond(reading))
             console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
-        foreach (var reading in readings)
+        // Why a file could not be opened is said on the error output.
+        foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
         foreach (var note in reading.Notes)
             console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
     }

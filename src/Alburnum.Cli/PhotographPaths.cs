@@ -1,3 +1,5 @@
+using Alburnum.Records;
+
 namespace Alburnum.Cli;
 
 /// <summary>Which files a list of photographs and folders means, and their bytes.</summary>
@@ -19,8 +21,8 @@ internal static class PhotographPaths
                 files.Add(path);
                 continue;
             }
-            var inside = Directory
-                .EnumerateFiles(path)
+            var inside = FileTrouble
+                .Refusing(path, "photographs, or a folder of them", () => Directory.GetFiles(path))
                 .Where(f => Endings.Contains(Path.GetExtension(f), StringComparer.OrdinalIgnoreCase))
                 .Order(StringComparer.Ordinal)
                 .ToList();
@@ -56,9 +58,9 @@ internal static class PhotographPaths
         {
             throw Refused(file, "no such file", "a photograph");
         }
-        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
+        catch (Exception broken) when (FileTrouble.Is(broken))
         {
-            throw Refused(file, $"a file that cannot be read ({broken.Message})", "a photograph");
+            throw Refused(file, FileTrouble.InWords(broken), "a photograph");
         }
     }
 

@@ -108,16 +108,16 @@ internal sealed class PredictCommand(IAnsiConsole console) : AsyncCommand<Predic
         CancellationToken stop
     )
     {
-        Directory.CreateDirectory(folder);
-        await File.WriteAllTextAsync(Path.Combine(folder, "prediction.json"), document.ToJson(), stop);
+        OutFolder.Make(folder);
+        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), document.ToJson(), stop);
         if (section is null)
             return;
-        await File.WriteAllTextAsync(
+        await TextFile.WriteAsync(
             Path.Combine(folder, "section.svg"),
             Svg.Write(PredictionDrawing.Section(section, quick, demandMm)),
             stop
         );
-        await File.WriteAllTextAsync(
+        await TextFile.WriteAsync(
             Path.Combine(folder, "uptake.svg"),
             Svg.Write(PredictionDrawing.Uptake(section)),
             stop

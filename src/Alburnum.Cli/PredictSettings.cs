@@ -22,7 +22,7 @@ internal class PredictSettings : PlacedSettings
     [Description("Sampling plan: cores and acceptance number")]
     public string? Plan { get; init; }
 
-    [CommandOption("--out <DIR>")]
+    [CommandOption("--out <FOLDER>")]
     [Description("Folder for what is drawn and written")]
     public string? Out { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Alburnum.Records;
 
 namespace Alburnum.Cli;
 
@@ -23,11 +24,9 @@ internal static class ReportFiles
             foreach (var part in written)
                 File.Move(part, part[..^".part".Length], overwrite: true);
         }
-        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
+        catch (Exception broken) when (FileTrouble.Is(broken))
         {
-            throw new InputRefusedException(
-                new InputProblem(folder, 0, "", "", broken.Message, "a folder that reports can be written to")
-            );
+            throw OutFolder.Refused(folder, FileTrouble.InWords(broken));
         }
         finally
         {

@@ -13,8 +13,7 @@ internal sealed class RequirementCommand(IAnsiConsole console) : AsyncCommand<Re
     internal sealed class Settings : EnquirySettings
     {
         [CommandOption("--rulebook <NAME>")]
-        [Description("Rulebook to ask; \"alburnum rulebook list\" names them")]
-        [DefaultValue("british-2014")]
+        [Description("Rulebook to ask; \"alburnum rulebook list\" names them; british-2014 unless said")]
         public string Rulebook { get; init; } = "british-2014";
 
         [CommandOption("--json")]

@@ -93,8 +93,10 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console) : AsyncComman
         [Description("File or name of the second rulebook")]
         public required string After { get; init; }
 
-        [CommandOption("--cases <CSV>")]
-        [Description("Archived enquiries to ask of both; every usual component, life and form where left out")]
+        [CommandOption("--cases <FILE>")]
+        [Description(
+            "Table (CSV) of archived enquiries to ask of both; every usual component, life and form unless said"
+        )]
         public string? Cases { get; init; }
 
         [CommandOption("--json")]

@@ -19,8 +19,9 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public int? Lot { get; init; }
 
         [CommandOption("--plan <KIND>")]
-        [Description("attributes (a standard's tables), share, smallest, double, sequential, variables or show")]
-        [DefaultValue("attributes")]
+        [Description(
+            "attributes (a standard's tables; unless said), share, smallest, double, sequential, variables or show"
+        )]
         public string Plan { get; init; } = "attributes";
 
         [CommandOption("--aql <PERCENT>")]
@@ -28,14 +29,12 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("attributes: inspection level, S-1 to S-4, I, II or III")]
-        [DefaultValue("II")]
-        public string Level { get; init; } = "II";
+        [Description("attributes, share: inspection level, S-1 to S-4, I, II or III; II unless said")]
+        public string? Level { get; init; }
 
         [CommandOption("--severity <SEVERITY>")]
-        [Description("attributes: normal, tightened or reduced")]
-        [DefaultValue("normal")]
-        public string Severity { get; init; } = "normal";
+        [Description("attributes: normal, tightened or reduced; normal unless said")]
+        public string? Severity { get; init; }
 
         [CommandOption("--must-pass <PERCENT>")]
         [Description("share: share of the pieces cut that must pass")]
@@ -50,43 +49,43 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         public double? Accept { get; init; }
 
         [CommandOption("--producer-risk <PERCENT>")]
-        [Description("Risk of rejecting a lot at the share to accept")]
-        [DefaultValue(5.0)]
-        public double ProducerRisk { get; init; } = 5;
+        [Description(
+            "smallest, double, sequential, variables: risk of rejecting a lot at the share to accept; 5 unless said"
+        )]
+        public double? ProducerRisk { get; init; }
 
         [CommandOption("--reject <PERCENT>")]
         [Description("smallest, double, sequential, variables: failing share to reject")]
         public double? Reject { get; init; }
 
         [CommandOption("--consumer-risk <PERCENT>")]
-        [Description("Risk of accepting a lot at the share to reject")]
-        [DefaultValue(10.0)]
-        public double ConsumerRisk { get; init; } = 10;
+        [Description(
+            "smallest, double, sequential, variables: risk of accepting a lot at the share to reject; 10 unless said"
+        )]
+        public double? ConsumerRisk { get; init; }
 
         [CommandOption("--conforming <PERCENT>")]
         [Description("show: conforming share to be shown")]
         public double? Conforming { get; init; }
 
         [CommandOption("--confidence <PERCENT>")]
-        [Description("show: one-sided confidence")]
-        [DefaultValue(95.0)]
-        public double Confidence { get; init; } = 95;
+        [Description("show: one-sided confidence; 95 unless said")]
+        public double? Confidence { get; init; }
 
         [CommandOption("--failures <COUNT>")]
-        [Description("show: failures to be borne")]
-        [DefaultValue(0)]
-        public int Failures { get; init; }
+        [Description("show: failures to be borne; none unless said")]
+        public int? Failures { get; init; }
 
         [CommandOption("--seed <NUMBER>")]
-        [Description("Seed of the random positions; a new one is drawn and printed where none is given")]
+        [Description("Seed of the random positions; a new one is drawn and printed unless said")]
         public ulong? Seed { get; init; }
 
         [CommandOption("--chart <FILE>")]
-        [Description("Writes the operating characteristic as SVG")]
+        [Description("Also draw the operating characteristic into an SVG file")]
         public string? Chart { get; init; }
 
         [CommandOption("--json")]
-        [Description("Prints JSON")]
+        [Description("Print the plan as JSON")]
         public bool Json { get; init; }
     }
 
@@ -111,7 +110,13 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
         var seed = settings.Seed ?? (ulong)RandomNumberGenerator.GetInt32(1, int.MaxValue);
         var lot = Options.OptionalWhole("--lot", settings.Lot, 1, 100_000_000, "pieces");
         RiskPoints Risks() =>
-            SamplingOptions.Risks(settings.Accept, settings.ProducerRisk, settings.Reject, settings.ConsumerRisk);
+            SamplingOptions.Risks(
+                settings.Accept,
+                settings.ProducerRisk ?? 5,
+                settings.Reject,
+                settings.ConsumerRisk ?? 10
+            );
+        PlanOptions.RefuseOthers(settings);
         switch (settings.Plan)
         {
             case "attributes":
@@ -119,9 +124,9 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
                     SamplingOptions.Indexed(
                         AttributeTableFile.Load(FactLibrary.DefaultFolder).Tables,
                         Options.Whole("--lot", lot, 1, 100_000_000, "pieces"),
-                        settings.Level,
-                        Options.Number("--aql", settings.Aql, 0.01, 1000, ""),
-                        settings.Severity
+                        settings.Level ?? "II",
+                        Options.Number("--aql", settings.Aql, 0.01, 1000, "(an AQL)"),
+                        settings.Severity ?? "normal"
                     ),
                     seed
                 );
@@ -131,7 +136,7 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
                     share,
                     Options.Whole("--cut", settings.Cut, 1, lot ?? 1_000_000, "pieces"),
                     lot,
-                    lot is { } known ? SamplingOptions.OtherReading(share, known, settings.Level) : null,
+                    lot is { } known ? SamplingOptions.OtherReading(share, known, settings.Level ?? "II") : null,
                     seed
                 );
             case "smallest":
@@ -145,17 +150,13 @@ internal sealed class SampleCommand(IAnsiConsole console) : AsyncCommand<SampleC
             case "show":
                 return SampleSheet.Show(
                     Options.Number("--conforming", settings.Conforming, 0.1, 99.99, "%") / 100,
-                    Options.Number("--confidence", settings.Confidence, 50, 99.999, "%") / 100,
-                    Options.Whole("--failures", settings.Failures, 0, 100_000, "failures"),
+                    Options.Number("--confidence", settings.Confidence ?? 95, 50, 99.999, "%") / 100,
+                    Options.Whole("--failures", settings.Failures ?? 0, 0, 100_000, "failures"),
                     lot,
                     seed
                 );
             default:
-                throw Options.Refused(
-                    "--plan",
-                    settings.Plan,
-                    "attributes, share, smallest, double, sequential, variables or show"
-                );
+                throw PlanOptions.NoSuchPlan(settings.Plan);
         }
     }
 

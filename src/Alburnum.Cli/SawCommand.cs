@@ -17,7 +17,7 @@ internal sealed class SawCommand(IAnsiConsole console) : AsyncCommand<SawCommand
 {
     internal sealed class Settings : TreatingSettings
     {
-        [CommandOption("--out <DIR>")]
+        [CommandOption("--out <FOLDER>")]
         [Description("Folder for what is drawn and written")]
         public string? Out { get; init; }
 
@@ -75,7 +75,7 @@ internal sealed class SawCommand(IAnsiConsole console) : AsyncCommand<SawCommand
         );
         if (settings.Out is { } folder)
         {
-            Directory.CreateDirectory(folder);
+            OutFolder.Make(folder);
             await TextFile.WriteAsync(
                 Path.Combine(folder, "sawing.svg"),
                 Svg.Write(SawingDrawing.Draw(sawn)),

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Records.Store;
 using Alburnum.Web;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.Extensions.Hosting;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -13,9 +14,8 @@ internal sealed class ServeCommand(IAnsiConsole console) : AsyncCommand<ServeCom
     internal sealed class Settings : StoreSettings
     {
         [CommandOption("--port <PORT>")]
-        [Description("Port on 127.0.0.1; 0 takes a free one")]
-        [DefaultValue(5227)]
-        public int Port { get; init; }
+        [Description("Port on 127.0.0.1; 5227 unless said, 0 takes a free one")]
+        public int Port { get; init; } = 5227;
 
         public override ValidationResult Validate() =>
             Port is >= 0 and <= 65535
@@ -37,9 +37,12 @@ internal sealed class ServeCommand(IAnsiConsole console) : AsyncCommand<ServeCom
         }
         catch (IOException taken)
         {
-            throw new InputRefusedException(
-                new InputProblem("alburnum serve", 0, "", "--port", taken.Message, "a free port")
-            );
+            // Kestrel wraps what the system says; a port may be in use, or kept for others.
+            var found =
+                taken.InnerException is AddressInUseException
+                    ? $"{settings.Port}, which another program uses"
+                    : $"{settings.Port}, which this user may not use";
+            throw Options.Refused("--port", found, "a free port; 0 takes one");
         }
         console.WriteLine($"Cases in {store.Path}");
         console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");

@@ -7,7 +7,7 @@ namespace Alburnum.Cli;
 /// <summary>Where the case store is: the option, then the variable ALBURNUM_STORE, then the user's data folder.</summary>
 internal class StoreSettings : CommandSettings
 {
-    [CommandOption("--store <PATH>")]
+    [CommandOption("--store <FILE>")]
     [Description("Database file of the case store; else the variable ALBURNUM_STORE, else the user's data folder")]
     public string? Store { get; init; }
 

@@ -106,7 +106,7 @@ internal sealed class SweepCommand(IAnsiConsole console) : AsyncCommand<SweepCom
         );
         var drawing = SweepDrawing.Draw(map);
         await TextFile.WriteAsync(Path.Combine(folder, "sweep.svg"), Svg.Write(drawing), cancellationToken);
-        await File.WriteAllBytesAsync(Path.Combine(folder, "sweep.png"), Png.Write(drawing), cancellationToken);
+        OutFolder.Write(folder, "sweep.png", Png.Write(drawing));
         console.WriteLine($"{Path.Combine(folder, "sweep.csv")}, sweep.svg, sweep.png: {map.Measure}.");
         if (map.Values.Any(value => value is null))
             console.WriteLine("Boxes without a number: inputs that cannot be together; sweep.csv says why.");

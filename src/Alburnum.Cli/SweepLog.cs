@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Records;
 
 namespace Alburnum.Cli;
 
@@ -30,20 +31,13 @@ internal sealed class SweepLog
     {
         var log = new SweepLog(Path.Combine(folder, "sweep.csv"));
         var first = "# " + question.ReplaceLineEndings(" ");
-        try
+        OutFolder.Make(folder);
+        if (!File.Exists(log._path))
         {
-            Directory.CreateDirectory(folder);
-            if (!File.Exists(log._path))
-            {
-                File.WriteAllText(log._path, first + "\n" + Columns + "\n");
-                return log;
-            }
+            log.Write(() => File.WriteAllText(log._path, first + "\n" + Columns + "\n"));
+            return log;
         }
-        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
-        {
-            throw PredictInput.Refused("--out", broken.Message, "a folder that can be written to");
-        }
-        var lines = File.ReadAllLines(log._path);
+        var lines = FileTrouble.Refusing(log._path, "the table of a sweep", () => File.ReadAllLines(log._path));
         if (lines.Length < 2 || lines[0] != first || lines[1] != Columns)
             throw PredictInput.Refused(
                 "--out",
@@ -53,9 +47,13 @@ internal sealed class SweepLog
         // A last line cut short by a stop is done again.
         foreach (var line in lines.Skip(2))
             log.Read(line, measures);
-        File.WriteAllLines(log._path, [first, Columns, .. lines.Skip(2).Where(line => IsWhole(line, measures))]);
+        log.Write(() =>
+            File.WriteAllLines(log._path, [first, Columns, .. lines.Skip(2).Where(line => IsWhole(line, measures))])
+        );
         return log;
     }
+
+    private void Write(Action work) => FileTrouble.Refusing(_path, "a file that can be written", work);
 
     public bool Has(int column, int row) => _done.ContainsKey((column, row));
 
@@ -69,7 +67,7 @@ internal sealed class SweepLog
         var line = $"{column},{row},{Digits(x)},{Digits(y)},{string.Join(',', values)},{refused}\n";
         lock (_lock)
         {
-            File.AppendAllText(_path, line);
+            Write(() => File.AppendAllText(_path, line));
             _done[(column, row)] = answer;
         }
     }

@@ -1,3 +1,5 @@
+using Alburnum.Records;
+
 namespace Alburnum.Cli;
 
 /// <summary>Writes one text file: whole, or not at all.</summary>
@@ -11,10 +13,10 @@ internal static class TextFile
             await File.WriteAllTextAsync(part, text, stop);
             File.Move(part, path, overwrite: true);
         }
-        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
+        catch (Exception broken) when (FileTrouble.Is(broken))
         {
             throw new InputRefusedException(
-                new InputProblem(path, 0, "", "", broken.Message, "a file that can be written")
+                new InputProblem(path, 0, "", "", FileTrouble.InWords(broken), "a file that can be written")
             );
         }
         finally

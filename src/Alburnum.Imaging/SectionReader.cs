@@ -68,6 +68,7 @@ public static class SectionReader
             Shape = shape,
             Section = request.Section,
             Indicator = request.Indicator,
+            Marks = PhotographMarks.Of(request),
             OutlinePx = [],
             OutlineConfidence = 0,
             BoundaryPx = [],

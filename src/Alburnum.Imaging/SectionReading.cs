@@ -98,6 +98,9 @@ public sealed record SectionReading
     /// <summary>How much of the perimeter reaches the depth asked about; null where none was.</summary>
     public ReachedDepth? Reached { get; init; }
 
+    /// <summary>What was pointed out to the reader.</summary>
+    public PhotographMarks Marks { get; init; } = PhotographMarks.None;
+
     /// <summary>How good the photograph is.</summary>
     public required Quality Quality { get; init; }
 

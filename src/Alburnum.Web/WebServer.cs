@@ -2,6 +2,9 @@ using System.Net;
 using System.Reflection;
 using Alburnum.Imaging;
 using Alburnum.Records.Store;
+using Alburnum.Reports.Documents;
+using Alburnum.Reports.Sheets;
+using Alburnum.Web.Marking;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -28,6 +31,7 @@ public static class WebServer
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
         builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
         builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton<KeptCases>();
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
         // Nothing outlives the process that a key would have to open.
@@ -50,15 +54,18 @@ public static class WebServer
         app.MapRazorComponents<Sheet>();
         app.MapGet("/assets/{name}", Asset);
         app.MapGet("/photographs/{sha256}", PhotographAsync);
+        app.MapGet("/photographs/{sha256}/upright", UprightAsync);
         app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
+        app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
+        app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
         return app;
     }
 
     private static IResult Asset(string name, HttpContext http)
     {
-        if (name == "sheet.css")
+        if (name is "sheet.css" or "marking.css")
         {
-            var style = Assembly.GetExecutingAssembly().GetManifestResourceStream("Alburnum.Web.Assets.sheet.css");
+            var style = Assembly.GetExecutingAssembly().GetManifestResourceStream($"Alburnum.Web.Assets.{name}");
             return Results.Stream(style!, "text/css; charset=utf-8");
         }
         if (!FontNames.Contains(name, StringComparer.Ordinal))
@@ -87,10 +94,53 @@ public static class WebServer
             : Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
     }
 
-    private static async Task<IResult> ReportJsonAsync(string reference, CaseStore store, CancellationToken stop) =>
-        await store.LastDocumentAsync(reference, stop) is { } document
-            ? Results.Text(document, "application/json; charset=utf-8")
+    // As a person sees it, however the camera was held: what is clicked on and what is typed count in the same pixels.
+    private static async Task<IResult> UprightAsync(
+        string sha256,
+        CaseStore store,
+        HttpContext http,
+        CancellationToken stop
+    )
+    {
+        if (await store.PhotographAsync(sha256, stop) is not { } photograph)
+            return Results.NotFound();
+        http.Response.Headers.CacheControl = "max-age=31536000, immutable";
+        return Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
+    }
+
+    private static async Task<IResult> ReportJsonAsync(
+        string reference,
+        int? run,
+        CaseStore store,
+        CancellationToken stop
+    ) =>
+        await store.RunAsync(reference, run, stop) is { } kept
+            ? Results.Text(kept.Document, "application/json; charset=utf-8")
             : Results.NotFound();
+
+    private static async Task<IResult> ReportPdfAsync(
+        string reference,
+        int? run,
+        CaseStore store,
+        CancellationToken stop
+    )
+    {
+        if (await store.RunAsync(reference, run, stop) is not { } kept)
+            return Results.NotFound();
+        var document = CaseJson.Read(kept.Document);
+        var pictures = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal);
+        foreach (
+            var sha256 in document
+                .Pieces.Select(piece => piece.Reading.Sha256)
+                .OfType<string>()
+                .Distinct(StringComparer.Ordinal)
+        )
+        {
+            if (await store.PhotographAsync(sha256, stop) is { } photograph)
+                pictures[sha256] = CaseReport.Picture(photograph.FileName, photograph.Bytes);
+        }
+        return Results.Bytes(CaseReport.Write(document, pictures), "application/pdf");
+    }
 
     private const int ShownLongSidePx = 2400;
 

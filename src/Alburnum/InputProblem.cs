@@ -15,7 +15,8 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
         var line = Line > 0 ? $", line {Line}" : "";
         var row = Row.Length > 0 ? $", row \"{Row}\"" : "";
         var field = Field.Length > 0 ? $", field {Field}" : "";
-        return $"{File}{line}{row}{field}: found {Found}, expected {Expected}.";
+        var end = Expected.EndsWith('?') ? "" : ".";
+        return $"{File}{line}{row}{field}: found {Found}, expected {Expected}{end}";
     }
 }
 

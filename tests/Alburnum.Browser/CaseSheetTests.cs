@@ -1,45 +1,11 @@
-using Alburnum.Cli;
-using Alburnum.Records.Store;
-using Alburnum.Tests.Shared;
-using Alburnum.Web;
 using Deque.AxeCore.Playwright;
-using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
-using Spectre.Console;
 
 namespace Alburnum.Browser;
 
 /// <summary>The case sheet in a real browser, from the user's side.</summary>
-public sealed class CaseSheetTests : IAsyncLifetime
+public sealed class CaseSheetTests(OrchardPosts orchard) : IClassFixture<OrchardPosts>
 {
-    private readonly TemporaryFolder _folder = new();
-    private WebApplication? _app;
-    private IPlaywright? _playwright;
-    private IBrowserContext? _browser;
-
-    private static CancellationToken Stop => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync()
-    {
-        var store = _folder.At("cases.db");
-        using var quiet = new StringWriter();
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(quiet) });
-        string[] run = ["case", Repository.At("examples", "orchard-posts"), "--store", store, "--out", _folder.Path];
-        Assert.Equal(CommandLine.Done, await CommandLine.RunAsync(run, console, quiet, Stop));
-        _app = WebServer.Create(CaseStore.Open(store), port: 0);
-        await _app.StartAsync(Stop);
-        _playwright = await Playwright.CreateAsync();
-        _browser = await Chromium.StartAsync(_playwright, _folder.At("profile"));
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await _browser!.CloseAsync();
-        _playwright!.Dispose();
-        await _app!.DisposeAsync();
-        _folder.Dispose();
-    }
-
     [Fact]
     public async Task A_reader_goes_from_the_list_to_the_sheet_and_finds_the_verdict()
     {
@@ -85,21 +51,16 @@ public sealed class CaseSheetTests : IAsyncLifetime
     public async Task A_page_asks_nothing_of_any_other_place()
     {
         var asked = new List<string>();
-        var page = await _browser!.NewPageAsync();
+        var page = await orchard.Cases.Browser.NewPageAsync();
         page.Request += (_, request) => asked.Add(request.Url);
         await page.GotoAsync(
-            _app!.Urls.First() + "/cases/TH-2026-011",
+            orchard.Cases.Address + "/cases/TH-2026-011",
             new() { WaitUntil = WaitUntilState.NetworkIdle }
         );
 
         Assert.NotEmpty(asked);
-        Assert.All(asked, url => Assert.StartsWith(_app!.Urls.First(), url, StringComparison.Ordinal));
+        Assert.All(asked, url => Assert.StartsWith(orchard.Cases.Address, url, StringComparison.Ordinal));
     }
 
-    private async Task<IPage> Open(string address)
-    {
-        var page = await _browser!.NewPageAsync();
-        await page.GotoAsync(_app!.Urls.First() + address);
-        return page;
-    }
+    private Task<IPage> Open(string address) => orchard.Cases.OpenAsync(address);
 }

@@ -24,7 +24,7 @@ public sealed class ArchitectureTests
         {
             { Name(Core), [Name(Imaging), Name(Records), Name(Reports), Name(Web), Name(Cli)] },
             { Name(Imaging), [Name(Records), Name(Reports), Name(Web), Name(Cli)] },
-            { Name(Records), [Name(Imaging), Name(Reports), Name(Web), Name(Cli)] },
+            { Name(Records), [Name(Reports), Name(Web), Name(Cli)] },
             { Name(Reports), [Name(Records), Name(Web), Name(Cli)] },
             { Name(Web), [Name(Cli)] },
         };

@@ -26,7 +26,8 @@ public sealed class WebServerTests : IAsyncLifetime
                 new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
                 "conforms",
                 "{\"format\": \"x\"}",
-                [new PhotographRecord(CaseStore.Fingerprint(Jpeg), "P01.jpg", Jpeg)]
+                [new PhotographRecord(CaseStore.Fingerprint(Jpeg), "P01.jpg", Jpeg)],
+                []
             ),
             _ => Task.CompletedTask,
             Stop

@@ -3,40 +3,63 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
-using Alburnum.Records.Tables;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.CaseFolders;
 
-/// <summary>Reads a case folder: <c>case.yaml</c>, its photographs and its tables. Its fields are described in docs/how-to/write-a-case.md.</summary>
+/// <summary>Reads a case: <c>case.yaml</c>, its photographs and its tables. Its fields are described in docs/how-to/write-a-case.md.</summary>
 public static class CaseFolderReader
 {
-    private const string CaseFile = "case.yaml";
-    private const long PhotographBytesMax = 200L * 1024 * 1024;
-    private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
+    /// <summary>Name of the file that says what the case is.</summary>
+    public const string CaseFile = "case.yaml";
+
     private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
 
-    /// <summary>Reads and checks everything in the folder but the pictures themselves.</summary>
-    /// <param name="folder">The folder.</param>
+    /// <summary>Reads and checks everything but the pictures themselves.</summary>
+    /// <param name="files">The case's files.</param>
     /// <param name="facts">Species, components and rulebooks that the case may name.</param>
+    /// <param name="indicators">Indicators that it may name.</param>
+    /// <param name="onlyPiece">Reads the photograph of this piece alone; null: of all.</param>
     /// <exception cref="InputRefusedException">Anything is missing or wrong; carries every problem found.</exception>
-    public static CaseFolder Read(string folder, FactLibrary facts)
+    public static CaseFolder Read(
+        ICaseFiles files,
+        FactLibrary facts,
+        IReadOnlyList<Indicator> indicators,
+        string? onlyPiece = null
+    )
     {
-        var file = Path.Combine(folder, CaseFile);
-        if (!File.Exists(file))
+        ArgumentNullException.ThrowIfNull(files);
+        var name = files.NameOf(CaseFile);
+        if (!files.TryRead(CaseFile, out var bytes, out var wrong))
         {
+            var found = wrong == "which is not there" ? "no such file" : $"a file {wrong}";
             throw new InputRefusedException(
-                new InputProblem(file, 0, "", "", "no such file", "a case folder with a case.yaml in it")
+                new InputProblem(name, 0, "", "", found, "a case folder with a case.yaml in it")
             );
         }
         var problems = new List<InputProblem>();
         CaseFolder? read = null;
-        FactFile.Read(file, file, problems, root => read = ReadCase(folder, root, facts, problems));
+        var papers = new CasePapers(files, problems);
+        papers.Add(CaseFile, bytes);
+        FactFile.ReadText(
+            papers.Text(CaseFile),
+            name,
+            problems,
+            root => read = ReadCase(files, papers, root, facts, indicators, onlyPiece, problems)
+        );
         return problems.Count == 0 && read is not null ? read : throw new InputRefusedException(problems);
     }
 
-    private static CaseFolder? ReadCase(string folder, FactRow root, FactLibrary facts, List<InputProblem> problems)
+    private static CaseFolder? ReadCase(
+        ICaseFiles files,
+        CasePapers papers,
+        FactRow root,
+        FactLibrary facts,
+        IReadOnlyList<Indicator> indicators,
+        string? onlyPiece,
+        List<InputProblem> problems
+    )
     {
         var reference = root.Text("reference");
         var title = root.Text("title");
@@ -44,15 +67,17 @@ public static class CaseFolderReader
         var sampledOn = Date(root, "sectionsCut");
         var rulebook = Rulebook(root, facts);
         var enquiry = Enquiry(root, facts);
-        var indicator = root.OptionalText("indicator");
+        if (enquiry.FormContradictsSection)
+            root.Refuse("form", root.Text("form"), EnquiryTable.FormOf(enquiry.Section!));
+        var indicator = IndicatorOf(root, indicators);
         double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
         double? retention = root.Has("statedRetention")
             ? root.Quantity("statedRetention", Units.MassInVolume, 0.01, 1000)
             : null;
         var (batchSize, acceptance) = Batch(root);
-        var photographs = Photographs(folder, root, problems);
-        var ruler = RulerReadings(folder, root, enquiry.Section, problems);
-        var assays = Assays(folder, root, problems);
+        var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
+        var ruler = RulerReadings(papers, root, enquiry.Section, problems);
+        var assays = Assays(papers, root);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
         if (problems.Count > 0)
             return null;
@@ -68,7 +93,16 @@ public static class CaseFolderReader
             retention,
             sapwoodMm
         );
-        return new CaseFolder(folder, @case, rulebook, indicator.Length > 0 ? indicator : null, photographs, ruler);
+        return new CaseFolder(files.NameOf(CaseFile), @case, rulebook, indicator, photographs, ruler, papers.Read);
+    }
+
+    private static Indicator? IndicatorOf(FactRow root, IReadOnlyList<Indicator> indicators)
+    {
+        var key = root.OptionalText("indicator");
+        var named = indicators.FirstOrDefault(indicator => indicator.Key == key);
+        if (key.Length > 0 && named is null)
+            root.Refuse("indicator", key, string.Join(", ", indicators.Select(indicator => indicator.Key)));
+        return named;
     }
 
     private static DateOnly Date(FactRow row, string field)
@@ -85,7 +119,7 @@ public static class CaseFolderReader
     {
         var name = root.Text("rulebook");
         if (name.Length > 0 && !facts.RulebookNames.Contains(name, StringComparer.OrdinalIgnoreCase))
-            root.Refuse("rulebook", name, string.Join(", ", facts.RulebookNames));
+            root.Refuse("rulebook", name, facts.RulebookMeantBy(name));
         return name;
     }
 
@@ -164,7 +198,13 @@ public static class CaseFolderReader
         );
     }
 
-    private static List<CasePhotograph> Photographs(string folder, FactRow root, List<InputProblem> problems)
+    private static List<CasePhotograph> Photographs(
+        ICaseFiles files,
+        FactRow root,
+        Section? section,
+        string? onlyPiece,
+        List<InputProblem> problems
+    )
     {
         var photographs = new List<CasePhotograph>();
         foreach (var piece in root.OptionalRows("pieces"))
@@ -173,13 +213,17 @@ public static class CaseFolderReader
             {
                 var name = piece.Text("piece");
                 var file = piece.Text("photograph");
-                var outline = Outline(piece);
-                if (file.Length > 0 && Load(folder, file, piece) is { } bytes)
-                    photographs.Add(new CasePhotograph(name, file, bytes, outline));
+                var marks = MarkFields.Read(piece, section);
+                var isIncised = YesOrNo(piece, "incised");
+                var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
+                if (isWanted && Load(files, file, piece) is { } bytes)
+                    photographs.Add(
+                        new CasePhotograph(name, piece.Line, file, files.NameOf(file), bytes, marks, isIncised)
+                    );
             }
         }
         var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
-        foreach (var file in PhotographsIn(folder).Except(leftOut, StringComparer.Ordinal))
+        foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
         {
             if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
             {
@@ -202,52 +246,18 @@ public static class CaseFolderReader
         }
     }
 
-    private static IEnumerable<string> PhotographsIn(string folder) =>
-        Directory
-            .EnumerateFiles(folder)
-            .Where(file => PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
-            .Select(file => Path.GetFileName(file))
-            .Order(StringComparer.Ordinal);
-
-    private static byte[]? Load(string folder, string name, FactRow piece)
+    private static ReadOnlyMemory<byte>? Load(ICaseFiles files, string name, FactRow piece)
     {
-        const string expected = "a photograph within the case folder, at most 200 MiB";
-        var path = Path.GetFullPath(Path.Combine(folder, name));
-        if (!path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-            piece.Refuse("photograph", $"{name}, which lies outside the folder", expected);
-        else if (Directory.Exists(path))
-            piece.Refuse("photograph", $"{name}, which is a folder", expected);
-        else if (!File.Exists(path))
-            piece.Refuse("photograph", $"{name}, which is not there", expected);
-        else if (new FileInfo(path).Length is 0 or > PhotographBytesMax)
-            piece.Refuse("photograph", $"{name}, which is empty or too large", expected);
-        else
-            return File.ReadAllBytes(path);
+        if (files.TryRead(name, out var bytes, out var wrong) && bytes.Length == 0)
+            wrong = "which is empty";
+        if (wrong.Length == 0)
+            return bytes;
+        piece.Refuse("photograph", $"{name}, {wrong}", "a photograph within the case folder, at most 200 MiB");
         return null;
     }
 
-    private static List<(double X, double Y)>? Outline(FactRow piece)
-    {
-        if (!piece.Has("outline"))
-            return null;
-        var points = new List<(double X, double Y)>();
-        foreach (var text in piece.Texts("outline"))
-        {
-            var parts = text.Split(',', StringSplitOptions.TrimEntries);
-            if (
-                parts.Length == 2
-                && double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var x)
-                && double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out var y)
-            )
-                points.Add((x, y));
-            else
-                piece.Refuse("outline", text, "points such as \"120, 85\", in pixels of the upright photograph");
-        }
-        return points;
-    }
-
     private static List<PieceEvidence> RulerReadings(
-        string folder,
+        CasePapers papers,
         FactRow root,
         Section? section,
         List<InputProblem> problems
@@ -257,12 +267,10 @@ public static class CaseFolderReader
         if (name.Length == 0 || section is null)
             return [];
         var faces = section is RoundSection ? 1 : 4;
-        var lines = CsvTable.Read(
-            Path.Combine(folder, name),
-            Path.Combine(folder, name),
+        var lines = papers.Table(
+            name,
             ["piece", "face", "position_mm", "depth_mm", "u_mm"],
             ["sapwood_mm"],
-            problems,
             line => new
             {
                 Piece = line.RequiredText("piece"),
@@ -290,17 +298,15 @@ public static class CaseFolderReader
             ];
     }
 
-    private static IReadOnlyList<Assay> Assays(string folder, FactRow root, List<InputProblem> problems)
+    private static IReadOnlyList<Assay> Assays(CasePapers papers, FactRow root)
     {
         var name = root.OptionalText("assays");
         return name.Length == 0
             ? []
-            : CsvTable.Read<Assay>(
-                Path.Combine(folder, name),
-                Path.Combine(folder, name),
+            : papers.Table<Assay>(
+                name,
                 ["sample", "retention_kg_per_m3", "u_kg_per_m3"],
                 ["below_kg_per_m3"],
-                problems,
                 line =>
                     line.OptionalNumber("below_kg_per_m3", 0.0001, 1000) is { } limit
                         ? new BelowDetection(limit, line.RequiredText("sample"))

@@ -35,7 +35,7 @@ public static class EnquiryTable
             throw new InputRefusedException(
                 new InputProblem(path, 0, "", "", "no such file", "a CSV table of enquiries")
             );
-        using var text = new StreamReader(path);
+        using var text = new StringReader(FileTrouble.Refusing(path, "a table in CSV", () => File.ReadAllText(path)));
         return Read(text, path, facts);
     }
 
@@ -65,6 +65,10 @@ public static class EnquiryTable
         return problems.Count == 0 ? enquiries : throw new InputRefusedException(problems);
     }
 
+    /// <summary>The form that a section has, for a message to those who said another.</summary>
+    public static string FormOf(Section section) =>
+        $"{(section is RoundSection ? "round" : "sawn")}, as the section {section?.Label} is";
+
     // Names repeat from row to row, so each is looked up once.
     private sealed class EnquiryCells(CsvReader csv, string file, List<InputProblem> problems, FactLibrary facts)
     {
@@ -72,7 +76,15 @@ public static class EnquiryTable
         private readonly Dictionary<string, Component?> components = new(StringComparer.Ordinal);
         private readonly Dictionary<string, Section?> sections = new(StringComparer.Ordinal);
 
-        public Enquiry Read() =>
+        public Enquiry Read()
+        {
+            var enquiry = Cells();
+            if (enquiry.FormContradictsSection)
+                Refuse<TimberForm?>("form", Cell("form"), FormOf(enquiry.Section!));
+            return enquiry;
+        }
+
+        private Enquiry Cells() =>
             new()
             {
                 Component = Named(

@@ -23,7 +23,12 @@ public sealed class FactFile
     public static void Read(string path, string name, List<InputProblem> problems, Action<FactRow> read)
     {
         ArgumentNullException.ThrowIfNull(read);
-        ReadText(File.ReadAllText(path), name, problems, read);
+        ReadText(
+            FileTrouble.Refusing(name, "a file that can be read", () => File.ReadAllText(path)),
+            name,
+            problems,
+            read
+        );
     }
 
     /// <summary>As <see cref="Read"/>, from text already in memory.</summary>

@@ -127,8 +127,19 @@ public sealed class FactLibrary
     public Rulebook Rulebook(string name) =>
         rulebooks.FirstOrDefault(each => string.Equals(each.Name, name, StringComparison.OrdinalIgnoreCase)).Book?.Value
         ?? throw new InputRefusedException(
-            new InputProblem("enquiry", 0, "", "rulebook", $"\"{name}\"", string.Join(", ", RulebookNames))
+            new InputProblem("command line", 0, "", "rulebook", $"\"{name}\"", RulebookMeantBy(name))
         );
+
+    /// <summary>Which rulebooks there are, for a message to those who named another: the nearest first, where one is near.</summary>
+    public string RulebookMeantBy(string name)
+    {
+        var all = string.Join(", ", RulebookNames);
+        return
+            new NameIndex<string>(RulebookNames, each => [each]).Find(name)
+                is NotFound<string> { Suggestions: { Count: > 0 } near }
+            ? $"one of {all}; did you mean {string.Join(", ", near)}?"
+            : all;
+    }
 
     private static void ReadFile(string folder, string file, List<InputProblem> problems, Action<FactRow> read)
     {

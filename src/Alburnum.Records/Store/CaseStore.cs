@@ -18,6 +18,23 @@ public sealed class CaseStore
     /// <summary>The database file.</summary>
     public string Path { get; }
 
+    /// <summary>Refuses a path that cannot be a case store, before any work is done. Nothing is made.</summary>
+    /// <exception cref="InputRefusedException">A folder stands there, or a file that is no case store.</exception>
+    public static void Examine(string path)
+    {
+        var full = System.IO.Path.GetFullPath(path);
+        if (Directory.Exists(full))
+            throw Refused(path, "a folder");
+        if (File.Exists(full))
+            Open(path);
+        for (var above = System.IO.Path.GetDirectoryName(full); above is not null; )
+        {
+            if (File.Exists(above))
+                throw Refused(path, $"{above}, which is a file and not a folder");
+            above = Directory.Exists(above) ? null : System.IO.Path.GetDirectoryName(above);
+        }
+    }
+
     /// <summary>Opens the store, making or upgrading the file where needed.</summary>
     /// <param name="path">Database file; its folder is made where it is missing.</param>
     /// <exception cref="InputRefusedException">The file cannot be opened, or is not a case store.</exception>
@@ -30,17 +47,33 @@ public sealed class CaseStore
             var connection = new SqliteConnectionStringBuilder { DataSource = full }.ToString();
             var options = new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection).Options;
             using var context = new StoreContext(options);
+            if (IsOfAnotherProgram(context))
+                throw Refused(path, "a database of another program");
             context.Database.Migrate();
             context.Database.ExecuteSqlRaw("PRAGMA journal_mode = WAL");
             return new CaseStore(full, options);
         }
-        catch (Exception broken) when (broken is SqliteException or IOException or UnauthorizedAccessException)
+        catch (SqliteException broken)
         {
-            throw new InputRefusedException(
-                new InputProblem(path, 0, "", "store", broken.Message, "a case store, or a path where one can be made")
-            );
+            throw Refused(path, StoreTrouble.InWords(broken));
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(path, FileTrouble.InWords(broken));
         }
     }
+
+    // Tables of ours must not come to stand in a stranger's database.
+    private static bool IsOfAnotherProgram(StoreContext context) =>
+        context
+            .Database.SqlQueryRaw<int>(
+                "SELECT count(*) > 0 AND sum(name = '__EFMigrationsHistory') = 0 AS Value FROM sqlite_master WHERE type = 'table'"
+            )
+            .AsEnumerable()
+            .Single() == 1;
+
+    private static InputRefusedException Refused(string path, string found) =>
+        new(new InputProblem(path, 0, "", "store", found, "a case store, or a path where one can be made"));
 
     /// <summary>Where the store lives unless told otherwise: the user's data folder.</summary>
     public static string UsualPath() =>
@@ -85,8 +118,18 @@ public sealed class CaseStore
                     }
             );
         }
+        row.Papers.AddRange(
+            run.Papers.Select(paper => new PaperRow { FileName = paper.FileName, Bytes = paper.Bytes.ToArray() })
+        );
         context.Runs.Add(row);
-        await context.SaveChangesAsync(stop);
+        try
+        {
+            await context.SaveChangesAsync(stop);
+        }
+        catch (DbUpdateException broken) when (broken.InnerException is SqliteException cause)
+        {
+            throw Refused(Path, StoreTrouble.InWords(cause));
+        }
         await beforeKept(stop);
         await transaction.CommitAsync(stop);
     }
@@ -123,16 +166,43 @@ public sealed class CaseStore
         ];
     }
 
-    /// <summary>The result document of a case's last run; null where the store has no such case.</summary>
-    public async Task<string?> LastDocumentAsync(string reference, CancellationToken stop)
+    /// <summary>Every run of a case, the first one first; empty where the store has no such case.</summary>
+    public async Task<IReadOnlyList<RunEntry>> RunsAsync(string reference, CancellationToken stop)
     {
         using var context = new StoreContext(_options);
-        return await context
+        var runs = await context
             .Runs.AsNoTracking()
             .Where(run => run.Reference == reference)
-            .OrderByDescending(run => run.Id)
-            .Select(run => run.Document)
+            .OrderBy(run => run.Id)
+            .Select(run => new { run.RunAt, run.Verdict })
+            .ToListAsync(stop);
+        return [.. runs.Select((run, i) => new RunEntry(i + 1, run.RunAt, run.Verdict))];
+    }
+
+    /// <summary>A run of a case by its number, or its last; null where the store has none.</summary>
+    /// <param name="reference">Reference of the case.</param>
+    /// <param name="number">Number of the run, from 1; null for the last.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    public async Task<KeptRun?> RunAsync(string reference, int? number, CancellationToken stop)
+    {
+        using var context = new StoreContext(_options);
+        var runs = context.Runs.AsNoTracking().Where(run => run.Reference == reference);
+        var count = number ?? await runs.CountAsync(stop);
+        if (count < 1)
+            return null;
+        var row = await runs.Include(run => run.Papers)
+            .OrderBy(run => run.Id)
+            .Skip(count - 1)
             .FirstOrDefaultAsync(stop);
+        return row is null
+            ? null
+            : new KeptRun(
+                count,
+                row.RunAt,
+                row.Verdict,
+                row.Document,
+                [.. row.Papers.Select(paper => new PaperRecord(paper.FileName, paper.Bytes))]
+            );
     }
 
     /// <summary>A photograph by its SHA-256; null where the store has none.</summary>

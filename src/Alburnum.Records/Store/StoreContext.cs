@@ -17,6 +17,12 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             run.HasKey(row => row.Id);
             run.HasIndex(row => row.Reference);
             run.HasMany(row => row.Photographs).WithMany().UsingEntity("run_photograph");
+            run.HasMany(row => row.Papers).WithOne().HasForeignKey(paper => paper.RunId);
+        });
+        modelBuilder.Entity<PaperRow>(paper =>
+        {
+            paper.ToTable("paper");
+            paper.HasKey(row => new { row.RunId, row.FileName });
         });
         modelBuilder.Entity<PhotographRow>(photograph =>
         {
@@ -45,6 +51,18 @@ internal sealed class RunRow
     public required string Document { get; init; }
 
     public List<PhotographRow> Photographs { get; init; } = [];
+
+    public List<PaperRow> Papers { get; init; } = [];
+}
+
+/// <summary>A written file that a run was read from.</summary>
+internal sealed class PaperRow
+{
+    public long RunId { get; init; }
+
+    public required string FileName { get; init; }
+
+    public required byte[] Bytes { get; init; }
 }
 
 /// <summary>A photograph, kept once however many runs rest on it.</summary>

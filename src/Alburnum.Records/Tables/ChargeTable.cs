@@ -55,15 +55,25 @@ public sealed class ChargeTable
         var path = text.Name;
         List<InputProblem> problems = [];
         var expected = $"{ChargeColumn}, {string.Join(", ", Known.Select(known => known.Column))}";
+        var at = Enumerable.Range(0, names.Length).Where(i => MeasureOf(names[i]) is not null).ToArray();
+        if (at.Length == 0 || !names.Contains(ChargeColumn, StringComparer.Ordinal))
+        {
+            // Another table altogether: one message, not one for each of its columns.
+            throw new InputRefusedException(
+                new InputProblem(
+                    path,
+                    1,
+                    "",
+                    "",
+                    $"the columns {string.Join(", ", names)}",
+                    $"{ChargeColumn} and any of {string.Join(", ", Known.Select(known => known.Column))}; or lots: {LotTable.ColumnsInWords}"
+                )
+            );
+        }
         foreach (var name in names.Where(name => !IsKnown(name)))
             problems.Add(new InputProblem(path, 1, "", name, "an unknown column", expected));
         foreach (var twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1))
             problems.Add(new InputProblem(path, 1, "", twice.Key, "the column twice", "each column once"));
-        if (!names.Contains(ChargeColumn, StringComparer.Ordinal))
-            problems.Add(new InputProblem(path, 1, "", ChargeColumn, "no such column", expected));
-        var at = Enumerable.Range(0, names.Length).Where(i => MeasureOf(names[i]) is not null).ToArray();
-        if (at.Length == 0)
-            problems.Add(new InputProblem(path, 1, "", "", "no measure", expected));
         return problems.Count == 0
             ? new(text, names.Length, Array.IndexOf(names, ChargeColumn), at, [.. at.Select(i => MeasureOf(names[i])!)])
             : throw new InputRefusedException(problems);

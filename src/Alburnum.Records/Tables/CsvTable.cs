@@ -38,7 +38,7 @@ public sealed class CsvTable
             problems.Add(new InputProblem(name, 0, "", "", "no such file", "a table in CSV"));
             return [];
         }
-        using var text = new StreamReader(path);
+        using var text = new StringReader(FileTrouble.Refusing(name, "a table in CSV", () => File.ReadAllText(path)));
         return Read(text, name, columns, optional, problems, read);
     }
 

@@ -12,6 +12,9 @@ public static class LotTable
     private static readonly string[] Columns = ["lot", "pieces", "cut", "failures"];
     private static readonly string[] Optional = ["reduction_agreed", "production_steady", "begins_again"];
 
+    /// <summary>Its columns, for messages.</summary>
+    internal static string ColumnsInWords => string.Join(", ", Columns);
+
     /// <summary>True where a table's columns are those of lots rather than of charges.</summary>
     public static bool IsOne(TableText text) => text.ColumnNames().Contains("lot", StringComparer.Ordinal);
 

@@ -146,6 +146,21 @@ public static class ResultTable
 
     private static MeasuredPieces Measured(TableText text, Section? section, List<InputProblem> problems)
     {
+        if (!text.ColumnNames().Intersect(DepthColumns.Skip(1), StringComparer.Ordinal).Any())
+        {
+            problems.Add(
+                new InputProblem(
+                    text.Name,
+                    1,
+                    "",
+                    "",
+                    $"the columns {string.Join(", ", text.ColumnNames())}",
+                    $"piece and {ResultColumn}; or {string.Join(", ", DepthColumns)}; or piece and "
+                        + string.Join(" or ", Measures.Select(known => known.Column))
+                )
+            );
+            return new([]);
+        }
         if (section is null)
         {
             problems.Add(

@@ -14,10 +14,12 @@ public sealed record TableText(string Name, IEnumerable<string> Lines)
     /// <exception cref="InputRefusedException">No such file or sheet, a choice of sheets and none named, or not a workbook.</exception>
     public static TableText Open(string path, string? sheet)
     {
+        if (Directory.Exists(path))
+            throw new InputRefusedException(new InputProblem(path, 0, "", "", "a folder", Expected));
         if (!File.Exists(path))
             throw new InputRefusedException(new InputProblem(path, 0, "", "", "no such file", Expected));
         if (Workbook.IsOne(path))
-            return Workbook.Sheet(path, sheet);
+            return Filled(Workbook.Sheet(path, sheet));
         if (Path.GetExtension(path).ToLowerInvariant() is ".xls" or ".ods" or ".xlsb")
             throw new InputRefusedException(
                 new InputProblem(
@@ -30,10 +32,32 @@ public sealed record TableText(string Name, IEnumerable<string> Lines)
                 )
             );
         return sheet is null
-            ? new(path, File.ReadLines(path))
+            ? Filled(new(path, Readable(path)))
             : throw new InputRefusedException(
                 new InputProblem(path, 0, "", "sheet", $"\"{sheet}\"", "no sheet, since CSV has none")
             );
+    }
+
+    // Without this an empty table would be blamed for the columns that it lacks, and a picture for odd ones.
+    private static TableText Filled(TableText table)
+    {
+        var first = table.Lines.FirstOrDefault(line => line.Trim(' ', ',', '\uFEFF').Length > 0);
+        if (first is not null && !first.Contains('\0'))
+            return table;
+        throw new InputRefusedException(
+            first is null
+                ? new InputProblem(table.Name, 1, "", "", "no rows", "a line that names the columns, and rows below it")
+                : new InputProblem(table.Name, 1, "", "", "a file that is not text", Expected)
+        );
+    }
+
+    // Line by line; what hinders the reading is told in words, at whichever line it does.
+    private static IEnumerable<string> Readable(string path)
+    {
+        using var text = FileTrouble.Refusing(path, Expected, () => new StreamReader(path));
+        Func<string?> next = text.ReadLine;
+        while (FileTrouble.Refusing(path, Expected, next) is { } line)
+            yield return line;
     }
 
     /// <summary>The names of its columns; empty where the table is.</summary>

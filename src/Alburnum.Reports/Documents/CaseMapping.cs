@@ -37,7 +37,7 @@ public static class CaseMapping
             Enquiry(@case.Enquiry),
             Requirement(result),
             Batch(result),
-            [.. result.Pieces.Select(piece => Piece(piece, readings))],
+            [.. result.Pieces.Select(piece => Piece(piece, readings.GetValueOrDefault(piece.Evidence.Piece)))],
             Retention(result),
             Verdict(result.Overall),
             trace.WeakestStanding.InWords(),
@@ -145,12 +145,19 @@ public static class CaseMapping
             result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
         );
 
-    private static PieceDocument Piece(PieceResult piece, IReadOnlyDictionary<string, SectionReading> readings)
+    /// <summary>One piece: its reading and what is said of it.</summary>
+    /// <param name="piece">The piece judged.</param>
+    /// <param name="photographed">Reading of its photograph; null for a piece read with a ruler.</param>
+    public static PieceDocument Piece(PieceResult piece, SectionReading? photographed)
     {
+        ArgumentNullException.ThrowIfNull(piece);
         var evidence = piece.Evidence;
         var reading = evidence.Kind switch
         {
-            EvidenceKind.Photograph => ReadingMapping.From(readings[evidence.Piece], evidence.Profile),
+            EvidenceKind.Photograph => ReadingMapping.From(
+                photographed ?? throw new ArgumentNullException(nameof(photographed)),
+                evidence.Profile
+            ),
             EvidenceKind.Ruler => ReadingMapping.From(
                 evidence.Profile ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
                 ["Read at single positions with a ruler: what lies between them was not seen."]

@@ -38,6 +38,9 @@ public sealed record ReadingDocument(
 
     /// <summary>Depth of the border that is continuous between incisions; null where the piece is not said to be incised.</summary>
     public DepthDocument? BetweenIncisions { get; init; }
+
+    /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
+    public MarksDocument? Marks { get; init; }
 }
 
 /// <summary>How much of the perimeter reaches a depth, 0 to 1, with the standard uncertainty; the same for heartwood that lies open.</summary>

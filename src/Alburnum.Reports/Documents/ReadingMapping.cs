@@ -40,6 +40,7 @@ public static class ReadingMapping
             SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
             Required = reading.Reached is { } reached ? Required(reached) : null,
             BetweenIncisions = Depth(reading.BetweenIncisions),
+            Marks = MarksMapping.From(reading.Marks),
         };
     }
 

@@ -25,6 +25,8 @@ public static class PhotographDrawing
             if (boundary.Count > 1)
                 marks.AddRange(Cased(Spots(boundary), Boundary, pen, closed: false));
         }
+        if (reading.Marks is { } pointedOut)
+            marks.AddRange(MarksDrawing.Of(pointedOut, 1.4 * pen));
         return new Drawing(
             width,
             height,

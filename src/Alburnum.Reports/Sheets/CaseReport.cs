@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Imaging;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 
@@ -9,6 +10,7 @@ public static class CaseReport
 {
     private const double PieceHeightMm = 62;
     private const double NumbersLeftMm = Sheet.MarginMm + 121;
+    private const int PictureLongSidePx = 900;
 
     /// <summary>Makes the PDF.</summary>
     /// <param name="document">The result of the case.</param>
@@ -98,6 +100,11 @@ public static class CaseReport
         sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
     }
 
+    /// <summary>A photograph as the report prints it: upright and small.</summary>
+    /// <exception cref="InputRefusedException">The bytes are not a photograph that can be read.</exception>
+    public static ReadOnlyMemory<byte> Picture(string fileName, ReadOnlyMemory<byte> photograph) =>
+        Thumbnail.Jpeg(fileName, photograph, PictureLongSidePx);
+
     /// <summary>The retention demanded, in words.</summary>
     public static string RetentionDemand(RequirementDocument requirement) =>
         requirement switch
@@ -186,8 +193,13 @@ public static class CaseReport
         return top - start;
     }
 
-    private static IEnumerable<string> Notes(PieceDocument piece) =>
-        piece.Verdict.Reasons.Concat(piece.Reading.Notes).Distinct(StringComparer.Ordinal);
+    /// <summary>What is to be said of a piece beside its measures, one sentence each.</summary>
+    public static IEnumerable<string> Notes(PieceDocument piece) =>
+        piece
+            .Verdict.Reasons.Append(MarksMapping.InWords(piece.Reading.Marks))
+            .Concat(piece.Reading.Notes)
+            .Where(note => note.Length > 0)
+            .Distinct(StringComparer.Ordinal);
 
     private static double HeightOf(Sheet sheet, PieceDocument piece)
     {

@@ -86,12 +86,18 @@ public sealed record Enquiry
     /// <summary>The preservative's own critical value for the use class, from its maker's data.</summary>
     public PreservativeAmount? CriticalValue { get; init; }
 
+    /// <summary>Sawn or round as the section shows; null where it is not known.</summary>
+    public TimberForm? FormOfSection =>
+        Section switch
+        {
+            null => null,
+            RoundSection => TimberForm.Round,
+            _ => TimberForm.Sawn,
+        };
+
     /// <summary>Sawn or round as said, or as the section shows; null where neither is known.</summary>
-    public TimberForm? FormOrFromSection =>
-        Form
-        ?? (
-            Section is null ? null
-            : Section is RoundSection ? TimberForm.Round
-            : TimberForm.Sawn
-        );
+    public TimberForm? FormOrFromSection => Form ?? FormOfSection;
+
+    /// <summary>True where the form said is not the one that the section shows.</summary>
+    public bool FormContradictsSection => Form is { } said && FormOfSection is { } shown && said != shown;
 }

@@ -1,4 +1,6 @@
 using Alburnum.Acceptance;
+using Alburnum.Imaging;
+using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -30,6 +32,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         """;
 
     private static readonly FactLibrary Facts = FactLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly IReadOnlyList<Indicator> Indicators = IndicatorFile.Load(FactLibrary.DefaultFolder);
     private readonly TemporaryFolder _folder = new();
 
     public CaseFolderReaderTests()
@@ -55,7 +58,8 @@ public sealed class CaseFolderReaderTests : IDisposable
         var assay = Assert.IsType<MeasuredAssay>(Assert.Single(read.Case.Assays));
         Assert.Equal(new Estimate(8.9, 0.3), assay.KgPerM3);
         var photograph = Assert.Single(read.Photographs);
-        Assert.Equal((90, 10), photograph.OutlinePx![1]);
+        Assert.Equal(new PointPx(90, 10), photograph.Marks.OutlinePx![1]);
+        Assert.Equal(["case.yaml", "readings.csv", "assays.csv"], read.Papers.Select(paper => paper.FileName));
         var ruler = Assert.Single(read.RulerReadings);
         Assert.Equal(("P02", 7.5), (ruler.Piece, ruler.Profile!.Statistics.MinimumMm.Value));
     }
@@ -82,6 +86,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         "outside the folder",
         "within the case folder"
     )]
+    [InlineData("statedClass: NP3", "indicator: copper-blu", "field indicator", "found copper-blu", "copper-blue")]
     [InlineData("pieces: 50", "pieces: none", "field pieces", "found none", "a whole number")]
     [InlineData("pieces: 50", "pieces: 1", "field batch", "2 pieces cut from a batch of 1", "at most as many")]
     [InlineData("piece: P01", "piece: P02", "field pieces", "P02 twice", "each piece once")]
@@ -103,6 +108,131 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Contains(found, refused.Message, StringComparison.Ordinal);
         Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void What_is_pointed_out_on_a_photograph_is_read_in_the_words_of_the_options()
+    {
+        var photograph = Assert.Single(
+            Read(
+                Marked(
+                    "corners: [\"10, 10\", \"90,10\", \"90,90\", \"10,90\"]",
+                    "scale: \"10,10 60,10 50 mm\"",
+                    "treated: \"20,20 25,20\"",
+                    "untreated: [\"50,50\"]",
+                    "leaveOut: \"80,15\"",
+                    "pith: \"50,120\"",
+                    "heartwoodRadius: 2 in",
+                    "incised: yes"
+                )
+            ).Photographs
+        );
+
+        var marks = photograph.Marks;
+        Assert.Equal(new PointPx(10, 90), marks.OutlinePx![3]);
+        Assert.Equal(new ScaleBar(new(10, 10), new(60, 10), 50), marks.ScaleBar);
+        Assert.Equal([new PointPx(20, 20), new PointPx(25, 20)], marks.Touched(TouchKind.Treated));
+        Assert.Equal([new PointPx(50, 50)], marks.Touched(TouchKind.Untreated));
+        Assert.Equal([new PointPx(80, 15)], marks.Touched(TouchKind.LeaveOut));
+        Assert.Equal(new HeartwoodAboutPith(new(50, 120), 50.8), marks.Heartwood);
+        Assert.True(photograph.IsIncised);
+    }
+
+    [Fact]
+    public void The_lines_that_are_offered_for_a_case_file_are_read_back_as_the_same_marks()
+    {
+        var marks = new PhotographMarks
+        {
+            OutlinePx = [new(10, 10), new(90.5, 10), new(90, 90), new(10, 90)],
+            ScaleBar = new(new(10, 10), new(60, 10), 50),
+            Touches = [new(new(20, 20), TouchKind.Treated), new(new(80, 15), TouchKind.LeaveOut)],
+            Heartwood = new RingOfHeartwood([new(30, 30), new(50, 25), new(70, 30)]),
+        };
+
+        var read = Assert.Single(Read(Marked([.. MarkText.CaseLines(marks)])).Photographs).Marks;
+
+        Assert.Equal(marks.OutlinePx, read.OutlinePx);
+        Assert.Equal(marks.ScaleBar, read.ScaleBar);
+        Assert.Equal(marks.Touches, read.Touches);
+        Assert.Equal(
+            ((RingOfHeartwood)marks.Heartwood).PointsPx,
+            Assert.IsType<RingOfHeartwood>(read.Heartwood).PointsPx
+        );
+    }
+
+    [Theory]
+    [InlineData("treated: \"20,20 25;20\"", "field treated", "found 25", "points as x,y")]
+    [InlineData("leaveOut: soon", "field leaveOut", "found soon", "points as x,y")]
+    [InlineData("corners: \"1,1 9,1 9,9\"", "field corners", "found 3 points", "the 4 corners")]
+    [InlineData("scale: \"1,1 9,1\"", "field scale", "found 1,1 9,1", "two points and a length in mm")]
+    [InlineData("heartwood: \"1,1 9,1\"", "field heartwood", "found 2 points", "3 points or more")]
+    [InlineData("pith: \"1,1\"", "field pith", "found it alone", "pith and heartwoodRadius together")]
+    [InlineData("heartwoodRadius: 30 mm", "field heartwoodRadius", "found it alone", "together")]
+    [InlineData("treeted: \"1,1\"", "field treeted", "an unknown field", "treated")]
+    public void A_mark_that_cannot_be_one_is_refused_with_its_line(
+        string line,
+        string place,
+        string found,
+        string expected
+    )
+    {
+        var refused = Assert.Throws<InputRefusedException>(() => Read(Marked(line)));
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.Contains("case.yaml, line 19", problem.ToString(), StringComparison.Ordinal);
+        Assert.Contains(place, problem.ToString(), StringComparison.Ordinal);
+        Assert.Contains(found, problem.ToString(), StringComparison.Ordinal);
+        Assert.Contains(expected, problem.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_ways_of_showing_the_heartwood_are_one_too_many()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Read(Marked("heartwood: \"1,1 9,1 9,9\"", "heartwoodRing: \"1,1 9,1 9,9\""))
+        );
+
+        Assert.Contains("one of heartwood, heartwoodRing, or pith", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_case_is_read_from_what_was_kept_of_it_as_from_its_folder()
+    {
+        var folder = Read(Whole);
+        var kept = folder
+            .Papers.Select(paper => (paper.FileName, paper.Bytes))
+            .Concat(folder.Photographs.Select(photograph => (photograph.FileName, photograph.Bytes)))
+            .ToDictionary(file => file.FileName, file => file.Bytes, StringComparer.Ordinal);
+
+        var again = CaseFolderReader.Read(new KeptFiles("T-1", kept), Facts, Indicators);
+
+        Assert.Equal(folder.Case.Enquiry.Section, again.Case.Enquiry.Section);
+        Assert.Equal(folder.Case.Assays, again.Case.Assays);
+        Assert.Equal(folder.Photographs.Select(p => p.Piece), again.Photographs.Select(p => p.Piece));
+        Assert.Equal(folder.RulerReadings.Select(r => r.Piece), again.RulerReadings.Select(r => r.Piece));
+    }
+
+    [Fact]
+    public void A_photograph_that_was_not_kept_is_refused()
+    {
+        var kept = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal)
+        {
+            ["case.yaml"] = System.Text.Encoding.UTF8.GetBytes(Whole),
+        };
+
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            CaseFolderReader.Read(new KeptFiles("T-1", kept), Facts, Indicators)
+        );
+
+        Assert.Contains("P01.jpg, which was not kept", refused.Message, StringComparison.Ordinal);
+    }
+
+    // The marks begin on line 19.
+    private static string Marked(params string[] lines) =>
+        Whole.Replace(
+            "  - { piece: P01, photograph: P01.jpg, outline: [\"10, 10\", \"90, 10\", \"90, 90\", \"10, 90\"] }",
+            $"  - piece: P01\n    photograph: P01.jpg\n    {string.Join("\n    ", lines)}",
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData(
@@ -153,7 +283,9 @@ public sealed class CaseFolderReaderTests : IDisposable
     [Fact]
     public void A_folder_without_a_case_file_is_refused()
     {
-        var refused = Assert.Throws<InputRefusedException>(() => CaseFolderReader.Read(_folder.At("nowhere"), Facts));
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            CaseFolderReader.Read(new FolderFiles(_folder.At("nowhere")), Facts, Indicators)
+        );
 
         Assert.Contains("expected a case folder with a case.yaml in it", refused.Message, StringComparison.Ordinal);
     }
@@ -161,6 +293,6 @@ public sealed class CaseFolderReaderTests : IDisposable
     private CaseFolder Read(string text)
     {
         _folder.Write("case.yaml", text);
-        return CaseFolderReader.Read(_folder.Path, Facts);
+        return CaseFolderReader.Read(new FolderFiles(_folder.Path), Facts, Indicators);
     }
 }

@@ -1,5 +1,7 @@
+using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
+using Microsoft.Data.Sqlite;
 
 namespace Alburnum.Records.Tests.Store;
 
@@ -19,7 +21,7 @@ public sealed class CaseStoreTests : IDisposable
         var photograph = Photograph("P01.jpg", 1, 2, 3);
         await store.AddAsync(Run("A-1", "{\"x\": 1}", photograph), Nothing, Stop);
 
-        Assert.Equal("{\"x\": 1}", await store.LastDocumentAsync("A-1", Stop));
+        Assert.Equal("{\"x\": 1}", (await store.RunAsync("A-1", null, Stop))!.Document);
         var kept = await store.PhotographAsync(photograph.Sha256, Stop);
         Assert.Equal(photograph.Bytes.ToArray(), kept!.Bytes.ToArray());
         var entry = Assert.Single(await store.ListAsync(Stop));
@@ -33,7 +35,9 @@ public sealed class CaseStoreTests : IDisposable
         await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
         await store.AddAsync(Run("A-1", "second"), Nothing, Stop);
 
-        Assert.Equal("second", await store.LastDocumentAsync("A-1", Stop));
+        Assert.Equal("second", (await store.RunAsync("A-1", null, Stop))!.Document);
+        Assert.Equal("first", (await store.RunAsync("A-1", 1, Stop))!.Document);
+        Assert.Equal([1, 2], (await store.RunsAsync("A-1", Stop)).Select(run => run.Number));
         Assert.Equal(2, Assert.Single(await store.ListAsync(Stop)).Runs);
     }
 
@@ -66,8 +70,59 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = Open();
 
-        Assert.Null(await store.LastDocumentAsync("none", Stop));
+        Assert.Null(await store.RunAsync("none", null, Stop));
+        Assert.Null(await store.RunAsync("none", 1, Stop));
+        Assert.Empty(await store.RunsAsync("none", Stop));
         Assert.Null(await store.PhotographAsync(new string('0', 64), Stop));
+    }
+
+    [Fact]
+    public async Task A_run_keeps_the_papers_it_was_read_from()
+    {
+        var store = Open();
+        await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
+
+        var paper = Assert.Single((await store.RunAsync("A-1", null, Stop))!.Papers);
+        Assert.Equal("case.yaml", paper.FileName);
+        Assert.Equal("reference: A-1", Encoding.UTF8.GetString(paper.Bytes.Span));
+    }
+
+    [Fact]
+    public void A_database_of_another_program_is_refused_and_left_as_it_is()
+    {
+        var path = _folder.At("other.db");
+        using (var other = new SqliteConnection($"Data Source={path};Pooling=False"))
+        {
+            other.Open();
+            using var make = other.CreateCommand();
+            make.CommandText = "CREATE TABLE visit (id INTEGER)";
+            make.ExecuteNonQuery();
+        }
+        var before = File.ReadAllBytes(path);
+
+        var refused = Assert.Throws<InputRefusedException>(() => CaseStore.Open(path));
+
+        Assert.Contains("found a database of another program", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(path));
+    }
+
+    [Fact]
+    public void A_path_that_cannot_be_a_store_is_seen_before_anything_is_made()
+    {
+        Assert.Contains(
+            "found a folder, expected a case store",
+            Assert.Throws<InputRefusedException>(() => CaseStore.Examine(_folder.Path)).Message,
+            StringComparison.Ordinal
+        );
+        var file = _folder.Write("notes.txt", "x");
+        Assert.Contains(
+            "which is a file and not a folder",
+            Assert.Throws<InputRefusedException>(() => CaseStore.Examine(Path.Combine(file, "cases.db"))).Message,
+            StringComparison.Ordinal
+        );
+
+        CaseStore.Examine(_folder.At("new.db"));
+        Assert.False(File.Exists(_folder.At("new.db")));
     }
 
     [Fact]
@@ -78,6 +133,7 @@ public sealed class CaseStoreTests : IDisposable
         var refused = Assert.Throws<InputRefusedException>(() => CaseStore.Open(path));
 
         Assert.Contains(path, refused.Message, StringComparison.Ordinal);
+        Assert.Contains("found a file that is no database", refused.Message, StringComparison.Ordinal);
         Assert.Contains("expected a case store", refused.Message, StringComparison.Ordinal);
     }
 
@@ -97,5 +153,14 @@ public sealed class CaseStoreTests : IDisposable
         new(CaseStore.Fingerprint(bytes), name, bytes);
 
     private static CaseRecord Run(string reference, string document, params PhotographRecord[] photographs) =>
-        new(reference, "Title", "Client", Noon, "conforms", document, photographs);
+        new(
+            reference,
+            "Title",
+            "Client",
+            Noon,
+            "conforms",
+            document,
+            photographs,
+            [new PaperRecord("case.yaml", Encoding.UTF8.GetBytes($"reference: {reference}"))]
+        );
 }

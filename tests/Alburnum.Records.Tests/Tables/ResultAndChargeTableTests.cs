@@ -181,7 +181,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     {
         Assert.Contains(
             "field colour: found an unknown column",
-            ChargeRefusal("charge,colour\nC1,red\n"),
+            ChargeRefusal("charge,mean_depth_mm,colour\nC1,7,red\n"),
             StringComparison.Ordinal
         );
         Assert.Contains("1 cells", ChargeRefusal("charge,mean_depth_mm\nC1\n"), StringComparison.Ordinal);

@@ -17,6 +17,23 @@ namespace Alburnum.Records.Store.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Alburnum.Records.Store.PaperRow", b =>
+                {
+                    b.Property<long>("RunId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FileName")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("RunId", "FileName");
+
+                    b.ToTable("paper", (string)null);
+                });
+
             modelBuilder.Entity("Alburnum.Records.Store.PhotographRow", b =>
                 {
                     b.Property<string>("Sha256")
@@ -87,6 +104,15 @@ namespace Alburnum.Records.Store.Migrations
                     b.ToTable("run_photograph");
                 });
 
+            modelBuilder.Entity("Alburnum.Records.Store.PaperRow", b =>
+                {
+                    b.HasOne("Alburnum.Records.Store.RunRow", null)
+                        .WithMany("Papers")
+                        .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("run_photograph", b =>
                 {
                     b.HasOne("Alburnum.Records.Store.PhotographRow", null)
@@ -100,6 +126,11 @@ namespace Alburnum.Records.Store.Migrations
                         .HasForeignKey("RunRowId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Alburnum.Records.Store.RunRow", b =>
+                {
+                    b.Navigation("Papers");
                 });
 #pragma warning restore 612, 618
         }

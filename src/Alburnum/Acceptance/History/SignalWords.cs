@@ -58,7 +58,7 @@ public static class SignalWords
             );
         if (signals.HasFlag(Signals.OneSided))
             words.Add(
-                $"the last {Count(rules.SideLength)} charges all lie on one side of the mean {measure.Name} of {Say(state.BaselineMean)}"
+                $"the last {Count(rules.SideLength)} charges all lie on one side of the baseline in {measure.Name}, {Say(state.BaselineMean)}"
             );
         return words;
     }

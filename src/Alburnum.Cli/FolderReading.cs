@@ -1,0 +1,27 @@
+using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Facts;
+using Spectre.Console;
+
+namespace Alburnum.Cli;
+
+/// <summary>Takes a case folder from its files to its verdict.</summary>
+internal static class FolderReading
+{
+    /// <summary>Reads a folder, measures its photographs and judges the case.</summary>
+    /// <exception cref="InputRefusedException">Anything in the folder is missing or wrong.</exception>
+    public static async Task<CaseReading> ReadAsync(IAnsiConsole console, string path, CancellationToken stop)
+    {
+        var facts = FactLibrary.Load(FactLibrary.DefaultFolder);
+        var indicators = IndicatorFile.Load(FactLibrary.DefaultFolder);
+        var folder = CaseFolderReader.Read(new FolderFiles(path), facts, indicators);
+        var readings = await Progress.EachAsync(
+            console,
+            "Reading sections",
+            folder.Photographs,
+            photograph => photograph.FileName,
+            photograph => CaseReading.Measure(photograph, folder, indicators, stop),
+            stop
+        );
+        return CaseReading.Judge(folder, readings, facts);
+    }
+}

@@ -1,0 +1,47 @@
+namespace Alburnum.Records.CaseFolders;
+
+/// <summary>The files of a case in a folder. What lies outside the folder is not read.</summary>
+/// <param name="folder">The folder.</param>
+public sealed class FolderFiles(string folder) : ICaseFiles
+{
+    private const long BytesMax = 200L * 1024 * 1024;
+    private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
+
+    /// <inheritdoc/>
+    public string NameOf(string file) => Path.Combine(folder, file);
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Photographs =>
+        [
+            .. Directory
+                .EnumerateFiles(folder)
+                .Where(file => PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
+                .Select(file => Path.GetFileName(file))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    /// <inheritdoc/>
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong)
+    {
+        var path = Path.GetFullPath(NameOf(file));
+        wrong =
+            !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+                ? "which lies outside the folder"
+            : Directory.Exists(path) ? "which is a folder"
+            : !File.Exists(path) ? "which is not there"
+            : new FileInfo(path).Length > BytesMax ? "which is larger than 200 MiB"
+            : "";
+        bytes = default;
+        if (wrong.Length > 0)
+            return false;
+        try
+        {
+            bytes = File.ReadAllBytes(path);
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            wrong = "which may not be read, or is in use";
+        }
+        return wrong.Length == 0;
+    }
+}

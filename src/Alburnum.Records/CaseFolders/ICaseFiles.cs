@@ -1,0 +1,17 @@
+namespace Alburnum.Records.CaseFolders;
+
+/// <summary>The files of one case, wherever they are kept.</summary>
+public interface ICaseFiles
+{
+    /// <summary>A file's name for messages.</summary>
+    string NameOf(string file);
+
+    /// <summary>The photographs there are, in the order of their names.</summary>
+    IReadOnlyList<string> Photographs { get; }
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="file">Name within the case.</param>
+    /// <param name="bytes">Its bytes; empty where it cannot be had.</param>
+    /// <param name="wrong">Why it cannot be had, for instance "which is not there"; empty where it was read.</param>
+    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong);
+}

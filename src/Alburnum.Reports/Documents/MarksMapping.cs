@@ -1,0 +1,89 @@
+using Alburnum.Imaging;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>From marks on a photograph to the form in which they leave the program, and back.</summary>
+public static class MarksMapping
+{
+    /// <summary>The document of some marks; null where nothing is pointed out.</summary>
+    public static MarksDocument? From(PhotographMarks marks)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        var pith = marks.Heartwood as HeartwoodAboutPith;
+        return marks.IsNone
+            ? null
+            : new(
+                Points(marks.OutlinePx),
+                marks.ScaleBar is { } bar ? new(Point(bar.From), Point(bar.To), bar.LengthMm) : null,
+                Touched(marks, TouchKind.Treated),
+                Touched(marks, TouchKind.Untreated),
+                Touched(marks, TouchKind.LeaveOut),
+                Points((marks.Heartwood as OutlinedHeartwood)?.PolygonPx),
+                Points((marks.Heartwood as RingOfHeartwood)?.PointsPx),
+                pith is null ? null : Point(pith.PithPx),
+                pith?.RadiusMm
+            );
+    }
+
+    /// <summary>The marks of a document; none for null.</summary>
+    public static PhotographMarks Back(MarksDocument? document) =>
+        document is null
+            ? PhotographMarks.None
+            : new()
+            {
+                OutlinePx = document.CornersPx?.Select(Point).ToList(),
+                ScaleBar = document.Scale is { } bar ? new(Point(bar.FromPx), Point(bar.ToPx), bar.LengthMm) : null,
+                Touches =
+                [
+                    .. Touches(document.TreatedPx, TouchKind.Treated),
+                    .. Touches(document.UntreatedPx, TouchKind.Untreated),
+                    .. Touches(document.LeaveOutPx, TouchKind.LeaveOut),
+                ],
+                Heartwood = document switch
+                {
+                    { HeartwoodPx: { } around } => new OutlinedHeartwood([.. around.Select(Point)]),
+                    { HeartwoodRingPx: { } along } => new RingOfHeartwood([.. along.Select(Point)]),
+                    { PithPx: { } at, HeartwoodRadiusMm: { } radius } => new HeartwoodAboutPith(Point(at), radius),
+                    _ => null,
+                },
+            };
+
+    /// <summary>The marks in words, for a report: "corners; 2 places treated; heartwood outlined". Empty where there are none.</summary>
+    public static string InWords(MarksDocument? marks)
+    {
+        if (marks is null)
+            return "";
+        string?[] parts =
+        [
+            marks.CornersPx is null ? null : "the outline",
+            marks.Scale is { } bar ? $"a length of {Figures.Mm(bar.LengthMm)}" : null,
+            Places(marks.TreatedPx, "treated"),
+            Places(marks.UntreatedPx, "untreated"),
+            Places(marks.LeaveOutPx, "to be left out"),
+            marks.HeartwoodPx is null ? null : "the heartwood's outline",
+            marks.HeartwoodRingPx is null ? null : "the ring at which the heartwood ends",
+            marks.HeartwoodRadiusMm is { } radius ? $"the pith, with heartwood of {Figures.Mm(radius)} about it" : null,
+        ];
+        return $"Pointed out by hand: {string.Join("; ", parts.Where(part => part is not null))}.";
+    }
+
+    private static string? Places(IReadOnlyList<double[]>? points, string kind) =>
+        points?.Count switch
+        {
+            null or 0 => null,
+            1 => $"one place {kind}",
+            { } count => $"{count} places {kind}",
+        };
+
+    private static List<double[]>? Touched(PhotographMarks marks, TouchKind kind) =>
+        marks.Touched(kind) is { Count: > 0 } points ? Points(points) : null;
+
+    private static IEnumerable<Touch> Touches(IReadOnlyList<double[]>? points, TouchKind kind) =>
+        (points ?? []).Select(point => new Touch(Point(point), kind));
+
+    private static List<double[]>? Points(IReadOnlyList<PointPx>? points) => points?.Select(Point).ToList();
+
+    private static double[] Point(PointPx point) => [Math.Round(point.X, 1), Math.Round(point.Y, 1)];
+
+    private static PointPx Point(double[] point) => new(point[0], point[1]);
+}

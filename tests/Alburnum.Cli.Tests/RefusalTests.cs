@@ -1,0 +1,168 @@
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests;
+
+/// <summary>What is refused is refused in one message of our own words, with exit status 2, before any work is done.</summary>
+public sealed class RefusalTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData(
+        "--aql: found a value beside --plan share, expected --must-pass, --cut, --level; or --plan attributes, which takes it.",
+        "sample --lot 500 --plan share --must-pass 75 --cut 8 --aql 10"
+    )]
+    [InlineData(
+        "--must-pass: found a value beside --plan attributes, expected --aql, --level, --severity; or --plan share, which takes it.",
+        "sample --lot 500 --aql 10 --must-pass 75"
+    )]
+    [InlineData(
+        "--producer-risk: found a value beside --plan show, expected --conforming, --confidence, --failures; "
+            + "or --plan smallest, double, sequential, variables, which takes it.",
+        "sample --plan show --conforming 90 --producer-risk 5"
+    )]
+    [InlineData("--plan: found guess, expected attributes, share, smallest", "sample --plan guess")]
+    public Task An_option_that_the_plan_has_no_use_for_is_not_passed_over(string message, string line) =>
+        Refused(message, line.Split(' '));
+
+    [Theory]
+    [InlineData("round 100", "sawn", "expected round, as the section ø 100 mm is.")]
+    [InlineData("100x100", "round", "expected sawn, as the section 100 × 100 mm is.")]
+    public Task A_form_that_the_section_contradicts_is_not_passed_over(string section, string form, string expected) =>
+        Refused(
+            $"command line, field --form: found \"{form}\", {expected}",
+            "requirement",
+            "--component",
+            "fence post",
+            "--rulebook",
+            "british-2014",
+            "--section",
+            section,
+            "--form",
+            form
+        );
+
+    [Theory]
+    [InlineData("--ground-contact: found nothing, expected a value after it.", "use-class --ground-contact")]
+    [InlineData("--rulebook: found nothing, expected a value after it.", "requirement --rulebook")]
+    [InlineData("--lot: found nothing, expected a value after it.", "sample --lot")]
+    public Task An_option_without_its_value_is_named(string message, string line) => Refused(message, line.Split(' '));
+
+    [Fact]
+    public Task A_rulebook_slightly_misspelt_is_answered_with_the_nearest() =>
+        Refused(
+            "spanish-se-m; did you mean european-2007?",
+            "requirement",
+            "--component",
+            "fence post",
+            "--rulebook",
+            "europaen-2007"
+        );
+
+    [Theory]
+    [InlineData("", "line 1: found no rows, expected a line that names the columns, and rows below it.")]
+    [InlineData("\n,,\n", "line 1: found no rows")]
+    [InlineData("a,b\n1,2\n", "line 1: found the columns a, b, expected piece and result; or piece, face, position_mm")]
+    [InlineData("\0\u0001\u0002", "line 1: found a file that is not text, expected a table in CSV")]
+    public Task A_table_to_judge_that_is_none_is_told_what_one_looks_like(string text, string message) =>
+        Refused(message, "judge", _folder.Write("table.csv", text), "--must-pass", "75");
+
+    [Theory]
+    [InlineData("", "line 1: found no rows")]
+    [InlineData("a,b\n1,2\n", "line 1: found the columns a, b, expected charge and any of mean_depth_mm")]
+    [InlineData("charge,b\n1,2\n", "line 1: found the columns charge, b, expected charge and any of mean_depth_mm")]
+    public async Task A_wrong_table_of_charges_gets_one_message(string text, string message)
+    {
+        var errors = await Refused(message, "history", _folder.Write("table.csv", text));
+
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    [Fact]
+    public Task A_range_without_a_unit_ends_like_a_sentence() =>
+        Refused(
+            "--aql: found 5000, expected 0.01 to 1000 (an AQL).",
+            "history",
+            _folder.Write("lots.csv", "lot,pieces,cut,failures\n1,100,13,0\n"),
+            "--aql",
+            "5000"
+        );
+
+    [Fact]
+    public async Task A_place_that_cannot_be_written_to_is_told_without_the_systems_own_words()
+    {
+        var file = _folder.Write("taken.txt", "x");
+        var beyond = Path.Combine(file, "x.svg");
+
+        var errors = await Refused(
+            $"{beyond}: found a folder that is not there, expected a file that can be written.",
+            "sample",
+            "--lot",
+            "500",
+            "--aql",
+            "10",
+            "--chart",
+            beyond
+        );
+
+        Assert.DoesNotContain(".part", errors, StringComparison.Ordinal);
+        await Refused(
+            $"{_folder.At("none/x.svg")}: found a folder that is not there, expected a file that can be written.",
+            "sample",
+            "--lot",
+            "500",
+            "--aql",
+            "10",
+            "--chart",
+            _folder.At("none/x.svg")
+        );
+    }
+
+    [Fact]
+    public async Task A_chart_folder_that_is_a_file_is_refused_before_the_history_is_followed()
+    {
+        var file = _folder.Write("taken.txt", "x");
+        var charges = _folder.Write("charges.csv", "charge,mean_depth_mm\n1,8\n");
+
+        await Refused(
+            $"{file}: found a file, expected a folder that results can be written to.",
+            "history",
+            charges,
+            "--chart",
+            file
+        );
+    }
+
+    [Fact]
+    public async Task A_photograph_that_is_not_there_leaves_no_empty_table()
+    {
+        var run = await AlburnumRun.Of("measure", _folder.At("missing.jpg"), "--section", "100x100");
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.DoesNotContain("Photograph", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_signal_names_its_measure_once()
+    {
+        var lines = Enumerable.Range(1, 40).Select(i => $"{i},{(i <= 25 ? 8 + (i % 2) : 8.9)}");
+        var charges = _folder.Write("charges.csv", "charge,mean_depth_mm\n" + string.Join('\n', lines));
+
+        var run = await AlburnumRun.Of("history", charges, "--json");
+
+        Assert.Contains("on one side of the baseline in mean depth, 8.52 mm", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("mean mean", run.Output, StringComparison.Ordinal);
+    }
+
+    private static async Task<string> Refused(string message, params string[] words)
+    {
+        var run = await AlburnumRun.Of(words);
+
+        Assert.Contains(message, run.Errors, StringComparison.Ordinal);
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Equal("", run.Output);
+        return run.Errors;
+    }
+}
