@@ -1,0 +1,87 @@
+using Alburnum.Imaging.Rings;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>A circle through points of the heartwood's border about a pith that the rings tell of, with what it leaves in doubt.</summary>
+/// <param name="Circle">The circle.</param>
+/// <param name="ScatterMm">Standard deviation of the points about it.</param>
+/// <param name="Moved">The circle moved along each of the three independent directions of its doubt by a standard uncertainty.</param>
+internal sealed record BorderFit(Circle Circle, double ScatterMm, IReadOnlyList<Circle> Moved)
+{
+    /// <summary>Heartwood is not a circle about the pith: its middle strays by this share of its radius.</summary>
+    private const double Eccentric = 0.04;
+
+    /// <summary>Neighbouring points stray together, so that two tell no more than one.</summary>
+    private const double Correlated = 2;
+
+    /// <summary>No border is told closer than this from its colour, mm.</summary>
+    private const double LeastScatterMm = 0.5;
+
+    /// <summary>Least squares, reweighted, from a rough circle; null where it goes astray.</summary>
+    public static BorderFit? Of(IReadOnlyList<BorderPoint> points, Pith pith, Circle rough)
+    {
+        var circle = rough;
+        var scatter = 2.0;
+        var usual = Math.Max(1e-3, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
+        double[,] normal = new double[3, 3];
+        for (var turn = 0; turn < 10; turn++)
+        {
+            normal = new double[3, 3];
+            var right = new double[3];
+            double square = 0,
+                weights = 0;
+            foreach (var point in points)
+            {
+                var (x, y) = (point.At.X - circle.X, point.At.Y - circle.Y);
+                var far = Math.Max(1e-3, double.Hypot(x, y));
+                var off = far - circle.RadiusMm;
+                // A weak step may be anything: it counts for less.
+                var w = Math.Clamp(point.Step / usual, 0, 1) / (1 + (off * off / (4 * scatter * scatter)));
+                double[] row = [x / far, y / far, 1];
+                (square, weights) = (square + (w * off * off), weights + w);
+                for (var j = 0; j < 3; j++)
+                {
+                    right[j] += w * row[j] * off;
+                    for (var k = 0; k < 3; k++)
+                        normal[j, k] += w * row[j] * row[k];
+                }
+            }
+            scatter = Math.Max(LeastScatterMm, Math.Sqrt(square / Math.Max(1e-9, weights)));
+            // The points' own variance in units of the prior's.
+            var stray = Eccentric * circle.RadiusMm;
+            var (xx, xy, yy) = (pith.Xx + (stray * stray), pith.Xy, pith.Yy + (stray * stray));
+            var determinant = (xx * yy) - (xy * xy);
+            var unit = Correlated * scatter * scatter;
+            var (px, py) = (pith.At.X - circle.X, pith.At.Y - circle.Y);
+            var (a, b, c) = (unit * yy / determinant, -unit * xy / determinant, unit * xx / determinant);
+            normal[0, 0] += a;
+            normal[0, 1] += b;
+            normal[1, 0] += b;
+            normal[1, 1] += c;
+            right[0] += (a * px) + (b * py);
+            right[1] += (b * px) + (c * py);
+            var step = LinearSystem.Solve((double[,])normal.Clone(), right);
+            circle = new(circle.X + step[0], circle.Y + step[1], circle.RadiusMm + step[2]);
+            if (!(circle.RadiusMm > 1 && circle.RadiusMm < 1e5))
+                return null;
+        }
+        return new(circle, scatter, Alternatives(circle, normal, Math.Sqrt(Correlated) * scatter));
+    }
+
+    // Columns of the covariance's root: independent ways in which the circle may lie elsewhere.
+    private static List<Circle> Alternatives(Circle circle, double[,] normal, double unit)
+    {
+        var root = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(normal).Inverse();
+        var lower = root.Cholesky().Factor;
+        return
+        [
+            .. Enumerable
+                .Range(0, 3)
+                .Select(k => new Circle(
+                    circle.X + (unit * lower[0, k]),
+                    circle.Y + (unit * lower[1, k]),
+                    circle.RadiusMm + (unit * lower[2, k])
+                )),
+        ];
+    }
+}
