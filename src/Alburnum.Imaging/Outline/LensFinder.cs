@@ -26,7 +26,10 @@ internal static class LensFinder
     private const double MostApart = 11.34;
 
     /// <summary>Weight of a side's points below which its edge is not seen.</summary>
-    private const double LeastSeen = 0.3;
+    private const double LeastSeen = 0.65;
+
+    /// <summary>A side whose points scatter more than this about its line is no sawn edge, or not seen as one, mm.</summary>
+    private const double MostScatterMm = 0.12;
 
     private static readonly (double Least, double Most) Believed = (-0.15, 0.4);
 
@@ -55,6 +58,8 @@ internal static class LensFinder
             if (!(bow > Believed.Least && bow < Believed.Most))
                 return null;
         }
+        if (now.Any(side => side.ScatterPx > MostScatterMm * pxPerMm))
+            return null;
         var own = now.Select(s => s.BowVariance(SawnBowMm * pxPerMm, WanderMm * pxPerMm)).ToArray();
         var all = now.Sum(s => s.Length);
         // Each side errs by itself; they are weighed by how much the lens bends them.

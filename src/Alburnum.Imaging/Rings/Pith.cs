@@ -34,7 +34,9 @@ internal static class PithFinder
         if (total < LeastWeight)
             return null;
         var size = Math.Max(plan.WidthMm, plan.HeightMm);
-        var at = Candidates(plan, size).MaxBy(p => Agreement(lines, p));
+        // One patch in three tells well enough where to begin.
+        var few = lines.Where((_, k) => k % 3 == 0).ToArray();
+        var at = Candidates(plan, size).MaxBy(p => Agreement(few, p));
         for (var turn = 0; turn < 12; turn++)
             at = Step(lines, at, size / 4);
         var away = double.Hypot(at.X - (plan.WidthMm / 2), at.Y - (plan.HeightMm / 2));

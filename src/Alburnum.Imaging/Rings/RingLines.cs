@@ -22,7 +22,7 @@ internal static class RingLines
     private const double UsefulPxPerMm = 4;
 
     /// <summary>Change of ln(light) per pixel that counts half: a crack weighs little more than a ring.</summary>
-    private const float Plain = 0.05f;
+    private const float Plain = 0.12f;
 
     /// <summary>All patches.</summary>
     /// <param name="drawn">The section drawn flat.</param>
@@ -73,7 +73,7 @@ internal static class RingLines
                 for (var i = (j * stride) + x0; i < (j * stride) + x0 + w; i++)
                 {
                     var (gx, gy) = (l[i + 1] - l[i - 1], l[i + stride] - l[i - stride]);
-                    var weight = 1 / (MathF.Sqrt((gx * gx) + (gy * gy)) + Plain);
+                    var weight = 1 / ((gx * gx) + (gy * gy) + (Plain * Plain));
                     (xx, xy, yy) = (xx + (weight * gx * gx), xy + (weight * gx * gy), yy + (weight * gy * gy));
                 }
             }

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Rings;
 
 namespace Alburnum.Imaging.Zones;
@@ -5,8 +6,14 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>A circle through points of the heartwood's border about a pith that the rings tell of, with what it leaves in doubt.</summary>
 /// <param name="Circle">The circle.</param>
 /// <param name="ScatterMm">Standard deviation of the points about it.</param>
-/// <param name="Moved">The circle moved along each of the three independent directions of its doubt by a standard uncertainty.</param>
-internal sealed record BorderFit(Circle Circle, double ScatterMm, IReadOnlyList<Circle> Moved)
+/// <param name="InSight">Places where it was seen.</param>
+/// <param name="Moved">The circle moved along each independent direction of its doubt by a standard uncertainty.</param>
+internal sealed record BorderFit(
+    Circle Circle,
+    double ScatterMm,
+    IReadOnlyList<PointMm> InSight,
+    IReadOnlyList<Circle> Moved
+)
 {
     /// <summary>Heartwood is not a circle about the pith: its middle strays by this share of its radius.</summary>
     private const double Eccentric = 0.04;
@@ -14,13 +21,19 @@ internal sealed record BorderFit(Circle Circle, double ScatterMm, IReadOnlyList<
     /// <summary>Neighbouring points stray together, so that two tell no more than one.</summary>
     private const double Correlated = 2;
 
+    /// <summary>Out of sight the border may leave the circle by this share of its radius besides.</summary>
+    private const double StrayUnseen = 0.02;
+
+    /// <summary>A place nearer than this to one where the border was seen is in sight.</summary>
+    private const double SeenMm = 8;
+
     /// <summary>No border is told closer than this from its colour, mm.</summary>
     private const double LeastScatterMm = 0.5;
 
     /// <summary>Least squares, reweighted, from a rough circle; null where it goes astray.</summary>
-    public static BorderFit? Of(IReadOnlyList<BorderPoint> points, Pith pith, Circle rough)
+    public static BorderFit? Of(IReadOnlyList<BorderPoint> points, Pith pith, StepCircle rough)
     {
-        var circle = rough;
+        var circle = rough.Circle;
         var scatter = 2.0;
         var usual = Math.Max(1e-3, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
         double[,] normal = new double[3, 3];
@@ -65,23 +78,37 @@ internal sealed record BorderFit(Circle Circle, double ScatterMm, IReadOnlyList<
             if (!(circle.RadiusMm > 1 && circle.RadiusMm < 1e5))
                 return null;
         }
-        return new(circle, scatter, Alternatives(circle, normal, Math.Sqrt(Correlated) * scatter));
+        return new(
+            circle,
+            scatter,
+            [.. points.Select(point => point.At)],
+            [
+                .. Alternatives(circle, normal, Math.Sqrt(Correlated) * scatter),
+                circle with
+                {
+                    RadiusMm = circle.RadiusMm + rough.RadiusUncertaintyMm,
+                },
+            ]
+        );
     }
 
+    /// <summary>How far the border strays from the circle at a place of it, mm: one standard deviation.</summary>
+    public double StrayMm(PointMm place) =>
+        InSight.Any(seen => double.Hypot(seen.X - place.X, seen.Y - place.Y) < SeenMm)
+            ? ScatterMm
+            : double.Hypot(ScatterMm, StrayUnseen * Circle.RadiusMm);
+
     // Columns of the covariance's root: independent ways in which the circle may lie elsewhere.
-    private static List<Circle> Alternatives(Circle circle, double[,] normal, double unit)
+    private static IEnumerable<Circle> Alternatives(Circle circle, double[,] normal, double unit)
     {
         var root = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(normal).Inverse();
         var lower = root.Cholesky().Factor;
-        return
-        [
-            .. Enumerable
-                .Range(0, 3)
-                .Select(k => new Circle(
-                    circle.X + (unit * lower[0, k]),
-                    circle.Y + (unit * lower[1, k]),
-                    circle.RadiusMm + (unit * lower[2, k])
-                )),
-        ];
+        return Enumerable
+            .Range(0, 3)
+            .Select(k => new Circle(
+                circle.X + (unit * lower[0, k]),
+                circle.Y + (unit * lower[1, k]),
+                circle.RadiusMm + (unit * lower[2, k])
+            ));
     }
 }

@@ -32,7 +32,7 @@ internal sealed record HeartwoodArea(
 
     /// <summary>From a circle seen in the photograph.</summary>
     public static HeartwoodArea Of(BorderFit seen, SectionPlan plan) =>
-        OfCircle(seen.Circle, seen.Moved, seen.ScatterMm, plan);
+        OfCircle(seen.Circle, seen.Moved, seen.StrayMm, plan);
 
     private static HeartwoodArea? Outlined(PointMm[] corners)
     {
@@ -66,7 +66,7 @@ internal sealed record HeartwoodArea(
                 return null;
             alternatives.Add(other);
         }
-        return OfCircle(circle, alternatives, 0, plan);
+        return OfCircle(circle, alternatives, _ => 0, plan);
     }
 
     private static HeartwoodArea AboutPith(PointMm pith, double radiusMm, SectionPlan plan)
@@ -79,7 +79,7 @@ internal sealed record HeartwoodArea(
                 new(circle.X, circle.Y + ByHandMm, radiusMm),
                 new(circle.X, circle.Y, radiusMm + ByHandMm),
             ],
-            0,
+            _ => 0,
             plan
         );
     }
@@ -87,16 +87,18 @@ internal sealed record HeartwoodArea(
     private static HeartwoodArea OfCircle(
         Circle circle,
         IReadOnlyList<Circle> moved,
-        double scatterMm,
+        Func<PointMm, double> strayMm,
         SectionPlan plan
     )
     {
         var inside = circle.Line(1).Where(p => plan.InwardMm(p) > 0).ToList();
-        var moves = inside.Select(p => moved.Sum(other => other.OutsideMm(p) * other.OutsideMm(p)));
+        var squares = inside.Select(p =>
+            (strayMm(p) * strayMm(p)) + moved.Sum(other => other.OutsideMm(p) * other.OutsideMm(p))
+        );
         return new(
             circle.Contains,
             [.. moved.Select(other => (Func<PointMm, bool>)other.Contains)],
-            Math.Sqrt((scatterMm * scatterMm) + moves.DefaultIfEmpty(0).Average())
+            Math.Sqrt(squares.DefaultIfEmpty(0).Average())
         );
     }
 

@@ -66,7 +66,7 @@ internal static class HeartwoodFinder
         var points = BorderPoints.Of(contrast, step.Circle);
         if (!IsLongEnough(points, step.Circle))
             return new(null, "too little of a border is in sight on untreated wood");
-        if (BorderFit.Of(points, pith, step.Circle) is not { } fit || !IsBorder(points, fit))
+        if (BorderFit.Of(points, pith, step) is not { } fit || !IsBorder(points, fit))
             return new(null, "the change of colour is no clear arc about the pith, and may be stain or shadow");
         return new(fit, "");
 

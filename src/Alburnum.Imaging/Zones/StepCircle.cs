@@ -3,23 +3,29 @@ using Alburnum.Imaging.Rings;
 
 namespace Alburnum.Imaging.Zones;
 
-/// <summary>The circle about the pith inside which bare wood is darkest and reddest against the wood outside it.</summary>
-internal static class StepCircle
+/// <summary>The circle about the pith inside which bare wood differs most from the wood outside it, towards heartwood.</summary>
+/// <param name="Circle">The circle.</param>
+/// <param name="Gain">Squared standard deviations of colour that the step explains, summed over the cells.</param>
+/// <param name="RadiusUncertaintyMm">What neighbouring radii leave in doubt that explain nearly as much: a step is drawn to the nearest growth ring.</param>
+internal readonly record struct StepCircle(Circle Circle, double Gain, double RadiusUncertaintyMm)
 {
+    /// <summary>A radius that explains this share of the most is as good.</summary>
+    private const double AsGood = 0.92;
+
     /// <summary>Fewer cells than this on either side show no step.</summary>
     private const int LeastCells = 25;
 
     /// <summary>How far from the rings' pith the circle's middle is looked for, in standard uncertainties.</summary>
     private static readonly double[] Aside = [-1.5, -0.75, 0, 0.75, 1.5];
 
-    /// <summary>The circle, and how much of the contrast it explains; null where there is no wood on both sides.</summary>
-    public static (Circle Circle, double Gain)? Find(BareContrast contrast, Pith pith)
+    /// <summary>The circle; null where there is no wood on both sides.</summary>
+    public static StepCircle? Find(BareContrast contrast, Pith pith)
     {
         // Along the two axes of the pith's uncertainty.
         var angle = 0.5 * Math.Atan2(2 * pith.Xy, pith.Xx - pith.Yy);
         var (sin, cos) = Math.SinCos(angle);
         var (first, second) = (pith.Along(cos, sin), pith.Along(-sin, cos));
-        (Circle Circle, double Gain)? best = null;
+        StepCircle? best = null;
         foreach (var p in Aside)
         foreach (var q in Aside)
         {
@@ -33,7 +39,7 @@ internal static class StepCircle
         return best;
     }
 
-    private static (Circle Circle, double Gain)? About(BareContrast contrast, PointMm centre)
+    private static StepCircle? About(BareContrast contrast, PointMm centre)
     {
         var (wood, n) = (contrast.Wood, contrast.Wood.At.Count);
         const int Terms = 6;
@@ -53,8 +59,7 @@ internal static class StepCircle
             for (var c = 0; c < BareContrast.Channels; c++)
                 sums[o + Terms + c] += contrast.Off[c][i];
         }
-        (Circle, double)? best = null;
-        var most = 0.0;
+        var gains = new double[bins];
         var inside = new double[width];
         for (var b = 0; b < bins - 1; b++)
         {
@@ -63,14 +68,21 @@ internal static class StepCircle
             if (inside[0] < LeastCells || n - inside[0] < LeastCells)
                 continue;
             var freedom = contrast.Freedom(inside.AsSpan(0, Terms));
-            var gain = 0.0;
             for (var c = 0; c < BareContrast.Channels; c++)
-                gain += Math.Max(0, inside[Terms + c]) * inside[Terms + c] / freedom;
-            if (gain <= most)
-                continue;
-            most = gain;
-            best = (new(centre.X, centre.Y, low + ((b + 1) * wood.CellMm)), gain);
+                gains[b] += Math.Max(0, inside[Terms + c]) * inside[Terms + c] / freedom;
         }
-        return best;
+        var at = Array.IndexOf(gains, gains.Max());
+        if (!(gains[at] > 0))
+            return null;
+        var (from, to) = (at, at);
+        while (from > 0 && gains[from - 1] > AsGood * gains[at])
+            from--;
+        while (to < bins - 1 && gains[to + 1] > AsGood * gains[at])
+            to++;
+        return new(
+            new(centre.X, centre.Y, low + ((at + 1) * wood.CellMm)),
+            gains[at],
+            (to - from + 1) * wood.CellMm / Math.Sqrt(12)
+        );
     }
 }
