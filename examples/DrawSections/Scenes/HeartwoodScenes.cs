@@ -24,7 +24,7 @@ public static class HeartwoodScenes
             };
             var tried = scene with
             {
-                Name = $"{kind.ToString().ToLowerInvariant()}-{seed:000}",
+                Name = $"heartwood-{kind.ToString().ToLowerInvariant()}-{seed:000}",
                 Grain = grain,
                 // Shallower than usual after a while, so that some border comes in sight.
                 Treatment = tries < 40 ? scene.Treatment : scene.Treatment with { DepthMm = 3, SlowMm = 0.3 },

@@ -24,6 +24,9 @@ internal static class PithFinder
     /// <summary>Share of the patches' weight that turns about the pith; by chance it is some 0.25.</summary>
     private const double LeastAgreement = 0.5;
 
+    /// <summary>A pith known worse than this share of the section's size is not known.</summary>
+    private const double LeastKnown = 0.5;
+
     /// <summary>A pith farther than this many sizes of the section away cannot be told from parallel lines.</summary>
     private const double MostSizesAway = 6;
 
@@ -34,15 +37,16 @@ internal static class PithFinder
         if (total < LeastWeight)
             return null;
         var size = Math.Max(plan.WidthMm, plan.HeightMm);
-        // One patch in three tells well enough where to begin.
-        var few = lines.Where((_, k) => k % 3 == 0).ToArray();
+        // One patch in three, in slanting rows, tells well enough where to begin.
+        var few = lines.Where((_, k) => k % 3 == k / 3 % 3).ToArray();
         var at = Candidates(plan, size).MaxBy(p => Agreement(few, p));
         for (var turn = 0; turn < 12; turn++)
             at = Step(lines, at, size / 4);
         var away = double.Hypot(at.X - (plan.WidthMm / 2), at.Y - (plan.HeightMm / 2));
         if (!(away < MostSizesAway * size) || Agreement(lines, at) < LeastAgreement * total)
             return null;
-        return WithCovariance(lines, at, size);
+        var pith = WithCovariance(lines, at, size);
+        return Math.Sqrt(pith.Xx + pith.Yy) < LeastKnown * size ? pith : null;
     }
 
     // A lattice over the section and about it, then rings of places ever farther out.
@@ -128,8 +132,11 @@ internal static class PithFinder
             var sine = Sine(line, pith);
             var off = sine / Usual;
             var w = line.Weight / ((1 + (off * off)) * (1 + (off * off)));
-            var far = Math.Max(1, double.Hypot(pith.X - line.At.X, pith.Y - line.At.Y));
-            var (gx, gy) = (-line.Ny / far, line.Nx / far);
+            // How the sine changes with the pith: by the turn of the way to it.
+            var (x, y) = (pith.X - line.At.X, pith.Y - line.At.Y);
+            var far2 = Math.Max(1, (x * x) + (y * y));
+            var cosine = ((line.Nx * x) + (line.Ny * y)) / Math.Sqrt(far2);
+            var (gx, gy) = (-cosine * y / far2, cosine * x / far2);
             (xx, xy, yy) = (xx + (w * gx * gx), xy + (w * gx * gy), yy + (w * gy * gy));
             (xr, yr) = (xr + (w * gx * sine), yr + (w * gy * sine));
             (square, weight) = (square + (w * sine * sine), weight + w);

@@ -59,7 +59,10 @@ internal sealed record BorderFit(
                         normal[j, k] += w * row[j] * row[k];
                 }
             }
-            scatter = Math.Max(LeastScatterMm, Math.Sqrt(square / Math.Max(1e-9, weights)));
+            // Not one sector has a step towards heartwood.
+            if (!(weights > 1e-3))
+                return null;
+            scatter = Math.Max(LeastScatterMm, Math.Sqrt(square / weights));
             // The points' own variance in units of the prior's.
             var stray = Eccentric * circle.RadiusMm;
             var (xx, xy, yy) = (pith.Xx + (stray * stray), pith.Xy, pith.Yy + (stray * stray));

@@ -14,6 +14,12 @@ public sealed record HeartwoodReagent(
     Provenance Provenance
 )
 {
+    /// <summary>What heartwood looks like, in words.</summary>
+    public required string HeartwoodInWords { get; init; }
+
+    /// <summary>What sapwood looks like, in words.</summary>
+    public required string SapwoodInWords { get; init; }
+
     /// <summary>Timbers that it is for, in words.</summary>
     public required string Timbers { get; init; }
 
