@@ -72,12 +72,12 @@ public class HeartwoodByColourTests
             drawn,
             Reading.Request(drawn) with
             {
-                Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), 60),
+                Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), 85),
             }
         );
 
         Assert.Equal("given", reading.Heartwood!.EvidenceInWords);
-        Assert.Equal(PithY - 60, Reading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
+        Assert.Equal(PithY - 85, Reading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
     }
 
     [Fact]
