@@ -101,17 +101,32 @@ internal sealed record BorderFit(
             ? ScatterMm
             : double.Hypot(ScatterMm, StrayUnseen * Circle.RadiusMm);
 
-    // Columns of the covariance's root: independent ways in which the circle may lie elsewhere.
+    // Columns of the covariance's root (Cholesky's, row by row): independent ways in which the circle may lie elsewhere.
     private static IEnumerable<Circle> Alternatives(Circle circle, double[,] normal, double unit)
     {
-        var root = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(normal).Inverse();
-        var lower = root.Cholesky().Factor;
-        return Enumerable
-            .Range(0, 3)
-            .Select(k => new Circle(
-                circle.X + (unit * lower[0, k]),
-                circle.Y + (unit * lower[1, k]),
-                circle.RadiusMm + (unit * lower[2, k])
-            ));
+        var root = new double[3, 3];
+        for (var k = 0; k < 3; k++)
+        {
+            var axis = new double[3];
+            axis[k] = 1;
+            var column = LinearSystem.Solve((double[,])normal.Clone(), axis);
+            for (var j = 0; j < 3; j++)
+                root[j, k] = column[j];
+        }
+        for (var k = 0; k < 3; k++)
+        {
+            // What rounding leaves below nothing is nothing.
+            var length = Math.Sqrt(Math.Max(0, root[k, k]));
+            for (var j = k; j < 3; j++)
+                root[j, k] = length > 0 ? root[j, k] / length : 0;
+            for (var m = k + 1; m < 3; m++)
+            for (var j = m; j < 3; j++)
+                root[j, m] -= root[j, k] * root[m, k];
+            yield return new(
+                circle.X + (k == 0 ? unit * root[0, 0] : 0),
+                circle.Y + (k <= 1 ? unit * root[1, k] : 0),
+                circle.RadiusMm + (unit * root[2, k])
+            );
+        }
     }
 }
