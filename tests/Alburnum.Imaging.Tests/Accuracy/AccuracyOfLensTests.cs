@@ -17,7 +17,7 @@ public sealed class AccuracyOfLensTests
         var read = Scenes(bow).Select(Read).ToList();
         var found = read.Where(each => each.Bow is not null).ToList();
 
-        Assert.InRange(found.Count, 0.6 * Photographs, Photographs);
+        Assert.InRange(found.Count, Photographs / 2, Photographs);
         Assert.All(
             found,
             each =>
@@ -27,7 +27,7 @@ public sealed class AccuracyOfLensTests
                     bow + (2 * each.Bow.Value.StandardUncertainty)
                 )
         );
-        // A section in the middle of the picture is little bent; most are bent by more than half a millimetre.
+        // Where the section is small in the picture, the bow is too small to tell.
         Assert.True(Median(found, each => each.WithMm) < 0.5 * Median(found, each => each.WithoutMm));
     }
 
