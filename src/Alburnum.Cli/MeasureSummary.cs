@@ -47,7 +47,7 @@ internal static class MeasureSummary
         foreach (var line in Beyond(reading))
             console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
         var untold = readings
-            .Where(reading => reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords))
+            .Where(reading => reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords, StringComparer.Ordinal))
             .ToList();
         foreach (var same in untold.GroupBy(reading => reading.Heartwood!.InWords, StringComparer.Ordinal))
         {
