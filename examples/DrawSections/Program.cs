@@ -10,6 +10,9 @@ const string Usage = """
         --seed N or N-M                 which (1)
         --megapixels X                  size of the photograph (the seed decides)
         --drawn-wood                    leave real wood photographs aside
+        --heartwood clear|faint|none|stained
+                                        scenes of the heartwood test set instead
+        --bow X                         bow of the lens at the picture's corner, as a share
         --out DIR                       where to (here)
     """;
 
@@ -48,13 +51,28 @@ static int DrawScenes(string[] options)
     var size = Option(options, "--megapixels") is { } text
         ? double.Parse(text, CultureInfo.InvariantCulture)
         : (double?)null;
+    var kind = Option(options, "--heartwood") is { } named
+        ? Enum.Parse<HeartwoodKind>(named, ignoreCase: true)
+        : (HeartwoodKind?)null;
+    var bow = Option(options, "--bow") is { } number
+        ? double.Parse(number, CultureInfo.InvariantCulture)
+        : (double?)null;
     var photos = options.Contains("--drawn-wood") ? [] : WoodPhotos.Here();
     Directory.CreateDirectory(folder);
     foreach (var seed in Seeds(Option(options, "--seed") ?? "1"))
     {
-        var scene = StratifiedScenes.Of(stratum, seed, photos, size);
+        var scene = kind is { } heartwood
+            ? HeartwoodScenes.Of(heartwood, seed)
+            : StratifiedScenes.Of(stratum, seed, photos, size);
+        if (bow is { } share)
+            scene = scene with { Lens = scene.Lens.Bowed(share) };
         File.WriteAllBytes(Path.Combine(folder, scene.Name + ".jpg"), scene.Photograph());
         File.WriteAllText(Path.Combine(folder, scene.Name + ".truth.json"), TruthFile.Write(scene.Truth()));
+        if (kind is not null)
+            File.WriteAllText(
+                Path.Combine(folder, scene.Name + ".heartwood.json"),
+                TruthFile.Write(HeartwoodTruth.BorderPx(scene))
+            );
         Console.WriteLine(scene.Name);
     }
     return 0;

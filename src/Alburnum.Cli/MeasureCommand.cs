@@ -71,6 +71,10 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         [Description("Radius of the heartwood about the pith")]
         public double? HeartwoodRadius { get; init; }
 
+        [CommandOption("--heartwood-reagent <REAGENT>")]
+        [Description("Reagent sprayed to colour the heartwood: pine or white-oak; else its own colour is looked for")]
+        public string? HeartwoodReagent { get; init; }
+
         [CommandOption("--incised")]
         [Description("The faces are incised: report the border between incisions and the fingers at them apart")]
         public bool Incised { get; init; }
@@ -102,7 +106,11 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         CancellationToken cancellationToken
     )
     {
-        var request = MeasureRequest.From(settings, IndicatorFile.Load(FactLibrary.DefaultFolder));
+        var request = MeasureRequest.From(
+            settings,
+            IndicatorFile.Load(FactLibrary.DefaultFolder),
+            HeartwoodReagentFile.Load(FactLibrary.DefaultFolder)
+        );
         var files = PhotographPaths.Of(settings.Photographs);
         if (settings.Overlay is { } folder)
             OutFolder.Make(folder);

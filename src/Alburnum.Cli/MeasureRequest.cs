@@ -21,8 +21,13 @@ internal static class MeasureRequest
     /// <summary>The request that the options make.</summary>
     /// <param name="settings">The options.</param>
     /// <param name="indicators">Every indicator known.</param>
+    /// <param name="reagents">Every reagent for heartwood known.</param>
     /// <exception cref="InputRefusedException">With every option that cannot be read.</exception>
-    public static ReadingRequest From(MeasureCommand.Settings settings, IReadOnlyList<Indicator> indicators)
+    public static ReadingRequest From(
+        MeasureCommand.Settings settings,
+        IReadOnlyList<Indicator> indicators,
+        IReadOnlyList<HeartwoodReagent> reagents
+    )
     {
         var problems = new List<InputProblem>();
         SectionShape? shape = null;
@@ -39,6 +44,11 @@ internal static class MeasureRequest
         );
         if (settings.Indicator is { } key && indicator is null)
             problems.Add(Problem("--indicator", key, string.Join(", ", indicators.Select(i => i.Key))));
+        var reagent = reagents.FirstOrDefault(r =>
+            string.Equals(r.Key, settings.HeartwoodReagent, StringComparison.OrdinalIgnoreCase)
+        );
+        if (settings.HeartwoodReagent is { } sprayed && reagent is null)
+            problems.Add(Problem("--heartwood-reagent", sprayed, string.Join(", ", reagents.Select(r => r.Key))));
         var corners = settings.Corners is { } text ? Points("--corners", text, problems) : null;
         var bar = settings.Scale is { } scale ? ReadScale(scale, problems) : null;
         var heartwood = ReadHeartwood(settings, problems);
@@ -63,6 +73,7 @@ internal static class MeasureRequest
             Candidates = indicators,
             Touches = touches,
             Heartwood = heartwood,
+            HeartwoodReagent = reagent,
             IsIncised = settings.Incised,
             RequiredMm = settings.Required,
             ScaleBar = bar,

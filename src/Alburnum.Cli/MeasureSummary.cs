@@ -46,6 +46,16 @@ internal static class MeasureSummary
         foreach (var reading in readings)
         foreach (var line in Beyond(reading))
             console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
+        var untold = readings
+            .Where(reading =>
+                reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords, StringComparer.Ordinal)
+            )
+            .ToList();
+        foreach (var same in untold.GroupBy(reading => reading.Heartwood!.InWords, StringComparer.Ordinal))
+        {
+            var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : $"{same.Count()} photographs";
+            console.WriteLine($"{who}: {same.Key}");
+        }
         // Why a file could not be opened is said on the error output.
         foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
         foreach (var note in reading.Notes)
@@ -62,7 +72,7 @@ internal static class MeasureSummary
                 yield return $"{Percent(open, required.OpenHeartwoodTreatedShareU)} of the exposed-heartwood zone down to {Options.Digits(required.DepthMm)} mm is treated.";
         }
         if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated.";
+            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated. {reading.Heartwood?.InWords}";
         if (reading.BetweenIncisions is { } border)
         {
             var fingers = reading.Faces.Sum(face => face.Fingers?.Count ?? 0);

@@ -18,13 +18,12 @@ internal sealed record KnownLength(Section Section, double ScaleShare, string No
 
     /// <summary>Takes the size from the scale bar where there is one; null where it cannot be right.</summary>
     /// <param name="request">With section and scale bar.</param>
-    /// <param name="nominalMmToPx">Map laid with the nominal size.</param>
-    public static KnownLength? Of(ReadingRequest request, Homography nominalMmToPx)
+    /// <param name="nominal">Map laid with the nominal size.</param>
+    public static KnownLength? Of(ReadingRequest request, SectionMap nominal)
     {
         if (request.ScaleBar is not { } bar)
             return new(request.Section, request.SectionUncertaintyMm / request.Section.ThicknessMm, "");
-        var back = nominalMmToPx.Inverse();
-        var (from, to) = (back.Map(bar.From), back.Map(bar.To));
+        var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
         var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
         if (!(Math.Abs(factor - 1) <= MostApart))
             return null;

@@ -8,11 +8,13 @@ public static class OverlayPicture
 {
     private static readonly SKColor Outline = new(0xFF, 0xFF, 0xFF);
     private static readonly SKColor Front = new(0xFF, 0xD5, 0x1E);
+    private static readonly SKColor Heartwood = new(0xF0, 0x8A, 0x24);
     private static readonly SKColor LeftOut = new(0x3A, 0x3A, 0x3A);
     private static readonly SKColor Halo = new(0x14, 0x14, 0x14, 0xB0);
 
     /// <summary>
-    /// Draws the outline (white; dark where positions are left out), the front (yellow; broken there), and where the depth is least (a short white line).
+    /// Draws the outline (white; dark where positions are left out), the front (yellow; broken there), where the depth is least (a short white line), and the
+    /// border of the heartwood where the photograph tells it (orange, dashed).
     /// </summary>
     /// <param name="fileName">Name for messages.</param>
     /// <param name="photograph">The photograph's bytes.</param>
@@ -38,6 +40,11 @@ public static class OverlayPicture
             Line(canvas, line, closed: false, LeftOut, width);
         foreach (var line in reading.BoundaryPx)
             Line(canvas, line, closed: false, Front, width);
+        foreach (var line in reading.Heartwood?.BorderPx ?? [])
+        {
+            Line(canvas, line, closed: false, Halo, 2.2f * width, dash: 6 * width);
+            Line(canvas, line, closed: false, Heartwood, width, dash: 6 * width);
+        }
         if (reading.LeastPx is { } least)
         {
             Line(canvas, [least.Face, least.Front], closed: false, Halo, 2.2f * width);
@@ -48,10 +55,18 @@ public static class OverlayPicture
         return jpeg.ToArray();
     }
 
-    private static void Line(SKCanvas canvas, IReadOnlyList<PointPx> points, bool closed, SKColor colour, float width)
+    private static void Line(
+        SKCanvas canvas,
+        IReadOnlyList<PointPx> points,
+        bool closed,
+        SKColor colour,
+        float width,
+        float dash = 0
+    )
     {
         if (points.Count < 2)
             return;
+        using var dashes = dash > 0 ? SKPathEffect.CreateDash([dash, dash], 0) : null;
         using var pen = new SKPaint
         {
             Color = colour,
@@ -60,6 +75,7 @@ public static class OverlayPicture
             StrokeJoin = SKStrokeJoin.Round,
             StrokeCap = SKStrokeCap.Round,
             IsAntialias = true,
+            PathEffect = dashes,
         };
         using var path = new SKPathBuilder();
         path.MoveTo((float)points[0].X, (float)points[0].Y);

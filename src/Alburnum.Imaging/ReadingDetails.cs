@@ -7,35 +7,47 @@ namespace Alburnum.Imaging;
 /// <summary>What is told of a profile beyond depth: sapwood, required depth, incisions, the nearest untreated wood.</summary>
 internal static class ReadingDetails
 {
+    /// <summary>The reading with all of it.</summary>
+    /// <param name="reading">What is read so far.</param>
+    /// <param name="profile">Its profile.</param>
+    /// <param name="plan">The section.</param>
+    /// <param name="map">Where it lies in the photograph.</param>
+    /// <param name="seen">Looks for the heartwood in the photograph; called where the user has not shown it.</param>
+    /// <param name="request">What is asked for.</param>
     public static SectionReading With(
         SectionReading reading,
         DepthProfile profile,
         SectionPlan plan,
-        Homography mmToPx,
+        SectionMap map,
+        Func<HeartwoodSeen> seen,
         ReadingRequest request
     )
     {
         var notes = new List<string>(reading.Notes);
-        if (request.Heartwood is { } border)
-        {
-            if (HeartwoodArea.Of(border, mmToPx.Inverse()) is { } area)
-                profile = SapwoodReader.With(profile, plan, area);
-            else
-                notes.Add(
-                    "Sapwood not determined: the points shown cannot be a border of the heartwood. Show three or more that do not lie on a line."
-                );
-        }
+        var heartwood = request.Heartwood is { } border
+            ? HeartwoodTold.Given(border, map, plan)
+            : HeartwoodTold.Seen(
+                seen(),
+                request.HeartwoodReagent is null ? HeartwoodEvidence.Colour : HeartwoodEvidence.Reagent,
+                map,
+                plan
+            );
+        if (heartwood.Area is { } area)
+            profile = SapwoodReader.With(profile, plan, area);
+        else if (request.Heartwood is not null || request.HeartwoodReagent is not null)
+            notes.Add(heartwood.Reading.InWords);
         var incised = request.IsIncised ? profile.Faces.Select(IncisedBorder.Of).ToList() : null;
         return reading with
         {
             Profile = profile,
             Notes = notes,
-            LeftOutPx = MarksPx.LeftOut(plan, profile, mmToPx),
-            LeastPx = MarksPx.Least(plan, profile, mmToPx),
+            Heartwood = heartwood.Reading,
+            LeftOutPx = MarksPx.LeftOut(plan, profile, map),
+            LeastPx = MarksPx.Least(plan, profile, map),
             NearestUntreatedMm = NearestUntreated.Of(plan, profile),
             Incised = incised,
             BetweenIncisions = incised is null ? null : Envelope(profile, incised),
-            Reached = request.RequiredMm is { } mm ? ReachedDepth.Of(profile, mm) : null,
+            Reached = request.RequiredMm is { } mm ? OpenHeartwood.Reached(profile, plan, heartwood.Area, mm) : null,
         };
     }
 

@@ -29,8 +29,11 @@ public sealed record ReadingRequest
     /// <summary>Places marked by the user.</summary>
     public IReadOnlyList<Touch> Touches { get; init; } = [];
 
-    /// <summary>Where heartwood begins; null: not known.</summary>
+    /// <summary>Where heartwood begins; null looks for it on untreated wood, by its colour.</summary>
     public HeartwoodBorder? Heartwood { get; init; }
+
+    /// <summary>A reagent sprayed to colour the heartwood; null: none, its own colour is looked for.</summary>
+    public HeartwoodReagent? HeartwoodReagent { get; init; }
 
     /// <summary>True tells the border between incisions from the fingers at them.</summary>
     public bool IsIncised { get; init; }

@@ -105,8 +105,11 @@ public static class SectionReader
         CancellationToken ct
     )
     {
-        var (plan, mmToPx) = Lay(outline, request.Section, shape);
-        if (KnownLength.Of(request, mmToPx) is not { } known)
+        var lens = Lens(photo, outline, request, shape);
+        if (lens is not null)
+            outline = outline with { Points = [.. lens.Straight.Select(lens.Lens.Drawn)] };
+        var (plan, map) = Lay(outline, lens, request.Section, shape);
+        if (KnownLength.Of(request, map) is not { } known)
         {
             return blank with
             {
@@ -116,14 +119,14 @@ public static class SectionReader
             };
         }
         if (request.ScaleBar is not null)
-            (plan, mmToPx) = Lay(outline, known.Section, shape);
-        var pxPerMm = mmToPx.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
+            (plan, map) = Lay(outline, lens, known.Section, shape);
+        var pxPerMm = map.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
         var drawnAt = Math.Min(
             Math.Min(ReadingPxPerMm, Math.Max(1, pxPerMm * photo.StoredPerUpright)),
             Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
         );
-        var drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, MarginMm);
-        var quality = PhotographJudge.Of(photo, drawn, plan, mmToPx, pxPerMm);
+        var drawn = RectifiedSection.From(photo, map, plan, drawnAt, MarginMm);
+        var quality = PhotographJudge.Of(photo, drawn, plan, map, pxPerMm);
         if (quality.Grade == QualityGrade.Unusable)
         {
             return blank with
@@ -135,8 +138,7 @@ public static class SectionReader
                 Notes = ["Not determined: the photograph shows too little of the section."],
             };
         }
-        var pxToMm = mmToPx.Inverse();
-        var touches = request.Touches.Select(t => (Mm(pxToMm.Map(t.At)), t.Kind)).ToList();
+        var touches = request.Touches.Select(t => (map.ToMm(t.At), t.Kind)).ToList();
         var samples = WoodSamples.Gather(drawn, plan, touches);
         IReadOnlyList<Indicator> candidates = request.Indicator is { } one ? [one] : request.Candidates;
         var found = new ZoneFinder(samples, candidates).Find(ct);
@@ -145,6 +147,7 @@ public static class SectionReader
             OutlinePx = outline.Points,
             OutlineConfidence = outline.Confidence,
             PixelsPerMm = pxPerMm,
+            LensBow = lens?.Bow,
             Indicator = found.Indicator,
             Quality = quality,
             Notes = known.Note.Length > 0 ? [known.Note] : [],
@@ -182,11 +185,19 @@ public static class SectionReader
         var viewShare = 0.0;
         if (outline.Rim is { } rim && known.Section is RoundSection round)
         {
-            var front = samples.FrontPoints(found.RoughRows).Select(p => mmToPx.Map(p.X, p.Y)).ToList();
+            var front = samples.FrontPoints(found.RoughRows).Select(map.ToPx).ToList();
             var focalPx = FocalPerLongSide * Math.Max(photo.WidthPx, photo.HeightPx);
-            (mmToPx, viewShare) = DiscView.Choose(rim, round.DiameterMm, photo.WidthPx, photo.HeightPx, focalPx, front);
-            plan = RoundPlan(round, mmToPx, outline.Points[0]);
-            drawn = RectifiedSection.From(photo, mmToPx, plan, drawnAt, MarginMm);
+            (var view, viewShare) = DiscView.Choose(
+                rim,
+                round.DiameterMm,
+                photo.WidthPx,
+                photo.HeightPx,
+                focalPx,
+                front
+            );
+            map = new(view, null);
+            plan = RoundPlan(round, map, outline.Points[0]);
+            drawn = RectifiedSection.From(photo, map, plan, drawnAt, MarginMm);
         }
         var table = new EvidenceTable(found.Zones, samples);
         var rowMm = Math.Max(0.12, 1 / drawnAt);
@@ -200,7 +211,7 @@ public static class SectionReader
         ct.ThrowIfCancellationRequested();
         var fronts = LeftOut.Mark(FrontReader.Read(plan, strips), touches);
         var bleed = found.Indicator?.BleedMm ?? new Estimate(0.26, 0.08);
-        var edge = outline.UncertaintyPx / pxPerMm;
+        var edge = (lens?.UncertaintyPx ?? outline.UncertaintyPx) / pxPerMm;
         var scale = double.Hypot(known.ScaleShare, ScaleShare);
         var profile = ProfileReader.Read(
             known.Section,
@@ -236,11 +247,12 @@ public static class SectionReader
             : ReadingDetails.With(
                 reading with
                 {
-                    BoundaryPx = FrontLines.Of(plan, profile, mmToPx),
+                    BoundaryPx = FrontLines.Of(plan, profile, map),
                 },
                 profile,
                 plan,
-                mmToPx,
+                map,
+                () => HeartwoodFinder.Look(drawn, plan, fronts, table.Zones.Light, SignsOf(request)),
                 request
             );
     }
@@ -259,12 +271,35 @@ public static class SectionReader
         return zones is null ? null : IndicatorFit.Better(zones, named, request.Candidates);
     }
 
-    private static (SectionPlan Plan, Homography MmToPx) Lay(FoundOutline outline, Section section, SectionShape shape)
+    private static HeartwoodSigns SignsOf(ReadingRequest request) =>
+        request.HeartwoodReagent is { } reagent ? HeartwoodSigns.Of(reagent) : HeartwoodSigns.Natural;
+
+    // Only four sawn sides are straight in the world; corners that the user holds exact are not moved.
+    private static FoundLens? Lens(
+        Photograph photo,
+        FoundOutline outline,
+        ReadingRequest request,
+        SectionShape shape
+    ) =>
+        shape is SectionShape.Rectangle or SectionShape.Square && !request.OutlineIsExact
+            ? LensFinder.Find(
+                photo,
+                outline.Points,
+                Math.Sqrt(Math.Abs(Polygon.Area(outline.Points)) / request.Section.AreaMm2)
+            )
+            : null;
+
+    private static (SectionPlan Plan, SectionMap Map) Lay(
+        FoundOutline outline,
+        FoundLens? lens,
+        Section section,
+        SectionShape shape
+    )
     {
-        var p = outline.Points;
+        var p = lens?.Straight ?? outline.Points;
         if (outline.Rim is { } rim && section is RoundSection round)
         {
-            var map = rim.FromDisc(round.DiameterMm);
+            var map = new SectionMap(rim.FromDisc(round.DiameterMm), null);
             return (RoundPlan(round, map, p[0]), map);
         }
         var turned = false;
@@ -281,15 +316,18 @@ public static class SectionReader
         PointPx[] to = [.. p];
         return shape switch
         {
-            SectionShape.HalfRound => (plan, Homography.FromThree([new(0, 0), new(w, 0), new(w / 2, h)], to)),
-            SectionShape.Quartered => (plan, Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], to)),
-            _ => (plan, Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], to)),
+            SectionShape.HalfRound => (
+                plan,
+                new(Homography.FromThree([new(0, 0), new(w, 0), new(w / 2, h)], to), null)
+            ),
+            SectionShape.Quartered => (plan, new(Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], to), null)),
+            _ => (plan, new(Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], to), lens?.Lens)),
         };
     }
 
-    private static SectionPlan RoundPlan(RoundSection round, Homography mmToPx, PointPx firstRimPoint)
+    private static SectionPlan RoundPlan(RoundSection round, SectionMap map, PointPx firstRimPoint)
     {
-        var first = mmToPx.Inverse().Map(firstRimPoint);
+        var first = map.ToMm(firstRimPoint);
         var r = round.DiameterMm / 2;
         return SectionPlan.Round(round.DiameterMm, Math.Atan2(first.Y - r, first.X - r));
     }
@@ -389,8 +427,6 @@ public static class SectionReader
 
     private static string WeakEvidence(Indicator indicator) =>
         $"Read without a reagent ({indicator.Name}): stain, wet wood or heartwood may pass for treated wood. Spray an indicator where the verdict matters.";
-
-    private static PointMm Mm(PointPx p) => new(p.X, p.Y);
 
     private static InputRefusedException Refused(string file, string found, string expected) =>
         new(new InputProblem(file, 0, "", "corners", found, expected));

@@ -75,6 +75,12 @@ public sealed record SectionReading
     /// <summary>Mean scale over the section, pixels per mm; null where no outline was found.</summary>
     public required double? PixelsPerMm { get; init; }
 
+    /// <summary>
+    /// Bow of straight lines by the lens, where the section's own sides tell of one: the share of its distance from the middle by which a point in the photograph's
+    /// corner is drawn too near (above 0, a barrel) or too far. Null: none was assumed.
+    /// </summary>
+    public Estimate? LensBow { get; init; }
+
     /// <summary>The depth profile; null: not determined, and <see cref="Notes"/> say why.</summary>
     public required DepthProfile? Profile { get; init; }
 
@@ -100,6 +106,9 @@ public sealed record SectionReading
 
     /// <summary>What was pointed out to the reader.</summary>
     public PhotographMarks Marks { get; init; } = PhotographMarks.None;
+
+    /// <summary>What is known of the heartwood; null where no depth was read.</summary>
+    public HeartwoodReading? Heartwood { get; init; }
 
     /// <summary>How good the photograph is.</summary>
     public required Quality Quality { get; init; }

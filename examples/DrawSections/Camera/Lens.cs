@@ -25,6 +25,16 @@ public sealed record Lens(
     /// <summary>Distance from the lens to the aim point, mm.</summary>
     public double DistanceMm => FocalPx / PixelsPerMm;
 
+    /// <summary>Half the picture's diagonal, pixels.</summary>
+    private double HalfDiagonalPx => Math.Sqrt((double)WidthPx * WidthPx + (double)HeightPx * HeightPx) / 2;
+
+    /// <summary>This camera with a lens that draws the picture's corners nearer to its middle by about a share of their distance (a barrel), or farther.</summary>
+    public Lens Bowed(double share)
+    {
+        var corner = HalfDiagonalPx / FocalPx;
+        return this with { Distortion = share / (corner * corner) };
+    }
+
     /// <summary>Lens position and the camera's right, down and forward directions, in section coordinates with z away from the camera.</summary>
     public (Space Eye, Space Right, Space Down, Space Forward) Pose()
     {

@@ -60,3 +60,27 @@ public sealed record ResinPocket(Point Centre, double Angle, double LengthMm, do
         return Math.Sqrt(a * a + b * b);
     }
 }
+
+/// <summary>A brown stain with a wandering rim: as dark and as red as heartwood, but about no pith.</summary>
+/// <param name="Strength">How deep its colour is; 1 is that of dark heartwood.</param>
+public sealed record BrownStain(
+    Point Centre,
+    double LongRadiusMm,
+    double ShortRadiusMm,
+    double Angle,
+    float Strength,
+    int Seed
+) : Blemish
+{
+    /// <summary>Share of its colour at a point, 0 to 1.</summary>
+    public float At(double x, double y)
+    {
+        var (sin, cos) = Math.SinCos(Angle);
+        var dx = x - Centre.X;
+        var dy = y - Centre.Y;
+        var a = (dx * cos + dy * sin) / LongRadiusMm;
+        var b = (dy * cos - dx * sin) / ShortRadiusMm;
+        var reach = Math.Sqrt(a * a + b * b) + 0.35 * Noise.Fractal(x / 14, y / 14, 2, Seed);
+        return 1 - Smooth.Step(0.9, 1.1, reach);
+    }
+}

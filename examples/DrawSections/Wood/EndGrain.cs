@@ -173,6 +173,8 @@ public sealed record EndGrain(
                 var shade = 1 - 0.25f * (1 - Smooth.Step(0, 0.5, outside));
                 return (colour * shade).Towards(new(0.018f, 0.014f, 0.011f), open * 0.95f);
             }
+            case BrownStain stain:
+                return colour.Through(new(0.26f, 0.5f, 0.72f), stain.Strength * stain.At(x, y));
             case ResinPocket pocket:
             {
                 var reach = pocket.Reach(x, y);

@@ -7,7 +7,7 @@ namespace Alburnum.Imaging.Boundary;
 internal static class FrontLines
 {
     /// <summary>One line for each unbroken stretch that is not left out, upright pixels.</summary>
-    public static IReadOnlyList<IReadOnlyList<PointPx>> Of(SectionPlan plan, DepthProfile profile, Homography mmToPx)
+    public static IReadOnlyList<IReadOnlyList<PointPx>> Of(SectionPlan plan, DepthProfile profile, SectionMap map)
     {
         var lines = new List<IReadOnlyList<PointPx>>();
         foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
@@ -23,7 +23,7 @@ internal static class FrontLines
                     continue;
                 }
                 var place = face.At(read.PositionsMm[i], read.DepthMm[i]);
-                line.Add(mmToPx.Map(place.X, place.Y));
+                line.Add(map.ToPx(place));
             }
         }
         return lines;

@@ -13,9 +13,9 @@ internal static class EdgeBlur
 
     /// <summary>Standard deviation of the blur, mm, where the outline is sharpest; null where too little of it stands out.</summary>
     /// <remarks>A step of height h blurred by a bell of standard deviation σ has slope h ⁄ (σ·√(2π)) at its middle.</remarks>
-    public static double? StandardDeviationMm(Photograph photo, Homography mmToPx, SectionPlan plan, double pxPerMm)
+    public static double? StandardDeviationMm(Photograph photo, SectionMap map, SectionPlan plan, double pxPerMm)
     {
-        var map = photo.UprightToStored.After(mmToPx);
+        var toStored = photo.UprightToStored;
         var stored = new StoredPixels(photo.Pixels, photo.StoredWidthPx, photo.StoredHeightPx, photo.StoredStride);
         // Two samples a stored pixel; the slope is taken over two pixels, so that noise does not pass for sharpness.
         var step = 0.5 / (pxPerMm * photo.StoredPerUpright);
@@ -32,7 +32,7 @@ internal static class EdgeBlur
             for (var i = 0; i < count; i++)
             {
                 var place = plan.Faces[k].At(s, (i * step) - ReachMm);
-                var (r, g, b) = RectifyRow.Sample(stored, map.Map(place.X, place.Y));
+                var (r, g, b) = RectifyRow.Sample(stored, toStored.Map(map.ToPx(place)));
                 light[i] = (r + g + b) / 768.0;
             }
             if (Width(light, step) is { } width)

@@ -20,13 +20,7 @@ internal static class PhotographJudge
     private static readonly (double Fair, double Poor) Light = (32, 16);
 
     /// <summary>Grade and findings; <see cref="QualityGrade.Unusable"/> where nothing can be read.</summary>
-    public static Quality Of(
-        Photograph photo,
-        RectifiedSection drawn,
-        SectionPlan plan,
-        Homography mmToPx,
-        double pxPerMm
-    )
+    public static Quality Of(Photograph photo, RectifiedSection drawn, SectionPlan plan, SectionMap map, double pxPerMm)
     {
         var (light, burnt) = Exposure(drawn, plan);
         var findings = new List<(QualityGrade Grade, string Words)>();
@@ -39,7 +33,7 @@ internal static class PhotographJudge
             pxPerMm < LeastPxPerMm ? QualityGrade.Unusable : Below(pxPerMm, PxPerMm),
             $"Only {Digits(pxPerMm)} pixels per mm: go closer, so that the section fills most of the picture, or use a camera with more pixels."
         );
-        if (pxPerMm >= LeastPxPerMm && EdgeBlur.StandardDeviationMm(photo, mmToPx, plan, pxPerMm) is { } blurMm)
+        if (pxPerMm >= LeastPxPerMm && EdgeBlur.StandardDeviationMm(photo, map, plan, pxPerMm) is { } blurMm)
         {
             Judge(
                 Below(-blurMm, (-BlurMm.Fair, -BlurMm.Poor)),

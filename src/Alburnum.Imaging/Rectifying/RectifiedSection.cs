@@ -32,13 +32,13 @@ internal sealed class RectifiedSection
 
     /// <summary>Draws the section from the photograph.</summary>
     /// <param name="photo">The photograph.</param>
-    /// <param name="mmToPx">From mm on the section to upright full-size pixels.</param>
+    /// <param name="section">From mm on the section to upright full-size pixels.</param>
     /// <param name="plan">The section's size.</param>
     /// <param name="pxPerMm">Scale of the drawing.</param>
     /// <param name="marginMm">Margin drawn around the section.</param>
     public static RectifiedSection From(
         Photograph photo,
-        Homography mmToPx,
+        SectionMap section,
         SectionPlan plan,
         double pxPerMm,
         double marginMm
@@ -59,14 +59,17 @@ internal sealed class RectifiedSection
             0,
             1
         );
-        var map = photo.UprightToStored.After(mmToPx).After(toMm);
+        var map = photo.UprightToStored.After(section.Flat).After(toMm);
         var stored = new StoredPixels(photo.Pixels, photo.StoredWidthPx, photo.StoredHeightPx, photo.StoredStride);
         // Where the photograph is much finer than the drawing, four samples a pixel keep out what a single one would alias.
         var fine = map.ScaleAt(width / 2.0, height / 2.0) > 1.5;
+        var bent = section.Lens is null ? null : new BentRow(section, toMm, photo.UprightToStored);
         for (var y = 0; y < height; y++)
         {
             var row = drawn.Rgb.AsSpan(3 * y * width, 3 * width);
-            if (fine)
+            if (bent is not null)
+                bent.Draw(stored, y, fine, row);
+            else if (fine)
                 RectifyRow.DrawFine(stored, map, y, row);
             else
                 RectifyRow.Draw(stored, map, y, row);

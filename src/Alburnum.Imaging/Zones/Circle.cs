@@ -5,7 +5,21 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>A growth ring as a circle in mm.</summary>
 internal readonly record struct Circle(double X, double Y, double RadiusMm)
 {
-    public bool Contains(PointMm p) => double.Hypot(p.X - X, p.Y - Y) < RadiusMm;
+    public bool Contains(PointMm p) => OutsideMm(p) < 0;
+
+    /// <summary>Distance outside the circle, mm; negative inside.</summary>
+    public double OutsideMm(PointMm p) => double.Hypot(p.X - X, p.Y - Y) - RadiusMm;
+
+    /// <summary>Points all round, about a step apart.</summary>
+    public IEnumerable<PointMm> Line(double stepMm)
+    {
+        var count = (int)Math.Clamp(2 * Math.PI * RadiusMm / stepMm, 12, 20_000);
+        for (var k = 0; k <= count; k++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * k / count);
+            yield return new(X + (RadiusMm * cos), Y + (RadiusMm * sin));
+        }
+    }
 
     /// <summary>The circle nearest to some points (I. Kåsa, IEEE Transactions on Instrumentation and Measurement 25, 1976); null where they lie on a line.</summary>
     public static Circle? Through(IReadOnlyList<PointMm> points)

@@ -3,27 +3,36 @@ using Alburnum.Imaging.Geometry;
 namespace Alburnum.Imaging.Zones;
 
 /// <summary>The heartwood on the section, with what else it could be: each alternative has one of its causes moved by a standard uncertainty.</summary>
-internal sealed record HeartwoodArea(Func<PointMm, bool> Contains, IReadOnlyList<Func<PointMm, bool>> Alternatives)
+/// <param name="Contains">Whether a place is heartwood.</param>
+/// <param name="Alternatives">The same, moved.</param>
+/// <param name="BorderMm">Standard uncertainty of the border at a place of it, mm.</param>
+internal sealed record HeartwoodArea(
+    Func<PointMm, bool> Contains,
+    IReadOnlyList<Func<PointMm, bool>> Alternatives,
+    double BorderMm
+)
 {
     /// <summary>Standard uncertainty of a border or point shown by hand, mm: a growth ring is not told closer by eye.</summary>
     public const double ByHandMm = 0.7;
 
     /// <summary>From what the user showed; null where it cannot be a border.</summary>
-    public static HeartwoodArea? Of(HeartwoodBorder border, Homography pxToMm)
+    /// <param name="border">What was shown.</param>
+    /// <param name="mm">From upright pixels to mm.</param>
+    /// <param name="plan">The section that it lies on.</param>
+    public static HeartwoodArea? Of(HeartwoodBorder border, Func<PointPx, PointMm> mm, SectionPlan plan)
     {
-        PointMm Mm(PointPx p)
-        {
-            var at = pxToMm.Map(p);
-            return new(at.X, at.Y);
-        }
         return border switch
         {
-            OutlinedHeartwood outlined => Outlined([.. outlined.PolygonPx.Select(Mm)]),
-            RingOfHeartwood ring => Ring([.. ring.PointsPx.Select(Mm)]),
-            HeartwoodAboutPith about => AboutPith(Mm(about.PithPx), about.RadiusMm),
+            OutlinedHeartwood outlined => Outlined([.. outlined.PolygonPx.Select(mm)]),
+            RingOfHeartwood ring => Ring([.. ring.PointsPx.Select(mm)], plan),
+            HeartwoodAboutPith about => AboutPith(mm(about.PithPx), about.RadiusMm, plan),
             _ => throw new ArgumentOutOfRangeException(nameof(border), border, "Not a border."),
         };
     }
+
+    /// <summary>From a circle seen in the photograph.</summary>
+    public static HeartwoodArea Of(BorderFit seen, SectionPlan plan) =>
+        OfCircle(seen.Circle, seen.Moved, seen.StrayMm, plan);
 
     private static HeartwoodArea? Outlined(PointMm[] corners)
     {
@@ -39,14 +48,14 @@ internal sealed record HeartwoodArea(Func<PointMm, bool> Contains, IReadOnlyList
             PointMm[] grown = [.. corners.Select(p => new PointMm(mx + (k * (p.X - mx)), my + (k * (p.Y - my))))];
             return p => Inside(grown, p);
         }
-        return new(Grown(0), [Grown(ByHandMm)]);
+        return new(Grown(0), [Grown(ByHandMm)], ByHandMm);
     }
 
-    private static HeartwoodArea? Ring(PointMm[] points)
+    private static HeartwoodArea? Ring(PointMm[] points, SectionPlan plan)
     {
         if (points.Length < 3 || Circle.Through(points) is not { } circle)
             return null;
-        var alternatives = new List<Func<PointMm, bool>>();
+        var alternatives = new List<Circle>();
         for (var i = 0; i < points.Length; i++)
         {
             // Only a step across the ring changes it.
@@ -55,21 +64,41 @@ internal sealed record HeartwoodArea(Func<PointMm, bool> Contains, IReadOnlyList
             moved[i] = new(points[i].X + (ByHandMm * x), points[i].Y + (ByHandMm * y));
             if (Circle.Through(moved) is not { } other)
                 return null;
-            alternatives.Add(other.Contains);
+            alternatives.Add(other);
         }
-        return new(circle.Contains, alternatives);
+        return OfCircle(circle, alternatives, _ => 0, plan);
     }
 
-    private static HeartwoodArea AboutPith(PointMm pith, double radiusMm)
+    private static HeartwoodArea AboutPith(PointMm pith, double radiusMm, SectionPlan plan)
     {
         var circle = new Circle(pith.X, pith.Y, radiusMm);
+        return OfCircle(
+            circle,
+            [
+                new(circle.X + ByHandMm, circle.Y, radiusMm),
+                new(circle.X, circle.Y + ByHandMm, radiusMm),
+                new(circle.X, circle.Y, radiusMm + ByHandMm),
+            ],
+            _ => 0,
+            plan
+        );
+    }
+
+    private static HeartwoodArea OfCircle(
+        Circle circle,
+        IReadOnlyList<Circle> moved,
+        Func<PointMm, double> strayMm,
+        SectionPlan plan
+    )
+    {
+        var inside = circle.Line(1).Where(p => plan.InwardMm(p) > 0).ToList();
+        var squares = inside.Select(p =>
+            (strayMm(p) * strayMm(p)) + moved.Sum(other => other.OutsideMm(p) * other.OutsideMm(p))
+        );
         return new(
             circle.Contains,
-            [
-                (circle with { X = circle.X + ByHandMm }).Contains,
-                (circle with { Y = circle.Y + ByHandMm }).Contains,
-                (circle with { RadiusMm = circle.RadiusMm + ByHandMm }).Contains,
-            ]
+            [.. moved.Select(other => (Func<PointMm, bool>)other.Contains)],
+            Math.Sqrt(squares.DefaultIfEmpty(0).Average())
         );
     }
 

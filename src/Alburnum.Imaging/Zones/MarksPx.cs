@@ -7,11 +7,7 @@ namespace Alburnum.Imaging.Zones;
 internal static class MarksPx
 {
     /// <summary>Along the outline, the stretches that are left out.</summary>
-    public static IReadOnlyList<IReadOnlyList<PointPx>> LeftOut(
-        SectionPlan plan,
-        DepthProfile profile,
-        Homography mmToPx
-    )
+    public static IReadOnlyList<IReadOnlyList<PointPx>> LeftOut(SectionPlan plan, DepthProfile profile, SectionMap map)
     {
         var lines = new List<IReadOnlyList<PointPx>>();
         foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
@@ -23,8 +19,8 @@ internal static class MarksPx
                 {
                     // From the position's start to its end.
                     if (line.Count == 0)
-                        line.Add(Px(face, read.PositionsMm[i] - (read.StepMm / 2), 0, mmToPx));
-                    line.Add(Px(face, read.PositionsMm[i] + (read.StepMm / 2), 0, mmToPx));
+                        line.Add(Px(face, read.PositionsMm[i] - (read.StepMm / 2), 0, map));
+                    line.Add(Px(face, read.PositionsMm[i] + (read.StepMm / 2), 0, map));
                 }
                 else if (line.Count > 0)
                 {
@@ -37,7 +33,7 @@ internal static class MarksPx
     }
 
     /// <summary>From face to front at the least depth read.</summary>
-    public static (PointPx Face, PointPx Front)? Least(SectionPlan plan, DepthProfile profile, Homography mmToPx)
+    public static (PointPx Face, PointPx Front)? Least(SectionPlan plan, DepthProfile profile, SectionMap map)
     {
         (PlanFace Face, double S, double T)? least = null;
         foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
@@ -46,12 +42,12 @@ internal static class MarksPx
                 if (!read.Excluded[i] && (least is not { } best || read.DepthMm[i] < best.T))
                     least = (face, read.PositionsMm[i], read.DepthMm[i]);
         }
-        return least is { } at ? (Px(at.Face, at.S, 0, mmToPx), Px(at.Face, at.S, at.T, mmToPx)) : null;
+        return least is { } at ? (Px(at.Face, at.S, 0, map), Px(at.Face, at.S, at.T, map)) : null;
     }
 
-    private static PointPx Px(PlanFace face, double s, double t, Homography mmToPx)
+    private static PointPx Px(PlanFace face, double s, double t, SectionMap map)
     {
         var place = face.At(s, t);
-        return mmToPx.Map(place.X, place.Y);
+        return map.ToPx(place);
     }
 }

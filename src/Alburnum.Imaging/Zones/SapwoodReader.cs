@@ -11,6 +11,18 @@ internal static class SapwoodReader
 
     /// <summary>The profile with its sapwood filled in.</summary>
     public static DepthProfile With(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood) =>
+        Bordered(profile, plan, heartwood.Contains, heartwood.BorderMm) with
+        {
+            SapwoodTreatedShare = TreatedShare(profile, plan, heartwood),
+        };
+
+    /// <summary>The profile with the depth of its sapwood.</summary>
+    public static DepthProfile Bordered(
+        DepthProfile profile,
+        SectionPlan plan,
+        Func<PointMm, bool> isHeartwood,
+        double borderMm
+    ) =>
         profile with
         {
             Faces =
@@ -23,20 +35,20 @@ internal static class SapwoodReader
                             SapwoodDepthMm =
                             [
                                 .. pair.First.PositionsMm.Select(s =>
-                                    (double?)DepthMm(pair.Second, s, plan.ReachMm, heartwood)
+                                    (double?)DepthMm(pair.Second, s, plan.ReachMm, isHeartwood)
                                 ),
                             ],
+                            SapwoodUncertaintyMm = borderMm,
                         }
                     ),
             ],
-            SapwoodTreatedShare = TreatedShare(profile, plan, heartwood),
         };
 
     // Sapwood all the way: no heartwood behind this place before the middle of the piece.
-    private static double DepthMm(PlanFace face, double s, double reachMm, HeartwoodArea heartwood)
+    private static double DepthMm(PlanFace face, double s, double reachMm, Func<PointMm, bool> isHeartwood)
     {
         for (var t = StepMm / 2; t < reachMm; t += StepMm)
-            if (heartwood.Contains(face.At(s, t)))
+            if (isHeartwood(face.At(s, t)))
                 return t < StepMm ? 0 : t;
         return reachMm;
     }

@@ -53,7 +53,7 @@ public static class IndicatorFile
         return all;
     }
 
-    private static (string Looks, IReadOnlyList<int> Colours) Zone(FactRow row, string field)
+    internal static (string Looks, IReadOnlyList<int> Colours) Zone(FactRow row, string field)
     {
         using var zone = row.OptionalRow(field);
         if (zone is null)

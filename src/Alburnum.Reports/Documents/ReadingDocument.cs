@@ -33,6 +33,15 @@ public sealed record ReadingDocument(
     /// <summary>Standard uncertainty of the sapwood's treated share; null where the sapwood is not known.</summary>
     public double? SapwoodTreatedShareU { get; init; }
 
+    /// <summary>How the heartwood was told, or why not; null where no depth was read.</summary>
+    public HeartwoodDocument? Heartwood { get; init; }
+
+    /// <summary>Bow of straight lines by the lens, above 0 for a barrel, as a share at the photograph's corner; null where none was assumed.</summary>
+    public double? LensBow { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public double? LensBowU { get; init; }
+
     /// <summary>How much reaches the depth asked about; null where none was.</summary>
     public RequiredDocument? Required { get; init; }
 
@@ -42,6 +51,16 @@ public sealed record ReadingDocument(
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
 }
+
+/// <summary>The heartwood: told "given", "colour", "reagent" or "not determined"; its border's standard uncertainty; its circle where it was seen.</summary>
+public sealed record HeartwoodDocument(
+    string Told,
+    double? BorderUMm,
+    double[]? PithPx,
+    double? RadiusMm,
+    IReadOnlyList<IReadOnlyList<double[]>>? BorderPx,
+    string InWords
+);
 
 /// <summary>How much of the perimeter reaches a depth, 0 to 1, with the standard uncertainty; the same for heartwood that lies open.</summary>
 public sealed record RequiredDocument(
@@ -61,7 +80,11 @@ public sealed record RequiredFaceDocument(
     double? OpenHeartwoodShare,
     double? OpenHeartwoodReachedShare,
     double? OpenHeartwoodReachedShareU
-);
+)
+{
+    /// <summary>Standard uncertainty of the share on which heartwood lies open.</summary>
+    public double? OpenHeartwoodShareU { get; init; }
+}
 
 /// <summary>A finger of preservative at an incision: where it is deepest, its width along the face, its depth.</summary>
 public sealed record FingerDocument(double PositionMm, double WidthMm, double DepthMm);

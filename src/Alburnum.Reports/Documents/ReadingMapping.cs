@@ -38,11 +38,24 @@ public static class ReadingMapping
             Indicator = reading.Indicator?.Key,
             OutlineConfidence = Math.Round(reading.OutlineConfidence, 3),
             SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
+            Heartwood = reading.Heartwood is { } heartwood ? Heartwood(heartwood) : null,
+            LensBow = Share(reading.LensBow?.Value),
+            LensBowU = Share(reading.LensBow?.StandardUncertainty),
             Required = reading.Reached is { } reached ? Required(reached) : null,
             BetweenIncisions = Depth(reading.BetweenIncisions),
             Marks = MarksMapping.From(reading.Marks),
         };
     }
+
+    private static HeartwoodDocument Heartwood(HeartwoodReading heartwood) =>
+        new(
+            heartwood.EvidenceInWords,
+            heartwood.BorderUncertaintyMm is { } u ? Mm(u) : null,
+            heartwood.PithPx is { } pith ? Point(pith) : null,
+            heartwood.RadiusMm is { } radius ? Mm(radius) : null,
+            heartwood.BorderPx.Count > 0 ? [.. heartwood.BorderPx.Select(line => line.Select(Point).ToList())] : null,
+            heartwood.InWords
+        );
 
     private static FaceDocument Detailed(FaceDocument face, int k, SectionReading reading) =>
         face with
@@ -80,7 +93,10 @@ public static class ReadingMapping
                     Share(face.OpenHeartwoodShare),
                     Share(face.OpenHeartwoodReachedShare?.Value),
                     Share(face.OpenHeartwoodReachedShare?.StandardUncertainty)
-                )),
+                )
+                {
+                    OpenHeartwoodShareU = Share(face.OpenHeartwoodShareUncertainty),
+                }),
             ]
         );
 

@@ -18,7 +18,11 @@ public sealed record FaceProfile(
     IReadOnlyList<double> StandardUncertaintyMm,
     IReadOnlyList<bool> Excluded,
     IReadOnlyList<double?> SapwoodDepthMm
-);
+)
+{
+    /// <summary>Standard uncertainty of the sapwood's depth, mm; 0 where it is taken as stated.</summary>
+    public double SapwoodUncertaintyMm { get; init; }
+}
 
 /// <summary>Depth of penetration around the whole section of one piece.</summary>
 /// <param name="Section">Nominal section.</param>

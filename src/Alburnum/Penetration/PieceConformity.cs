@@ -212,12 +212,15 @@ public static class PieceConformity
             if (face.Excluded[i])
                 continue;
             var endMm = inZone && zone == WoodZone.Sapwood ? Math.Min(sapwoodMm ?? middleMm, middleMm) : middleMm;
+            // What is asked for moves with the border of the sapwood, where it ends there.
+            var borderMm = endMm < middleMm ? face.SapwoodUncertaintyMm : 0;
+            var requiredU = (required(endMm + borderMm) - required(Math.Max(0, endMm - borderMm))) / 2;
             positions.Add(
                 new(
                     face.Number,
                     face.PositionsMm[i],
                     face.DepthMm[i],
-                    face.StandardUncertaintyMm[i],
+                    double.Hypot(face.StandardUncertaintyMm[i], requiredU),
                     required(endMm),
                     endMm,
                     inZone

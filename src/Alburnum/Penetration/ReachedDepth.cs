@@ -78,4 +78,8 @@ public sealed record FaceReached(
     Estimate? Share,
     double? OpenHeartwoodShare,
     Estimate? OpenHeartwoodReachedShare
-);
+)
+{
+    /// <summary>Standard uncertainty of <see cref="OpenHeartwoodShare"/>; null where the border is taken as stated.</summary>
+    public double? OpenHeartwoodShareUncertainty { get; init; }
+}

@@ -43,6 +43,10 @@ internal static class Scoring
             ct
         );
 
+    /// <summary>Reads with the true outline given and held: neither drawn to an edge nor taken to tell of the lens.</summary>
+    public static PhotographScore WithOutlineHeld(TestPhotograph photograph, CancellationToken ct) =>
+        Scored(photograph, [.. photograph.Truth.OutlinePx.Select(p => new PointPx(p.X, p.Y))], ct, isExact: true);
+
     /// <summary>Reads with an outline clicked by a hand that strays by about 3 pixels in each direction.</summary>
     public static PhotographScore WithOutlineClicked(TestPhotograph photograph, CancellationToken ct)
     {
@@ -63,7 +67,8 @@ internal static class Scoring
     private static PhotographScore Scored(
         TestPhotograph photograph,
         IReadOnlyList<PointPx>? outline,
-        CancellationToken ct
+        CancellationToken ct,
+        bool isExact = false
     )
     {
         var truth = photograph.Truth;
@@ -74,6 +79,7 @@ internal static class Scoring
         {
             Section = section,
             OutlinePx = outline,
+            OutlineIsExact = isExact,
             Candidates = KnownIndicators.All,
         };
         var reading = SectionReader.Read(truth.Name + ".jpg", photograph.Jpeg, request, ct);

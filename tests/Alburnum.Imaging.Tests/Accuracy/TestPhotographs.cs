@@ -23,7 +23,12 @@ internal static class TestPhotographs
             seed % 33 == 0 ? 12
             : seed % 11 == 0 ? 5
             : null;
-        var scene = StratifiedScenes.Of(stratum, seed, WoodPhotographs, megapixels);
+        return Of(StratifiedScenes.Of(stratum, seed, WoodPhotographs, megapixels));
+    }
+
+    /// <summary>The same for any scene; its name is its own.</summary>
+    public static TestPhotograph Of(SectionScene scene)
+    {
         var kept = Path.Combine(Kept, scene.Name + ".jpg");
         if (!File.Exists(kept))
         {

@@ -1,0 +1,111 @@
+using Alburnum.Imaging.Geometry;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>
+/// How far each place of bare wood lies towards heartwood's colour from its surroundings': what is left of its colour when a smooth change over the
+/// section is taken off. Three channels, light and two hues, each in its own standard deviations and positive towards heartwood.
+/// </summary>
+internal sealed class BareContrast
+{
+    public const int Channels = 3;
+    private const int Terms = 6;
+
+    /// <summary>Beyond this many standard deviations a place is a crack, a knot or glare, and counts as that far only.</summary>
+    private const double Most = 2.5;
+    private readonly double[,] inverse;
+    private readonly double[][] basis;
+
+    private BareContrast(BareWood wood, double[][] basis, double[,] inverse, double[][] off) =>
+        (Wood, this.basis, this.inverse, Off) = (wood, basis, inverse, off);
+
+    public BareWood Wood { get; }
+
+    /// <summary>By channel, then by cell.</summary>
+    public double[][] Off { get; }
+
+    public static BareContrast Of(BareWood wood, SectionPlan plan, HeartwoodSigns signs)
+    {
+        var n = wood.At.Count;
+        var basis = new double[n][];
+        var normal = new double[Terms, Terms];
+        for (var i = 0; i < n; i++)
+        {
+            var (x, y) = ((2 * wood.At[i].X / plan.WidthMm) - 1, (2 * wood.At[i].Y / plan.HeightMm) - 1);
+            basis[i] = [1, x, y, x * x, x * y, y * y];
+            for (var j = 0; j < Terms; j++)
+            for (var k = 0; k < Terms; k++)
+                normal[j, k] += basis[i][j] * basis[i][k];
+        }
+        // The smooth change is small: it is held towards none, so that it cannot take the place of a heartwood in the middle.
+        for (var j = 1; j < Terms; j++)
+            normal[j, j] += n * (j < 3 ? 0.05 : 0.3);
+        var inverse = Inverse(normal);
+        var off = new double[Channels][];
+        for (var c = 0; c < Channels; c++)
+        {
+            var value = new double[n];
+            for (var i = 0; i < n; i++)
+                value[i] = c switch
+                {
+                    0 => signs.Light * wood.Colour[i].L,
+                    1 => signs.RedOverGreen * wood.Colour[i].U,
+                    _ => signs.BlueOverGreen * wood.Colour[i].V,
+                };
+            off[c] = Residual(value, basis, inverse);
+        }
+        return new(wood, basis, inverse, off);
+    }
+
+    /// <summary>Length of a step's own column after the smooth change is taken off, from the sums over its inside.</summary>
+    /// <param name="inside">Sums of the smooth terms over the cells inside.</param>
+    public double Freedom(ReadOnlySpan<double> inside)
+    {
+        var taken = 0.0;
+        for (var j = 0; j < Terms; j++)
+        for (var k = 0; k < Terms; k++)
+            taken += inside[j] * inverse[j, k] * inside[k];
+        return inside[0] - taken;
+    }
+
+    public ReadOnlySpan<double> Basis(int cell) => basis[cell];
+
+    private static double[] Residual(double[] value, double[][] basis, double[,] inverse)
+    {
+        var right = new double[Terms];
+        for (var i = 0; i < value.Length; i++)
+        for (var j = 0; j < Terms; j++)
+            right[j] += basis[i][j] * value[i];
+        var solution = new double[Terms];
+        for (var j = 0; j < Terms; j++)
+        for (var k = 0; k < Terms; k++)
+            solution[j] += inverse[j, k] * right[k];
+        var off = new double[value.Length];
+        for (var i = 0; i < off.Length; i++)
+        {
+            off[i] = value[i];
+            for (var j = 0; j < Terms; j++)
+                off[i] -= basis[i][j] * solution[j];
+        }
+        var sorted = off.Select(Math.Abs).Order().ToArray();
+        // 0.6745 of a standard deviation holds half of a normal distribution.
+        var deviation = Math.Max(1e-4, sorted[sorted.Length / 2] / 0.6745);
+        for (var i = 0; i < off.Length; i++)
+            off[i] = Math.Clamp(off[i] / deviation, -Most, Most);
+        return off;
+    }
+
+    private static double[,] Inverse(double[,] normal)
+    {
+        var inverse = new double[Terms, Terms];
+        for (var k = 0; k < Terms; k++)
+        {
+            var unit = new double[Terms];
+            unit[k] = 1;
+            var column = LinearSystem.Solve((double[,])normal.Clone(), unit);
+            for (var j = 0; j < Terms; j++)
+                inverse[j, k] = column[j];
+        }
+        return inverse;
+    }
+}

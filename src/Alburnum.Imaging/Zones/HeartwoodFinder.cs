@@ -1,0 +1,115 @@
+using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Colour;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rings;
+
+namespace Alburnum.Imaging.Zones;
+
+/// <summary>Heartwood's border as seen, or why it was not.</summary>
+/// <param name="Border">The circle; null where it is not clear.</param>
+/// <param name="WhyNot">What stands in the way, as the end of a sentence; empty where nothing does.</param>
+internal readonly record struct HeartwoodSeen(BorderFit? Border, string WhyNot);
+
+/// <summary>Tells heartwood from sapwood by its colour on untreated wood: an arc about the pith that the growth rings turn about.</summary>
+/// <remarks>The limits are ours, set on drawn photographs: see docs/science/accuracy.md.</remarks>
+internal static class HeartwoodFinder
+{
+    /// <summary>Fewer cells of bare wood than this show nothing.</summary>
+    private const int LeastCells = 100;
+
+    /// <summary>Squared standard deviations of colour that the step explains, mean over the cells.</summary>
+    private const double LeastGain = 0.6;
+
+    /// <summary>Border in sight: so long, or most of the way round.</summary>
+    private const double LeastLengthMm = 55;
+
+    private const double LeastTurn = 0.8;
+    private const int LeastPoints = 4;
+
+    /// <summary>Share of the border that must show the step, and must show it in light.</summary>
+    private const double LeastShare = 0.8;
+
+    /// <summary>A sector shows the step in light from so many standard deviations up.</summary>
+    private const double InLight = 0.3;
+
+    /// <summary>How far the border may stray from the circle: this and a share of the radius.</summary>
+    private const double MostScatterMm = 0.2;
+
+    private const double MostScatterShare = 0.04;
+
+    /// <summary>How much better a step must do than an even slope, in the middle of all sectors.</summary>
+    private const double LeastSharpness = 0.08;
+
+    /// <summary>Looks for it.</summary>
+    /// <param name="drawn">The section drawn flat.</param>
+    /// <param name="plan">Its faces.</param>
+    /// <param name="fronts">Where treated wood ends.</param>
+    /// <param name="light">Fall-off of the light.</param>
+    /// <param name="signs">Which way its colour lies.</param>
+    public static HeartwoodSeen Look(
+        RectifiedSection drawn,
+        SectionPlan plan,
+        IReadOnlyList<FaceFront> fronts,
+        Evening light,
+        HeartwoodSigns signs
+    )
+    {
+        var wood = BareWood.Of(drawn, plan, fronts, light);
+        if (wood.At.Count < LeastCells)
+            return new(null, "too little untreated wood is in sight");
+        if (PithFinder.Find(RingLines.Of(drawn, IsPlain), plan) is not { } pith)
+            return new(null, "no growth rings are seen that tell where the pith lies");
+        var contrast = BareContrast.Of(wood, plan, signs);
+        if (StepCircle.Find(contrast, pith) is not { } step || step.Gain < LeastGain * wood.At.Count)
+            return new(null, "untreated wood has no second colour about the pith");
+        var points = BorderPoints.Of(contrast, step.Circle);
+        if (!IsLongEnough(points, step.Circle))
+            return new(null, "too little of a border is in sight on untreated wood");
+        if (BorderFit.Of(points, pith, step) is not { } fit || !IsBorder(points, fit))
+            return new(null, "the change of colour is no clear arc about the pith, and may be stain or shadow");
+        return new(fit, "");
+
+        // Rings alone change the brightness: within bare or treated wood, away from outline and front.
+        bool IsPlain(PointMm p)
+        {
+            const double AwayMm = 1.5;
+            if (plan.InwardMm(p) < AwayMm)
+                return false;
+            var isNear = false;
+            foreach (var front in fronts)
+            {
+                if (front.Covers(p, -AwayMm))
+                    return true;
+                isNear |= front.Covers(p, AwayMm);
+            }
+            return !isNear;
+        }
+    }
+
+    private static bool IsLongEnough(IReadOnlyList<BorderPoint> points, Circle circle)
+    {
+        var length = points.Sum(point => point.LengthMm);
+        return points.Count >= LeastPoints
+            && length >= Math.Min(LeastLengthMm, LeastTurn * 2 * Math.PI * circle.RadiusMm);
+    }
+
+    private static bool IsBorder(IReadOnlyList<BorderPoint> points, BorderFit fit)
+    {
+        var length = points.Sum(point => point.LengthMm);
+        var usual = Middle(points.Select(point => point.Step));
+        double Share(Func<BorderPoint, bool> shows) => points.Where(shows).Sum(point => point.LengthMm) / length;
+        return usual > 0
+            && Share(point => point.Step > usual / 2) >= LeastShare
+            && Share(point => point.InLight > InLight) >= LeastShare
+            && points.Average(point => point.InHue) > 0
+            && Middle(points.Select(point => point.Sharpness)) >= LeastSharpness
+            && fit.ScatterMm <= MostScatterMm + (MostScatterShare * fit.Circle.RadiusMm);
+    }
+
+    private static double Middle(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToList();
+        return sorted[sorted.Count / 2];
+    }
+}

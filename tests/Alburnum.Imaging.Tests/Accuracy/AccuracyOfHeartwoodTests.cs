@@ -1,0 +1,49 @@
+using DrawSections;
+
+namespace Alburnum.Imaging.Tests.Accuracy;
+
+/// <summary>Heartwood told by its colour on drawn photographs of known truth. Their seeds are not those that the limits were set on.</summary>
+public sealed class AccuracyOfHeartwoodTests(HeartwoodRun run) : IClassFixture<HeartwoodRun>
+{
+    /// <summary>Coverage factor of a 95 % interval of a normal quantity.</summary>
+    private const double Coverage = 1.96;
+
+    [Fact]
+    public void Where_the_border_is_in_sight_it_is_told_more_often_than_not() =>
+        Assert.InRange(run[HeartwoodKind.Clear].Average(read => read.IsTold ? 1.0 : 0), 0.6, 1);
+
+    [Theory]
+    [InlineData(HeartwoodKind.Clear)]
+    [InlineData(HeartwoodKind.Faint)]
+    public void A_border_that_is_told_lies_within_its_uncertainty(HeartwoodKind kind)
+    {
+        var told = run[kind].Where(read => read.IsTold).ToList();
+
+        Assert.InRange(told.Average(read => read.RootMeanSquareMm < Coverage * read.UncertaintyMm ? 1.0 : 0), 0.9, 1);
+        Assert.InRange(told.Average(read => read.UncertaintyMm!.Value), 0.3, 1.5);
+    }
+
+    [Theory]
+    [InlineData(HeartwoodKind.Clear)]
+    [InlineData(HeartwoodKind.Faint)]
+    public void The_treated_share_of_the_sapwood_lies_within_its_uncertainty(HeartwoodKind kind)
+    {
+        var told = run[kind].Where(read => read.IsTold).ToList();
+
+        Assert.InRange(told.Average(read => read.IsShareHeld ? 1.0 : 0), 0.9, 1);
+    }
+
+    [Theory]
+    [InlineData(HeartwoodKind.None)]
+    [InlineData(HeartwoodKind.Stained)]
+    public void Heartwood_is_never_invented(HeartwoodKind kind) =>
+        Assert.DoesNotContain(run[kind], read => read.IsTold);
+
+    [Fact]
+    public void What_is_not_told_says_what_to_do() =>
+        Assert.All(
+            Enum.GetValues<HeartwoodKind>().SelectMany(kind => run[kind]).Where(read => !read.IsTold),
+            read =>
+                Assert.Contains("show the border by hand, or spray a reagent", read.InWords, StringComparison.Ordinal)
+        );
+}

@@ -1,0 +1,96 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using Alburnum.Timber;
+using DrawSections;
+
+namespace Alburnum.Imaging.Tests.Accuracy;
+
+/// <summary>One photograph of the heartwood set read and compared.</summary>
+/// <param name="Name">The photograph.</param>
+/// <param name="UncertaintyMm">Stated standard uncertainty of the border; null where it was not told.</param>
+/// <param name="RootMeanSquareMm">Root mean square distance of the told border from the true one.</param>
+/// <param name="IsShareHeld">Whether the 95 % interval of the sapwood's treated share holds the truth.</param>
+/// <param name="InWords">What the reader had to say of it.</param>
+internal sealed record HeartwoodScore(
+    string Name,
+    double? UncertaintyMm,
+    double RootMeanSquareMm,
+    bool IsShareHeld,
+    string InWords
+)
+{
+    public bool IsTold => UncertaintyMm is not null;
+}
+
+/// <summary>Every photograph of the heartwood set, corners given, no heartwood shown.</summary>
+public sealed class HeartwoodRun
+{
+    private const int FirstSeed = 101;
+    private const int Photographs = 24;
+
+    private readonly Lazy<Dictionary<HeartwoodKind, List<HeartwoodScore>>> _scores = new(ReadAll);
+
+    internal IReadOnlyList<HeartwoodScore> this[HeartwoodKind kind] => _scores.Value[kind];
+
+    private static Dictionary<HeartwoodKind, List<HeartwoodScore>> ReadAll()
+    {
+        var scores = new ConcurrentDictionary<(HeartwoodKind Kind, int Seed), HeartwoodScore>();
+        Parallel.ForEach(
+            Enum.GetValues<HeartwoodKind>()
+                .SelectMany(kind => Enumerable.Range(FirstSeed, Photographs).Select(seed => (kind, seed))),
+            new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+            key => scores[key] = Read(TestPhotographs.Of(HeartwoodScenes.Of(key.kind, key.seed)))
+        );
+        var all = Enum.GetValues<HeartwoodKind>()
+            .ToDictionary(
+                kind => kind,
+                kind => scores.Where(each => each.Key.Kind == kind).Select(each => each.Value).ToList()
+            );
+        File.WriteAllLines(
+            Path.Combine(Repository.Folder("artifacts"), "heartwood.csv"),
+            all.Values.SelectMany(each => each)
+                .Select(score =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{score.Name},{score.UncertaintyMm:0.00},{score.RootMeanSquareMm:0.00},{score.IsShareHeld},\"{score.InWords}\""
+                    )
+                )
+                .Order(StringComparer.Ordinal)
+        );
+        return all;
+    }
+
+    private static HeartwoodScore Read(TestPhotograph photograph)
+    {
+        var (scene, truth) = (photograph.Scene, photograph.Truth);
+        Section section = truth.SectionMm is [var width, var height]
+            ? new RectangularSection(width, height)
+            : new RoundSection(truth.SectionMm[0]);
+        var reading = SectionReader.Read(
+            truth.Name + ".jpg",
+            photograph.Jpeg,
+            new ReadingRequest
+            {
+                Section = section,
+                OutlinePx = [.. truth.OutlinePx.Select(p => new PointPx(p.X, p.Y))],
+                Candidates = KnownIndicators.All,
+            },
+            CancellationToken.None
+        );
+        var heartwood = reading.Heartwood ?? throw new InvalidOperationException($"{truth.Name} was not read.");
+        var border = HeartwoodTruth.BorderPx(scene);
+        if (heartwood.BorderUncertaintyMm is not { } u || border.Count == 0)
+            return new(truth.Name, heartwood.BorderUncertaintyMm, 0, false, heartwood.InWords);
+        var square = heartwood
+            .BorderPx.SelectMany(line => line)
+            .Average(p => border.Min(b => ((b.X - p.X) * (b.X - p.X)) + ((b.Y - p.Y) * (b.Y - p.Y))));
+        var share = reading.Profile!.SapwoodTreatedShare!.Value;
+        return new(
+            truth.Name,
+            u,
+            Math.Sqrt(square) / truth.PixelsPerMm,
+            Math.Abs(share.Value - truth.SapwoodTreatedShare!.Value) <= 1.96 * share.StandardUncertainty,
+            heartwood.InWords
+        );
+    }
+}
