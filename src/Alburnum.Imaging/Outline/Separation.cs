@@ -8,8 +8,7 @@ internal sealed class Separation
 
     private readonly int w;
     private readonly int h;
-    private readonly byte[] group;
-    private readonly byte[] weight;
+    private readonly GroupSums rows;
     private readonly double[] total = new double[Palette.Groups];
     private readonly double[] likeTotal = new double[Palette.Groups];
     private readonly double all;
@@ -21,8 +20,8 @@ internal sealed class Separation
         Every = every;
         this.likeness = likeness;
         (w, h) = (palette.Width / every, palette.Height / every);
-        group = new byte[w * h];
-        weight = new byte[w * h];
+        var group = new byte[w * h];
+        var weight = new byte[w * h];
         var frame = Math.Max(1, Math.Min(w, h) / 20);
         for (var y = 0; y < h; y++)
         {
@@ -36,6 +35,7 @@ internal sealed class Separation
                 all += weight[i];
             }
         }
+        rows = new(group, weight, w, h);
         for (var k = 0; k < Palette.Groups; k++)
         for (var j = 0; j < Palette.Groups; j++)
             likeTotal[k] += likeness[(Palette.Groups * k) + j] * total[j];
@@ -53,7 +53,7 @@ internal sealed class Separation
     /// <param name="placing">A placing in this picture's pixels.</param>
     public double Of(Placing placing)
     {
-        Span<double> inside = stackalloc double[Palette.Groups];
+        Span<float> inside = stackalloc float[Palette.Groups];
         var area = Count(placing, inside);
         if (area <= 0 || area >= all)
             return 0;
@@ -64,10 +64,7 @@ internal sealed class Separation
         {
             if (inside[j] == 0)
                 continue;
-            var n = (float)inside[j];
-            var row = likeness.AsSpan(Palette.Groups * j, Palette.Groups);
-            for (var k = 0; k < Palette.Groups; k++)
-                shared[k] += row[k] * n;
+            GroupSums.Add(shared, likeness.AsSpan(Palette.Groups * j, Palette.Groups), inside[j]);
         }
         var told = Entropy(area / all);
         for (var k = 0; k < Palette.Groups; k++)
@@ -92,7 +89,7 @@ internal sealed class Separation
     /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from a placing.</summary>
     public float[] Belonging(Placing placing)
     {
-        Span<double> inside = stackalloc double[Palette.Groups];
+        Span<float> inside = stackalloc float[Palette.Groups];
         var area = Count(placing, inside);
         var belonging = new float[Palette.Groups];
         for (var k = 0; k < Palette.Groups; k++)
@@ -112,24 +109,23 @@ internal sealed class Separation
         return belonging;
     }
 
-    private double Count(Placing placing, Span<double> inside)
+    private double Count(Placing placing, Span<float> inside)
     {
         inside.Clear();
         var points = placing.Points();
-        double area = 0;
         var top = Math.Max(0, (int)Math.Ceiling(points.Min(p => p.Y) - 0.5));
         var bottom = Math.Min(h - 1, (int)Math.Floor(points.Max(p => p.Y) - 0.5));
         for (var y = top; y <= bottom; y++)
         {
             var (from, to) = Row(points, y + 0.5);
-            var x0 = Math.Max(0, (int)Math.Ceiling(from - 0.5));
-            var x1 = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
-            for (var i = (y * w) + x0; i <= (y * w) + x1; i++)
-            {
-                inside[group[i]] += weight[i];
-                area += weight[i];
-            }
+            var first = Math.Max(0, (int)Math.Ceiling(from - 0.5));
+            var last = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
+            if (first <= last)
+                rows.Count(y, first, last + 1, inside);
         }
+        double area = 0;
+        foreach (var n in inside)
+            area += n;
         return area;
     }
 

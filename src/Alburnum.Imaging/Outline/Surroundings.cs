@@ -44,15 +44,21 @@ internal sealed class Surroundings(Palette palette, float[] likeness, float[] be
     private double Alike(ReadOnlySpan<byte> groups, int perSide)
     {
         const int Sides = 4;
-        Span<double> like = stackalloc double[Sides * Sides];
+        Span<float> like = stackalloc float[Sides * Sides];
+        Span<float> toAll = stackalloc float[Palette.Groups];
         for (var a = 0; a < Sides; a++)
-        for (var b = 0; b <= a; b++)
         {
-            double sum = 0;
+            // How alike one side is to each group, summed once for all it is compared with.
+            toAll.Clear();
             foreach (var g in groups.Slice(a * perSide, perSide))
-            foreach (var h in groups.Slice(b * perSide, perSide))
-                sum += likeness[(Palette.Groups * g) + h];
-            like[(Sides * a) + b] = sum;
+                GroupSums.Add(toAll, likeness.AsSpan(Palette.Groups * g, Palette.Groups));
+            for (var b = 0; b <= a; b++)
+            {
+                float sum = 0;
+                foreach (var h in groups.Slice(b * perSide, perSide))
+                    sum += toAll[h];
+                like[(Sides * a) + b] = sum;
+            }
         }
         double alike = 0;
         for (var a = 1; a < Sides; a++)
