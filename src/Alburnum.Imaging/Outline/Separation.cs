@@ -50,11 +50,11 @@ internal sealed class Separation
     /// <summary>
     /// What a pixel's colour tells of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
     /// </summary>
-    /// <param name="placing">A placing in this picture's pixels.</param>
-    public double Of(Placing placing)
+    /// <param name="outline">A convex outline in this picture's pixels.</param>
+    public double Of(ReadOnlySpan<PointPx> outline)
     {
         Span<float> inside = stackalloc float[Palette.Groups];
-        var area = Count(placing, inside);
+        var area = Count(outline, inside);
         if (area <= 0 || area >= all)
             return 0;
         // What each group tells is shared by those like it. Most groups have nothing inside.
@@ -86,11 +86,11 @@ internal sealed class Separation
         .. Enumerable.Range(0, Levels).Select(i => Math.Log(Math.Clamp((i + 0.5) / Levels, 0.01, 0.99))),
     ];
 
-    /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from a placing.</summary>
-    public float[] Belonging(Placing placing)
+    /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from an outline.</summary>
+    public float[] Belonging(ReadOnlySpan<PointPx> outline)
     {
         Span<float> inside = stackalloc float[Palette.Groups];
-        var area = Count(placing, inside);
+        var area = Count(outline, inside);
         var belonging = new float[Palette.Groups];
         for (var k = 0; k < Palette.Groups; k++)
         {
@@ -109,15 +109,17 @@ internal sealed class Separation
         return belonging;
     }
 
-    private double Count(Placing placing, Span<float> inside)
+    private double Count(ReadOnlySpan<PointPx> outline, Span<float> inside)
     {
         inside.Clear();
-        var points = placing.Points();
-        var top = Math.Max(0, (int)Math.Ceiling(points.Min(p => p.Y) - 0.5));
-        var bottom = Math.Min(h - 1, (int)Math.Floor(points.Max(p => p.Y) - 0.5));
+        var (highest, lowest) = (double.MaxValue, double.MinValue);
+        foreach (var p in outline)
+            (highest, lowest) = (Math.Min(highest, p.Y), Math.Max(lowest, p.Y));
+        var top = Math.Max(0, (int)Math.Ceiling(highest - 0.5));
+        var bottom = Math.Min(h - 1, (int)Math.Floor(lowest - 0.5));
         for (var y = top; y <= bottom; y++)
         {
-            var (from, to) = Row(points, y + 0.5);
+            var (from, to) = Row(outline, y + 0.5);
             var first = Math.Max(0, (int)Math.Ceiling(from - 0.5));
             var last = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
             if (first <= last)
@@ -130,7 +132,7 @@ internal sealed class Separation
     }
 
     // Where a convex outline's row begins and ends.
-    private static (double From, double To) Row(PointPx[] points, double y)
+    private static (double From, double To) Row(ReadOnlySpan<PointPx> points, double y)
     {
         var (from, to) = (double.MaxValue, double.MinValue);
         for (var k = 0; k < points.Length; k++)

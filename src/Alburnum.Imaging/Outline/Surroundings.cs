@@ -9,10 +9,21 @@ internal readonly record struct ColourLook(double Contrast, double InsideAlike, 
 /// <summary>Judges outlines by the colours on both sides of them.</summary>
 /// <param name="palette">The picture's colours.</param>
 /// <param name="likeness">How alike its groups are taken to be.</param>
-/// <param name="belonging">How likely each group of them belongs to the section.</param>
+/// <param name="separation">What is known of where its colours lie.</param>
+/// <param name="rough">Where the section roughly lies, in the palette's pixels.</param>
 /// <param name="uprightPerPx">Upright pixels per pixel of the picture.</param>
-internal sealed class Surroundings(Palette palette, float[] likeness, float[] belonging, double uprightPerPx)
+internal sealed class Surroundings(
+    Palette palette,
+    float[] likeness,
+    Separation separation,
+    Placing rough,
+    double uprightPerPx
+)
 {
+    // How likely each group belongs to the section, and how much the rough place tells.
+    private readonly float[] belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
+    private readonly double toldRoughly = separation.Of(rough.Scaled(1.0 / separation.Every).Points());
+
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
     private static readonly double[] AsidePx = [1.7, 2.7];
 
@@ -38,6 +49,17 @@ internal sealed class Surroundings(Palette palette, float[] likeness, float[] be
             }
         }
         return new(sum / n, Alike(inside, n / Sides), Alike(outside, n / Sides));
+    }
+
+    /// <summary>How much more an outline tells of the picture's colours than the rough one, in nats a pixel.</summary>
+    /// <param name="outline">Convex, clockwise, upright pixels.</param>
+    public double Told(ReadOnlySpan<PointPx> outline)
+    {
+        var perPx = 1 / (uprightPerPx * separation.Every);
+        Span<PointPx> points = stackalloc PointPx[outline.Length];
+        for (var k = 0; k < points.Length; k++)
+            points[k] = new(outline[k].X * perPx, outline[k].Y * perPx);
+        return separation.Of(points) - toldRoughly;
     }
 
     // The sides' likeness to each other, as a share of their likeness to themselves.
