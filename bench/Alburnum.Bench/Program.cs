@@ -17,6 +17,7 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
     ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),
     ["reading-peer-accuracy"] = PeerAccuracy.Run,
     ["reading-memory"] = PeakMemory.Run,
+    ["reading-throughput"] = ReadingThroughput.Run,
     ["outline-weights"] = OutlineWeightsFit.Run,
 };
 

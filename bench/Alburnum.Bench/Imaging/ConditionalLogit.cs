@@ -15,7 +15,7 @@ internal sealed record Choice(IReadOnlyList<double[]> Terms, IReadOnlyList<bool>
 internal static class ConditionalLogit
 {
     /// <summary>Holds each weight, in standard deviations of its term, towards nothing: a term that says little shall not count.</summary>
-    private const double Ridge = 0.002;
+    private const double Ridge = 0.0005;
 
     /// <summary>The likeliest weights, one for each term, and last the score of "none of these".</summary>
     public static double[] Fit(IReadOnlyList<Choice> choices)

@@ -48,7 +48,8 @@ internal static class OutlineWeightsFit
     private static void Report(string name, IReadOnlyList<Case> cases, OutlineWeights shipped)
     {
         var to = Console.Out;
-        to.WriteLine($"{name}: {cases.Count} photographs");
+        var possible = cases.Count(c => c.Looks.Any(look => look.ErrorMm.Any(error => error <= RightMm)));
+        to.WriteLine($"{name}: {cases.Count} photographs, in {possible} the right outline is among those weighed");
         to.WriteLine($"  as shipped: {Judged(cases.Select(c => (c, shipped)))}");
         var leftOut = Enumerable
             .Range(0, Parts)

@@ -8,10 +8,10 @@ namespace Alburnum.Imaging.Outline;
 internal sealed record OutlineWeights(IReadOnlyList<double> Terms, double None)
 {
     /// <summary>For four straight sides.</summary>
-    public static OutlineWeights Sides { get; } = new([23.5, 5.5, 11, 17.5, -6, 0, -3, 6, -2], 29.5);
+    public static OutlineWeights Sides { get; } = new([8.1, 11.2, 13.2, 9.2, -0.9, 47.8, -2.3, -9.5, -7.3], 21.9);
 
     /// <summary>For a rim.</summary>
-    public static OutlineWeights Rim { get; } = new([17.5, 0, 7, 6, 8, 0, -1.8, -1, -6], 28);
+    public static OutlineWeights Rim { get; } = new([6.1, 2.1, 8.5, 7.9, 3.3, 34.4, -0.1, -5.6, -5.3], 17.7);
 
     /// <summary>Logarithm of how likely an outline is, but for a constant.</summary>
     public double Score(OutlineLook look)
