@@ -8,7 +8,7 @@ namespace Alburnum.Imaging.Outline;
 internal sealed record OutlineWeights(IReadOnlyList<double> Terms, double None)
 {
     /// <summary>For four straight sides.</summary>
-    public static OutlineWeights Sides { get; } = new([8.1, 11.2, 13.2, 9.2, -0.9, 47.8, -2.3, -9.5, -7.3], 21.9);
+    public static OutlineWeights Sides { get; } = new([23.5, 5.5, 11, 17.5, -6, 0, -3, 6, -2], 29.5);
 
     /// <summary>For a rim.</summary>
     public static OutlineWeights Rim { get; } = new([6.1, 2.1, 8.5, 7.9, 3.3, 34.4, -0.1, -5.6, -5.3], 17.7);
