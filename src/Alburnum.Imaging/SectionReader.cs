@@ -18,8 +18,8 @@ public static class SectionReader
     /// <summary>Straight sides less sure than this are not measured: the user is asked for corners.</summary>
     private const double SureEnoughOfSides = 0.6;
 
-    /// <summary>The same for a rim: fitted to fewer drawings, what is told of it is less sure.</summary>
-    private const double SureEnoughOfRim = 0.7;
+    /// <summary>The same for a rim: part of it may lie in shadow without another ellipse fitting as well.</summary>
+    private const double SureEnoughOfRim = 0.6;
 
     /// <summary>Scale to read at, where the photograph offers it, pixels per mm.</summary>
     private const double ReadingPxPerMm = 6;
@@ -305,7 +305,7 @@ public static class SectionReader
                     s.WidthMm,
                     s.HeightMm
                 ),
-                (SectionShape.Round, RoundSection round) => OutlineFinder.Rim(photo, round.DiameterMm),
+                (SectionShape.Round, _) => OutlineFinder.Rim(photo),
                 _ => null,
             };
         }

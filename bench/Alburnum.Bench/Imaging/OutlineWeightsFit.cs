@@ -23,7 +23,7 @@ internal static class OutlineWeightsFit
     private const double RightMm = 1;
 
     /// <summary>One photograph's candidates, look by look.</summary>
-    private sealed record Case(bool IsRound, double SizeMm, IReadOnlyList<Look> Looks);
+    private sealed record Case(bool IsRound, IReadOnlyList<Look> Looks);
 
     /// <summary>What one look found, and how far each of it is from the truth.</summary>
     private sealed record Look(IReadOnlyList<OutlineCandidate> Candidates, IReadOnlyList<double> ErrorMm);
@@ -96,7 +96,7 @@ internal static class OutlineWeightsFit
     // The outline that would be taken, and how wrong it is.
     private static (double Confidence, double ErrorMm) Taken(Case of, OutlineWeights weights)
     {
-        var surest = OutlineFinder.Surest(of.Looks.Select(look => look.Candidates), weights, of.SizeMm);
+        var surest = OutlineFinder.Surest(of.Looks.Select(look => look.Candidates), weights);
         if (surest is null)
             return (0, double.PositiveInfinity);
         var error = of
@@ -117,11 +117,7 @@ internal static class OutlineWeightsFit
             ? OutlineFinder.RimLooks(photo)
             : OutlineFinder.SideLooks(photo, truth.SectionMm[0], truth.SectionMm[1]);
         var error = isRound ? RimError(photograph) : CornerError(truth);
-        return new(
-            isRound,
-            isRound ? truth.SectionMm[0] : double.Hypot(truth.SectionMm[0], truth.SectionMm[1]),
-            [.. looks.Select(look => new Look(look, [.. look.Select(c => error(c.Outline.Points))]))]
-        );
+        return new(isRound, [.. looks.Select(look => new Look(look, [.. look.Select(c => error(c.Outline.Points))]))]);
     }
 
     private static Func<IReadOnlyList<PointPx>, double> CornerError(SectionTruth truth)

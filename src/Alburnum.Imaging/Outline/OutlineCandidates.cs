@@ -51,7 +51,6 @@ internal static class OutlineCandidates
                 (a.Support + b.Support + c.Support + d.Support) / 4,
                 Math.Min(Math.Min(a.Support, b.Support), Math.Min(c.Support, d.Support)),
                 surroundings.Along(Stations(outline)),
-                surroundings.Told(outline),
                 misfit,
                 Math.Log(Math.Max(1e-3, Polygon.Area(outline) / (4 * rough.HalfWidth * rough.HalfHeight)))
             );
@@ -81,7 +80,6 @@ internal static class OutlineCandidates
                 found.Confidence,
                 found.LeastSupport,
                 surroundings.Along(rim.Stations(64)),
-                surroundings.Told([.. found.Points]),
                 flat * flat,
                 Math.Log(rim.Major * rim.Minor / (rough.HalfWidth * rough.HalfHeight))
             );

@@ -8,11 +8,8 @@ internal static class OutlineFinder
     /// <summary>Longer side of the picture that is searched, px.</summary>
     private const int SearchedPx = 320;
 
-    /// <summary>Outlines nearer than this are one, mm.</summary>
-    private const double SameMm = 1;
-
-    /// <summary>How far a side is moved at last to lie on its edge exactly, as a share of the shortest.</summary>
-    private const double SnappedShare = 0.008;
+    /// <summary>Outlines nearer than this are one, as a share of their size.</summary>
+    private const double SameShare = 0.008;
 
     /// <summary>An outline surer than this is taken without a second look.</summary>
     private const double Sure = 0.95;
@@ -22,16 +19,15 @@ internal static class OutlineFinder
 
     /// <summary>Finds a sawn section of known size; null where nothing stands out.</summary>
     public static FoundOutline? Sides(Photograph photo, double widthMm, double heightMm) =>
-        Surest(SideLooks(photo, widthMm, heightMm), OutlineWeights.Sides, double.Hypot(widthMm, heightMm)) is { } found
-            ? OutlineSnap.Sides(photo, found.Points, SnappedShare * Shortest(found.Points)) with
+        Surest(SideLooks(photo, widthMm, heightMm), OutlineWeights.Sides) is { } found
+            ? OutlineSnap.Sides(photo, found.Points, SameShare * Shortest(found.Points)) with
             {
                 Confidence = found.Confidence,
             }
             : null;
 
-    /// <summary>Finds a round section of known size; null where nothing stands out.</summary>
-    public static FoundOutline? Rim(Photograph photo, double diameterMm) =>
-        Surest(RimLooks(photo), OutlineWeights.Rim, diameterMm);
+    /// <summary>Finds a round section; null where nothing stands out.</summary>
+    public static FoundOutline? Rim(Photograph photo) => Surest(RimLooks(photo), OutlineWeights.Rim);
 
     /// <summary>The outlines that are weighed for a sawn section, look by look.</summary>
     public static IEnumerable<IReadOnlyList<OutlineCandidate>> SideLooks(
@@ -71,17 +67,12 @@ internal static class OutlineFinder
     /// <summary>The likeliest of all candidates, at the first look that is sure, or at the surer of both; null where there is none.</summary>
     /// <param name="looks">What is weighed, look by look.</param>
     /// <param name="weights">How it is weighed.</param>
-    /// <param name="sizeMm">Diagonal or diameter of the section, mm.</param>
-    public static FoundOutline? Surest(
-        IEnumerable<IReadOnlyList<OutlineCandidate>> looks,
-        OutlineWeights weights,
-        double sizeMm
-    )
+    public static FoundOutline? Surest(IEnumerable<IReadOnlyList<OutlineCandidate>> looks, OutlineWeights weights)
     {
         FoundOutline? surest = null;
         foreach (var candidates in looks)
         {
-            var found = Likeliest(candidates, weights, sizeMm);
+            var found = Likeliest(candidates, weights);
             if (found is not null && !(found.Confidence <= surest?.Confidence))
                 surest = found;
             if (surest?.Confidence > Sure)
@@ -91,18 +82,14 @@ internal static class OutlineFinder
     }
 
     // How likely it is among all, those that hardly differ from it taken together.
-    private static FoundOutline? Likeliest(
-        IReadOnlyList<OutlineCandidate> candidates,
-        OutlineWeights weights,
-        double sizeMm
-    )
+    private static FoundOutline? Likeliest(IReadOnlyList<OutlineCandidate> candidates, OutlineWeights weights)
     {
         if (candidates.Count == 0)
             return null;
         var scores = candidates.Select(c => weights.Score(c.Look)).ToList();
         var most = scores.Max();
         var best = candidates[scores.IndexOf(most)].Outline;
-        var samePx = SameMm / sizeMm * best.Points.Max(p => best.Points.Max(q => p.DistanceTo(q)));
+        var samePx = SameShare * best.Points.Max(p => best.Points.Max(q => p.DistanceTo(q)));
         double same = 0;
         var other = Math.Exp(weights.None - most);
         for (var i = 0; i < scores.Count; i++)

@@ -4,14 +4,12 @@ namespace Alburnum.Imaging.Outline;
 /// <param name="Support">Share of it along which a plain edge lies, 0 to 1.</param>
 /// <param name="LeastSupport">The same for the side, or the sixth of a rim, that has least.</param>
 /// <param name="Colours">How it lies in the picture's colours.</param>
-/// <param name="Told">How much more it tells of the picture's colours than the rough one, in nats a pixel.</param>
 /// <param name="Misfit">Half the squared misfit to such a section seen by a camera, in standard deviations.</param>
 /// <param name="LogSize">Logarithm of its area as a share of the rough one's.</param>
 internal readonly record struct OutlineLook(
     double Support,
     double LeastSupport,
     ColourLook Colours,
-    double Told,
     double Misfit,
     double LogSize
 )
@@ -24,7 +22,6 @@ internal readonly record struct OutlineLook(
         "contrast",
         "inside alike",
         "outside alike",
-        "told",
         "misfit",
         "log size",
         "log size either way",
@@ -38,7 +35,6 @@ internal readonly record struct OutlineLook(
             Colours.Contrast,
             Colours.InsideAlike,
             Colours.OutsideAlike,
-            Told,
             Misfit,
             LogSize,
             Math.Abs(LogSize),

@@ -8,10 +8,10 @@ namespace Alburnum.Imaging.Outline;
 internal sealed record OutlineWeights(IReadOnlyList<double> Terms, double None)
 {
     /// <summary>For four straight sides.</summary>
-    public static OutlineWeights Sides { get; } = new([23.5, 5.5, 11, 17.5, -6, 0, -3, 6, -2], 29.5);
+    public static OutlineWeights Sides { get; } = new([23.5, 5.5, 11, 17.5, -6, -3, 6, -2], 29.5);
 
     /// <summary>For a rim.</summary>
-    public static OutlineWeights Rim { get; } = new([6.1, 2.1, 8.5, 7.9, 3.3, 34.4, -0.1, -5.6, -5.3], 17.7);
+    public static OutlineWeights Rim { get; } = new([17.5, 0, 7, 6, 8, -1.8, -1, -6], 28);
 
     /// <summary>Logarithm of how likely an outline is, but for a constant.</summary>
     public double Score(OutlineLook look)

@@ -20,9 +20,8 @@ internal sealed class Surroundings(
     double uprightPerPx
 )
 {
-    // How likely each group belongs to the section, and how much the rough place tells.
+    // How likely each group belongs to the section.
     private readonly float[] belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
-    private readonly double toldRoughly = separation.Of(rough.Scaled(1.0 / separation.Every).Points());
 
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
     private static readonly double[] AsidePx = [1.7, 2.7];
@@ -49,17 +48,6 @@ internal sealed class Surroundings(
             }
         }
         return new(sum / n, Alike(inside, n / Sides), Alike(outside, n / Sides));
-    }
-
-    /// <summary>How much more an outline tells of the picture's colours than the rough one, in nats a pixel.</summary>
-    /// <param name="outline">Convex, clockwise, upright pixels.</param>
-    public double Told(ReadOnlySpan<PointPx> outline)
-    {
-        var perPx = 1 / (uprightPerPx * separation.Every);
-        Span<PointPx> points = stackalloc PointPx[outline.Length];
-        for (var k = 0; k < points.Length; k++)
-            points[k] = new(outline[k].X * perPx, outline[k].Y * perPx);
-        return separation.Of(points) - toldRoughly;
     }
 
     // The sides' likeness to each other, as a share of their likeness to themselves.
