@@ -17,6 +17,8 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
     ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),
     ["reading-peer-accuracy"] = PeerAccuracy.Run,
     ["reading-memory"] = PeakMemory.Run,
+    ["reading-throughput"] = ReadingThroughput.Run,
+    ["outline-weights"] = OutlineWeightsFit.Run,
 };
 
 var wanted = args.Length == 0 ? benchmarks.Keys.ToArray() : args;

@@ -398,13 +398,20 @@ public static class SectionReader
             RectangularSection r => Math.Max(r.WidthMm, r.HeightMm),
             _ => 100,
         };
-        // Without points the section is taken to fill about half the picture.
-        var extent =
-            request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
-                ? Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y))
-                : 0.5 * Math.Max(file.WidthPx, file.HeightPx);
-        return Math.Clamp(ReadingPxPerMm / Math.Max(1e-3, extent / size), 0.05, 1);
+        return request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
+            ? LeastScale(
+                Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y)),
+                size
+            )
+            : LeastScale(file.WidthPx, file.HeightPx, size);
     }
+
+    /// <summary>Scale to decode at where no outline is given: the section is taken to fill about half the picture.</summary>
+    internal static double LeastScale(int widthPx, int heightPx, double sizeMm) =>
+        LeastScale(0.5 * Math.Max(widthPx, heightPx), sizeMm);
+
+    private static double LeastScale(double extentPx, double sizeMm) =>
+        Math.Clamp(ReadingPxPerMm / Math.Max(1e-3, extentPx / sizeMm), 0.05, 1);
 
     private static string InWords(ZoneFinding finding) =>
         finding switch

@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace Alburnum.Imaging.Boundary;
 
 /// <summary>The front along one face that gathers most evidence for treated wood outside it and untreated wood inside it.</summary>
@@ -30,67 +32,43 @@ internal static class DepthPath
         var lead = closed ? Math.Min(columns, 3 + (columns / 3)) : 0;
         var walked = columns + (2 * lead);
         var states = rows + 1;
-        var best = new float[states];
-        var next = new float[states];
-        var eased = new float[states];
-        var easedFrom = new short[states];
-        var from = new short[walked * states];
+        var rented = ArrayPool<float>.Shared.Rent((walked + 2) * states);
+        // The least cost at which each depth of each column can be reached, and two columns to work in.
+        Span<float> Column(int w) => rented.AsSpan(w * states, states);
+        var eased = Column(walked);
+        var spare = Column(walked + 1);
+        eased.Clear();
         for (var w = 0; w < walked; w++)
         {
             var column = ((w - lead) % columns + columns) % columns;
             if (w > 0)
-                Ease(best, eased, easedFrom, freeRows, costPerRow);
-            var sum = 0f;
+                SlopeCost.Ease(Column(w - 1), eased, spare, freeRows, costPerRow);
+            var here = Column(w);
             var cells = evidence.Slice(column * rows, rows);
-            var back = from.AsSpan(w * states, states);
-            for (var d = 0; d < states; d++)
+            var sum = 0f;
+            here[0] = eased[0];
+            for (var d = 1; d < states; d++)
             {
-                if (d > 0 && d <= reach[column])
-                    sum -= cells[d - 1];
                 // Beyond its reach a column says nothing: the path there is only carried along.
-                next[d] = (w > 0 ? eased[d] : 0) + sum;
-                back[d] = w > 0 ? easedFrom[d] : (short)0;
+                if (d <= reach[column])
+                    sum -= cells[d - 1];
+                here[d] = eased[d] + sum;
             }
-            (best, next) = (next, best);
         }
         var path = new int[columns];
+        var last = Column(walked - 1);
         var at = 0;
         for (var d = 1; d < states; d++)
-            if (best[d] < best[at])
+            if (last[d] < last[at])
                 at = d;
         for (var w = walked - 1; w >= 0; w--)
         {
             if (w - lead >= 0 && w - lead < columns)
                 path[w - lead] = at;
-            at = from[(w * states) + at];
+            if (w > 0)
+                at = SlopeCost.CameFrom(Column(w - 1), at, freeRows, costPerRow);
         }
+        ArrayPool<float>.Shared.Return(rented);
         return path;
-    }
-
-    // eased[d] = min over d' of best[d'] + cost·max(0, |d − d'| − free)
-    private static void Ease(float[] best, float[] eased, short[] easedFrom, int free, float cost)
-    {
-        var n = best.Length;
-        for (var d = 0; d < n; d++)
-        {
-            var low = Math.Max(0, d - free);
-            var high = Math.Min(n - 1, d + free);
-            var least = d;
-            for (var k = low; k <= high; k++)
-                if (best[k] < best[least])
-                    least = k;
-            eased[d] = best[least];
-            easedFrom[d] = (short)least;
-        }
-        for (var d = 1; d < n; d++)
-        {
-            if (eased[d - 1] + cost < eased[d])
-                (eased[d], easedFrom[d]) = (eased[d - 1] + cost, easedFrom[d - 1]);
-        }
-        for (var d = n - 2; d >= 0; d--)
-        {
-            if (eased[d + 1] + cost < eased[d])
-                (eased[d], easedFrom[d]) = (eased[d + 1] + cost, easedFrom[d + 1]);
-        }
     }
 }

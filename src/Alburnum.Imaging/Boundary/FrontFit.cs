@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Alburnum.Imaging.Boundary;
 
 /// <summary>One depth read to a fraction of a pixel.</summary>
@@ -19,6 +21,7 @@ internal static class FrontFit
 {
     private const double WindowMm = 2.5;
     private const double SearchMm = 1.0;
+    private const int Trials = (int)(2 * SearchMm / FrontShape.StepMm) + 1;
 
     /// <summary>Fits at one place, from the columns within a distance of it, each laid with its rough front at the same height.</summary>
     public static FittedDepth At(
@@ -94,69 +97,104 @@ internal static class FrontFit
         FrontShape shape
     )
     {
-        const double Step = 0.05;
-        var trials = (int)(2 * SearchMm / Step) + 1;
-        Span<double> cost = stackalloc double[trials];
-        Span<double> rise = stackalloc double[trials];
-        double total = 0;
-        foreach (var w in weight)
-            total += w;
-        if (total <= 0)
-            return (0, 1, 0, 0);
-        for (var n = 0; n < trials; n++)
+        Span<double> cost = stackalloc double[Trials];
+        Span<double> rise = stackalloc double[Trials];
+        Span<double> sf = stackalloc double[Trials];
+        Span<double> sff = stackalloc double[Trials];
+        Span<double> sfy = stackalloc double[Trials];
+        double sw = 0,
+            sy = 0,
+            syy = 0;
+        sf.Clear();
+        sff.Clear();
+        sfy.Clear();
+        for (var k = 0; k < value.Length; k++)
         {
-            var at = (n * Step) - SearchMm;
+            var (y, w) = (value[k], weight[k]);
+            if (w == 0)
+                continue;
+            (sw, sy, syy) = (sw + w, sy + (w * y), syy + (w * y * y));
+            // The shape with its front at every trial, farthest outward first.
+            Tally(shape.Along(((k - window + 0.5) * rowMm) + SearchMm, Trials), w, y, sf, sff, sfy);
+        }
+        if (sw <= 0)
+            return (0, 1, 0, 0);
+        for (var n = 0; n < Trials; n++)
+        {
+            var at = (n * FrontShape.StepMm) - SearchMm;
             // Levels a (untreated) and a + c (treated), held loosely to 0 and 1.
             const double Hold = 1.5;
-            double sf = 0,
-                sff = 0,
-                sy = 0,
-                sfy = 0,
-                syy = 0,
-                sw = 0;
-            for (var k = 0; k < value.Length; k++)
-            {
-                var w = weight[k];
-                if (w == 0)
-                    continue;
-                var f = shape.At(((k - window + 0.5) * rowMm) - at);
-                sw += w;
-                sf += w * f;
-                sff += w * f * f;
-                sy += w * value[k];
-                sfy += w * f * value[k];
-                syy += w * value[k] * value[k];
-            }
-            var (a11, a12, a22, b1, b2) = (sw + Hold, sf, sff + Hold, sy, sfy + Hold);
+            var (a11, a12, a22, b1, b2) = (sw + Hold, sf[n], sff[n] + Hold, sy, sfy[n] + Hold);
             var det = (a11 * a22) - (a12 * a12);
             var a = ((b1 * a22) - (b2 * a12)) / det;
             var c = ((a11 * b2) - (a12 * b1)) / det;
             cost[n] =
                 syy
                 - (2 * a * sy)
-                - (2 * c * sfy)
+                - (2 * c * sfy[n])
                 + (a * a * sw)
-                + (2 * a * c * sf)
-                + (c * c * sff)
+                + (2 * a * c * sf[n])
+                + (c * c * sff[n])
                 + (Hold * ((a * a) + ((c - 1) * (c - 1))));
             // The rough front gathered evidence from a wider stretch: leaving it must be worth while.
-            cost[n] += 0.02 * total * at * at;
+            cost[n] += 0.02 * sw * at * at;
             rise[n] = c;
         }
         var best = 0;
-        for (var n = 1; n < trials; n++)
+        for (var n = 1; n < Trials; n++)
             if (cost[n] < cost[best])
                 best = n;
-        var error = Math.Max(0, cost[best]) / total;
+        var error = Math.Max(0, cost[best]) / sw;
         double bend = 0;
         double move = 0;
-        if (best > 0 && best < trials - 1)
+        if (best > 0 && best < Trials - 1)
         {
             var (p, q, r) = (cost[best - 1], cost[best], cost[best + 1]);
-            bend = (p - (2 * q) + r) / (Step * Step);
-            move = bend > 0 ? Math.Clamp((p - r) / (2 * (p - (2 * q) + r)), -0.5, 0.5) * Step : 0;
+            bend = (p - (2 * q) + r) / (FrontShape.StepMm * FrontShape.StepMm);
+            move = bend > 0 ? Math.Clamp((p - r) / (2 * (p - (2 * q) + r)), -0.5, 0.5) * FrontShape.StepMm : 0;
         }
-        return ((best * Step) - SearchMm + move, error, bend / 2, rise[best]);
+        return ((best * FrontShape.StepMm) - SearchMm + move, error, bend / 2, rise[best]);
+    }
+
+    /// <summary>Adds w·f, w·f² and w·f·y to three sums for each of many f.</summary>
+    internal static void Tally(
+        ReadOnlySpan<double> f,
+        double w,
+        double y,
+        Span<double> sf,
+        Span<double> sff,
+        Span<double> sfy
+    )
+    {
+        var (ws, ys) = (new Vector<double>(w), new Vector<double>(y));
+        var n = 0;
+        for (; n <= f.Length - Vector<double>.Count; n += Vector<double>.Count)
+        {
+            var fs = new Vector<double>(f[n..]);
+            var wf = ws * fs;
+            (new Vector<double>(sf[n..]) + wf).CopyTo(sf[n..]);
+            (new Vector<double>(sff[n..]) + (wf * fs)).CopyTo(sff[n..]);
+            (new Vector<double>(sfy[n..]) + (wf * ys)).CopyTo(sfy[n..]);
+        }
+        TallyPlainly(f[n..], w, y, sf[n..], sff[n..], sfy[n..]);
+    }
+
+    /// <summary>The plain twin of <see cref="Tally"/>, and its last few.</summary>
+    internal static void TallyPlainly(
+        ReadOnlySpan<double> f,
+        double w,
+        double y,
+        Span<double> sf,
+        Span<double> sff,
+        Span<double> sfy
+    )
+    {
+        for (var n = 0; n < f.Length; n++)
+        {
+            sf[n] += w * f[n];
+            sff[n] += w * f[n] * f[n];
+            sfy[n] += w * f[n] * y;
+        }
     }
 
     private static double Interpolate(ReadOnlySpan<double> rough, double at, bool closed)

@@ -7,27 +7,41 @@ namespace Alburnum.Imaging.Boundary;
 /// </remarks>
 internal sealed class FrontShape
 {
-    private const double HalfWidthMm = 8;
-    private const int PerMm = 100;
-    private readonly float[] table = new float[(int)(2 * HalfWidthMm * PerMm) + 1];
+    /// <summary>Distance between neighbouring values of <see cref="Along"/>, mm.</summary>
+    public const double StepMm = 0.05;
+
+    // No front is fitted from farther away than 2.5 mm and a row or so, nor moved by more than 1 mm.
+    private const double HalfWidthMm = 5;
+
+    // The table is finer than the steps by this; values a step apart lie next to each other.
+    private const int PerStep = 5;
+    private const int Steps = (int)(2 * HalfWidthMm / StepMm) + 1;
+    private readonly double[] table = new double[PerStep * Steps];
 
     /// <param name="blurMm">Standard deviation of the camera's blur, mm. Above 0.</param>
     /// <param name="bleedMm">Mean fall-off of drawn-in colour, mm. 0 or more.</param>
     /// <param name="read">The treated share that is read off a mixture of the two colours, from the true one.</param>
     public FrontShape(double blurMm, double bleedMm, Func<double, double> read)
     {
-        (BlurMm, BleedMm) = (blurMm, bleedMm);
-        for (var i = 0; i < table.Length; i++)
-            table[i] = (float)read(Survival(((double)i / PerMm) - HalfWidthMm, blurMm, bleedMm));
+        BlurMm = blurMm;
+        for (var fine = 0; fine < PerStep; fine++)
+        for (var step = 0; step < Steps; step++)
+        {
+            var inwardMm = HalfWidthMm - ((((double)fine / PerStep) + step) * StepMm);
+            table[(fine * Steps) + step] = read(Survival(inwardMm, blurMm, bleedMm));
+        }
     }
 
     public double BlurMm { get; }
 
-    public double BleedMm { get; }
-
-    /// <summary>Treated share of the colour at a distance inward of the front, mm.</summary>
-    public float At(double inwardMm) =>
-        table[(int)Math.Clamp(((inwardMm + HalfWidthMm) * PerMm) + 0.5, 0, table.Length - 1)];
+    /// <summary>Treated share of the colour at a distance inward of the front, and at that distance less 1, 2, 3 ... steps.</summary>
+    /// <param name="inwardMm">At most 5 mm; the last value wanted must not lie below −5 mm.</param>
+    /// <param name="count">Values wanted.</param>
+    public ReadOnlySpan<double> Along(double inwardMm, int count)
+    {
+        var fine = (int)(((HalfWidthMm - inwardMm) * PerStep / StepMm) + 0.5);
+        return table.AsSpan((fine % PerStep * Steps) + (fine / PerStep), count);
+    }
 
     private static double Survival(double x, double sigma, double b)
     {

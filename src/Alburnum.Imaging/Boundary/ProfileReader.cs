@@ -153,6 +153,7 @@ internal static class ProfileReader
         const int Across = 250;
         var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
         var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
+        var deepestMm = corrected.Max(front => front.DepthMm.Max());
         long inside = 0;
         long treated = 0;
         for (var j = 0; j < rows; j++)
@@ -160,9 +161,12 @@ internal static class ProfileReader
             for (var i = 0; i < columns; i++)
             {
                 var place = new PointMm((i + 0.5) * plan.WidthMm / columns, (j + 0.5) * plan.HeightMm / rows);
-                if (plan.InwardMm(place) <= 0)
+                var inwardMm = plan.InwardMm(place);
+                if (inwardMm <= 0)
                     continue;
                 inside++;
+                if (inwardMm > deepestMm)
+                    continue;
                 foreach (var front in corrected)
                 {
                     if (!front.Covers(place, 0))

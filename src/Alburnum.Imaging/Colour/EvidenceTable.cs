@@ -30,29 +30,6 @@ internal sealed class EvidenceTable
         (lowU, perU) = Range(samples.U, BinsU);
         (lowV, perV) = Range(samples.V, BinsV);
         Discriminant = new ZoneDiscriminant(zones);
-        for (var i = 0; i < BinsL; i++)
-        {
-            for (var j = 0; j < BinsU; j++)
-            {
-                for (var k = 0; k < BinsV; k++)
-                {
-                    var (x, y, z) = (
-                        lowL + ((i + 0.5f) / perL),
-                        lowU + ((j + 0.5f) / perU),
-                        lowV + ((k + 0.5f) / perV)
-                    );
-                    var density = Math.Max(
-                        TwoZones.LogDensity(zones.Treated, x, y, z),
-                        TwoZones.LogDensity(zones.Untreated, x, y, z)
-                    );
-                    entries[(((i * BinsU) + j) * BinsV) + k] = new(
-                        Math.Clamp(zones.Evidence(x, y, z), -4, 4),
-                        Math.Clamp(Discriminant.Share(x, y, z), -0.75f, 1.75f),
-                        1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density))
-                    );
-                }
-            }
-        }
     }
 
     public TwoZones Zones { get; }
@@ -64,7 +41,24 @@ internal sealed class EvidenceTable
         var i = Math.Clamp((int)((evenL - lowL) * perL), 0, BinsL - 1);
         var j = Math.Clamp((int)((u - lowU) * perU), 0, BinsU - 1);
         var k = Math.Clamp((int)((v - lowV) * perV), 0, BinsV - 1);
-        return entries[(((i * BinsU) + j) * BinsV) + k];
+        ref var entry = ref entries[(((i * BinsU) + j) * BinsV) + k];
+        // Most colours never occur: each is worked out when it first does.
+        if (entry.Known == 0)
+            entry = Of(lowL + ((i + 0.5f) / perL), lowU + ((j + 0.5f) / perU), lowV + ((k + 0.5f) / perV));
+        return entry;
+    }
+
+    private Entry Of(float l, float u, float v)
+    {
+        var density = Math.Max(
+            TwoZones.LogDensity(Zones.Treated, l, u, v),
+            TwoZones.LogDensity(Zones.Untreated, l, u, v)
+        );
+        return new(
+            Math.Clamp(Zones.Evidence(l, u, v), -4, 4),
+            Math.Clamp(Discriminant.Share(l, u, v), -0.75f, 1.75f),
+            Math.Max(float.Epsilon, 1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density)))
+        );
     }
 
     private static (float Low, float PerUnit) Range(float[] values, int bins)

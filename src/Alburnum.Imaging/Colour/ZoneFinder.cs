@@ -50,10 +50,12 @@ internal sealed class ZoneFinder
     private readonly HashSet<int> seen = [];
     private readonly double[] all;
     private readonly double[] allMean;
+    private readonly LightFit lights;
 
     public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
     {
         this.samples = samples;
+        lights = new(samples);
         priors = [.. candidates.Select(c => new IndicatorPrior(c))];
         offset = new int[samples.Strips.Count];
         var n = 0;
@@ -110,6 +112,7 @@ internal sealed class ZoneFinder
                 : 0;
         int[][]? rows = null;
         TwoZones? zones = null;
+        var own = new List<int>();
         for (var turn = 0; turn < 5; turn++)
         {
             zones = Fit(treated);
@@ -118,10 +121,14 @@ internal sealed class ZoneFinder
             var next = Front(zones, treated);
             if (rows is not null && next.Zip(rows).All(p => p.First.AsSpan().SequenceEqual(p.Second)))
                 break;
-            // Another beginning has been here: from now on both take the same way.
-            if (!seen.Add(Fingerprint(next)))
-                return;
             rows = next;
+            var fingerprint = Fingerprint(next);
+            if (own.Contains(fingerprint))
+                break;
+            // Another beginning has been here: from now on both take the same way.
+            if (!seen.Add(fingerprint))
+                return;
+            own.Add(fingerprint);
         }
         var t = Moments(treated, zones!.Light);
         Invert(treated);
@@ -239,7 +246,7 @@ internal sealed class ZoneFinder
     /// <summary>One bell a zone and the fall-off of the light, from a rough division; strays are set aside in a second pass.</summary>
     private TwoZones? Fit(float[] treated)
     {
-        var light = FitLight(treated);
+        var light = lights.Of(treated);
         var t = Moments(treated, light);
         Invert(treated);
         var u = Moments(treated, light);
@@ -298,41 +305,5 @@ internal sealed class ZoneFinder
         for (var j = i; j < 3; j++, index++)
             c[index] = (c[index] / w) - (m[i] * m[j]);
         return (m, c, w);
-    }
-
-    // Least squares of brightness on a level for each zone and a common quadratic in place.
-    private Evening FitLight(float[] treated)
-    {
-        const int Terms = 7;
-        var normal = new double[Terms, Terms];
-        var right = new double[Terms];
-        Span<double> basis = stackalloc double[Terms];
-        for (var n = 0; n < treated.Length; n++)
-        {
-            if (samples.Weight[n] == 0)
-                continue;
-            double x = samples.X[n];
-            double y = samples.Y[n];
-            (basis[0], basis[1]) = treated[n] > 0.5 ? (1, 0) : (0, 1);
-            (basis[2], basis[3], basis[4], basis[5], basis[6]) = (x, y, x * x, x * y, y * y);
-            for (var i = 0; i < Terms; i++)
-            {
-                right[i] += samples.Weight[n] * basis[i] * samples.L[n];
-                for (var j = i; j < Terms; j++)
-                    normal[i, j] += samples.Weight[n] * basis[i] * basis[j];
-            }
-        }
-        for (var i = 0; i < Terms; i++)
-        {
-            // Curvature is hardly told from the zones' own levels, so it is held towards none.
-            normal[i, i] +=
-                i < 2 ? 1e-6
-                : i is 4 or 6 ? samples.Count * 0.02
-                : samples.Count * 1e-3;
-            for (var j = 0; j < i; j++)
-                normal[i, j] = normal[j, i];
-        }
-        var k = LinearSystem.Solve(normal, right);
-        return new((float)k[2], (float)k[3], (float)k[4], (float)k[5], (float)k[6]);
     }
 }

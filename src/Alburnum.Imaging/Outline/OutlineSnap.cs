@@ -30,6 +30,7 @@ internal static class OutlineSnap
         var ellipse = rough;
         double support = 0;
         double spread = 0;
+        Span<double> ofSixth = stackalloc double[6];
         var step = Math.Max(1, 0.8 / photo.StoredPerUpright);
         for (var turn = 0; turn < 3; turn++)
         {
@@ -55,12 +56,16 @@ internal static class OutlineSnap
                 var w = new double[count];
                 support = 0;
                 spread = 0;
+                ofSixth.Clear();
                 for (var i = 0; i < count; i++)
                 {
                     var off = DistanceTo(fit, points[i]) / tolerance;
                     w[i] = weights[i] / (1 + (off * off * off * off));
                     if (Math.Abs(off * tolerance) < Math.Max(2.0, 0.004 * fit.Major))
+                    {
                         support += weights[i] / count;
+                        ofSixth[ofSixth.Length * i / count] += weights[i] * ofSixth.Length / count;
+                    }
                     spread += w[i] * off * off;
                 }
                 spread = Math.Sqrt(spread / Math.Max(1e-6, w.Sum())) * tolerance;
@@ -71,7 +76,7 @@ internal static class OutlineSnap
             }
             ellipse = fit;
         }
-        return new(RimPoints(ellipse), ellipse, Math.Min(1, support), spread / 6);
+        return new(RimPoints(ellipse), ellipse, Math.Min(1, support), spread / 6, ofSixth.ToArray().Min());
     }
 
     /// <summary>Twenty-four points of an ellipse, clockwise as displayed, from the top.</summary>

@@ -9,12 +9,12 @@ internal static class RoughSearch
     /// <summary>Greatest change of the proportion by a camera held aside, as a logarithm: 25 degrees and a little.</summary>
     private const double MostForeshortened = 0.13;
 
-    /// <summary>The placing that separates the picture's colours best, in the palette's pixels.</summary>
+    /// <summary>The placing that separates the picture's colours best, in the palette's pixels, and what it was judged by.</summary>
     /// <param name="palette">The picture's colours.</param>
     /// <param name="likeness">How alike its groups are taken to be.</param>
     /// <param name="heightPerWidth">Proportion of the section; 1 for a round one.</param>
     /// <param name="isRound">Whether the section is round.</param>
-    public static (Placing Placing, float[] Belonging) In(
+    public static (Placing Placing, Separation Separation) In(
         Palette palette,
         float[] likeness,
         double heightPerWidth,
@@ -28,7 +28,7 @@ internal static class RoughSearch
             .Select(start => Refined(finer, start.Scaled((double)coarse.Every / finer.Every)))
             .MaxBy(found => found.Score)
             .Placing;
-        return (best.Scaled(finer.Every), finer.Belonging(best));
+        return (best.Scaled(finer.Every), finer);
     }
 
     private static List<Placing> Starts(Separation separation, double heightPerWidth, bool isRound)
@@ -53,7 +53,7 @@ internal static class RoughSearch
                 isRound
             );
             if (IsInside(placing, w, h))
-                scored.Add((placing, separation.Of(placing)));
+                scored.Add((placing, separation.Of(placing.Points())));
         }
         scored.Sort((a, b) => b.Score.CompareTo(a.Score));
         var starts = new List<Placing>();
@@ -89,7 +89,7 @@ internal static class RoughSearch
             start,
             placing =>
                 Math.Abs(Math.Log(placing.HalfHeight / placing.HalfWidth) - proportion) < MostForeshortened
-                    ? separation.Of(placing)
+                    ? separation.Of(placing.Points())
                     : double.NegativeInfinity,
             (placing, measure, by) => placing.Moved(measure, by * size),
             Placing.Measures,

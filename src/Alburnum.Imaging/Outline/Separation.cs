@@ -8,8 +8,7 @@ internal sealed class Separation
 
     private readonly int w;
     private readonly int h;
-    private readonly byte[] group;
-    private readonly byte[] weight;
+    private readonly GroupSums rows;
     private readonly double[] total = new double[Palette.Groups];
     private readonly double[] likeTotal = new double[Palette.Groups];
     private readonly double all;
@@ -21,8 +20,8 @@ internal sealed class Separation
         Every = every;
         this.likeness = likeness;
         (w, h) = (palette.Width / every, palette.Height / every);
-        group = new byte[w * h];
-        weight = new byte[w * h];
+        var group = new byte[w * h];
+        var weight = new byte[w * h];
         var frame = Math.Max(1, Math.Min(w, h) / 20);
         for (var y = 0; y < h; y++)
         {
@@ -36,6 +35,7 @@ internal sealed class Separation
                 all += weight[i];
             }
         }
+        rows = new(group, weight, w, h);
         for (var k = 0; k < Palette.Groups; k++)
         for (var j = 0; j < Palette.Groups; j++)
             likeTotal[k] += likeness[(Palette.Groups * k) + j] * total[j];
@@ -50,11 +50,11 @@ internal sealed class Separation
     /// <summary>
     /// What a pixel's colour tells of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
     /// </summary>
-    /// <param name="placing">A placing in this picture's pixels.</param>
-    public double Of(Placing placing)
+    /// <param name="outline">A convex outline in this picture's pixels.</param>
+    public double Of(ReadOnlySpan<PointPx> outline)
     {
-        Span<double> inside = stackalloc double[Palette.Groups];
-        var area = Count(placing, inside);
+        Span<float> inside = stackalloc float[Palette.Groups];
+        var area = Count(outline, inside);
         if (area <= 0 || area >= all)
             return 0;
         // What each group tells is shared by those like it. Most groups have nothing inside.
@@ -64,10 +64,7 @@ internal sealed class Separation
         {
             if (inside[j] == 0)
                 continue;
-            var n = (float)inside[j];
-            var row = likeness.AsSpan(Palette.Groups * j, Palette.Groups);
-            for (var k = 0; k < Palette.Groups; k++)
-                shared[k] += row[k] * n;
+            GroupSums.Add(shared, likeness.AsSpan(Palette.Groups * j, Palette.Groups), inside[j]);
         }
         var told = Entropy(area / all);
         for (var k = 0; k < Palette.Groups; k++)
@@ -89,11 +86,11 @@ internal sealed class Separation
         .. Enumerable.Range(0, Levels).Select(i => Math.Log(Math.Clamp((i + 0.5) / Levels, 0.01, 0.99))),
     ];
 
-    /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from a placing.</summary>
-    public float[] Belonging(Placing placing)
+    /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from an outline.</summary>
+    public float[] Belonging(ReadOnlySpan<PointPx> outline)
     {
-        Span<double> inside = stackalloc double[Palette.Groups];
-        var area = Count(placing, inside);
+        Span<float> inside = stackalloc float[Palette.Groups];
+        var area = Count(outline, inside);
         var belonging = new float[Palette.Groups];
         for (var k = 0; k < Palette.Groups; k++)
         {
@@ -112,29 +109,30 @@ internal sealed class Separation
         return belonging;
     }
 
-    private double Count(Placing placing, Span<double> inside)
+    private double Count(ReadOnlySpan<PointPx> outline, Span<float> inside)
     {
         inside.Clear();
-        var points = placing.Points();
-        double area = 0;
-        var top = Math.Max(0, (int)Math.Ceiling(points.Min(p => p.Y) - 0.5));
-        var bottom = Math.Min(h - 1, (int)Math.Floor(points.Max(p => p.Y) - 0.5));
+        var (highest, lowest) = (double.MaxValue, double.MinValue);
+        foreach (var p in outline)
+            (highest, lowest) = (Math.Min(highest, p.Y), Math.Max(lowest, p.Y));
+        var top = Math.Max(0, (int)Math.Ceiling(highest - 0.5));
+        var bottom = Math.Min(h - 1, (int)Math.Floor(lowest - 0.5));
         for (var y = top; y <= bottom; y++)
         {
-            var (from, to) = Row(points, y + 0.5);
-            var x0 = Math.Max(0, (int)Math.Ceiling(from - 0.5));
-            var x1 = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
-            for (var i = (y * w) + x0; i <= (y * w) + x1; i++)
-            {
-                inside[group[i]] += weight[i];
-                area += weight[i];
-            }
+            var (from, to) = Row(outline, y + 0.5);
+            var first = Math.Max(0, (int)Math.Ceiling(from - 0.5));
+            var last = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
+            if (first <= last)
+                rows.Count(y, first, last + 1, inside);
         }
+        double area = 0;
+        foreach (var n in inside)
+            area += n;
         return area;
     }
 
     // Where a convex outline's row begins and ends.
-    private static (double From, double To) Row(PointPx[] points, double y)
+    private static (double From, double To) Row(ReadOnlySpan<PointPx> points, double y)
     {
         var (from, to) = (double.MaxValue, double.MinValue);
         for (var k = 0; k < points.Length; k++)

@@ -9,10 +9,20 @@ internal readonly record struct ColourLook(double Contrast, double InsideAlike, 
 /// <summary>Judges outlines by the colours on both sides of them.</summary>
 /// <param name="palette">The picture's colours.</param>
 /// <param name="likeness">How alike its groups are taken to be.</param>
-/// <param name="belonging">How likely each group of them belongs to the section.</param>
+/// <param name="separation">What is known of where its colours lie.</param>
+/// <param name="rough">Where the section roughly lies, in the palette's pixels.</param>
 /// <param name="uprightPerPx">Upright pixels per pixel of the picture.</param>
-internal sealed class Surroundings(Palette palette, float[] likeness, float[] belonging, double uprightPerPx)
+internal sealed class Surroundings(
+    Palette palette,
+    float[] likeness,
+    Separation separation,
+    Placing rough,
+    double uprightPerPx
+)
 {
+    // How likely each group belongs to the section.
+    private readonly float[] belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
+
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
     private static readonly double[] AsidePx = [1.7, 2.7];
 
@@ -44,15 +54,21 @@ internal sealed class Surroundings(Palette palette, float[] likeness, float[] be
     private double Alike(ReadOnlySpan<byte> groups, int perSide)
     {
         const int Sides = 4;
-        Span<double> like = stackalloc double[Sides * Sides];
+        Span<float> like = stackalloc float[Sides * Sides];
+        Span<float> toAll = stackalloc float[Palette.Groups];
         for (var a = 0; a < Sides; a++)
-        for (var b = 0; b <= a; b++)
         {
-            double sum = 0;
+            // How alike one side is to each group, summed once for all it is compared with.
+            toAll.Clear();
             foreach (var g in groups.Slice(a * perSide, perSide))
-            foreach (var h in groups.Slice(b * perSide, perSide))
-                sum += likeness[(Palette.Groups * g) + h];
-            like[(Sides * a) + b] = sum;
+                GroupSums.Add(toAll, likeness.AsSpan(Palette.Groups * g, Palette.Groups));
+            for (var b = 0; b <= a; b++)
+            {
+                float sum = 0;
+                foreach (var h in groups.Slice(b * perSide, perSide))
+                    sum += toAll[h];
+                like[(Sides * a) + b] = sum;
+            }
         }
         double alike = 0;
         for (var a = 1; a < Sides; a++)

@@ -22,15 +22,24 @@ public class OddWoodTests
         Assert.Equal(ShallowMm, profile.Statistics.MinimumMm.Value, 0.6);
     }
 
-    [Fact]
-    public void A_place_that_the_spray_missed_is_left_out()
+    // Where the bare stretch is wide, or near in colour to the sprayed wood, it is taken for untreated wood like any other, and reaches so far inward that
+    // nothing but its hue gives it away.
+    [Theory]
+    [InlineData(0xC9583A, 30)]
+    [InlineData(0xC9583A, 45)]
+    [InlineData(0xD07848, 30)]
+    public void A_place_that_the_spray_missed_is_left_out(int untreated, int wideMm)
     {
         // From the face inward to well past the front, all along a stretch: bare, pale wood.
-        var drawn = new PlainSection { Over = (x, y) => x is > 30 and < 60 && y < 22 ? 0xD8C9B2 : null };
+        var drawn = new PlainSection
+        {
+            Untreated = untreated,
+            Over = (x, y) => x > 30 && x < 30 + wideMm && y < 22 ? 0xD8C9B2 : null,
+        };
 
         var profile = Read(drawn, "copper-blue");
 
-        Assert.All(Enumerable.Range(34, 22), i => Assert.True(profile.Faces[0].Excluded[i]));
+        Assert.All(Enumerable.Range(34, wideMm - 8), i => Assert.True(profile.Faces[0].Excluded[i], $"{i}"));
         Assert.InRange(profile.Statistics.MinimumMm.Value, 7.5, 9.5);
     }
 

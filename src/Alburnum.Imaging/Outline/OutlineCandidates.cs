@@ -1,0 +1,107 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Photographs;
+
+namespace Alburnum.Imaging.Outline;
+
+/// <summary>An outline that may be the right one, and what speaks for it.</summary>
+/// <param name="Outline">The outline; its confidence is not yet known.</param>
+/// <param name="Look">What speaks for it.</param>
+internal readonly record struct OutlineCandidate(FoundOutline Outline, OutlineLook Look);
+
+/// <summary>All outlines that edges near a rough place make.</summary>
+internal static class OutlineCandidates
+{
+    /// <summary>Edges looked at along each side: the true one, the piece's far edge, the treated zone, shadows.</summary>
+    private const int LinesPerSide = 7;
+
+    /// <summary>Sides that fit such a section worse than this are not looked at, in halves of a squared standard deviation.</summary>
+    private const double MostMisfit = 12;
+
+    /// <summary>Four straight sides about a rough place.</summary>
+    public static IEnumerable<OutlineCandidate> Sides(
+        Photograph photo,
+        Placing rough,
+        Surroundings surroundings,
+        double widthMm,
+        double heightMm
+    )
+    {
+        var points = rough.Points();
+        var first = Array.IndexOf(points, points.MinBy(p => p.X + p.Y));
+        PointPx[] corners = [.. points.Skip(first), .. points.Take(first)];
+        if (first % 2 == 1)
+            (widthMm, heightMm) = (heightMm, widthMm);
+        var size = 2 * Math.Min(rough.HalfWidth, rough.HalfHeight);
+        if (size < 20)
+            yield break;
+        var lines = Enumerable
+            .Range(0, 4)
+            .Select(k => SideLine.Near(photo, corners[k], corners[(k + 1) % 4], 0.14 * size, LinesPerSide))
+            .ToArray();
+        foreach (var a in lines[0])
+        foreach (var b in lines[1])
+        foreach (var c in lines[2])
+        foreach (var d in lines[3])
+        {
+            var outline = SideLine.Corners([a, b, c, d]);
+            var misfit = RectangleView.Misfit(outline, widthMm, heightMm, photo.WidthPx, photo.HeightPx);
+            if (misfit > MostMisfit)
+                continue;
+            var look = new OutlineLook(
+                (a.Support + b.Support + c.Support + d.Support) / 4,
+                Math.Min(Math.Min(a.Support, b.Support), Math.Min(c.Support, d.Support)),
+                surroundings.Along(Stations(outline)),
+                misfit,
+                Math.Log(Math.Max(1e-3, Polygon.Area(outline) / (4 * rough.HalfWidth * rough.HalfHeight)))
+            );
+            yield return new(new(outline, null, 0, 0), look);
+        }
+    }
+
+    /// <summary>Rims about a rough place.</summary>
+    public static IEnumerable<OutlineCandidate> Rims(Photograph photo, Placing rough, Surroundings surroundings)
+    {
+        var longer = rough.HalfWidth >= rough.HalfHeight;
+        var ellipse = new Ellipse(
+            rough.Centre,
+            Math.Max(rough.HalfWidth, rough.HalfHeight),
+            Math.Min(rough.HalfWidth, rough.HalfHeight),
+            rough.Angle + (longer ? 0 : Math.PI / 2)
+        );
+        if (ellipse.Minor < 10)
+            yield break;
+        foreach (var near in RimRidges.Near(photo, ellipse, 0.25 * ellipse.Major))
+        {
+            if (OutlineSnap.Rim(photo, near, 0.03 * near.Major) is not { Rim: { } rim } found)
+                continue;
+            // A disc seen from 25 degrees aside is a tenth shorter one way.
+            var flat = Math.Max(0, 0.92 - (rim.Minor / rim.Major)) / 0.02;
+            var look = new OutlineLook(
+                found.Confidence,
+                found.LeastSupport,
+                surroundings.Along(rim.Stations(64)),
+                flat * flat,
+                Math.Log(rim.Major * rim.Minor / (rough.HalfWidth * rough.HalfHeight))
+            );
+            yield return new(found, look);
+        }
+    }
+
+    private static (PointPx At, double Nx, double Ny)[] Stations(PointPx[] corners)
+    {
+        const int PerSide = 16;
+        var stations = new (PointPx, double, double)[PerSide * corners.Length];
+        for (var k = 0; k < corners.Length; k++)
+        {
+            var (p, q) = (corners[k], corners[(k + 1) % corners.Length]);
+            var length = p.DistanceTo(q);
+            var (nx, ny) = ((q.Y - p.Y) / length, (p.X - q.X) / length);
+            for (var i = 0; i < PerSide; i++)
+            {
+                var t = (i + 0.5) / PerSide;
+                stations[(PerSide * k) + i] = (new(p.X + (t * (q.X - p.X)), p.Y + (t * (q.Y - p.Y))), nx, ny);
+            }
+        }
+        return stations;
+    }
+}
