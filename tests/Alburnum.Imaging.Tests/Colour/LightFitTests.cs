@@ -59,6 +59,6 @@ public class LightFitTests
         );
         using var file = PhotographFile.Open("drawn.jpg", drawn.Draw());
         using var photo = file.Decode(1);
-        return WoodSamples.Gather(RectifiedSection.From(photo, map, plan, 6, 2), plan, []);
+        return WoodSamples.Gather(RectifiedSection.From(photo, new SectionMap(map, null), plan, 6, 2), plan, []);
     }
 }
