@@ -42,6 +42,18 @@ public class IncisedCellTests
     }
 
     [Fact]
+    public void Wood_that_levels_out_along_the_grain_within_a_millionth_of_a_step_takes_few_linear_iterations()
+    {
+        // Open sapwood: 0.3 mm along the grain levels out in a microsecond, and steps last minutes.
+        var wood = new WoodFlow(new Permeability(2e-16, 5e-17, 2e-11), 0.6);
+        var cell = IncisedCell.Of(Pattern, wood, Fluids, 12, (12, 12, 12));
+        var run = Flows.Run(cell.Problem, Flows.Hold(101.3, 60), StepControl.Usual);
+
+        var settled = Assert.IsType<Settled>(run.Ending);
+        Assert.InRange(settled.LinearIterations, settled.NewtonIterations / 2, 6 * settled.NewtonIterations);
+    }
+
+    [Fact]
     public void The_quick_reach_agrees_with_the_cell_within_2_mm_and_no_liquid_is_lost()
     {
         const double k = 1.4e-19;

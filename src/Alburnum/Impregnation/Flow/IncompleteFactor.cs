@@ -11,8 +11,9 @@ namespace Alburnum.Impregnation.Flow;
 internal sealed class IncompleteFactor<T>(BlockMatrix<T> matrix)
     where T : unmanaged
 {
-    // A lessened block this much nearer to singular than the cell's own is given up for the cell's own.
-    private const double LeastDeterminant = 1e-3;
+    // Lessened blocks come close to singular where cells level out along the grain, and must be taken as they are: there the factor is all but exact.
+    // Only one that rounding has used up altogether is given up for the cell's own.
+    private const double LeastDeterminant = 1e-12;
 
     // Inverse blocks of the diagonal, by rows.
     private readonly T[] _inverse = new T[4 * matrix.Rows];
