@@ -197,9 +197,13 @@ public static class CaseReport
     public static IEnumerable<string> Notes(PieceDocument piece) =>
         piece
             .Verdict.Reasons.Append(MarksMapping.InWords(piece.Reading.Marks))
-            .Concat(piece.Reading.Notes)
+            .Concat(Notes(piece.Reading))
             .Where(note => note.Length > 0)
             .Distinct(StringComparer.Ordinal);
+
+    /// <summary>What the reading says of itself, and how the heartwood was told where it was.</summary>
+    public static IEnumerable<string> Notes(ReadingDocument reading) =>
+        reading.Heartwood is { BorderUMm: not null } told ? [told.InWords, .. reading.Notes] : reading.Notes;
 
     private static double HeightOf(Sheet sheet, PieceDocument piece)
     {
@@ -223,6 +227,8 @@ public static class CaseReport
         yield return ("greatest", Say.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
         if (reading.TreatedShare is { } share)
             yield return ("treated", $"{Say.Percent(share)} of the section");
+        if (reading.SapwoodTreatedShare is { } sapwood)
+            yield return ("of the sapwood", Say.Percent(sapwood));
         yield return ("quality", reading.Quality);
     }
 
