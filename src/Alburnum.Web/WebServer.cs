@@ -77,10 +77,37 @@ public static class WebServer
     private static string[] FontNames { get; } =
     ["Lato-Regular.ttf", "Lato-Bold.ttf", "Lato-Italic.ttf", "Vollkorn-SemiBold.ttf"];
 
-    private static async Task<IResult> PhotographAsync(
+    private static Task<IResult> PhotographAsync(
         string sha256,
         CaseStore store,
         HttpContext http,
+        CancellationToken stop
+    ) =>
+        OfPhotographAsync(
+            sha256,
+            store,
+            http,
+            photograph =>
+                MediaType(photograph.Bytes.Span) is { } kind
+                    ? Results.Bytes(photograph.Bytes.ToArray(), kind)
+                    // TIFF and HEIC: browsers show neither, so they get a copy.
+                    : Copy(photograph),
+            stop
+        );
+
+    // As a person sees it, however the camera was held: what is clicked on and what is typed count in the same pixels.
+    private static Task<IResult> UprightAsync(
+        string sha256,
+        CaseStore store,
+        HttpContext http,
+        CancellationToken stop
+    ) => OfPhotographAsync(sha256, store, http, Copy, stop);
+
+    private static async Task<IResult> OfPhotographAsync(
+        string sha256,
+        CaseStore store,
+        HttpContext http,
+        Func<PhotographRecord, IResult> shown,
         CancellationToken stop
     )
     {
@@ -88,25 +115,11 @@ public static class WebServer
             return Results.NotFound();
         // Named by its own content, so it never changes.
         http.Response.Headers.CacheControl = "max-age=31536000, immutable";
-        return MediaType(photograph.Bytes.Span) is { } kind
-            ? Results.Bytes(photograph.Bytes.ToArray(), kind)
-            // TIFF and HEIC: browsers show neither, so they get a copy.
-            : Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
+        return shown(photograph);
     }
 
-    // As a person sees it, however the camera was held: what is clicked on and what is typed count in the same pixels.
-    private static async Task<IResult> UprightAsync(
-        string sha256,
-        CaseStore store,
-        HttpContext http,
-        CancellationToken stop
-    )
-    {
-        if (await store.PhotographAsync(sha256, stop) is not { } photograph)
-            return Results.NotFound();
-        http.Response.Headers.CacheControl = "max-age=31536000, immutable";
-        return Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
-    }
+    private static IResult Copy(PhotographRecord photograph) =>
+        Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
 
     private static async Task<IResult> ReportJsonAsync(
         string reference,

@@ -81,44 +81,51 @@ internal sealed class FrontRelaxation
             var (p, s, v) = (state[2 * i], state[2 * i + 1], _mesh.VoidM3[i]);
             ref readonly var own = ref _terms[i];
             var pressure = p / FlowTerms.ReferencePa;
-            var liquid = v * s - step.Before[2 * i];
-            var air = v * (1 - s) * pressure - step.Before[2 * i + 1];
-            double liquidByP = 0,
-                liquidByS = v,
-                airByP = v * (1 - s) / FlowTerms.ReferencePa,
-                airByS = -v * pressure;
+            var balance = new Balance
+            {
+                Liquid = v * s - step.Before[2 * i],
+                Air = v * (1 - s) * pressure - step.Before[2 * i + 1],
+                LiquidByS = v,
+                AirByP = v * (1 - s) / FlowTerms.ReferencePa,
+                AirByS = -v * pressure,
+            };
             var end = _rows.RowStart[i + 1];
             for (var k = _rows.RowStart[i] + 1; k < end; k++)
-            {
-                var x = new Crossing(own, _terms[_rows.Column[k]], _conductance[k] * step.Seconds);
-                liquid += x.Liquid;
-                air += x.Air;
-                liquidByP += x.LiquidByP;
-                liquidByS += x.LiquidByS1;
-                airByP += x.AirByP1;
-                airByS += x.AirByS1;
-            }
+                balance.Add(new Crossing(own, _terms[_rows.Column[k]], _conductance[k] * step.Seconds));
             if (_face[i] > 0)
-            {
-                var x = new Crossing(own, step.Vessel, _face[i] * step.Seconds);
-                liquid += x.Liquid;
-                air += x.Air;
-                liquidByP += x.LiquidByP;
-                liquidByS += x.LiquidByS1;
-                airByP += x.AirByP1;
-                airByS += x.AirByS1;
-            }
-            if (Math.Max(Math.Abs(liquid), Math.Abs(air) / Math.Max(1, pressure)) < Enough * v)
+                balance.Add(new Crossing(own, step.Vessel, _face[i] * step.Seconds));
+            if (Math.Max(Math.Abs(balance.Liquid), Math.Abs(balance.Air) / Math.Max(1, pressure)) < Enough * v)
                 return attempt == 0;
-            var determinant = liquidByP * airByS - liquidByS * airByP;
+            var determinant = balance.LiquidByP * balance.AirByS - balance.LiquidByS * balance.AirByP;
             if (determinant == 0)
                 return false;
-            var byP = (airByS * liquid - liquidByS * air) / determinant;
-            var byS = (liquidByP * air - airByP * liquid) / determinant;
+            var byP = (balance.AirByS * balance.Liquid - balance.LiquidByS * balance.Air) / determinant;
+            var byS = (balance.LiquidByP * balance.Air - balance.AirByP * balance.Liquid) / determinant;
             state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + FlowTerms.ReferencePa);
             state[2 * i + 1] = Math.Clamp(s - Math.Clamp(byS, -GreatestLeap, GreatestLeap), 0, 1);
             _terms[i] = new CellTerms(state[2 * i], state[2 * i + 1], _fluids);
         }
         return false;
+    }
+
+    // A cell's liquid and air out of balance, m³, and how they change with its own pressure and saturation.
+    private struct Balance
+    {
+        public double Liquid;
+        public double Air;
+        public double LiquidByP;
+        public double LiquidByS;
+        public double AirByP;
+        public double AirByS;
+
+        public void Add(in Crossing x)
+        {
+            Liquid += x.Liquid;
+            Air += x.Air;
+            LiquidByP += x.LiquidByP;
+            LiquidByS += x.LiquidByS1;
+            AirByP += x.AirByP1;
+            AirByS += x.AirByS1;
+        }
     }
 }
