@@ -1,6 +1,7 @@
 using System.Globalization;
 using Alburnum.Imaging;
 using Alburnum.Penetration;
+using Alburnum.Records.CaseFolders;
 using Alburnum.Timber;
 
 namespace Alburnum.Cli;
@@ -122,20 +123,12 @@ internal static class MeasureRequest
             : null;
     }
 
-    private static List<PointPx>? Points(string option, string text, List<InputProblem> problems)
+    private static IReadOnlyList<PointPx>? Points(string option, string text, List<InputProblem> problems)
     {
-        var points = new List<PointPx>();
-        foreach (var pair in text.Split([' ', ';'], StringSplitOptions.RemoveEmptyEntries))
-        {
-            var xy = pair.Split(',');
-            if (xy.Length != 2 || !Number(xy[0], out var x) || !Number(xy[1], out var y))
-            {
-                problems.Add(Problem(option, $"\"{pair}\"", "points as x,y separated by spaces"));
-                return null;
-            }
-            points.Add(new(x, y));
-        }
-        return points;
+        if (MarkText.TryPoints(text, out var points, out var broken))
+            return points;
+        problems.Add(Problem(option, $"\"{broken}\"", MarkText.PointsExpected));
+        return null;
     }
 
     private static IEnumerable<Touch> Touched(
@@ -172,7 +165,7 @@ internal static class MeasureRequest
         }
     }
 
-    private static List<PointPx>? AtLeastThree(string option, string text, List<InputProblem> problems)
+    private static IReadOnlyList<PointPx>? AtLeastThree(string option, string text, List<InputProblem> problems)
     {
         if (Points(option, text, problems) is not { } points)
             return null;
@@ -186,18 +179,9 @@ internal static class MeasureRequest
 
     private static ScaleBar? ReadScale(string text, List<InputProblem> problems)
     {
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        if (words.Length == 3 && Number(words[2], out var length) && length > 0)
-        {
-            var ends = Points("--scale", $"{words[0]} {words[1]}", problems);
-            if (ends is [var from, var to] && from != to)
-                return new(from, to, length);
-            if (ends is null)
-                return null;
-        }
-        problems.Add(
-            Problem("--scale", $"\"{text}\"", "two points and a length in mm, for instance \"120,80 620,84 50\"")
-        );
+        if (MarkText.Scale(text) is { } bar)
+            return bar;
+        problems.Add(Problem("--scale", $"\"{text}\"", MarkText.ScaleExpected));
         return null;
     }
 
