@@ -52,15 +52,15 @@ public static class Exceptions
     private static bool ReachesItself(Row start, Dictionary<string, Row> byKey)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        var todo = new Queue<string>(start.Overrides);
-        while (todo.TryDequeue(out var key))
+        var waiting = new Queue<string>(start.Overrides);
+        while (waiting.TryDequeue(out var key))
         {
             if (string.Equals(key, start.Key, StringComparison.Ordinal))
                 return true;
             if (!seen.Add(key) || !byKey.TryGetValue(key, out var row))
                 continue;
             foreach (var next in row.Overrides)
-                todo.Enqueue(next);
+                waiting.Enqueue(next);
         }
         return false;
     }

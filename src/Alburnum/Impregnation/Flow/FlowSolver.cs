@@ -157,10 +157,10 @@ public static class FlowSolver
                     Note(elapsed / 60, stage.Name, kPa, iterations);
                     progress?.Report(elapsed / 60 / schedule.Minutes);
                     var next = _control.Next(seconds, moved);
-                    if (next > seconds)
-                        step = iterations > MaxNewton - 3 ? seconds : Math.Max(step, next);
-                    else
-                        step = next;
+                    step =
+                        next <= seconds ? next
+                        : iterations > MaxNewton - 3 ? seconds
+                        : Math.Max(step, next);
                 }
             }
             return Answer(new Settled(steps, newton, _linearIterations));
