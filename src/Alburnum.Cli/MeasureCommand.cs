@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
@@ -159,6 +160,28 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         return measured.All(m => m.Problems.Count > 0) ? CommandLine.Refused : CommandLine.Done;
     }
 
+    private static void RefuseBeside(string file, SectionReading reading)
+    {
+        var beside = MarkText
+            .Beside(reading)
+            .Select(touch => new InputProblem(
+                file,
+                0,
+                "",
+                touch.Kind switch
+                {
+                    TouchKind.Treated => "--treated",
+                    TouchKind.Untreated => "--untreated",
+                    _ => "--leave-out",
+                },
+                touch.Found,
+                touch.Expected
+            ))
+            .ToList();
+        if (beside.Count > 0)
+            throw new InputRefusedException(beside);
+    }
+
     private static Measured Measure(
         string file,
         string overlayName,
@@ -172,6 +195,7 @@ internal sealed class MeasureCommand(IAnsiConsole console) : AsyncCommand<Measur
         {
             var bytes = PhotographPaths.Read(file);
             var reading = SectionReader.Read(file, bytes, request, stop);
+            RefuseBeside(file, reading);
             ContactPrint? print = null;
             if (overlay is not null)
             {

@@ -35,6 +35,12 @@ public sealed class MarkedCaseTests : IDisposable
         Assert.Equal(20, pieces[0].Reading.Faces[0].SapwoodMm.Average()!.Value, 1.5);
         Assert.Equal("colour", pieces[1].Reading.Heartwood!.Told);
         Assert.True(pieces[1].Reading.Faces[0].SapwoodMm.Distinct().Count() > 5);
+        // truth.json: 36.2 % of the second piece's sapwood is treated.
+        Assert.Equal(
+            0.362,
+            pieces[1].Reading.SapwoodTreatedShare!.Value,
+            3 * pieces[1].Reading.SapwoodTreatedShareU!.Value
+        );
         Assert.Null(pieces[1].Reading.Marks);
     }
 

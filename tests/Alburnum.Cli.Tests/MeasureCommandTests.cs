@@ -264,6 +264,17 @@ public sealed class MeasureCommandTests : IDisposable
         );
     }
 
+    [Fact]
+    public async Task A_place_beside_the_photograph_is_refused_with_its_option_and_the_size_of_the_photograph()
+    {
+        var run = await AlburnumRun.Of("measure", Post, "--section", "100x100", "--treated", "99999,5", "--json");
+
+        Assert.Equal(2, run.Status);
+        var reading = JsonDocument.Parse(run.Output).RootElement[0];
+        Assert.Equal(JsonValueKind.Null, reading.GetProperty("depth").ValueKind);
+        Assert.Contains("99999,5", reading.GetProperty("notes").GetRawText(), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--section", "100x", "sizes of 1 to 2000 mm")]
     [InlineData("--shape", "oval", "rectangle, square, round, half-round, quartered, core")]

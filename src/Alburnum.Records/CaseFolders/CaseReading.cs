@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Cases;
 using Alburnum.Imaging;
 using Alburnum.Penetration;
@@ -76,13 +75,10 @@ public sealed record CaseReading(
             : reading;
     }
 
-    // A touch that lies beside the picture would be passed over in silence.
     private static void RefuseBeside(CasePhotograph photograph, CaseFolder folder, SectionReading reading)
     {
-        var beside = photograph
-            .Marks.Touches.Where(touch =>
-                !(touch.At.X >= 0 && touch.At.X <= reading.WidthPx && touch.At.Y >= 0 && touch.At.Y <= reading.HeightPx)
-            )
+        var beside = MarkText
+            .Beside(reading)
             .Select(touch => new InputProblem(
                 folder.CaseFile,
                 photograph.Line,
@@ -93,11 +89,8 @@ public sealed record CaseReading(
                     TouchKind.Untreated => "untreated",
                     _ => "leaveOut",
                 },
-                MarkText.Write([touch.At]),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"a point on the photograph, which is {reading.WidthPx} × {reading.HeightPx} pixels"
-                )
+                touch.Found,
+                touch.Expected
             ))
             .ToList();
         if (beside.Count > 0)

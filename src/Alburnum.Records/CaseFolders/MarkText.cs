@@ -50,6 +50,29 @@ public static partial class MarkText
             : null;
     }
 
+    /// <summary>Touched places that lie beside the photograph, and would be passed over in silence: the kind, the place, and what was expected.</summary>
+    public static IReadOnlyList<(TouchKind Kind, string Found, string Expected)> Beside(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        var expected = string.Create(
+            CultureInfo.InvariantCulture,
+            $"a point on the photograph, which is {reading.WidthPx} × {reading.HeightPx} pixels"
+        );
+        return
+        [
+            .. reading
+                .Marks.Touches.Where(touch =>
+                    !(
+                        touch.At.X >= 0
+                        && touch.At.X <= reading.WidthPx
+                        && touch.At.Y >= 0
+                        && touch.At.Y <= reading.HeightPx
+                    )
+                )
+                .Select(touch => (touch.Kind, Write([touch.At]), expected)),
+        ];
+    }
+
     /// <summary>Points as text, to a tenth of a pixel.</summary>
     public static string Write(IEnumerable<PointPx> points) =>
         string.Join(
