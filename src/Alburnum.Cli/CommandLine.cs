@@ -1,3 +1,10 @@
+using Alburnum.Cli.Acceptance;
+using Alburnum.Cli.Cases;
+using Alburnum.Cli.Impregnation;
+using Alburnum.Cli.Measuring;
+using Alburnum.Cli.Requirements;
+using Alburnum.Cli.Serving;
+using Alburnum.Records.Facts;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -17,12 +24,14 @@ public static class CommandLine
 
     /// <summary>Runs one command line.</summary>
     /// <param name="args">Words after the program's name.</param>
+    /// <param name="facts">The facts that answers rest on.</param>
     /// <param name="console">Where results go.</param>
     /// <param name="errors">Where refusals go.</param>
     /// <param name="stop">Signalled when the user wants to stop.</param>
     /// <returns>0 done, 2 refused, 130 stopped.</returns>
     public static async Task<int> RunAsync(
         IReadOnlyList<string> args,
+        FactLibrary facts,
         IAnsiConsole console,
         TextWriter errors,
         CancellationToken stop
@@ -30,7 +39,7 @@ public static class CommandLine
     {
         try
         {
-            return await App(console).RunAsync(args, stop);
+            return await App(facts, console).RunAsync(args, stop);
         }
         catch (InputRefusedException refused)
         {
@@ -64,13 +73,14 @@ public static class CommandLine
             : $"found {found}, expected a number that the option allows.";
     }
 
-    private static CommandApp App(IAnsiConsole console)
+    private static CommandApp App(FactLibrary facts, IAnsiConsole console)
     {
         var app = new CommandApp();
         app.Configure(config =>
         {
             config.SetApplicationName("alburnum");
             config.ConfigureConsole(console);
+            config.Settings.Registrar.RegisterInstance(facts);
             config.PropagateExceptions();
             config.UseStrictParsing();
             config.SetInterceptor(new MissingValues());

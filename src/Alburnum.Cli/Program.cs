@@ -1,4 +1,5 @@
 using Alburnum.Cli;
+using Alburnum.Records.Facts;
 using Spectre.Console;
 
 using var stop = new CancellationTokenSource();
@@ -7,4 +8,5 @@ Console.CancelKeyPress += (_, pressed) =>
     pressed.Cancel = true;
     stop.Cancel();
 };
-return await CommandLine.RunAsync(args, AnsiConsole.Console, Console.Error, stop.Token);
+var facts = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data"));
+return await CommandLine.RunAsync(args, facts, AnsiConsole.Console, Console.Error, stop.Token);

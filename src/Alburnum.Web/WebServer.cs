@@ -1,6 +1,7 @@
 using System.Net;
 using System.Reflection;
 using Alburnum.Imaging;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Sheets;
@@ -24,13 +25,15 @@ public static class WebServer
 
     /// <summary>Makes the application; it is not started yet.</summary>
     /// <param name="store">Where the cases are.</param>
+    /// <param name="facts">The facts that a case read again rests on.</param>
     /// <param name="port">Port on 127.0.0.1; 0 takes a free one.</param>
-    public static WebApplication Create(CaseStore store, int port)
+    public static WebApplication Create(CaseStore store, FactLibrary facts, int port)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
         builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
         builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton(facts);
         builder.Services.AddSingleton<KeptCases>();
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();

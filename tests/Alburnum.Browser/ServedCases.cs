@@ -1,4 +1,5 @@
 using Alburnum.Cli;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Alburnum.Web;
@@ -31,9 +32,10 @@ internal sealed class ServedCases : IAsyncDisposable
         using var quiet = new StringWriter();
         var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(quiet) });
         string[] run = ["case", Repository.At("examples", example), "--store", path, "--out", folder.Path];
-        Assert.Equal(CommandLine.Done, await CommandLine.RunAsync(run, console, quiet, stop));
+        var facts = new FactLibrary(Repository.At("data"));
+        Assert.Equal(CommandLine.Done, await CommandLine.RunAsync(run, facts, console, quiet, stop));
         var store = CaseStore.Open(path);
-        var app = WebServer.Create(store, port: 0);
+        var app = WebServer.Create(store, facts, port: 0);
         await app.StartAsync(stop);
         var playwright = await Playwright.CreateAsync();
         return new(app, playwright, await Chromium.StartAsync(playwright, folder.At("profile")), store);

@@ -5,27 +5,32 @@ using static ArchUnitNET.Fluent.ArchRuleDefinition;
 
 namespace Alburnum.Cli.Tests;
 
-/// <summary>The one-way arrows of the layout: Cli and Web see Reports, Records and Imaging; those see the core; the core sees none of them.</summary>
+/// <summary>
+/// The one-way arrows of the layout: Cli and Web see everything before them; Reports sees the workflows whose results it shows; Workflows sees Records and Imaging; those see
+/// the core; the core sees none of them.
+/// </summary>
 public sealed class ArchitectureTests
 {
     private static readonly Assembly Core = typeof(Require).Assembly;
     private static readonly Assembly Imaging = typeof(Alburnum.Imaging.SectionReader).Assembly;
     private static readonly Assembly Records = typeof(Alburnum.Records.Store.CaseStore).Assembly;
+    private static readonly Assembly Workflows = typeof(Alburnum.Workflows.WorkDone).Assembly;
     private static readonly Assembly Reports = typeof(Alburnum.Reports.Documents.CaseDocument).Assembly;
     private static readonly Assembly Web = typeof(Alburnum.Web.WebServer).Assembly;
     private static readonly Assembly Cli = typeof(CommandLine).Assembly;
 
     private static readonly ArchUnitNET.Domain.Architecture Layout = new ArchLoader()
-        .LoadAssemblies(Core, Imaging, Records, Reports, Web, Cli)
+        .LoadAssemblies(Core, Imaging, Records, Workflows, Reports, Web, Cli)
         .Build();
 
     public static TheoryData<string, string[]> Arrows =>
         new()
         {
-            { Name(Core), [Name(Imaging), Name(Records), Name(Reports), Name(Web), Name(Cli)] },
-            { Name(Imaging), [Name(Records), Name(Reports), Name(Web), Name(Cli)] },
-            { Name(Records), [Name(Reports), Name(Web), Name(Cli)] },
-            { Name(Reports), [Name(Records), Name(Web), Name(Cli)] },
+            { Name(Core), [Name(Imaging), Name(Records), Name(Workflows), Name(Reports), Name(Web), Name(Cli)] },
+            { Name(Imaging), [Name(Records), Name(Workflows), Name(Reports), Name(Web), Name(Cli)] },
+            { Name(Records), [Name(Workflows), Name(Reports), Name(Web), Name(Cli)] },
+            { Name(Workflows), [Name(Reports), Name(Web), Name(Cli)] },
+            { Name(Reports), [Name(Web), Name(Cli)] },
             { Name(Web), [Name(Cli)] },
         };
 
@@ -73,7 +78,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void No_type_bears_a_name_that_says_nothing() =>
         Assert.DoesNotContain(
-            new[] { Core, Imaging, Records, Reports, Web, Cli }
+            new[] { Core, Imaging, Records, Workflows, Reports, Web, Cli }
                 .SelectMany(assembly => assembly.GetTypes())
                 // Source generators bring names of their own.
                 .Where(type => type.Namespace?.StartsWith("Alburnum", StringComparison.Ordinal) == true),
@@ -86,5 +91,5 @@ public sealed class ArchitectureTests
     private static string Name(Assembly assembly) => assembly.GetName().Name!;
 
     private static Assembly All(string name) =>
-        new[] { Core, Imaging, Records, Reports, Web, Cli }.Single(assembly => Name(assembly) == name);
+        new[] { Core, Imaging, Records, Workflows, Reports, Web, Cli }.Single(assembly => Name(assembly) == name);
 }

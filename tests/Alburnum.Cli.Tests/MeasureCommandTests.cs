@@ -307,6 +307,7 @@ public sealed class MeasureCommandTests : IDisposable
         using var errors = new StringWriter();
         var status = await CommandLine.RunAsync(
             ["measure", Post, "--section", "100x100", "--overlay", _folder.At("out")],
+            AlburnumRun.Facts,
             console,
             errors,
             stop.Token

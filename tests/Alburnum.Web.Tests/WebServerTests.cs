@@ -1,4 +1,5 @@
 using System.Net;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Microsoft.AspNetCore.Builder;
@@ -32,7 +33,7 @@ public sealed class WebServerTests : IAsyncLifetime
             _ => Task.CompletedTask,
             Stop
         );
-        _app = WebServer.Create(store, port: 0);
+        _app = WebServer.Create(store, new FactLibrary(Repository.At("data")), port: 0);
         await _app.StartAsync(Stop);
         _browser.BaseAddress = new Uri(_app.Urls.First());
     }

@@ -18,7 +18,7 @@ internal static class PeakMemory
         {
             Section = photograph.Section,
             OutlinePx = photograph.Corners,
-            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+            Candidates = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Indicators,
         };
         for (var k = 1; k <= Readings; k++)
         {

@@ -31,7 +31,7 @@ public class ReadingBenchmarks
         _byItself = new ReadingRequest
         {
             Section = photograph.Section,
-            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+            Candidates = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Indicators,
         };
         _given = _byItself with { OutlinePx = photograph.Corners };
         _corners = [.. photograph.Corners.Select(p => new Point2f((float)p.X, (float)p.Y))];

@@ -18,7 +18,7 @@ internal static class ReadingThroughput
         {
             Section = photograph.Section,
             OutlinePx = photograph.Corners,
-            Candidates = IndicatorFile.Load(FactLibrary.DefaultFolder),
+            Candidates = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Indicators,
         };
         Read(photograph, request, 60, cores: Environment.ProcessorCount);
         var (oneClock, oneProcessor) = Read(photograph, request, Photographs, cores: 1);

@@ -13,7 +13,9 @@ namespace Alburnum.Bench.Impregnation;
 /// <summary>The flow solver and the quick model: seconds by the clock and of processor time, and what a cell and step cost as the grid grows.</summary>
 internal static class ImpregnationBench
 {
-    private static readonly ImpregnationLibrary Library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly ImpregnationLibrary Library = new FactLibrary(
+        Path.Combine(AppContext.BaseDirectory, "data")
+    ).Impregnation;
     private static readonly FluidPair Fluids = FluidPair.Of(TreatingLiquid.Water());
     private static readonly Schedule FullCell = Library.Schedules[0].Value;
 
@@ -130,7 +132,7 @@ internal static class ImpregnationBench
 
     private static PredictionQuestion Question()
     {
-        var pine = FactLibrary.Load(FactLibrary.DefaultFolder).Species.Get("Pinus sylvestris");
+        var pine = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Species.Get("Pinus sylvestris");
         return new(
             new RectangularSection(100, 100),
             new LogGeometry(5, -8, 30, 90),

@@ -9,16 +9,13 @@ namespace Alburnum.Records.Facts;
 public sealed record SamplingStandard(AttributeTables Tables, SwitchingRules Switching);
 
 /// <summary>Reads a file of attribute sampling tables, for instance <c>sampling/mil-std-105e.yaml</c>.</summary>
-public static class AttributeTableFile
+internal static class AttributeTableFile
 {
     private const string UsualFile = "sampling/mil-std-105e.yaml";
 
     /// <summary>Reads the standard that travels with the program.</summary>
-    /// <param name="dataFolder">The data folder.</param>
-    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
-    public static SamplingStandard Load(string dataFolder)
+    internal static SamplingStandard Load(string dataFolder)
     {
-        var problems = new List<InputProblem>();
         var path = Path.Combine(dataFolder, UsualFile);
         if (!File.Exists(path))
             throw new InputRefusedException(
@@ -31,7 +28,7 @@ public static class AttributeTableFile
     /// <param name="text">The file's text.</param>
     /// <param name="name">Name for messages.</param>
     /// <exception cref="InputRefusedException">Anything is wrong; carries every problem found.</exception>
-    public static SamplingStandard Read(string text, string name)
+    internal static SamplingStandard Read(string text, string name)
     {
         var problems = new List<InputProblem>();
         SamplingStandard? read = null;

@@ -53,6 +53,29 @@ public sealed class FactFile
         problems.AddRange(inOrder);
     }
 
+    /// <summary>Reads one file of the data folder into facts, or refuses with every problem in it.</summary>
+    /// <param name="dataFolder">The data folder.</param>
+    /// <param name="name">Path of the file inside the folder, also its name in messages.</param>
+    /// <param name="read">Turns the outermost fields into facts; what it gives is used only where the file holds no problem.</param>
+    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
+    internal static T Load<T>(string dataFolder, string name, Func<FactRow, T> read)
+    {
+        var problems = new List<InputProblem>();
+        T? facts = default;
+        ReadInto(dataFolder, name, problems, root => facts = read(root));
+        return problems.Count == 0 ? facts! : throw new InputRefusedException(problems);
+    }
+
+    /// <summary>As <see cref="Load"/>, gathering the problems of several files.</summary>
+    internal static void ReadInto(string dataFolder, string name, List<InputProblem> problems, Action<FactRow> read)
+    {
+        var path = Path.Combine(dataFolder, name);
+        if (File.Exists(path))
+            Read(path, name, problems, read);
+        else
+            problems.Add(new InputProblem(name, 0, "", "", "no such file", $"a file in {dataFolder}"));
+    }
+
     internal void Add(InputProblem problem) => problems.Add(problem);
 
     internal SourceEntry? Source(string id) => sources.GetValueOrDefault(id);

@@ -1,21 +1,37 @@
+using Alburnum.Impregnation.Diffusing;
+using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>All facts that requirements rest on. Each file is read once, a rulebook when it is first asked for.</summary>
+/// <summary>
+/// Every fact that the program holds. Made once and given to whoever needs it. Nothing is read before it is asked for, and then once: who measures a photograph
+/// does not wait for the rulebooks.
+/// </summary>
+/// <remarks>Each property refuses with every problem of its files where one is missing or says something that cannot be read.</remarks>
 public sealed class FactLibrary
 {
-    private readonly IReadOnlyList<(string Name, Lazy<Rulebook> Book)> rulebooks;
+    private readonly Lazy<RequirementFacts> _requirements;
+    private readonly Lazy<ImpregnationLibrary> _impregnation;
+    private readonly Lazy<BoronLaw> _boron;
+    private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
+    private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
+    private readonly Lazy<SamplingStandard> _sampling;
+    private readonly Lazy<IReadOnlyList<string>> _cautions;
 
-    private FactLibrary(RulebookWords words, IReadOnlyList<(string Name, Lazy<Rulebook> Book)> rulebooks)
+    /// <summary>The facts of one data folder.</summary>
+    /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
+    public FactLibrary(string dataFolder)
     {
-        Words = words;
-        this.rulebooks = rulebooks;
+        _requirements = new(() => RequirementFacts.Load(dataFolder));
+        _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
+        _boron = new(() => FactFile.Load(dataFolder, "impregnation/boron.yaml", BoronFile.Read)!);
+        _indicators = new(() => FactFile.Load(dataFolder, "indicators.yaml", IndicatorFile.Read));
+        _heartwoodReagents = new(() => FactFile.Load(dataFolder, "heartwood-reagents.yaml", HeartwoodReagentFile.Read));
+        _sampling = new(() => AttributeTableFile.Load(dataFolder));
+        _cautions = new(() => FactFile.Load(dataFolder, "cautions.yaml", CautionFile.Read));
     }
-
-    /// <summary>The data folder beside the program.</summary>
-    public static string DefaultFolder => Path.Combine(AppContext.BaseDirectory, "data");
 
     /// <summary>Species and what is known of them.</summary>
     public SpeciesCatalogue Species => Words.Species;
@@ -24,144 +40,59 @@ public sealed class FactLibrary
     public ComponentCatalogue Components => Words.Components;
 
     /// <summary>Names of all rulebooks, in order; none is read for it.</summary>
-    public IEnumerable<string> RulebookNames => rulebooks.Select(each => each.Name);
+    public IEnumerable<string> RulebookNames => _requirements.Value.RulebookNames;
 
     /// <summary>Every edition of every code of practice, in the order of their names.</summary>
-    /// <exception cref="InputRefusedException">A rulebook says something that cannot be read.</exception>
-    public IEnumerable<Rulebook> Rulebooks => rulebooks.Select(each => each.Book.Value);
+    public IEnumerable<Rulebook> Rulebooks => _requirements.Value.Rulebooks;
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
     public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
 
     /// <summary>What EN 335 says of each use class.</summary>
-    public required IReadOnlyList<UseClassFacts> UseClasses { get; init; }
+    public IReadOnlyList<UseClassFacts> UseClasses => _requirements.Value.UseClasses;
 
     /// <summary>What readers of use classes get wrong.</summary>
-    public required IReadOnlyList<UseClassTrap> UseClassTraps { get; init; }
+    public IReadOnlyList<UseClassTrap> UseClassTraps => _requirements.Value.UseClassTraps;
 
     /// <summary>Natural durability against use class.</summary>
-    public required NaturalDurability Durability { get; init; }
+    public NaturalDurability Durability => _requirements.Value.Durability;
 
     /// <summary>Years in the ground by durability class, from trials.</summary>
-    public required IReadOnlyList<YearsInGround> YearsInGround { get; init; }
+    public IReadOnlyList<YearsInGround> YearsInGround => _requirements.Value.YearsInGround;
 
     /// <summary>What pressure treatment usually reaches.</summary>
-    public required UsualReach UsualReach { get; init; }
+    public UsualReach UsualReach => _requirements.Value.UsualReach;
 
     /// <summary>Rough matches between systems: orientation only.</summary>
-    public required IReadOnlyList<Equivalence> Equivalences { get; init; }
+    public IReadOnlyList<Equivalence> Equivalences => _requirements.Value.Equivalences;
 
     /// <summary>What other systems say of timbers, on scales of their own: orientation only.</summary>
-    public required IReadOnlyList<OtherScale> OtherScales { get; init; }
+    public IReadOnlyList<OtherScale> OtherScales => _requirements.Value.OtherScales;
 
-    internal RulebookWords Words { get; }
+    /// <summary>Permeabilities, schedules and incising patterns.</summary>
+    public ImpregnationLibrary Impregnation => _impregnation.Value;
 
-    /// <summary>Reads everything but the rulebooks, or refuses with every problem in every file.</summary>
-    /// <param name="dataFolder">The data folder, for instance <see cref="DefaultFolder"/>.</param>
-    /// <exception cref="InputRefusedException">A file is missing or says something that cannot be read.</exception>
-    public static FactLibrary Load(string dataFolder)
-    {
-        var problems = new List<InputProblem>();
-        IReadOnlyList<Species> species = [];
-        IReadOnlyList<Component> components = [];
-        ReadFile(dataFolder, "timber/species.yaml", problems, root => species = SpeciesFile.Read(root));
-        ReadFile(dataFolder, "components.yaml", problems, root => components = ComponentFile.Read(root));
-        IReadOnlyDictionary<string, PenetrationDemand> classes = new Dictionary<string, PenetrationDemand>(
-            StringComparer.Ordinal
-        );
-        ReadFile(
-            dataFolder,
-            "penetration-classes.yaml",
-            problems,
-            root => classes = PenetrationClassFile.Read(root, classes)
-        );
-        var words = new RulebookWords(new ComponentCatalogue(components), new SpeciesCatalogue(species), classes);
+    /// <summary>How fast boron spreads in wood.</summary>
+    public BoronLaw Boron => _boron.Value;
 
-        IReadOnlyList<UseClassFacts> useClasses = [];
-        IReadOnlyList<UseClassTrap> traps = [];
-        IReadOnlyList<DurabilityRow> matrix = [];
-        IReadOnlyList<YearsInGround> years = [];
-        IReadOnlyList<Equivalence> equivalences = [];
-        IReadOnlyList<OtherScale> scales = [];
-        var reach = new UsualReach([]);
-        ReadFile(
-            dataFolder,
-            "use-classes.yaml",
-            problems,
-            root => (useClasses, traps) = (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root))
-        );
-        ReadFile(
-            dataFolder,
-            "durability.yaml",
-            problems,
-            root => (matrix, years) = (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root))
-        );
-        ReadFile(dataFolder, "usual-reach.yaml", problems, root => reach = DurabilityFile.ReadReach(root));
-        ReadFile(dataFolder, "equivalence.yaml", problems, root => equivalences = UseClassFile.ReadEquivalences(root));
-        ReadFile(
-            dataFolder,
-            "timber/other-scales.yaml",
-            problems,
-            root => scales = OtherScaleFile.Read(root, words.Species)
-        );
+    /// <summary>Indicators that may have been sprayed, and the colours that they leave.</summary>
+    public IReadOnlyList<Indicator> Indicators => _indicators.Value;
 
-        if (problems.Count > 0)
-            throw new InputRefusedException(problems);
-        return new FactLibrary(words, [.. RulebookFiles(dataFolder).Select(each => (each.Name, Later(each)))])
-        {
-            UseClasses = useClasses,
-            UseClassTraps = traps,
-            Durability = new NaturalDurability(matrix),
-            YearsInGround = years,
-            UsualReach = reach,
-            Equivalences = equivalences,
-            OtherScales = scales,
-        };
+    /// <summary>Reagents that tell heartwood from sapwood by colour.</summary>
+    public IReadOnlyList<HeartwoodReagent> HeartwoodReagents => _heartwoodReagents.Value;
 
-        Lazy<Rulebook> Later((string Name, string File) each) =>
-            new(() => RulebookFile.Load(Path.Combine(dataFolder, each.File), each.File, each.Name, words));
-    }
+    /// <summary>The indexed sampling plans and their switching rules.</summary>
+    public SamplingStandard Sampling => _sampling.Value;
+
+    /// <summary>The cautions printed under every result, in their order.</summary>
+    public IReadOnlyList<string> Cautions => _cautions.Value;
+
+    internal RulebookWords Words => _requirements.Value.Words;
 
     /// <summary>The rulebook of that name; refuses a name that is not there.</summary>
     /// <exception cref="InputRefusedException">No rulebook has that name, or the rulebook cannot be read.</exception>
-    public Rulebook Rulebook(string name) =>
-        rulebooks.FirstOrDefault(each => string.Equals(each.Name, name, StringComparison.OrdinalIgnoreCase)).Book?.Value
-        ?? throw new InputRefusedException(
-            new InputProblem("command line", 0, "", "rulebook", $"\"{name}\"", RulebookMeantBy(name))
-        );
+    public Rulebook Rulebook(string name) => _requirements.Value.Rulebook(name);
 
     /// <summary>Which rulebooks there are, for a message to those who named another: the nearest first, where one is near.</summary>
-    public string RulebookMeantBy(string name)
-    {
-        var all = string.Join(", ", RulebookNames);
-        return
-            new NameIndex<string>(RulebookNames, each => [each]).Find(name)
-                is NotFound<string> { Suggestions: { Count: > 0 } near }
-            ? $"one of {all}; did you mean {string.Join(", ", near)}?"
-            : all;
-    }
-
-    private static void ReadFile(string folder, string file, List<InputProblem> problems, Action<FactRow> read)
-    {
-        var path = Path.Combine(folder, file);
-        if (File.Exists(path))
-            FactFile.Read(path, file, problems, read);
-        else
-            problems.Add(new InputProblem(file, 0, "", "", "no such file", $"a file in {folder}"));
-    }
-
-    // rulebooks/british/2014.yaml is "british-2014".
-    private static IEnumerable<(string Name, string File)> RulebookFiles(string dataFolder)
-    {
-        var root = Path.Combine(dataFolder, "rulebooks");
-        if (!Directory.Exists(root))
-            return [];
-        return Directory
-            .EnumerateFiles(root, "*.yaml", SearchOption.AllDirectories)
-            .Order(StringComparer.Ordinal)
-            .Select(path => (Name(Path.GetRelativePath(root, path)), Path.GetRelativePath(dataFolder, path)));
-
-        static string Name(string relative) =>
-            Path.ChangeExtension(relative, null).Replace(Path.DirectorySeparatorChar, '-');
-    }
+    public string RulebookMeantBy(string name) => _requirements.Value.RulebookMeantBy(name);
 }

@@ -33,9 +33,7 @@ public sealed class ImpregnationLibrary
     public IncisingPenalty Penalty { get; }
 
     /// <summary>Reads the three files, or refuses with every problem in them.</summary>
-    /// <param name="dataFolder">The data folder, for instance <see cref="FactLibrary.DefaultFolder"/>.</param>
-    /// <exception cref="InputRefusedException">A file is missing or says something that cannot be read.</exception>
-    public static ImpregnationLibrary Load(string dataFolder)
+    internal static ImpregnationLibrary Load(string dataFolder)
     {
         var problems = new List<InputProblem>();
         var laws = new List<(IReadOnlyList<string>, PermeabilityLaw)>();
@@ -59,14 +57,7 @@ public sealed class ImpregnationLibrary
             ? new ImpregnationLibrary(laws, schedules, patterns, penalty!)
             : throw new InputRefusedException(problems);
 
-        void Read(string file, Action<FactRow> read)
-        {
-            var path = Path.Combine(dataFolder, file);
-            if (File.Exists(path))
-                FactFile.Read(path, file, problems, read);
-            else
-                problems.Add(new InputProblem(file, 0, "", "", "no such file", $"a file in {dataFolder}"));
-        }
+        void Read(string file, Action<FactRow> read) => FactFile.ReadInto(dataFolder, file, problems, read);
     }
 
     /// <summary>A plant's own schedules, from a file of the same form as the program's.</summary>

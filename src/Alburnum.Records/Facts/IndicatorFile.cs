@@ -4,26 +4,11 @@ using Alburnum.Penetration;
 namespace Alburnum.Records.Facts;
 
 /// <summary>Reads <c>indicators.yaml</c>: the indicators that may have been sprayed and the colours that they leave.</summary>
-public static class IndicatorFile
+internal static class IndicatorFile
 {
-    private const string FileName = "indicators.yaml";
     private static readonly (string, bool)[] Evidence = [("weak", true), ("strong", false)];
 
-    /// <summary>All indicators, in the order of the file.</summary>
-    /// <param name="dataFolder">The data folder, for instance <see cref="FactLibrary.DefaultFolder"/>.</param>
-    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
-    public static IReadOnlyList<Indicator> Load(string dataFolder)
-    {
-        var path = Path.Combine(dataFolder, FileName);
-        var problems = new List<InputProblem>();
-        IReadOnlyList<Indicator> indicators = [];
-        if (File.Exists(path))
-            FactFile.Read(path, FileName, problems, root => indicators = Read(root));
-        else
-            problems.Add(new InputProblem(FileName, 0, "", "", "no such file", $"a file in {dataFolder}"));
-        return problems.Count == 0 ? indicators : throw new InputRefusedException(problems);
-    }
-
+    /// <summary>All of them, in the order of the file.</summary>
     internal static IReadOnlyList<Indicator> Read(FactRow root)
     {
         var all = new List<Indicator>();

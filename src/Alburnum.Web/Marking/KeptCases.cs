@@ -1,5 +1,4 @@
 using Alburnum.Imaging;
-using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
@@ -9,13 +8,8 @@ using Alburnum.Reports.Documents;
 namespace Alburnum.Web.Marking;
 
 /// <summary>Cases of the store, read again with other marks on a photograph. Nothing kept is changed: a case judged anew is a new run.</summary>
-internal sealed class KeptCases(CaseStore store)
+internal sealed class KeptCases(CaseStore store, FactLibrary facts)
 {
-    private readonly Lazy<FactLibrary> _facts = new(() => FactLibrary.Load(FactLibrary.DefaultFolder));
-    private readonly Lazy<IReadOnlyList<Indicator>> _indicators = new(() =>
-        IndicatorFile.Load(FactLibrary.DefaultFolder)
-    );
-
     /// <summary>A piece's section as the case has it.</summary>
     public async Task<KeptPiece?> PieceAsync(KeptRun run, CaseDocument document, int number, CancellationToken stop)
     {
@@ -25,7 +19,7 @@ internal sealed class KeptCases(CaseStore store)
         if (piece.Reading is not { File: not null, Sha256: not null })
             return null;
         var files = await FilesAsync(run, document, [piece], stop);
-        var folder = CaseFolderReader.Read(files, _facts.Value, _indicators.Value, piece.Name);
+        var folder = CaseFolderReader.Read(files, facts, facts.Indicators, piece.Name);
         return new(piece, folder);
     }
 
@@ -33,8 +27,8 @@ internal sealed class KeptCases(CaseStore store)
     /// <exception cref="InputRefusedException">The marks cannot be right.</exception>
     public PieceDocument Read(KeptPiece kept, PhotographMarks marks, CancellationToken stop)
     {
-        var reading = CaseReading.Measure(kept.Photograph with { Marks = marks }, kept.Folder, _indicators.Value, stop);
-        return CaseMapping.Piece(CaseReading.JudgePiece(kept.Folder, kept.Piece.Name, reading, _facts.Value), reading);
+        var reading = CaseReading.Measure(kept.Photograph with { Marks = marks }, kept.Folder, facts.Indicators, stop);
+        return CaseMapping.Piece(CaseReading.JudgePiece(kept.Folder, kept.Piece.Name, reading, facts), reading);
     }
 
     /// <summary>Runs the case again with some marks on one photograph, the others as they were, and keeps the run.</summary>
@@ -48,7 +42,7 @@ internal sealed class KeptCases(CaseStore store)
     )
     {
         var files = await FilesAsync(run, document, document.Pieces, stop);
-        var folder = CaseFolderReader.Read(files, _facts.Value, _indicators.Value);
+        var folder = CaseFolderReader.Read(files, facts, facts.Indicators);
         var before = document.Pieces.ToDictionary(each => each.Name, StringComparer.Ordinal);
         folder = folder with
         {
@@ -72,15 +66,15 @@ internal sealed class KeptCases(CaseStore store)
             stop,
             (i, token) =>
             {
-                readings[i] = CaseReading.Measure(folder.Photographs[i], folder, _indicators.Value, token);
+                readings[i] = CaseReading.Measure(folder.Photographs[i], folder, facts.Indicators, token);
                 return ValueTask.CompletedTask;
             }
         );
-        var judged = CaseReading.Judge(folder, readings, _facts.Value);
+        var judged = CaseReading.Judge(folder, readings, facts);
         var result = CaseMapping.From(
             judged.Result,
             judged.Readings,
-            CautionFile.Load(FactLibrary.DefaultFolder),
+            facts.Cautions,
             ProgramName.WithVersion,
             DateTime.UtcNow
         );

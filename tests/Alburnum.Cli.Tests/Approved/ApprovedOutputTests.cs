@@ -53,7 +53,13 @@ public sealed partial class ApprovedOutputTests
                 : word.StartsWith("examples/", StringComparison.Ordinal) ? Repository.At(word)
                 : word
             );
-        var status = await CommandLine.RunAsync([.. words], console, errors, TestContext.Current.CancellationToken);
+        var status = await CommandLine.RunAsync(
+            [.. words],
+            AlburnumRun.Facts,
+            console,
+            errors,
+            TestContext.Current.CancellationToken
+        );
         var text = new StringBuilder($"alburnum {typed}\nstatus {status}\n\n{console.Output}");
         if (errors.ToString() is { Length: > 0 } refused)
             text.Append("\nrefused\n").Append(refused);

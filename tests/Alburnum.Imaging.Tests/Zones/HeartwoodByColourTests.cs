@@ -13,7 +13,9 @@ public class HeartwoodByColourTests
     private const double PithY = 110;
     private const double DepthMm = 9;
 
-    private static readonly IReadOnlyList<HeartwoodReagent> Reagents = HeartwoodReagentFile.Load(Repository.At("data"));
+    private static readonly IReadOnlyList<HeartwoodReagent> Reagents = new FactLibrary(
+        Repository.At("data")
+    ).HeartwoodReagents;
 
     [Fact]
     public void A_darker_and_redder_disc_about_the_pith_is_heartwood()

@@ -9,7 +9,7 @@ public class SamplingTables
 {
     private const string Standard = "MIL-STD-105E, 10 May 1989";
 
-    private static readonly SamplingStandard Read = AttributeTableFile.Load(Repository.At("data"));
+    private static readonly SamplingStandard Read = new FactLibrary(Repository.At("data")).Sampling;
     private static readonly AttributeTables Tables = Read.Tables;
 
     // Preferred numbers behind the standard: sample sizes 2, 3, 5, 8, 13, … and AQLs step by about 10^(1/5).

@@ -1,6 +1,7 @@
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Flow;
 using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.OutsideChecks.Impregnation;
@@ -9,16 +10,15 @@ namespace Alburnum.OutsideChecks.Impregnation;
 public sealed class ScheduleBalanceChecks
 {
     public static TheoryData<string> Names =>
-        [.. ImpregnationLibrary.Load(FactLibrary.DefaultFolder).Schedules.Select(schedule => schedule.Value.Name)];
+        [.. new FactLibrary(Repository.At("data")).Impregnation.Schedules.Select(schedule => schedule.Value.Name)];
 
     [Theory]
     [MemberData(nameof(Names))]
     [WorkedOut("conservation of mass: liquid and air held = at the start + what came through the faces")]
     public void No_step_of_any_schedule_loses_liquid_or_air(string name)
     {
-        var schedule = ImpregnationLibrary
-            .Load(FactLibrary.DefaultFolder)
-            .Schedules.Single(row => row.Value.Name == name)
+        var schedule = new FactLibrary(Repository.At("data"))
+            .Impregnation.Schedules.Single(row => row.Value.Name == name)
             .Value;
         var sapwood = new WoodFlow(new Permeability(1.5e-15, 1e-15, 6e-12), 0.6);
         var heartwood = new WoodFlow(new Permeability(2e-19, 2e-19, 1e-15), 0.55);

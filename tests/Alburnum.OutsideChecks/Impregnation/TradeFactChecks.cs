@@ -2,6 +2,7 @@ using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.OutsideChecks.Impregnation;
@@ -9,8 +10,8 @@ namespace Alburnum.OutsideChecks.Impregnation;
 /// <summary>What the trade knows of spruce and pine, against the program's own data and models.</summary>
 public sealed class TradeFactChecks
 {
-    private static readonly ImpregnationLibrary Library = ImpregnationLibrary.Load(FactLibrary.DefaultFolder);
-    private static readonly SpeciesCatalogue Species = FactLibrary.Load(FactLibrary.DefaultFolder).Species;
+    private static readonly ImpregnationLibrary Library = new FactLibrary(Repository.At("data")).Impregnation;
+    private static readonly SpeciesCatalogue Species = new FactLibrary(Repository.At("data")).Species;
 
     [Fact]
     [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]

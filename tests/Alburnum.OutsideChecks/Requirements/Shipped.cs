@@ -1,5 +1,6 @@
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.OutsideChecks.Requirements;
@@ -7,7 +8,7 @@ namespace Alburnum.OutsideChecks.Requirements;
 /// <summary>The shipped facts, and short ways to ask them.</summary>
 internal static class Shipped
 {
-    private static readonly Lazy<FactLibrary> Loaded = new(() => FactLibrary.Load(FactLibrary.DefaultFolder));
+    private static readonly Lazy<FactLibrary> Loaded = new(() => new FactLibrary(Repository.At("data")));
 
     public static FactLibrary Facts => Loaded.Value;
 

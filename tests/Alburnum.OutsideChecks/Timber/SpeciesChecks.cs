@@ -1,11 +1,12 @@
 using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.OutsideChecks.Timber;
 
 public sealed class SpeciesChecks
 {
-    private static readonly FactLibrary Facts = FactLibrary.Load(FactLibrary.DefaultFolder);
+    private static readonly FactLibrary Facts = new FactLibrary(Repository.At("data"));
     private static readonly SpeciesCatalogue Species = Facts.Species;
 
     [Theory]

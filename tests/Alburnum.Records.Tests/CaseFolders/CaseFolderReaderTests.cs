@@ -31,8 +31,8 @@ public sealed class CaseFolderReaderTests : IDisposable
           - { piece: P01, photograph: P01.jpg, outline: ["10, 10", "90, 10", "90, 90", "10, 90"] }
         """;
 
-    private static readonly FactLibrary Facts = FactLibrary.Load(FactLibrary.DefaultFolder);
-    private static readonly IReadOnlyList<Indicator> Indicators = IndicatorFile.Load(FactLibrary.DefaultFolder);
+    private static readonly FactLibrary Facts = new FactLibrary(Repository.At("data"));
+    private static readonly IReadOnlyList<Indicator> Indicators = new FactLibrary(Repository.At("data")).Indicators;
     private readonly TemporaryFolder _folder = new();
 
     public CaseFolderReaderTests()

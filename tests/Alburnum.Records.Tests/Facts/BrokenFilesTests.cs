@@ -64,7 +64,7 @@ public sealed class BrokenFilesTests
     [Fact]
     public void No_damage_to_a_file_brings_anything_but_problems()
     {
-        var good = File.ReadAllText(Path.Combine(FactLibrary.DefaultFolder, "rulebooks", "spanish", "se-m.yaml"));
+        var good = File.ReadAllText(Path.Combine(Repository.At("data"), "rulebooks", "spanish", "se-m.yaml"));
         var damage =
             from at in Gen.Int[0, good.Length - 1]
             from length in Gen.Int[0, 12]
@@ -120,7 +120,7 @@ public sealed class BrokenFilesTests
     [Fact]
     public void A_missing_data_folder_is_refused_in_words()
     {
-        var refused = Assert.Throws<InputRefusedException>(() => FactLibrary.Load("/nowhere/at/all"));
+        var refused = Assert.Throws<InputRefusedException>(() => new FactLibrary("/nowhere/at/all").Species);
         Assert.Contains("no such file", refused.Message, StringComparison.Ordinal);
     }
 

@@ -79,10 +79,10 @@ public sealed class FactLibraryTests
     public void A_rulebook_that_cannot_be_read_does_not_stand_in_the_way_of_another()
     {
         using var folder = new TemporaryFolder();
-        Copy(FactLibrary.DefaultFolder, folder.Path);
+        Copy(Repository.At("data"), folder.Path);
         File.AppendAllText(folder.At("rulebooks/spanish/se-m.yaml"), "colour: red\n");
 
-        var library = FactLibrary.Load(folder.Path);
+        var library = new FactLibrary(folder.Path);
 
         Assert.NotEmpty(library.Rulebook("british-2014").Rows);
         var refused = Assert.Throws<InputRefusedException>(() => library.Rulebook("spanish-se-m"));

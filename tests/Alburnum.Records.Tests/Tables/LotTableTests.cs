@@ -8,7 +8,7 @@ namespace Alburnum.Records.Tests.Tables;
 public sealed class LotTableTests : IDisposable
 {
     private const string Names = "lot,pieces,cut,failures,reduction_agreed,begins_again\n";
-    private static readonly LotSequence Sequence = Level(AttributeTableFile.Load(Repository.At("data")));
+    private static readonly LotSequence Sequence = Level(new FactLibrary(Repository.At("data")).Sampling);
     private readonly TemporaryFolder _folder = new();
 
     public void Dispose() => _folder.Dispose();

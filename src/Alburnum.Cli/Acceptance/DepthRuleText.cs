@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Alburnum.Requirements;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Reads a depth rule as people write it: a class by name, or plain demands joined by "and" or "or".</summary>
+internal static partial class DepthRuleText
+{
+    public const string Expected =
+        "a penetration class (NP3), or demands such as \"6 mm sapwood\", \"6 mm exposed heartwood over 75 %\", "
+        + "\"full sapwood\", \"90 % sapwood\", joined by \"and\" or \"or\"";
+
+    private const double MmInInch = 25.4;
+
+    /// <summary>The rule; null where the text is none.</summary>
+    public static DepthRule? Read(string text, IReadOnlyDictionary<string, PenetrationDemand> classes)
+    {
+        if (classes.TryGetValue(text.Trim(), out var known))
+            return known.Depth;
+        if (text.Trim() == "none")
+            return new NoDepth();
+        var alternatives = Joined(
+            text,
+            Or(),
+            part => Joined(part, And(), Part, parts => new AllOf(parts)),
+            parts => new AnyOf(parts)
+        );
+        return alternatives;
+    }
+
+    private static DepthRule? Joined(
+        string text,
+        Regex joint,
+        Func<string, DepthRule?> read,
+        Func<IReadOnlyList<DepthRule>, DepthRule> join
+    )
+    {
+        var parts = joint.Split(text).Select(read).ToList();
+        if (parts.Contains(null))
+            return null;
+        return parts.Count == 1 ? parts[0] : join([.. parts.OfType<DepthRule>()]);
+    }
+
+    private static DepthRule? Part(string text)
+    {
+        var match = Demand().Match(text.Trim());
+        if (!match.Success)
+            return null;
+        var zone = match.Groups["zone"].Value switch
+        {
+            "sapwood" => WoodZone.Sapwood,
+            "exposed heartwood" => WoodZone.ExposedHeartwood,
+            _ => WoodZone.Lateral,
+        };
+        if (match.Groups["full"].Success)
+            return new ShareOfZone(zone, 1);
+        var number = Number(match.Groups["number"]);
+        if (match.Groups["unit"].Value == "%")
+            return number is > 0 and <= 100 ? new ShareOfZone(zone, number / 100) : null;
+        var over = match.Groups["over"].Success ? Number(match.Groups["over"]) : 100;
+        var mm = Math.Round(number * (match.Groups["unit"].Value == "in" ? MmInInch : 1), 6);
+        return mm is >= 0.1 and <= 1000 && over is >= 1 and <= 100 ? new LeastDepth(zone, mm, over / 100) : null;
+    }
+
+    private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"\s+or\s+")]
+    private static partial Regex Or();
+
+    [GeneratedRegex(@"\s+and\s+|\s*\+\s*")]
+    private static partial Regex And();
+
+    [GeneratedRegex(
+        @"^((?<full>full)|(?<number>\d{1,4}(\.\d{1,3})?)\s*(?<unit>mm|in|%))(\s+(of\s+|in\s+)?(the\s+)?(?<zone>sapwood|exposed heartwood|lateral))?(\s+over\s+(?<over>\d{1,3}(\.\d{1,2})?)\s*%)?$",
+        RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex Demand();
+}

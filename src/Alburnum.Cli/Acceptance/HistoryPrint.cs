@@ -1,0 +1,73 @@
+using System.Globalization;
+using Alburnum.Acceptance.History;
+using Spectre.Console;
+using static Alburnum.Figures;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>A plant's history on the terminal.</summary>
+internal static class HistoryPrint
+{
+    private const int ChargesShown = 8;
+    private const int ChartCells = 60;
+    private const string Heights = "▁▂▃▄▅▆▇█";
+
+    public static void Print(IAnsiConsole console, HistoryDocument history)
+    {
+        console.WriteLine();
+        console.WriteLine($"{history.Charges} charges, oldest first");
+        foreach (var measure in history.Measures)
+            Print(console, measure);
+        console.WriteLine();
+        console.WriteLine(history.Signals.Count == 0 ? "No signals." : "Signals, newest first:");
+        var byCharge = history
+            .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
+            .ToList();
+        foreach (var charge in byCharge.Take(ChargesShown))
+            console.WriteLine($"  charge {charge.Key}: {string.Join("; ", charge)}");
+        if (byCharge.Count > ChargesShown)
+            console.WriteLine("  and earlier ones; --json has the last 200");
+        console.WriteLine();
+        foreach (var length in history.RunLengths)
+            console.WriteLine(length);
+    }
+
+    private static void Print(IAnsiConsole console, HistoryMeasure measure)
+    {
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{measure.Name}[/], {measure.Unit}");
+        if (measure.Charges == 0)
+        {
+            console.WriteLine("no values");
+            return;
+        }
+        console.WriteLine(Line(measure.Chart));
+        console.WriteLine(
+            $"mean {Say(measure.Mean)}, standard deviation {Say(measure.StandardDeviation)}, {Say(measure.Least)} to {Say(measure.Greatest)}"
+        );
+        console.WriteLine(
+            measure.BaselineSpread > 0
+                ? $"baseline {Say(measure.BaselineMean)} with spread {Say(measure.BaselineSpread)}; {measure.Signals} charges signalled"
+                : "too few charges, or no spread among the first: nothing is signalled but drifts and limits"
+        );
+        if (measure.Capability is { } capability)
+            console.WriteLine(
+                $"limit {Say(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Say(capability.Index)}, at least "
+                    + $"{Say(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
+            );
+    }
+
+    /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>
+    private static string Line(IReadOnlyList<RunMark> marks)
+    {
+        var perCell = Math.Max(1, (int)Math.Ceiling((double)marks.Count / ChartCells));
+        var means = marks.Chunk(perCell).Select(chunk => chunk.Aggregate((one, next) => one.With(next)).Mean).ToList();
+        double low = means.Min(),
+            high = means.Max();
+        return string.Concat(
+            means.Select(mean => Heights[high > low ? (int)Math.Min(7, 8 * (mean - low) / (high - low)) : 3])
+        );
+    }
+
+    private static string Say(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,60 @@
+using Spectre.Console;
+using static Alburnum.Figures;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>A batch verdict on the terminal, the verdict last.</summary>
+internal static class JudgePrint
+{
+    private const int PiecesShown = 40;
+
+    public static void Print(IAnsiConsole console, JudgeDocument document)
+    {
+        console.WriteLine();
+        if (document.Demand is { } demand)
+        {
+            console.WriteLine($"Asked for: {demand}");
+            console.WriteLine();
+            console.Write(Pieces(document));
+        }
+        foreach (var reason in document.Penetration.Reasons.Concat(document.Retention?.Reasons ?? []))
+            console.WriteLine(reason);
+        if (document.Believed is { } believed)
+            console.WriteLine(believed);
+        if (document.OtherReading is { } other)
+            console.WriteLine(other);
+        foreach (var line in (document.Risks?.InWords ?? []).Concat(document.Help))
+            console.WriteLine(line);
+        Verdict(console, document.Verdict, document.Probability);
+        console.WriteLine(document.InWords);
+    }
+
+    /// <summary>The verdict, alone on its line.</summary>
+    public static void Verdict(IAnsiConsole console, string verdict, double? probability)
+    {
+        console.WriteLine();
+        console.Write(
+            new Text(verdict.ToUpperInvariant(), new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold))
+        );
+        console.WriteLine(probability is { } known ? $"  probability of conformity {Certainty(known)}" : "");
+    }
+
+    private static Table Pieces(JudgeDocument document)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn("Piece");
+        table.AddColumn("Verdict");
+        table.AddColumn(new TableColumn("Probability").RightAligned());
+        table.AddColumn("Why");
+        foreach (var piece in document.Pieces.Take(PiecesShown))
+            table.AddRow(
+                new Text(piece.Piece),
+                new Text(piece.Verdict, new Style(VerdictColour.Of(piece.Verdict))),
+                new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
+                new Text(string.Join(" ", piece.Reasons))
+            );
+        if (document.Pieces.Count > PiecesShown)
+            table.Caption($"and {document.Pieces.Count - PiecesShown} more");
+        return table;
+    }
+}

@@ -1,0 +1,101 @@
+using Alburnum.Acceptance;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using static Alburnum.Figures;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Makes the sheet of a batch judged by counting.</summary>
+internal static class JudgeSheet
+{
+    /// <summary>The sheet of a batch, with what the other reading of the same figure would have said.</summary>
+    public static JudgeDocument Of(
+        BatchJudgement batch,
+        IReadOnlyList<PieceJudgement> pieces,
+        int? lot,
+        string? demand,
+        AcceptanceRule? other,
+        DecisionRule decision
+    ) =>
+        new(
+            batch.Overall.Verdict.InWords(),
+            batch.Overall.Probability,
+            batch.InWords,
+            batch.Rule.InWords,
+            demand,
+            JudgePart.Of(batch.Penetration),
+            batch.Retention is { } retention ? JudgePart.Of(retention) : null,
+            batch.Counts,
+            batch.ConformingShare,
+            Believed(batch, lot),
+            [.. pieces.Select(piece => JudgePiece.Of(piece.Number, piece.Judgement))],
+            OtherReading(other, pieces, lot, decision),
+            demand is null ? null : JudgeRisks.Of([.. pieces.Select(piece => piece.Judgement)], decision),
+            JudgeHelp.For(pieces, batch, lot, decision)
+        );
+
+    /// <summary>The sheet of a case that was run.</summary>
+    public static JudgeDocument Of(CaseResult result, DecisionRule decision)
+    {
+        PieceJudgement[] pieces =
+        [
+            .. result.Pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement)),
+        ];
+        if (result is { Batch: { } batch, Answer: Alburnum.Requirements.Required required })
+        {
+            var sheet = Of(
+                batch,
+                pieces,
+                result.Case.BatchSize,
+                required.Requirement.Penetration.InWords,
+                null,
+                decision
+            );
+            // What the case could not judge belongs to its reasons.
+            string[] open = [.. result.Overall.Reasons.Where(reason => reason != batch.InWords)];
+            return sheet with { InWords = string.Join(" ", [batch.InWords, .. open]) };
+        }
+        return new(
+            result.Overall.Verdict.InWords(),
+            result.Overall.Probability,
+            string.Join(" ", result.Overall.Reasons),
+            result.Case.Acceptance.InWords,
+            null,
+            JudgePart.Of(result.Overall),
+            null,
+            BatchConformity.Count(pieces),
+            null,
+            null,
+            [.. pieces.Select(piece => JudgePiece.Of(piece.Number, piece.Judgement))],
+            null,
+            null,
+            []
+        );
+    }
+
+    /// <summary>The beta-binomial reading beside the exact bound; undecided pieces count as failing in both.</summary>
+    private static string Believed(BatchJudgement batch, int? lot)
+    {
+        var belief = new BetaBinomial(batch.Counts.Cut - batch.Counts.Conforming, batch.Counts.Cut);
+        var share = Percent(belief.ConformingShareExceeded(batch.ConformingShare.Confidence));
+        var supply =
+            $"Bayesian reading (Jeffreys' belief before): {Percent(batch.ConformingShare.Confidence)} probable that at least {share} of the supply conform";
+        return lot is { } pieces && batch.Rule is ShareMustPass rule
+            ? $"{supply}, {Certainty(belief.LotConforms(rule.Share, pieces))} that {Percent(rule.Share)} of this lot do."
+            : supply + ".";
+    }
+
+    private static string? OtherReading(
+        AcceptanceRule? other,
+        IReadOnlyList<PieceJudgement> pieces,
+        int? lot,
+        DecisionRule decision
+    )
+    {
+        if (other is null)
+            return null;
+        var judged = BatchConformity.Judge(pieces, lot, other, [], null, decision);
+        return $"Read as \"{other.InWords}\" instead, {other.MayFail(pieces.Count)} of {pieces.Count} may fail and penetration "
+            + $"{(judged.Penetration.Verdict == Verdict.Undecided ? "is undecided" : judged.Penetration.Verdict.InWords())}.";
+    }
+}

@@ -1,0 +1,43 @@
+using Spectre.Console;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>A plant's lots on the terminal, where it stands last.</summary>
+internal static class LotsPrint
+{
+    private const int LotsShown = 40;
+
+    public static void Print(IAnsiConsole console, LotsDocument document)
+    {
+        console.WriteLine();
+        console.WriteLine(
+            $"{document.Standard}, level {document.Level}, AQL {Options.Digits(document.Aql)}; switching rules {document.SwitchingStanding}"
+        );
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn("Lot");
+        table.AddColumn(new TableColumn("Pieces").RightAligned());
+        table.AddColumn("Inspection");
+        table.AddColumn(new TableColumn("Cut").RightAligned());
+        table.AddColumn(new TableColumn("May fail").RightAligned());
+        table.AddColumn(new TableColumn("Failed").RightAligned());
+        table.AddColumn("Outcome");
+        table.AddColumn("Next");
+        foreach (var lot in document.Lots.TakeLast(LotsShown))
+            table.AddRow(
+                new Text(lot.Lot),
+                new Text(Options.Digits(lot.Pieces)),
+                new Text($"{lot.Severity}, {lot.Letter}"),
+                new Text(Options.Digits(lot.Cut)),
+                new Text(Options.Digits(lot.MayFail)),
+                new Text(Options.Digits(lot.Failures)),
+                new Text(lot.Outcome),
+                new Text(lot.Next)
+            );
+        if (document.Lots.Count > LotsShown)
+            table.Caption($"the latest {LotsShown} of {document.Lots.Count}; --json has all");
+        console.Write(table);
+        foreach (var lot in document.Lots.Where(lot => lot.Because is not null))
+            console.WriteLine($"  after lot {lot.Lot}, {lot.Next}: {lot.Because}");
+        console.WriteLine(document.InWords);
+    }
+}

@@ -1,0 +1,16 @@
+using Spectre.Console;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>A verdict by variables on the terminal, the verdict last.</summary>
+internal static class VariablesPrint
+{
+    public static void Print(IAnsiConsole console, VariablesDocument document)
+    {
+        console.WriteLine();
+        foreach (var reason in document.Reasons)
+            console.WriteLine(reason);
+        JudgePrint.Verdict(console, document.Verdict, null);
+        console.WriteLine(document.InWords);
+    }
+}

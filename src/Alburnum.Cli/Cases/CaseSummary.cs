@@ -1,0 +1,65 @@
+using Alburnum.Reports.Documents;
+using Alburnum.Reports.Sheets;
+using Spectre.Console;
+
+namespace Alburnum.Cli.Cases;
+
+/// <summary>A case at a glance: what was demanded, each piece on a line, and the verdict last.</summary>
+internal static class CaseSummary
+{
+    public static void Print(IAnsiConsole console, CaseDocument document, string reportFolder)
+    {
+        var (enquiry, requirement) = (document.Enquiry, document.Requirement);
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
+        console.WriteLine($"{enquiry.Component}, {enquiry.Section}, {enquiry.Species}; use class {enquiry.UseClass}");
+        console.WriteLine(
+            requirement.Penetration is { } penetration
+                ? $"Demanded by {requirement.Rulebook}: {penetration}, {requirement.PenetrationInWords} ({document.WeakestStanding})"
+                : $"{requirement.Rulebook}: {requirement.Outcome}. {requirement.Reason}"
+        );
+        console.WriteLine();
+        console.Write(Pieces(document));
+        console.WriteLine();
+        console.WriteLine(
+            $"Batch of {document.Batch.PiecesInBatch}, {document.Batch.PiecesCut} cut: {document.Batch.AcceptanceRule}."
+        );
+        foreach (var reason in document.Verdict.Reasons)
+            console.WriteLine(reason);
+        console.WriteLine();
+        var verdict = document.Verdict.Verdict.ToUpperInvariant();
+        var certainty = document.Verdict.Probability is { } probability
+            ? $"  probability of conformity {Say.Probability(probability)}"
+            : "";
+        console.Write(
+            new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
+        );
+        console.WriteLine(certainty);
+        console.WriteLine();
+        console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
+    }
+
+    private static Table Pieces(CaseDocument document)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn("Piece");
+        table.AddColumn(new TableColumn("Least, mm").RightAligned());
+        table.AddColumn(new TableColumn("Mean, mm").RightAligned());
+        table.AddColumn(new TableColumn("Treated").RightAligned());
+        table.AddColumn(new TableColumn("Verdict").NoWrap());
+        table.AddColumn(new TableColumn("Probability").RightAligned());
+        foreach (var piece in document.Pieces)
+        {
+            var depth = piece.Reading.Depth;
+            table.AddRow(
+                new Text(piece.Name),
+                new Text(depth is null ? "–" : Say.Measured(depth.MinMm, depth.MinUMm, "").TrimEnd()),
+                new Text(depth is null ? "–" : Say.Measured(depth.MeanMm, depth.MeanUMm, "").TrimEnd()),
+                new Text(piece.Reading.TreatedShare is { } share ? Say.Percent(share) : "–"),
+                new Text(piece.Verdict.Verdict, new Style(VerdictColour.Of(piece.Verdict.Verdict))),
+                new Text(piece.Verdict.Probability is null ? "–" : Say.Probability(piece.Verdict.Probability))
+            );
+        }
+        return table;
+    }
+}

@@ -1,0 +1,37 @@
+using Alburnum.Imaging;
+using Alburnum.Records.CaseFolders;
+using Alburnum.Reports.Documents;
+using Spectre.Console;
+
+namespace Alburnum.Cli.Cases;
+
+/// <summary>Says which marks of a case's last run are not in its folder: they were made on its page, and this run went without them.</summary>
+internal static class LostMarks
+{
+    public static void Print(IAnsiConsole console, CaseDocument before, CaseDocument now)
+    {
+        var readings = now.Pieces.ToDictionary(piece => piece.Name, piece => piece.Reading, StringComparer.Ordinal);
+        foreach (var piece in before.Pieces)
+        {
+            var lines = Lines(piece.Reading);
+            if (
+                lines.Count == 0
+                || !readings.TryGetValue(piece.Name, out var reading)
+                || reading.Sha256 != piece.Reading.Sha256
+                || lines.SequenceEqual(Lines(reading), StringComparer.Ordinal)
+            )
+                continue;
+            console.WriteLine(
+                $"{piece.Name}: the run before this one was read with other marks than case.yaml holds. To read it so again, write under the piece:"
+            );
+            foreach (var line in lines)
+                console.WriteLine($"    {line}");
+        }
+    }
+
+    private static IReadOnlyList<string> Lines(ReadingDocument reading)
+    {
+        PhotographMarks marks = MarksMapping.Back(reading.Marks);
+        return MarkText.CaseLines(marks);
+    }
+}

@@ -1,0 +1,185 @@
+using System.ComponentModel;
+using System.Globalization;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Flow;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Sheets;
+using Alburnum.Requirements;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Impregnation;
+
+/// <summary>Looks for the lightest incising that makes enough of the cores reach the depth, and says what it costs in strength.</summary>
+internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<InciseCommand.Settings>
+{
+    internal sealed class Settings : PlacedSettings
+    {
+        [CommandOption("--share <PERCENT>")]
+        [Description("Share of cores that must reach the depth, %")]
+        [DefaultValue(90.0)]
+        public double SharePercent { get; init; }
+
+        [CommandOption("--tooth-length <MM>")]
+        [Description("Length of a cut along the grain at the face, mm")]
+        [DefaultValue(9.0)]
+        public double ToothLengthMm { get; init; }
+
+        [CommandOption("--boxes <N>")]
+        [Description("Boxes on each side of the flow solver's cell, which checks the pattern found; 0 leaves it out")]
+        [DefaultValue(20)]
+        public int Boxes { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var library = facts.Impregnation;
+        var input = PredictInput.From(settings.Request(), facts, library);
+        if (input.Question.Rule is NoDepth)
+            throw PredictInput.Refused(
+                "--depth",
+                "nothing",
+                "--depth or --whole-sapwood, to know what the cuts are for"
+            );
+        PredictInput.InRange("--share", settings.SharePercent, 1, 100);
+        var pieces = (int)PredictInput.InRange("--pieces", Math.Min(settings.Pieces, 2000), 100, 100_000);
+        var tooth = PredictInput.InRange("--tooth-length", settings.ToothLengthMm, 2, 50);
+        if (settings.Boxes != 0)
+            PredictInput.InRange("--boxes", settings.Boxes, 8, 200);
+        var design = IncisingSearch.Lightest(
+            input.Question,
+            tooth,
+            library.Penalty,
+            settings.SharePercent / 100,
+            settings.Seed,
+            pieces,
+            cancellationToken
+        );
+        var check =
+            settings.Boxes > 0 && design.Chosen?.Pattern is { } pattern
+                ? await Progress.OfAsync(
+                    console,
+                    "Treating the repeating cell",
+                    progress => CellCheck(input.Question, pattern, settings.Boxes, progress, cancellationToken),
+                    cancellationToken
+                )
+                : null;
+        var document = InciseDocument.From(input, design, check, library.Penalty, settings.SharePercent);
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        else
+            Print(document);
+        return CommandLine.Done;
+    }
+
+    // The median wood under the pattern, sapwood where the face is sapwood.
+    private static string CellCheck(
+        PredictionQuestion question,
+        IncisingPattern pattern,
+        int boxes,
+        IProgress<double>? progress,
+        CancellationToken stop
+    )
+    {
+        var law = question.Log.HeartwoodRadiusMm > 1e5 ? question.Heartwood : question.Sapwood;
+        var deep = Math.Max(1.5 * pattern.DepthMm, pattern.DepthMm + 5);
+        var cell = IncisedCell.Of(
+            pattern,
+            new WoodFlow(law.Typical(), question.VoidFraction),
+            FluidPair.Of(question.Liquid),
+            deep,
+            (boxes, boxes, boxes)
+        );
+        var run = FlowSolver.Run(cell.Problem, question.Schedule, StepControl.Usual, progress, stop);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"Flow solver on the repeating cell, median wood, {boxes} × {boxes} × {boxes} boxes: unbroken to {cell.UnbrokenMm(run):0.0} mm (a box is {deep / boxes:0.0} mm deep). {run.Ending.InWords}"
+        );
+    }
+
+    private void Print(InciseDocument document)
+    {
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
+        console.WriteLine($"Asked for: {document.Demand}, in {document.WantedPercent} % of cores.");
+        var table = new Table().Border(TableBorder.Simple);
+        foreach (var heading in new[] { "", "Cut out, cm³ to the m²", "Cores that reach it", "Pattern" })
+            table.AddColumn(heading);
+        foreach (var row in document.Tried)
+            table.AddRow(row.What, Say.Number(row.CutOutCm3PerM2, 0), Say.Percent(row.CoreShare), row.Pattern);
+        console.Write(table);
+        console.WriteLine(document.Answer);
+        foreach (var line in new[] { document.StrengthPenalty, document.PenaltySource, document.Check })
+            if (line.Length > 0)
+                console.WriteLine(line);
+        foreach (var line in document.Assumptions.Concat(document.Cautions))
+            console.WriteLine("  " + line);
+    }
+}
+
+/// <summary>One pattern of a search as printed.</summary>
+internal sealed record InciseRow(string What, double CutOutCm3PerM2, double CoreShare, string Pattern);
+
+/// <summary>A search for an incising pattern as printed.</summary>
+internal sealed record InciseDocument(
+    string Title,
+    string Demand,
+    double WantedPercent,
+    IReadOnlyList<InciseRow> Tried,
+    string Answer,
+    string StrengthPenalty,
+    string PenaltySource,
+    string Check,
+    IReadOnlyList<string> Assumptions,
+    IReadOnlyList<string> Cautions
+)
+{
+    public static InciseDocument From(
+        PredictInput input,
+        IncisingSearch search,
+        string? check,
+        IncisingPenalty penalty,
+        double wantedPercent
+    )
+    {
+        var chosen = search.Chosen;
+        return new(
+            $"Incising of {input.Species.Name}, {input.Question.Section.Label}, {input.Schedule.Value.Name}",
+            input.Question.Rule.InWords,
+            wantedPercent,
+            [.. search.Best.Select(trial => Row(trial, penalty))],
+            chosen switch
+            {
+                null =>
+                    "No pattern tried is enough: a longer pressure period, a higher pressure or another timber is needed.",
+                { Pattern: null } => "Left plain, enough cores reach the depth: no incising is needed.",
+                { Pattern: { } pattern } => $"Lightest that is enough: {pattern.InWords}.",
+            },
+            chosen?.Pattern is { } used ? penalty.InWords(used) : "",
+            chosen?.Pattern is null
+                ? ""
+                : $"Strength: {penalty.Source.Citation} ({penalty.Source.Standing.InWords()}).",
+            check ?? "",
+            input.Assumptions,
+            [
+                "The quick model answered; no published law for the treated zone around a cut was found. Cut and spray incised pieces before relying on it.",
+                .. PredictionDocument.UsualCautions,
+            ]
+        );
+    }
+
+    private static InciseRow Row(IncisingTrial trial, IncisingPenalty penalty)
+    {
+        if (trial.Pattern is not { } pattern)
+            return new(trial.Name, 0, trial.Quick.CoreShare.Value, "left plain");
+        var beyond = penalty.Beyond(pattern).Count > 0 ? " (beyond the code's factors)" : "";
+        return new(trial.Name, pattern.CutOutCm3PerM2, trial.Quick.CoreShare.Value, pattern.InWords + beyond);
+    }
+}

@@ -1,0 +1,37 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Impregnation;
+
+/// <summary>What a prediction is asked about: a piece, incised or not, a solution and a sampling plan.</summary>
+internal class PredictSettings : PlacedSettings
+{
+    [CommandOption("--incise <NAME>")]
+    [Description("Incising pattern by name; alburnum incise finds the lightest that will do")]
+    public string? Incise { get; init; }
+
+    [CommandOption("--zone-depth <MM>")]
+    [Description("Depth of the analytical zone, mm; else the depth asked for")]
+    public double? ZoneMm { get; init; }
+
+    [CommandOption("--strength <PERCENT>")]
+    [Description("Strength of the solution, % of product by mass")]
+    public double? StrengthPercent { get; init; }
+
+    [CommandOption("--plan <N,C>")]
+    [Description("Sampling plan: cores and acceptance number")]
+    public string? Plan { get; init; }
+
+    [CommandOption("--out <FOLDER>")]
+    [Description("Folder for what is drawn and written")]
+    public string? Out { get; init; }
+
+    public override PredictRequest Request() =>
+        base.Request() with
+        {
+            Incise = Incise,
+            ZoneMm = ZoneMm,
+            StrengthPercent = StrengthPercent,
+            Plan = Plan,
+        };
+}

@@ -1,0 +1,101 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Impregnation;
+
+/// <summary>The wood, the schedule and the depth that every question about treating names.</summary>
+internal class TreatingSettings : CommandSettings
+{
+    [CommandArgument(0, "<SPECIES>")]
+    [Description("Species, by any of its names")]
+    public required string Species { get; init; }
+
+    [CommandArgument(1, "<SECTION>")]
+    [Description("Size, such as \"100x100\" or \"round 120\"")]
+    public required string Section { get; init; }
+
+    [CommandOption("--sapwood <MM>")]
+    [Description("Width of the sapwood, mm; else the middle of the species' usual width")]
+    public double? SapwoodMm { get; init; }
+
+    [CommandOption("--log-diameter <MM>")]
+    [Description("Diameter of the log under bark, mm; where it may be left out, the smallest that holds the piece")]
+    public double? LogDiameterMm { get; init; }
+
+    [CommandOption("--moisture <PERCENT>")]
+    [Description("Moisture content before treatment, %")]
+    [DefaultValue(25.0)]
+    public double MoisturePercent { get; init; }
+
+    [CommandOption("--density <KGM3>")]
+    [Description("Density at 12 % moisture; else the species' own")]
+    public double? DensityKgPerM3 { get; init; }
+
+    [CommandOption("--schedule <NAME>")]
+    [Description("Name of the schedule")]
+    [DefaultValue("full cell")]
+    public string Schedule { get; init; } = "full cell";
+
+    [CommandOption("--schedules <FILE>")]
+    [Description("The plant's own schedules, in the form of data/impregnation/schedules.yaml")]
+    public string? SchedulesFile { get; init; }
+
+    [CommandOption("--pressure <KPA>")]
+    [Description("Peak pressure instead of the schedule's, kPa absolute")]
+    public double? PeakKPa { get; init; }
+
+    [CommandOption("--minutes <MIN>")]
+    [Description("Minutes at peak pressure instead of the schedule's")]
+    public double? PressureMinutes { get; init; }
+
+    [CommandOption("--temperature <C>")]
+    [Description("Temperature of the solution, °C")]
+    [DefaultValue(20.0)]
+    public double Celsius { get; init; }
+
+    [CommandOption("--depth <MM>")]
+    [Description("Depth asked for, mm")]
+    public double? DepthMm { get; init; }
+
+    [CommandOption("--in <ZONE>")]
+    [Description("Where the depth counts: lateral, sapwood or heartwood")]
+    [DefaultValue("lateral")]
+    public string Zone { get; init; } = "lateral";
+
+    [CommandOption("--whole-sapwood")]
+    [Description("All the sapwood is asked for")]
+    public bool WholeSapwood { get; init; }
+
+    [CommandOption("--pieces <N>")]
+    [Description("Pieces to draw")]
+    [DefaultValue(10_000)]
+    public int Pieces { get; init; }
+
+    [CommandOption("--seed <N>")]
+    [Description("Seed of the draws")]
+    [DefaultValue(1)]
+    public int Seed { get; init; }
+
+    [CommandOption("--json")]
+    [Description("Print the answer as JSON and nothing else")]
+    public bool Json { get; init; }
+
+    public virtual PredictRequest Request() =>
+        new()
+        {
+            Species = Species,
+            Section = Section,
+            SapwoodMm = SapwoodMm,
+            LogDiameterMm = LogDiameterMm,
+            MoisturePercent = MoisturePercent,
+            DensityKgPerM3 = DensityKgPerM3,
+            Schedule = Schedule,
+            SchedulesFile = SchedulesFile,
+            PeakKPa = PeakKPa,
+            PressureMinutes = PressureMinutes,
+            Celsius = Celsius,
+            DepthMm = DepthMm,
+            Zone = Zone,
+            WholeSapwood = WholeSapwood,
+        };
+}

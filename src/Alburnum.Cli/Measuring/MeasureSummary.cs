@@ -1,0 +1,126 @@
+using System.Globalization;
+using Alburnum.Imaging;
+using Alburnum.Reports.Documents;
+using Alburnum.Timber;
+using Spectre.Console;
+
+namespace Alburnum.Cli.Measuring;
+
+/// <summary>Readings on a terminal.</summary>
+internal static class MeasureSummary
+{
+    private const int WidthWhenPiped = 2000;
+
+    /// <summary>A table with one row for each photograph, then the notes.</summary>
+    public static void Print(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
+    {
+        // Without a terminal there is no edge to break lines at.
+        if (!console.Profile.Out.IsTerminal)
+            console.Profile.Width = Math.Max(console.Profile.Width, WidthWhenPiped);
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumns("Photograph", "Least", "5 % below", "Mean", "Greatest", "Treated", "Quality");
+        foreach (var column in table.Columns.Skip(1).Take(5))
+            column.RightAligned().NoWrap();
+        foreach (var reading in readings)
+        {
+            var name = Markup.Escape(Path.GetFileName(reading.File ?? ""));
+            if (reading.Depth is { } depth)
+            {
+                table.AddRow(
+                    name,
+                    WithU(depth.MinMm, depth.MinUMm),
+                    WithU(depth.P5Mm, depth.P5UMm),
+                    WithU(depth.MeanMm, depth.MeanUMm),
+                    WithU(depth.MaxMm, depth.MaxUMm),
+                    string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
+                    reading.Quality
+                );
+            }
+            else
+            {
+                table.AddRow(name, "–", "–", "–", "–", "–", reading.Quality);
+            }
+        }
+        console.Write(table);
+        console.WriteLine("Depths in mm. ± is the standard uncertainty: about two in three true values lie within it.");
+        foreach (var reading in readings)
+        foreach (var line in Beyond(reading))
+            console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
+        var untold = readings
+            .Where(reading =>
+                reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords, StringComparer.Ordinal)
+            )
+            .ToList();
+        foreach (var same in untold.GroupBy(reading => reading.Heartwood!.InWords, StringComparer.Ordinal))
+        {
+            var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : $"{same.Count()} photographs";
+            console.WriteLine($"{who}: {same.Key}");
+        }
+        // Why a file could not be opened is said on the error output.
+        foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
+        foreach (var note in reading.Notes)
+            console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
+    }
+
+    // What was asked for beyond depth.
+    private static IEnumerable<string> Beyond(ReadingDocument reading)
+    {
+        if (reading.Required is { } required)
+        {
+            yield return $"{Percent(required.ReachedShare, required.ReachedShareU)} of the perimeter reaches {Options.Digits(required.DepthMm)} mm.";
+            if (required.OpenHeartwoodTreatedShare is { } open)
+                yield return $"{Percent(open, required.OpenHeartwoodTreatedShareU)} of the exposed-heartwood zone down to {Options.Digits(required.DepthMm)} mm is treated.";
+        }
+        if (reading.SapwoodTreatedShare is { } sapwood)
+            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated. {reading.Heartwood?.InWords}";
+        if (reading.BetweenIncisions is { } border)
+        {
+            var fingers = reading.Faces.Sum(face => face.Fingers?.Count ?? 0);
+            yield return $"Between the incisions {WithU(border.MinMm, border.MinUMm)} mm at least, {WithU(border.MeanMm, border.MeanUMm)} mm on average; {fingers} fingers reach deeper.";
+        }
+    }
+
+    private static string Percent(double share, double? u) =>
+        string.Create(CultureInfo.InvariantCulture, $"{100 * share:f1} ± {100 * u:f1} %");
+
+    /// <summary>A reading in a few words.</summary>
+    public static string InOneLine(SectionReading reading) =>
+        (
+            reading.Profile is { Statistics: var depth }
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"least {depth.MinimumMm.Value:f1} mm, mean {depth.MeanMm.Value:f1} mm"
+                )
+                : "not determined"
+        ) + (reading.Quality.Grade == QualityGrade.Good ? "" : $"; photograph {reading.Quality.InWords}");
+
+    /// <summary>The document of a photograph that could not be read.</summary>
+    public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>
+        new(
+            file,
+            null,
+            ReadingMapping.ShapeOf(request),
+            request.Section switch
+            {
+                RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
+                RoundSection round => [round.DiameterMm],
+                _ => [],
+            },
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            [],
+            null,
+            null,
+            null,
+            null,
+            "unusable",
+            [.. refused.Problems.Select(p => p.ToString())]
+        );
+
+    private static string WithU(double value, double u) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value:f1} ± {u:f1}");
+}

@@ -1,0 +1,50 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Requirements;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Requirements;
+
+/// <summary>What a code of practice demands of a piece of wood, and why.</summary>
+internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<RequirementCommand.Settings>
+{
+    internal sealed class Settings : EnquirySettings
+    {
+        [CommandOption("--rulebook <NAME>")]
+        [Description("Rulebook to ask; \"alburnum rulebook list\" names them; british-2014 unless said")]
+        public string Rulebook { get; init; } = "british-2014";
+
+        [CommandOption("--json")]
+        [Description("Print the answer as JSON")]
+        public bool Json { get; init; }
+
+        [CommandOption("--all-rows")]
+        [Description("Show every row that failed on one field, not only the first few")]
+        public bool AllRows { get; init; }
+
+        [CommandOption("--svg <FILE>")]
+        [Description("Also draw the way to the answer into an SVG file")]
+        public string? Svg { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var rulebook = facts.Rulebook(settings.Rulebook);
+        var answer = rulebook.Answer(EnquiryWords.Read(settings, facts));
+        var document = AnswerSheet.Of(answer, rulebook, facts);
+        var text = settings.Json
+            ? AnswerJson.Write(document)
+            : string.Join('\n', AnswerText.Lines(document, settings.AllRows));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        if (settings.Svg is { } file)
+            await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);
+        return CommandLine.Done;
+    }
+}

@@ -1,0 +1,165 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Requirements;
+
+/// <summary>Names the rulebooks that ship.</summary>
+internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<RulebookListCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandOption("--json")]
+        [Description("Print the list as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var documents = facts.Rulebooks.Select(RulebookDocument.From).ToList();
+        var text = settings.Json
+            ? JsonText.Write(documents)
+            : string.Join('\n', documents.Select(each => $"{each.Name, -28} {each.InWords()}"));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        return CommandLine.Done;
+    }
+}
+
+/// <summary>Reports what does not hold together in a rulebook.</summary>
+internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<RulebookCheckCommand.Settings>
+{
+    private const int CasesShown = 6;
+
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<FILE|NAME>")]
+        [Description("A rulebook file of your own, or the name of one that ships")]
+        public required string Rulebook { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the findings as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var rulebook = RulebookArgument.Read(settings.Rulebook, facts);
+        var document = RulebookCheckDocument.From(rulebook, RulebookCheck.Run(rulebook, cancellationToken));
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
+    }
+
+    private static IEnumerable<string> Lines(RulebookCheckDocument document)
+    {
+        yield return document.Rulebook.InWords();
+        foreach (var finding in document.Findings)
+        {
+            yield return $"{finding.Kind} ({finding.Subject}): {finding.Says}";
+            foreach (var cases in finding.Cases.Take(CasesShown))
+                yield return $"    {cases}";
+            if (finding.Cases.Count > CasesShown)
+                yield return FormattableString.Invariant(
+                    $"    and {finding.Cases.Count - CasesShown} more groups of cases (--json has all)"
+                );
+        }
+        yield return document.Faults == 0 ? "No faults." : FormattableString.Invariant($"{document.Faults} to mend.");
+    }
+}
+
+/// <summary>Lists, case by case, what changes between two rulebooks.</summary>
+internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<RulebookCompareCommand.Settings>
+{
+    private const int ChangesShown = 200;
+
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<BEFORE>")]
+        [Description("File or name of the first rulebook")]
+        public required string Before { get; init; }
+
+        [CommandArgument(1, "<AFTER>")]
+        [Description("File or name of the second rulebook")]
+        public required string After { get; init; }
+
+        [CommandOption("--cases <FILE>")]
+        [Description(
+            "Table (CSV) of archived enquiries to ask of both; every usual component, life and form unless said"
+        )]
+        public string? Cases { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print every change as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var (before, after) = (
+            RulebookArgument.Read(settings.Before, facts),
+            RulebookArgument.Read(settings.After, facts)
+        );
+        var enquiries = settings.Cases is { } file ? EnquiryTable.Read(file, facts) : Usual(facts, before, after);
+        var changed = RulebookComparison.Of(before, after, enquiries, cancellationToken);
+        var document = RulebookComparisonDocument.From(before, after, enquiries.Count, changed);
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        return CommandLine.Done;
+    }
+
+    private static IReadOnlyList<Enquiry> Usual(FactLibrary facts, Rulebook before, Rulebook after)
+    {
+        var lives = before.Lives.Union(after.Lives).Order().ToList();
+        return RulebookComparison.UsualEnquiries(
+            facts.Components.All,
+            [facts.Species.Get("Scots pine"), facts.Species.Get("Norway spruce")],
+            lives.Count > 0 ? lives : [15, 30, 60]
+        );
+    }
+
+    private static IEnumerable<string> Lines(RulebookComparisonDocument document)
+    {
+        yield return $"{document.Before.Citation} → {document.After.Citation}";
+        foreach (var change in document.Changes.Take(ChangesShown))
+            yield return FormattableString.Invariant(
+                $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
+            );
+        if (document.Changes.Count > ChangesShown)
+            yield return FormattableString.Invariant(
+                $"  and {document.Changes.Count - ChangesShown} more (--json has all)"
+            );
+        yield return FormattableString.Invariant($"{document.Changes.Count} of {document.Enquiries} answers change.");
+    }
+}
+
+/// <summary>A rulebook named on the command line: a file where there is one, else a name.</summary>
+internal static class RulebookArgument
+{
+    public static Rulebook Read(string text, FactLibrary facts)
+    {
+        if (File.Exists(text))
+            return RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts);
+        return Path.GetExtension(text) is not ".yaml"
+            ? facts.Rulebook(text)
+            : throw new InputRefusedException(
+                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
+            );
+    }
+}

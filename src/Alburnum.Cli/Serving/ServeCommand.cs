@@ -1,0 +1,54 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Records.Store;
+using Alburnum.Web;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.Extensions.Hosting;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Serving;
+
+/// <summary>Serves the local web application until it is stopped.</summary>
+internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<ServeCommand.Settings>
+{
+    internal sealed class Settings : StoreSettings
+    {
+        [CommandOption("--port <PORT>")]
+        [Description("Port on 127.0.0.1; 5227 unless said, 0 takes a free one")]
+        public int Port { get; init; } = 5227;
+
+        public override ValidationResult Validate() =>
+            Port is >= 0 and <= 65535
+                ? ValidationResult.Success()
+                : ValidationResult.Error($"--port: found {Port}, expected 0 to 65535.");
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var store = CaseStore.Open(settings.StorePath);
+        await using var app = WebServer.Create(store, facts, settings.Port);
+        try
+        {
+            await app.StartAsync(cancellationToken);
+        }
+        catch (IOException taken)
+        {
+            // Kestrel wraps what the system says; a port may be in use, or kept for others.
+            var found =
+                taken.InnerException is AddressInUseException
+                    ? $"{settings.Port}, which another program uses"
+                    : $"{settings.Port}, which this user may not use";
+            throw Options.Refused("--port", found, "a free port; 0 takes one");
+        }
+        console.WriteLine($"Cases in {store.Path}");
+        console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");
+        // Ctrl+C, and a request to end from the system, both stop it in good order.
+        await app.WaitForShutdownAsync(cancellationToken);
+        return CommandLine.Done;
+    }
+}

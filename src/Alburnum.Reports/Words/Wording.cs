@@ -1,0 +1,72 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Reflection;
+using System.Text.Json;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>
+/// The sentences of one language, read from one file: <c>Words/en.json</c>. Sections are subjects, keys are what is said; a word in braces stands for a value that the
+/// caller gives. A second language is a second file with the same keys.
+/// </summary>
+public sealed class Wording
+{
+    private readonly FrozenDictionary<string, string> _sentences;
+
+    private Wording(FrozenDictionary<string, string> sentences) => _sentences = sentences;
+
+    /// <summary>English, the language in which the program is written.</summary>
+    public static Wording English { get; } = Shipped("en");
+
+    /// <summary>Every key, as <c>section.key</c>.</summary>
+    public IEnumerable<string> Keys => _sentences.Keys;
+
+    /// <summary>The sentence of a key, with its values filled in.</summary>
+    /// <param name="key">Section and key, such as <c>penetration.no-depth</c>.</param>
+    /// <param name="values">A value for each word in braces, already written as people read it.</param>
+    /// <exception cref="KeyNotFoundException">The language has no such key.</exception>
+    /// <exception cref="FormatException">A word in braces has no value, or a value no word.</exception>
+    public string Say(string key, params ReadOnlySpan<(string Name, string Value)> values)
+    {
+        var sentence = _sentences[key];
+        foreach (var (name, value) in values)
+        {
+            var braced = $"{{{name}}}";
+            if (!sentence.Contains(braced, StringComparison.Ordinal))
+                throw new FormatException($"\"{key}\" has no place for {braced}.");
+            sentence = sentence.Replace(braced, value, StringComparison.Ordinal);
+        }
+        return sentence.Contains('{', StringComparison.Ordinal)
+            ? throw new FormatException($"\"{key}\" wants more values: {sentence}")
+            : sentence;
+    }
+
+    /// <summary>A count with its noun: keys ending in <c>.one</c> and <c>.other</c>, with <c>{count}</c>.</summary>
+    /// <param name="key">The key without its ending, such as <c>count.piece</c>.</param>
+    /// <param name="count">How many.</param>
+    public string Count(string key, int count) =>
+        Say(count == 1 ? key + ".one" : key + ".other", ("count", count.ToString(CultureInfo.InvariantCulture)));
+
+    /// <summary>Reads a language from its file.</summary>
+    /// <param name="json">The file's content.</param>
+    /// <exception cref="JsonException">Not an object of sections of sentences.</exception>
+    public static Wording Read(Stream json)
+    {
+        var sections =
+            JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(json)
+            ?? throw new JsonException("A language file holds sections of sentences.");
+        return new(
+            sections
+                .SelectMany(section => section.Value, (section, entry) => ($"{section.Key}.{entry.Key}", entry.Value))
+                .ToFrozenDictionary(entry => entry.Item1, entry => entry.Value, StringComparer.Ordinal)
+        );
+    }
+
+    private static Wording Shipped(string language)
+    {
+        using var file = Assembly
+            .GetExecutingAssembly()
+            .GetManifestResourceStream($"Alburnum.Reports.Words.{language}.json")!;
+        return Read(file);
+    }
+}
