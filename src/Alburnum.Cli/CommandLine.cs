@@ -121,11 +121,7 @@ public static class CommandLine
                 .WithDescription("Plan one charge, and reckon it from its readings");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
-            config
-                .AddCommand<SampleCommand>("sample")
-                .WithDescription("Say what to cut from a lot, how to pick it, what passes");
-            config.AddCommand<JudgeCommand>("judge").WithDescription("Judge a batch from the pieces cut from it");
-            config.AddCommand<HistoryCommand>("history").WithDescription("Watch a plant over its charges");
+            AcceptanceCommands.AddTo(config);
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
         });
         return app;

@@ -27,19 +27,7 @@ public sealed class AcceptanceCommandTests : IDisposable
     [Fact]
     public async Task A_sampling_sheet_says_what_to_cut_what_passes_and_both_readings()
     {
-        var sheet = await Done(
-            "sample",
-            "--lot",
-            "500",
-            "--plan",
-            "attributes",
-            "--aql",
-            "10",
-            "--level",
-            "II",
-            "--seed",
-            "7"
-        );
+        var sheet = await Done("sample", "attributes", "--lot", "500", "--aql", "10", "--level", "II", "--seed", "7");
 
         Assert.Contains("Cut     50 of 500 pieces", sheet, StringComparison.Ordinal);
         Assert.Contains("at most 10 failures pass; 11 or more do not", sheet, StringComparison.Ordinal);
@@ -52,7 +40,7 @@ public sealed class AcceptanceCommandTests : IDisposable
     public async Task The_JSON_of_a_sheet_holds_the_same_numbers()
     {
         using var json = JsonDocument.Parse(
-            await Done("sample", "--lot", "1000", "--aql", "25", "--seed", "1", "--json")
+            await Done("sample", "attributes", "--lot", "1000", "--aql", "25", "--seed", "1", "--json")
         );
         var root = json.RootElement;
 
@@ -71,7 +59,7 @@ public sealed class AcceptanceCommandTests : IDisposable
     public async Task Every_kind_of_plan_has_a_sheet_and_a_chart(string plan, params string[] options)
     {
         var chart = _folder.At("oc.svg");
-        var sheet = await Done(["sample", "--plan", plan, "--lot", "200", "--chart", chart, .. options]);
+        var sheet = await Done(["sample", plan, "--lot", "200", "--chart", chart, .. options]);
 
         Assert.Contains("Pieces to cut", sheet, StringComparison.Ordinal);
         Assert.StartsWith(
@@ -82,37 +70,26 @@ public sealed class AcceptanceCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--aql: found 11, expected an AQL of MIL-STD-105E: 0.01, 0.015", "--lot", "500", "--aql", "11")]
-    [InlineData("--level: found IV, expected S-1", "--lot", "500", "--aql", "10", "--level", "IV")]
-    [InlineData("--lot: found nothing", "--aql", "10")]
     [InlineData(
-        "--cut: found 9, expected 1 to 8 pieces",
-        "--plan",
-        "share",
-        "--must-pass",
-        "75",
-        "--cut",
-        "9",
+        "--aql: found 11, expected an AQL of MIL-STD-105E: 0.01, 0.015",
+        "attributes",
         "--lot",
-        "8"
+        "500",
+        "--aql",
+        "11"
     )]
-    [InlineData(
-        "--reject: found 4, expected more than --accept",
-        "--plan",
-        "smallest",
-        "--accept",
-        "5",
-        "--reject",
-        "4"
-    )]
-    [InlineData("--plan: found triple", "--plan", "triple")]
+    [InlineData("--level: found IV, expected S-1", "attributes", "--lot", "500", "--aql", "10", "--level", "IV")]
+    [InlineData("--lot: found nothing", "attributes", "--aql", "10")]
+    [InlineData("--cut: found 9, expected 1 to 8 pieces", "share", "--must-pass", "75", "--cut", "9", "--lot", "8")]
+    [InlineData("--reject: found 4, expected more than --accept", "smallest", "--accept", "5", "--reject", "4")]
+    [InlineData("Unknown command 'triple'", "triple")]
     public async Task Options_that_do_not_fit_are_refused_in_words(string said, params string[] options) =>
         Assert.Contains(said, await Refused(["sample", .. options]), StringComparison.Ordinal);
 
     [Fact]
     public async Task Counts_are_judged_by_the_rule_named_and_the_other_reading_is_said()
     {
-        var output = await Done("judge", "--cut", "8", "--failures", "3", "--aql", "25", "--lot", "30");
+        var output = await Done("judge", "counts", "--cut", "8", "--failures", "3", "--aql", "25", "--lot", "30");
 
         Assert.Contains("Rule used: plan indexed at AQL 25", output, StringComparison.Ordinal);
         Assert.Contains("CONFORMS", output, StringComparison.Ordinal);
@@ -133,6 +110,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         string[] judge =
         [
             "judge",
+            "table",
             table,
             "--rule",
             "NP3",
@@ -165,7 +143,17 @@ public sealed class AcceptanceCommandTests : IDisposable
                 + string.Concat(Enumerable.Range(1, 8).Select(piece => $"T{piece},1,50,6.1,0.5,30\n"))
         );
         var output = Flat(
-            await Done("judge", table, "--rule", "6 mm sapwood", "--section", "round 120 mm", "--must-pass", "75")
+            await Done(
+                "judge",
+                "table",
+                table,
+                "--rule",
+                "6 mm sapwood",
+                "--section",
+                "round 120 mm",
+                "--must-pass",
+                "75"
+            )
         );
 
         Assert.Contains("UNDECIDED", output, StringComparison.Ordinal);
@@ -190,9 +178,9 @@ public sealed class AcceptanceCommandTests : IDisposable
         "--assay",
         "about 14"
     )]
-    [InlineData("a table of results", "--must-pass", "75")]
+    [InlineData("--cut: found nothing", "--must-pass", "75")]
     public async Task Batches_that_cannot_be_judged_are_refused_in_words(string said, params string[] options) =>
-        Assert.Contains(said, await Refused(["judge", .. options]), StringComparison.Ordinal);
+        Assert.Contains(said, await Refused(["judge", "counts", .. options]), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("6 fathoms")]
@@ -204,7 +192,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         Assert.Contains(
             "--rule",
-            await Refused("judge", table, "--rule", rule, "--section", "100x100", "--must-pass", "75"),
+            await Refused("judge", "table", table, "--rule", rule, "--section", "100x100", "--must-pass", "75"),
             StringComparison.Ordinal
         );
     }
@@ -217,8 +205,10 @@ public sealed class AcceptanceCommandTests : IDisposable
                 .Range(1, 60)
                 .Select(i => $"C{i},{(i % 2 == 0 ? 9.4 : 8.6) - (i > 40 ? 0.1 * (i - 40) : 0):0.##},{12 + i % 3}\n")
         );
-        var table = _folder.Write("charges.csv", "charge,mean_depth_mm,retention_kg_m3\n" + charges);
-        var output = Flat(await Done("history", table, "--least-depth", "7", "--chart", _folder.At("charts")));
+        var table = _folder.Write("charges.csv", "charge,mean_depth_mm,retention_kg_per_m3\n" + charges);
+        var output = Flat(
+            await Done("history", "charges", table, "--least-depth", "7", "--chart", _folder.At("charts"))
+        );
 
         Assert.Contains("60 charges, oldest first", output, StringComparison.Ordinal);
         Assert.Contains("mean depth has shifted down", output, StringComparison.Ordinal);
@@ -233,8 +223,8 @@ public sealed class AcceptanceCommandTests : IDisposable
         var charts = _folder.At("charts");
 
         Assert.Contains(
-            "line 3, row \"C1\"",
-            await Refused("history", table, "--chart", charts),
+            "line 3, field charge: found \"C1\", which line 2 has already",
+            await Refused("history", "charges", table, "--chart", charts),
             StringComparison.Ordinal
         );
         Assert.False(Directory.Exists(charts));
@@ -246,6 +236,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         string[] judge =
         [
             "judge",
+            "table",
             _folder.Write(
                 "depths.csv",
                 "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
@@ -281,9 +272,9 @@ public sealed class AcceptanceCommandTests : IDisposable
     {
         var table = _folder.Write(
             "assays.csv",
-            "piece,retention_kg_m3\nT1,13.1\nT2,14.6\nT3,12.4\nT4,15.8\nT5,13.9\nT6,14.2\nT7,12.9\nT8,13.6\n"
+            "piece,retention_kg_per_m3\nT1,13.1\nT2,14.6\nT3,12.4\nT4,15.8\nT5,13.9\nT6,14.2\nT7,12.9\nT8,13.6\n"
         );
-        string[] judge = ["judge", table, "--conforming", "75", "--lot", "60", "--required"];
+        string[] judge = ["judge", "values", table, "--conforming", "75", "--lot", "60", "--required"];
 
         var output = Flat(await Done([.. judge, "11"]));
         Assert.Contains("at least 75 % of all pieces must reach 11 kg/m³", output, StringComparison.Ordinal);
@@ -300,23 +291,34 @@ public sealed class AcceptanceCommandTests : IDisposable
     [Theory]
     [InlineData("--conforming: found nothing", "--required", "11")]
     [InlineData("--required: found nothing", "--conforming", "75")]
-    [InlineData("--must-pass: found a value", "--required", "11", "--conforming", "75", "--must-pass", "75")]
+    [InlineData("Unknown option 'must-pass'", "--required", "11", "--conforming", "75", "--must-pass", "75")]
     [InlineData("--least-depth: found a value", "--least-depth", "6", "--conforming", "75")]
     [InlineData("--population: found square", "--required", "11", "--conforming", "75", "--population", "square")]
     [InlineData("at least the 2 pieces", "--required", "11", "--conforming", "75", "--lot", "1")]
     [InlineData("50.1 to 99.99 % of all pieces", "--required", "11", "--conforming", "100")]
     public async Task Options_that_do_not_go_with_values_are_refused(string said, params string[] options)
     {
-        var table = _folder.Write("assays.csv", "piece,retention_kg_m3\nT1,13.1\nT2,14.6\n");
+        var table = _folder.Write("assays.csv", "piece,retention_kg_per_m3\nT1,13.1\nT2,14.6\n");
 
-        Assert.Contains(said, await Refused(["judge", table, .. options]), StringComparison.Ordinal);
+        Assert.Contains(said, await Refused(["judge", "values", table, .. options]), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Options_by_variables_do_not_go_with_counts() =>
         Assert.Contains(
-            "--conforming: found a value, expected no such option where pieces are counted",
-            await Refused("judge", "--cut", "8", "--failures", "0", "--must-pass", "75", "--conforming", "75"),
+            "Unknown option 'conforming'",
+            await Refused(
+                "judge",
+                "counts",
+                "--cut",
+                "8",
+                "--failures",
+                "0",
+                "--must-pass",
+                "75",
+                "--conforming",
+                "75"
+            ),
             StringComparison.Ordinal
         );
 
@@ -356,7 +358,7 @@ public sealed class AcceptanceCommandTests : IDisposable
                         )
                 )
         );
-        var output = await Done("judge", "--case", _folder.Path);
+        var output = await Done("judge", "case", _folder.Path);
 
         Assert.Contains(verdict, output, StringComparison.Ordinal);
         Assert.Contains("Rule used: 75 % of the pieces cut must pass", output, StringComparison.Ordinal);
@@ -368,15 +370,15 @@ public sealed class AcceptanceCommandTests : IDisposable
     [Fact]
     public async Task Nothing_may_stand_beside_a_case() =>
         Assert.Contains(
-            "--must-pass: found a value, expected nothing beside --case",
-            await Refused("judge", "--case", "anything", "--must-pass", "75"),
+            "Unknown option 'must-pass'",
+            await Refused("judge", "case", "anything", "--must-pass", "75"),
             StringComparison.Ordinal
         );
 
     [Fact]
     public async Task The_share_that_must_pass_is_drawn_beside_the_plan_indexed_at_the_same_figure()
     {
-        var sheet = Flat(await Done("sample", "--plan", "share", "--must-pass", "75", "--cut", "8", "--lot", "30"));
+        var sheet = Flat(await Done("sample", "share", "--must-pass", "75", "--cut", "8", "--lot", "30"));
 
         Assert.Contains("is also read as the plan indexed at AQL 25", sheet, StringComparison.Ordinal);
         Assert.Contains("cuts 8 pieces and lets 5 fail", sheet, StringComparison.Ordinal);
@@ -386,7 +388,7 @@ public sealed class AcceptanceCommandTests : IDisposable
     public async Task A_plan_that_may_stop_early_says_how_much_it_cuts_on_average() =>
         Assert.Contains(
             "Pieces cut",
-            await Done("sample", "--plan", "sequential", "--accept", "5", "--reject", "25", "--lot", "200"),
+            await Done("sample", "sequential", "--accept", "5", "--reject", "25", "--lot", "200"),
             StringComparison.Ordinal
         );
 
@@ -397,7 +399,7 @@ public sealed class AcceptanceCommandTests : IDisposable
             "lots.csv",
             "lot,pieces,cut,failures\nL1,500,50,11\nL2,500,50,4\nL3,500,50,12\nL4,500,50,6\n"
         );
-        var output = Flat(await Done("history", table, "--aql", "10"));
+        var output = Flat(await Done("history", "lots", table, "--aql", "10"));
 
         Assert.Contains("MIL-STD-105E", output, StringComparison.Ordinal);
         Assert.Contains(
@@ -407,12 +409,12 @@ public sealed class AcceptanceCommandTests : IDisposable
         );
         Assert.Contains("switching rules from memory", output, StringComparison.Ordinal);
 
-        using var json = JsonDocument.Parse(await Done("history", table, "--aql", "10", "--json"));
+        using var json = JsonDocument.Parse(await Done("history", "lots", table, "--aql", "10", "--json"));
         Assert.Equal("tightened", json.RootElement.GetProperty("lots")[3].GetProperty("severity").GetString());
         Assert.Contains("--aql: found nothing", await Refused("history", table), StringComparison.Ordinal);
         Assert.Contains(
-            "--chart: found a value",
-            await Refused("history", table, "--chart", "x"),
+            "Unknown option 'chart'",
+            await Refused("history", "lots", table, "--chart", "x"),
             StringComparison.Ordinal
         );
     }

@@ -56,7 +56,7 @@ public sealed class AwkwardInputTests : IDisposable
     [InlineData("99999999999999")]
     public async Task A_word_where_a_number_belongs_is_named(string lot)
     {
-        var run = await AlburnumRun.Of("sample", "--aql", "10", "--lot", lot);
+        var run = await AlburnumRun.Of("sample", "attributes", "--aql", "10", "--lot", lot);
 
         CheckRefused(run, $"found {lot}, expected a number");
         Assert.DoesNotContain("Nullable", run.Errors, StringComparison.Ordinal);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Acceptance.History;
+using Alburnum.Reports.Acceptance;
 using Spectre.Console;
 using static Alburnum.Figures;
 

@@ -1,3 +1,5 @@
+using Alburnum.Penetration;
+using Alburnum.Reports.Acceptance;
 using Spectre.Console;
 using static Alburnum.Figures;
 
@@ -8,7 +10,15 @@ internal static class JudgePrint
 {
     private const int PiecesShown = 40;
 
-    public static void Print(IAnsiConsole console, JudgeDocument document)
+    public static void Show(IAnsiConsole console, JudgeDocument document, bool asJson)
+    {
+        if (asJson)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        else
+            Print(console, document);
+    }
+
+    private static void Print(IAnsiConsole console, JudgeDocument document)
     {
         console.WriteLine();
         if (document.Demand is { } demand)
@@ -30,11 +40,14 @@ internal static class JudgePrint
     }
 
     /// <summary>The verdict, alone on its line.</summary>
-    public static void Verdict(IAnsiConsole console, string verdict, double? probability)
+    public static void Verdict(IAnsiConsole console, Verdict verdict, double? probability)
     {
         console.WriteLine();
         console.Write(
-            new Text(verdict.ToUpperInvariant(), new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold))
+            new Text(
+                verdict.InWords().ToUpperInvariant(),
+                new Style(VerdictColour.Of(verdict.InWords()), decoration: Decoration.Bold)
+            )
         );
         console.WriteLine(probability is { } known ? $"  probability of conformity {Certainty(known)}" : "");
     }
@@ -49,7 +62,7 @@ internal static class JudgePrint
         foreach (var piece in document.Pieces.Take(PiecesShown))
             table.AddRow(
                 new Text(piece.Piece),
-                new Text(piece.Verdict, new Style(VerdictColour.Of(piece.Verdict))),
+                new Text(piece.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict.InWords()))),
                 new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
                 new Text(string.Join(" ", piece.Reasons))
             );

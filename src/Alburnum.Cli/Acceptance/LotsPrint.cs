@@ -1,3 +1,5 @@
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Reports.Acceptance;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Acceptance;
@@ -11,7 +13,7 @@ internal static class LotsPrint
     {
         console.WriteLine();
         console.WriteLine(
-            $"{document.Standard}, level {document.Level}, AQL {Options.Digits(document.Aql)}; switching rules {document.SwitchingStanding}"
+            $"{document.Standard}, level {document.Level.InWords()}, AQL {Options.Digits(document.Aql)}; switching rules {document.SwitchingStanding.InWords()}"
         );
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("Lot");
@@ -26,18 +28,18 @@ internal static class LotsPrint
             table.AddRow(
                 new Text(lot.Lot),
                 new Text(Options.Digits(lot.Pieces)),
-                new Text($"{lot.Severity}, {lot.Letter}"),
+                new Text($"{lot.Severity.InWords()}, {lot.Letter}"),
                 new Text(Options.Digits(lot.Cut)),
                 new Text(Options.Digits(lot.MayFail)),
                 new Text(Options.Digits(lot.Failures)),
-                new Text(lot.Outcome),
-                new Text(lot.Next)
+                new Text(lot.Outcome.InWords()),
+                new Text(lot.Next.InWords())
             );
         if (document.Lots.Count > LotsShown)
             table.Caption($"the latest {LotsShown} of {document.Lots.Count}; --json has all");
         console.Write(table);
         foreach (var lot in document.Lots.Where(lot => lot.Because is not null))
-            console.WriteLine($"  after lot {lot.Lot}, {lot.Next}: {lot.Because}");
+            console.WriteLine($"  after lot {lot.Lot}, {lot.Next.InWords()}: {lot.Because}");
         console.WriteLine(document.InWords);
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Reports.Acceptance;
 using Spectre.Console;
 using static Alburnum.Figures;
 
@@ -14,7 +15,7 @@ internal static class SamplePrint
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{sheet.Plan}[/]");
-        console.WriteLine($"{sheet.Source} ({sheet.Standing})");
+        console.WriteLine($"{sheet.Source} ({sheet.Standing.InWords()})");
         console.WriteLine();
         console.WriteLine($"Cut     {sheet.Cut}");
         console.WriteLine($"Passes  {sheet.Passes}");

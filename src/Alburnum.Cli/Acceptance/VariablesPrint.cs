@@ -1,3 +1,4 @@
+using Alburnum.Reports.Acceptance;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Acceptance;

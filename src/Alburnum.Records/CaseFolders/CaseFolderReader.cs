@@ -3,6 +3,7 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -31,9 +32,9 @@ public static class CaseFolderReader
     {
         ArgumentNullException.ThrowIfNull(files);
         var name = files.NameOf(CaseFile);
-        if (!files.TryRead(CaseFile, out var bytes, out var wrong))
+        if (!files.TryRead(CaseFile, out var bytes, out var fault))
         {
-            var found = wrong == "which is not there" ? "no such file" : $"a file {wrong}";
+            var found = fault == FileFault.NotThere ? "no such file" : $"a file {fault?.InWords()}";
             throw new InputRefusedException(
                 new InputProblem(name, 0, "", "", found, "a case folder with a case.yaml in it")
             );
@@ -77,7 +78,7 @@ public static class CaseFolderReader
         var (batchSize, acceptance) = Batch(root);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
         var ruler = RulerReadings(papers, root, enquiry.Section, problems);
-        var assays = Assays(papers, root);
+        var assays = Assays(papers, root, problems);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
         if (problems.Count > 0)
             return null;
@@ -248,11 +249,13 @@ public static class CaseFolderReader
 
     private static ReadOnlyMemory<byte>? Load(ICaseFiles files, string name, FactRow piece)
     {
-        if (files.TryRead(name, out var bytes, out var wrong) && bytes.Length == 0)
-            wrong = "which is empty";
-        if (wrong.Length == 0)
+        if (files.TryRead(name, out var bytes, out var fault) && bytes.Length > 0)
             return bytes;
-        piece.Refuse("photograph", $"{name}, {wrong}", "a photograph within the case folder, at most 200 MiB");
+        piece.Refuse(
+            "photograph",
+            $"{name}, {fault?.InWords() ?? "which is empty"}",
+            "a photograph within the case folder, at most 200 MiB"
+        );
         return null;
     }
 
@@ -264,60 +267,26 @@ public static class CaseFolderReader
     )
     {
         var name = root.OptionalText("rulerReadings");
-        if (name.Length == 0 || section is null)
+        if (name.Length == 0 || section is null || papers.Table(name) is not { } table)
             return [];
-        var faces = section is RoundSection ? 1 : 4;
-        var lines = papers.Table(
-            name,
-            ["piece", "face", "position_mm", "depth_mm", "u_mm"],
-            ["sapwood_mm"],
-            line => new
-            {
-                Piece = line.RequiredText("piece"),
-                Reading = new HandReading(
-                    (int)line.Number("face", 1, faces),
-                    line.Number("position_mm", 0, section.PerimeterMm),
-                    line.Number("depth_mm", 0, section.ThicknessMm / 2),
-                    line.Number("u_mm", 0.05, 10),
-                    line.OptionalNumber("sapwood_mm", 0, section.ThicknessMm)
-                ),
-            }
-        );
+        var pieces = RulerTable.Read(table, section, problems);
         return problems.Count > 0
             ? []
             :
             [
-                .. lines
-                    .GroupBy(line => line.Piece, line => line.Reading, StringComparer.Ordinal)
-                    .Select(piece => new PieceEvidence(
-                        piece.Key,
-                        EvidenceKind.Ruler,
-                        HandReadings.Profile(section, [.. piece]),
-                        []
-                    )),
+                .. pieces.Select(piece => new PieceEvidence(
+                    piece.Piece,
+                    EvidenceKind.Ruler,
+                    HandReadings.Profile(section, piece.Readings),
+                    []
+                )),
             ];
     }
 
-    private static IReadOnlyList<Assay> Assays(CasePapers papers, FactRow root)
+    private static IReadOnlyList<Assay> Assays(CasePapers papers, FactRow root, List<InputProblem> problems)
     {
         var name = root.OptionalText("assays");
-        return name.Length == 0
-            ? []
-            : papers.Table<Assay>(
-                name,
-                ["sample", "retention_kg_per_m3", "u_kg_per_m3"],
-                ["below_kg_per_m3"],
-                line =>
-                    line.OptionalNumber("below_kg_per_m3", 0.0001, 1000) is { } limit
-                        ? new BelowDetection(limit, line.RequiredText("sample"))
-                        : new MeasuredAssay(
-                            new Estimate(
-                                line.Number("retention_kg_per_m3", 0, 1000),
-                                line.Number("u_kg_per_m3", 0, 1000)
-                            ),
-                            line.RequiredText("sample")
-                        )
-            );
+        return name.Length > 0 && papers.Table(name) is { } table ? AssayTable.Read(table, problems) : [];
     }
 
     private static void CheckPieces(FactRow root, List<string> names, int batchSize)

@@ -27,23 +27,27 @@ internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
         return text.ReadToEnd();
     }
 
-    /// <summary>Reads a table in CSV; empty, and a problem noted, where it cannot be had.</summary>
-    public IReadOnlyList<T> Table<T>(
-        string file,
-        IReadOnlyList<string> columns,
-        IReadOnlyList<string> optional,
-        Func<CsvLine, T> read
-    )
+    /// <summary>Opens a table; null, and a problem noted, where it cannot be had.</summary>
+    public Table? Table(string file)
     {
         var name = files.NameOf(file);
-        if (!files.TryRead(file, out var bytes, out var wrong))
+        if (!files.TryRead(file, out var bytes, out var fault))
         {
-            problems.Add(new InputProblem(name, 0, "", "", $"a file {wrong}", "a table in CSV within the case folder"));
-            return [];
+            problems.Add(
+                new InputProblem(name, 0, "", "", $"a file {fault?.InWords()}", "a table in CSV within the case folder")
+            );
+            return null;
         }
         Add(file, bytes);
-        using var text = Open(bytes);
-        return CsvTable.Read(text, name, columns, optional, problems, read);
+        try
+        {
+            return Tables.Table.Read(name, () => new MemoryStream(bytes.ToArray(), writable: false), null);
+        }
+        catch (InputRefusedException refused)
+        {
+            problems.AddRange(refused.Problems);
+            return null;
+        }
     }
 
     private static StreamReader Open(ReadOnlyMemory<byte> bytes) =>

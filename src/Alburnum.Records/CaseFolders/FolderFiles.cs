@@ -21,27 +21,27 @@ public sealed class FolderFiles(string folder) : ICaseFiles
         ];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault? fault)
     {
         var path = Path.GetFullPath(NameOf(file));
-        wrong =
-            !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-                ? "which lies outside the folder"
-            : Directory.Exists(path) ? "which is a folder"
-            : !File.Exists(path) ? "which is not there"
-            : new FileInfo(path).Length > BytesMax ? "which is larger than 200 MiB"
-            : "";
         bytes = default;
-        if (wrong.Length > 0)
+        fault =
+            !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+                ? FileFault.Outside
+            : Directory.Exists(path) ? FileFault.IsFolder
+            : !File.Exists(path) ? FileFault.NotThere
+            : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge
+            : null;
+        if (fault is not null)
             return false;
         try
         {
             bytes = File.ReadAllBytes(path);
         }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        catch (Exception unreadable) when (FileTrouble.Is(unreadable))
         {
-            wrong = "which may not be read, or is in use";
+            fault = FileFault.Unreadable;
         }
-        return wrong.Length == 0;
+        return fault is null;
     }
 }

@@ -10,7 +10,7 @@ public readonly record struct ChargeRow(string Number, IReadOnlyList<double?> Va
 
 /// <summary>Reads a plant's history, charge by charge, without keeping it: a million charges take the memory of one line and their numbers.</summary>
 /// <remarks>
-/// A column <c>charge</c>, and any of <c>mean_depth_mm</c>, <c>minimum_depth_mm</c>, <c>retention_kg_m3</c>, <c>uptake_l_m3</c> and
+/// A column <c>charge</c>, and any of <c>mean_depth_mm</c>, <c>minimum_depth_mm</c>, <c>retention_kg_per_m3</c>, <c>uptake_l_per_m3</c> and
 /// <c>strength_percent</c>, oldest charge first. The unit stands in the column's name; a cell is a plain number. A column named
 /// <c>date</c> is passed over.
 /// </remarks>
@@ -24,134 +24,95 @@ public sealed class ChargeTable
     [
         ("mean_depth_mm", new("mean depth", "mm")),
         ("minimum_depth_mm", new("minimum depth", "mm")),
-        ("retention_kg_m3", new("retention", "kg/m³")),
-        ("uptake_l_m3", new("uptake", "l/m³")),
+        ("retention_kg_per_m3", new("retention", "kg/m³")),
+        ("uptake_l_per_m3", new("uptake", "l/m³")),
         ("strength_percent", new("solution strength", "%")),
     ];
 
-    private readonly TableText _text;
-    private readonly int _chargeAt;
-    private readonly int[] _measureAt;
-    private readonly int _columns;
+    private readonly Table _table;
+    private readonly IReadOnlyList<string> _columns;
 
-    private ChargeTable(TableText text, int columns, int chargeAt, int[] measureAt, IReadOnlyList<Measure> measures)
+    private ChargeTable(Table table, IReadOnlyList<string> columns)
     {
-        _text = text;
+        _table = table;
         _columns = columns;
-        _chargeAt = chargeAt;
-        _measureAt = measureAt;
-        Measures = measures;
+        Measures = [.. columns.Select(column => MeasureOf(column)!)];
     }
 
     /// <summary>The measures that the table has, in the order of its columns.</summary>
     public IReadOnlyList<Measure> Measures { get; }
 
-    /// <summary>Reads the column names.</summary>
-    /// <param name="text">The table.</param>
-    /// <exception cref="InputRefusedException">Its columns are not those of a history.</exception>
-    public static ChargeTable Open(TableText text)
+    /// <summary>Takes a table for a history.</summary>
+    /// <param name="table">The table.</param>
+    /// <exception cref="InputRefusedException">Its columns are those of another table altogether.</exception>
+    public static ChargeTable Of(Table table)
     {
-        string[] names = [.. text.ColumnNames()];
-        var path = text.Name;
-        List<InputProblem> problems = [];
-        var expected = $"{ChargeColumn}, {string.Join(", ", Known.Select(known => known.Column))}";
-        var at = Enumerable.Range(0, names.Length).Where(i => MeasureOf(names[i]) is not null).ToArray();
-        if (at.Length == 0 || !names.Contains(ChargeColumn, StringComparer.Ordinal))
-        {
-            // Another table altogether: one message, not one for each of its columns.
-            throw new InputRefusedException(
-                new InputProblem(
-                    path,
-                    1,
-                    "",
-                    "",
-                    $"the columns {string.Join(", ", names)}",
-                    $"{ChargeColumn} and any of {string.Join(", ", Known.Select(known => known.Column))}; or lots: {LotTable.ColumnsInWords}"
-                )
-            );
-        }
-        foreach (var name in names.Where(name => !IsKnown(name)))
-            problems.Add(new InputProblem(path, 1, "", name, "an unknown column", expected));
-        foreach (var twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1))
-            problems.Add(new InputProblem(path, 1, "", twice.Key, "the column twice", "each column once"));
-        return problems.Count == 0
-            ? new(text, names.Length, Array.IndexOf(names, ChargeColumn), at, [.. at.Select(i => MeasureOf(names[i])!)])
-            : throw new InputRefusedException(problems);
+        ArgumentNullException.ThrowIfNull(table);
+        string[] measured =
+        [
+            .. table.Columns.Where(name => MeasureOf(name) is not null).Distinct(StringComparer.Ordinal),
+        ];
+        if (measured.Length > 0 && table.Columns.Contains(ChargeColumn, StringComparer.Ordinal))
+            return new(table, measured);
+        // One message, not one for each of its columns.
+        throw new InputRefusedException(
+            new InputProblem(
+                table.Name,
+                table.HeaderLine,
+                "",
+                "",
+                $"the columns {string.Join(", ", table.Columns)}",
+                $"{ChargeColumn} and any of {string.Join(", ", Known.Select(known => known.Column))}"
+            )
+        );
     }
 
     /// <summary>The charges, oldest first. Take what is wanted of each before asking for the next: its list of values is used again.</summary>
     /// <param name="stop">Stops between charges.</param>
-    /// <exception cref="InputRefusedException">A row is wrong; thrown at the end of the table, or at the fiftieth problem.</exception>
+    /// <exception cref="InputRefusedException">A column or row is wrong; thrown at the end of the table, or at the fiftieth problem.</exception>
     public IEnumerable<ChargeRow> Charges(CancellationToken stop)
     {
         List<InputProblem> problems = [];
-        HashSet<string> numbers = new(StringComparer.Ordinal);
-        var values = new double?[_measureAt.Length];
-        var line = 1;
-        foreach (var text in _text.Lines.Skip(1))
+        Dictionary<string, int> first = new(StringComparer.Ordinal);
+        var values = new double?[_columns.Count];
+        var lines = TableLine.Of(
+            _table,
+            [ChargeColumn],
+            [DateColumn, .. Known.Select(known => known.Column)],
+            problems
+        );
+        foreach (var line in lines)
         {
-            line++;
             stop.ThrowIfCancellationRequested();
-            if (text.Length == 0)
-                continue;
-            var before = problems.Count;
-            var row = Read(text, line, values, numbers, problems);
+            var row = Read(line, values, first);
             if (problems.Count >= ProblemsMax)
-                throw new InputRefusedException(problems);
-            if (problems.Count == before)
+                break;
+            if (problems.Count == 0)
                 yield return row;
         }
-        if (numbers.Count == 0)
+        if (first.Count == 0 && problems.Count == 0)
             problems.Add(
-                new InputProblem(_text.Name, 1, "", "", "no charges", "one row or more below the column names")
+                new InputProblem(
+                    _table.Name,
+                    _table.HeaderLine,
+                    "",
+                    "",
+                    "no charges",
+                    "one row or more below the column names"
+                )
             );
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
     }
 
-    private ChargeRow Read(
-        string text,
-        int line,
-        double?[] values,
-        HashSet<string> numbers,
-        List<InputProblem> problems
-    )
+    private ChargeRow Read(TableLine line, double?[] values, Dictionary<string, int> first)
     {
-        Span<Range> cells = stackalloc Range[_columns + 1];
-        var count = text.AsSpan().Split(cells, ',');
-        if (count != _columns)
-        {
-            problems.Add(
-                new InputProblem(
-                    _text.Name,
-                    line,
-                    "",
-                    "",
-                    $"{count} cells",
-                    $"{_columns}, as many as there are columns (no comma within a cell)"
-                )
-            );
-            return default;
-        }
-        var number = new string(text.AsSpan()[cells[_chargeAt]].Trim(" \""));
-        if (number.Length == 0)
-            problems.Add(new InputProblem(_text.Name, line, "", ChargeColumn, "nothing", "the charge's number"));
-        else if (!numbers.Add(number))
-            problems.Add(
-                new InputProblem(
-                    _text.Name,
-                    line,
-                    number,
-                    ChargeColumn,
-                    $"\"{number}\" a second time",
-                    "a number of its own for each charge"
-                )
-            );
+        var number = line.OwnText(ChargeColumn, first, "charge");
         for (var i = 0; i < values.Length; i++)
         {
-            var cell = text.AsSpan()[cells[_measureAt[i]]].Trim(" \"");
+            var cell = line.Text(_columns[i]);
             values[i] = null;
-            if (cell.IsEmpty)
+            if (cell.Length == 0)
                 continue;
             if (
                 double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
@@ -159,21 +120,15 @@ public sealed class ChargeTable
             )
                 values[i] = value;
             else
-                problems.Add(
-                    new InputProblem(
-                        _text.Name,
-                        line,
-                        number,
-                        Known.First(known => known.Measure == Measures[i]).Column,
-                        $"\"{cell}\"",
-                        $"a plain number from 0, in {Measures[i].Unit} as the column's name says"
-                    )
+                line.Refuse(
+                    _columns[i],
+                    $"\"{cell}\"",
+                    $"a plain number from 0, in {Measures[i].Unit} as the column's name says",
+                    number
                 );
         }
         return new(number, values);
     }
-
-    private static bool IsKnown(string name) => name is ChargeColumn or DateColumn || MeasureOf(name) is not null;
 
     private static Measure? MeasureOf(string name) => Array.Find(Known, known => known.Column == name).Measure;
 }

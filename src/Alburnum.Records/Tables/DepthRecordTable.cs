@@ -20,25 +20,23 @@ public sealed record DepthRecord(
 public static class DepthRecordTable
 {
     /// <summary>Every depth of the file.</summary>
-    /// <param name="path">Path of the file, CSV.</param>
+    /// <param name="path">Path of the file, CSV or .xlsx.</param>
     /// <exception cref="InputRefusedException">The file is missing, empty or says something that cannot be.</exception>
     public static IReadOnlyList<DepthRecord> Read(string path)
     {
-        var problems = new List<InputProblem>();
-        var records = CsvTable.Read(
-            path,
-            Path.GetFileName(path),
+        List<InputProblem> problems = [];
+        var records = TableLine.ReadAll(
+            Table.Open(path, null),
             ["charge", "piece", "depth_mm"],
             ["zone", "way_mm", "schedule"],
             problems,
-            Record
+            Record,
+            "depths"
         );
-        if (problems.Count == 0 && records.Count == 0)
-            problems.Add(new InputProblem(Path.GetFileName(path), 1, "", "", "no depths", "one row or more"));
         return problems.Count == 0 ? records : throw new InputRefusedException(problems);
     }
 
-    private static DepthRecord Record(CsvLine line)
+    private static DepthRecord Record(TableLine line)
     {
         var zone = line.Text("zone");
         if (zone is not ("" or "sapwood" or "heartwood"))

@@ -12,31 +12,23 @@ public static class LotTable
     private static readonly string[] Columns = ["lot", "pieces", "cut", "failures"];
     private static readonly string[] Optional = ["reduction_agreed", "production_steady", "begins_again"];
 
-    /// <summary>Its columns, for messages.</summary>
-    internal static string ColumnsInWords => string.Join(", ", Columns);
-
-    /// <summary>True where a table's columns are those of lots rather than of charges.</summary>
-    public static bool IsOne(TableText text) => text.ColumnNames().Contains("lot", StringComparer.Ordinal);
-
     /// <summary>Reads the lots and follows them through the switching rules.</summary>
-    /// <param name="text">The table.</param>
+    /// <param name="table">The table.</param>
     /// <param name="sequence">Tables, switching rules, level and AQL.</param>
     /// <returns>Each lot with the plan in force, what became of it, and where the plant stands after it. One or more.</returns>
     /// <exception cref="InputRefusedException">A row is wrong, or does not fit the plan in force; carries every problem found.</exception>
-    public static IReadOnlyList<LotStep> Follow(TableText text, LotSequence sequence)
+    public static IReadOnlyList<LotStep> Follow(Table table, LotSequence sequence)
     {
         List<InputProblem> problems = [];
         var first = new Dictionary<string, int>(StringComparer.Ordinal);
-        var lots = CsvTable.Read(
-            text.Reader(),
-            text.Name,
+        var lots = TableLine.ReadAll(
+            table,
             Columns,
             Optional,
             problems,
-            line => (line.Line, Lot: Lot(line, first))
+            line => (line.Line, Lot: Lot(line, first)),
+            "lots"
         );
-        if (lots.Count == 0 && problems.Count == 0)
-            problems.Add(new InputProblem(text.Name, 1, "", "", "no lots", "one row or more below the column names"));
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
         List<LotStep> steps = [];
@@ -46,7 +38,7 @@ public static class LotTable
             // What comes after a lot that does not fit cannot be judged: its severity is not known.
             if (sequence.Misfit(standing, lot) is { } misfit)
                 throw new InputRefusedException(
-                    new InputProblem(text.Name, line, lot.Number, misfit.Field, misfit.Found, misfit.Expected)
+                    new InputProblem(table.Name, line, lot.Number, misfit.Field, misfit.Found, misfit.Expected)
                 );
             steps.Add(sequence.After(standing, lot));
             standing = steps[^1].After;
@@ -54,35 +46,18 @@ public static class LotTable
         return steps;
     }
 
-    private static SampledLot Lot(CsvLine line, Dictionary<string, int> first)
-    {
-        var number = line.RequiredText("lot");
-        if (number.Length > 0 && !first.TryAdd(number, line.Line))
-            line.Refuse(
-                "lot",
-                $"\"{number}\", which line {first[number]} has already",
-                "a number of its own for each lot"
-            );
-        return new(
-            number,
-            Whole(line, "pieces", 1),
-            Whole(line, "cut", 1),
-            Whole(line, "failures", 0),
+    private static SampledLot Lot(TableLine line, Dictionary<string, int> first) =>
+        new(
+            line.OwnText("lot", first, "lot"),
+            line.Whole("pieces", 1, PiecesMax),
+            line.Whole("cut", 1, PiecesMax),
+            line.Whole("failures", 0, PiecesMax),
             IsYes(line, "reduction_agreed", otherwise: false),
             IsYes(line, "production_steady", otherwise: true),
             IsYes(line, "begins_again", otherwise: false)
         );
-    }
 
-    private static int Whole(CsvLine line, string column, int low)
-    {
-        var number = line.Number(column, low, PiecesMax);
-        if (number != Math.Floor(number))
-            line.Refuse(column, line.Text(column), "a whole number");
-        return (int)number;
-    }
-
-    private static bool IsYes(CsvLine line, string column, bool otherwise)
+    private static bool IsYes(TableLine line, string column, bool otherwise)
     {
         switch (line.Text(column))
         {

@@ -6,8 +6,11 @@ using DocumentFormat.OpenXml.Spreadsheet;
 
 namespace Alburnum.Records.Tables;
 
-/// <summary>Reads one sheet of a workbook (.xlsx) as lines of CSV, row by row, so that thousands of charges are never held at once.</summary>
-/// <remarks>Values are taken as stored, formulas by the result stored with them. Row n becomes line n; an empty row an empty line.</remarks>
+/// <summary>Reads one sheet of a workbook (.xlsx) row by row, so that thousands of charges are never held at once.</summary>
+/// <remarks>
+/// Values are taken as stored, formulas by the result stored with them. A number in a date's format is written as a date, since that is
+/// what the sheet shows and what its CSV would say.
+/// </remarks>
 internal static class Workbook
 {
     // A workbook is a zip: what it unpacks to is bounded before it is read.
@@ -15,107 +18,91 @@ internal static class Workbook
     private const int RowsMax = 1_048_576;
     private const int ColumnsMax = 256;
 
-    public static bool IsOne(string path) => Path.GetExtension(path).ToLowerInvariant() is ".xlsx" or ".xlsm";
-
-    public static TableText Sheet(string path, string? sheet)
+    /// <summary>The sheet that is meant.</summary>
+    /// <param name="name">Name for messages.</param>
+    /// <param name="open">Opens the file.</param>
+    /// <param name="sheet">Its name as given; null takes the only visible one.</param>
+    /// <exception cref="InputRefusedException">No such sheet, a choice and none named, or no workbook.</exception>
+    public static string SheetOf(string name, Func<Stream> open, string? sheet)
     {
-        var names = Read(path, document => VisibleSheets(document).Select(found => found.Name!.Value!).ToList());
-        var listed = string.Join(", ", names.Select(name => $"\"{name}\""));
+        var names = Guarded(
+            name,
+            () =>
+            {
+                using var file = open();
+                using var document = Open(file);
+                return VisibleSheets(document).Select(found => found.Name!.Value!).ToList();
+            }
+        );
+        var listed = string.Join(", ", names.Select(found => $"\"{found}\""));
         if (sheet is null && names.Count != 1)
-            throw Refused(path, "sheet", $"{names.Count} sheets ({listed})", "--sheet with the name of one of them");
+            throw Refused(name, "sheet", $"{names.Count} sheets ({listed})", "--sheet with the name of one of them");
         var wanted = sheet ?? names[0];
-        if (!names.Contains(wanted, StringComparer.Ordinal))
-            throw Refused(path, "sheet", $"\"{wanted}\"", $"one of {listed}");
-        return new($"{path}, sheet \"{wanted}\"", Lines(path, wanted));
+        return names.Contains(wanted, StringComparer.Ordinal)
+            ? wanted
+            : throw Refused(name, "sheet", $"\"{wanted}\"", $"one of {listed}");
     }
 
-    private static IEnumerable<string> Lines(string path, string sheet)
+    /// <summary>The rows of a sheet that hold anything, each as wide as the first.</summary>
+    /// <param name="name">Name for messages.</param>
+    /// <param name="open">Opens the file.</param>
+    /// <param name="sheet">A sheet that it has.</param>
+    /// <exception cref="InputRefusedException">The file is damaged, at whichever row that shows.</exception>
+    public static IEnumerable<TableRow> Rows(string name, Func<Stream> open, string sheet)
     {
-        using var document = Open(path);
-        var part = (WorksheetPart)
-            document.WorkbookPart!.GetPartById(
-                VisibleSheets(document).First(found => found.Name!.Value == sheet).Id!.Value!
-            );
-        var shared = SharedTexts(document);
-        using var reader = OpenXmlReader.Create(part);
-        using var rows = Rows(reader, shared).GetEnumerator();
-        var (line, columns) = (0, 0);
-        while (Next(path, rows))
+        using var rows = Rows(open, sheet).GetEnumerator();
+        var columns = 0;
+        while (Guarded(name, rows.MoveNext))
         {
             var (number, cells) = rows.Current;
-            for (; line < number - 1; line++)
-                yield return "";
-            line++;
-            columns = Math.Max(columns, line == 1 ? cells.Count : 0);
-            if (cells.Count > 0)
-                while (cells.Count < columns)
-                    cells.Add("");
-            yield return string.Join(',', cells);
+            if (columns == 0)
+                columns = cells.Count;
+            while (cells.Count < columns)
+                cells.Add("");
+            yield return new(number, cells);
         }
     }
 
-    private static IEnumerable<(int Number, List<string> Cells)> Rows(
-        OpenXmlReader reader,
-        IReadOnlyList<string> shared
-    )
+    private static IEnumerable<(int Number, List<string> Cells)> Rows(Func<Stream> open, string sheet)
     {
+        using var file = open();
+        using var document = Open(file);
+        var book = document.WorkbookPart!;
+        var part = (WorksheetPart)
+            book.GetPartById(VisibleSheets(document).First(found => found.Name!.Value == sheet).Id!.Value!);
+        var texts = new CellTexts(book);
+        using var reader = OpenXmlReader.Create(part);
         var number = 0;
         List<string> cells = [];
         while (reader.Read())
         {
-            if (reader.ElementType == typeof(Row))
+            if (reader.ElementType == typeof(Row) && reader.IsStartElement)
             {
-                if (reader.IsStartElement)
-                {
-                    number = Attribute(reader, "r") is { } r ? int.Parse(r, CultureInfo.InvariantCulture) : number + 1;
-                    if (number is < 1 or > RowsMax)
-                        throw new InvalidDataException($"row {number}");
-                    cells = [];
-                }
-                if (reader.IsEndElement)
-                    yield return (number, Trimmed(cells));
+                number = Within(
+                    Attribute(reader, "r") is { } r ? int.Parse(r, CultureInfo.InvariantCulture) : number + 1,
+                    RowsMax,
+                    "row"
+                );
+                cells = [];
             }
             else if (reader.ElementType == typeof(Cell) && reader.IsStartElement)
             {
-                var column = Attribute(reader, "r") is { } at ? Column(at) : cells.Count;
-                if (column is < 0 or >= ColumnsMax)
-                    throw new InvalidDataException($"column {column + 1}");
-                while (cells.Count < column)
+                var column = Within(
+                    Attribute(reader, "r") is { } at ? Column(at) : cells.Count + 1,
+                    ColumnsMax,
+                    "column"
+                );
+                while (cells.Count < column - 1)
                     cells.Add("");
-                cells.Add(Quoted(Text(reader, shared)));
+                cells.Add(texts.Read(reader));
             }
+            if (reader.ElementType == typeof(Row) && reader.IsEndElement && cells.Exists(cell => cell.Length > 0))
+                yield return (number, Trimmed(cells));
         }
     }
 
-    /// <summary>What the cell at the reader's place says; leaves the reader at the cell's end.</summary>
-    private static string Text(OpenXmlReader reader, IReadOnlyList<string> shared)
-    {
-        var kind = Attribute(reader, "t") ?? "n";
-        var text = "";
-        while (!(reader.ElementType == typeof(Cell) && reader.IsEndElement) && reader.Read())
-            if (
-                reader.IsStartElement && (reader.ElementType == typeof(CellValue) || reader.ElementType == typeof(Text))
-            )
-                text += reader.GetText();
-        return kind switch
-        {
-            "s" when text.Length > 0 => shared[int.Parse(text, CultureInfo.InvariantCulture)],
-            "b" => text == "1" ? "yes" : "no",
-            // Sheets store 7.4 as 7.4000000000000004: the shortest digits that mean the same number are what was typed.
-            "n" when double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) =>
-                value.ToString("R", CultureInfo.InvariantCulture),
-            _ => text,
-        };
-    }
-
-    private static string[] SharedTexts(SpreadsheetDocument document) =>
-        document.WorkbookPart!.SharedStringTablePart?.SharedStringTable is { } table
-            ? [.. table.Elements<SharedStringItem>().Select(item => string.Concat(Written(item)))]
-            : [];
-
-    /// <summary>The text of an item without the reading aids of East Asian scripts.</summary>
-    private static IEnumerable<string> Written(SharedStringItem item) =>
-        item.Descendants<Text>().Where(text => text.Parent is not PhoneticRun).Select(text => text.Text);
+    private static int Within(int number, int most, string what) =>
+        number >= 1 && number <= most ? number : throw new InvalidDataException($"{what} {number}");
 
     private static IEnumerable<Sheet> VisibleSheets(SpreadsheetDocument document) =>
         document.WorkbookPart!.Workbook?.Sheets?.Elements<Sheet>().Where(IsVisible) ?? [];
@@ -131,25 +118,16 @@ internal static class Workbook
         return cells;
     }
 
-    /// <summary>A cell as CSV; a line break within it becomes a space, so that a row stays a line.</summary>
-    private static string Quoted(string text)
-    {
-        var line = text.ReplaceLineEndings(" ").Trim();
-        return line.AsSpan().IndexOfAny(',', '"') < 0
-            ? line
-            : $"\"{line.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-    }
-
-    /// <summary>Column from 0 of a reference such as "C12".</summary>
+    /// <summary>Column from 1 of a reference such as "C12".</summary>
     private static int Column(string reference)
     {
         var column = 0;
         foreach (var letter in reference.TakeWhile(char.IsAsciiLetterUpper).Take(4))
             column = column * 26 + (letter - 'A' + 1);
-        return column - 1;
+        return column;
     }
 
-    private static string? Attribute(OpenXmlReader reader, string name)
+    internal static string? Attribute(OpenXmlReader reader, string name)
     {
         foreach (var attribute in reader.Attributes)
             if (attribute.LocalName == name)
@@ -157,29 +135,17 @@ internal static class Workbook
         return null;
     }
 
-    private static SpreadsheetDocument Open(string path) =>
-        Guarded(
-            path,
-            () =>
-            {
-                var document = SpreadsheetDocument.Open(
-                    path,
-                    isEditable: false,
-                    new OpenSettings { MaxCharactersInPart = CharactersMax }
-                );
-                return document.WorkbookPart is null ? throw new InvalidDataException("no workbook in it") : document;
-            }
-        );
-
-    private static T Read<T>(string path, Func<SpreadsheetDocument, T> read)
+    private static SpreadsheetDocument Open(Stream file)
     {
-        using var document = Open(path);
-        return Guarded(path, () => read(document));
+        var document = SpreadsheetDocument.Open(
+            file,
+            isEditable: false,
+            new OpenSettings { MaxCharactersInPart = CharactersMax }
+        );
+        return document.WorkbookPart is null ? throw new InvalidDataException("no workbook in it") : document;
     }
 
-    private static bool Next(string path, IEnumerator<(int, List<string>)> rows) => Guarded(path, rows.MoveNext);
-
-    private static T Guarded<T>(string path, Func<T> read)
+    private static T Guarded<T>(string name, Func<T> read)
     {
         try
         {
@@ -195,13 +161,15 @@ internal static class Workbook
                         or OverflowException
                         or ArgumentException
                         or IndexOutOfRangeException
+                        or InvalidCastException
+                        or InvalidOperationException
                         or IOException
             )
         {
-            throw Refused(path, "", $"a file that cannot be read as a workbook ({broken.Message})", TableText.Expected);
+            throw Refused(name, "", $"a file that cannot be read as a workbook ({broken.Message})", Table.Expected);
         }
     }
 
-    private static InputRefusedException Refused(string path, string field, string found, string expected) =>
-        new(new InputProblem(path, 0, "", field, found, expected));
+    private static InputRefusedException Refused(string name, string field, string found, string expected) =>
+        new(new InputProblem(name, 0, "", field, found, expected));
 }

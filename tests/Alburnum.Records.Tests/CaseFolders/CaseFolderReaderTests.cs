@@ -238,7 +238,17 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData(
         "assays.csv",
         "sample,retention_kg_per_m3,u_kg_per_m3\na,plenty,0.3\n",
-        "line 2, field retention_kg_per_m3: found \"plenty\", expected a number, 0 to 1000"
+        "line 2, field retention_kg_per_m3: found \"plenty\", expected kg/m³ with its standard uncertainty"
+    )]
+    [InlineData(
+        "assays.csv",
+        "sample,retention_kg_per_m3,u_kg_per_m3\na,8.2,\n",
+        "line 2, field retention_kg_per_m3: found \"8.2\" without u_kg_per_m3, expected kg/m³ with its standard uncertainty"
+    )]
+    [InlineData(
+        "assays.csv",
+        "sample,retention_kg_per_m3,u_kg_per_m3,below_kg_per_m3\na,,,0.5\n",
+        "line 1, field below_kg_per_m3: found a column by a name that it had once, expected retention_kg_per_m3 with \"< 0.5\""
     )]
     [InlineData(
         "assays.csv",
@@ -250,7 +260,17 @@ public sealed class CaseFolderReaderTests : IDisposable
         "piece,face,position_mm,depth_mm,u_mm\nP02,5,20,7.5,0.5\n",
         "line 2, field face: found \"5\", expected a number, 1 to 4"
     )]
-    [InlineData("readings.csv", "", "line 1: found an empty file")]
+    [InlineData(
+        "readings.csv",
+        "piece,face,position_mm,depth_mm,u_mm\nP02,1.5,20,7.5,0.5\n",
+        "line 2, field face: found 1.5, expected a whole number"
+    )]
+    [InlineData(
+        "readings.csv",
+        "piece,face,position_mm,depth_mm,u_mm\nP02,1,20,7.5,0.5\nP02,1,20,7,0.5\n",
+        "line 3, field position_mm: found piece \"P02\", face 1, 20 mm, which line 2 has already"
+    )]
+    [InlineData("readings.csv", "", "line 1: found no rows")]
     public void A_cell_that_is_no_number_is_refused_with_its_line_and_column(string file, string text, string message)
     {
         _folder.Write(file, text);
@@ -258,6 +278,14 @@ public sealed class CaseFolderReaderTests : IDisposable
         var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
 
         Assert.Contains($"{file}, {message}", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_assay_that_found_nothing_is_written_with_its_limit()
+    {
+        _folder.Write("assays.csv", "sample,retention_kg_per_m3\na,< 0.5\nb,14.2 ± 0.4\n");
+
+        Assert.Equal([new BelowDetection(0.5, "a"), new MeasuredAssay(new(14.2, 0.4), "b")], Read(Whole).Case.Assays);
     }
 
     [Fact]

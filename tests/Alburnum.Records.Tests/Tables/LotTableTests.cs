@@ -17,7 +17,7 @@ public sealed class LotTableTests : IDisposable
         new(standard.Tables, standard.Switching, InspectionLevel.II, 10);
 
     private IReadOnlyList<LotStep> Follow(string rows, string names = Names) =>
-        LotTable.Follow(TableText.Open(_folder.Write("lots.csv", names + rows), null), Sequence);
+        LotTable.Follow(Table.Open(_folder.Write("lots.csv", names + rows), null), Sequence);
 
     private string Refusal(string rows, string names = Names) =>
         Assert.Throws<InputRefusedException>(() => Follow(rows, names)).Message;

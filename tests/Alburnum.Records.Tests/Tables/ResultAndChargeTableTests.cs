@@ -17,18 +17,14 @@ public sealed class ResultAndChargeTableTests : IDisposable
     }
 
     private BatchResults Results(string text, Section? section = null) =>
-        ResultTable.Read(TableText.Open(Write(text), null), section);
+        ResultTable.Read(Table.Open(Write(text), null), section);
 
     private string Refusal(string text, Section? section = null) =>
-        Assert
-            .Throws<InputRefusedException>(() => ResultTable.Read(TableText.Open(Write(text), null), section))
-            .Message;
+        Assert.Throws<InputRefusedException>(() => ResultTable.Read(Table.Open(Write(text), null), section)).Message;
 
     private string ChargeRefusal(string text) =>
         Assert
-            .Throws<InputRefusedException>(() =>
-                ChargeTable.Open(TableText.Open(Write(text), null)).Charges(default).Count()
-            )
+            .Throws<InputRefusedException>(() => ChargeTable.Of(Table.Open(Write(text), null)).Charges(default).Count())
             .Message;
 
     [Fact]
@@ -98,7 +94,9 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void Values_may_be_cut_off_below_detection_or_where_reading_ends()
     {
-        var read = Assert.IsType<ValuedPieces>(Results("piece,retention_kg_m3\nT1,12.4\nT2,< 0.5\nT3,>25\nT4,>= 26\n"));
+        var read = ValueTable.Read(
+            Table.Open(Write("piece,retention_kg_per_m3\nT1,12.4\nT2,< 0.5\nT3,>25\nT4,>= 26\n"), null)
+        );
 
         Assert.Equal("kg/m³", read.Measure.Unit);
         Assert.Equal(
@@ -120,8 +118,12 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [InlineData("")]
     public void Values_that_are_none_are_refused_with_the_row(string cell) =>
         Assert.Contains(
-            "line 3, field retention_kg_m3: found",
-            Refusal($"piece,retention_kg_m3\nT1,12\nT2,{cell}\n"),
+            "line 3, field retention_kg_per_m3: found",
+            Assert
+                .Throws<InputRefusedException>(() =>
+                    ValueTable.Read(Table.Open(Write($"piece,retention_kg_per_m3\nT1,12\nT2,{cell}\n"), null))
+                )
+                .Message,
             StringComparison.Ordinal
         );
 
@@ -130,12 +132,12 @@ public sealed class ResultAndChargeTableTests : IDisposable
     {
         Assert.Contains(
             "no such file",
-            Assert.Throws<InputRefusedException>(() => TableText.Open(_path + ".none", null)).Message,
+            Assert.Throws<InputRefusedException>(() => Table.Open(_path + ".none", null)).Message,
             StringComparison.Ordinal
         );
         Assert.Contains(
             "CSV has none",
-            Assert.Throws<InputRefusedException>(() => TableText.Open(_path, "May")).Message,
+            Assert.Throws<InputRefusedException>(() => Table.Open(_path, "May")).Message,
             StringComparison.Ordinal
         );
     }
@@ -147,9 +149,9 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void Charges_are_read_one_by_one()
     {
-        var table = ChargeTable.Open(
-            TableText.Open(
-                Write("charge,date,mean_depth_mm,retention_kg_m3\nC1,2026-01-02,7.5,12\nC2,2026-01-03,,13.5\n"),
+        var table = ChargeTable.Of(
+            Table.Open(
+                Write("charge,date,mean_depth_mm,retention_kg_per_m3\nC1,2026-01-02,7.5,12\nC2,2026-01-03,,13.5\n"),
                 null
             )
         );
@@ -163,7 +165,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void A_charge_given_twice_is_refused() =>
         Assert.Contains(
-            "\"C1\" a second time",
+            "line 3, field charge: found \"C1\", which line 2 has already",
             ChargeRefusal("charge,mean_depth_mm\nC1,7\nC1,8\n"),
             StringComparison.Ordinal
         );

@@ -8,12 +8,16 @@ namespace Alburnum.Records.Tests.Tables;
 /// <summary>Writes small workbooks for tests.</summary>
 internal static class Sheets
 {
-    /// <summary>A workbook with one sheet after the other; a cell is a number, a text, or null for none.</summary>
+    /// <summary>A workbook with one sheet after the other; a cell is a number, a day, a text, or null for none.</summary>
     public static void Write(string path, params (string Name, bool IsHidden, object?[][] Rows)[] sheets)
     {
         using var document = SpreadsheetDocument.Create(path, SpreadsheetDocumentType.Workbook);
         var book = document.AddWorkbookPart();
         book.Workbook = new(new DocumentFormat.OpenXml.Spreadsheet.Sheets());
+        book.AddNewPart<WorkbookStylesPart>().Stylesheet = new(
+            new NumberingFormats(new NumberingFormat { NumberFormatId = 164, FormatCode = "dd\\.mm\\.yyyy" }),
+            new CellFormats(new CellFormat { NumberFormatId = 0 }, new CellFormat { NumberFormatId = 164 })
+        );
         var shared = book.AddNewPart<SharedStringTablePart>();
         shared.SharedStringTable = new();
         uint id = 0;
@@ -51,6 +55,14 @@ internal static class Sheets
             return new(new CellValue(number.ToString("G17", CultureInfo.InvariantCulture)))
             {
                 CellReference = reference,
+            };
+        if (value is DateOnly day)
+            return new(
+                new CellValue(day.ToDateTime(TimeOnly.MinValue).ToOADate().ToString("R", CultureInfo.InvariantCulture))
+            )
+            {
+                CellReference = reference,
+                StyleIndex = 1,
             };
         if (value is string text && text.StartsWith("inline:", StringComparison.Ordinal))
             return new(new InlineString(new Text(text["inline:".Length..])))

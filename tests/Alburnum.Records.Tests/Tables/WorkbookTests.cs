@@ -6,7 +6,7 @@ namespace Alburnum.Records.Tests.Tables;
 
 public sealed class WorkbookTests : IDisposable
 {
-    private static readonly object?[] Names = ["charge", "date", "mean_depth_mm", "retention_kg_m3"];
+    private static readonly object?[] Names = ["charge", "date", "mean_depth_mm", "retention_kg_per_m3"];
     private readonly TemporaryFolder _folder = new();
     private string Path => _folder.At("charges.xlsx");
 
@@ -14,7 +14,7 @@ public sealed class WorkbookTests : IDisposable
 
     private string Refusal(string? sheet = null) =>
         Assert
-            .Throws<InputRefusedException>(() => ChargeTable.Open(TableText.Open(Path, sheet)).Charges(default).Count())
+            .Throws<InputRefusedException>(() => ChargeTable.Of(Table.Open(Path, sheet)).Charges(default).Count())
             .Message;
 
     [Fact]
@@ -35,18 +35,14 @@ public sealed class WorkbookTests : IDisposable
             )
         );
 
+        var table = Table.Open(Path, null);
+        Assert.Equal(Names, table.Columns);
         Assert.Equal(
-            [
-                "charge,date,mean_depth_mm,retention_kg_m3",
-                "C1,46024,7.4,12",
-                "C2,,,13.5",
-                "",
-                "101,,0.30000000000000004,",
-            ],
-            TableText.Open(Path, null).Lines
+            ["2: C1|46024|7.4|12", "3: C2|||13.5", "5: 101||0.30000000000000004|"],
+            table.Rows.Select(row => $"{row.Line}: {string.Join('|', row.Cells)}")
         );
         var charges = ChargeTable
-            .Open(TableText.Open(Path, null))
+            .Of(Table.Open(Path, null))
             .Charges(default)
             .Select(charge => (charge.Number, Values: charge.Values.ToList()))
             .ToList();
@@ -61,7 +57,7 @@ public sealed class WorkbookTests : IDisposable
         var said = Refusal();
 
         Assert.Contains(
-            "charges.xlsx, sheet \"Plant\", line 3, row \"C1\", field charge",
+            "charges.xlsx, sheet \"Plant\", line 3, field charge: found \"C1\", which line 2 has already",
             said,
             StringComparison.Ordinal
         );
@@ -90,7 +86,7 @@ public sealed class WorkbookTests : IDisposable
 
         Assert.Contains("2 sheets (\"North\", \"South\"), expected --sheet", Refusal(), StringComparison.Ordinal);
         Assert.Contains("\"West\", expected one of", Refusal("West"), StringComparison.Ordinal);
-        Assert.Equal(2, ChargeTable.Open(TableText.Open(Path, "South")).Charges(default).Count());
+        Assert.Equal(2, ChargeTable.Of(Table.Open(Path, "South")).Charges(default).Count());
     }
 
     [Fact]
@@ -110,7 +106,7 @@ public sealed class WorkbookTests : IDisposable
             )
         );
 
-        var judged = Assert.IsType<JudgedPieces>(ResultTable.Read(TableText.Open(Path, null), null));
+        var judged = Assert.IsType<JudgedPieces>(ResultTable.Read(Table.Open(Path, null), null));
         Assert.Equal([("T1", true), ("T2", false), ("a, b", (bool?)true)], judged.Pieces);
     }
 
@@ -150,7 +146,7 @@ public sealed class WorkbookTests : IDisposable
 
         Assert.Contains(
             "a .xls file, expected a table in CSV, or a workbook (.xlsx)",
-            Assert.Throws<InputRefusedException>(() => TableText.Open(path, null)).Message,
+            Assert.Throws<InputRefusedException>(() => Table.Open(path, null)).Message,
             StringComparison.Ordinal
         );
     }

@@ -1,0 +1,99 @@
+using System.ComponentModel;
+using Alburnum.Records.Tables;
+using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Drawings;
+using Alburnum.Workflows.Acceptance;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Table = Alburnum.Records.Tables.Table;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Watches a plant over its charges.</summary>
+internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand<HistoryChargesCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<CHARGES>")]
+        [Description(
+            "Table (CSV or .xlsx), oldest charge first: charge, and any of mean_depth_mm, minimum_depth_mm, retention_kg_per_m3, "
+                + "uptake_l_per_m3, strength_percent"
+        )]
+        public required string Charges { get; init; }
+
+        [CommandOption("--sheet <NAME>")]
+        [Description("Sheet of the workbook, where it has more than one")]
+        public string? Sheet { get; init; }
+
+        [CommandOption("--baseline <CHARGES>")]
+        [Description("Charges at the start that fix mean and spread; 25 unless said")]
+        public int Baseline { get; init; } = 25;
+
+        [CommandOption("--least-depth <MM>")]
+        [Description("Lower limit of mean and minimum depth, mm")]
+        public double? LeastDepth { get; init; }
+
+        [CommandOption("--required <KG_PER_M3>")]
+        [Description("Lower limit of retention, kg/m³")]
+        public double? Required { get; init; }
+
+        [CommandOption("--chart <FOLDER>")]
+        [Description("Also draw a run chart of each measure into SVG files in this folder")]
+        public string? Chart { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the history as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var table = ChargeTable.Of(Table.Open(settings.Charges, settings.Sheet));
+        if (settings.Chart is { } place)
+            OutFolder.Examine(place);
+        var request = new WatchRequest(
+            Options.Whole("--baseline", settings.Baseline, 5, 100_000, "charges"),
+            Options.OptionalNumber("--least-depth", settings.LeastDepth, 0.1, 1000, "mm"),
+            Options.OptionalNumber("--required", settings.Required, 0.001, WrittenValue.MostKgPerM3, "kg/m³")
+        );
+        var history = HistoryMapping.Of(WatchPlant.Charges(table, request, cancellationToken));
+        if (settings.Chart is { } folder)
+            await WriteChartsAsync(folder, history, cancellationToken);
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(history));
+        else
+            HistoryPrint.Print(console, history);
+        return CommandLine.Done;
+    }
+
+    private static async Task WriteChartsAsync(string folder, HistoryDocument history, CancellationToken stop)
+    {
+        OutFolder.Make(folder);
+        foreach (var measure in history.Measures.Where(measure => measure.Charges > 0))
+        {
+            var drawing = RunChartDrawing.Draw(
+                $"{char.ToUpperInvariant(measure.Name[0])}{measure.Name[1..]}, {measure.Unit}",
+                [
+                    .. measure.Chart.Select(mark => new RunChartPoint(
+                        mark.Charges,
+                        mark.Mean,
+                        mark.Least,
+                        mark.Greatest,
+                        mark.Signalled > 0
+                    )),
+                ],
+                measure.BaselineSpread > 0 ? (measure.BaselineMean, measure.BaselineSpread) : null,
+                measure.LowerLimit
+            );
+            await TextFile.WriteAsync(
+                Path.Combine(folder, measure.Name.Replace(' ', '-') + ".svg"),
+                Svg.Write(drawing),
+                stop
+            );
+        }
+    }
+}

@@ -1,0 +1,61 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Acceptance;
+using Alburnum.Workflows.Acceptance;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Table = Alburnum.Records.Tables.Table;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Follows a plant's lots through the switching rules.</summary>
+internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts) : Command<HistoryLotsCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<LOTS>")]
+        [Description(
+            "Table (CSV or .xlsx), oldest lot first: lot, pieces, cut, failures, and reduction_agreed, production_steady, "
+                + "begins_again (yes or no) where they apply"
+        )]
+        public required string Lots { get; init; }
+
+        [CommandOption("--sheet <NAME>")]
+        [Description("Sheet of the workbook, where it has more than one")]
+        public string? Sheet { get; init; }
+
+        [CommandOption("--aql <PERCENT>")]
+        [Description("The AQL by which they are sampled")]
+        public double? Aql { get; init; }
+
+        [CommandOption("--level <LEVEL>")]
+        [Description("Inspection level; II unless said")]
+        public string Level { get; init; } = "II";
+
+        [CommandOption("--json")]
+        [Description("Print the lots as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var table = Table.Open(settings.Lots, settings.Sheet);
+        var standard = facts.Sampling;
+        var lots = LotsMapping.Of(
+            WatchPlant.Lots(
+                table,
+                new(
+                    standard.Tables,
+                    standard.Switching,
+                    SamplingOptions.Level(settings.Level),
+                    SamplingOptions.Aql(standard.Tables, settings.Aql)
+                )
+            )
+        );
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(lots));
+        else
+            LotsPrint.Print(console, lots);
+        return CommandLine.Done;
+    }
+}

@@ -1,0 +1,36 @@
+using System.ComponentModel;
+using Alburnum.Cli.Cases;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Acceptance;
+using Alburnum.Workflows.Acceptance;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Judges the batch of a case folder; keeps and writes nothing.</summary>
+internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<JudgeCaseCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<FOLDER>")]
+        [Description("Case folder, with case.yaml in it")]
+        public required string Folder { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the verdict as JSON")]
+        public bool Json { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        var reading = await FolderReading.ReadAsync(console, facts, settings.Folder, cancellationToken);
+        JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Result)), settings.Json);
+        return CommandLine.Done;
+    }
+}

@@ -1,0 +1,31 @@
+using System.ComponentModel;
+using System.Security.Cryptography;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>What every plan may be asked with.</summary>
+internal abstract class SampleSettings : CommandSettings
+{
+    [CommandOption("--lot <PIECES>")]
+    [Description("Pieces in the lot")]
+    public int? Lot { get; init; }
+
+    [CommandOption("--seed <NUMBER>")]
+    [Description("Seed of the random positions; a new one is drawn and printed unless said")]
+    public ulong? Seed { get; init; }
+
+    [CommandOption("--chart <FILE>")]
+    [Description("Also draw the operating characteristic into an SVG file")]
+    public string? Chart { get; init; }
+
+    [CommandOption("--json")]
+    [Description("Print the plan as JSON")]
+    public bool Json { get; init; }
+
+    /// <summary>Pieces in the lot; null where not stated.</summary>
+    public int? Pieces => Options.OptionalWhole("--lot", Lot, 1, SamplingOptions.PiecesMax, "pieces");
+
+    /// <summary>The seed given, or a new one.</summary>
+    public ulong DrawnSeed => Seed ?? (ulong)RandomNumberGenerator.GetInt32(1, int.MaxValue);
+}

@@ -1,0 +1,42 @@
+using System.ComponentModel;
+using Alburnum.Acceptance;
+using Alburnum.Records.Facts;
+using Alburnum.Workflows.Acceptance;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Samples a stated number of pieces, of which a share must pass.</summary>
+internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts)
+    : SampleCommand<SampleShareCommand.Settings>(console, facts)
+{
+    internal sealed class Settings : SampleSettings
+    {
+        [CommandOption("--must-pass <PERCENT>")]
+        [Description("Share of the pieces cut that must pass")]
+        public double? MustPass { get; init; }
+
+        [CommandOption("--cut <PIECES>")]
+        [Description("Pieces to cut")]
+        public int? Cut { get; init; }
+
+        [CommandOption("--level <LEVEL>")]
+        [Description(
+            "Inspection level of the plan indexed at the same figure, which is drawn beside it; II unless said"
+        )]
+        public string Level { get; init; } = "II";
+    }
+
+    protected override SamplingRequest Request(CommandContext context, Settings settings)
+    {
+        var lot = settings.Pieces;
+        return new ShareSampling(
+            new ShareMustPass(Options.Number("--must-pass", settings.MustPass, 1, 100, "%") / 100),
+            Options.Whole("--cut", settings.Cut, 1, lot ?? 1_000_000, "pieces"),
+            SamplingOptions.Level(settings.Level),
+            lot,
+            settings.DrawnSeed
+        );
+    }
+}

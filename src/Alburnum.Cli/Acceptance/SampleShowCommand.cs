@@ -1,0 +1,36 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Workflows.Acceptance;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Acceptance;
+
+/// <summary>Samples so that a conforming share is shown.</summary>
+internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
+    : SampleCommand<SampleShowCommand.Settings>(console, facts)
+{
+    internal sealed class Settings : SampleSettings
+    {
+        [CommandOption("--conforming <PERCENT>")]
+        [Description("Conforming share to be shown")]
+        public double? Conforming { get; init; }
+
+        [CommandOption("--confidence <PERCENT>")]
+        [Description("One-sided confidence; 95 unless said")]
+        public double Confidence { get; init; } = 95;
+
+        [CommandOption("--failures <COUNT>")]
+        [Description("Failures to be borne; none unless said")]
+        public int Failures { get; init; }
+    }
+
+    protected override SamplingRequest Request(CommandContext context, Settings settings) =>
+        new ShowingSampling(
+            Options.Number("--conforming", settings.Conforming, 0.1, 99.99, "%") / 100,
+            Options.Number("--confidence", settings.Confidence, 50, 99.999, "%") / 100,
+            Options.Whole("--failures", settings.Failures, 0, 100_000, "failures"),
+            settings.Pieces,
+            settings.DrawnSeed
+        );
+}

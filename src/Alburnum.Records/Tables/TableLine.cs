@@ -1,0 +1,183 @@
+using System.Collections.Frozen;
+using System.Globalization;
+
+namespace Alburnum.Records.Tables;
+
+/// <summary>One line of a table by its columns' names. Whatever is wrong is noted with line and column, and reading goes on.</summary>
+internal sealed class TableLine
+{
+    private readonly Table _table;
+    private readonly FrozenDictionary<string, int> _columns;
+    private readonly List<InputProblem> _problems;
+    private readonly TableRow _row;
+
+    private TableLine(Table table, FrozenDictionary<string, int> columns, List<InputProblem> problems, TableRow row)
+    {
+        _table = table;
+        _columns = columns;
+        _problems = problems;
+        _row = row;
+    }
+
+    /// <summary>Line in the file, from 1.</summary>
+    public int Line => _row.Line;
+
+    /// <summary>The lines of a table, one by one; none where its columns are not those expected, which is noted.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="columns">Columns that must be there.</param>
+    /// <param name="optional">Columns that may be there.</param>
+    /// <param name="problems">Gains all problems found.</param>
+    public static IEnumerable<TableLine> Of(
+        Table table,
+        IReadOnlyList<string> columns,
+        IReadOnlyList<string> optional,
+        List<InputProblem> problems
+    )
+    {
+        if (!HasColumns(table, columns, optional, problems))
+            yield break;
+        var places = table
+            .Columns.Select((column, place) => KeyValuePair.Create(column, place))
+            .ToFrozenDictionary(StringComparer.Ordinal);
+        foreach (var row in table.Rows)
+        {
+            if (row.Cells.Count == table.Columns.Count)
+                yield return new(table, places, problems, row);
+            else
+                problems.Add(
+                    new InputProblem(
+                        table.Name,
+                        row.Line,
+                        "",
+                        "",
+                        $"{row.Cells.Count} cells",
+                        $"{table.Columns.Count}, as many as there are columns (a comma within a cell stands in quotes)"
+                    )
+                );
+        }
+    }
+
+    /// <summary>Reads a whole table of one row or more.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="columns">Columns that must be there.</param>
+    /// <param name="optional">Columns that may be there.</param>
+    /// <param name="problems">Gains all problems found.</param>
+    /// <param name="read">Turns one line into what it stands for.</param>
+    /// <param name="rows">What its rows are called where there are none.</param>
+    /// <returns>Every row; not to be used where problems were noted.</returns>
+    public static IReadOnlyList<T> ReadAll<T>(
+        Table table,
+        IReadOnlyList<string> columns,
+        IReadOnlyList<string> optional,
+        List<InputProblem> problems,
+        Func<TableLine, T> read,
+        string rows = "rows"
+    )
+    {
+        var before = problems.Count;
+        var all = Of(table, columns, optional, problems).Select(read).ToList();
+        if (all.Count == 0 && problems.Count == before)
+            problems.Add(
+                new InputProblem(
+                    table.Name,
+                    table.HeaderLine,
+                    "",
+                    "",
+                    $"no {rows}",
+                    "one row or more below the column names"
+                )
+            );
+        return all;
+    }
+
+    /// <summary>The text in a column; empty where the column or the cell is.</summary>
+    public string Text(string column) => _columns.TryGetValue(column, out var place) ? _row.Cells[place] : "";
+
+    /// <summary>A text that must be there.</summary>
+    public string RequiredText(string column)
+    {
+        var text = Text(column);
+        if (text.Length == 0)
+            Refuse(column, "nothing", "a text");
+        return text;
+    }
+
+    /// <summary>A text that must be there and that no line before has.</summary>
+    /// <param name="column">Its column.</param>
+    /// <param name="seen">The lines at which each text stood first; gains this one.</param>
+    /// <param name="what">What each text names, for instance "lot".</param>
+    public string OwnText(string column, Dictionary<string, int> seen, string what)
+    {
+        var text = RequiredText(column);
+        if (text.Length > 0 && !seen.TryAdd(text, Line))
+            Refuse(column, $"\"{text}\", which line {seen[text]} has already", $"a number of its own for each {what}");
+        return text;
+    }
+
+    /// <summary>A number in a range; the least where none was read, which is noted.</summary>
+    public double Number(string column, double low, double high)
+    {
+        if (OptionalNumber(column, low, high) is { } number)
+            return number;
+        if (Text(column).Length == 0)
+            Refuse(column, "nothing", Range(low, high));
+        return low;
+    }
+
+    /// <summary>A whole number in a range.</summary>
+    public int Whole(string column, int low, int high)
+    {
+        var number = Number(column, low, high);
+        if (number != Math.Floor(number))
+            Refuse(column, Text(column), "a whole number");
+        return (int)number;
+    }
+
+    /// <summary>A number in a range; null where the cell is empty or was refused.</summary>
+    public double? OptionalNumber(string column, double low, double high)
+    {
+        var text = Text(column);
+        if (text.Length == 0)
+            return null;
+        if (
+            double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+            && number >= low
+            && number <= high
+        )
+            return number;
+        Refuse(column, $"\"{text}\"", Range(low, high));
+        return null;
+    }
+
+    /// <summary>Notes a problem with a cell of this line.</summary>
+    /// <param name="column">Its column.</param>
+    /// <param name="found">What was found.</param>
+    /// <param name="expected">What was expected.</param>
+    /// <param name="row">What the row is called; empty where its line is enough.</param>
+    public void Refuse(string column, string found, string expected, string row = "") =>
+        _problems.Add(new InputProblem(_table.Name, Line, row, column, found, expected));
+
+    private static bool HasColumns(
+        Table table,
+        IReadOnlyList<string> columns,
+        IReadOnlyList<string> optional,
+        List<InputProblem> problems
+    )
+    {
+        var before = problems.Count;
+        void Refuse(string column, string found, string expected) =>
+            problems.Add(new InputProblem(table.Name, table.HeaderLine, "", column, found, expected));
+        foreach (var missing in columns.Except(table.Columns, StringComparer.Ordinal))
+            Refuse(missing, "no such column", $"the columns {string.Join(", ", columns)}");
+        foreach (var unknown in table.Columns.Except(columns.Concat(optional), StringComparer.Ordinal))
+            Refuse(unknown, "an unknown column", string.Join(", ", columns.Concat(optional)));
+        foreach (
+            var twice in table.Columns.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1)
+        )
+            Refuse(twice.Key, "the column twice", "each column once");
+        return problems.Count == before;
+    }
+
+    private static string Range(double low, double high) =>
+        string.Create(CultureInfo.InvariantCulture, $"a number, {low:0.####} to {high:0.####}");
+}

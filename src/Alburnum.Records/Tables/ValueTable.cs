@@ -1,0 +1,74 @@
+using Alburnum.Acceptance.History;
+using Alburnum.Acceptance.Variables;
+
+namespace Alburnum.Records.Tables;
+
+/// <summary>Pieces with one measured value each, to be judged by variables.</summary>
+/// <param name="Measure">What was measured.</param>
+/// <param name="Pieces">Number of each piece and its value.</param>
+public sealed record ValuedPieces(Measure Measure, IReadOnlyList<(string Piece, CensoredReading Reading)> Pieces);
+
+/// <summary>
+/// Reads values of whole pieces: <c>piece</c> and <c>retention_kg_per_m3</c> or <c>least_depth_mm</c>. A value may be cut off: "&lt; 0.5"
+/// below detection, "&gt; 25" as far as could be read.
+/// </summary>
+public static class ValueTable
+{
+    private static readonly (string Column, Measure Measure)[] Measures =
+    [
+        ("retention_kg_per_m3", new("retention", "kg/m³")),
+        ("least_depth_mm", new("least depth", "mm")),
+    ];
+
+    /// <summary>True where a table's columns are those of values.</summary>
+    public static bool IsOne(Table table) =>
+        Array.Exists(Measures, known => table.Columns.Contains(known.Column, StringComparer.Ordinal));
+
+    /// <summary>Reads a table.</summary>
+    /// <param name="table">The table.</param>
+    /// <exception cref="InputRefusedException">Anything is missing or wrong; carries every problem found.</exception>
+    public static ValuedPieces Read(Table table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        if (!IsOne(table))
+            throw new InputRefusedException(
+                new InputProblem(
+                    table.Name,
+                    table.HeaderLine,
+                    "",
+                    "",
+                    $"the columns {string.Join(", ", table.Columns)}",
+                    $"piece and {string.Join(" or ", Measures.Select(known => known.Column))}"
+                )
+            );
+        var (column, measure) = Array.Find(
+            Measures,
+            known => table.Columns.Contains(known.Column, StringComparer.Ordinal)
+        );
+        List<InputProblem> problems = [];
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        var pieces = TableLine.ReadAll(
+            table,
+            ["piece", column],
+            [],
+            problems,
+            line => (line.OwnText("piece", first, "piece"), Reading(line, column, measure.Unit))
+        );
+        return problems.Count == 0 ? new(measure, pieces) : throw new InputRefusedException(problems);
+    }
+
+    private static CensoredReading Reading(TableLine line, string column, string unit)
+    {
+        var text = line.Text(column);
+        if (
+            WrittenValue.Read(text) is { Value: > 0 and <= WrittenValue.MostKgPerM3, StandardUncertainty: null } written
+        )
+            return new(written.Value, written.Censoring);
+        line.Refuse(
+            column,
+            text.Length > 0 ? $"\"{text}\"" : "nothing",
+            $"a number above 0 in {unit}, \"<\" before a detection limit, \">\" before the depth to which could be read"
+        );
+        return default;
+    }
+}

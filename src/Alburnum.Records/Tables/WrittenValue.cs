@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Variables;
+
+namespace Alburnum.Records.Tables;
+
+/// <summary>
+/// A measured value as a laboratory writes it, in an option or a table: "14.2", "14.2 ± 0.4", "&lt; 0.5" below a detection limit,
+/// "&gt; 25" or "&gt;= 25" as far as could be read.
+/// </summary>
+public sealed partial record WrittenValue
+{
+    /// <summary>How an assay is written, for messages.</summary>
+    public const string ExpectedAssay =
+        "kg/m³ with its standard uncertainty, such as \"14.2 ± 0.4\", or \"< 0.5\" below detection";
+
+    /// <summary>Greatest retention that is believed, kg/m³.</summary>
+    public const double MostKgPerM3 = 1000;
+
+    private WrittenValue(double value, Censoring censoring, double? standardUncertainty) =>
+        (Value, Censoring, StandardUncertainty) = (value, censoring, standardUncertainty);
+
+    /// <summary>The value, or where it is cut off.</summary>
+    public double Value { get; }
+
+    /// <summary>Whether it is cut off.</summary>
+    public Censoring Censoring { get; }
+
+    /// <summary>Its standard uncertainty; null where none is written.</summary>
+    public double? StandardUncertainty { get; }
+
+    /// <summary>Reads a value; null where the text is none.</summary>
+    public static WrittenValue? Read(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var match = Written().Match(text.Trim());
+        if (!match.Success)
+            return null;
+        var censoring = match.Groups["cut"].Value switch
+        {
+            "" => Censoring.Exact,
+            "<" => Censoring.AtMost,
+            _ => Censoring.AtLeast,
+        };
+        double? uncertainty = match.Groups["u"].Success ? Number(match.Groups["u"]) : null;
+        return censoring == Censoring.Exact || uncertainty is null
+            ? new(Number(match.Groups["value"]), censoring, uncertainty)
+            : null;
+    }
+
+    /// <summary>Reads an assay: a value from 0 with its standard uncertainty, or a detection limit; null where the text is neither.</summary>
+    /// <param name="text">As written, kg/m³.</param>
+    /// <param name="sample">Number of the sample; empty where none is given.</param>
+    public static Assay? ReadAssay(string text, string sample = "") =>
+        Read(text) switch
+        {
+            { Value: > MostKgPerM3 } or { StandardUncertainty: > MostKgPerM3 } => null,
+            { Censoring: Censoring.Exact, StandardUncertainty: { } u, Value: var value } => new MeasuredAssay(
+                new(value, u),
+                sample
+            ),
+            { Censoring: Censoring.AtMost, Value: > 0 and var limit } => new BelowDetection(limit, sample),
+            _ => null,
+        };
+
+    private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(
+        @"^(?<cut><|>=?)?\s*(?<value>\d{1,9}(\.\d{1,17})?)(\s*(±|\+-|\+/-)\s*(?<u>\d{1,9}(\.\d{1,17})?))?(\s*kg/m(3|³))?$",
+        RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex Written();
+}

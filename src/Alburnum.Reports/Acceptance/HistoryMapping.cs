@@ -1,0 +1,58 @@
+using System.Globalization;
+using Alburnum.Acceptance.History;
+using Alburnum.Workflows.Acceptance;
+
+namespace Alburnum.Reports.Acceptance;
+
+/// <summary>Writes a plant's history down.</summary>
+public static class HistoryMapping
+{
+    /// <summary>The history as a document.</summary>
+    public static HistoryDocument Of(PlantHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        return new()
+        {
+            Charges = history.Charges,
+            RunLengths = InWords(history.RunLengths),
+            Measures = [.. history.Measures.Select(Measure)],
+            Signals = [.. history.Signalled.SelectMany(Signals).Take(WatchPlant.SignalsKept)],
+        };
+    }
+
+    private static HistoryMeasure Measure(MeasureHistory watched) =>
+        new()
+        {
+            Name = watched.Measure.Name,
+            Unit = watched.Measure.Unit,
+            Charges = watched.State.Count,
+            Mean = watched.State.Mean,
+            StandardDeviation = watched.State.StandardDeviation,
+            Least = watched.State.Least,
+            Greatest = watched.State.Greatest,
+            BaselineMean = watched.State.BaselineMean,
+            BaselineSpread = watched.State.BaselineSpread,
+            LowerLimit = watched.Rules.LowerLimit,
+            BelowLimit = watched.State.BelowLimit,
+            Capability = watched.Capability,
+            Signals = watched.Signalled,
+            Chart = watched.Chart,
+        };
+
+    private static IEnumerable<HistorySignal> Signals(SignalledCharge charge) =>
+        SignalWords
+            .InWords(charge.Signals, charge.Measure, charge.State, charge.Rules)
+            .Select(said => new HistorySignal { Charge = charge.Charge, Said = said });
+
+    private static string[] InWords(RunLengths lengths) =>
+        [
+            $"Moving average (EWMA, weight {Digits(lengths.Rules.Ewma.Lambda)}): a false signal in about "
+                + $"{lengths.EwmaFalse:0} charges; a shift of one standard deviation is found after about "
+                + $"{lengths.EwmaFound:0}.",
+            $"Cumulative sum (CUSUM, allowance {Digits(lengths.Rules.Cusum.Allowance)}, interval {Digits(lengths.Rules.Cusum.Interval)}): "
+                + $"a false signal in about {lengths.CusumFalse:0} charges; such a shift is found after about "
+                + $"{lengths.CusumFound:0}.",
+        ];
+
+    private static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,103 @@
+using System.Text.Json.Serialization;
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Risk;
+using Alburnum.Penetration;
+
+namespace Alburnum.Reports.Acceptance;
+
+/// <summary>A batch verdict with its reasons. Fields as in docs/json/judge.md.</summary>
+public sealed record JudgeDocument
+{
+    /// <summary>conforms, does not conform or undecided.</summary>
+    [JsonConverter(typeof(VerdictConverter))]
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Probability that the demands are met; absent where nothing could be determined.</summary>
+    public double? Probability { get; init; }
+
+    /// <summary>The whole in a sentence or two.</summary>
+    public required string InWords { get; init; }
+
+    /// <summary>The acceptance rule that was used.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>The depth rule, in words; absent where the pieces came already judged.</summary>
+    public string? Demand { get; init; }
+
+    /// <summary>Penetration alone.</summary>
+    public required JudgePart Penetration { get; init; }
+
+    /// <summary>Retention alone; absent where none was asked for.</summary>
+    public JudgePart? Retention { get; init; }
+
+    /// <summary>Pieces by verdict.</summary>
+    public required PieceCounts Counts { get; init; }
+
+    /// <summary>Exact lower bound on the conforming share; absent where there was nothing to judge by.</summary>
+    public ConformingShareBound? ConformingShare { get; init; }
+
+    /// <summary>The Bayesian reading of the same pieces, in words; absent likewise.</summary>
+    public string? Believed { get; init; }
+
+    /// <summary>Each piece.</summary>
+    public required IReadOnlyList<JudgePiece> Pieces { get; init; }
+
+    /// <summary>What the other reading of the same figure would have said; absent where there is none.</summary>
+    public string? OtherReading { get; init; }
+
+    /// <summary>Risks of a wrong verdict on a piece; absent where the pieces came already judged.</summary>
+    public JudgeRisks? Risks { get; init; }
+
+    /// <summary>What further evidence would help, one sentence each.</summary>
+    public required IReadOnlyList<string> Help { get; init; }
+}
+
+/// <summary>A verdict on one part.</summary>
+public sealed record JudgePart
+{
+    /// <summary>conforms, does not conform or undecided.</summary>
+    [JsonConverter(typeof(VerdictConverter))]
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Probability that the demand is met; absent where not determined.</summary>
+    public double? Probability { get; init; }
+
+    /// <summary>Why, one sentence each.</summary>
+    public required IReadOnlyList<string> Reasons { get; init; }
+}
+
+/// <summary>A verdict on one piece.</summary>
+public sealed record JudgePiece
+{
+    /// <summary>Number of the piece.</summary>
+    public required string Piece { get; init; }
+
+    /// <summary>conforms, does not conform or undecided.</summary>
+    [JsonConverter(typeof(VerdictConverter))]
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Probability that the piece meets its demand; absent where not determined.</summary>
+    public double? Probability { get; init; }
+
+    /// <summary>How far the deciding depth lies above what is asked for, mm; absent where no one depth decides.</summary>
+    public double? MarginMm { get; init; }
+
+    /// <summary>Its standard uncertainty, mm.</summary>
+    public double? MarginUMm { get; init; }
+
+    /// <summary>Why, one sentence each.</summary>
+    public required IReadOnlyList<string> Reasons { get; init; }
+}
+
+/// <summary>Risks of a wrong verdict on single pieces (JCGM 106), now and with readings of half the uncertainty.</summary>
+public sealed record JudgeRisks
+{
+    /// <summary>The risks; absent where too few pieces turn on one depth.</summary>
+    public PieceRisks? Now { get; init; }
+
+    /// <summary>The same if every piece were read twice as well; absent likewise.</summary>
+    public PieceRisks? WithHalfTheUncertainty { get; init; }
+
+    /// <summary>The risks in words, or why there are none.</summary>
+    public required IReadOnlyList<string> InWords { get; init; }
+}

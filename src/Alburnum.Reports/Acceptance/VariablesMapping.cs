@@ -1,0 +1,61 @@
+using Alburnum.Acceptance.Variables;
+using Alburnum.Penetration;
+using Alburnum.Workflows.Acceptance;
+
+namespace Alburnum.Reports.Acceptance;
+
+/// <summary>Writes a verdict by variables down.</summary>
+public static class VariablesMapping
+{
+    /// <summary>The batch as a document.</summary>
+    public static VariablesDocument Of(ValuedBatch batch)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        var (valued, demand, judged) = batch;
+        return new()
+        {
+            Verdict = judged.Verdict,
+            InWords = InWords(judged, valued.Measure.Name),
+            Rule = demand.InWords,
+            Measure = valued.Measure.Name,
+            Unit = demand.Unit,
+            Limit = demand.Limit,
+            Share = demand.Share,
+            Confidence = demand.Confidence,
+            Population = demand.Population,
+            LowerLimit = judged.LowerLimit,
+            UpperLimit = judged.UpperLimit,
+            ShareLowerBound = judged.ShareLowerBound,
+            ShareUpperBound = judged.ShareUpperBound,
+            CountedShareLowerBound = judged.CountedShareLowerBound,
+            IsExact = judged.IsExact,
+            Pieces =
+            [
+                .. valued.Pieces.Select(piece => new ValuedPiece
+                {
+                    Piece = piece.Piece,
+                    Value = piece.Reading.Value,
+                    CutOff = Cut(piece.Reading),
+                }),
+            ],
+            Reasons = judged.Reasons,
+        };
+    }
+
+    private static string InWords(VariablesJudgement judged, string measure) =>
+        judged switch
+        {
+            { LowerLimit: null } => $"The batch is undecided by {measure}: too little was read to fix a spread.",
+            { Verdict: Verdict.Undecided } => $"The batch is undecided by {measure}: see the reasons.",
+            _ => $"The batch {judged.Verdict.InWords()} by {measure}. Nothing else was judged.",
+        };
+
+    private static CutOff? Cut(CensoredReading reading) =>
+        reading.Censoring switch
+        {
+            Censoring.Exact => null,
+            Censoring.AtMost => CutOff.Below,
+            Censoring.AtLeast => CutOff.Above,
+            _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, "Not a reading."),
+        };
+}

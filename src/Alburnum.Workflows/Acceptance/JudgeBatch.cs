@@ -1,0 +1,221 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Risk;
+using Alburnum.Acceptance.Variables;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Records.Tables;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Acceptance;
+
+/// <summary>What a batch is judged by where its pieces are counted.</summary>
+public sealed record CountingRequest
+{
+    /// <summary>Pieces in the batch, at least those cut; null where not known.</summary>
+    public int? Lot { get; init; }
+
+    /// <summary>How many may fail.</summary>
+    public required AcceptanceRule Rule { get; init; }
+
+    /// <summary>The other rule that the same figure is read as; null where there is none.</summary>
+    public AcceptanceRule? OtherRule { get; init; }
+
+    /// <summary>Composite assays.</summary>
+    public IReadOnlyList<Assay> Assays { get; init; } = [];
+
+    /// <summary>Retention asked for, kg/m³; null where none is.</summary>
+    public double? RequiredKgPerM3 { get; init; }
+
+    /// <summary>How sure one must be.</summary>
+    public DecisionRule Decision { get; init; } = DecisionRule.Usual;
+
+    /// <summary>Confidence of the bound on the conforming share.</summary>
+    public double Confidence { get; init; } = 0.95;
+}
+
+/// <summary>Judges a batch from the pieces cut from it.</summary>
+public static class JudgeBatch
+{
+    private const int MorePiecesMax = 500;
+
+    /// <summary>Pieces known by two counts alone, numbered from 1.</summary>
+    /// <param name="cut">Pieces cut, 1 or more.</param>
+    /// <param name="failures">Of them failing, 0 to all.</param>
+    public static JudgedPieces Counted(int cut, int failures)
+    {
+        Require.InRange(failures, 0, cut, "failures");
+        return new([
+            .. Enumerable
+                .Range(1, cut)
+                .Select(i => (i.ToString(System.Globalization.CultureInfo.InvariantCulture), (bool?)(i > failures))),
+        ]);
+    }
+
+    /// <summary>Pieces that somebody has judged.</summary>
+    public static CountedBatch ByVerdicts(JudgedPieces pieces, CountingRequest request) =>
+        ByCounting(
+            [.. pieces.Pieces.Select(piece => new PieceJudgement(piece.Piece, Said(piece.Passed)))],
+            null,
+            request
+        );
+
+    /// <summary>Pieces judged by their depths.</summary>
+    /// <param name="pieces">The pieces.</param>
+    /// <param name="rule">Depth asked for.</param>
+    /// <param name="reading">Depth that stands for a whole zone.</param>
+    /// <param name="request">What the batch is judged by.</param>
+    public static CountedBatch ByDepths(
+        MeasuredPieces pieces,
+        DepthRule rule,
+        DepthReading reading,
+        CountingRequest request
+    ) =>
+        ByCounting(
+            [
+                .. pieces.Pieces.Select(piece => new PieceJudgement(
+                    piece.Piece,
+                    PieceConformity.Judge(
+                        rule,
+                        HandReadings.Profile(pieces.Section, piece.Readings),
+                        request.Decision,
+                        reading
+                    )
+                )),
+            ],
+            rule.InWords,
+            request
+        );
+
+    /// <summary>Pieces by a value measured on each.</summary>
+    /// <param name="pieces">The pieces.</param>
+    /// <param name="demand">What is asked of the values.</param>
+    /// <param name="lot">Pieces in the batch, at least those measured; null where not known.</param>
+    public static ValuedBatch ByVariables(ValuedPieces pieces, VariablesDemand demand, int? lot) =>
+        new(pieces, demand, VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, lot));
+
+    /// <summary>A case that was run.</summary>
+    public static CaseBatch OfCase(CaseResult result)
+    {
+        PieceJudgement[] pieces =
+        [
+            .. result.Pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement)),
+        ];
+        return new(
+            result,
+            pieces,
+            result is { Batch: { } batch, Answer: Required required }
+                ? Whole(
+                    batch,
+                    pieces,
+                    required.Requirement.Penetration.InWords,
+                    new() { Lot = result.Case.BatchSize, Rule = batch.Rule }
+                )
+                : null
+        );
+    }
+
+    private static CountedBatch ByCounting(
+        IReadOnlyList<PieceJudgement> pieces,
+        string? demand,
+        CountingRequest request
+    ) =>
+        Whole(
+            BatchConformity.Judge(
+                pieces,
+                request.Lot,
+                request.Rule,
+                request.Assays,
+                request.RequiredKgPerM3,
+                request.Decision,
+                request.Confidence
+            ),
+            pieces,
+            demand,
+            request
+        );
+
+    private static CountedBatch Whole(
+        BatchJudgement batch,
+        IReadOnlyList<PieceJudgement> pieces,
+        string? demand,
+        CountingRequest request
+    ) =>
+        new()
+        {
+            Batch = batch,
+            Pieces = pieces,
+            Demand = demand,
+            Belief = Believed(batch, request.Lot),
+            Other = request.OtherRule is { } other
+                ? new(
+                    other,
+                    other.MayFail(pieces.Count),
+                    BatchConformity.Judge(pieces, request.Lot, other, [], null, request.Decision).Penetration.Verdict
+                )
+                : null,
+            Risks = demand is null ? null : RisksOf([.. pieces.Select(piece => piece.Judgement)], request.Decision),
+            // A verdict that stands needs no more wood.
+            SecondReadings =
+                batch.Penetration.Verdict == Verdict.Undecided ? [.. Readings(pieces, request.Decision)] : [],
+            MorePieces = batch.Penetration.Verdict == Verdict.Undecided ? More(batch, request.Lot) : null,
+        };
+
+    /// <summary>The beta-binomial reading beside the exact bound; undecided pieces count as failing in both.</summary>
+    private static Belief Believed(BatchJudgement batch, int? lot)
+    {
+        var belief = new BetaBinomial(batch.Counts.Cut - batch.Counts.Conforming, batch.Counts.Cut);
+        var confidence = batch.ConformingShare.Confidence;
+        return new(
+            confidence,
+            belief.ConformingShareExceeded(confidence),
+            lot is { } pieces && batch.Rule is ShareMustPass rule
+                ? new(rule.Share, belief.LotConforms(rule.Share, pieces))
+                : null
+        );
+    }
+
+    private static ReadingRisks RisksOf(IReadOnlyList<Judgement> pieces, DecisionRule decision) =>
+        PieceRisks.Of(pieces, decision) is { } now && PieceRisks.Of(pieces, decision, 0.5) is { } better
+            ? new(now, better)
+            : new(null, null);
+
+    private static IEnumerable<SecondReading> Readings(IReadOnlyList<PieceJudgement> pieces, DecisionRule decision)
+    {
+        foreach (var piece in pieces.Where(piece => piece.Judgement.Verdict == Verdict.Undecided))
+            if (piece.Judgement.MarginMm is { StandardUncertainty: > 0 and var u } margin)
+                yield return new(
+                    piece.Number,
+                    NextEvidence.SecondReadingDecides(margin, 0, u, decision),
+                    NextEvidence.SecondReadingDecides(margin, 0, u / 2, decision)
+                );
+    }
+
+    private static MorePieces? More(BatchJudgement batch, int? lot)
+    {
+        if (batch.Rule is not ShareMustPass { Share: < 1 } rule || batch.ConformingShare.LowerBound >= rule.Share)
+            return null;
+        var (cut, conforming, sure) = (batch.Counts.Cut, batch.Counts.Conforming, batch.ConformingShare.Confidence);
+        var mostMore = Math.Min(MorePiecesMax, (lot ?? int.MaxValue) - cut);
+        var needed = Enumerable
+            .Range(1, Math.Max(0, mostMore))
+            .Cast<int?>()
+            .FirstOrDefault(more =>
+                LotShare.LowerBound(conforming + more!.Value, cut + more.Value, lot, sure) >= rule.Share
+            );
+        return needed is { } pieces
+            ? new EnoughPieces(
+                rule.Share,
+                pieces,
+                NextEvidence.MorePiecesShow(cut - conforming, cut, pieces, lot, rule.Share, sure)
+            )
+            : new TooFewPieces(rule.Share, mostMore);
+    }
+
+    private static Judgement Said(bool? passed) =>
+        passed switch
+        {
+            true => new(Verdict.Conforms, 1, ["Judged elsewhere: pass."]),
+            false => new(Verdict.DoesNotConform, 0, ["Judged elsewhere: fail."]),
+            null => new(Verdict.Undecided, null, ["Not determined."]),
+        };
+}

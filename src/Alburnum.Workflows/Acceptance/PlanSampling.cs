@@ -1,0 +1,138 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Acceptance.Variables;
+
+namespace Alburnum.Workflows.Acceptance;
+
+/// <summary>Plans what to cut from a lot, and which pieces.</summary>
+public static class PlanSampling
+{
+    /// <summary>Plans a sample.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="tables">The standard's tables.</param>
+    /// <exception cref="ArgumentException">The tables have no such lot or AQL; see <see cref="AttributeTables.Find"/>.</exception>
+    public static SamplingOutcome Plan(SamplingRequest request, AttributeTables tables)
+    {
+        ArgumentNullException.ThrowIfNull(tables);
+        return request switch
+        {
+            IndexedSampling indexed => Indexed(indexed, tables),
+            ShareSampling share => Share(share, tables),
+            RiskSampling { Plan: RiskPlan.Smallest } smallest => Single(
+                smallest,
+                PlanDesign.Single(smallest.Risks, smallest.Lot)
+            ),
+            RiskSampling { Plan: RiskPlan.Double } two => Staged(two, PlanDesign.Double(two.Risks, two.Lot)),
+            RiskSampling { Plan: RiskPlan.Sequential } wald => Staged(
+                wald,
+                PlanDesign.Sequential(wald.Risks, wald.Lot)
+            ),
+            RiskSampling variables => Variables(variables),
+            ShowingSampling showing => Showing(showing),
+            _ => throw new ArgumentOutOfRangeException(nameof(request), request, "Not a request."),
+        };
+    }
+
+    /// <summary>The plan indexed at what a share lets fail; null where the tables have no such AQL or lot.</summary>
+    private static IndexedPlan? OtherReading(ShareSampling request, AttributeTables tables)
+    {
+        var aql = Math.Round((1 - request.Rule.Share) * 100, 6);
+        return request.Lot is { } lot && lot >= tables.LotSizes[0].From && tables.AqlsPercent.Contains(aql)
+            ? tables.Find(lot, request.Level, aql)
+            : null;
+    }
+
+    private static PlannedSample Indexed(IndexedSampling request, AttributeTables tables)
+    {
+        var found = tables.Find(request.Pieces, request.Level, request.AqlPercent, request.Severity);
+        var (plan, lot) = (found.Plan, new FiniteLot(found.LotSize));
+        List<PlanBehaviour> behaviours =
+        [
+            PlanBehaviour.Of(PlanReading.IndexedOnThisLot, plan, lot, found.LotSize),
+            PlanBehaviour.Of(PlanReading.IndexedOnStandardSupply, plan, found.StandardSupply, found.LotSize),
+        ];
+        if (SameFigure(found) is { } share)
+            behaviours.Add(
+                PlanBehaviour.Of(
+                    PlanReading.ShareOnThisLot,
+                    new SingleSamplingPlan(plan.SampleSize, share.MayFail(plan.SampleSize)),
+                    lot,
+                    found.LotSize
+                )
+            );
+        return Single(request, plan) with { Indexed = found, Behaviours = behaviours };
+    }
+
+    /// <summary>The share that must pass where the AQL's figure is read so; null for an AQL of 100 or more.</summary>
+    public static ShareMustPass? SameFigure(IndexedPlan indexed)
+    {
+        ArgumentNullException.ThrowIfNull(indexed);
+        return indexed.AqlPercent < 100 ? new(1 - indexed.AqlPercent / 100) : null;
+    }
+
+    private static PlannedSample Share(ShareSampling request, AttributeTables tables)
+    {
+        var sample = Single(request, new(request.Cut, request.Rule.MayFail(request.Cut)));
+        return OtherReading(request, tables) is { } indexed
+            ? sample with
+            {
+                Indexed = indexed,
+                Behaviours =
+                [
+                    sample.Behaviours[0] with
+                    {
+                        Reading = PlanReading.ShareOnThisLot,
+                    },
+                    PlanBehaviour.Of(PlanReading.IndexedOnThisLot, indexed.Plan, SupplyOf(request.Lot), request.Lot),
+                ],
+            }
+            : sample;
+    }
+
+    private static SamplingOutcome Variables(RiskSampling request)
+    {
+        var plan = VariablesPlan.For(request.Risks);
+        return plan.SampleSize > request.Lot
+            ? new LotTooSmall(plan.SampleSize)
+            : new PlannedSample
+            {
+                Request = request,
+                Plan = plan,
+                Positions = Positions(request, plan.SampleSize),
+                Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, new SteadyProcess(), null)],
+            };
+    }
+
+    private static SamplingOutcome Showing(ShowingSampling request) =>
+        PlanDesign.PiecesToShow(request.Share, request.Confidence, request.Failures, request.Lot) is { } pieces
+            ? Single(request, new(pieces, request.Failures))
+            : new CannotBeShown(request.Share);
+
+    private static PlannedSample Single(SamplingRequest request, SingleSamplingPlan plan) =>
+        new()
+        {
+            Request = request,
+            Plan = plan,
+            Positions = Positions(request, plan.SampleSize),
+            Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, SupplyOf(request.Lot), request.Lot)],
+            OutgoingLimit = OperatingCharacteristic.OutgoingLimit(plan, request.Lot).Limit,
+        };
+
+    private static PlannedSample Staged(RiskSampling request, SamplingPlan plan) =>
+        new()
+        {
+            Request = request,
+            Plan = plan,
+            Positions = request.Lot is { } pieces
+                ? RandomPositions.DrawInOrder(pieces, plan.MostPiecesCut, request.Seed)
+                : [],
+            Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, SupplyOf(request.Lot), request.Lot)],
+            MeanPiecesCut = plan.MeanPiecesCut(request.Risks.AcceptableShare, SupplyOf(request.Lot)),
+            SinglePlanSize = PlanDesign.Single(request.Risks, request.Lot).SampleSize,
+        };
+
+    private static IReadOnlyList<int> Positions(SamplingRequest request, int pieces) =>
+        request.Lot is { } lot ? RandomPositions.Draw(lot, pieces, request.Seed) : [];
+
+    private static Supply SupplyOf(int? lot) => lot is { } pieces ? new FiniteLot(pieces) : new SteadyProcess();
+}

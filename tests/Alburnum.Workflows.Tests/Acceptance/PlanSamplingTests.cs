@@ -1,0 +1,91 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+using Alburnum.Workflows.Acceptance;
+using CsCheck;
+
+namespace Alburnum.Workflows.Tests.Acceptance;
+
+public sealed class PlanSamplingTests
+{
+    private static readonly AttributeTables Tables = new FactLibrary(Repository.At("data")).Sampling.Tables;
+    private static readonly RiskPoints Risks = new(0.05, 0.05, 0.25, 0.1);
+
+    private static PlannedSample Planned(SamplingRequest request) =>
+        Assert.IsType<PlannedSample>(PlanSampling.Plan(request, Tables));
+
+    [Fact]
+    public void Every_plan_cuts_pieces_of_the_lot_each_once() =>
+        Gen.Select(Gen.Enum<RiskPlan>(), Gen.Int[100, 5000], Gen.ULong)
+            .Sample(
+                (kind, lot, seed) =>
+                {
+                    var sample = Planned(new RiskSampling(kind, Risks, lot, seed));
+
+                    return sample.Positions.Count == sample.Plan.MostPiecesCut
+                        && sample.Positions.Distinct().Count() == sample.Positions.Count
+                        && sample.Positions.All(piece => piece >= 1 && piece <= lot);
+                },
+                iter: 100
+            );
+
+    [Fact]
+    public void A_seed_draws_the_same_pieces_again()
+    {
+        var request = new ShareSampling(new(0.75), 8, InspectionLevel.II, 120, 7);
+
+        Assert.Equal(Planned(request).Positions, Planned(request).Positions);
+        Assert.NotEqual(Planned(request).Positions, Planned(request with { Seed = 8 }).Positions);
+    }
+
+    [Fact]
+    public void Without_a_lot_no_pieces_are_named() =>
+        Assert.Empty(Planned(new RiskSampling(RiskPlan.Smallest, Risks, null, 7)).Positions);
+
+    [Fact]
+    public void A_plan_of_the_tables_is_read_in_three_ways()
+    {
+        var sample = Planned(new IndexedSampling(500, InspectionLevel.II, 10, Severity.Normal, 7));
+
+        Assert.Equal(50, sample.Positions.Count);
+        Assert.Equal(
+            [PlanReading.IndexedOnThisLot, PlanReading.IndexedOnStandardSupply, PlanReading.ShareOnThisLot],
+            sample.Behaviours.Select(behaviour => behaviour.Reading)
+        );
+    }
+
+    [Fact]
+    public void A_share_stands_beside_the_plan_of_its_figure_where_the_tables_have_one()
+    {
+        Assert.Equal(25, Planned(new ShareSampling(new(0.75), 8, InspectionLevel.II, 120, 7)).Indexed!.AqlPercent);
+        Assert.Null(Planned(new ShareSampling(new(0.77), 8, InspectionLevel.II, 120, 7)).Indexed);
+        Assert.Null(Planned(new ShareSampling(new(0.75), 8, InspectionLevel.II, null, 7)).Indexed);
+    }
+
+    [Fact]
+    public void A_lot_smaller_than_a_plan_by_variables_measures_is_told_so()
+    {
+        var needed = Planned(new RiskSampling(RiskPlan.Variables, Risks, null, 7)).Plan.MostPiecesCut;
+
+        Assert.Equal(
+            new LotTooSmall(needed),
+            PlanSampling.Plan(new RiskSampling(RiskPlan.Variables, Risks, needed - 1, 7), Tables)
+        );
+        Assert.Equal(needed, Planned(new RiskSampling(RiskPlan.Variables, Risks, needed, 7)).Positions.Count);
+    }
+
+    [Fact]
+    public void A_lot_with_more_failures_than_may_fail_shows_nothing() =>
+        Assert.Equal(new CannotBeShown(0.9), PlanSampling.Plan(new ShowingSampling(0.9, 0.95, 20, 100, 7), Tables));
+
+    [Fact]
+    public void Showing_with_the_failures_borne_is_what_the_plan_accepts()
+    {
+        var plan = Assert.IsType<SingleSamplingPlan>(Planned(new ShowingSampling(0.75, 0.95, 1, 500, 7)).Plan);
+
+        Assert.Equal(1, plan.AcceptanceNumber);
+        Assert.True(LotShare.LowerBound(plan.SampleSize - 1, plan.SampleSize, 500, 0.95) >= 0.75);
+        Assert.True(LotShare.LowerBound(plan.SampleSize - 2, plan.SampleSize - 1, 500, 0.95) < 0.75);
+    }
+}
