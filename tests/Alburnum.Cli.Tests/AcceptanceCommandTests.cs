@@ -411,7 +411,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         using var json = JsonDocument.Parse(await Done("history", "lots", table, "--aql", "10", "--json"));
         Assert.Equal("tightened", json.RootElement.GetProperty("lots")[3].GetProperty("severity").GetString());
-        Assert.Contains("--aql: found nothing", await Refused("history", table), StringComparison.Ordinal);
+        Assert.Contains("--aql: found nothing", await Refused("history", "lots", table), StringComparison.Ordinal);
         Assert.Contains(
             "Unknown option 'chart'",
             await Refused("history", "lots", table, "--chart", "x"),

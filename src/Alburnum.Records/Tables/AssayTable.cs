@@ -34,7 +34,7 @@ public static class AssayTable
                     : u.Length == 0 ? $"\"{retention}\" without {UncertaintyColumn}"
                     : WrittenValue.Read(retention) is null ? $"\"{retention}\""
                     : $"\"{retention}\" with {UncertaintyColumn} \"{u}\"",
-                WrittenValue.ExpectedAssay
+                $"a number, 0 to 1000 kg/m³, with its standard uncertainty in {UncertaintyColumn}; or \"< 0.5\" below detection"
             );
         return assay;
     }

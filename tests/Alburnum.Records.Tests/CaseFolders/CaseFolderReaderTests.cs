@@ -238,12 +238,12 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData(
         "assays.csv",
         "sample,retention_kg_per_m3,u_kg_per_m3\na,plenty,0.3\n",
-        "line 2, field retention_kg_per_m3: found \"plenty\", expected kg/m³ with its standard uncertainty"
+        "line 2, field retention_kg_per_m3: found \"plenty\", expected a number, 0 to 1000 kg/m³, with its standard uncertainty"
     )]
     [InlineData(
         "assays.csv",
         "sample,retention_kg_per_m3,u_kg_per_m3\na,8.2,\n",
-        "line 2, field retention_kg_per_m3: found \"8.2\" without u_kg_per_m3, expected kg/m³ with its standard uncertainty"
+        "line 2, field retention_kg_per_m3: found \"8.2\" without u_kg_per_m3, expected a number, 0 to 1000 kg/m³, with its standard uncertainty"
     )]
     [InlineData(
         "assays.csv",
