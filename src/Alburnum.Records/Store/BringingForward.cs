@@ -52,12 +52,13 @@ internal sealed class BringingForward(SqliteFile file)
     {
         var part = $"{file.Path}.version-{version}.part";
         File.Delete(part);
-        using (var target = new SqliteConnection($"Data Source={part};Pooling=False"))
-        using (var context = file.Open(SqliteOpenMode.ReadOnly))
+        using (var source = file.Open(SqliteOpenMode.ReadOnly))
+        using (var target = SqliteFile.Open(SqliteOpenMode.ReadWriteCreate, part))
         {
-            context.Database.OpenConnection();
-            target.Open();
-            ((SqliteConnection)context.Database.GetDbConnection()).BackupDatabase(target);
+            source.Database.OpenConnection();
+            target.Database.OpenConnection();
+            var copy = (SqliteConnection)target.Database.GetDbConnection();
+            ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(copy);
         }
         var stem = Path.ChangeExtension(file.Path, null);
         for (var nth = 1; ; nth++)

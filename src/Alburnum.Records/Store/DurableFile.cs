@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace Alburnum.Records.Store;
 
 /// <summary>Files that are whole under their name or not there at all, also after a power cut.</summary>
-internal static partial class DurableFile
+internal static class DurableFile
 {
     /// <summary>Writes a file under a name of its own beside its place, flushes it to the disk, and only then gives it its name.</summary>
     /// <param name="path">The file; its folder is there.</param>

@@ -10,14 +10,13 @@ namespace Alburnum.Records.Store;
 internal sealed class SqliteFile(string path, Action<string> say)
 {
     private const int LongestWaitSeconds = 30;
-    private readonly string _full = System.IO.Path.GetFullPath(path);
+    private readonly string _full = Whole(path);
 
     /// <summary>The file's whole path.</summary>
     public string Path => _full;
 
     /// <summary>The photographs beside it.</summary>
-    public PhotographFiles Photographs { get; } =
-        new(System.IO.Path.ChangeExtension(System.IO.Path.GetFullPath(path), ".photographs"));
+    public PhotographFiles Photographs { get; } = new(System.IO.Path.ChangeExtension(Whole(path), ".photographs"));
 
     /// <summary>False for a file that is there and may not be written.</summary>
     public bool MayBeWritten
@@ -162,6 +161,12 @@ internal sealed class SqliteFile(string path, Action<string> say)
     public InputRefusedException Refused(string found, string? expected = null) =>
         new(new InputProblem(path, 0, "", "store", found, expected ?? "a case store, or a path where one can be made"));
 
+    // However the file is reached, its photographs are beside the file itself.
+    private static string Whole(string path) =>
+        File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
+            ? target.FullName
+            : System.IO.Path.GetFullPath(path);
+
     private async Task OpeningAsync(Func<Task> work)
     {
         try
@@ -214,6 +219,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
         return StoreState.Of(context);
     }
 
+    // Asked before the store is used and not again: closing a file drops what this process has locked in it (POSIX, fcntl).
     // Byte 18 of the header, "file format write version": 2 for a write-ahead log (SQLite's "Database File Format", 1.3.3).
     private bool IsWrittenAhead()
     {
@@ -230,7 +236,8 @@ internal sealed class SqliteFile(string path, Action<string> say)
         return await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = DELETE", stop);
     }
 
-    private static StoreContext Open(SqliteOpenMode mode, string source)
+    /// <summary>Opens the tables of a database.</summary>
+    public static StoreContext Open(SqliteOpenMode mode, string source)
     {
         // Nothing is held open between two uses, so that the file can be copied, moved and put back while the program runs.
         var connection = new SqliteConnectionStringBuilder

@@ -123,7 +123,8 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
             file.WaitAsync(
                 async () =>
                 {
-                    using var context = file.Open(SqliteOpenMode.ReadOnly);
+                    // Whoever keeps also puts right what another program was killed in.
+                    using var context = file.Open(mayKeep ? SqliteOpenMode.ReadWrite : SqliteOpenMode.ReadOnly);
                     context.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
                     return await query(context);
                 },

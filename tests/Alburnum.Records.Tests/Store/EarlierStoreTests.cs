@@ -1,6 +1,7 @@
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
 
 namespace Alburnum.Records.Tests.Store;
 
@@ -43,6 +44,15 @@ public sealed class EarlierStoreTests : IDisposable
         );
         await KeepAsync();
         Assert.Single(_said);
+    }
+
+    [Fact]
+    public async Task The_migrations_lead_to_the_tables_that_the_program_uses()
+    {
+        await KeepAsync();
+        using var context = new SqliteFile(StorePath, Say).Open(SqliteOpenMode.ReadOnly);
+
+        Assert.False(context.Database.HasPendingModelChanges());
     }
 
     [Fact]
@@ -201,27 +211,58 @@ public sealed class EarlierStoreTests : IDisposable
     public async Task One_cut_off_in_the_middle_of_a_change_is_not_looked_at_and_is_put_right_when_it_is_kept_in()
     {
         await KeepAsync();
-        var cut = _folder.At("cut.db");
-        using (var writer = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
-        {
-            writer.Open();
-            using var write = writer.CreateCommand();
-            // A cache of a page: the change reaches the file before it is committed, as when a program is killed while it commits.
-            write.CommandText =
-                "PRAGMA cache_size = 1; BEGIN IMMEDIATE; UPDATE run SET Document = 'lost ' || hex(zeroblob(20000))";
-            write.ExecuteNonQuery();
-            File.Copy(StorePath, cut);
-            File.Copy($"{StorePath}-journal", $"{cut}-journal");
-        }
+        CutOffInAChange();
         var before = FolderContents.Of(_folder.Path);
 
-        CaseStore.Examine(cut);
-        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => CaseStore.LookAsync(cut, _said.Add, Stop));
+        CaseStore.Examine(StorePath);
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(LookAsync);
 
         Assert.Contains("found a store that was cut off in the middle of a change", refused.Message);
         Assert.Equal(before, FolderContents.Of(_folder.Path));
-        var store = await CaseStore.KeepAsync(cut, _said.Add, Stop);
+        var store = await KeepAsync();
         Assert.StartsWith("{", (await store.RunAsync(Reference, null, Stop))!.Document);
+    }
+
+    [Fact]
+    public async Task A_keeper_reads_on_where_another_was_killed_in_the_middle_of_a_change()
+    {
+        var store = await KeepAsync();
+        CutOffInAChange();
+
+        Assert.StartsWith("{", (await store.RunAsync(Reference, null, Stop))!.Document);
+    }
+
+    [Fact]
+    public async Task What_a_killed_program_of_the_earlier_version_left_in_its_log_is_not_lost()
+    {
+        var killed = _folder.At("killed.db");
+        using (var writer = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
+        {
+            writer.Open();
+            Run(writer, "UPDATE run SET Title = 'in the log alone'");
+            File.Copy(StorePath, killed);
+            File.Copy($"{StorePath}-wal", $"{killed}-wal");
+        }
+
+        CaseStore.Examine(killed);
+        var store = await CaseStore.KeepAsync(killed, Say, Stop);
+
+        Assert.Equal("in the log alone", Assert.Single(await store.ListAsync(Stop)).Title);
+        Assert.Equal("in the log alone", Ask(_folder.At("killed.version-2.db"), "SELECT Title FROM run"));
+        Assert.False(File.Exists($"{killed}-wal"));
+    }
+
+    [Fact]
+    public async Task One_reached_by_a_link_has_its_photographs_beside_the_file_itself()
+    {
+        Directory.CreateDirectory(_folder.At("desk"));
+        var link = _folder.At(Path.Combine("desk", "link.db"));
+        File.CreateSymbolicLink(link, StorePath);
+
+        await CaseStore.KeepAsync(link, Say, Stop);
+
+        Assert.True(Directory.Exists(_folder.At("cases.photographs")));
+        Assert.NotNull(await (await LookAsync()).PhotographAsync(Sha256, Stop));
     }
 
     [Fact]
@@ -243,6 +284,31 @@ public sealed class EarlierStoreTests : IDisposable
     {
         lock (_said)
             _said.Add(line);
+    }
+
+    // As when a program is killed while it commits: with a cache of a page, the change reaches the file before that.
+    private void CutOffInAChange()
+    {
+        var (file, journal) = (_folder.At("cut"), _folder.At("cut-journal"));
+        using (var writer = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
+        {
+            writer.Open();
+            Run(
+                writer,
+                "PRAGMA cache_size = 1; BEGIN IMMEDIATE; UPDATE run SET Document = 'lost ' || hex(zeroblob(20000))"
+            );
+            File.Copy(StorePath, file);
+            File.Copy($"{StorePath}-journal", journal);
+        }
+        File.Move(file, StorePath, overwrite: true);
+        File.Move(journal, $"{StorePath}-journal");
+    }
+
+    private static void Run(SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 
     private static object? Ask(string path, string sql)
