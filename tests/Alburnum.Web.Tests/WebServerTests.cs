@@ -67,6 +67,23 @@ public sealed class WebServerTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_damaged_photograph_is_refused_in_words_and_not_remembered()
+    {
+        var sha256 = Photograph.Of("P01.jpg", Jpeg).Sha256;
+        var file = _folder.At(Path.Combine("cases.photographs", sha256[..2], sha256));
+        await File.WriteAllBytesAsync(file, [.. Jpeg, 0], Stop);
+
+        var answer = await Get($"/photographs/{sha256}");
+
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.StartsWith(
+            $"{file}, field photograph: found a damaged file",
+            await answer.Content.ReadAsStringAsync(Stop)
+        );
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+    }
+
+    [Fact]
     public async Task The_result_document_is_served_as_it_was_kept() =>
         Assert.Equal(
             "{\"format\": \"x\"}",

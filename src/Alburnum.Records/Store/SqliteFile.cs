@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -9,7 +10,7 @@ namespace Alburnum.Records.Store;
 /// <param name="say">Told in a line when another program has to be waited for, and when the store is brought forward.</param>
 internal sealed class SqliteFile(string path, Action<string> say)
 {
-    private const int LongestWaitSeconds = 30;
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
     private readonly string _full = Whole(path);
 
     /// <summary>The file's whole path.</summary>
@@ -44,6 +45,20 @@ internal sealed class SqliteFile(string path, Action<string> say)
 
     /// <summary>Opens the tables.</summary>
     public StoreContext Open(SqliteOpenMode mode) => Open(mode, _full);
+
+    /// <summary>Opens the tables of a database.</summary>
+    public static StoreContext Open(SqliteOpenMode mode, string source)
+    {
+        // Nothing is held open between two uses, so that the file can be copied, moved and put back while the program runs.
+        var connection = new SqliteConnectionStringBuilder
+        {
+            DataSource = source,
+            Mode = mode,
+            Pooling = false,
+            DefaultTimeout = 1,
+        };
+        return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
+    }
 
     /// <summary>Refuses a path that cannot be a case store. Nothing is made or changed.</summary>
     public void Examine()
@@ -121,18 +136,19 @@ internal sealed class SqliteFile(string path, Action<string> say)
     /// <summary>Tries again while another program is at work on the store; says so, and gives up after a while.</summary>
     public async Task<T> WaitAsync<T>(Func<Task<T>> attempt, CancellationToken stop)
     {
-        // Each attempt itself takes a second to give up: see the timeout below.
-        for (var waitedSeconds = 0; ; waitedSeconds++)
+        // Each attempt takes a second to give up: see the timeout where the tables are opened.
+        var waited = Stopwatch.StartNew();
+        for (var isFirst = true; ; isFirst = false)
         {
             try
             {
                 return await attempt();
             }
-            catch (SqliteException busy) when (StoreTrouble.Passes(busy) && waitedSeconds < LongestWaitSeconds)
+            catch (SqliteException busy) when (StoreTrouble.Passes(busy) && waited.Elapsed < LongestWait)
             {
-                if (waitedSeconds == 0)
+                if (isFirst)
                     say(
-                        $"{path}: another program is at work on the store; waiting for it, {LongestWaitSeconds} s at most."
+                        $"{path}: another program is at work on the store; waiting for it, {LongestWait.TotalSeconds:0} s at most."
                     );
                 // Two that wait for each other must not try again in step.
                 await Task.Delay(Random.Shared.Next(500), stop);
@@ -234,19 +250,5 @@ internal sealed class SqliteFile(string path, Action<string> say)
     {
         using var context = Open(SqliteOpenMode.ReadWrite);
         return await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = DELETE", stop);
-    }
-
-    /// <summary>Opens the tables of a database.</summary>
-    public static StoreContext Open(SqliteOpenMode mode, string source)
-    {
-        // Nothing is held open between two uses, so that the file can be copied, moved and put back while the program runs.
-        var connection = new SqliteConnectionStringBuilder
-        {
-            DataSource = source,
-            Mode = mode,
-            Pooling = false,
-            DefaultTimeout = 1,
-        };
-        return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
     }
 }
