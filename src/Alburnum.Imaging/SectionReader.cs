@@ -41,6 +41,7 @@ public static class SectionReader
     /// <param name="photograph">The file's bytes.</param>
     /// <param name="request">What is known of the section.</param>
     /// <param name="ct">Stops the reading.</param>
+    /// <param name="sha256">SHA-256 of the bytes where it is known already; null: it is computed.</param>
     /// <returns>The reading; its profile is null where the photograph does not decide, and the notes say why.</returns>
     /// <exception cref="InputRefusedException">The file is not a readable photograph, or the outline given cannot be one.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -48,7 +49,8 @@ public static class SectionReader
         string fileName,
         ReadOnlyMemory<byte> photograph,
         ReadingRequest request,
-        CancellationToken ct
+        CancellationToken ct,
+        string? sha256 = null
     )
     {
         ArgumentNullException.ThrowIfNull(fileName);
@@ -62,7 +64,7 @@ public static class SectionReader
         var blank = new SectionReading
         {
             FileName = fileName,
-            Sha256 = Convert.ToHexStringLower(SHA256.HashData(photograph.Span)),
+            Sha256 = sha256 ?? Convert.ToHexStringLower(SHA256.HashData(photograph.Span)),
             WidthPx = file.WidthPx,
             HeightPx = file.HeightPx,
             Shape = shape,

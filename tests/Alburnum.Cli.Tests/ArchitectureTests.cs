@@ -50,6 +50,17 @@ public sealed class ArchitectureTests
     }
 
     [Fact]
+    public void The_case_store_sees_neither_case_folders_nor_photographs_being_read() =>
+        Types()
+            .That()
+            .ResideInNamespaceMatching("^Alburnum.Records.Store")
+            .Should()
+            .NotDependOnAny(
+                Types().That().ResideInAssembly(Imaging).Or().ResideInNamespace("Alburnum.Records.CaseFolders")
+            )
+            .Check(Layout);
+
+    [Fact]
     public void The_core_refers_to_nothing_but_the_runtime_and_the_numerics_library() =>
         Assert.All(
             Core.GetReferencedAssemblies(),

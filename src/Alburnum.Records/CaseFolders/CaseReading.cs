@@ -62,7 +62,13 @@ public sealed record CaseReading(
                 IsIncised = photograph.IsIncised ?? folder.Case.Enquiry.IsIncised == true,
             }
         );
-        var reading = SectionReader.Read(photograph.ShownName, photograph.Bytes, request, stop) with
+        var reading = SectionReader.Read(
+            photograph.ShownName,
+            photograph.Bytes,
+            request,
+            stop,
+            photograph.File.Sha256
+        ) with
         {
             FileName = photograph.FileName,
         };
@@ -101,7 +107,7 @@ public sealed record CaseReading(
         reading.Marks.OutlinePx is null && reading.Profile is null && reading.OutlineConfidence < 1;
 
     private static string HowToPointOut(string piece, SectionReading reading) =>
-        $"To point the outline out, mark the photograph on the case's page (alburnum serve), or write under piece {piece} in case.yaml "
+        $"To point the outline out, mark the photograph on the case's page, or write under piece {piece} in case.yaml "
         + (
             reading.Shape == SectionShape.Round
                 ? "corners: [\"x,y\", …] with five or more points on the rim, "
