@@ -1,6 +1,6 @@
+using Alburnum.DrawnSections;
 using Alburnum.Imaging;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Bench.Imaging;
 

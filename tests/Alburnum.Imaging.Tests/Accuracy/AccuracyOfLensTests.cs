@@ -1,5 +1,5 @@
+using Alburnum.DrawnSections;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

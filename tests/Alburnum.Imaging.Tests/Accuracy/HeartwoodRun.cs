@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using Alburnum.DrawnSections;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

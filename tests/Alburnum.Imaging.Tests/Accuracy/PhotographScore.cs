@@ -1,6 +1,6 @@
+using Alburnum.DrawnSections;
 using Alburnum.Penetration;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

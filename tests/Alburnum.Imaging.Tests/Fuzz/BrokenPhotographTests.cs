@@ -1,6 +1,6 @@
 using System.Globalization;
+using Alburnum.DrawnSections;
 using Alburnum.Timber;
-using DrawSections;
 using SkiaSharp;
 
 namespace Alburnum.Imaging.Tests.Fuzz;
