@@ -1,11 +1,12 @@
 using System.Security.Cryptography;
-using Alburnum.Imaging.Boundary;
 using Alburnum.Imaging.Colour;
+using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Judging;
 using Alburnum.Imaging.Outline;
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
 using Alburnum.Imaging.Zones;
 using Alburnum.Penetration;
 using Alburnum.Timber;

@@ -1,5 +1,5 @@
 using Alburnum.DrawnSections;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Timber;
 
 namespace Alburnum.Bench.Imaging;

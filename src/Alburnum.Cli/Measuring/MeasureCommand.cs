@@ -2,6 +2,8 @@ using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Pictures;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Timber;
 using Spectre.Console;

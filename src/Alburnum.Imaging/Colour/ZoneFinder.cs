@@ -1,4 +1,4 @@
-using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;

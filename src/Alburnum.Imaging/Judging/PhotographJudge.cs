@@ -1,7 +1,8 @@
 using System.Globalization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Judging;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Zones;
 

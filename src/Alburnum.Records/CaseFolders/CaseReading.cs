@@ -1,5 +1,7 @@
 using Alburnum.Cases;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
 

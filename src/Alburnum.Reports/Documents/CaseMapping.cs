@@ -1,6 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Cases;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 

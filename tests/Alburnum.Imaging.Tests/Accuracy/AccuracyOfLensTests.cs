@@ -1,4 +1,6 @@
 using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
 using SkiaSharp;
 

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Judging;
@@ -8,7 +9,7 @@ public class QualityTests
     [Fact]
     public void A_good_photograph_has_no_findings()
     {
-        var reading = Reading.Of(new PlainSection());
+        var reading = DrawnReading.Of(new PlainSection());
 
         Assert.Equal(QualityGrade.Good, reading.Quality.Grade);
         Assert.Empty(reading.Quality.Findings);
@@ -18,12 +19,12 @@ public class QualityTests
     [InlineData(5, QualityGrade.Fair)]
     [InlineData(11, QualityGrade.Poor)]
     public void Out_of_focus(float blurPx, QualityGrade grade) =>
-        Says(Reading.Of(new PlainSection { BlurPx = blurPx }), grade, "Out of focus", "take it again");
+        Says(DrawnReading.Of(new PlainSection { BlurPx = blurPx }), grade, "Out of focus", "take it again");
 
     [Fact]
     public void Too_few_pixels_are_read_with_care()
     {
-        var reading = Reading.Of(new PlainSection { PxPerMm = 2.2, MarginPx = 60 });
+        var reading = DrawnReading.Of(new PlainSection { PxPerMm = 2.2, MarginPx = 60 });
 
         Says(reading, QualityGrade.Poor, "Only 2.2 pixels per mm", "go closer");
         Assert.NotNull(reading.Profile);
@@ -32,7 +33,7 @@ public class QualityTests
     [Fact]
     public void Far_too_few_pixels_are_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { PxPerMm = 0.8, MarginPx = 60 });
+        var reading = DrawnReading.Of(new PlainSection { PxPerMm = 0.8, MarginPx = 60 });
 
         Says(reading, QualityGrade.Unusable, "Only 0.8 pixels per mm", "go closer");
         NotDetermined(reading);
@@ -41,7 +42,7 @@ public class QualityTests
     [Fact]
     public void A_section_with_glare_is_said_to_be_over_exposed() =>
         Says(
-            Reading.Of(
+            DrawnReading.Of(
                 new PlainSection { Over = (x, y) => x is > 12 and < 88 && y is > 12 and < 63 ? 0xFFFFFF : null }
             ),
             QualityGrade.Poor,
@@ -52,7 +53,7 @@ public class QualityTests
     [Fact]
     public void A_section_burnt_out_is_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { Untreated = 0xFFFFFF, Treated = 0xFFFFFF });
+        var reading = DrawnReading.Of(new PlainSection { Untreated = 0xFFFFFF, Treated = 0xFFFFFF });
 
         Says(reading, QualityGrade.Unusable, "Over-exposed", "take it again");
         NotDetermined(reading);
@@ -61,7 +62,7 @@ public class QualityTests
     [Fact]
     public void A_section_in_the_dark_is_said_to_be_under_exposed() =>
         Says(
-            Reading.Of(new PlainSection { Untreated = 0x180804, Treated = 0x04060C }),
+            DrawnReading.Of(new PlainSection { Untreated = 0x180804, Treated = 0x04060C }),
             QualityGrade.Poor,
             "Under-exposed",
             "even light"
@@ -70,7 +71,7 @@ public class QualityTests
     [Fact]
     public void An_indicator_that_has_not_developed_is_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { Treated = 0xC9583A });
+        var reading = DrawnReading.Of(new PlainSection { Treated = 0xC9583A });
 
         NotDetermined(reading);
         Assert.Contains(reading.Notes, note => note.Contains("indicator has developed", StringComparison.Ordinal));
@@ -83,7 +84,7 @@ public class QualityTests
         var drawn = new PlainSection { Treated = none.TreatedColours[0], Untreated = none.UntreatedColours[0] };
 
         Says(
-            Reading.Of(drawn, Reading.Request(drawn) with { Indicator = none }),
+            DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = none }),
             QualityGrade.Fair,
             "without a reagent"
         );
@@ -97,7 +98,13 @@ public class QualityTests
     public void The_wrong_indicator_named_is_not_determined_and_the_right_one_suggested(string named)
     {
         var drawn = new PlainSection();
-        var reading = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = KnownIndicators.Sharp(named) });
+        var reading = DrawnReading.Of(
+            drawn,
+            DrawnReading.Request(drawn) with
+            {
+                Indicator = KnownIndicators.Sharp(named),
+            }
+        );
 
         NotDetermined(reading);
         Assert.Contains(reading.Notes, note => note.Contains("it may be copper-blue", StringComparison.Ordinal));
@@ -113,12 +120,12 @@ public class QualityTests
     {
         var sharp = KnownIndicators.Sharp(key);
         var drawn = new PlainSection { Treated = sharp.TreatedColours[0], Untreated = sharp.UntreatedColours[0] };
-        var named = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = sharp });
-        var told = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = null });
+        var named = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = sharp });
+        var told = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = null });
 
-        Assert.Equal(9, Reading.Profile(named).Statistics.MeanMm.Value, 0.15);
+        Assert.Equal(9, DrawnReading.Profile(named).Statistics.MeanMm.Value, 0.15);
         // Unless said, the colour is taken to be drawn a little past the front.
-        Assert.Equal(9, Reading.Profile(told).Statistics.MeanMm.Value, 0.45);
+        Assert.Equal(9, DrawnReading.Profile(told).Statistics.MeanMm.Value, 0.45);
         Assert.Equal(key, told.Indicator!.Key);
     }
 

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Outline;
@@ -12,8 +13,8 @@ public class LensFinderTests
     public void The_sides_of_a_section_tell_the_lens(double bow)
     {
         var drawn = new PlainSection { LensBow = -bow };
-        var with = Reading.Of(drawn);
-        var without = Reading.Of(drawn, Reading.Request(drawn) with { OutlineIsExact = true });
+        var with = DrawnReading.Of(drawn);
+        var without = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { OutlineIsExact = true });
 
         var found = with.LensBow!.Value;
         // The drawing's model and the reader's differ by about the square of the bow.
@@ -24,12 +25,12 @@ public class LensFinderTests
     }
 
     [Fact]
-    public void Straight_sides_tell_of_none() => Assert.Null(Reading.Of(new PlainSection()).LensBow);
+    public void Straight_sides_tell_of_none() => Assert.Null(DrawnReading.Of(new PlainSection()).LensBow);
 
     [Fact]
     public void A_round_section_tells_of_none() =>
         Assert.Null(
-            Reading
+            DrawnReading
                 .Of(
                     new PlainSection
                     {
@@ -45,7 +46,7 @@ public class LensFinderTests
     public void Touched_places_and_what_is_drawn_over_keep_to_the_photograph()
     {
         var drawn = new PlainSection { LensBow = -0.08 };
-        var reading = Reading.Of(drawn);
+        var reading = DrawnReading.Of(drawn);
 
         // Corners and front where the lens drew them.
         Assert.All(
@@ -57,7 +58,7 @@ public class LensFinderTests
     }
 
     private static double Error(SectionReading reading) =>
-        Reading
+        DrawnReading
             .Profile(reading)
             .Faces.SelectMany(face => face.DepthMm.Where((_, i) => !face.Excluded[i]))
             .Average(mm => Math.Abs(mm - 9));

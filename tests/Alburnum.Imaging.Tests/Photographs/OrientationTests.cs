@@ -29,10 +29,10 @@ public class OrientationTests
     [InlineData(8)]
     public void It_is_read_as_displayed(int orientation)
     {
-        var reading = Reading.Of(Stored(orientation), Reading.Request(Drawn));
+        var reading = DrawnReading.Of(Stored(orientation), DrawnReading.Request(Drawn));
 
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
-        var faces = Reading.Profile(reading).Faces;
+        var faces = DrawnReading.Profile(reading).Faces;
         foreach (var (face, depthMm) in faces.Zip([5.0, 8, 11, 14]))
             Assert.Equal(depthMm, face.DepthMm[face.DepthMm.Count / 2], 0.2);
         foreach (var (found, given) in reading.OutlinePx.Zip(Drawn.Outline))
@@ -45,7 +45,7 @@ public class OrientationTests
     [InlineData(65535)]
     public void A_value_that_means_nothing_leaves_the_picture_as_it_is(int orientation)
     {
-        var reading = Reading.Of(WithExif(Drawn.Draw(), orientation), Reading.Request(Drawn));
+        var reading = DrawnReading.Of(WithExif(Drawn.Draw(), orientation), DrawnReading.Request(Drawn));
 
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
         Assert.NotNull(reading.Profile);

@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Timber;
 using SkiaSharp;

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Records.Facts;
 using Alburnum.Tests.Shared;
@@ -20,26 +21,26 @@ public class HeartwoodByColourTests
     [Fact]
     public void A_darker_and_redder_disc_about_the_pith_is_heartwood()
     {
-        var reading = Reading.Of(Drawn(0xC9583A, 0xE08A5A));
+        var reading = DrawnReading.Of(Drawn(0xC9583A, 0xE08A5A));
         var heartwood = reading.Heartwood!;
 
         Assert.Equal(HeartwoodEvidence.Colour, heartwood.Evidence);
         Assert.Equal(RadiusMm, heartwood.RadiusMm!.Value, 4 * heartwood.BorderUncertaintyMm!.Value);
         // Straight below the section's first face at x = 45, sapwood is 110 − 75 = 35 mm deep.
-        var face = Reading.Profile(reading).Faces[0];
+        var face = DrawnReading.Profile(reading).Faces[0];
         Assert.Equal(PithY - RadiusMm, face.SapwoodDepthMm[(int)PithX]!.Value, 1.0);
         Assert.Equal(heartwood.BorderUncertaintyMm.Value, face.SapwoodUncertaintyMm);
-        Assert.InRange(Reading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.001, 0.05);
+        Assert.InRange(DrawnReading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.001, 0.05);
     }
 
     [Fact]
     public void A_brighter_disc_is_not() =>
-        Assert.Equal(HeartwoodEvidence.None, Reading.Of(Drawn(0xE08A5A, 0xC9583A)).Heartwood!.Evidence);
+        Assert.Equal(HeartwoodEvidence.None, DrawnReading.Of(Drawn(0xE08A5A, 0xC9583A)).Heartwood!.Evidence);
 
     [Fact]
     public void One_colour_is_not_and_the_words_say_what_to_do()
     {
-        var heartwood = Reading.Of(Drawn(0xC9583A, 0xC9583A)).Heartwood!;
+        var heartwood = DrawnReading.Of(Drawn(0xC9583A, 0xC9583A)).Heartwood!;
 
         Assert.Equal("not determined", heartwood.EvidenceInWords);
         Assert.Null(heartwood.BorderUncertaintyMm);
@@ -49,7 +50,7 @@ public class HeartwoodByColourTests
     [Fact]
     public void Without_rings_a_disc_may_be_anything()
     {
-        var heartwood = Reading.Of(Drawn(0xC9583A, 0xE08A5A, ringsShow: false)).Heartwood!;
+        var heartwood = DrawnReading.Of(Drawn(0xC9583A, 0xE08A5A, ringsShow: false)).Heartwood!;
 
         Assert.Equal(HeartwoodEvidence.None, heartwood.Evidence);
     }
@@ -59,36 +60,36 @@ public class HeartwoodByColourTests
     {
         var oak = Reagents.Single(reagent => reagent.Key == "white-oak");
         var drawn = Drawn(0x2E3A26, 0xC8A36A);
-        var named = Reading.Of(drawn, Request(drawn) with { HeartwoodReagent = oak });
+        var named = DrawnReading.Of(drawn, Request(drawn) with { HeartwoodReagent = oak });
 
         Assert.Equal(HeartwoodEvidence.Reagent, named.Heartwood!.Evidence);
         Assert.Equal(RadiusMm, named.Heartwood.RadiusMm!.Value, 4 * named.Heartwood.BorderUncertaintyMm!.Value);
-        Assert.Equal(HeartwoodEvidence.None, Reading.Of(drawn, Request(drawn)).Heartwood!.Evidence);
+        Assert.Equal(HeartwoodEvidence.None, DrawnReading.Of(drawn, Request(drawn)).Heartwood!.Evidence);
     }
 
     [Fact]
     public void What_the_user_shows_goes_before_what_is_seen()
     {
         var drawn = Drawn(0xC9583A, 0xE08A5A);
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             drawn,
-            Reading.Request(drawn) with
+            DrawnReading.Request(drawn) with
             {
                 Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), 85),
             }
         );
 
         Assert.Equal("given", reading.Heartwood!.EvidenceInWords);
-        Assert.Equal(PithY - 85, Reading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
+        Assert.Equal(PithY - 85, DrawnReading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
     }
 
     [Fact]
     public void Doubt_about_the_border_widens_what_is_said_of_exposed_heartwood()
     {
         var drawn = new PlainSection { DepthMm = _ => 5 };
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             drawn,
-            Reading.Request(drawn) with
+            DrawnReading.Request(drawn) with
             {
                 Heartwood = new HeartwoodAboutPith(drawn.Place(50, -20), 30),
                 RequiredMm = 6,
@@ -116,5 +117,5 @@ public class HeartwoodByColourTests
         return new() { DepthMm = _ => DepthMm, Over = Wood };
     }
 
-    private static ReadingRequest Request(PlainSection drawn) => Reading.Request(drawn) with { Indicator = null };
+    private static ReadingRequest Request(PlainSection drawn) => DrawnReading.Request(drawn) with { Indicator = null };
 }
