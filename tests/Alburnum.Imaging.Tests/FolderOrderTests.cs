@@ -22,6 +22,7 @@ public sealed class FolderOrderTests
         "Judging",
         "Zones",
         "Pictures",
+        "Stages",
     ];
 
     private static readonly ArchUnitNET.Domain.Architecture Room = new ArchLoader()

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Timber;
 
@@ -91,7 +92,8 @@ public class ShapeTests
         var reading = DrawnReading.Of(drawn);
 
         var face = Assert.Single(DrawnReading.Profile(reading).Faces);
-        Assert.Equal(reading.OutlinePx.Min(p => p.Y), reading.OutlinePx[0].Y, 1e-9);
+        var rim = DrawnReading.Read(reading).Outline.PointsPx;
+        Assert.Equal(rim.Min(p => p.Y), rim[0].Y, 1e-9);
         double At(double share) => face.DepthMm[(int)(share * face.DepthMm.Count)];
         Assert.Equal(12, At(0.25), 0.3);
         Assert.Equal(6, At(0.5), 0.3);
@@ -138,7 +140,9 @@ public class ShapeTests
 
         Assert.Equal(10, DrawnReading.Profile(DrawnReading.Of(drawn, request)).Statistics.MeanMm.Value, 0.1);
         Assert.Equal(11, DrawnReading.Profile(scaled).Statistics.MeanMm.Value, 0.1);
-        Assert.Contains(scaled.Notes, note => note.Contains("110 × 82.5 mm", StringComparison.Ordinal));
+        var section = Assert.IsType<RectangularSection>(DrawnReading.Read(scaled).Scale.ByKnownLength);
+        Assert.Equal(110, section.WidthMm, 0.3);
+        Assert.Equal(82.5, section.HeightMm, 0.3);
     }
 
     [Fact]
@@ -153,7 +157,7 @@ public class ShapeTests
             }
         );
 
-        Assert.Null(reading.Profile);
-        Assert.Contains("Check the two points", Assert.Single(reading.Notes), StringComparison.Ordinal);
+        var ended = DrawnReading.Ended(reading);
+        Assert.Equal((ReadingStage.Flattening, new KnownLengthDisagrees()), (ended.Stage, ended.Fault));
     }
 }

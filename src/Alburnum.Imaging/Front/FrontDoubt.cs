@@ -1,4 +1,3 @@
-using Alburnum.Imaging.Geometry;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Front;
@@ -21,13 +20,13 @@ internal sealed class FrontDoubt
     private readonly IReadOnlyList<FaceFront>[] leaning;
 
     /// <summary>Reads the fronts anew, leaning either way.</summary>
-    public FrontDoubt(SectionPlan plan, IReadOnlyList<EvidenceStrip> strips, IReadOnlyList<FaceFront> fronts)
+    public FrontDoubt(SectionFront front)
     {
-        this.fronts = fronts;
+        fronts = front.Fronts;
         leaning =
         [
-            FrontReader.Read(plan, [.. strips.Select(s => s.Leaning(Lean))]),
-            FrontReader.Read(plan, [.. strips.Select(s => s.Leaning(-Lean))]),
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(Lean))]),
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-Lean))]),
         ];
     }
 

@@ -34,27 +34,41 @@ public static class OverlayPicture
         var canvas = surface.Canvas;
         // On a small print a line must still be seen.
         var width = Math.Max(1.4f, longSidePx / 450f) / scale;
-        Line(canvas, reading.OutlinePx, closed: true, Halo, 2.2f * width);
-        foreach (var line in reading.BoundaryPx)
-            Line(canvas, line, closed: false, Halo, 2.2f * width);
-        Line(canvas, reading.OutlinePx, closed: true, Outline, width);
-        foreach (var line in reading.LeftOutPx)
-            Line(canvas, line, closed: false, LeftOut, width);
-        foreach (var line in reading.BoundaryPx)
-            Line(canvas, line, closed: false, Front, width);
-        foreach (var line in reading.Heartwood?.BorderPx ?? [])
+        switch (reading.Outcome)
         {
-            Line(canvas, line, closed: false, Halo, 2.2f * width, dash: 6 * width);
-            Line(canvas, line, closed: false, Heartwood, width, dash: 6 * width);
-        }
-        if (reading.LeastPx is { } least)
-        {
-            Line(canvas, [least.Face, least.Front], closed: false, Halo, 2.2f * width);
-            Line(canvas, [least.Face, least.Front], closed: false, Outline, width);
+            case Read read:
+                Draw(canvas, read, width);
+                break;
+            case NotDetermined { Outline: { } outline }:
+                Line(canvas, outline.PointsPx, closed: true, Halo, 2.2f * width);
+                Line(canvas, outline.PointsPx, closed: true, Outline, width);
+                break;
         }
         using var drawn = surface.Snapshot();
         using var jpeg = drawn.Encode(SKEncodedImageFormat.Jpeg, 90);
         return jpeg.ToArray();
+    }
+
+    private static void Draw(SKCanvas canvas, Read read, float width)
+    {
+        Line(canvas, read.Outline.PointsPx, closed: true, Halo, 2.2f * width);
+        foreach (var line in read.BoundaryPx)
+            Line(canvas, line, closed: false, Halo, 2.2f * width);
+        Line(canvas, read.Outline.PointsPx, closed: true, Outline, width);
+        foreach (var line in read.LeftOutPx)
+            Line(canvas, line, closed: false, LeftOut, width);
+        foreach (var line in read.BoundaryPx)
+            Line(canvas, line, closed: false, Front, width);
+        foreach (var line in (read.Heartwood as DetectedHeartwood)?.BorderPx ?? [])
+        {
+            Line(canvas, line, closed: false, Halo, 2.2f * width, dash: 6 * width);
+            Line(canvas, line, closed: false, Heartwood, width, dash: 6 * width);
+        }
+        if (read.LeastPx is { } least)
+        {
+            Line(canvas, [least.Face, least.Front], closed: false, Halo, 2.2f * width);
+            Line(canvas, [least.Face, least.Front], closed: false, Outline, width);
+        }
     }
 
     private static void Line(

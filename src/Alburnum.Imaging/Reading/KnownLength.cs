@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Timber;
 
@@ -6,9 +5,9 @@ namespace Alburnum.Imaging.Reading;
 
 /// <summary>The section's true size, from a known length in the photograph.</summary>
 /// <param name="Section">The section as large as it is.</param>
-/// <param name="ScaleShare">Standard uncertainty of its size, as a share.</param>
-/// <param name="Note">What was found, in words; empty where the nominal size stands.</param>
-internal sealed record KnownLength(Section Section, double ScaleShare, string Note)
+/// <param name="SizeShare">Standard uncertainty of its size, as a share.</param>
+/// <param name="IsMeasured">Whether it comes from a scale bar; the nominal size stands otherwise.</param>
+internal sealed record KnownLength(Section Section, double SizeShare, bool IsMeasured)
 {
     /// <summary>Standard uncertainty of each end of a scale bar pointed out by hand, pixels.</summary>
     private const double EndPx = 1.5;
@@ -22,7 +21,7 @@ internal sealed record KnownLength(Section Section, double ScaleShare, string No
     public static KnownLength? Of(ReadingRequest request, SectionMap nominal)
     {
         if (request.ScaleBar is not { } bar)
-            return new(request.Section, request.SectionUncertaintyMm / request.Section.ThicknessMm, "");
+            return new(request.Section, request.SectionUncertaintyMm / request.Section.ThicknessMm, IsMeasured: false);
         var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
         var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
         if (!(Math.Abs(factor - 1) <= MostApart))
@@ -34,14 +33,6 @@ internal sealed record KnownLength(Section Section, double ScaleShare, string No
             _ => throw new ArgumentOutOfRangeException(nameof(request), request.Section, "Not a section."),
         };
         var lengthPx = double.Hypot(bar.To.X - bar.From.X, bar.To.Y - bar.From.Y);
-        var note = string.Create(
-            CultureInfo.InvariantCulture,
-            $"By the known length the section is {section.Label}; depths are to that scale."
-        );
-        return new(section, Math.Sqrt(2) * EndPx / lengthPx, note);
+        return new(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
     }
-
-    /// <summary>What to say of a length that cannot be right.</summary>
-    public const string NotBelieved =
-        "Not determined: the known length and the nominal size differ by more than a quarter. Check the two points, the length and the size.";
 }

@@ -13,6 +13,9 @@ public sealed record ReadingRequest
     /// <summary>Outline; null takes it from <see cref="Section"/>: round, or rectangle.</summary>
     public SectionShape? Shape { get; init; }
 
+    /// <summary>The outline, said or taken from the section.</summary>
+    public SectionShape Outline() => Shape ?? (Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle);
+
     /// <summary>
     /// Rough corners (sawn: 4, clockwise as displayed) or rim points (round: 5 or more), to be drawn to the true edge; null finds the section by itself.
     /// </summary>

@@ -35,10 +35,13 @@ internal static class DrawnReading
     public static SectionReading Of(byte[] photograph, ReadingRequest request) =>
         SectionReader.Read("drawn.jpg", photograph, request, TestContext.Current.CancellationToken);
 
-    /// <summary>The profile, which must be there.</summary>
-    public static DepthProfile Profile(SectionReading reading)
-    {
-        Assert.True(reading.Profile is not null, string.Join(" ", reading.Notes.Concat(reading.Quality.Findings)));
-        return reading.Profile!;
-    }
+    /// <summary>The depth read, which must be there.</summary>
+    public static Read Read(SectionReading reading) =>
+        reading.Outcome as Read ?? throw new Xunit.Sdk.XunitException($"Nothing was read: {reading.Outcome}");
+
+    /// <summary>Its profile.</summary>
+    public static DepthProfile Profile(SectionReading reading) => Read(reading).Profile;
+
+    /// <summary>Where and why the reading ended, which it must have done.</summary>
+    public static NotDetermined Ended(SectionReading reading) => Assert.IsType<NotDetermined>(reading.Outcome);
 }

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using SkiaSharp;
 
@@ -35,7 +36,7 @@ public class OrientationTests
         var faces = DrawnReading.Profile(reading).Faces;
         foreach (var (face, depthMm) in faces.Zip([5.0, 8, 11, 14]))
             Assert.Equal(depthMm, face.DepthMm[face.DepthMm.Count / 2], 0.2);
-        foreach (var (found, given) in reading.OutlinePx.Zip(Drawn.Outline))
+        foreach (var (found, given) in DrawnReading.Read(reading).Outline.PointsPx.Zip(Drawn.Outline))
             Assert.True(double.Hypot(found.X - given.X, found.Y - given.Y) < 2);
     }
 
@@ -48,7 +49,7 @@ public class OrientationTests
         var reading = DrawnReading.Of(WithExif(Drawn.Draw(), orientation), DrawnReading.Request(Drawn));
 
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
-        Assert.NotNull(reading.Profile);
+        Assert.IsType<Read>(reading.Outcome);
     }
 
     private static byte[] Stored(int orientation)

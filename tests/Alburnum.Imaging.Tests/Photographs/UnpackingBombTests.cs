@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Diagnostics;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Photographs;
@@ -41,7 +42,7 @@ public class UnpackingBombTests
         try
         {
             var reading = DrawnReading.Of(bomb, DrawnReading.Request(new PlainSection()) with { OutlinePx = corners });
-            Assert.Null(reading.Profile);
+            Assert.IsType<NotDetermined>(reading.Outcome);
         }
         catch (InputRefusedException refused)
         {

@@ -9,7 +9,11 @@ public class NearestUntreatedTests
     {
         var reading = DrawnReading.Of(new PlainSection());
 
-        foreach (var (face, nearest) in DrawnReading.Profile(reading).Faces.Zip(reading.NearestUntreatedMm))
+        foreach (
+            var (face, nearest) in DrawnReading
+                .Profile(reading)
+                .Faces.Zip(DrawnReading.Read(reading).NearestUntreatedMm)
+        )
         {
             Assert.Equal(9, nearest.Skip(15).SkipLast(15).Order().ElementAt((nearest.Count - 30) / 2)!.Value, 0.15);
             Assert.All(
@@ -32,6 +36,6 @@ public class NearestUntreatedTests
         var reading = DrawnReading.Of(drawn);
 
         Assert.Equal(16, DrawnReading.Profile(reading).Faces[0].DepthMm[42], 0.5);
-        Assert.Equal(double.Hypot(45 - 42.5, 4), reading.NearestUntreatedMm[0][42]!.Value, 0.8);
+        Assert.Equal(double.Hypot(45 - 42.5, 4), DrawnReading.Read(reading).NearestUntreatedMm[0][42]!.Value, 0.8);
     }
 }

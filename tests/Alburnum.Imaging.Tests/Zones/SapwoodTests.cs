@@ -84,7 +84,7 @@ public class SapwoodTests
 
         Assert.Equal(44.7, open, 1.5);
         Assert.DoesNotContain(faces[2].SapwoodDepthMm, mm => mm == 0);
-        var reached = reading.Reached!;
+        var reached = DrawnReading.Read(reading).Reached!;
         Assert.Equal(1, reached.Share.Value, 0.02);
         Assert.Equal(0.447, reached.Faces[0].OpenHeartwoodShare!.Value, 0.02);
         Assert.Equal(1, reached.Faces[0].OpenHeartwoodReachedShare!.Value.Value, 0.02);
@@ -98,7 +98,10 @@ public class SapwoodTests
         var reading = Read(Round, new RingOfHeartwood([Round.Place(30, 60), Round.Place(60, 60), Round.Place(90, 60)]));
 
         Assert.Null(DrawnReading.Profile(reading).SapwoodTreatedShare);
-        Assert.Contains(reading.Notes, note => note.StartsWith("Sapwood not determined", StringComparison.Ordinal));
+        Assert.Equal(
+            new UnknownHeartwood(HeartwoodFault.NoBorderShown, IsMissed: true),
+            DrawnReading.Read(reading).Heartwood
+        );
     }
 
     private static void Expect(SectionReading reading)
