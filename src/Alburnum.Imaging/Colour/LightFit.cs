@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+
 namespace Alburnum.Imaging.Colour;
 
 /// <summary>Fits the fall-off of the light: least squares of brightness on a level for each zone and a common quadratic in place.</summary>

@@ -1,4 +1,4 @@
-using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;
@@ -14,15 +14,12 @@ internal enum ZoneFinding
 
     /// <summary>All untreated.</summary>
     NoneTreated,
-
-    /// <summary>No telling.</summary>
-    Unclear,
 }
 
 /// <summary>The zones found, their indicator and a rough front (treated rows of each column of each coarse strip).</summary>
 internal sealed record ZonesFound(
     ZoneFinding Finding,
-    Indicator? Indicator,
+    Indicator Indicator,
     TwoZones? Zones,
     int[][] RoughRows,
     double Separation,

@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>Where a section roughly lies in a picture: a rectangle or an ellipse.</summary>

@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>How an outline lies in the picture's colours.</summary>

@@ -1,7 +1,7 @@
-using Alburnum.Imaging.Boundary;
 using Alburnum.Imaging.Colour;
+using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Zones;
 

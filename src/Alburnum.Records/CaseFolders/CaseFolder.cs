@@ -1,5 +1,5 @@
 using Alburnum.Cases;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.Store;
 

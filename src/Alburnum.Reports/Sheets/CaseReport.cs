@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Pictures;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 

@@ -1,7 +1,7 @@
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rectification;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Colour;
