@@ -1,8 +1,7 @@
 using System.Net;
 using System.Reflection;
-using Alburnum.Imaging;
-using Alburnum.Records.Facts;
 using Alburnum.Imaging.Pictures;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Sheets;

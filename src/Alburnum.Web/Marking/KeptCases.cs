@@ -1,6 +1,4 @@
-using Alburnum.Imaging;
 using Alburnum.Imaging.Reading;
-using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;

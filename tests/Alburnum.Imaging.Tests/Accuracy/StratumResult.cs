@@ -1,4 +1,5 @@
 using Alburnum.DrawnSections;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.DrawnSections;
+using Alburnum.Imaging.Stages;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

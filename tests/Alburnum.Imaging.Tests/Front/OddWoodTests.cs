@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Penetration;
 

@@ -1,5 +1,6 @@
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
+using Alburnum.Imaging.Zones;
 
 namespace Alburnum.Imaging.Tests.Zones;
 
