@@ -1,5 +1,4 @@
 using Alburnum.DrawnSections;
-using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Alburnum.DrawnSections;
-using Alburnum.Imaging.Stages;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

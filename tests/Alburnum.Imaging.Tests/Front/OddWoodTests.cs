@@ -1,4 +1,3 @@
-using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Penetration;
 

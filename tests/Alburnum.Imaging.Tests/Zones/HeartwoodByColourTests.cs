@@ -1,6 +1,5 @@
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
-using Alburnum.Imaging.Zones;
 using Alburnum.Records.Facts;
 using Alburnum.Tests.Shared;
 using Alburnum.Timber;

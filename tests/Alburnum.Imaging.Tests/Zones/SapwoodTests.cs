@@ -1,6 +1,5 @@
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
-using Alburnum.Imaging.Zones;
 
 namespace Alburnum.Imaging.Tests.Zones;
 

@@ -6,7 +6,7 @@ using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Colour;
 
-public class LightFitTests
+public class IlluminationFitTests
 {
     [Theory]
     [InlineData(4)]
@@ -17,7 +17,7 @@ public class LightFitTests
         var samples = Samples(new PlainSection());
         var treated = samples.DepthMm.Select(depth => depth < dividedAtMm ? 1f : 0f).ToArray();
 
-        var fitted = new LightFit(samples).Of(treated);
+        var fitted = new IlluminationFit(samples).Of(treated);
 
         var plain = Plainly(samples, treated);
         Assert.Equal(plain[2], fitted.X, 1e-4);
@@ -47,7 +47,7 @@ public class LightFitTests
         double[] held = [0, 0, 1e-3, 1e-3, 0.02, 1e-3, 0.02];
         for (var i = 0; i < 7; i++)
             normal[i, i] += samples.Count * held[i];
-        return LinearSystem.Solve(normal, right);
+        return LinearSystem.Solve(normal, right)!;
     }
 
     private static WoodSamples Samples(PlainSection drawn)

@@ -4,7 +4,7 @@ namespace Alburnum.Imaging.Colour;
 
 /// <summary>Fits the fall-off of the light: least squares of brightness on a level for each zone and a common quadratic in place.</summary>
 /// <remarks>All that does not depend on the division into zones is summed once, as the light is fitted again for every division tried.</remarks>
-internal sealed class LightFit
+internal sealed class IlluminationFit
 {
     // Two levels, then x, y, x², xy, y².
     private const int Levels = 2;
@@ -17,7 +17,7 @@ internal sealed class LightFit
     // Sums of weight, weight by each place term, and weight by brightness, over all samples.
     private readonly Sums all;
 
-    public LightFit(WoodSamples samples)
+    public IlluminationFit(WoodSamples samples)
     {
         this.samples = samples;
         Span<double> place = stackalloc double[Terms];
@@ -45,14 +45,16 @@ internal sealed class LightFit
 
     /// <summary>The light that suits a division best.</summary>
     /// <param name="treated">Above ½ where a sample is taken to be treated.</param>
-    public Evening Of(ReadOnlySpan<float> treated)
+    public Illumination Of(ReadOnlySpan<float> treated)
     {
         var system = (double[,])normal.Clone();
         var known = (double[])right.Clone();
         var one = Sums.Of(samples, treated);
         Lay(system, known, 0, one);
         Lay(system, known, 1, all.Less(one));
-        var k = LinearSystem.Solve(system, known);
+        // Where no sample has any weight, nothing tells of a fall-off.
+        if (LinearSystem.Solve(system, known) is not { } k)
+            return default;
         return new((float)k[2], (float)k[3], (float)k[4], (float)k[5], (float)k[6]);
     }
 
@@ -60,13 +62,13 @@ internal sealed class LightFit
     {
         system[level, level] = of.Weight + 1e-6;
         known[level] = of.L;
-        (system[level, 2], system[level, 3]) = (of.X, of.Y);
-        (system[level, 4], system[level, 5], system[level, 6]) = (of.XX, of.XY, of.YY);
+        (system[level, 2], system[level, 3]) = (of.Place.X, of.Place.Y);
+        (system[level, 4], system[level, 5], system[level, 6]) = (of.Place.XX, of.Place.XY, of.Place.YY);
         for (var i = Levels; i < Terms; i++)
             system[i, level] = system[level, i];
     }
 
-    private readonly record struct Sums(double Weight, double L, double X, double Y, double XX, double XY, double YY)
+    private readonly record struct Sums(double Weight, double L, PlaceSums Place)
     {
         public static Sums Of(WoodSamples samples, ReadOnlySpan<float> treated)
         {
@@ -91,9 +93,14 @@ internal sealed class LightFit
                 sxy += kx * samples.Y[n];
                 syy += ky * samples.Y[n];
             }
-            return new(w, l, sx, sy, sxx, sxy, syy);
+            return new(w, l, new(sx, sy, sxx, sxy, syy));
         }
 
-        public Sums Less(Sums o) => new(Weight - o.Weight, L - o.L, X - o.X, Y - o.Y, XX - o.XX, XY - o.XY, YY - o.YY);
+        public Sums Less(Sums o) => new(Weight - o.Weight, L - o.L, Place.Less(o.Place));
+    }
+
+    private readonly record struct PlaceSums(double X, double Y, double XX, double XY, double YY)
+    {
+        public PlaceSums Less(PlaceSums o) => new(X - o.X, Y - o.Y, XX - o.XX, XY - o.XY, YY - o.YY);
     }
 }

@@ -1,7 +1,8 @@
 namespace Alburnum.Imaging.Outline;
 
-/// <summary>Climbing to a better place, one measure after the other, in ever smaller steps.</summary>
-internal static class Ascent
+/// <summary>Pattern search (compass search): climbing to a better place, one measure after the other, in ever smaller steps.</summary>
+/// <remarks>T. G. Kolda, R. M. Lewis and V. Torczon, Optimization by direct search, SIAM Review 45 (2003), section 1.1. From memory.</remarks>
+internal static class PatternSearch
 {
     /// <summary>Tries each measure both ways and goes wherever the score rises; halves the step where it no longer does.</summary>
     /// <param name="start">Where to begin.</param>

@@ -6,7 +6,7 @@ namespace Alburnum.Imaging.Colour;
 /// <param name="XX">Coefficient of x².</param>
 /// <param name="XY">Coefficient of x·y.</param>
 /// <param name="YY">Coefficient of y².</param>
-internal readonly record struct Evening(float X, float Y, float XX, float XY, float YY)
+internal readonly record struct Illumination(float X, float Y, float XX, float XY, float YY)
 {
     public float At(float x, float y) => (X * x) + (Y * y) + (XX * x * x) + (XY * x * y) + (YY * y * y);
 }

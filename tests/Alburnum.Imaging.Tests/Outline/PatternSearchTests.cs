@@ -2,7 +2,7 @@ using Alburnum.Imaging.Outline;
 
 namespace Alburnum.Imaging.Tests.Outline;
 
-public class AscentTests
+public class PatternSearchTests
 {
     [Theory]
     [InlineData(0, 0)]
@@ -42,7 +42,7 @@ public class AscentTests
         (double X, double Y) start,
         Func<(double X, double Y), double> score
     ) =>
-        Ascent.Climb(
+        PatternSearch.Climb(
             start,
             score,
             (p, measure, by) => measure == 0 ? (p.X + by, p.Y) : (p.X, p.Y + by),

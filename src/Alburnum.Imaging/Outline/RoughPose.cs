@@ -8,7 +8,13 @@ namespace Alburnum.Imaging.Outline;
 /// <param name="HalfHeight">Half its height, px.</param>
 /// <param name="Angle">Direction of its width, radians.</param>
 /// <param name="IsRound">Whether it is an ellipse.</param>
-internal readonly record struct Placing(PointPx Centre, double HalfWidth, double HalfHeight, double Angle, bool IsRound)
+internal readonly record struct RoughPose(
+    PointPx Centre,
+    double HalfWidth,
+    double HalfHeight,
+    double Angle,
+    bool IsRound
+)
 {
     private const int RimPoints = 20;
 
@@ -33,7 +39,7 @@ internal readonly record struct Placing(PointPx Centre, double HalfWidth, double
     }
 
     /// <summary>The same in a picture of another scale.</summary>
-    public Placing Scaled(double by) =>
+    public RoughPose Scaled(double by) =>
         this with
         {
             Centre = new(Centre.X * by, Centre.Y * by),
@@ -47,7 +53,7 @@ internal readonly record struct Placing(PointPx Centre, double HalfWidth, double
     /// <summary>The same with one of its measures changed: centre across, centre down, half width, half height, or turned so that its ends move by as much.</summary>
     /// <param name="measure">0 to 4.</param>
     /// <param name="byPx">By how much, px.</param>
-    public Placing Moved(int measure, double byPx) =>
+    public RoughPose Moved(int measure, double byPx) =>
         measure switch
         {
             0 => this with { Centre = new(Centre.X + byPx, Centre.Y) },
