@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Numerics;
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
-using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -93,7 +94,7 @@ internal static class ImpregnationBench
         var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
         var run = FlowSolver.Run(problem, schedule, StepControl.Usual);
         Say($"{name}: {run.Ending.InWords}", clock, processor);
-        if (run.Ending is Alburnum.Impregnation.Flow.Settled settled)
+        if (run.Ending is Alburnum.Flow.Stepping.Settled settled)
         {
             var perCell = (Environment.CpuUsage.UserTime - processor).TotalSeconds / problem.Mesh.CellCount;
             Console.WriteLine(

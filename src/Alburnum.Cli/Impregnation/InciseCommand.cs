@@ -1,7 +1,9 @@
 using System.ComponentModel;
 using System.Globalization;
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;

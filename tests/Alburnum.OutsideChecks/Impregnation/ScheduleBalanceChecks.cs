@@ -1,5 +1,7 @@
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Records.Facts;
 using Alburnum.Tests.Shared;
 using Alburnum.Timber;

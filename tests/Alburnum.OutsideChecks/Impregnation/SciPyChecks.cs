@@ -1,6 +1,9 @@
 using System.Text.Json;
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Mesh;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Impregnation;

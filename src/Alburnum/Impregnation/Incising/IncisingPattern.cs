@@ -73,8 +73,12 @@ public sealed record IncisingPattern
         return along <= HalfLengthMm(belowMm) && across <= HalfWidthMm(belowMm);
     }
 
-    internal double HalfLengthMm(double belowMm) =>
+    /// <summary>Half the length of a cut at a depth, mm; 0 below it.</summary>
+    /// <param name="belowMm">Below the face, mm. 0 or more.</param>
+    public double HalfLengthMm(double belowMm) =>
         LengthMm / 2 * Math.Sqrt(Math.Max(0, 1 - belowMm * belowMm / (DepthMm * DepthMm)));
 
-    internal double HalfWidthMm(double belowMm) => WidthMm / 2 * Math.Max(0, 1 - belowMm / DepthMm);
+    /// <summary>Half the width of a cut at a depth, mm; 0 below it.</summary>
+    /// <param name="belowMm">Below the face, mm. 0 or more.</param>
+    public double HalfWidthMm(double belowMm) => WidthMm / 2 * Math.Max(0, 1 - belowMm / DepthMm);
 }

@@ -1,4 +1,3 @@
-using Alburnum.Impregnation.Flow;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Timber;
 
@@ -63,7 +62,7 @@ internal sealed class PieceTreatment
             inZone += Math.Min(depth, zone) * share;
             zoneLength += zone;
         }
-        var fill = 1000 * _question.VoidFraction * (1 - RelativePermeability.Usual.TrappedAirShare);
+        var fill = 1000 * _question.VoidFraction * (1 - AssumedVoids.TrappedAirShare);
         _piece.LeastMm = least;
         _piece.MeanMm = sum / Places.Count;
         _piece.UptakeLPerM3 = fill * kept / Places.Count * TreatedShare();
