@@ -94,7 +94,7 @@ internal static class ImpregnationBench
         var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
         var run = FlowSolver.Run(problem, schedule, StepControl.Usual);
         Say($"{name}: {run.Ending.InWords}", clock, processor);
-        if (run.Ending is Alburnum.Flow.Stepping.Settled settled)
+        if (run.Ending is Completed settled)
         {
             var perCell = (Environment.CpuUsage.UserTime - processor).TotalSeconds / problem.Mesh.CellCount;
             Console.WriteLine(

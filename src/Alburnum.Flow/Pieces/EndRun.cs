@@ -20,7 +20,7 @@ public static class EndRun
     {
         var law = isHeartwood ? question.Heartwood : question.Sapwood;
         var length = Math.Clamp(3 * EndReach.Quick(question, isHeartwood).Middle, 20, EndReach.HalfLengthMm);
-        var problem = EndGrain.Of(
+        var problem = EndGrainMesh.Of(
             question.Section,
             new WoodFlow(law.Typical(), question.VoidFraction),
             FluidPair.Of(question.Liquid),
@@ -29,9 +29,9 @@ public static class EndRun
             Across
         );
         var run = FlowSolver.Run(problem, question.Schedule, StepControl.Usual, cancellation: cancellation);
-        if (run.Ending is not Settled)
+        if (run.Ending is not Completed)
             return null;
-        var depth = EndGrain.MiddleDepthMm(run, length, Along);
+        var depth = EndGrainMesh.MiddleDepthMm(run, length, Along);
         return depth >= length ? EndReach.HalfLengthMm : depth;
     }
 }

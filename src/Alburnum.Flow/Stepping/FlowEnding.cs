@@ -13,7 +13,7 @@ public abstract record FlowEnding
 /// <param name="Steps">Steps taken.</param>
 /// <param name="NewtonIterations">Newton iterations over all steps.</param>
 /// <param name="LinearIterations">Iterations of the linear solver over all steps; 0 where it is direct.</param>
-public sealed record Settled(int Steps, int NewtonIterations, int LinearIterations) : FlowEnding
+public sealed record Completed(int Steps, int NewtonIterations, int LinearIterations) : FlowEnding
 {
     /// <inheritdoc/>
     public override string InWords => $"Solved to the end in {Steps} steps.";
@@ -39,12 +39,18 @@ public sealed record StepTooSmall(double Minutes, string Stage, int Cell, double
 /// <param name="Steps">Steps allowed and taken.</param>
 /// <param name="Cell">Cell that was worst out of balance in the last solved step.</param>
 /// <param name="ResidualShare">How far, as a share of the cell's void volume.</param>
-public sealed record IterationLimit(double Minutes, string Stage, int Steps, int Cell, double ResidualShare)
-    : FlowEnding
+public sealed record StepLimit(double Minutes, string Stage, int Steps, int Cell, double ResidualShare) : FlowEnding
 {
     /// <inheritdoc/>
     public override string InWords =>
         FormattableString.Invariant(
             $"Stopped at {Minutes:0.##} min in \"{Stage}\" after the {Steps} steps allowed; worst cell {Cell}, {ResidualShare:0.0e0} of its voids."
         );
+}
+
+/// <summary>The linear equations could not be solved in single precision: the run is begun anew in double.</summary>
+internal sealed record SinglePrecisionExhausted : FlowEnding
+{
+    /// <inheritdoc/>
+    public override string InWords => "Single precision does not carry this run.";
 }

@@ -50,7 +50,7 @@ public class IncisedCellTests
         var cell = IncisedCell.Of(Pattern, wood, Fluids, 12, (12, 12, 12));
         var run = Flows.Run(cell.Problem, Flows.Hold(101.3, 60), StepControl.Usual);
 
-        var settled = Assert.IsType<Settled>(run.Ending);
+        var settled = Assert.IsType<Completed>(run.Ending);
         Assert.InRange(settled.LinearIterations, settled.NewtonIterations / 2, 6 * settled.NewtonIterations);
     }
 
@@ -61,7 +61,7 @@ public class IncisedCellTests
         var wood = new WoodFlow(new Permeability(k, k, 6000 * k), 0.6);
         var cell = IncisedCell.Of(Pattern, wood, Fluids, 14, (12, 12, 28));
         var run = Flows.Run(cell.Problem, Flows.FullCell, StepControl.Usual);
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
 
         var across = new Alburnum.Impregnation.Prediction.QuickFront(

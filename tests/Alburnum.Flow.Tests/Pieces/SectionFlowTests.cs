@@ -24,7 +24,7 @@ public class SectionFlowTests
         var mesh = SectionMesh.Of(Boxed(new RectangularSection(40, 40)), Fluids, 20);
         var run = Flows.Run(mesh.Problem, Flows.FullCell, Close);
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         for (var row = 0; row < mesh.Rows; row++)
         {
             for (var column = 0; column < mesh.Columns; column++)
@@ -72,7 +72,7 @@ public class SectionFlowTests
             );
             var run = Flows.Run(mesh.Problem, schedule, StepControl.Usual);
 
-            Assert.IsType<Settled>(run.Ending);
+            Assert.IsType<Completed>(run.Ending);
             Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
             Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.AirImbalance), 0, 1e-9));
         }

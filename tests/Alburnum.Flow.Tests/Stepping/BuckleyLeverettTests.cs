@@ -59,7 +59,7 @@ public class BuckleyLeverettTests
             // The time step shrinks with the cells, so that both errors fall together.
             new StepControl(firstSeconds: 1, growth: 2, greatestSeconds: 24_000.0 / cells / 2)
         );
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         return ([.. run.Saturation.Take(cells)], run.NetM3 / (Length * Voids));
     }
 

@@ -27,7 +27,7 @@ public class CounterCurrentImbibitionTests
             new StepControl(firstSeconds: 0.01, growth: 1.05)
         );
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         Assert.True(run.Saturation[^1] < Start + 1e-3, "The front must not have met the far end.");
         var expected = 2 * Math.Sqrt(RateSquared()) * Math.Sqrt(minutes * 60);
         Assert.Equal(expected, run.NetM3, 0.03 * expected);

@@ -23,7 +23,7 @@ public class FlowSolverTests
             new StepControl(firstSeconds: 0.1, growth: 1.02)
         );
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         var expected = PlaneFront.DepthMm(1e-17, 1200, minutes, 1.002, Voids);
         Assert.Equal(expected, Flows.FrontMm(run, Voids), 0.01 * expected);
     }
@@ -85,7 +85,7 @@ public class FlowSolverTests
         var mesh = LineMesh.Flat(25, 60, depth => depth < 12 ? 3e-16 : 2e-19, Voids);
         var run = Flows.Run(FlowProblem.Dry(mesh, FluidPair.Of(TreatingLiquid.Water())), schedule, StepControl.Usual);
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.AirImbalance), 0, 1e-9));
         Assert.All(run.Saturation, saturation => Assert.InRange(saturation, -1e-5, 1 + 1e-5));

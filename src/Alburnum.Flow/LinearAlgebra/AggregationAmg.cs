@@ -1,18 +1,17 @@
 using System.Numerics;
-using Alburnum.Flow.Partitioning;
 
 namespace Alburnum.Flow.LinearAlgebra;
 
-/// <summary>One cycle of multigrid on the pressure equation, coarsened along the strongest couplings.</summary>
+/// <summary>Algebraic multigrid by plain aggregation: one W-cycle for a pressure equation, coarsened along the strongest couplings.</summary>
 /// <remarks>
-/// Cells are paired with their strongest neighbour, three times over, and the coarse equations are sums of the fine ones, so that neither
-/// grid nor direction need be known: where the grain conducts a thousand times better, it coarsens along the grain.
-/// Method as in Notay, "An aggregation-based algebraic multigrid method" (2010), with a plain W-cycle. Remembered.
+/// Rows are paired with their strongest neighbour, three times over, and the coarse equations are sums of the fine ones (A_c = Pᵀ·A·P with
+/// P of zeros and ones), so that neither grid nor direction need be known: where the grain conducts a thousand times better, it coarsens
+/// along the grain. Notay, "An aggregation-based algebraic multigrid method" (2010), here with Gauss–Seidel smoothing and a plain W-cycle.
 /// </remarks>
-internal sealed class PressureMultigrid<T>
+internal sealed class AggregationAmg<T>
     where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
-    // Pairings from one grid to the next: three make it coarser by about eight.
+    // Pairings from one level to the next: three make it coarser by about eight.
     private const int Pairings = 3;
     private const int DirectBelow = 40;
     private const int Free = -2;
@@ -22,30 +21,30 @@ internal sealed class PressureMultigrid<T>
     private static readonly T Loose = T.CreateChecked(0.2);
     private static readonly T Quarter = T.CreateChecked(0.25);
 
-    private readonly List<PressureLevel<T>> _levels = [];
+    private readonly List<AmgLevel<T>> _levels = [];
     private T[] _dense = [];
 
-    /// <summary>Takes the finest equations, groups their cells and builds the coarser equations.</summary>
-    /// <param name="layout">Where the entries lie.</param>
+    /// <summary>Takes the finest equations, aggregates their rows and builds the coarser equations.</summary>
+    /// <param name="pattern">Where the entries lie.</param>
     /// <param name="value">The entries; kept, so that <see cref="Refresh"/> sees what is written there later.</param>
-    public void Group(RowLayout layout, T[] value)
+    public void Coarsen(CsrPattern pattern, T[] value)
     {
         _levels.Clear();
-        var level = new PressureLevel<T>(layout, value);
+        var level = new AmgLevel<T>(pattern, value);
         _levels.Add(level);
         while (level.Rows > DirectBelow)
         {
-            var middle = Halves.Middle(level.Rows);
-            var group = Pairs(level, ref middle, out var count);
-            var coarse = Coarse(level, group, count);
+            var split = level.Pattern.Partition.Split(level.Rows);
+            var aggregate = Pairs(level, ref split, out var count);
+            var coarse = Coarse(level, aggregate, count);
             for (var pairing = 1; pairing < Pairings; pairing++)
             {
-                var pair = Pairs(coarse, ref middle, out count);
-                for (var i = 0; i < group.Length; i++)
-                    group[i] = group[i] < 0 ? Alone : pair[group[i]];
-                coarse = Coarse(level, group, count);
+                var pair = Pairs(coarse, ref split, out count);
+                for (var i = 0; i < aggregate.Length; i++)
+                    aggregate[i] = aggregate[i] < 0 ? Alone : pair[aggregate[i]];
+                coarse = Coarse(level, aggregate, count);
             }
-            // None left to group, or none that couples to another: more levels would not be coarser.
+            // None left to aggregate, or none that couples to another: more levels would not be coarser.
             if (count == 0 || count > 0.8 * level.Rows)
                 break;
             _levels.Add(level = coarse);
@@ -53,7 +52,7 @@ internal sealed class PressureMultigrid<T>
         Refresh();
     }
 
-    /// <summary>Sums the coarse equations anew from the finest, keeping the groups.</summary>
+    /// <summary>Sums the coarse equations anew from the finest, keeping the aggregates.</summary>
     public void Refresh()
     {
         for (var depth = 0; depth + 1 < _levels.Count; depth++)
@@ -95,27 +94,27 @@ internal sealed class PressureMultigrid<T>
         level.Sweep(forward: false);
     }
 
-    // Pairs lie within one half of the rows; the halves meet at the same place among the groups afterwards.
-    private static int[] Pairs(PressureLevel<T> level, ref int middle, out int count)
+    // Pairs lie within one half of the rows; the halves meet at the same place among the aggregates afterwards.
+    private static int[] Pairs(AmgLevel<T> level, ref int split, out int count)
     {
-        var group = new int[level.Rows];
-        Array.Fill(group, Free);
+        var aggregate = new int[level.Rows];
+        Array.Fill(aggregate, Free);
         count = 0;
-        var between = middle;
+        var between = split;
         for (var i = 0; i < level.Rows; i++)
         {
             if (i == between)
-                middle = count;
-            if (group[i] != Free)
+                split = count;
+            if (aggregate[i] != Free)
                 continue;
             var best = -1;
             T strongest = T.Zero,
                 strongestFree = T.Zero,
                 diagonal = T.Zero,
                 others = T.Zero;
-            for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
+            for (var k = level.Pattern.RowStart[i]; k < level.Pattern.RowStart[i + 1]; k++)
             {
-                var j = level.Layout.Column[k];
+                var j = level.Pattern.Column[k];
                 var strength = -level.Value[k];
                 if (j == i)
                 {
@@ -124,41 +123,41 @@ internal sealed class PressureMultigrid<T>
                 }
                 others += T.Abs(strength);
                 strongest = T.Max(strongest, strength);
-                if (group[j] == Free && strength > strongestFree && j < between == i < between)
+                if (aggregate[j] == Free && strength > strongestFree && j < between == i < between)
                     (best, strongestFree) = (j, strength);
             }
             if (others < Loose * diagonal)
             {
-                group[i] = Alone;
+                aggregate[i] = Alone;
                 continue;
             }
             if (best >= 0 && strongestFree >= Quarter * strongest)
-                group[best] = count;
-            group[i] = count++;
+                aggregate[best] = count;
+            aggregate[i] = count++;
         }
         if (between >= level.Rows)
-            middle = count;
-        return group;
+            split = count;
+        return aggregate;
     }
 
-    private static PressureLevel<T> Coarse(PressureLevel<T> fine, int[] group, int count)
+    private static AmgLevel<T> Coarse(AmgLevel<T> fine, int[] aggregate, int count)
     {
-        // Members of each group, listed group by group.
+        // Members of each aggregate, listed one aggregate after another.
         var start = new int[count + 1];
-        foreach (var g in group)
+        foreach (var g in aggregate)
             if (g >= 0)
                 start[g + 1]++;
         for (var g = 0; g < count; g++)
             start[g + 1] += start[g];
-        var member = new int[group.Length];
+        var member = new int[aggregate.Length];
         var next = start.AsSpan(0, count).ToArray();
-        for (var i = 0; i < group.Length; i++)
-            if (group[i] >= 0)
-                member[next[group[i]]++] = i;
+        for (var i = 0; i < aggregate.Length; i++)
+            if (aggregate[i] >= 0)
+                member[next[aggregate[i]]++] = i;
 
         var rowStart = new int[count + 1];
-        var column = new int[fine.Layout.Column.Length];
-        var into = new int[fine.Layout.Column.Length];
+        var column = new int[fine.Pattern.Column.Length];
+        var into = new int[fine.Pattern.Column.Length];
         Array.Fill(into, -1);
         var at = new int[count];
         Array.Fill(at, -1);
@@ -169,9 +168,9 @@ internal sealed class PressureMultigrid<T>
             for (var m = start[g]; m < start[g + 1]; m++)
             {
                 var i = member[m];
-                for (var k = fine.Layout.RowStart[i]; k < fine.Layout.RowStart[i + 1]; k++)
+                for (var k = fine.Pattern.RowStart[i]; k < fine.Pattern.RowStart[i + 1]; k++)
                 {
-                    var h = group[fine.Layout.Column[k]];
+                    var h = aggregate[fine.Pattern.Column[k]];
                     if (h < 0)
                         continue;
                     if (at[h] < rowBegin)
@@ -185,9 +184,9 @@ internal sealed class PressureMultigrid<T>
             rowStart[g + 1] = used;
         }
         var upperStart = SortRows(rowStart, column, into);
-        (fine.Group, fine.Into) = ([.. group], into);
-        var layout = new RowLayout(rowStart, upperStart, column.AsSpan(0, used).ToArray());
-        var coarse = new PressureLevel<T>(layout, new T[used]);
+        (fine.Aggregate, fine.Into) = ([.. aggregate], into);
+        var pattern = new CsrPattern(rowStart, upperStart, column.AsSpan(0, used).ToArray(), fine.Pattern.Partition);
+        var coarse = new AmgLevel<T>(pattern, new T[used]);
         fine.SumInto(coarse);
         return coarse;
     }
@@ -221,7 +220,7 @@ internal sealed class PressureMultigrid<T>
     }
 
     // Plain elimination on the coarsest equations; sweeps instead where they are many, as they then stand almost alone.
-    private void Factorise(PressureLevel<T> level)
+    private void Factorise(AmgLevel<T> level)
     {
         var n = level.Rows;
         if (n > 3 * DirectBelow)
@@ -231,8 +230,8 @@ internal sealed class PressureMultigrid<T>
         }
         _dense = new T[n * n];
         for (var i = 0; i < n; i++)
-        for (var k = level.Layout.RowStart[i]; k < level.Layout.RowStart[i + 1]; k++)
-            _dense[i * n + level.Layout.Column[k]] += level.Value[k];
+        for (var k = level.Pattern.RowStart[i]; k < level.Pattern.RowStart[i + 1]; k++)
+            _dense[i * n + level.Pattern.Column[k]] += level.Value[k];
         // Diagonally heavy by construction (storage adds to the diagonal): no exchange of rows is needed.
         for (var p = 0; p < n; p++)
         {
@@ -250,7 +249,7 @@ internal sealed class PressureMultigrid<T>
         }
     }
 
-    private void Direct(PressureLevel<T> level)
+    private void Direct(AmgLevel<T> level)
     {
         if (_dense.Length == 0)
         {

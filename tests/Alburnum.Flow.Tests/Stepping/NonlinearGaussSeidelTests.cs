@@ -1,11 +1,12 @@
 using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
+using Alburnum.Flow.Partitioning;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
 
 namespace Alburnum.Flow.Tests.Stepping;
 
-public class FrontRelaxationTests
+public class NonlinearGaussSeidelTests
 {
     private static readonly FluidPair Fluids = FluidPair.Of(TreatingLiquid.Water());
 
@@ -13,7 +14,7 @@ public class FrontRelaxationTests
     public void A_front_thrown_too_far_is_brought_closer_to_balance_and_cells_far_from_it_stay()
     {
         var mesh = LineMesh.Flat(20, 40, _ => 2e-16, 0.6);
-        var kernel = new FlowKernel<double>(mesh, Fluids);
+        var assembly = new JacobianAssembly<double>(mesh, Fluids, TwoWayPartition.Usual);
         var before = new double[80];
         var state = new double[80];
         var moved = new double[80];
@@ -24,9 +25,9 @@ public class FrontRelaxationTests
             (state[2 * i], state[2 * i + 1]) = (2e5, i < 10 ? 1 : 0.1);
             moved[2 * i + 1] = i < 10 ? -0.9 : 0;
         }
-        var step = new FlowStep(before, 5, VesselTerms.Of(5e5, Contact.Liquid, Fluids));
+        var step = new TimeStep(before, 5, VesselBoundary.Of(5e5, Contact.Liquid, Fluids));
         var thrown = Worst();
-        new FrontRelaxation(mesh, Fluids, kernel.Matrix.Blocks, kernel.Terms).Relax(state, moved, step);
+        new NonlinearGaussSeidel(mesh, Fluids, assembly.Jacobian.Pattern, assembly.Mobility).Relax(state, moved, step);
 
         Assert.InRange(Worst(), 0, 0.3 * thrown);
         for (var i = 11; i < 40; i++)
@@ -34,10 +35,10 @@ public class FrontRelaxationTests
 
         double Worst()
         {
-            kernel.Take(state);
-            kernel.Assemble(state, step);
+            assembly.Take(state);
+            assembly.Assemble(state, step);
             // The cells beside those that may be moved feel them, and are left to the next iteration for the whole.
-            return kernel.Residual.Take(20).Max(Math.Abs);
+            return assembly.Residual.Take(20).Max(Math.Abs);
         }
     }
 
@@ -45,15 +46,15 @@ public class FrontRelaxationTests
     public void Where_no_saturation_moved_nothing_is_relaxed()
     {
         var mesh = LineMesh.Flat(20, 10, _ => 2e-16, 0.6);
-        var kernel = new FlowKernel<double>(mesh, Fluids);
+        var assembly = new JacobianAssembly<double>(mesh, Fluids, TwoWayPartition.Usual);
         double[] state = [.. Enumerable.Range(0, 10).SelectMany(i => new[] { 1e5 * (1 + i), 0.3 })];
         var before = new double[20];
-        kernel.Take(state);
+        assembly.Take(state);
         double[] kept = [.. state];
-        new FrontRelaxation(mesh, Fluids, kernel.Matrix.Blocks, kernel.Terms).Relax(
+        new NonlinearGaussSeidel(mesh, Fluids, assembly.Jacobian.Pattern, assembly.Mobility).Relax(
             state,
             new double[20],
-            new FlowStep(before, 5, VesselTerms.Of(5e5, Contact.Liquid, Fluids))
+            new TimeStep(before, 5, VesselBoundary.Of(5e5, Contact.Liquid, Fluids))
         );
 
         Assert.Equal(kept, state);

@@ -1,49 +1,45 @@
 using Alburnum.Flow.Partitioning;
-using Alburnum.Flow.Stepping;
 
 namespace Alburnum.Flow.Mesh;
 
 /// <summary>
-/// An order of the cells in which those that do not touch follow one another: first the cells without a neighbour of lower number, then
-/// those that wait for them only, and so on; on an even sheet the diagonals.
+/// Level scheduling: an order of the cells in which those that do not touch follow one another. Level 0 has no neighbour of lower number,
+/// level n waits for levels below n only; on an even sheet the levels are the diagonals.
 /// </summary>
 /// <remarks>
-/// Elimination and sweeps go from lower to higher numbers, and a cell waits for its neighbours. In rows every cell would wait for the one
-/// just before it. What is computed is the same.
+/// level(j) = 1 + max level(i) over the neighbours i &lt; j. Elimination and sweeps go from lower to higher numbers, and a cell waits for its
+/// neighbours; in rows every cell would wait for the one just before it. Saad, Iterative Methods for Sparse Linear Systems (2nd ed. 2003),
+/// 11.6.3. Where cells are in two halves, each half is ordered by itself.
 /// </remarks>
-internal sealed class CellOrder
+internal sealed class LevelSchedule
 {
     private readonly int[] _cell;
+    private readonly TwoWayPartition _partition;
 
-    private CellOrder(int[] cell) => _cell = cell;
+    private LevelSchedule(int[] cell, TwoWayPartition partition) => (_cell, _partition) = (cell, partition);
 
     /// <summary>Orders the cells of a mesh.</summary>
-    public static CellOrder Of(FlowMesh mesh)
+    /// <param name="mesh">The mesh.</param>
+    /// <param name="partition">How its cells are shared between two cores.</param>
+    public static LevelSchedule Of(FlowMesh mesh, TwoWayPartition partition)
     {
-        // Connections by their first cell: by then that cell's own wave is known.
+        // Connections by their first cell: by then that cell's own level is known.
         var connections = Enumerable.Range(0, mesh.First.Length).ToArray();
         Array.Sort(mesh.First.ToArray(), connections);
-        var wave = new int[mesh.CellCount];
+        var level = new int[mesh.CellCount];
         foreach (var c in connections)
-            wave[mesh.Second[c]] = Math.Max(wave[mesh.Second[c]], wave[mesh.First[c]] + 1);
-        var middle = Halves.Middle(mesh.CellCount);
+            level[mesh.Second[c]] = Math.Max(level[mesh.Second[c]], level[mesh.First[c]] + 1);
+        var split = partition.Split(mesh.CellCount);
         var key = new long[mesh.CellCount];
         for (var i = 0; i < key.Length; i++)
-            key[i] = (((i < middle ? 0 : (long)key.Length) + wave[i]) * key.Length) + i;
+            key[i] = (((i < split ? 0 : (long)key.Length) + level[i]) * key.Length) + i;
         var cell = Enumerable.Range(0, mesh.CellCount).ToArray();
         Array.Sort(key, cell);
-        return new CellOrder(cell);
+        return new LevelSchedule(cell, partition);
     }
 
-    /// <summary>The problem with its cells in this order.</summary>
-    public FlowProblem Ordered(FlowProblem problem) =>
-        problem with
-        {
-            Mesh = Ordered(problem.Mesh),
-            InitialSaturation = InOrder<double>([.. problem.InitialSaturation]),
-        };
-
-    private FlowMesh Ordered(FlowMesh mesh)
+    /// <summary>The mesh with its cells in this order.</summary>
+    public FlowMesh Ordered(FlowMesh mesh)
     {
         var place = new int[_cell.Length];
         for (var i = 0; i < _cell.Length; i++)
@@ -51,14 +47,14 @@ internal sealed class CellOrder
         var count = mesh.First.Length;
         var (key, conductance) = (new long[count], mesh.ConductanceM3.ToArray());
         // Those across from one half to the other between those within the first and those within the second.
-        var middle = Halves.Middle(_cell.Length);
+        var split = _partition.Split(_cell.Length);
         for (var c = 0; c < count; c++)
         {
             var (a, b) = (place[mesh.First[c]], place[mesh.Second[c]]);
             var (first, second) = (Math.Min(a, b), Math.Max(a, b));
             var side =
-                first >= middle ? 2L
-                : second >= middle ? 1
+                first >= split ? 2L
+                : second >= split ? 1
                 : 0;
             key[c] = ((side * place.Length) + first) * place.Length + second;
         }
@@ -73,7 +69,7 @@ internal sealed class CellOrder
         for (var f = 0; f < faceCell.Length; f++)
             faceCell[f] = place[mesh.FaceCell[f]];
         return new FlowMesh(
-            InOrder(mesh.VoidM3),
+            Ordered(mesh.VoidM3),
             firsts,
             seconds,
             conductance,
@@ -82,7 +78,8 @@ internal sealed class CellOrder
         );
     }
 
-    private T[] InOrder<T>(ReadOnlySpan<T> byCell)
+    /// <summary>Values by the cells' own numbers, in this order.</summary>
+    public T[] Ordered<T>(ReadOnlySpan<T> byCell)
     {
         var ordered = new T[_cell.Length];
         for (var i = 0; i < ordered.Length; i++)
@@ -90,23 +87,12 @@ internal sealed class CellOrder
         return ordered;
     }
 
-    /// <summary>The answer by the cells' own numbers.</summary>
-    public FlowRun Back(FlowRun run) =>
-        run with
-        {
-            Ending = run.Ending switch
-            {
-                StepTooSmall small => small with { Cell = _cell[small.Cell] },
-                IterationLimit limit => limit with { Cell = _cell[limit.Cell] },
-                var settled => settled,
-            },
-            Saturation = Back(run.Saturation),
-            PeakGain = Back(run.PeakGain),
-            ArrivalMinutes = Back(run.ArrivalMinutes),
-            AirKPa = Back(run.AirKPa),
-        };
+    /// <summary>The cell's own number.</summary>
+    /// <param name="ordered">Its number in this order.</param>
+    public int Own(int ordered) => _cell[ordered];
 
-    private T[] Back<T>(IReadOnlyList<T> ordered)
+    /// <summary>Values in this order, by the cells' own numbers.</summary>
+    public T[] Back<T>(IReadOnlyList<T> ordered)
     {
         var byCell = new T[_cell.Length];
         for (var i = 0; i < byCell.Length; i++)

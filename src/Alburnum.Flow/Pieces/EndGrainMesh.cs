@@ -7,7 +7,7 @@ using Alburnum.Timber;
 namespace Alburnum.Flow.Pieces;
 
 /// <summary>A piece near a cut end, cut lengthwise: x from the end along the grain, y from the face to the middle.</summary>
-public static class EndGrain
+public static class EndGrainMesh
 {
     /// <summary>A strip 1 m wide of a sawn piece, or a round piece in rings; closed at its middle and at its far end.</summary>
     /// <param name="section">The section; a half-round piece is taken as a sawn one of its thickness.</param>

@@ -1,12 +1,13 @@
 using Alburnum.Flow.Equations;
 using Alburnum.Flow.LinearAlgebra;
 using Alburnum.Flow.Mesh;
+using Alburnum.Flow.Partitioning;
 using Alburnum.Impregnation;
 using CsCheck;
 
 namespace Alburnum.Flow.Tests.Equations;
 
-public class FlowKernelTests
+public class JacobianAssemblyTests
 {
     private static readonly Gen<(double P, double S)[]> States = Gen.Select(
         Gen.Double[2e4, 2e6],
@@ -17,7 +18,7 @@ public class FlowKernelTests
     private static readonly Gen<Contact> Contacts = Gen.Bool.Select(wet => wet ? Contact.Liquid : Contact.Air);
 
     [Fact]
-    public void The_kernel_agrees_with_a_plain_twin_written_from_the_equations()
+    public void The_assembly_agrees_with_a_plain_twin_written_from_the_equations()
     {
         Gen.Select(States, States, Gen.Double[5e3, 2e6], Contacts)
             .Sample(
@@ -25,13 +26,13 @@ public class FlowKernelTests
                 {
                     var mesh = Ring();
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
-                    var kernel = new FlowKernel<double>(mesh, fluids);
+                    var assembly = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
                     var held = Held(mesh, before);
-                    Assemble(kernel, Flat(now), held, VesselTerms.Of(vessel, contact, fluids));
+                    Assemble(assembly, Flat(now), held, VesselBoundary.Of(vessel, contact, fluids));
                     var plain = PlainBalances.Of(mesh, fluids, now, held, 60, vessel, contact);
 
                     for (var i = 0; i < plain.Length; i++)
-                        Assert.Equal(plain[i], kernel.Residual[i], 1e-12 * (1 + Math.Abs(plain[i])));
+                        Assert.Equal(plain[i], assembly.Residual[i], 1e-12 * (1 + Math.Abs(plain[i])));
                 },
                 iter: 300
             );
@@ -46,11 +47,11 @@ public class FlowKernelTests
                 {
                     var mesh = Ring();
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
-                    var kernel = new FlowKernel<double>(mesh, fluids);
+                    var assembly = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
                     var held = Held(mesh, now);
                     var state = Flat(now);
-                    Assemble(kernel, state, held, VesselTerms.Of(vessel, contact, fluids));
-                    var exact = Dense(kernel.Matrix);
+                    Assemble(assembly, state, held, VesselBoundary.Of(vessel, contact, fluids));
+                    var exact = Dense(assembly.Jacobian);
                     for (var unknown = 0; unknown < state.Length; unknown++)
                     {
                         var step = unknown % 2 == 0 ? 1e-6 * state[unknown] : 1e-7;
@@ -72,8 +73,8 @@ public class FlowKernelTests
                     {
                         var moved = (double[])state.Clone();
                         moved[unknown] += by;
-                        var twin = new FlowKernel<double>(mesh, fluids);
-                        Assemble(twin, moved, held, VesselTerms.Of(vessel, contact, fluids));
+                        var twin = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
+                        Assemble(twin, moved, held, VesselBoundary.Of(vessel, contact, fluids));
                         return twin.Residual;
                     }
                 },
@@ -81,10 +82,15 @@ public class FlowKernelTests
             );
     }
 
-    private static void Assemble(FlowKernel<double> kernel, double[] state, double[] held, VesselTerms vessel)
+    private static void Assemble(
+        JacobianAssembly<double> assembly,
+        double[] state,
+        double[] held,
+        VesselBoundary vessel
+    )
     {
-        kernel.Take(state);
-        kernel.Assemble(state, new FlowStep(held, 60, vessel));
+        assembly.Take(state);
+        assembly.Assemble(state, new TimeStep(held, 60, vessel));
     }
 
     // Six cells in a ring with a short cut, two of them at the surface.
@@ -104,20 +110,20 @@ public class FlowKernelTests
         return
         [
             .. state.SelectMany(
-                (cell, i) => new[] { voids[i] * cell.S, voids[i] * (1 - cell.S) * cell.P / FlowTerms.ReferencePa }
+                (cell, i) => new[] { voids[i] * cell.S, voids[i] * (1 - cell.S) * cell.P / StandardAir.Pa }
             ),
         ];
     }
 
-    private static double[,] Dense(BlockMatrix<double> matrix)
+    private static double[,] Dense(BlockCsrMatrix<double> matrix)
     {
         var dense = new double[2 * matrix.Rows, 2 * matrix.Rows];
         for (var i = 0; i < matrix.Rows; i++)
         {
-            for (var k = matrix.Blocks.Rows.RowStart[i]; k < matrix.Blocks.Rows.RowStart[i + 1]; k++)
+            for (var k = matrix.Pattern.Csr.RowStart[i]; k < matrix.Pattern.Csr.RowStart[i + 1]; k++)
             {
                 for (var part = 0; part < 4; part++)
-                    dense[2 * i + part / 2, 2 * matrix.Blocks.Rows.Column[k] + part % 2] += matrix.Value[4 * k + part];
+                    dense[2 * i + part / 2, 2 * matrix.Pattern.Csr.Column[k] + part % 2] += matrix.Value[4 * k + part];
             }
         }
         return dense;
@@ -141,7 +147,7 @@ internal static class PlainBalances
         for (var i = 0; i < now.Length; i++)
         {
             balance[2 * i] = mesh.VoidM3[i] * now[i].S - held[2 * i];
-            balance[2 * i + 1] = mesh.VoidM3[i] * (1 - now[i].S) * now[i].P / FlowTerms.ReferencePa - held[2 * i + 1];
+            balance[2 * i + 1] = mesh.VoidM3[i] * (1 - now[i].S) * now[i].P / StandardAir.Pa - held[2 * i + 1];
             for (var c = 0; c < mesh.First.Length; c++)
             {
                 var other =
@@ -169,15 +175,9 @@ internal static class PlainBalances
                 var airOut = now[i].P - vesselPa;
                 if (airOut > 0)
                     balance[2 * i + 1] +=
-                        t
-                        * airOut
-                        * 1000
-                        / fluids.AirMPaS
-                        * fluids.Relative.Air(now[i].S)
-                        * now[i].P
-                        / FlowTerms.ReferencePa;
+                        t * airOut * 1000 / fluids.AirMPaS * fluids.Relative.Air(now[i].S) * now[i].P / StandardAir.Pa;
                 else if (contact == Contact.Air)
-                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / FlowTerms.ReferencePa;
+                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / StandardAir.Pa;
             }
         }
         return balance;
@@ -194,7 +194,7 @@ internal static class PlainBalances
         {
             var drop = from.P - to.P;
             var source = drop > 0 ? from : to;
-            return drop * fluids.Relative.Air(source.S) * source.P / FlowTerms.ReferencePa * 1000 / fluids.AirMPaS;
+            return drop * fluids.Relative.Air(source.S) * source.P / StandardAir.Pa * 1000 / fluids.AirMPaS;
         }
     }
 }

@@ -2,12 +2,12 @@ using System.Runtime.CompilerServices;
 
 namespace Alburnum.Flow.Equations;
 
-/// <summary>What crosses from one side to the other in a step, m³ (air at the reference pressure), and how that changes with either side's unknowns.</summary>
+/// <summary>Two-point upwind flux of both phases across a connection in a step, m³ (air at the reference pressure), with its derivatives by either side's unknowns.</summary>
 /// <remarks>
-/// Each phase is taken from the side it comes from (upwind). Derivatives are exact. Liquid by pressure is the same for both sides but for the
-/// sign.
+/// F = t·λ_up·(p₁ − p₂) for each phase, λ taken from the side that the phase comes from. Derivatives are exact; liquid by pressure is the
+/// same for both sides but for the sign. Aziz and Settari, Petroleum Reservoir Simulation (1979), on upstream weighting.
 /// </remarks>
-internal readonly ref struct Crossing
+internal readonly ref struct UpwindFlux
 {
     public readonly double Liquid;
     public readonly double LiquidByP;
@@ -24,7 +24,7 @@ internal readonly ref struct Crossing
     /// <param name="b">The neighbour.</param>
     /// <param name="t">Conductance times the length of the step, m³·s.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Crossing(in CellTerms a, in CellTerms b, double t)
+    public UpwindFlux(in CellMobility a, in CellMobility b, double t)
     {
         var liquidDrop = t * (a.LiquidPa - b.LiquidPa);
         if (liquidDrop >= 0)
@@ -62,7 +62,7 @@ internal readonly ref struct Crossing
     /// <param name="a">The cell.</param>
     /// <param name="vessel">What the vessel holds.</param>
     /// <param name="t">Conductance times the length of the step, m³·s.</param>
-    public Crossing(in CellTerms a, in VesselTerms vessel, double t)
+    public UpwindFlux(in CellMobility a, in VesselBoundary vessel, double t)
     {
         var liquidDrop = t * (a.LiquidPa - vessel.Pa);
         var liquid = liquidDrop > 0 ? a.Liquid : vessel.Liquid;

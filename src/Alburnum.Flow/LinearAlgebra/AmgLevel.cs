@@ -1,15 +1,14 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using Alburnum.Flow.Partitioning;
 
 namespace Alburnum.Flow.LinearAlgebra;
 
-/// <summary>The pressure equations on one grid of the multigrid: rows of entries, an answer, a right-hand side, and the way to the next coarser grid.</summary>
-internal sealed class PressureLevel<T>
+/// <summary>One level of an algebraic multigrid: a sparse matrix, an answer, a right-hand side, a Gauss–Seidel smoother, and the way to the next coarser level.</summary>
+internal sealed class AmgLevel<T>
     where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
-    // A group moves as one, which makes the coarse equations too stiff: their answer falls short by about this factor.
+    // An aggregate moves as one, which makes the coarse equations too stiff: their answer falls short by about this factor.
     private static readonly T Stretch = T.CreateChecked(1.6);
 
     // Clears numbers too small to matter, which would slow the sweeps a hundredfold.
@@ -20,10 +19,10 @@ internal sealed class PressureLevel<T>
     private readonly T[] _outer;
     private readonly T[] _left;
 
-    /// <summary>A grid's equations; the values are kept, not copied.</summary>
-    public PressureLevel(RowLayout layout, T[] value)
+    /// <summary>A level's equations; the values are kept, not copied.</summary>
+    public AmgLevel(CsrPattern pattern, T[] value)
     {
-        (Layout, Value) = (layout, value);
+        (Pattern, Value) = (pattern, value);
         X = new T[Rows];
         Right = new T[Rows];
         _inverse = new T[Rows];
@@ -32,7 +31,7 @@ internal sealed class PressureLevel<T>
     }
 
     /// <summary>Where the entries lie.</summary>
-    public RowLayout Layout { get; }
+    public CsrPattern Pattern { get; }
 
     /// <summary>The entries.</summary>
     public T[] Value { get; }
@@ -43,24 +42,24 @@ internal sealed class PressureLevel<T>
     /// <summary>The right-hand side.</summary>
     public T[] Right { get; }
 
-    /// <summary>Row of the coarser grid that each row belongs to; below 0 where to none.</summary>
-    public int[] Group { get; set; } = [];
+    /// <summary>Aggregate, a row of the coarser level, that each row belongs to; below 0 where to none.</summary>
+    public int[] Aggregate { get; set; } = [];
 
-    /// <summary>Entry of the coarser grid that each entry is summed into; -1 where into none.</summary>
+    /// <summary>Entry of the coarser level that each entry is summed into; below 0 where into none.</summary>
     public int[] Into { get; set; } = [];
 
     /// <summary>Number of rows.</summary>
-    public int Rows => Layout.Rows;
+    public int Rows => Pattern.Rows;
 
-    /// <summary>Sums the coarser grid's entries.</summary>
-    public void SumInto(PressureLevel<T> coarse)
+    /// <summary>Sums the coarser level's entries.</summary>
+    public void SumInto(AmgLevel<T> coarse)
     {
         Array.Clear(coarse.Value);
-        // Groups lie within one half, and so do the entries that theirs are summed into.
-        Halves.Run(Rows, (first, end) => SumInto(coarse, Layout.RowStart[first], Layout.RowStart[end]));
+        // Aggregates lie within one half, and so do the entries that theirs are summed into.
+        Pattern.Partition.Run(Rows, (first, end) => SumInto(coarse, Pattern.RowStart[first], Pattern.RowStart[end]));
     }
 
-    private void SumInto(PressureLevel<T> coarse, int from, int to)
+    private void SumInto(AmgLevel<T> coarse, int from, int to)
     {
         var (into, value) = (Into, Value);
         ref var sums = ref MemoryMarshal.GetArrayDataReference(coarse.Value);
@@ -74,17 +73,17 @@ internal sealed class PressureLevel<T>
     {
         for (var i = 0; i < Rows; i++)
         {
-            var own = Value[Layout.RowStart[i]];
+            var own = Value[Pattern.RowStart[i]];
             _inverse[i] = own == T.Zero ? T.Zero : T.One / own;
         }
     }
 
     /// <summary>Gauss–Seidel forward where everything stands at zero: what higher rows hold is nothing yet.</summary>
-    public void SweepFromZero() => Halves.Run(Rows, SweepFromZero);
+    public void SweepFromZero() => Pattern.Partition.Run(Rows, SweepFromZero);
 
     private void SweepFromZero(int first, int end)
     {
-        var (start, upper, column) = (Layout.InnerStart, Layout.UpperStart, Layout.Column);
+        var (start, upper, column) = (Pattern.InnerStart, Pattern.UpperStart, Pattern.Column);
         var (value, x, right, inverse) = (Value, X, Right, _inverse);
         for (var i = first; i < end; i++)
             x[i] = (right[i] - Times(value, column, x, start[i], upper[i])) * inverse[i] + Speck - Speck;
@@ -93,14 +92,14 @@ internal sealed class PressureLevel<T>
     /// <summary>Gauss–Seidel in place, forward or backward; each half takes the other as it was.</summary>
     public void Sweep(bool forward)
     {
-        if (Halves.Middle(Rows) < Rows)
-            Halves.Run(Rows, TakeOuter);
-        Halves.Run(Rows, (first, end) => Sweep(forward, first, end));
+        if (Pattern.Partition.Split(Rows) < Rows)
+            Pattern.Partition.Run(Rows, TakeOuter);
+        Pattern.Partition.Run(Rows, (first, end) => Sweep(forward, first, end));
     }
 
     private void TakeOuter(int first, int end)
     {
-        var (rowStart, start, stop, column) = (Layout.RowStart, Layout.InnerStart, Layout.InnerEnd, Layout.Column);
+        var (rowStart, start, stop, column) = (Pattern.RowStart, Pattern.InnerStart, Pattern.InnerEnd, Pattern.Column);
         var (value, x, outer) = (Value, X, _outer);
         for (var i = first; i < end; i++)
             outer[i] =
@@ -109,7 +108,7 @@ internal sealed class PressureLevel<T>
 
     private void Sweep(bool forward, int first, int end)
     {
-        var (start, stop, column) = (Layout.InnerStart, Layout.InnerEnd, Layout.Column);
+        var (start, stop, column) = (Pattern.InnerStart, Pattern.InnerEnd, Pattern.Column);
         var (value, x, right, outer, inverse) = (Value, X, Right, _outer, _inverse);
         for (var step = first; step < end; step++)
         {
@@ -119,11 +118,11 @@ internal sealed class PressureLevel<T>
         }
     }
 
-    /// <summary>Hands what a sweep forward from zero left over to the coarser grid: the higher rows' parts, and the other half's.</summary>
-    public void RestrictAfterSweepFromZero(PressureLevel<T> coarse)
+    /// <summary>Hands what a sweep forward from zero left over to the coarser level: the higher rows' parts, and the other half's.</summary>
+    public void RestrictAfterSweepFromZero(AmgLevel<T> coarse)
     {
         Array.Clear(coarse.Right);
-        Halves.Run(
+        Pattern.Partition.Run(
             Rows,
             (first, end) =>
             {
@@ -135,7 +134,12 @@ internal sealed class PressureLevel<T>
 
     private void LeaveAfterSweepFromZero(int first, int end)
     {
-        var (rowStart, start, upper, column) = (Layout.RowStart, Layout.InnerStart, Layout.UpperStart, Layout.Column);
+        var (rowStart, start, upper, column) = (
+            Pattern.RowStart,
+            Pattern.InnerStart,
+            Pattern.UpperStart,
+            Pattern.Column
+        );
         var (value, x, left) = (Value, X, _left);
         for (var i = first; i < end; i++)
             left[i] =
@@ -143,11 +147,11 @@ internal sealed class PressureLevel<T>
                 - Times(value, column, x, rowStart[i] + 1, start[i]);
     }
 
-    /// <summary>Hands what is left over to the coarser grid.</summary>
-    public void Restrict(PressureLevel<T> coarse)
+    /// <summary>Hands what is left over to the coarser level.</summary>
+    public void Restrict(AmgLevel<T> coarse)
     {
         Array.Clear(coarse.Right);
-        Halves.Run(
+        Pattern.Partition.Run(
             Rows,
             (first, end) =>
             {
@@ -159,29 +163,29 @@ internal sealed class PressureLevel<T>
 
     private void Leave(int first, int end)
     {
-        var (rowStart, column, value, x, right, left) = (Layout.RowStart, Layout.Column, Value, X, Right, _left);
+        var (rowStart, column, value, x, right, left) = (Pattern.RowStart, Pattern.Column, Value, X, Right, _left);
         for (var i = first; i < end; i++)
             left[i] = right[i] - Times(value, column, x, rowStart[i], rowStart[i + 1]);
     }
 
-    // Groups lie within one half: no sum is written from both.
-    private void HandOver(PressureLevel<T> coarse, int first, int end)
+    // Aggregates lie within one half: no sum is written from both.
+    private void HandOver(AmgLevel<T> coarse, int first, int end)
     {
-        var (group, sums, left) = (Group, coarse.Right, _left);
+        var (aggregate, sums, left) = (Aggregate, coarse.Right, _left);
         for (var i = first; i < end; i++)
-            if (group[i] >= 0)
-                sums[group[i]] += left[i];
+            if (aggregate[i] >= 0)
+                sums[aggregate[i]] += left[i];
     }
 
-    /// <summary>Adds the coarser grid's answer.</summary>
-    public void Prolong(PressureLevel<T> coarse) => Halves.Run(Rows, (first, end) => Prolong(coarse, first, end));
+    /// <summary>Adds the coarser level's answer.</summary>
+    public void Prolong(AmgLevel<T> coarse) => Pattern.Partition.Run(Rows, (first, end) => Prolong(coarse, first, end));
 
-    private void Prolong(PressureLevel<T> coarse, int first, int end)
+    private void Prolong(AmgLevel<T> coarse, int first, int end)
     {
-        var (group, x, answer) = (Group, X, coarse.X);
+        var (aggregate, x, answer) = (Aggregate, X, coarse.X);
         for (var i = first; i < end; i++)
-            if (group[i] >= 0)
-                x[i] += Stretch * answer[group[i]];
+            if (aggregate[i] >= 0)
+                x[i] += Stretch * answer[aggregate[i]];
     }
 
     // Entries from one place up to another, each times the unknown of its column.

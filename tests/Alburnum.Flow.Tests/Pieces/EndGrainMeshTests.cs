@@ -7,7 +7,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.Flow.Tests.Pieces;
 
-public class EndGrainTests
+public class EndGrainMeshTests
 {
     private const double K = 1e-19;
     private static readonly FluidPair Fluids = FluidPair.Of(TreatingLiquid.Water());
@@ -19,7 +19,7 @@ public class EndGrainTests
     public void Away_from_the_faces_an_end_takes_in_as_a_flat_front_along_the_grain(bool isRound)
     {
         Section section = isRound ? new RoundSection(100) : new RectangularSection(100, 100);
-        var problem = EndGrain.Of(section, Wood, Fluids, lengthMm: 300, along: 60, across: 8);
+        var problem = EndGrainMesh.Of(section, Wood, Fluids, lengthMm: 300, along: 60, across: 8);
         var run = Flows.Run(problem, Flows.FullCell, StepControl.Usual);
         var line = Flows.Run(
             FlowProblem.Dry(LineMesh.Flat(300, 60, _ => 6000 * K, 0.6), Fluids),
@@ -27,16 +27,16 @@ public class EndGrainTests
             StepControl.Usual
         );
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         var flat = line.ArrivalMinutes.Count(arrival => arrival is not null) * 5.0;
-        Assert.Equal(flat, EndGrain.MiddleDepthMm(run, 300, 60), 10.1);
+        Assert.Equal(flat, EndGrainMesh.MiddleDepthMm(run, 300, 60), 10.1);
     }
 
     [Fact]
     public void Far_from_the_end_the_face_takes_in_as_a_flat_front_across_the_grain()
     {
         var wood = new WoodFlow(new Permeability(1e-18, 1e-18, 1e-25), 0.6);
-        var problem = EndGrain.Of(new RectangularSection(50, 50), wood, Fluids, 40, 4, 50);
+        var problem = EndGrainMesh.Of(new RectangularSection(50, 50), wood, Fluids, 40, 4, 50);
         var run = Flows.Run(problem, Flows.FullCell, StepControl.Usual);
         var line = Flows.Run(
             FlowProblem.Dry(LineMesh.Flat(25, 50, _ => 1e-18, 0.6), Fluids),
@@ -51,7 +51,7 @@ public class EndGrainTests
     [Fact]
     public void The_rings_of_a_round_piece_hold_its_volume()
     {
-        var problem = EndGrain.Of(new RoundSection(100), Wood, Fluids, 200, 10, 10);
+        var problem = EndGrainMesh.Of(new RoundSection(100), Wood, Fluids, 200, 10, 10);
 
         Assert.Equal(Math.PI * 0.05 * 0.05 * 0.2 * 0.6, problem.Mesh.VoidM3.ToArray().Sum(), 1e-12);
     }

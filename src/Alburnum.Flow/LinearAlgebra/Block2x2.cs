@@ -7,7 +7,7 @@ namespace Alburnum.Flow.LinearAlgebra;
 /// A 2 × 2 block, or a cell's pair of unknowns laid twice side by side, in four lanes, so that block and pair meet in one multiplication. Single
 /// precision uses the lower four of eight.
 /// </summary>
-internal static class Quad
+internal static class Block2x2
 {
     // Far from the front corrections fade below what a number holds at full speed; adding and taking away a speck clears them.
     private static readonly Vector256<float> FloatSpeck = Vector256.Create(1e-20f);
