@@ -134,18 +134,19 @@ internal static class ImpregnationBench
     private static PredictionQuestion Question()
     {
         var pine = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Species.Get("Pinus sylvestris");
-        return new(
-            new RectangularSection(100, 100),
-            new LogGeometry(5, -8, 30, 90),
-            Library.Of(pine, isHeartwood: false),
-            Library.Of(pine, isHeartwood: true),
-            0.6,
-            TreatingLiquid.Water(),
-            FullCell,
-            null,
-            new LeastDepth(WoodZone.Lateral, 6),
-            6
-        );
+        return new PredictionQuestion
+        {
+            Section = new RectangularSection(100, 100),
+            Log = new LogGeometry(5, -8, 30, 90),
+            Sapwood = Library.Of(pine, isHeartwood: false),
+            Heartwood = Library.Of(pine, isHeartwood: true),
+            VoidFraction = 0.6,
+            Liquid = TreatingLiquid.Water(),
+            Schedule = FullCell,
+            Incising = null,
+            Rule = new LeastDepth(WoodZone.Lateral, 6),
+            ZoneMm = 6,
+        };
     }
 
     // Three arrays far larger than any cache: two read, one written.

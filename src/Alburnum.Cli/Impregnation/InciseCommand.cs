@@ -60,8 +60,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             tooth,
             library.Penalty,
             settings.SharePercent / 100,
-            settings.Seed,
-            pieces,
+            (settings.Seed, pieces),
             cancellationToken
         );
         var check =

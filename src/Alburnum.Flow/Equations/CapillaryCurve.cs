@@ -14,13 +14,13 @@ public sealed record CapillaryCurve
     public CapillaryCurve(double scaleKPa) => ScaleKPa = Require.InRange(scaleKPa, 0, 1000, "kPa");
 
     /// <summary>No capillarity.</summary>
-    public static CapillaryCurve None { get; } = new(0);
+    internal static CapillaryCurve None { get; } = new(0);
 
     /// <summary>The scale s, kPa.</summary>
     public double ScaleKPa { get; }
 
     /// <summary>Capillary pressure, kPa, at a saturation of 0 to 1.</summary>
-    public double KPa(double saturation) => At(saturation).KPa;
+    internal double KPa(double saturation) => At(saturation).KPa;
 
     /// <summary>Capillary pressure and its slope by saturation, kPa.</summary>
     internal (double KPa, double Slope) At(double saturation)

@@ -21,7 +21,7 @@ public sealed record RelativePermeability
     }
 
     /// <summary>Straight lines and no trapped air: the sharp front.</summary>
-    public static RelativePermeability SharpFront { get; } = new(1, 1, 0);
+    internal static RelativePermeability SharpFront { get; } = new(1, 1, 0);
 
     /// <summary>What predictions use: a front spread over some cells, a twentieth of the voids holding trapped air. Assumed, not measured.</summary>
     public static RelativePermeability Usual { get; } = new(2, 2, AssumedVoids.TrappedAirShare);
@@ -36,10 +36,10 @@ public sealed record RelativePermeability
     public double TrappedAirShare { get; }
 
     /// <summary>The liquid's relative permeability at a saturation, 0 to 1.</summary>
-    public double Liquid(double saturation) => Power(Effective(saturation), LiquidExponent);
+    internal double Liquid(double saturation) => Power(Effective(saturation), LiquidExponent);
 
     /// <summary>The air's relative permeability at a saturation, 0 to 1.</summary>
-    public double Air(double saturation) => Power(1 - Effective(saturation), AirExponent);
+    internal double Air(double saturation) => Power(1 - Effective(saturation), AirExponent);
 
     /// <summary>Both relative permeabilities and their slopes by saturation.</summary>
     internal (double Liquid, double LiquidSlope, double Air, double AirSlope) At(double saturation)

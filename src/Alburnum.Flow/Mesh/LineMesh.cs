@@ -1,7 +1,7 @@
 namespace Alburnum.Flow.Mesh;
 
 /// <summary>Meshes of one dimension: straight in from a flat face, or from the round surface towards the pith.</summary>
-public static class LineMesh
+internal static class LineMesh
 {
     /// <summary>A column of wood of 1 m² under a flat face, closed at the far end.</summary>
     /// <param name="depthMm">Depth of the closed end, mm. Above 0.</param>

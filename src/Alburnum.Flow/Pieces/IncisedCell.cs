@@ -113,11 +113,6 @@ public sealed class IncisedCell
         return DepthMm;
     }
 
-    /// <summary>Share of the wood reached at each depth, from the face down.</summary>
-    /// <param name="run">The solver's answer for <see cref="Problem"/>.</param>
-    public IReadOnlyList<(double BelowMm, double Share)> Profile(FlowRun run) =>
-        [.. Enumerable.Range(0, Boxes.Z).Select(z => ((z + 0.5) * DepthMm / Boxes.Z, ReachedShare(run, z)))];
-
     private double ReachedShare(FlowRun run, int z)
     {
         var layer = Boxes.X * Boxes.Y;

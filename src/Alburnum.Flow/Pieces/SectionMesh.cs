@@ -68,66 +68,69 @@ public sealed class SectionMesh
             );
             throw new InputRefusedException(new InputProblem("section", 0, "", "size", piece.Section.Label, expected));
         }
-        var (dx, dy) = (width / columns / 1000, height / rows / 1000);
-        var cellAt = new int[columns * rows];
-        var wood = new List<(double Kx, double Ky, double Voids, double Saturation)>();
-        for (var row = 0; row < rows; row++)
+        var cells = Cells(piece, columns, rows, out var cellAt);
+        var mesh = Joined(columns, cellAt, cells, (width / columns / 1000, height / rows / 1000));
+        var problem = new FlowProblem(mesh, fluids, [.. cells.Select(cell => cell.Saturation)], initialAirKPa);
+        return new SectionMesh(piece, columns, rows, step, cellAt, problem);
+    }
+
+    // Permeability across the section and up it, m², and the wood's voids.
+    private readonly record struct Cell(double Kx, double Ky, double Voids, double Saturation);
+
+    private static List<Cell> Cells(Piece piece, int columns, int rows, out int[] cellAt)
+    {
+        var (width, height) = SectionBox.Of(piece.Section);
+        cellAt = new int[columns * rows];
+        Array.Fill(cellAt, -1);
+        var cells = new List<Cell>();
+        for (var at = 0; at < cellAt.Length; at++)
         {
-            for (var column = 0; column < columns; column++)
-            {
-                var x = ((column + 0.5) * dx * 1000) - width / 2;
-                var y = ((row + 0.5) * dy * 1000) - height / 2;
-                cellAt[row * columns + column] = -1;
-                if (!SectionBox.Contains(piece.Section, x, y))
-                    continue;
-                if (piece.Log.FromPithMm(x, y) > piece.Log.LogRadiusMm)
-                    continue;
-                var kind = piece.At(x, y);
-                var share = piece.Log.RadialShareAlongX(x, y);
-                cellAt[row * columns + column] = wood.Count;
-                wood.Add(
-                    (
-                        kind.Permeability.AcrossM2(share),
-                        kind.Permeability.AcrossM2(1 - share),
-                        kind.VoidFraction,
-                        kind.Saturation
-                    )
-                );
-            }
+            var x = (at % columns + 0.5) * width / columns - width / 2;
+            var y = (at / columns + 0.5) * height / rows - height / 2;
+            if (!SectionBox.Contains(piece.Section, x, y) || piece.Log.FromPithMm(x, y) > piece.Log.LogRadiusMm)
+                continue;
+            var kind = piece.At(x, y);
+            var share = piece.Log.RadialShareAlongX(x, y);
+            cellAt[at] = cells.Count;
+            cells.Add(
+                new(
+                    kind.Permeability.AcrossM2(share),
+                    kind.Permeability.AcrossM2(1 - share),
+                    kind.VoidFraction,
+                    kind.Saturation
+                )
+            );
         }
+        return cells;
+    }
+
+    // Neighbours joined by the harmonic mean of their conductances; every other side is a face that the vessel reaches.
+    private static FlowMesh Joined(int columns, int[] cellAt, List<Cell> cells, (double X, double Y) sizeM)
+    {
         var joins = new List<(int, int, double)>();
         var faces = new List<(int, double)>();
-        for (var row = 0; row < rows; row++)
+        for (var at = 0; at < cellAt.Length; at++)
         {
-            for (var column = 0; column < columns; column++)
-            {
-                var cell = cellAt[row * columns + column];
-                if (cell < 0)
-                    continue;
-                Side(cell, column - 1, row, wood[cell].Kx * dy / dx, alongX: true);
-                Side(cell, column + 1, row, wood[cell].Kx * dy / dx, alongX: true);
-                Side(cell, column, row - 1, wood[cell].Ky * dx / dy, alongX: false);
-                Side(cell, column, row + 1, wood[cell].Ky * dx / dy, alongX: false);
-            }
+            if (cellAt[at] < 0)
+                continue;
+            Side(at, at % columns > 0 ? at - 1 : -1, Across);
+            Side(at, at % columns < columns - 1 ? at + 1 : -1, Across);
+            Side(at, at - columns, Up);
+            Side(at, at + columns, Up);
         }
-        var mesh = new FlowMesh([.. wood.Select(w => w.Voids * dx * dy)], joins, faces);
-        var problem = new FlowProblem(mesh, fluids, [.. wood.Select(w => w.Saturation)], initialAirKPa);
-        return new SectionMesh(piece, columns, rows, step, cellAt, problem);
+        return new FlowMesh([.. cells.Select(cell => cell.Voids * sizeM.X * sizeM.Y)], joins, faces);
 
-        void Side(int cell, int column, int row, double conductance, bool alongX)
+        double Across(Cell cell) => cell.Kx * sizeM.Y / sizeM.X;
+        double Up(Cell cell) => cell.Ky * sizeM.X / sizeM.Y;
+
+        void Side(int at, int beside, Func<Cell, double> conductance)
         {
-            var outside =
-                column < 0 || row < 0 || column >= columns || row >= rows || cellAt[row * columns + column] < 0;
-            if (outside)
-            {
-                faces.Add((cell, 2 * conductance));
-                return;
-            }
-            var other = cellAt[row * columns + column];
-            if (other < cell)
-                return;
-            var beyond = alongX ? wood[other].Kx * dy / dx : wood[other].Ky * dx / dy;
-            joins.Add((cell, other, 2 * conductance * beyond / (conductance + beyond)));
+            var (cell, other) = (cellAt[at], beside < 0 || beside >= cellAt.Length ? -1 : cellAt[beside]);
+            var own = conductance(cells[cell]);
+            if (other < 0)
+                faces.Add((cell, 2 * own));
+            else if (other > cell)
+                joins.Add((cell, other, 2 * own * conductance(cells[other]) / (own + conductance(cells[other]))));
         }
     }
 }

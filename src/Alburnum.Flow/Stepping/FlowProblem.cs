@@ -17,6 +17,6 @@ public sealed record FlowProblem(
 )
 {
     /// <summary>Wood without free water, air inside at the pressure outside.</summary>
-    public static FlowProblem Dry(FlowMesh mesh, FluidPair fluids, double initialAirKPa = Schedule.AtmosphereKPa) =>
+    internal static FlowProblem Dry(FlowMesh mesh, FluidPair fluids, double initialAirKPa = Schedule.AtmosphereKPa) =>
         new(mesh, fluids, new double[mesh.CellCount], initialAirKPa);
 }

@@ -51,8 +51,8 @@ public sealed record FlowRun(
     public const double ReachedGain = 0.5;
 
     /// <summary>Most liquid gained at any moment, m³: the gross uptake.</summary>
-    public double GrossM3 => Moments.Max(moment => moment.GainedM3);
+    internal double GrossM3 => Moments.Max(moment => moment.GainedM3);
 
     /// <summary>Liquid gained at the end, m³: the net uptake.</summary>
-    public double NetM3 => Moments[^1].GainedM3;
+    internal double NetM3 => Moments[^1].GainedM3;
 }

@@ -42,7 +42,16 @@ public class SectionFlowTests
         var log = new LogGeometry(6, -10, 14, 60);
         var upright = SectionMesh.Of(new Piece(new RectangularSection(48, 24), log, Sapwood, Heartwood), Fluids, 24);
         var turned = SectionMesh.Of(
-            new Piece(new RectangularSection(24, 48), log.QuarterTurn(), Sapwood, Heartwood),
+            new Piece(
+                new RectangularSection(24, 48),
+                log with
+                {
+                    PithXMm = -log.PithYMm,
+                    PithYMm = log.PithXMm,
+                },
+                Sapwood,
+                Heartwood
+            ),
             Fluids,
             24
         );

@@ -2,7 +2,7 @@ using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Fronts;
+using Alburnum.Tests.Shared.ClosedForms;
 
 namespace Alburnum.Flow.Tests.Stepping;
 
@@ -55,7 +55,7 @@ public class FlowSolverTests
     {
         var limit = 100 * PlaneFront.FillLimit(101.3, 1300);
         var depth = shareOfLimit * limit;
-        var minutes = PlaneFront.MinutesToDepthAgainstAir(depth, 100, 1e-15, 101.3, 1300, 1.002, Voids);
+        var minutes = PlaneFront.MinutesToDepthAgainstAir(depth, 100, 1e-15, (101.3, 1300), 1.002, Voids);
         var mesh = LineMesh.Flat(100, 200, _ => 1e-15, Voids);
         var run = Flows.Run(
             FlowProblem.Dry(mesh, Flows.Sharp(), 101.3),

@@ -120,10 +120,9 @@ public sealed class QuickFront
     // The air that is left at a dead end is spread through it; wood filled to the limit counts as reached to the end.
     private double WithFullEnd(double depthMm, double endMm)
     {
-        var limit = Fronts.PlaneFront.FillLimit(
-            Math.Min(Schedule.AtmosphereKPa, _schedule.PeakKPa),
-            Math.Max(1, _schedule.PeakKPa)
-        );
+        // Air shut in is pressed together to p₀/p of its room.
+        var peak = Math.Max(1, _schedule.PeakKPa);
+        var limit = Math.Max(0, 1 - Math.Min(Schedule.AtmosphereKPa, _schedule.PeakKPa) / peak);
         return depthMm >= 0.99 * limit * endMm && limit > 0.5 ? endMm : depthMm;
     }
 

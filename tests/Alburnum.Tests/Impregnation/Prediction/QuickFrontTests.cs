@@ -1,6 +1,6 @@
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Fronts;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Tests.Shared.ClosedForms;
 
 namespace Alburnum.Tests.Impregnation.Prediction;
 

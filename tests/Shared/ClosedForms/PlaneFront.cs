@@ -1,11 +1,11 @@
-namespace Alburnum.Impregnation.Fronts;
+namespace Alburnum.Tests.Shared.ClosedForms;
 
 /// <summary>A sharp liquid front moving straight in from a flat face under constant pressure.</summary>
 /// <remarks>
 /// Darcy's law behind the front, no resistance ahead of it: x = √(2·k·Δp·t ⁄ (μ·φ)). With air closed in ahead, the air's
 /// pressure rises as an ideal gas's and stops the front short. Derivations in docs/science/flow.md.
 /// </remarks>
-public static class PlaneFront
+internal static class PlaneFront
 {
     /// <summary>Depth reached, mm, with nothing closed in ahead.</summary>
     /// <param name="permeabilityM2">Permeability along the flow, m². Above 0, at most 1e-9.</param>
@@ -60,8 +60,7 @@ public static class PlaneFront
     /// <param name="depthMm">Depth, mm. 0 up to, not including, the limit (1 − p₀/p) of the dead end's depth.</param>
     /// <param name="deadEndMm">Depth of the dead end: half the thickness of a piece wetted on both sides, mm.</param>
     /// <param name="permeabilityM2">Permeability along the flow, m². Above 0, at most 1e-9.</param>
-    /// <param name="initialAirKPa">Absolute pressure of the air before flooding, kPa. 0 or more, below the liquid's.</param>
-    /// <param name="liquidKPa">Absolute pressure of the liquid, kPa. Above 0 to 5000.</param>
+    /// <param name="kPa">Absolute pressures, kPa: of the air before flooding, 0 or more, and of the liquid, above it, to 5000.</param>
     /// <param name="viscosityMPaS">Dynamic viscosity, mPa·s. Above 0.</param>
     /// <param name="porosity">Fillable share of the volume. Above 0, at most 1.</param>
     /// <remarks>
@@ -72,19 +71,18 @@ public static class PlaneFront
         double depthMm,
         double deadEndMm,
         double permeabilityM2,
-        double initialAirKPa,
-        double liquidKPa,
+        (double InitialAir, double Liquid) kPa,
         double viscosityMPaS,
         double porosity
     )
     {
         var length = Require.Positive(deadEndMm, "mm") / 1000;
-        var limit = length * FillLimit(initialAirKPa, liquidKPa);
+        var limit = length * FillLimit(kPa.InitialAir, kPa.Liquid);
         var depth = depthMm / 1000;
         Require.InRange(depthMm, 0, 1000 * limit * (1 - 1e-12), "mm");
         var gap = length - limit;
         var integral = depth * depth / 2 - gap * depth - (gap > 0 ? limit * gap * Math.Log(1 - depth / limit) : 0);
-        return integral / Rate(permeabilityM2, liquidKPa, viscosityMPaS, porosity) / 60;
+        return integral / Rate(permeabilityM2, kPa.Liquid, viscosityMPaS, porosity) / 60;
     }
 
     // k·Δp/(μ·φ), m²/s.

@@ -1,6 +1,6 @@
-using Alburnum.Impregnation.Prediction;
+using Alburnum.Impregnation.Incising;
 
-namespace Alburnum.Impregnation.Incising;
+namespace Alburnum.Impregnation.Prediction;
 
 /// <summary>A search over depth and spacing for the pattern that cuts out least wood and still makes enough cores reach the depth.</summary>
 /// <param name="Best">The wood left plain, then the widest spacing that is enough at each depth of cut, rising; the closest tried where none is.</param>
@@ -19,8 +19,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
     /// <param name="toothLengthMm">Length of a cut along the grain at the face, mm. 2 to 50.</param>
     /// <param name="penalty">The design code's limits.</param>
     /// <param name="share">Share of cores that must reach the depth, 0 to 1.</param>
-    /// <param name="seed">Seed of the draws, the same for each pattern.</param>
-    /// <param name="pieces">Pieces to draw for each pattern.</param>
+    /// <param name="draws">Seed of the draws, and pieces to draw; the same for each pattern.</param>
     /// <param name="cancellation">Stops between batches.</param>
     /// <remarks>Along the grain cuts stand three tooth lengths apart. Closer rows never bring less, so the spacing is bisected.</remarks>
     public static IncisingSearch Lightest(
@@ -28,8 +27,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
         double toothLengthMm,
         IncisingPenalty penalty,
         double share,
-        int seed,
-        int pieces,
+        (int Seed, int Pieces) draws,
         CancellationToken cancellation = default
     )
     {
@@ -77,7 +75,10 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
             return new(FormattableString.Invariant($"cuts {depth:0} mm deep"), pattern, Draw(pattern));
         }
 
-        QuickPrediction Draw(IncisingPattern? pattern) =>
-            QuickPrediction.Draw(question with { Incising = pattern }, front, seed, pieces, cancellation: cancellation);
+        QuickPrediction Draw(IncisingPattern? pattern)
+        {
+            var incised = question with { Incising = pattern };
+            return QuickPrediction.Draw(incised, front, draws.Seed, draws.Pieces, cancellation: cancellation);
+        }
     }
 }

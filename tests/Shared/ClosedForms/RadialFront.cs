@@ -1,13 +1,13 @@
 using MathNet.Numerics.RootFinding;
 
-namespace Alburnum.Impregnation.Fronts;
+namespace Alburnum.Tests.Shared.ClosedForms;
 
 /// <summary>A sharp liquid front closing in on the pith of a round piece under constant pressure.</summary>
 /// <remarks>
 /// t = (μφR²/4kΔp)·[u²(2·ln u − 1) + 1], u = r/R the share of the radius not yet reached; the classic shrinking core.
 /// Derivation in docs/science/flow.md.
 /// </remarks>
-public static class RadialFront
+internal static class RadialFront
 {
     /// <summary>Time until the whole section is filled, min.</summary>
     /// <param name="radiusMm">Radius of the piece, mm. Above 0 to 1000.</param>

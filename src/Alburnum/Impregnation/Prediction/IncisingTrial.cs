@@ -1,6 +1,6 @@
-using Alburnum.Impregnation.Prediction;
+using Alburnum.Impregnation.Incising;
 
-namespace Alburnum.Impregnation.Incising;
+namespace Alburnum.Impregnation.Prediction;
 
 /// <summary>One pattern tried on a question.</summary>
 /// <param name="Name">The pattern's name.</param>
