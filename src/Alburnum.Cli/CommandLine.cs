@@ -1,5 +1,6 @@
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
+using Alburnum.Cli.Completion;
 using Alburnum.Cli.Impregnation;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
@@ -123,6 +124,9 @@ public static class CommandLine
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
+            config
+                .AddCommand<CompletionCommand>("completion")
+                .WithDescription("Print a script with which bash, zsh or fish completes commands and options");
         });
         return app;
     }

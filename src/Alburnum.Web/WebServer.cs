@@ -1,6 +1,6 @@
 using System.Net;
 using System.Reflection;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Pictures;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
@@ -27,7 +27,7 @@ public static class WebServer
     /// <param name="store">Where the cases are.</param>
     /// <param name="facts">The facts that a case read again rests on.</param>
     /// <param name="port">Port on 127.0.0.1; 0 takes a free one.</param>
-    public static WebApplication Create(CaseStore store, FactLibrary facts, int port)
+    public static WebApplication Create(ICaseStore store, FactLibrary facts, int port)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
@@ -45,11 +45,22 @@ public static class WebServer
         var app = builder.Build();
         app.UseHostFiltering();
         app.Use(
-            (http, next) =>
+            async (http, next) =>
             {
                 http.Response.Headers.ContentSecurityPolicy = Policy;
                 http.Response.Headers.XContentTypeOptions = "nosniff";
-                return next(http);
+                try
+                {
+                    await next(http);
+                }
+                // A damaged photograph, a store that may not be written: said in its own words, whatever page was asked for.
+                catch (InputRefusedException refused) when (!http.Response.HasStarted)
+                {
+                    http.Response.Headers.CacheControl = "no-store";
+                    http.Response.ContentType = "text/plain; charset=utf-8";
+                    http.Response.StatusCode = StatusCodes.Status500InternalServerError;
+                    await http.Response.WriteAsync(refused.Message, http.RequestAborted);
+                }
             }
         );
         app.UseRouting();
@@ -82,7 +93,7 @@ public static class WebServer
 
     private static Task<IResult> PhotographAsync(
         string sha256,
-        CaseStore store,
+        ICaseStore store,
         HttpContext http,
         CancellationToken stop
     ) =>
@@ -101,16 +112,16 @@ public static class WebServer
     // As a person sees it, however the camera was held: what is clicked on and what is typed count in the same pixels.
     private static Task<IResult> UprightAsync(
         string sha256,
-        CaseStore store,
+        ICaseStore store,
         HttpContext http,
         CancellationToken stop
     ) => OfPhotographAsync(sha256, store, http, Copy, stop);
 
     private static async Task<IResult> OfPhotographAsync(
         string sha256,
-        CaseStore store,
+        ICaseStore store,
         HttpContext http,
-        Func<PhotographRecord, IResult> shown,
+        Func<Photograph, IResult> shown,
         CancellationToken stop
     )
     {
@@ -121,13 +132,13 @@ public static class WebServer
         return shown(photograph);
     }
 
-    private static IResult Copy(PhotographRecord photograph) =>
+    private static IResult Copy(Photograph photograph) =>
         Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
 
     private static async Task<IResult> ReportJsonAsync(
         string reference,
         int? run,
-        CaseStore store,
+        ICaseStore store,
         CancellationToken stop
     ) =>
         await store.RunAsync(reference, run, stop) is { } kept
@@ -137,7 +148,7 @@ public static class WebServer
     private static async Task<IResult> ReportPdfAsync(
         string reference,
         int? run,
-        CaseStore store,
+        ICaseStore store,
         CancellationToken stop
     )
     {

@@ -15,14 +15,14 @@ internal sealed class ServedCases : IAsyncDisposable
     private readonly WebApplication _app;
     private readonly IPlaywright _playwright;
 
-    private ServedCases(WebApplication app, IPlaywright playwright, IBrowserContext browser, CaseStore store)
+    private ServedCases(WebApplication app, IPlaywright playwright, IBrowserContext browser, ICaseStore store)
     {
         (_app, _playwright, Browser, Store) = (app, playwright, browser, store);
     }
 
     public IBrowserContext Browser { get; }
 
-    public CaseStore Store { get; }
+    public ICaseStore Store { get; }
 
     public string Address => _app.Urls.First();
 
@@ -34,7 +34,7 @@ internal sealed class ServedCases : IAsyncDisposable
         string[] run = ["case", Repository.At("examples", example), "--store", path, "--out", folder.Path];
         var facts = new FactLibrary(Repository.At("data"));
         Assert.Equal(CommandLine.Done, await CommandLine.RunAsync(run, facts, console, quiet, stop));
-        var store = CaseStore.Open(path);
+        var store = await CaseStore.KeepAsync(path, _ => { }, stop);
         var app = WebServer.Create(store, facts, port: 0);
         await app.StartAsync(stop);
         var playwright = await Playwright.CreateAsync();

@@ -62,8 +62,9 @@ public sealed class ExampleCaseTests : IDisposable
         await RunCase("barn-purlins");
         await RunCase("barn-purlins");
 
-        var store = Records.Store.CaseStore.Open(_folder.At("cases.db"));
-        var entry = Assert.Single(await store.ListAsync(TestContext.Current.CancellationToken));
+        var stop = TestContext.Current.CancellationToken;
+        var store = await Records.Store.CaseStore.LookAsync(_folder.At("cases.db"), _ => { }, stop);
+        var entry = Assert.Single(await store.ListAsync(stop));
         Assert.Equal(("TH-2026-019", 2), (entry.Reference, entry.Runs));
     }
 

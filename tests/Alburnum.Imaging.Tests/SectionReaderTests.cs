@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Penetration;
 using Alburnum.Timber;
@@ -17,13 +19,13 @@ public class SectionReaderTests
         var drawn = new PlainSection();
         var reading = Read(drawn, new RectangularSection(100, 75), pointed);
 
-        Assert.NotNull(reading.Profile);
-        Assert.Equal(9, reading.Profile.Statistics.MeanMm.Value, 0.1);
-        Assert.Equal(9, reading.Profile.Statistics.MinimumMm.Value, 0.2);
+        var read = DrawnReading.Read(reading);
+        Assert.Equal(9, read.Profile.Statistics.MeanMm.Value, 0.1);
+        Assert.Equal(9, read.Profile.Statistics.MinimumMm.Value, 0.2);
         // A twentieth of a millimetre around the front, and a few square millimetres at each inner corner.
-        Assert.Equal(1 - (82.0 * 57 / 7500), reading.Profile.TreatedShare.Value, 0.008);
-        Assert.Equal(4, reading.Profile.Faces.Count);
-        foreach (var (found, true_) in reading.OutlinePx.Zip(drawn.Outline))
+        Assert.Equal(1 - (82.0 * 57 / 7500), read.Profile.TreatedShare.Value, 0.008);
+        Assert.Equal(4, read.Profile.Faces.Count);
+        foreach (var (found, true_) in read.Outline.PointsPx.Zip(drawn.Outline))
             Assert.True(double.Hypot(found.X - true_.X, found.Y - true_.Y) < 2, $"{found} for {true_}");
     }
 
@@ -35,11 +37,52 @@ public class SectionReaderTests
         var drawn = new PlainSection { Kind = DrawnOutline.Round, WidthMm = 120 };
         var reading = Read(drawn, new RoundSection(120), pointed);
 
-        Assert.NotNull(reading.Profile);
-        Assert.Equal(9, reading.Profile.Statistics.MeanMm.Value, 0.1);
-        Assert.Equal(9, reading.Profile.Statistics.MinimumMm.Value, 0.25);
-        Assert.Equal(1 - (51.0 * 51 / 3600), reading.Profile.TreatedShare.Value, 0.004);
-        Assert.Single(reading.Profile.Faces);
+        var read = DrawnReading.Read(reading);
+        Assert.Equal(9, read.Profile.Statistics.MeanMm.Value, 0.1);
+        Assert.Equal(9, read.Profile.Statistics.MinimumMm.Value, 0.25);
+        Assert.Equal(1 - (51.0 * 51 / 3600), read.Profile.TreatedShare.Value, 0.004);
+        Assert.Single(read.Profile.Faces);
+    }
+
+    [Fact]
+    public void The_budget_adds_up_to_the_uncertainty_of_mean_and_least_depth()
+    {
+        PlainSection[] drawn =
+        [
+            new(),
+            new() { LensBow = -0.08 },
+            new() { Kind = DrawnOutline.Round, WidthMm = 100 },
+            new() { BlurPx = 5 },
+        ];
+        foreach (var read in drawn.Select(each => DrawnReading.Read(DrawnReading.Of(each))))
+        {
+            var depth = read.Profile.Statistics;
+            Assert.Equal(depth.MeanMm.StandardUncertainty, read.Budget.MeanMm.Combined, 1e-9);
+            Assert.Equal(depth.MinimumMm.StandardUncertainty, read.Budget.LeastMm.Combined, 1e-9);
+            Assert.All(
+                read.Budget.MeanMm.Components,
+                component => Assert.Contains(component.Cause.Key, DepthCauses.All.Select(cause => cause.Key))
+            );
+        }
+    }
+
+    [Fact]
+    public void A_picture_without_a_section_ends_at_the_outline()
+    {
+        var drawn = new PlainSection { Untreated = 0xC8C8C8, Treated = 0xC8C8C8 };
+        var ended = DrawnReading.Ended(
+            DrawnReading.Of(
+                drawn,
+                DrawnReading.Request(drawn) with
+                {
+                    OutlinePx = null,
+                    Shape = SectionShape.CoreStrip,
+                }
+            )
+        );
+
+        Assert.Equal((ReadingStage.Outline, new OutlineNotFound()), (ended.Stage, ended.Fault));
+        Assert.Null(ended.Scale);
     }
 
     private static SectionReading Read(PlainSection drawn, Section section, bool pointed) =>

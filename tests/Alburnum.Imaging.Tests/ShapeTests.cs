@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Timber;
 
@@ -13,7 +14,7 @@ public class ShapeTests
     [InlineData(47, 47)]
     public void A_sawn_section_of_any_proportions(double widthMm, double heightMm)
     {
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             new()
             {
                 WidthMm = widthMm,
@@ -22,7 +23,7 @@ public class ShapeTests
             }
         );
 
-        var profile = Reading.Profile(reading);
+        var profile = DrawnReading.Profile(reading);
         Assert.Equal(6, profile.Statistics.MeanMm.Value, 0.1);
         Assert.Equal(6, profile.Statistics.MinimumMm.Value, 0.25);
         Assert.Equal(
@@ -45,9 +46,15 @@ public class ShapeTests
             HeightMm = 60,
             DepthMm = _ => 6,
         };
-        var reading = Reading.Of(drawn, Reading.Request(drawn) with { Section = new RectangularSection(60, 120) });
+        var reading = DrawnReading.Of(
+            drawn,
+            DrawnReading.Request(drawn) with
+            {
+                Section = new RectangularSection(60, 120),
+            }
+        );
 
-        Assert.Equal(6, Reading.Profile(reading).Statistics.MeanMm.Value, 0.1);
+        Assert.Equal(6, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.1);
     }
 
     [Theory]
@@ -56,7 +63,7 @@ public class ShapeTests
     [InlineData((int)DrawnOutline.Quarter, 3)]
     public void A_round_and_parts_of_it(int kind, int faces)
     {
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             new()
             {
                 Kind = (DrawnOutline)kind,
@@ -65,7 +72,7 @@ public class ShapeTests
             }
         );
 
-        var profile = Reading.Profile(reading);
+        var profile = DrawnReading.Profile(reading);
         Assert.Equal(faces, profile.Faces.Count);
         Assert.Equal(7, profile.Statistics.MeanMm.Value, 0.15);
         Assert.Equal(7, profile.Statistics.MedianMm.Value, 0.15);
@@ -82,10 +89,11 @@ public class ShapeTests
             TurnDegrees = 0,
             DepthMm = along => Math.Abs(along) < Math.PI / 4 * 60 ? 12 : 6,
         };
-        var reading = Reading.Of(drawn);
+        var reading = DrawnReading.Of(drawn);
 
-        var face = Assert.Single(Reading.Profile(reading).Faces);
-        Assert.Equal(reading.OutlinePx.Min(p => p.Y), reading.OutlinePx[0].Y, 1e-9);
+        var face = Assert.Single(DrawnReading.Profile(reading).Faces);
+        var rim = DrawnReading.Read(reading).Outline.PointsPx;
+        Assert.Equal(rim.Min(p => p.Y), rim[0].Y, 1e-9);
         double At(double share) => face.DepthMm[(int)(share * face.DepthMm.Count)];
         Assert.Equal(12, At(0.25), 0.3);
         Assert.Equal(6, At(0.5), 0.3);
@@ -95,7 +103,7 @@ public class ShapeTests
     [Fact]
     public void A_core_is_read_from_its_outer_end()
     {
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             new()
             {
                 Kind = DrawnOutline.Core,
@@ -106,8 +114,8 @@ public class ShapeTests
             }
         );
 
-        var face = Assert.Single(Reading.Profile(reading).Faces);
-        Assert.Equal(22, Reading.Profile(reading).Statistics.MeanMm.Value, 0.3);
+        var face = Assert.Single(DrawnReading.Profile(reading).Faces);
+        Assert.Equal(22, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.3);
         Assert.Equal(10, face.StepMm * face.PositionsMm.Count, 0.01);
     }
 
@@ -121,27 +129,35 @@ public class ShapeTests
             HeightMm = 82.5,
             DepthMm = _ => 11,
         };
-        var request = Reading.Request(drawn) with { Section = new RectangularSection(100, 75) };
-        var scaled = Reading.Of(drawn, request with { ScaleBar = new(drawn.Place(20, 40), drawn.Place(70, 40), 50) });
+        var request = DrawnReading.Request(drawn) with { Section = new RectangularSection(100, 75) };
+        var scaled = DrawnReading.Of(
+            drawn,
+            request with
+            {
+                ScaleBar = new(drawn.Place(20, 40), drawn.Place(70, 40), 50),
+            }
+        );
 
-        Assert.Equal(10, Reading.Profile(Reading.Of(drawn, request)).Statistics.MeanMm.Value, 0.1);
-        Assert.Equal(11, Reading.Profile(scaled).Statistics.MeanMm.Value, 0.1);
-        Assert.Contains(scaled.Notes, note => note.Contains("110 × 82.5 mm", StringComparison.Ordinal));
+        Assert.Equal(10, DrawnReading.Profile(DrawnReading.Of(drawn, request)).Statistics.MeanMm.Value, 0.1);
+        Assert.Equal(11, DrawnReading.Profile(scaled).Statistics.MeanMm.Value, 0.1);
+        var section = Assert.IsType<RectangularSection>(DrawnReading.Read(scaled).Scale.ByKnownLength);
+        Assert.Equal(110, section.WidthMm, 0.3);
+        Assert.Equal(82.5, section.HeightMm, 0.3);
     }
 
     [Fact]
     public void A_known_length_far_from_the_nominal_size_is_not_believed()
     {
         var drawn = new PlainSection();
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             drawn,
-            Reading.Request(drawn) with
+            DrawnReading.Request(drawn) with
             {
                 ScaleBar = new(drawn.Place(20, 40), drawn.Place(70, 40), 500),
             }
         );
 
-        Assert.Null(reading.Profile);
-        Assert.Contains("Check the two points", Assert.Single(reading.Notes), StringComparison.Ordinal);
+        var ended = DrawnReading.Ended(reading);
+        Assert.Equal((ReadingStage.Flattening, new KnownLengthDisagrees()), (ended.Stage, ended.Fault));
     }
 }

@@ -18,7 +18,7 @@ public sealed class WebServerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var store = CaseStore.Open(_folder.At("cases.db"));
+        var store = await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop);
         await store.AddAsync(
             new CaseRecord(
                 "T-1",
@@ -27,7 +27,7 @@ public sealed class WebServerTests : IAsyncLifetime
                 new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
                 "conforms",
                 "{\"format\": \"x\"}",
-                [new PhotographRecord(CaseStore.Fingerprint(Jpeg), "P01.jpg", Jpeg)],
+                [Photograph.Of("P01.jpg", Jpeg)],
                 []
             ),
             _ => Task.CompletedTask,
@@ -61,10 +61,27 @@ public sealed class WebServerTests : IAsyncLifetime
     [Fact]
     public async Task A_photograph_comes_back_byte_for_byte_under_its_fingerprint()
     {
-        var answer = await Get($"/photographs/{CaseStore.Fingerprint(Jpeg)}");
+        var answer = await Get($"/photographs/{Photograph.Of("P01.jpg", Jpeg).Sha256}");
 
         Assert.Equal("image/jpeg", answer.Content.Headers.ContentType!.MediaType);
         Assert.Equal(Jpeg, await answer.Content.ReadAsByteArrayAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_damaged_photograph_is_refused_in_words_and_not_remembered()
+    {
+        var sha256 = Photograph.Of("P01.jpg", Jpeg).Sha256;
+        var file = _folder.At(Path.Combine("cases.photographs", sha256[..2], sha256));
+        await File.WriteAllBytesAsync(file, [.. Jpeg, 0], Stop);
+
+        var answer = await Get($"/photographs/{sha256}");
+
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.StartsWith(
+            $"{file}, field photograph: found a damaged file",
+            await answer.Content.ReadAsStringAsync(Stop)
+        );
+        Assert.True(answer.Headers.CacheControl!.NoStore);
     }
 
     [Fact]

@@ -1,6 +1,6 @@
-using Alburnum.Imaging;
+using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Bench.Imaging;
 

@@ -1,10 +1,11 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using Alburnum.DrawnSections;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Outline;
 using Alburnum.Imaging.Photographs;
 using Alburnum.Imaging.Tests.Accuracy;
-using DrawSections;
 
 namespace Alburnum.Bench.Imaging;
 

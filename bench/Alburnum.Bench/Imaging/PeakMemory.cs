@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.Facts;
 
 namespace Alburnum.Bench.Imaging;

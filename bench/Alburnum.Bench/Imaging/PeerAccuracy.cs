@@ -1,6 +1,6 @@
 using System.Globalization;
+using Alburnum.DrawnSections;
 using Alburnum.Imaging.Tests.Accuracy;
-using DrawSections;
 using OpenCvSharp;
 
 namespace Alburnum.Bench.Imaging;

@@ -1,4 +1,5 @@
 using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.Facts;
 using BenchmarkDotNet.Attributes;
 using OpenCvSharp;

@@ -40,7 +40,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
             ProgramName.WithVersion,
             DateTime.UtcNow
         );
-        var store = CaseStore.Open(settings.StorePath);
+        var store = await CaseStore.KeepAsync(settings.StorePath, console.WriteLine, cancellationToken);
         var before = await store.RunAsync(document.Reference, null, cancellationToken);
         await KeepAsync(store, reading.Folder, document, settings, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
@@ -50,7 +50,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
     }
 
     private static async Task KeepAsync(
-        CaseStore store,
+        ICaseStore store,
         CaseFolder folder,
         CaseDocument document,
         Settings settings,
@@ -59,14 +59,15 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
     {
         var json = CaseJson.Write(document);
         var pictures = folder
-            .Photographs.DistinctBy(photograph => CaseStore.Fingerprint(photograph.Bytes.Span), StringComparer.Ordinal)
+            .Photographs.Select(photograph => photograph.File)
+            .DistinctBy(photograph => photograph.Sha256, StringComparer.Ordinal)
             .ToDictionary(
-                photograph => CaseStore.Fingerprint(photograph.Bytes.Span),
+                photograph => photograph.Sha256,
                 photograph => CaseReport.Picture(photograph.FileName, photograph.Bytes),
                 StringComparer.Ordinal
             );
         var pdf = CaseReport.Write(document, pictures);
-        var run = CaseRecord.Of(folder, document.RunAt, document.Verdict.Verdict, json);
+        var run = folder.Run(document.RunAt, document.Verdict.Verdict, json);
         await store.AddAsync(
             run,
             token => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, token),

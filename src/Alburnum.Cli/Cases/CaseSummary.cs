@@ -37,6 +37,8 @@ internal static class CaseSummary
         console.WriteLine(certainty);
         console.WriteLine();
         console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
+        if (document.Pieces.Any(piece => piece.Reading is { File: not null, Depth: null, OutlineConfidence: < 1 }))
+            console.WriteLine("To point an outline out on the case's page: alburnum serve");
     }
 
     private static Table Pieces(CaseDocument document)

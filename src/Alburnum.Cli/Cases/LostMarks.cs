@@ -1,4 +1,4 @@
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Reports.Documents;
 using Spectre.Console;

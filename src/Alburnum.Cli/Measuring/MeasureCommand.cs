@@ -2,6 +2,8 @@ using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Pictures;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
@@ -88,6 +90,10 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         [Description("Distance between positions along a face, 0.25 to 1 mm; 1 unless said")]
         public double Step { get; init; } = 1;
 
+        [CommandOption("--budget")]
+        [Description("Also print what makes mean and least depth uncertain, cause by cause")]
+        public bool Budget { get; init; }
+
         [CommandOption("--json")]
         [Description("Print the readings as JSON")]
         public bool Json { get; init; }
@@ -135,7 +141,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
                 File.Delete(overlay);
             throw;
         }
-        var documents = measured.Select(m => m.Document).ToList();
+        var documents = measured.Select(m => settings.Budget ? m.Document : m.Document with { Budget = null }).ToList();
         if (settings.Overlay is { } to)
         {
             await TextFile.WriteAsync(

@@ -1,5 +1,6 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Timber;

@@ -1,6 +1,7 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 using Spectre.Console;
 
@@ -56,11 +57,43 @@ internal static class MeasureSummary
             var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : $"{same.Count()} photographs";
             console.WriteLine($"{who}: {same.Key}");
         }
+        foreach (var reading in readings)
+            if (reading.Budget is { } budget)
+                Print(console, Path.GetFileName(reading.File ?? ""), budget, reading.Depth!);
         // Why a file could not be opened is said on the error output.
         foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
         foreach (var note in reading.Notes)
             console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
     }
+
+    private static void Print(
+        IAnsiConsole console,
+        string name,
+        IReadOnlyList<BudgetRowDocument> budget,
+        DepthDocument depth
+    )
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumns("Cause", "Mean", "Least", "How large", "Type", "Standing and source");
+        table.Columns[1].RightAligned().NoWrap();
+        table.Columns[2].RightAligned().NoWrap();
+        foreach (var row in budget)
+        {
+            table.AddRow(
+                row.Cause,
+                Figure(row.MeanUMm),
+                Figure(row.LeastUMm),
+                Markup.Escape(row.Size),
+                row.Type,
+                Markup.Escape($"{row.Standing}: {row.Source}")
+            );
+        }
+        table.AddRow("together", Figure(depth.MeanUMm), Figure(depth.MinUMm), "root of the sum of squares", "", "");
+        console.WriteLine($"{name}: standard uncertainty of mean and least depth, mm, cause by cause.");
+        console.Write(table);
+    }
+
+    private static string Figure(double mm) => mm.ToString("0.000", CultureInfo.InvariantCulture);
 
     // What was asked for beyond depth.
     private static IEnumerable<string> Beyond(ReadingDocument reading)
@@ -86,13 +119,18 @@ internal static class MeasureSummary
     /// <summary>A reading in a few words.</summary>
     public static string InOneLine(SectionReading reading) =>
         (
-            reading.Profile is { Statistics: var depth }
+            reading.Outcome is Read { Profile.Statistics: var depth }
                 ? string.Create(
                     CultureInfo.InvariantCulture,
                     $"least {depth.MinimumMm.Value:f1} mm, mean {depth.MeanMm.Value:f1} mm"
                 )
                 : "not determined"
-        ) + (reading.Quality.Grade == QualityGrade.Good ? "" : $"; photograph {reading.Quality.InWords}");
+        )
+        + (
+            reading.Outcome.Quality.Grade == QualityGrade.Good
+                ? ""
+                : $"; photograph {ReadingWords.Grade(reading.Outcome.Quality.Grade)}"
+        );
 
     /// <summary>The document of a photograph that could not be read.</summary>
     public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>

@@ -30,7 +30,7 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
         CancellationToken cancellationToken
     )
     {
-        var store = CaseStore.Open(settings.StorePath);
+        var store = await CaseStore.KeepOrLookAsync(settings.StorePath, console.WriteLine, cancellationToken);
         await using var app = WebServer.Create(store, facts, settings.Port);
         try
         {
@@ -45,7 +45,7 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
                     : $"{settings.Port}, which this user may not use";
             throw Options.Refused("--port", found, "a free port; 0 takes one");
         }
-        console.WriteLine($"Cases in {store.Path}");
+        console.WriteLine($"Cases in {store.Place}");
         console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");
         // Ctrl+C, and a request to end from the system, both stop it in good order.
         await app.WaitForShutdownAsync(cancellationToken);

@@ -1,6 +1,6 @@
-using Alburnum.Imaging.Boundary;
 using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Colour;
 

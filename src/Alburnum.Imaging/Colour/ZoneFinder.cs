@@ -1,4 +1,4 @@
-using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;
@@ -14,15 +14,12 @@ internal enum ZoneFinding
 
     /// <summary>All untreated.</summary>
     NoneTreated,
-
-    /// <summary>No telling.</summary>
-    Unclear,
 }
 
 /// <summary>The zones found, their indicator and a rough front (treated rows of each column of each coarse strip).</summary>
 internal sealed record ZonesFound(
     ZoneFinding Finding,
-    Indicator? Indicator,
+    Indicator Indicator,
     TwoZones? Zones,
     int[][] RoughRows,
     double Separation,
@@ -50,7 +47,7 @@ internal sealed class ZoneFinder
     private readonly HashSet<int> seen = [];
     private readonly double[] all;
     private readonly double[] allMean;
-    private readonly LightFit lights;
+    private readonly IlluminationFit lights;
 
     public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
     {
@@ -270,7 +267,7 @@ internal sealed class ZoneFinder
         return new([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
     }
 
-    private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Evening light)
+    private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Illumination light)
     {
         double w = 0;
         var m = new double[3];

@@ -1,5 +1,15 @@
 namespace Alburnum.Imaging.Geometry;
 
+/// <summary>A camera as far as a photograph tells.</summary>
+/// <param name="WidthPx">Width of the upright photograph.</param>
+/// <param name="HeightPx">Its height.</param>
+/// <param name="FocalPx">Focal length, pixels.</param>
+internal readonly record struct Camera(int WidthPx, int HeightPx, double FocalPx)
+{
+    /// <summary>Where the camera's axis meets the photograph: its middle.</summary>
+    public PointPx Axis => new(WidthPx / 2.0, HeightPx / 2.0);
+}
+
 /// <summary>Chooses how a round section lay before the camera.</summary>
 internal static class DiscView
 {
@@ -9,22 +19,18 @@ internal static class DiscView
     /// <summary>The map from the disc in mm to the photograph that makes the front most even from one side to the other.</summary>
     /// <param name="rim">The rim.</param>
     /// <param name="diameterMm">Diameter, mm.</param>
-    /// <param name="photoWidthPx">Width of the upright photograph.</param>
-    /// <param name="photoHeightPx">Height of the upright photograph.</param>
-    /// <param name="focalPx">Focal length, pixels.</param>
+    /// <param name="camera">The camera.</param>
     /// <param name="front">Points along the front, in the photograph. Empty where there is none.</param>
     /// <returns>The map, and the standard uncertainty of depth that the choice leaves, as a share of the depth.</returns>
     public static (Homography MmToPx, double DepthShare) Choose(
         Ellipse rim,
         double diameterMm,
-        int photoWidthPx,
-        int photoHeightPx,
-        double focalPx,
+        Camera camera,
         IReadOnlyList<PointPx> front
     )
     {
         var flat = rim.FromDisc(diameterMm);
-        var axis = new PointPx(photoWidthPx / 2.0, photoHeightPx / 2.0);
+        var (axis, focalPx) = (camera.Axis, camera.FocalPx);
         // The squeeze of near against far half, if the pose is taken at its word.
         var tilt = Math.Sqrt(Math.Max(0, 1 - (rim.Minor * rim.Minor / (rim.Major * rim.Major))));
         var squeeze = 2 * tilt * rim.Major / focalPx;

@@ -1,6 +1,6 @@
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Judging;
 

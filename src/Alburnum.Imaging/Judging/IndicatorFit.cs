@@ -21,10 +21,6 @@ internal static class IndicatorFit
         return best.Indicator is not null && best.Fit - own > Clearly ? best.Indicator : null;
     }
 
-    /// <summary>What to say of it.</summary>
-    public static string InWords(Indicator named, Indicator seen) =>
-        $"Not determined: the colours are not those of {named.Name} ({named.TreatedInWords} on {named.UntreatedInWords}); they look like {seen.Name} ({seen.TreatedInWords} on {seen.UntreatedInWords}). Name the indicator that was sprayed: it may be {seen.Key}.";
-
     private static double LogFit(TwoZones zones, Indicator indicator) =>
         new IndicatorPrior(indicator).LogFit(Mean(zones.Treated), Mean(zones.Untreated));
 

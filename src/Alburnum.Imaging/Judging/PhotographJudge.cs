@@ -1,7 +1,7 @@
-using System.Globalization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Judging;
 
@@ -23,34 +23,21 @@ internal static class PhotographJudge
     public static Quality Of(Photograph photo, RectifiedSection drawn, SectionPlan plan, SectionMap map, double pxPerMm)
     {
         var (light, burnt) = Exposure(drawn, plan);
-        var findings = new List<(QualityGrade Grade, string Words)>();
-        void Judge(QualityGrade grade, string words)
-        {
-            if (grade != QualityGrade.Good)
-                findings.Add((grade, words));
-        }
-        Judge(
-            pxPerMm < LeastPxPerMm ? QualityGrade.Unusable : Below(pxPerMm, PxPerMm),
-            $"Only {Digits(pxPerMm)} pixels per mm: go closer, so that the section fills most of the picture, or use a camera with more pixels."
-        );
-        if (pxPerMm >= LeastPxPerMm && EdgeBlur.StandardDeviationMm(photo, map, plan, pxPerMm) is { } blurMm)
-        {
-            Judge(
-                Below(-blurMm, (-BlurMm.Fair, -BlurMm.Poor)),
-                $"Out of focus, or the camera moved: edges are blurred over {Digits(2 * blurMm)} mm. Focus on the cut, hold the camera still, and take it again."
-            );
-        }
-        Judge(
-            burnt > MostBurntShare ? QualityGrade.Unusable : Below(-burnt, (-BurntShare.Fair, -BurntShare.Poor)),
-            $"Over-exposed: {Digits(100 * burnt)} % of the section is burnt out. Keep flash and sun off the wet surface, or expose for the section, and take it again."
-        );
-        Judge(
-            Below(light, Light),
-            "Under-exposed: the section is nearly black. Bring it into even light, and take it again."
-        );
+        var blurMm = pxPerMm < LeastPxPerMm ? null : EdgeBlur.StandardDeviationMm(photo, map, plan, pxPerMm);
+        (QualityGrade Grade, QualityFinding Finding)[] judged =
+        [
+            (pxPerMm < LeastPxPerMm ? QualityGrade.Unusable : Below(pxPerMm, PxPerMm), new FewPixels(pxPerMm)),
+            (Below(-blurMm ?? 0, (-BlurMm.Fair, -BlurMm.Poor)), new Blurred(2 * blurMm ?? 0)),
+            (
+                burnt > MostBurntShare ? QualityGrade.Unusable : Below(-burnt, (-BurntShare.Fair, -BurntShare.Poor)),
+                new OverExposed(burnt)
+            ),
+            (Below(light, Light), new UnderExposed(light)),
+        ];
+        var amiss = judged.Where(each => each.Grade != QualityGrade.Good).ToList();
         return new(
-            findings.Select(f => f.Grade).DefaultIfEmpty(QualityGrade.Good).Max(),
-            [.. findings.Select(f => f.Words)]
+            amiss.Select(each => each.Grade).DefaultIfEmpty(QualityGrade.Good).Max(),
+            [.. amiss.Select(each => each.Finding)]
         );
     }
 
@@ -81,6 +68,4 @@ internal static class PhotographJudge
         }
         return all == 0 ? (255, 0) : (sum / (3.0 * all), (double)burnt / all);
     }
-
-    private static string Digits(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Outline;
 
@@ -14,4 +15,8 @@ internal sealed record FoundOutline(
     double Confidence,
     double UncertaintyPx,
     double LeastSupport = 1
-);
+)
+{
+    /// <summary>What is told of it.</summary>
+    public OutlineInPhotograph Told => new(Points, Confidence);
+}

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Outline;
@@ -50,7 +51,7 @@ internal static class OutlineFinder
         Photograph photo,
         double heightPerWidth,
         bool isRound,
-        Func<Placing, Surroundings, IEnumerable<OutlineCandidate>> candidates
+        Func<RoughPose, Surroundings, IEnumerable<OutlineCandidate>> candidates
     )
     {
         var picture = SmallPicture.Of(photo, SearchedPx);

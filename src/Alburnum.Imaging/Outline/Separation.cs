@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>How well a placing separates a picture's colours into those of the section and those around it.</summary>

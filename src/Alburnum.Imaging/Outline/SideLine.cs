@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Outline;

@@ -1,5 +1,5 @@
 using Alburnum.Imaging.Photographs;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Outline;
 

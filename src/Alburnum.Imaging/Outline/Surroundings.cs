@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>How an outline lies in the picture's colours.</summary>
@@ -16,7 +18,7 @@ internal sealed class Surroundings(
     Palette palette,
     float[] likeness,
     Separation separation,
-    Placing rough,
+    RoughPose rough,
     double uprightPerPx
 )
 {

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using SkiaSharp;
 
 namespace Alburnum.Imaging.Photographs;
@@ -45,7 +46,7 @@ internal sealed class Photograph : IDisposable
     public SKBitmap Bitmap => bitmap;
 
     /// <summary>Affine map from upright full-size pixels to stored pixels.</summary>
-    public Geometry.Homography UprightToStored
+    public Homography UprightToStored
     {
         get
         {

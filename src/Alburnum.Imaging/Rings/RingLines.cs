@@ -1,6 +1,6 @@
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Rectification;
 
 namespace Alburnum.Imaging.Rings;
 

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Zones;
 

@@ -1,15 +1,16 @@
-using Alburnum.Imaging.Boundary;
 using Alburnum.Imaging.Colour;
+using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Rectifying;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
 using Alburnum.Imaging.Rings;
 
 namespace Alburnum.Imaging.Zones;
 
 /// <summary>Heartwood's border as seen, or why it was not.</summary>
 /// <param name="Border">The circle; null where it is not clear.</param>
-/// <param name="WhyNot">What stands in the way, as the end of a sentence; empty where nothing does.</param>
-internal readonly record struct HeartwoodSeen(BorderFit? Border, string WhyNot);
+/// <param name="Fault">What stands in the way; null where nothing does.</param>
+internal readonly record struct HeartwoodSeen(BorderFit? Border, HeartwoodFault? Fault);
 
 /// <summary>Tells heartwood from sapwood by its colour on untreated wood: an arc about the pith that the growth rings turn about.</summary>
 /// <remarks>The limits are ours, set on drawn photographs: see docs/science/accuracy.md.</remarks>
@@ -51,24 +52,24 @@ internal static class HeartwoodFinder
         RectifiedSection drawn,
         SectionPlan plan,
         IReadOnlyList<FaceFront> fronts,
-        Evening light,
+        Illumination light,
         HeartwoodSigns signs
     )
     {
         var wood = BareWood.Of(drawn, plan, fronts, light);
         if (wood.At.Count < LeastCells)
-            return new(null, "too little untreated wood is in sight");
+            return new(null, HeartwoodFault.TooLittleUntreated);
         if (PithFinder.Find(RingLines.Of(drawn, IsPlain), plan) is not { } pith)
-            return new(null, "no growth rings are seen that tell where the pith lies");
+            return new(null, HeartwoodFault.NoRings);
         var contrast = BareContrast.Of(wood, plan, signs);
         if (StepCircle.Find(contrast, pith) is not { } step || step.Gain < LeastGain * wood.At.Count)
-            return new(null, "untreated wood has no second colour about the pith");
+            return new(null, HeartwoodFault.OneColour);
         var points = BorderPoints.Of(contrast, step.Circle);
         if (!IsLongEnough(points, step.Circle))
-            return new(null, "too little of a border is in sight on untreated wood");
+            return new(null, HeartwoodFault.TooShort);
         if (BorderFit.Of(points, pith, step) is not { } fit || !IsBorder(points, fit))
-            return new(null, "the change of colour is no clear arc about the pith, and may be stain or shadow");
-        return new(fit, "");
+            return new(null, HeartwoodFault.NoArc);
+        return new(fit, null);
 
         // Rings alone change the brightness: within bare or treated wood, away from outline and front.
         bool IsPlain(PointMm p)

@@ -1,5 +1,6 @@
-using Alburnum.Imaging.Boundary;
+using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Zones;
 

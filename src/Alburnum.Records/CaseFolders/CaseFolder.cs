@@ -1,6 +1,7 @@
 using Alburnum.Cases;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
+using Alburnum.Records.Store;
 
 namespace Alburnum.Records.CaseFolders;
 
@@ -19,28 +20,45 @@ public sealed record CaseFolder(
     Indicator? Indicator,
     IReadOnlyList<CasePhotograph> Photographs,
     IReadOnlyList<PieceEvidence> RulerReadings,
-    IReadOnlyList<CasePaper> Papers
-);
-
-/// <summary>A file of a case that is not a photograph.</summary>
-/// <param name="FileName">Name within the case.</param>
-/// <param name="Bytes">The file's bytes.</param>
-public sealed record CasePaper(string FileName, ReadOnlyMemory<byte> Bytes);
+    IReadOnlyList<PaperRecord> Papers
+)
+{
+    /// <summary>The record of a run of this case.</summary>
+    /// <param name="runAt">When it was run, UTC.</param>
+    /// <param name="verdict">"conforms", "does not conform" or "undecided".</param>
+    /// <param name="document">The result as JSON.</param>
+    public CaseRecord Run(DateTime runAt, string verdict, string document) =>
+        new(
+            Case.Reference,
+            Case.Title,
+            Case.Client,
+            runAt,
+            verdict,
+            document,
+            [.. Photographs.Select(photograph => photograph.File)],
+            Papers
+        );
+}
 
 /// <summary>A photograph of one piece's sprayed cut end.</summary>
 /// <param name="Piece">Name of the piece.</param>
 /// <param name="Line">Line of the piece in case.yaml.</param>
-/// <param name="FileName">Name of the file within the folder.</param>
+/// <param name="File">The photograph, under its name within the folder.</param>
 /// <param name="ShownName">Name of the file for messages.</param>
-/// <param name="Bytes">The file's bytes.</param>
 /// <param name="Marks">What is pointed out on it.</param>
 /// <param name="IsIncised">Whether this piece is incised; null: as the case says.</param>
 public sealed record CasePhotograph(
     string Piece,
     int Line,
-    string FileName,
+    Photograph File,
     string ShownName,
-    ReadOnlyMemory<byte> Bytes,
     PhotographMarks Marks,
     bool? IsIncised
-);
+)
+{
+    /// <summary>Name of the file within the folder.</summary>
+    public string FileName => File.FileName;
+
+    /// <summary>The file's bytes.</summary>
+    public ReadOnlyMemory<byte> Bytes => File.Bytes;
+}

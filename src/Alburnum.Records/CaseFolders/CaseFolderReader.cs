@@ -3,6 +3,7 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -217,9 +218,9 @@ public static class CaseFolderReader
                 var marks = MarkFields.Read(piece, section);
                 var isIncised = YesOrNo(piece, "incised");
                 var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
-                if (isWanted && Load(files, file, piece) is { } bytes)
+                if (isWanted && Load(files, file, piece) is { } photograph)
                     photographs.Add(
-                        new CasePhotograph(name, piece.Line, file, files.NameOf(file), bytes, marks, isIncised)
+                        new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised)
                     );
             }
         }
@@ -247,10 +248,10 @@ public static class CaseFolderReader
         }
     }
 
-    private static ReadOnlyMemory<byte>? Load(ICaseFiles files, string name, FactRow piece)
+    private static Photograph? Load(ICaseFiles files, string name, FactRow piece)
     {
-        if (files.TryRead(name, out var bytes, out var fault) && bytes.Length > 0)
-            return bytes;
+        if (files.TryReadPhotograph(name, out var photograph, out var fault) && photograph.Bytes.Length > 0)
+            return photograph;
         piece.Refuse(
             "photograph",
             $"{name}, {fault?.InWords() ?? "which is empty"}",

@@ -1,4 +1,5 @@
 using System.Text;
+using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
 
 namespace Alburnum.Records.CaseFolders;
@@ -8,10 +9,10 @@ namespace Alburnum.Records.CaseFolders;
 /// <param name="problems">Gains what is wrong with them.</param>
 internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
 {
-    private readonly List<CasePaper> _read = [];
+    private readonly List<PaperRecord> _read = [];
 
     /// <summary>Every file read, in that order.</summary>
-    public IReadOnlyList<CasePaper> Read => _read;
+    public IReadOnlyList<PaperRecord> Read => _read;
 
     /// <summary>Adds a file that was read elsewhere.</summary>
     public void Add(string file, ReadOnlyMemory<byte> bytes)

@@ -1,5 +1,6 @@
 using Alburnum.Cases;
 using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
 
@@ -62,17 +63,18 @@ public sealed record CaseReading(
                 IsIncised = photograph.IsIncised ?? folder.Case.Enquiry.IsIncised == true,
             }
         );
-        var reading = SectionReader.Read(photograph.ShownName, photograph.Bytes, request, stop) with
+        var reading = SectionReader.Read(
+            photograph.ShownName,
+            photograph.Bytes,
+            request,
+            stop,
+            photograph.File.Sha256
+        ) with
         {
             FileName = photograph.FileName,
         };
         RefuseBeside(photograph, folder, reading);
-        return WantsOutline(reading)
-            ? reading with
-            {
-                Notes = [.. reading.Notes, HowToPointOut(photograph.Piece, reading)],
-            }
-            : reading;
+        return reading;
     }
 
     private static void RefuseBeside(CasePhotograph photograph, CaseFolder folder, SectionReading reading)
@@ -97,18 +99,6 @@ public sealed record CaseReading(
             throw new InputRefusedException(beside);
     }
 
-    private static bool WantsOutline(SectionReading reading) =>
-        reading.Marks.OutlinePx is null && reading.Profile is null && reading.OutlineConfidence < 1;
-
-    private static string HowToPointOut(string piece, SectionReading reading) =>
-        $"To point the outline out, mark the photograph on the case's page (alburnum serve), or write under piece {piece} in case.yaml "
-        + (
-            reading.Shape == SectionShape.Round
-                ? "corners: [\"x,y\", …] with five or more points on the rim, "
-                : "corners: [\"x,y\", \"x,y\", \"x,y\", \"x,y\"], clockwise, "
-        )
-        + $"in pixels of the upright photograph ({reading.WidthPx} × {reading.HeightPx}), and run the case again.";
-
     private static PieceEvidence Evidence(string piece, SectionReading reading) =>
-        new(piece, EvidenceKind.Photograph, reading.Profile, reading.Profile is null ? reading.Notes : []);
+        new(piece, EvidenceKind.Photograph, (reading.Outcome as Read)?.Profile, []);
 }

@@ -1,9 +1,17 @@
+using System.Diagnostics.CodeAnalysis;
+using Alburnum.Records.Store;
+
 namespace Alburnum.Records.CaseFolders;
 
 /// <summary>The files of a case as they were kept with a run of it.</summary>
 /// <param name="reference">Reference of the case.</param>
-/// <param name="files">The files by their names within the case; photographs among them.</param>
-public sealed class KeptFiles(string reference, IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files) : ICaseFiles
+/// <param name="papers">The written files.</param>
+/// <param name="photographs">The photographs, under their names within the case.</param>
+public sealed class KeptFiles(
+    string reference,
+    IReadOnlyList<PaperRecord> papers,
+    IReadOnlyList<Photograph> photographs
+) : ICaseFiles
 {
     /// <inheritdoc/>
     public string NameOf(string file) => $"{file} of case {reference}";
@@ -14,8 +22,17 @@ public sealed class KeptFiles(string reference, IReadOnlyDictionary<string, Read
     /// <inheritdoc/>
     public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault? fault)
     {
-        var isThere = files.TryGetValue(file, out bytes);
-        fault = isThere ? null : FileFault.NotKept;
-        return isThere;
+        var paper = papers.FirstOrDefault(paper => paper.FileName == file);
+        bytes = paper?.Bytes ?? default;
+        fault = paper is null ? FileFault.NotKept : null;
+        return paper is not null;
+    }
+
+    /// <inheritdoc/>
+    public bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault? fault)
+    {
+        photograph = photographs.FirstOrDefault(photograph => photograph.FileName == file);
+        fault = photograph is null ? FileFault.NotKept : null;
+        return photograph is not null;
     }
 }

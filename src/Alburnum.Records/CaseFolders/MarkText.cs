@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Records.CaseFolders;
 

@@ -1,5 +1,3 @@
-using Alburnum.Records.CaseFolders;
-
 namespace Alburnum.Records.Store;
 
 /// <summary>A case as the list shows it: what it is and how its last run came out.</summary>
@@ -18,7 +16,7 @@ public sealed record CaseEntry(string Reference, string Title, string Client, Da
 /// <param name="RunAt">When it was run, UTC.</param>
 /// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
 /// <param name="Document">The result as JSON, the same text as report.json.</param>
-/// <param name="Photographs">Photographs that the document names by their SHA-256.</param>
+/// <param name="Photographs">Photographs that it rests on; the document names them by their SHA-256.</param>
 /// <param name="Papers">case.yaml and its tables as they were read: with the photographs, all it takes to run the case again.</param>
 public sealed record CaseRecord(
     string Reference,
@@ -27,30 +25,9 @@ public sealed record CaseRecord(
     DateTime RunAt,
     string Verdict,
     string Document,
-    IReadOnlyList<PhotographRecord> Photographs,
+    IReadOnlyList<Photograph> Photographs,
     IReadOnlyList<PaperRecord> Papers
-)
-{
-    /// <summary>The record of a case that was run.</summary>
-    /// <param name="folder">The case as it was read.</param>
-    /// <param name="runAt">When it was run, UTC.</param>
-    /// <param name="verdict">"conforms", "does not conform" or "undecided".</param>
-    /// <param name="document">The result as JSON.</param>
-    public static CaseRecord Of(CaseFolder folder, DateTime runAt, string verdict, string document)
-    {
-        ArgumentNullException.ThrowIfNull(folder);
-        return new(
-            folder.Case.Reference,
-            folder.Case.Title,
-            folder.Case.Client,
-            runAt,
-            verdict,
-            document,
-            [.. folder.Photographs.Select(photograph => PhotographRecord.Of(photograph.FileName, photograph.Bytes))],
-            [.. folder.Papers.Select(paper => new PaperRecord(paper.FileName, paper.Bytes))]
-        );
-    }
-}
+);
 
 /// <summary>A written file of a case exactly as it was read.</summary>
 /// <param name="FileName">Name within the case.</param>
@@ -76,14 +53,3 @@ public sealed record KeptRun(
     string Document,
     IReadOnlyList<PaperRecord> Papers
 );
-
-/// <summary>A photograph exactly as it arrived.</summary>
-/// <param name="Sha256">SHA-256 of the bytes, 64 lower-case hexadecimal digits: its name in the store.</param>
-/// <param name="FileName">Name under which it arrived.</param>
-/// <param name="Bytes">The file's bytes, unchanged.</param>
-public sealed record PhotographRecord(string Sha256, string FileName, ReadOnlyMemory<byte> Bytes)
-{
-    /// <summary>A photograph with the fingerprint of its bytes.</summary>
-    public static PhotographRecord Of(string fileName, ReadOnlyMemory<byte> bytes) =>
-        new(CaseStore.Fingerprint(bytes.Span), fileName, bytes);
-}

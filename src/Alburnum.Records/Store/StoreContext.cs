@@ -65,12 +65,10 @@ internal sealed class PaperRow
     public required byte[] Bytes { get; init; }
 }
 
-/// <summary>A photograph, kept once however many runs rest on it.</summary>
+/// <summary>A photograph, kept once however many runs rest on it; its bytes are in a file beside the store.</summary>
 internal sealed class PhotographRow
 {
     public required string Sha256 { get; init; }
 
     public required string FileName { get; init; }
-
-    public required byte[] Bytes { get; init; }
 }

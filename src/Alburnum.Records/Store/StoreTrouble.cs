@@ -3,19 +3,31 @@ using Microsoft.Data.Sqlite;
 namespace Alburnum.Records.Store;
 
 /// <summary>What keeps the store from being used, in words.</summary>
+/// <remarks>Result codes as in SQLite's own documentation, "Result and Error Codes".</remarks>
 internal static class StoreTrouble
 {
+    /// <summary>A change was begun and not ended, as what was found.</summary>
+    public const string CutOff =
+        "a store that was cut off in the middle of a change, and is put right when it is next opened to keep a run";
+
+    /// <summary>True where another program is at work on the store, which passes.</summary>
+    public static bool Passes(SqliteException broken) => broken.SqliteErrorCode is 5 or 6;
+
+    /// <summary>True where a change was cut off, which whoever opens the store to keep runs puts right.</summary>
+    public static bool IsCutOff(SqliteException broken) => broken.SqliteExtendedErrorCode == 776;
+
     /// <summary>The trouble as what was found.</summary>
-    /// <remarks>Result codes as in SQLite's own documentation, "Result and Error Codes".</remarks>
     public static string InWords(SqliteException broken) =>
-        broken.SqliteErrorCode switch
-        {
-            3 or 8 => "a file that may not be written",
-            5 or 6 => "a store that another program is writing to",
-            11 => "a damaged store",
-            13 => "a disk that is full",
-            14 => "a place where no file can be opened",
-            26 => "a file that is no database",
-            var code => $"a store that cannot be used (SQLite result code {code})",
-        };
+        IsCutOff(broken)
+            ? CutOff
+            : broken.SqliteErrorCode switch
+            {
+                3 or 8 => "a file that may not be written",
+                5 or 6 => "a store that another program is writing to",
+                11 => "a damaged store",
+                13 => "a disk that is full",
+                14 => "a place where no file can be opened",
+                26 => "a file that is no database",
+                var code => $"a store that cannot be used (SQLite result code {code})",
+            };
 }

@@ -1,7 +1,8 @@
 using Alburnum.Acceptance;
 using Alburnum.Cases;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;
@@ -151,24 +152,44 @@ public static class CaseMapping
     public static PieceDocument Piece(PieceResult piece, SectionReading? photographed)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var evidence = piece.Evidence;
-        var reading = evidence.Kind switch
+        return piece.Evidence.Kind switch
         {
-            EvidenceKind.Photograph => ReadingMapping.From(
-                photographed ?? throw new ArgumentNullException(nameof(photographed)),
-                evidence.Profile
+            EvidenceKind.Photograph => Photographed(
+                piece,
+                photographed ?? throw new ArgumentNullException(nameof(photographed))
             ),
-            EvidenceKind.Ruler => ReadingMapping.From(
-                evidence.Profile ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
-                ["Read at single positions with a ruler: what lies between them was not seen."]
+            EvidenceKind.Ruler => new(
+                piece.Evidence.Piece,
+                "ruler",
+                ReadingMapping.From(
+                    piece.Evidence.Profile
+                        ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
+                    ["Read at single positions with a ruler: what lies between them was not seen."]
+                ),
+                Verdict(piece.Judgement)
             ),
-            _ => throw new ArgumentOutOfRangeException(nameof(piece), evidence.Kind, "Not a kind of evidence."),
+            _ => throw new ArgumentOutOfRangeException(nameof(piece), piece.Evidence.Kind, "Not a kind of evidence."),
         };
+    }
+
+    private static PieceDocument Photographed(PieceResult piece, SectionReading reading)
+    {
+        List<string> notes = [.. ReadingWords.Notes(reading)];
+        if (ReadingWords.HowToPointOut(piece.Evidence.Piece, reading) is { } how)
+            notes.Add(how);
+        var verdict = Verdict(piece.Judgement);
         return new(
-            evidence.Piece,
-            evidence.Kind == EvidenceKind.Photograph ? "photograph" : "ruler",
-            reading,
-            Verdict(piece.Judgement)
+            piece.Evidence.Piece,
+            "photograph",
+            ReadingMapping.From(reading, piece.Evidence.Profile, notes),
+            // Why a piece is undecided whose depth could not be read is said of the reading.
+            piece.Evidence.Profile
+                is null
+                ? verdict with
+                {
+                    Reasons = notes,
+                }
+                : verdict
         );
     }
 

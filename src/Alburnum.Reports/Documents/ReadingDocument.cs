@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Alburnum.Reports.Documents;
 
 /// <summary>
@@ -50,6 +52,35 @@ public sealed record ReadingDocument(
 
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
+
+    /// <summary>What makes mean and least depth uncertain, cause by cause; left out where it is not asked for, or no depth was read.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<BudgetRowDocument>? Budget { get; init; }
+}
+
+/// <summary>One cause of uncertainty and what it contributes, mm. Causes add in quadrature.</summary>
+public sealed record BudgetRowDocument
+{
+    /// <summary>The cause.</summary>
+    public required string Cause { get; init; }
+
+    /// <summary>How large it is taken to be, and of what.</summary>
+    public required string Size { get; init; }
+
+    /// <summary>How it was evaluated: "A" from scatter, "B" otherwise (JCGM 100).</summary>
+    public required string Type { get; init; }
+
+    /// <summary>"published", "common practice" or "from memory".</summary>
+    public required string Standing { get; init; }
+
+    /// <summary>Who says so.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Standard uncertainty of the mean depth from this cause alone, mm.</summary>
+    public required double MeanUMm { get; init; }
+
+    /// <summary>The same of the least depth, mm.</summary>
+    public required double LeastUMm { get; init; }
 }
 
 /// <summary>The heartwood: told "given", "colour", "reagent" or "not determined"; its border's standard uncertainty; its circle where it was seen.</summary>

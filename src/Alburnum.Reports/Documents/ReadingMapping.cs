@@ -1,5 +1,7 @@
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 
 namespace Alburnum.Reports.Documents;
@@ -8,12 +10,24 @@ namespace Alburnum.Reports.Documents;
 public static class ReadingMapping
 {
     /// <summary>A reading of a photograph.</summary>
-    public static ReadingDocument From(SectionReading reading) => From(reading, reading.Profile);
+    public static ReadingDocument From(SectionReading reading) =>
+        From(reading, (reading.Outcome as Read)?.Profile, ReadingWords.Notes(reading));
 
-    /// <summary>A reading of a photograph, with a profile that was filled in later (for instance with a stated sapwood depth).</summary>
-    public static ReadingDocument From(SectionReading reading, DepthProfile? profile)
+    /// <summary>A reading of a photograph in a case.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <param name="profile">Its profile, in which a stated sapwood depth may be filled in; null where none was read.</param>
+    /// <param name="notes">What is said of the reading.</param>
+    public static ReadingDocument From(SectionReading reading, DepthProfile? profile, IReadOnlyList<string> notes)
     {
-        var outline = reading.OutlinePx.Select(Point).ToList();
+        ArgumentNullException.ThrowIfNull(reading);
+        var read = reading.Outcome as Read;
+        var (outline, scale) = reading.Outcome switch
+        {
+            Read known => (known.Outline, known.Scale),
+            NotDetermined ended => (ended.Outline, ended.Scale),
+            _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Outcome, "Not an outcome."),
+        };
+        List<double[]> points = [.. (outline?.PointsPx ?? []).Select(Point)];
         var isRim = reading.Shape == SectionShape.Round;
         return new(
             reading.FileName,
@@ -22,53 +36,84 @@ public static class ReadingMapping
             SizeMm(reading.Section),
             reading.WidthPx,
             reading.HeightPx,
-            reading.PixelsPerMm is { } scale ? Math.Round(scale, 3) : null,
-            isRim ? null : outline,
-            isRim ? outline : null,
-            [.. reading.BoundaryPx.Select(line => line.Select(Point).ToList())],
-            [.. Faces(profile).Select((face, k) => Detailed(face, k, reading))],
+            scale is null ? null : Math.Round(scale.PixelsPerMm, 3),
+            isRim ? null : points,
+            isRim ? points : null,
+            [.. (read?.BoundaryPx ?? []).Select(line => line.Select(Point).ToList())],
+            [.. Faces(profile).Select((face, k) => read is null ? face : Detailed(face, k, read))],
             Depth(profile?.Statistics),
             profile is null ? null : Math.Round(profile.TreatedShare.Value, 4),
             profile is null ? null : Math.Round(profile.TreatedShare.StandardUncertainty, 4),
             profile?.SapwoodTreatedShare is { } share ? Math.Round(share.Value, 4) : null,
-            reading.Quality.InWords,
-            [.. reading.Notes.Concat(reading.Quality.Findings).Distinct(StringComparer.Ordinal)]
+            ReadingWords.Grade(reading.Outcome.Quality.Grade),
+            [.. notes.Concat(ReadingWords.Findings(reading.Outcome.Quality)).Distinct(StringComparer.Ordinal)]
         )
         {
-            Indicator = reading.Indicator?.Key,
-            OutlineConfidence = Math.Round(reading.OutlineConfidence, 3),
+            Indicator = reading.Outcome.Indicator?.Key,
+            OutlineConfidence = Math.Round(outline?.Confidence ?? 0, 3),
             SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
-            Heartwood = reading.Heartwood is { } heartwood ? Heartwood(heartwood) : null,
-            LensBow = Share(reading.LensBow?.Value),
-            LensBowU = Share(reading.LensBow?.StandardUncertainty),
-            Required = reading.Reached is { } reached ? Required(reached) : null,
-            BetweenIncisions = Depth(reading.BetweenIncisions),
+            Heartwood = read is null ? null : Heartwood(read.Heartwood),
+            LensBow = Share(scale?.LensBow?.Value),
+            LensBowU = Share(scale?.LensBow?.StandardUncertainty),
+            Required = read?.Reached is { } reached ? Required(reached) : null,
+            BetweenIncisions = Depth(read?.Incised?.Between),
             Marks = MarksMapping.From(reading.Marks),
+            Budget = read is null ? null : Budget(read.Budget),
         };
     }
 
-    private static HeartwoodDocument Heartwood(HeartwoodReading heartwood) =>
-        new(
-            heartwood.EvidenceInWords,
-            heartwood.BorderUncertaintyMm is { } u ? Mm(u) : null,
-            heartwood.PithPx is { } pith ? Point(pith) : null,
-            heartwood.RadiusMm is { } radius ? Mm(radius) : null,
-            heartwood.BorderPx.Count > 0 ? [.. heartwood.BorderPx.Select(line => line.Select(Point).ToList())] : null,
-            heartwood.InWords
+    private static HeartwoodDocument Heartwood(HeartwoodReading heartwood)
+    {
+        var detected = heartwood as DetectedHeartwood;
+        double? borderMm = heartwood switch
+        {
+            ShownHeartwood shown => shown.BorderUncertaintyMm,
+            DetectedHeartwood seen => seen.BorderUncertaintyMm,
+            _ => null,
+        };
+        return new(
+            ReadingWords.HeartwoodSource(heartwood),
+            borderMm is { } u ? Mm(u) : null,
+            detected is null ? null : Point(detected.PithPx),
+            detected is null ? null : Mm(detected.RadiusMm),
+            detected is { BorderPx.Count: > 0 }
+                ? [.. detected.BorderPx.Select(line => line.Select(Point).ToList())]
+                : null,
+            ReadingWords.Heartwood(heartwood)
         );
+    }
 
-    private static FaceDocument Detailed(FaceDocument face, int k, SectionReading reading) =>
+    private static List<BudgetRowDocument> Budget(DepthBudget budget) =>
+        [
+            .. budget.MeanMm.Components.Zip(
+                budget.LeastMm.Components,
+                (mean, least) =>
+                    new BudgetRowDocument
+                    {
+                        Cause = ReadingWords.Cause(mean.Cause),
+                        Size = ReadingWords.Size(mean.Cause),
+                        Type = mean.Cause.Type.ToString(),
+                        Standing = mean.Cause.Provenance.Standing.InWords(),
+                        Source = mean.Cause.Provenance.Citation,
+                        MeanUMm = Math.Round(mean.Contribution, 3),
+                        LeastUMm = Math.Round(least.Contribution, 3),
+                    }
+            ),
+        ];
+
+    private static FaceDocument Detailed(FaceDocument face, int k, Read read) =>
         face with
         {
             NearestUntreatedMm =
-                k < reading.NearestUntreatedMm.Count
-                    ? [.. reading.NearestUntreatedMm[k].Select(mm => mm is { } known ? (double?)Mm(known) : null)]
+                k < read.NearestUntreatedMm.Count
+                    ? [.. read.NearestUntreatedMm[k].Select(mm => mm is { } known ? (double?)Mm(known) : null)]
                     : null,
-            EnvelopeMm = reading.Incised is { } own ? Rounded(own[k].EnvelopeMm) : null,
-            Fingers = reading.Incised is { } incised
+            EnvelopeMm = read.Incised is { } own ? Rounded(own.Faces[k].EnvelopeMm) : null,
+            Fingers = read.Incised is { } incised
                 ?
                 [
-                    .. incised[k]
+                    .. incised
+                        .Faces[k]
                         .Fingers.Select(finger => new FingerDocument(
                             Mm(finger.PositionMm),
                             Mm(finger.WidthMm),
@@ -125,8 +170,7 @@ public static class ReadingMapping
         );
 
     /// <summary>The name of the shape that a request asks for.</summary>
-    public static string ShapeOf(ReadingRequest request) =>
-        Name(request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle));
+    public static string ShapeOf(ReadingRequest request) => Name(request.Outline());
 
     private static string Name(SectionShape shape) =>
         shape switch

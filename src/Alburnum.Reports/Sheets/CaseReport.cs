@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Pictures;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 
@@ -30,6 +30,7 @@ public static class CaseReport
         Trace(sheet, document);
         Sources(sheet, document);
         Cautions(sheet, document);
+        Uncertainty(sheet, document);
         return sheet.Finish();
     }
 
@@ -281,6 +282,58 @@ public static class CaseReport
             sheet.Text(caution, Typeface.Plain(8.5), Ink.Text);
             sheet.Space(0.8);
         }
+    }
+
+    private static void Uncertainty(Sheet sheet, CaseDocument document)
+    {
+        var budgets = document
+            .Pieces.Where(piece => piece.Reading is { Budget: not null, Depth: not null })
+            .Select(piece => (piece.Name, Budget: piece.Reading.Budget!, Depth: piece.Reading.Depth!))
+            .ToList();
+        if (budgets.Count == 0)
+            return;
+        var causes = budgets
+            .SelectMany(piece => piece.Budget)
+            .DistinctBy(row => row.Cause, StringComparer.Ordinal)
+            .ToList();
+        sheet.Section("Appendix: what makes the depths uncertain");
+        sheet.Text(
+            "Standard uncertainties in mm, added in quadrature (JCGM 100:2008, 5.1). Type A is told from scatter, type B otherwise.",
+            Typeface.Slanted(8.5),
+            Ink.Quiet
+        );
+        sheet.Space(2);
+        sheet.Table(
+            [8, 46, 66, 10, 40],
+            ["", "Cause", "How large", "Type", "Standing and source"],
+            causes.Select(
+                (row, k) =>
+                    (IReadOnlyList<string>)
+                        [Say.Number(k + 1, 0), row.Cause, row.Size, row.Type, $"{row.Standing}: {row.Source}"]
+            )
+        );
+        void Figures(string title, Func<BudgetRowDocument, double> of, Func<DepthDocument, double> together)
+        {
+            sheet.Space(3);
+            sheet.Table(
+                [30, .. causes.Select(_ => -13.0), -20],
+                [title, .. causes.Select((_, k) => Say.Number(k + 1, 0)), "together"],
+                budgets.Select(piece =>
+                    (IReadOnlyList<string>)
+                        [
+                            piece.Name,
+                            .. causes.Select(cause =>
+                                piece.Budget.FirstOrDefault(row => row.Cause == cause.Cause) is { } row
+                                    ? Say.Number(of(row), 2)
+                                    : "–"
+                            ),
+                            Say.Number(together(piece.Depth), 2),
+                        ]
+                )
+            );
+        }
+        Figures("Mean depth", row => row.MeanUMm, depth => depth.MeanUMm);
+        Figures("Least depth", row => row.LeastUMm, depth => depth.MinUMm);
     }
 
     private static string Sentence(VerdictDocument verdict)

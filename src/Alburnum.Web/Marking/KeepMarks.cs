@@ -13,7 +13,7 @@ internal static class KeepMarks
         string reference,
         int number,
         [FromForm] IFormCollection form,
-        CaseStore store,
+        ICaseStore store,
         KeptCases cases,
         CancellationToken stop
     )
@@ -30,15 +30,17 @@ internal static class KeepMarks
         var back = $"{MarkPage.Address(reference, number)}{draft.Query()}#marking";
         if (said.Problems.Count > 0 || said.Waiting.Count > 0)
             return Results.Redirect(back);
+        CaseRecord again;
         try
         {
-            await cases.KeepAsync(run, document, kept.Piece.Name, said.Marks, stop);
+            again = await cases.RunAgainAsync(run, document, kept.Piece.Name, said.Marks, stop);
         }
         catch (InputRefusedException)
         {
             // Asked for again with the same points, the page says why.
             return Results.Redirect(back);
         }
+        await store.AddAsync(again, _ => Task.CompletedTask, stop);
         return Results.Redirect($"{CasePage.Address(reference)}#piece-{number}");
     }
 }

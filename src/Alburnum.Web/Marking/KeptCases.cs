@@ -1,4 +1,4 @@
-using Alburnum.Imaging;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
@@ -8,7 +8,7 @@ using Alburnum.Reports.Documents;
 namespace Alburnum.Web.Marking;
 
 /// <summary>Cases of the store, read again with other marks on a photograph. Nothing kept is changed: a case judged anew is a new run.</summary>
-internal sealed class KeptCases(CaseStore store, FactLibrary facts)
+internal sealed class KeptCases(ICaseStore store, FactLibrary facts)
 {
     /// <summary>A piece's section as the case has it.</summary>
     public async Task<KeptPiece?> PieceAsync(KeptRun run, CaseDocument document, int number, CancellationToken stop)
@@ -31,9 +31,9 @@ internal sealed class KeptCases(CaseStore store, FactLibrary facts)
         return CaseMapping.Piece(CaseReading.JudgePiece(kept.Folder, kept.Piece.Name, reading, facts), reading);
     }
 
-    /// <summary>Runs the case again with some marks on one photograph, the others as they were, and keeps the run.</summary>
-    /// <exception cref="InputRefusedException">The marks cannot be right; nothing is kept.</exception>
-    public async Task KeepAsync(
+    /// <summary>Runs the case again with some marks on one photograph, the others as they were. The run is not kept yet.</summary>
+    /// <exception cref="InputRefusedException">The marks cannot be right.</exception>
+    public async Task<CaseRecord> RunAgainAsync(
         KeptRun run,
         CaseDocument document,
         string piece,
@@ -78,8 +78,7 @@ internal sealed class KeptCases(CaseStore store, FactLibrary facts)
             ProgramName.WithVersion,
             DateTime.UtcNow
         );
-        var record = CaseRecord.Of(folder, result.RunAt, result.Verdict.Verdict, CaseJson.Write(result));
-        await store.AddAsync(record, _ => Task.CompletedTask, stop);
+        return folder.Run(result.RunAt, result.Verdict.Verdict, CaseJson.Write(result));
     }
 
     private async Task<KeptFiles> FilesAsync(
@@ -89,16 +88,16 @@ internal sealed class KeptCases(CaseStore store, FactLibrary facts)
         CancellationToken stop
     )
     {
-        var files = run.Papers.ToDictionary(paper => paper.FileName, paper => paper.Bytes, StringComparer.Ordinal);
+        var photographs = new List<Photograph>();
         foreach (var piece in pieces)
         {
             if (
                 piece.Reading is { File: { } name, Sha256: { } sha256 }
                 && await store.PhotographAsync(sha256, stop) is { } photograph
             )
-                files[name] = photograph.Bytes;
+                photographs.Add(photograph with { FileName = name });
         }
-        return new(document.Reference, files);
+        return new(document.Reference, run.Papers, photographs);
     }
 }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Reports.Documents;
 using Microsoft.AspNetCore.Http;

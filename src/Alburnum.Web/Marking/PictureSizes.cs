@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
 using Microsoft.AspNetCore.Http;
 
 namespace Alburnum.Web.Marking;

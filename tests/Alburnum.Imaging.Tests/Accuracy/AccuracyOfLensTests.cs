@@ -1,5 +1,7 @@
+using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -68,7 +70,7 @@ public sealed class AccuracyOfLensTests
             CancellationToken.None
         );
         return new(
-            reading.LensBow,
+            (reading.Outcome as Read)?.Scale.LensBow,
             Scoring.WithOutlineGiven(photograph, CancellationToken.None).Depths?.LocalMm ?? double.MaxValue,
             Scoring.WithOutlineHeld(photograph, CancellationToken.None).Depths?.LocalMm ?? double.MaxValue
         );

@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using DrawSections;
+using Alburnum.DrawnSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using DrawSections;
+using Alburnum.DrawnSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

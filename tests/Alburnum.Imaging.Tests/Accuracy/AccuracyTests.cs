@@ -1,4 +1,4 @@
-using DrawSections;
+using Alburnum.DrawnSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

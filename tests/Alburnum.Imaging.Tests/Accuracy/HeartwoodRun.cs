@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -10,13 +12,13 @@ namespace Alburnum.Imaging.Tests.Accuracy;
 /// <param name="UncertaintyMm">Stated standard uncertainty of the border; null where it was not told.</param>
 /// <param name="RootMeanSquareMm">Root mean square distance of the told border from the true one.</param>
 /// <param name="IsShareHeld">Whether the 95 % interval of the sapwood's treated share holds the truth.</param>
-/// <param name="InWords">What the reader had to say of it.</param>
+/// <param name="WhyNot">Why nothing was told; empty where something was.</param>
 internal sealed record HeartwoodScore(
     string Name,
     double? UncertaintyMm,
     double RootMeanSquareMm,
     bool IsShareHeld,
-    string InWords
+    string WhyNot
 )
 {
     public bool IsTold => UncertaintyMm is not null;
@@ -52,7 +54,7 @@ public sealed class HeartwoodRun
                 .Select(score =>
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{score.Name},{score.UncertaintyMm:0.00},{score.RootMeanSquareMm:0.00},{score.IsShareHeld},\"{score.InWords}\""
+                        $"{score.Name},{score.UncertaintyMm:0.00},{score.RootMeanSquareMm:0.00},{score.IsShareHeld},\"{score.WhyNot}\""
                     )
                 )
                 .Order(StringComparer.Ordinal)
@@ -77,20 +79,23 @@ public sealed class HeartwoodRun
             },
             CancellationToken.None
         );
-        var heartwood = reading.Heartwood ?? throw new InvalidOperationException($"{truth.Name} was not read.");
+        var read = reading.Outcome as Read ?? throw new InvalidOperationException($"{truth.Name} was not read.");
         var border = HeartwoodTruth.BorderPx(scene);
-        if (heartwood.BorderUncertaintyMm is not { } u || border.Count == 0)
-            return new(truth.Name, heartwood.BorderUncertaintyMm, 0, false, heartwood.InWords);
+        if (read.Heartwood is not DetectedHeartwood heartwood)
+            return new(truth.Name, null, 0, false, $"{read.Heartwood}");
+        var u = heartwood.BorderUncertaintyMm;
+        if (border.Count == 0)
+            return new(truth.Name, u, 0, false, "");
         var square = heartwood
             .BorderPx.SelectMany(line => line)
             .Average(p => border.Min(b => ((b.X - p.X) * (b.X - p.X)) + ((b.Y - p.Y) * (b.Y - p.Y))));
-        var share = reading.Profile!.SapwoodTreatedShare!.Value;
+        var share = read.Profile.SapwoodTreatedShare!.Value;
         return new(
             truth.Name,
             u,
             Math.Sqrt(square) / truth.PixelsPerMm,
             Math.Abs(share.Value - truth.SapwoodTreatedShare!.Value) <= 1.96 * share.StandardUncertainty,
-            heartwood.InWords
+            ""
         );
     }
 }

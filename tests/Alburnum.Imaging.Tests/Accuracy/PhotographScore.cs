@@ -1,6 +1,8 @@
+using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Timber;
-using DrawSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -83,15 +85,16 @@ internal static class Scoring
             Candidates = KnownIndicators.All,
         };
         var reading = SectionReader.Read(truth.Name + ".jpg", photograph.Jpeg, request, ct);
-        var notes = string.Join(" ", reading.Notes.Concat(reading.Quality.Findings));
-        if (reading.Profile is not { } profile)
-            return new(truth.Name, null, null, notes);
-        var (error, shift) = truth.Shape == "round" ? RimError(photograph, reading) : CornerError(photograph, reading);
-        return new(truth.Name, error, Compared(truth, profile, shift), notes);
+        var findings = string.Join(" ", reading.Outcome.Quality.Findings);
+        if (reading.Outcome is not Read read)
+            return new(truth.Name, null, null, $"{(reading.Outcome as NotDetermined)?.Fault} {findings}");
+        var found = read.Outline.PointsPx;
+        var (error, shift) = truth.Shape == "round" ? RimError(photograph, found) : CornerError(photograph, found);
+        return new(truth.Name, error, Compared(truth, read.Profile, shift), findings);
     }
 
     /// <summary>Greatest distance from a found corner to its true place, and which true corner the reader begins at.</summary>
-    private static (double ErrorMm, double Shift) CornerError(TestPhotograph photograph, SectionReading reading)
+    private static (double ErrorMm, double Shift) CornerError(TestPhotograph photograph, IReadOnlyList<PointPx> found)
     {
         var truth = photograph.Truth;
         var corners = truth.OutlinePx;
@@ -99,7 +102,7 @@ internal static class Scoring
             .Range(0, 4)
             .Select(shift =>
                 (
-                    Error: Enumerable.Range(0, 4).Max(k => DistancePx(reading.OutlinePx[k], corners[(k + shift) % 4]))
+                    Error: Enumerable.Range(0, 4).Max(k => DistancePx(found[k], corners[(k + shift) % 4]))
                         / truth.PixelsPerMm,
                     Shift: (double)shift
                 )
@@ -108,7 +111,7 @@ internal static class Scoring
     }
 
     /// <summary>Greatest distance from a found rim point to the true rim, and how far along the true rim the reader begins, mm.</summary>
-    private static (double ErrorMm, double ShiftMm) RimError(TestPhotograph photograph, SectionReading reading)
+    private static (double ErrorMm, double ShiftMm) RimError(TestPhotograph photograph, IReadOnlyList<PointPx> found)
     {
         var truth = photograph.Truth;
         var face = photograph.Scene.Shape.Faces[0];
@@ -117,8 +120,8 @@ internal static class Scoring
             .Range(0, Parts)
             .Select(k => photograph.Scene.Lens.Project(face.At(face.LengthMm * k / Parts)))
             .ToList();
-        var error = reading.OutlinePx.Max(p => rim.Min(r => DistancePx(p, r))) / truth.PixelsPerMm;
-        var first = Enumerable.Range(0, Parts).MinBy(k => DistancePx(reading.OutlinePx[0], rim[k]));
+        var error = found.Max(p => rim.Min(r => DistancePx(p, r))) / truth.PixelsPerMm;
+        var first = Enumerable.Range(0, Parts).MinBy(k => DistancePx(found[0], rim[k]));
         return (error, face.LengthMm * first / Parts);
     }
 

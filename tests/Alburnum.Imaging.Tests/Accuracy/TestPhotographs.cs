@@ -1,5 +1,5 @@
 using System.Globalization;
-using DrawSections;
+using Alburnum.DrawnSections;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 

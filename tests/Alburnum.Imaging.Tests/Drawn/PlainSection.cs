@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using SkiaSharp;
 
 namespace Alburnum.Imaging.Tests.Drawn;

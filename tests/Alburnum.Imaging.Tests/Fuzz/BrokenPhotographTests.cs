@@ -1,6 +1,8 @@
 using System.Globalization;
+using Alburnum.DrawnSections;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
-using DrawSections;
 using SkiaSharp;
 
 namespace Alburnum.Imaging.Tests.Fuzz;
@@ -53,7 +55,7 @@ public sealed class BrokenPhotographTests
     public void A_wrong_extension_does_not_matter(string extension)
     {
         foreach (var (_, bytes) in Whole.Value.Files)
-            Assert.NotNull(Read("photo" + extension, bytes, Corners(Whole.Value.Truth)).Profile);
+            Assert.IsType<Read>(Read("photo" + extension, bytes, Corners(Whole.Value.Truth)).Outcome);
     }
 
     [Theory]
@@ -104,8 +106,8 @@ public sealed class BrokenPhotographTests
         try
         {
             var reading = Read(name, bytes, corners);
-            if (reading.Profile is not { } profile)
-                return reading.Notes.Count > 0 ? null : "Nothing was determined, and nothing said.";
+            if (reading.Outcome is not Read { Profile: var profile })
+                return null;
             var depths = profile.Faces.SelectMany(face => face.DepthMm.Concat(face.StandardUncertaintyMm));
             if (depths.Any(depth => !(depth is >= 0 and <= 1000)))
                 return "A depth or its uncertainty is negative, huge or no number.";

@@ -1,79 +1,84 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Judging;
 
-/// <summary>What is wrong with a photograph is said in words with what to do; what cannot be read is no number.</summary>
+/// <summary>What is wrong with a photograph is told with its size; what cannot be read is no number.</summary>
 public class QualityTests
 {
     [Fact]
     public void A_good_photograph_has_no_findings()
     {
-        var reading = Reading.Of(new PlainSection());
+        var reading = DrawnReading.Of(new PlainSection());
 
-        Assert.Equal(QualityGrade.Good, reading.Quality.Grade);
-        Assert.Empty(reading.Quality.Findings);
+        Assert.Equal(QualityGrade.Good, reading.Outcome.Quality.Grade);
+        Assert.Empty(reading.Outcome.Quality.Findings);
     }
 
     [Theory]
     [InlineData(5, QualityGrade.Fair)]
     [InlineData(11, QualityGrade.Poor)]
     public void Out_of_focus(float blurPx, QualityGrade grade) =>
-        Says(Reading.Of(new PlainSection { BlurPx = blurPx }), grade, "Out of focus", "take it again");
+        Assert.InRange(Found<Blurred>(DrawnReading.Of(new PlainSection { BlurPx = blurPx }), grade).OverMm, 0.9, 3);
 
     [Fact]
     public void Too_few_pixels_are_read_with_care()
     {
-        var reading = Reading.Of(new PlainSection { PxPerMm = 2.2, MarginPx = 60 });
+        var reading = DrawnReading.Of(new PlainSection { PxPerMm = 2.2, MarginPx = 60 });
 
-        Says(reading, QualityGrade.Poor, "Only 2.2 pixels per mm", "go closer");
-        Assert.NotNull(reading.Profile);
+        Assert.Equal(2.2, Found<FewPixels>(reading, QualityGrade.Poor).PxPerMm, 0.05);
+        Assert.IsType<Read>(reading.Outcome);
     }
 
     [Fact]
     public void Far_too_few_pixels_are_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { PxPerMm = 0.8, MarginPx = 60 });
+        var reading = DrawnReading.Of(new PlainSection { PxPerMm = 0.8, MarginPx = 60 });
 
-        Says(reading, QualityGrade.Unusable, "Only 0.8 pixels per mm", "go closer");
-        NotDetermined(reading);
+        Assert.Equal(0.8, Found<FewPixels>(reading, QualityGrade.Unusable).PxPerMm, 0.05);
+        Ended(reading, ReadingStage.Quality, new TooLittleShown());
     }
 
     [Fact]
     public void A_section_with_glare_is_said_to_be_over_exposed() =>
-        Says(
-            Reading.Of(
-                new PlainSection { Over = (x, y) => x is > 12 and < 88 && y is > 12 and < 63 ? 0xFFFFFF : null }
-            ),
-            QualityGrade.Poor,
-            "Over-exposed",
-            "Keep flash and sun off"
+        // The glare covers (88 − 12)·(63 − 12) of 100·75 mm².
+        Assert.Equal(
+            76.0 * 51 / 7500,
+            Found<OverExposed>(
+                DrawnReading.Of(
+                    new PlainSection { Over = (x, y) => x is > 12 and < 88 && y is > 12 and < 63 ? 0xFFFFFF : null }
+                ),
+                QualityGrade.Poor
+            ).Share,
+            0.03
         );
 
     [Fact]
     public void A_section_burnt_out_is_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { Untreated = 0xFFFFFF, Treated = 0xFFFFFF });
+        var reading = DrawnReading.Of(new PlainSection { Untreated = 0xFFFFFF, Treated = 0xFFFFFF });
 
-        Says(reading, QualityGrade.Unusable, "Over-exposed", "take it again");
-        NotDetermined(reading);
+        Assert.InRange(Found<OverExposed>(reading, QualityGrade.Unusable).Share, 0.95, 1);
+        Ended(reading, ReadingStage.Quality, new TooLittleShown());
     }
 
     [Fact]
     public void A_section_in_the_dark_is_said_to_be_under_exposed() =>
-        Says(
-            Reading.Of(new PlainSection { Untreated = 0x180804, Treated = 0x04060C }),
-            QualityGrade.Poor,
-            "Under-exposed",
-            "even light"
+        Assert.InRange(
+            Found<UnderExposed>(
+                DrawnReading.Of(new PlainSection { Untreated = 0x180804, Treated = 0x04060C }),
+                QualityGrade.Poor
+            ).Light,
+            1,
+            16
         );
 
     [Fact]
     public void An_indicator_that_has_not_developed_is_not_determined()
     {
-        var reading = Reading.Of(new PlainSection { Treated = 0xC9583A });
+        var reading = DrawnReading.Of(new PlainSection { Treated = 0xC9583A });
 
-        NotDetermined(reading);
-        Assert.Contains(reading.Notes, note => note.Contains("indicator has developed", StringComparison.Ordinal));
+        Ended(reading, ReadingStage.Zones, new NoFront(IsTreated: false));
     }
 
     [Fact]
@@ -82,11 +87,9 @@ public class QualityTests
         var none = KnownIndicators.Sharp("none");
         var drawn = new PlainSection { Treated = none.TreatedColours[0], Untreated = none.UntreatedColours[0] };
 
-        Says(
-            Reading.Of(drawn, Reading.Request(drawn) with { Indicator = none }),
-            QualityGrade.Fair,
-            "without a reagent"
-        );
+        var reading = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = none });
+
+        Assert.Equal("none", Found<WeakEvidence>(reading, QualityGrade.Fair).Indicator.Key);
     }
 
     [Theory]
@@ -97,10 +100,17 @@ public class QualityTests
     public void The_wrong_indicator_named_is_not_determined_and_the_right_one_suggested(string named)
     {
         var drawn = new PlainSection();
-        var reading = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = KnownIndicators.Sharp(named) });
+        var reading = DrawnReading.Of(
+            drawn,
+            DrawnReading.Request(drawn) with
+            {
+                Indicator = KnownIndicators.Sharp(named),
+            }
+        );
 
-        NotDetermined(reading);
-        Assert.Contains(reading.Notes, note => note.Contains("it may be copper-blue", StringComparison.Ordinal));
+        var fault = Assert.IsType<OtherIndicator>(DrawnReading.Ended(reading).Fault);
+        Assert.Equal((named, "copper-blue"), (fault.Named.Key, fault.Seen.Key));
+        Assert.Equal(ReadingStage.Zones, DrawnReading.Ended(reading).Stage);
     }
 
     [Theory]
@@ -113,31 +123,25 @@ public class QualityTests
     {
         var sharp = KnownIndicators.Sharp(key);
         var drawn = new PlainSection { Treated = sharp.TreatedColours[0], Untreated = sharp.UntreatedColours[0] };
-        var named = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = sharp });
-        var told = Reading.Of(drawn, Reading.Request(drawn) with { Indicator = null });
+        var named = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = sharp });
+        var told = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Indicator = null });
 
-        Assert.Equal(9, Reading.Profile(named).Statistics.MeanMm.Value, 0.15);
+        Assert.Equal(9, DrawnReading.Profile(named).Statistics.MeanMm.Value, 0.15);
         // Unless said, the colour is taken to be drawn a little past the front.
-        Assert.Equal(9, Reading.Profile(told).Statistics.MeanMm.Value, 0.45);
-        Assert.Equal(key, told.Indicator!.Key);
+        Assert.Equal(9, DrawnReading.Profile(told).Statistics.MeanMm.Value, 0.45);
+        Assert.Equal(key, told.Outcome.Indicator!.Key);
     }
 
-    private static void NotDetermined(SectionReading reading)
+    private static void Ended(SectionReading reading, ReadingStage stage, ReadingFault fault)
     {
-        Assert.Null(reading.Profile);
-        Assert.Empty(reading.BoundaryPx);
-        Assert.Contains(reading.Notes, note => note.StartsWith("Not determined", StringComparison.Ordinal));
+        var ended = DrawnReading.Ended(reading);
+        Assert.Equal((stage, fault), (ended.Stage, ended.Fault));
     }
 
-    private static void Says(SectionReading reading, QualityGrade grade, params string[] words)
+    private static T Found<T>(SectionReading reading, QualityGrade grade)
+        where T : QualityFinding
     {
-        Assert.True(
-            grade == reading.Quality.Grade,
-            $"{reading.Quality.Grade}: {string.Join(" ", reading.Quality.Findings)}"
-        );
-        Assert.All(
-            words,
-            word => Assert.Contains(reading.Quality.Findings, said => said.Contains(word, StringComparison.Ordinal))
-        );
+        Assert.Equal(grade, reading.Outcome.Quality.Grade);
+        return Assert.Single(reading.Outcome.Quality.Findings.OfType<T>());
     }
 }

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Outline;
@@ -12,52 +13,58 @@ public class LensFinderTests
     public void The_sides_of_a_section_tell_the_lens(double bow)
     {
         var drawn = new PlainSection { LensBow = -bow };
-        var with = Reading.Of(drawn);
-        var without = Reading.Of(drawn, Reading.Request(drawn) with { OutlineIsExact = true });
+        var with = DrawnReading.Of(drawn);
+        var without = DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { OutlineIsExact = true });
 
-        var found = with.LensBow!.Value;
+        var found = DrawnReading.Read(with).Scale.LensBow!.Value;
         // The drawing's model and the reader's differ by about the square of the bow.
         Assert.Equal(bow, found.Value, (2 * found.StandardUncertainty) + (3 * bow * bow));
-        Assert.Null(without.LensBow);
+        Assert.Null(DrawnReading.Read(without).Scale.LensBow);
         Assert.True(Error(with) < 0.1, $"{Error(with):0.000} mm");
         Assert.True(Error(with) < 0.4 * Error(without), $"{Error(with):0.000} against {Error(without):0.000} mm");
     }
 
     [Fact]
-    public void Straight_sides_tell_of_none() => Assert.Null(Reading.Of(new PlainSection()).LensBow);
+    public void Straight_sides_tell_of_none() =>
+        Assert.Null(DrawnReading.Read(DrawnReading.Of(new PlainSection())).Scale.LensBow);
 
     [Fact]
     public void A_round_section_tells_of_none() =>
         Assert.Null(
-            Reading
-                .Of(
-                    new PlainSection
-                    {
-                        Kind = DrawnOutline.Round,
-                        WidthMm = 100,
-                        LensBow = -0.06,
-                    }
+            DrawnReading
+                .Read(
+                    DrawnReading.Of(
+                        new PlainSection
+                        {
+                            Kind = DrawnOutline.Round,
+                            WidthMm = 100,
+                            LensBow = -0.06,
+                        }
+                    )
                 )
-                .LensBow
+                .Scale.LensBow
         );
 
     [Fact]
     public void Touched_places_and_what_is_drawn_over_keep_to_the_photograph()
     {
         var drawn = new PlainSection { LensBow = -0.08 };
-        var reading = Reading.Of(drawn);
+        var reading = DrawnReading.Of(drawn);
 
         // Corners and front where the lens drew them.
         Assert.All(
-            drawn.Outline.Zip(reading.OutlinePx),
+            drawn.Outline.Zip(DrawnReading.Read(reading).Outline.PointsPx),
             pair => Assert.Equal(0, pair.First.DistanceTo(pair.Second), 2.0)
         );
-        var front = reading.BoundaryPx.SelectMany(line => line).MinBy(p => p.DistanceTo(drawn.Place(50, 9)));
+        var front = DrawnReading
+            .Read(reading)
+            .BoundaryPx.SelectMany(line => line)
+            .MinBy(p => p.DistanceTo(drawn.Place(50, 9)));
         Assert.Equal(0, front.DistanceTo(drawn.Place(50, 9)), 6.0);
     }
 
     private static double Error(SectionReading reading) =>
-        Reading
+        DrawnReading
             .Profile(reading)
             .Faces.SelectMany(face => face.DepthMm.Where((_, i) => !face.Excluded[i]))
             .Average(mm => Math.Abs(mm - 9));

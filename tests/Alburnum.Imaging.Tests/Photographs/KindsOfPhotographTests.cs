@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Tests.Drawn;
 using ImageMagick;
 using SkiaSharp;
@@ -71,14 +72,14 @@ public class KindsOfPhotographTests
         using var image = new MagickImage((black with { Format = SKEncodedImageFormat.Png }).Draw());
         image.ColorSpace = ColorSpace.Gray;
         image.ColorType = ColorType.Grayscale;
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             image.ToByteArray(format),
-            Reading.Request(black) with
+            DrawnReading.Request(black) with
             {
                 Indicator = KnownIndicators.Sharp("copper-black"),
             }
         );
-        Assert.Equal(9, Reading.Profile(reading).Statistics.MeanMm.Value, 0.2);
+        Assert.Equal(9, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.2);
     }
 
     [Theory]
@@ -93,14 +94,14 @@ public class KindsOfPhotographTests
             new SKSamplingOptions(SKFilterMode.Linear)
         );
         using var jpeg = sized.Encode(SKEncodedImageFormat.Jpeg, 90);
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             jpeg.ToArray(),
-            Reading.Request(Drawn) with
+            DrawnReading.Request(Drawn) with
             {
                 OutlinePx = [.. Drawn.Outline.Select(p => new PointPx(k * p.X, k * p.Y))],
             }
         );
-        Assert.Equal(9, Reading.Profile(reading).Statistics.MeanMm.Value, 0.2);
+        Assert.Equal(9, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.2);
     }
 
     [Theory]
@@ -112,7 +113,7 @@ public class KindsOfPhotographTests
         foreach (var share in new[] { 0.1, 0.5, 0.95 })
         {
             var refused = Assert.Throws<InputRefusedException>(() =>
-                Reading.Of(whole[..(int)(share * whole.Length)], Reading.Request(Drawn))
+                DrawnReading.Of(whole[..(int)(share * whole.Length)], DrawnReading.Request(Drawn))
             );
             Assert.Equal("drawn.jpg", refused.Problems[0].File);
         }
@@ -125,17 +126,17 @@ public class KindsOfPhotographTests
         foreach (var share in new[] { 0.01, 0.1, 0.5, 0.95 })
         {
             Assert.Throws<InputRefusedException>(() =>
-                Reading.Of(whole[..(int)(share * whole.Length)], Reading.Request(Drawn))
+                DrawnReading.Of(whole[..(int)(share * whole.Length)], DrawnReading.Request(Drawn))
             );
         }
     }
 
     private static void Reads(byte[] file)
     {
-        var reading = Reading.Of(file, Reading.Request(Drawn));
+        var reading = DrawnReading.Of(file, DrawnReading.Request(Drawn));
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
-        Assert.Equal(9, Reading.Profile(reading).Statistics.MeanMm.Value, 0.15);
-        Assert.Equal(9, Reading.Profile(reading).Statistics.MinimumMm.Value, 0.3);
+        Assert.Equal(9, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.15);
+        Assert.Equal(9, DrawnReading.Profile(reading).Statistics.MinimumMm.Value, 0.3);
     }
 
     private static byte[] Written(MagickFormat format, Action<MagickImage> change)

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using SkiaSharp;
 
@@ -29,13 +30,13 @@ public class OrientationTests
     [InlineData(8)]
     public void It_is_read_as_displayed(int orientation)
     {
-        var reading = Reading.Of(Stored(orientation), Reading.Request(Drawn));
+        var reading = DrawnReading.Of(Stored(orientation), DrawnReading.Request(Drawn));
 
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
-        var faces = Reading.Profile(reading).Faces;
+        var faces = DrawnReading.Profile(reading).Faces;
         foreach (var (face, depthMm) in faces.Zip([5.0, 8, 11, 14]))
             Assert.Equal(depthMm, face.DepthMm[face.DepthMm.Count / 2], 0.2);
-        foreach (var (found, given) in reading.OutlinePx.Zip(Drawn.Outline))
+        foreach (var (found, given) in DrawnReading.Read(reading).Outline.PointsPx.Zip(Drawn.Outline))
             Assert.True(double.Hypot(found.X - given.X, found.Y - given.Y) < 2);
     }
 
@@ -45,10 +46,10 @@ public class OrientationTests
     [InlineData(65535)]
     public void A_value_that_means_nothing_leaves_the_picture_as_it_is(int orientation)
     {
-        var reading = Reading.Of(WithExif(Drawn.Draw(), orientation), Reading.Request(Drawn));
+        var reading = DrawnReading.Of(WithExif(Drawn.Draw(), orientation), DrawnReading.Request(Drawn));
 
         Assert.Equal((Drawn.WidthPx, Drawn.HeightPx), (reading.WidthPx, reading.HeightPx));
-        Assert.NotNull(reading.Profile);
+        Assert.IsType<Read>(reading.Outcome);
     }
 
     private static byte[] Stored(int orientation)

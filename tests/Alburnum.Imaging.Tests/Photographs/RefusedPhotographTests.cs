@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Timber;
 using SkiaSharp;
@@ -89,7 +91,7 @@ public class RefusedPhotographTests
             try
             {
                 var reading = SectionReader.Read("mutated.jpg", bytes, Request, CancellationToken.None);
-                if (reading.Profile is { } profile)
+                if (reading.Outcome is Read { Profile: var profile })
                     Assert.All(profile.Faces.SelectMany(f => f.DepthMm), d => Assert.InRange(d, 0, 100));
             }
             catch (InputRefusedException)

@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using System.Diagnostics;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Photographs;
@@ -15,7 +17,9 @@ public class UnpackingBombTests
         Assert.True(bomb.Length < 100_000);
         var clock = Stopwatch.StartNew();
         var before = Process.GetCurrentProcess().PeakWorkingSet64;
-        var refused = Assert.Throws<InputRefusedException>(() => Reading.Of(bomb, Reading.Request(new PlainSection())));
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            DrawnReading.Of(bomb, DrawnReading.Request(new PlainSection()))
+        );
 
         Assert.Contains("20000 × 20000 pixels", refused.Problems[0].Found, StringComparison.Ordinal);
         Assert.True(clock.Elapsed < TimeSpan.FromSeconds(2), $"{clock.Elapsed}");
@@ -37,8 +41,8 @@ public class UnpackingBombTests
         var corners = new PointPx[] { new(20, 20), new(180, 20), new(180, 180), new(20, 180) };
         try
         {
-            var reading = Reading.Of(bomb, Reading.Request(new PlainSection()) with { OutlinePx = corners });
-            Assert.Null(reading.Profile);
+            var reading = DrawnReading.Of(bomb, DrawnReading.Request(new PlainSection()) with { OutlinePx = corners });
+            Assert.IsType<NotDetermined>(reading.Outcome);
         }
         catch (InputRefusedException refused)
         {
@@ -76,7 +80,7 @@ public class UnpackingBombTests
             BinaryPrimitives.WriteUInt32LittleEndian(at[8..], entries[k].Value);
         }
         var clock = Stopwatch.StartNew();
-        Assert.Throws<InputRefusedException>(() => Reading.Of(tiff, Reading.Request(new PlainSection())));
+        Assert.Throws<InputRefusedException>(() => DrawnReading.Of(tiff, DrawnReading.Request(new PlainSection())));
         Assert.True(clock.Elapsed < TimeSpan.FromSeconds(3), $"{clock.Elapsed}");
     }
 

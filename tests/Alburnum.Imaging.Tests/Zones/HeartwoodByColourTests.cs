@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Records.Facts;
 using Alburnum.Tests.Shared;
@@ -20,85 +21,87 @@ public class HeartwoodByColourTests
     [Fact]
     public void A_darker_and_redder_disc_about_the_pith_is_heartwood()
     {
-        var reading = Reading.Of(Drawn(0xC9583A, 0xE08A5A));
-        var heartwood = reading.Heartwood!;
+        var reading = DrawnReading.Of(Drawn(0xC9583A, 0xE08A5A));
+        var heartwood = Detected(reading);
 
-        Assert.Equal(HeartwoodEvidence.Colour, heartwood.Evidence);
-        Assert.Equal(RadiusMm, heartwood.RadiusMm!.Value, 4 * heartwood.BorderUncertaintyMm!.Value);
+        Assert.Equal(HeartwoodSign.Colour, heartwood.Sign);
+        Assert.Equal(RadiusMm, heartwood.RadiusMm, 4 * heartwood.BorderUncertaintyMm);
         // Straight below the section's first face at x = 45, sapwood is 110 − 75 = 35 mm deep.
-        var face = Reading.Profile(reading).Faces[0];
+        var face = DrawnReading.Profile(reading).Faces[0];
         Assert.Equal(PithY - RadiusMm, face.SapwoodDepthMm[(int)PithX]!.Value, 1.0);
-        Assert.Equal(heartwood.BorderUncertaintyMm.Value, face.SapwoodUncertaintyMm);
-        Assert.InRange(Reading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.001, 0.05);
+        Assert.Equal(heartwood.BorderUncertaintyMm, face.SapwoodUncertaintyMm);
+        Assert.InRange(DrawnReading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.001, 0.05);
     }
 
     [Fact]
-    public void A_brighter_disc_is_not() =>
-        Assert.Equal(HeartwoodEvidence.None, Reading.Of(Drawn(0xE08A5A, 0xC9583A)).Heartwood!.Evidence);
+    public void A_brighter_disc_is_not() => Assert.False(Unknown(DrawnReading.Of(Drawn(0xE08A5A, 0xC9583A))).IsMissed);
 
     [Fact]
-    public void One_colour_is_not_and_the_words_say_what_to_do()
-    {
-        var heartwood = Reading.Of(Drawn(0xC9583A, 0xC9583A)).Heartwood!;
-
-        Assert.Equal("not determined", heartwood.EvidenceInWords);
-        Assert.Null(heartwood.BorderUncertaintyMm);
-        Assert.Contains("show the border by hand", heartwood.InWords, StringComparison.Ordinal);
-    }
+    public void One_colour_is_not_and_nobody_misses_it() =>
+        Assert.Equal(
+            new UnknownHeartwood(HeartwoodFault.OneColour, IsMissed: false),
+            Unknown(DrawnReading.Of(Drawn(0xC9583A, 0xC9583A)))
+        );
 
     [Fact]
-    public void Without_rings_a_disc_may_be_anything()
-    {
-        var heartwood = Reading.Of(Drawn(0xC9583A, 0xE08A5A, ringsShow: false)).Heartwood!;
-
-        Assert.Equal(HeartwoodEvidence.None, heartwood.Evidence);
-    }
+    public void Without_rings_a_disc_may_be_anything() =>
+        Assert.Equal(
+            HeartwoodFault.NoRings,
+            Unknown(DrawnReading.Of(Drawn(0xC9583A, 0xE08A5A, ringsShow: false))).Fault
+        );
 
     [Fact]
     public void White_oak_under_its_reagent_is_told_only_where_the_reagent_is_named()
     {
         var oak = Reagents.Single(reagent => reagent.Key == "white-oak");
         var drawn = Drawn(0x2E3A26, 0xC8A36A);
-        var named = Reading.Of(drawn, Request(drawn) with { HeartwoodReagent = oak });
+        var named = DrawnReading.Of(drawn, Request(drawn) with { HeartwoodReagent = oak });
 
-        Assert.Equal(HeartwoodEvidence.Reagent, named.Heartwood!.Evidence);
-        Assert.Equal(RadiusMm, named.Heartwood.RadiusMm!.Value, 4 * named.Heartwood.BorderUncertaintyMm!.Value);
-        Assert.Equal(HeartwoodEvidence.None, Reading.Of(drawn, Request(drawn)).Heartwood!.Evidence);
+        var heartwood = Detected(named);
+        Assert.Equal(HeartwoodSign.Reagent, heartwood.Sign);
+        Assert.Equal(RadiusMm, heartwood.RadiusMm, 4 * heartwood.BorderUncertaintyMm);
+        Assert.False(Unknown(DrawnReading.Of(drawn, Request(drawn))).IsMissed);
     }
 
     [Fact]
     public void What_the_user_shows_goes_before_what_is_seen()
     {
         var drawn = Drawn(0xC9583A, 0xE08A5A);
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             drawn,
-            Reading.Request(drawn) with
+            DrawnReading.Request(drawn) with
             {
                 Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), 85),
             }
         );
 
-        Assert.Equal("given", reading.Heartwood!.EvidenceInWords);
-        Assert.Equal(PithY - 85, Reading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
+        Assert.IsType<ShownHeartwood>(DrawnReading.Read(reading).Heartwood);
+        Assert.Equal(PithY - 85, DrawnReading.Profile(reading).Faces[0].SapwoodDepthMm[(int)PithX]!.Value, 0.5);
     }
 
     [Fact]
     public void Doubt_about_the_border_widens_what_is_said_of_exposed_heartwood()
     {
         var drawn = new PlainSection { DepthMm = _ => 5 };
-        var reading = Reading.Of(
+        var reading = DrawnReading.Of(
             drawn,
-            Reading.Request(drawn) with
+            DrawnReading.Request(drawn) with
             {
                 Heartwood = new HeartwoodAboutPith(drawn.Place(50, -20), 30),
                 RequiredMm = 6,
             }
         );
-        var face = reading.Reached!.Faces[0];
+        var face = DrawnReading.Read(reading).Reached!.Faces[0];
 
         // The half chord √(30² − 20²) = 22.4 mm grows by 30 ⁄ 22.4 mm a mm of radius and by 20 ⁄ 22.4 a mm that the pith moves in, on both ends: 2.2 % at 0.7 mm.
         Assert.InRange(face.OpenHeartwoodShareUncertainty!.Value, 0.01, 0.04);
     }
+
+    private static DetectedHeartwood Detected(SectionReading reading) =>
+        Assert.IsType<DetectedHeartwood>(DrawnReading.Read(reading).Heartwood);
+
+    private static UnknownHeartwood Unknown(SectionReading reading) =>
+        Assert.IsType<UnknownHeartwood>(DrawnReading.Read(reading).Heartwood);
 
     // The band that is treated keeps its colour: rings and heartwood lie under it.
     private static PlainSection Drawn(int heartwood, int sapwood, bool ringsShow = true)
@@ -116,5 +119,5 @@ public class HeartwoodByColourTests
         return new() { DepthMm = _ => DepthMm, Over = Wood };
     }
 
-    private static ReadingRequest Request(PlainSection drawn) => Reading.Request(drawn) with { Indicator = null };
+    private static ReadingRequest Request(PlainSection drawn) => DrawnReading.Request(drawn) with { Indicator = null };
 }

@@ -7,9 +7,13 @@ public class NearestUntreatedTests
     [Fact]
     public void It_equals_the_depth_beside_an_even_front_and_never_exceeds_it()
     {
-        var reading = Reading.Of(new PlainSection());
+        var reading = DrawnReading.Of(new PlainSection());
 
-        foreach (var (face, nearest) in Reading.Profile(reading).Faces.Zip(reading.NearestUntreatedMm))
+        foreach (
+            var (face, nearest) in DrawnReading
+                .Profile(reading)
+                .Faces.Zip(DrawnReading.Read(reading).NearestUntreatedMm)
+        )
         {
             Assert.Equal(9, nearest.Skip(15).SkipLast(15).Order().ElementAt((nearest.Count - 30) / 2)!.Value, 0.15);
             Assert.All(
@@ -29,9 +33,9 @@ public class NearestUntreatedTests
             HeightMm = 90,
             DepthMm = s => s is > 45 and < 65 ? 4 : 16,
         };
-        var reading = Reading.Of(drawn);
+        var reading = DrawnReading.Of(drawn);
 
-        Assert.Equal(16, Reading.Profile(reading).Faces[0].DepthMm[42], 0.5);
-        Assert.Equal(double.Hypot(45 - 42.5, 4), reading.NearestUntreatedMm[0][42]!.Value, 0.8);
+        Assert.Equal(16, DrawnReading.Profile(reading).Faces[0].DepthMm[42], 0.5);
+        Assert.Equal(double.Hypot(45 - 42.5, 4), DrawnReading.Read(reading).NearestUntreatedMm[0][42]!.Value, 0.8);
     }
 }

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 
 namespace Alburnum.Imaging.Tests.Zones;
@@ -21,7 +22,7 @@ public class SapwoodTests
         var reading = Read(Round, new HeartwoodAboutPith(Round.Place(60, 60), 40));
 
         Expect(reading);
-        Assert.InRange(Reading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.005, 0.05);
+        Assert.InRange(DrawnReading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty, 0.005, 0.05);
     }
 
     [Fact]
@@ -66,7 +67,8 @@ public class SapwoodTests
                     ),
                 ])
             );
-        double U(SectionReading reading) => Reading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty;
+        double U(SectionReading reading) =>
+            DrawnReading.Profile(reading).SapwoodTreatedShare!.Value.StandardUncertainty;
 
         Assert.True(U(Arc(0.5)) > 2 * U(Arc(2)));
     }
@@ -77,12 +79,12 @@ public class SapwoodTests
         // Pith 20 mm above the first face, heartwood radius 30 mm: it lies open on 2·√(30² − 20²) = 44.7 mm of it.
         var drawn = new PlainSection { DepthMm = _ => 9 };
         var reading = Read(drawn, new HeartwoodAboutPith(drawn.Place(50, -20), 30)) with { };
-        var faces = Reading.Profile(reading).Faces;
+        var faces = DrawnReading.Profile(reading).Faces;
         var open = faces[0].SapwoodDepthMm.Count(mm => mm == 0) * faces[0].StepMm;
 
         Assert.Equal(44.7, open, 1.5);
         Assert.DoesNotContain(faces[2].SapwoodDepthMm, mm => mm == 0);
-        var reached = reading.Reached!;
+        var reached = DrawnReading.Read(reading).Reached!;
         Assert.Equal(1, reached.Share.Value, 0.02);
         Assert.Equal(0.447, reached.Faces[0].OpenHeartwoodShare!.Value, 0.02);
         Assert.Equal(1, reached.Faces[0].OpenHeartwoodReachedShare!.Value.Value, 0.02);
@@ -95,17 +97,20 @@ public class SapwoodTests
     {
         var reading = Read(Round, new RingOfHeartwood([Round.Place(30, 60), Round.Place(60, 60), Round.Place(90, 60)]));
 
-        Assert.Null(Reading.Profile(reading).SapwoodTreatedShare);
-        Assert.Contains(reading.Notes, note => note.StartsWith("Sapwood not determined", StringComparison.Ordinal));
+        Assert.Null(DrawnReading.Profile(reading).SapwoodTreatedShare);
+        Assert.Equal(
+            new UnknownHeartwood(HeartwoodFault.NoBorderShown, IsMissed: true),
+            DrawnReading.Read(reading).Heartwood
+        );
     }
 
     private static void Expect(SectionReading reading)
     {
-        var profile = Reading.Profile(reading);
+        var profile = DrawnReading.Profile(reading);
         Assert.Equal(RoundShare, profile.SapwoodTreatedShare!.Value.Value, 0.02);
         Assert.All(profile.Faces[0].SapwoodDepthMm, mm => Assert.Equal(20, mm!.Value, 0.6));
     }
 
     private static SectionReading Read(PlainSection drawn, HeartwoodBorder border) =>
-        Reading.Of(drawn, Reading.Request(drawn) with { Heartwood = border, RequiredMm = 6 });
+        DrawnReading.Of(drawn, DrawnReading.Request(drawn) with { Heartwood = border, RequiredMm = 6 });
 }

@@ -1,8 +1,10 @@
 using Alburnum.Acceptance;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Store;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
 using Alburnum.Timber;
@@ -198,12 +200,9 @@ public sealed class CaseFolderReaderTests : IDisposable
     public void A_case_is_read_from_what_was_kept_of_it_as_from_its_folder()
     {
         var folder = Read(Whole);
-        var kept = folder
-            .Papers.Select(paper => (paper.FileName, paper.Bytes))
-            .Concat(folder.Photographs.Select(photograph => (photograph.FileName, photograph.Bytes)))
-            .ToDictionary(file => file.FileName, file => file.Bytes, StringComparer.Ordinal);
+        var kept = new KeptFiles("T-1", folder.Papers, [.. folder.Photographs.Select(photograph => photograph.File)]);
 
-        var again = CaseFolderReader.Read(new KeptFiles("T-1", kept), Facts, Indicators);
+        var again = CaseFolderReader.Read(kept, Facts, Indicators);
 
         Assert.Equal(folder.Case.Enquiry.Section, again.Case.Enquiry.Section);
         Assert.Equal(folder.Case.Assays, again.Case.Assays);
@@ -214,13 +213,10 @@ public sealed class CaseFolderReaderTests : IDisposable
     [Fact]
     public void A_photograph_that_was_not_kept_is_refused()
     {
-        var kept = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal)
-        {
-            ["case.yaml"] = System.Text.Encoding.UTF8.GetBytes(Whole),
-        };
+        var paper = new PaperRecord("case.yaml", System.Text.Encoding.UTF8.GetBytes(Whole));
 
         var refused = Assert.Throws<InputRefusedException>(() =>
-            CaseFolderReader.Read(new KeptFiles("T-1", kept), Facts, Indicators)
+            CaseFolderReader.Read(new KeptFiles("T-1", [paper], []), Facts, Indicators)
         );
 
         Assert.Contains("P01.jpg, which was not kept", refused.Message, StringComparison.Ordinal);

@@ -1,13 +1,13 @@
 using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
+using CsCheck;
 using Microsoft.Data.Sqlite;
 
 namespace Alburnum.Records.Tests.Store;
 
 public sealed class CaseStoreTests : IDisposable
 {
-    private static readonly DateTime Noon = new(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc);
     private readonly TemporaryFolder _folder = new();
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -17,8 +17,8 @@ public sealed class CaseStoreTests : IDisposable
     [Fact]
     public async Task A_run_comes_back_as_it_was_kept()
     {
-        var store = Open();
-        var photograph = Photograph("P01.jpg", 1, 2, 3);
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2, 3 });
         await store.AddAsync(Run("A-1", "{\"x\": 1}", photograph), Nothing, Stop);
 
         Assert.Equal("{\"x\": 1}", (await store.RunAsync("A-1", null, Stop))!.Document);
@@ -31,7 +31,7 @@ public sealed class CaseStoreTests : IDisposable
     [Fact]
     public async Task A_second_run_is_added_and_the_first_is_not_changed()
     {
-        var store = Open();
+        var store = await KeepAsync();
         await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
         await store.AddAsync(Run("A-1", "second"), Nothing, Stop);
 
@@ -44,31 +44,52 @@ public sealed class CaseStoreTests : IDisposable
     [Fact]
     public async Task The_same_photograph_in_two_runs_is_kept_once()
     {
-        var store = Open();
-        var photograph = Photograph("P01.jpg", 9, 9);
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 9, 9 });
         await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
         await store.AddAsync(Run("A-2", "second", photograph with { FileName = "other.jpg" }), Nothing, Stop);
 
         Assert.Equal("P01.jpg", (await store.PhotographAsync(photograph.Sha256, Stop))!.FileName);
+        Assert.Single(PhotographsOf(StorePath));
     }
 
     [Fact]
     public async Task Nothing_is_kept_where_the_reports_could_not_be_written()
     {
-        var store = Open();
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1 });
 
         await Assert.ThrowsAsync<IOException>(() =>
-            store.AddAsync(Run("A-1", "lost", Photograph("P01.jpg", 1)), _ => throw new IOException("disk full"), Stop)
+            store.AddAsync(Run("A-1", "lost", photograph), _ => throw new IOException("disk full"), Stop)
         );
 
         Assert.Empty(await store.ListAsync(Stop));
-        Assert.Null(await store.PhotographAsync(Photograph("P01.jpg", 1).Sha256, Stop));
+        Assert.Null(await store.PhotographAsync(photograph.Sha256, Stop));
+    }
+
+    [Fact]
+    public async Task Photographs_are_there_whole_before_the_reports_and_the_run_only_after_them()
+    {
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
+
+        await store.AddAsync(
+            Run("A-1", "first", photograph),
+            async stop =>
+            {
+                Assert.Equal(photograph.Sha256, Path.GetFileName(Assert.Single(PhotographsOf(StorePath))));
+                Assert.Empty(await store.ListAsync(stop));
+            },
+            Stop
+        );
+
+        Assert.Single(await store.ListAsync(Stop));
     }
 
     [Fact]
     public async Task What_the_store_does_not_have_is_null()
     {
-        var store = Open();
+        var store = await KeepAsync();
 
         Assert.Null(await store.RunAsync("none", null, Stop));
         Assert.Null(await store.RunAsync("none", 1, Stop));
@@ -79,7 +100,7 @@ public sealed class CaseStoreTests : IDisposable
     [Fact]
     public async Task A_run_keeps_the_papers_it_was_read_from()
     {
-        var store = Open();
+        var store = await KeepAsync();
         await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
 
         var paper = Assert.Single((await store.RunAsync("A-1", null, Stop))!.Papers);
@@ -88,22 +109,102 @@ public sealed class CaseStoreTests : IDisposable
     }
 
     [Fact]
-    public void A_database_of_another_program_is_refused_and_left_as_it_is()
+    public async Task A_photograph_with_any_bit_flipped_is_refused_with_its_file()
     {
-        var path = _folder.At("other.db");
-        using (var other = new SqliteConnection($"Data Source={path};Pooling=False"))
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", Enumerable.Range(0, 40).Select(i => (byte)i).ToArray());
+        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        var file = Assert.Single(PhotographsOf(StorePath));
+
+        await Gen.Int[0, (40 * 8) - 1]
+            .SampleAsync(
+                async bit =>
+                {
+                    var bytes = photograph.Bytes.ToArray();
+                    bytes[bit / 8] ^= (byte)(1 << (bit % 8));
+                    await File.WriteAllBytesAsync(file, bytes, Stop);
+
+                    var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
+                        store.PhotographAsync(photograph.Sha256, Stop)
+                    );
+
+                    Assert.StartsWith($"{file}, field photograph: found a damaged file", refused.Message);
+                    Assert.Contains("expected P01.jpg as it was kept", refused.Message);
+                },
+                iter: 30,
+                threads: 1
+            );
+    }
+
+    [Fact]
+    public async Task A_photograph_whose_file_is_gone_is_refused_with_its_file()
+    {
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
+        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        var file = Assert.Single(PhotographsOf(StorePath));
+        File.Delete(file);
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
+            store.PhotographAsync(photograph.Sha256, Stop)
+        );
+
+        Assert.StartsWith($"{file}, field photograph: found no such file, expected P01.jpg", refused.Message);
+    }
+
+    [Fact]
+    public async Task A_damaged_photograph_is_whole_again_once_it_is_kept_again()
+    {
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
+        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        await File.WriteAllBytesAsync(Assert.Single(PhotographsOf(StorePath)), [1], Stop);
+
+        await store.AddAsync(Run("A-1", "second", photograph), Nothing, Stop);
+
+        Assert.Equal([1, 2], (await store.PhotographAsync(photograph.Sha256, Stop))!.Bytes.ToArray());
+    }
+
+    [Fact]
+    public async Task A_database_of_another_program_is_refused_and_left_as_it_is()
+    {
+        var path = Database("CREATE TABLE visit (id INTEGER)");
+        var before = FolderContents.Of(_folder.Path);
+
+        foreach (var open in new Func<Task>[] { () => KeepAsync(path), () => LookAsync(path) })
         {
-            other.Open();
-            using var make = other.CreateCommand();
-            make.CommandText = "CREATE TABLE visit (id INTEGER)";
-            make.ExecuteNonQuery();
+            var refused = await Assert.ThrowsAsync<InputRefusedException>(open);
+            Assert.Contains("found a database of another program", refused.Message);
         }
-        var before = File.ReadAllBytes(path);
+        Assert.Throws<InputRefusedException>(() => CaseStore.Examine(path));
+        Assert.Equal(before, FolderContents.Of(_folder.Path));
+    }
 
-        var refused = Assert.Throws<InputRefusedException>(() => CaseStore.Open(path));
+    [Fact]
+    public async Task A_database_that_another_program_migrates_is_refused_too()
+    {
+        var path = Database(
+            "CREATE TABLE visit (id INTEGER); CREATE TABLE __EFMigrationsHistory (MigrationId TEXT, ProductVersion TEXT); INSERT INTO __EFMigrationsHistory VALUES ('20200101000000_Visits', '5.0.0')"
+        );
 
-        Assert.Contains("found a database of another program", refused.Message, StringComparison.Ordinal);
-        Assert.Equal(before, File.ReadAllBytes(path));
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => KeepAsync(path));
+
+        Assert.Contains("found a database of another program", refused.Message);
+    }
+
+    [Fact]
+    public async Task A_store_of_a_newer_version_is_refused()
+    {
+        await KeepAsync();
+        Change(StorePath, "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99.0.0')");
+
+        foreach (var open in new Func<Task>[] { () => KeepAsync(), () => LookAsync(StorePath) })
+        {
+            Assert.Equal(
+                $"{StorePath}, field store: found a store made by a newer version of Alburnum, expected a store of version 3 or earlier.",
+                (await Assert.ThrowsAsync<InputRefusedException>(open)).Message
+            );
+        }
     }
 
     [Fact]
@@ -126,38 +227,126 @@ public sealed class CaseStoreTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_is_no_store_is_refused_with_its_path()
+    public async Task A_file_that_is_no_store_is_refused_with_its_path()
     {
         var path = _folder.Write("notes.txt", new string('x', 5000));
 
-        var refused = Assert.Throws<InputRefusedException>(() => CaseStore.Open(path));
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => KeepAsync(path));
 
         Assert.Contains(path, refused.Message, StringComparison.Ordinal);
         Assert.Contains("found a file that is no database", refused.Message, StringComparison.Ordinal);
         Assert.Contains("expected a case store", refused.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    // What a migrator that was killed leaves behind: the lock alone, and the lock with an empty history.
+    [InlineData(
+        "CREATE TABLE __EFMigrationsLock (Id INTEGER, Timestamp TEXT); INSERT INTO __EFMigrationsLock VALUES (1, '')"
+    )]
+    [InlineData(
+        "CREATE TABLE __EFMigrationsLock (Id INTEGER, Timestamp TEXT); INSERT INTO __EFMigrationsLock VALUES (1, ''); CREATE TABLE __EFMigrationsHistory (MigrationId TEXT PRIMARY KEY, ProductVersion TEXT)"
+    )]
+    public async Task A_store_whose_making_was_cut_off_is_finished(string made)
+    {
+        var path = Database(made);
+        CaseStore.Examine(path);
+
+        var store = await KeepAsync(path);
+        await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
+
+        Assert.Single(await (await LookAsync(path)).ListAsync(Stop));
+        Assert.DoesNotContain(".version", string.Join(' ', Directory.EnumerateFiles(_folder.Path)));
+    }
+
     [Fact]
-    public void A_fingerprint_is_the_published_sha_256_of_the_bytes() =>
+    public async Task Keepers_at_once_all_succeed_and_no_run_is_lost()
+    {
+        await Task.WhenAll(
+            Enumerable
+                .Range(0, 4)
+                .Select(keeper =>
+                    Task.Run(async () =>
+                    {
+                        var store = await KeepAsync();
+                        var photograph = Photograph.Of("P01.jpg", new byte[] { 7, 7 });
+                        for (var i = 0; i < 5; i++)
+                            await store.AddAsync(Run($"A-{keeper}", $"{i}", photograph), Nothing, Stop);
+                    })
+                )
+        );
+
+        var cases = await (await LookAsync(StorePath)).ListAsync(Stop);
+        Assert.Equal(4, cases.Count);
+        Assert.All(cases, each => Assert.Equal(5, each.Runs));
+    }
+
+    [Fact]
+    public async Task A_keeper_that_has_to_wait_says_so_and_goes_on_when_the_other_is_done()
+    {
+        var said = new List<string>();
+        var store = await CaseStore.KeepAsync(StorePath, said.Add, Stop);
+        using (var other = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
+        {
+            other.Open();
+            using var transaction = other.BeginTransaction();
+            var adding = Task.Run(() => store.AddAsync(Run("A-1", "first"), Nothing, Stop), Stop);
+            while (said.Count == 0 && !adding.IsCompleted)
+                await Task.Delay(20, Stop);
+            Assert.False(adding.IsCompleted);
+            transaction.Rollback();
+            await adding;
+        }
+
+        Assert.Equal(
+            $"{StorePath}: another program is at work on the store; waiting for it, 30 s at most.",
+            Assert.Single(said)
+        );
+        Assert.Single(await store.ListAsync(Stop));
+    }
+
+    [Fact]
+    public void A_hash_is_the_published_sha_256_of_the_bytes() =>
         // FIPS 180-2, appendix B.1: the message "abc".
         Assert.Equal(
             "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad",
-            CaseStore.Fingerprint("abc"u8)
+            Photograph.Of("abc.txt", "abc"u8.ToArray()).Sha256
         );
 
-    private CaseStore Open() => CaseStore.Open(_folder.At("cases.db"));
+    private string StorePath => _folder.At("cases.db");
+
+    private Task<ICaseStore> KeepAsync(string? path = null) => CaseStore.KeepAsync(path ?? StorePath, _ => { }, Stop);
+
+    private static Task<ICaseStore> LookAsync(string path) => CaseStore.LookAsync(path, _ => { }, Stop);
+
+    private static IEnumerable<string> PhotographsOf(string store) =>
+        Directory.EnumerateFiles(Path.ChangeExtension(store, ".photographs"), "*", SearchOption.AllDirectories);
+
+    private string Database(string sql)
+    {
+        var path = _folder.Write("other.db", "");
+        Change(path, sql);
+        return path;
+    }
+
+    private static void Change(string path, string sql)
+    {
+        using var other = new SqliteConnection($"Data Source={path};Pooling=False");
+        other.Open();
+        using var change = other.CreateCommand();
+        change.CommandText = sql;
+        if (sql.Length > 0)
+            change.ExecuteNonQuery();
+    }
 
     private static Task Nothing(CancellationToken stop) => Task.CompletedTask;
 
-    private static PhotographRecord Photograph(string name, params byte[] bytes) =>
-        new(CaseStore.Fingerprint(bytes), name, bytes);
-
-    private static CaseRecord Run(string reference, string document, params PhotographRecord[] photographs) =>
+    private static CaseRecord Run(string reference, string document, params Photograph[] photographs) =>
         new(
             reference,
             "Title",
             "Client",
-            Noon,
+            new(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
             "conforms",
             document,
             photographs,

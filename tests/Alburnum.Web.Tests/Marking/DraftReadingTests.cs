@@ -1,4 +1,5 @@
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Timber;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.WebUtilities;

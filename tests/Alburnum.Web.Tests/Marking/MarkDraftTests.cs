@@ -1,4 +1,4 @@
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Reports.Documents;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.WebUtilities;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Alburnum.Imaging;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Tests.Shared;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.Http;

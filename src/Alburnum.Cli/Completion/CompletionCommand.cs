@@ -1,0 +1,45 @@
+using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Completion;
+
+/// <summary>Prints a script with which a shell completes commands and options.</summary>
+internal sealed class CompletionCommand(IAnsiConsole console, FactLibrary facts)
+    : AsyncCommand<CompletionCommand.Settings>
+{
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<SHELL>")]
+        [Description("bash, zsh or fish")]
+        public required string Shell { get; init; }
+    }
+
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        Settings settings,
+        CancellationToken cancellationToken
+    )
+    {
+        Func<CommandTree, string> script = settings.Shell switch
+        {
+            "bash" => CompletionScripts.Bash,
+            "zsh" => CompletionScripts.Zsh,
+            "fish" => CompletionScripts.Fish,
+            var other => throw Options.Refused("SHELL", other, "bash, zsh or fish"),
+        };
+        console.Profile.Out.Writer.Write(script(CommandTree.Read(await DescribedAsync(cancellationToken))));
+        return CommandLine.Done;
+    }
+
+    private async Task<string> DescribedAsync(CancellationToken stop)
+    {
+        using var text = new StringWriter();
+        var plain = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(text) });
+        // No line may break inside a name.
+        plain.Profile.Width = 100_000;
+        await CommandLine.RunAsync(["cli", "xmldoc"], facts, plain, TextWriter.Null, stop);
+        return text.ToString();
+    }
+}

@@ -1,0 +1,82 @@
+using Alburnum.Penetration;
+
+namespace Alburnum.Imaging.Front;
+
+/// <summary>How far the front would lie elsewhere for a reader who leans towards treated, or towards untreated.</summary>
+/// <remarks>
+/// Where colours are plain, a lean moves the front by the blur alone. Where glare, a thumb or a place that the spray missed leaves them unclear,
+/// it moves far, and either place may be the true one. What exceeds the ordinary is taken as a standard uncertainty of the model (GUM, 4.3.7),
+/// which no number of positions averages out.
+/// </remarks>
+internal sealed class FrontDoubt
+{
+    /// <summary>Evidence added either way: a colour 20 times likelier in one zone than in the other still decides.</summary>
+    private const float Lean = 3;
+
+    /// <summary>What a lean moves a plain front, mm.</summary>
+    private const double OrdinaryMm = 0.4;
+
+    private readonly IReadOnlyList<FaceFront> fronts;
+    private readonly IReadOnlyList<FaceFront>[] leaning;
+
+    /// <summary>Reads the fronts anew, leaning either way.</summary>
+    public FrontDoubt(SectionFront front)
+    {
+        fronts = front.Fronts;
+        leaning =
+        [
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(Lean))]),
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-Lean))]),
+        ];
+    }
+
+    /// <summary>Standard uncertainty at a column of a face, mm.</summary>
+    public double AtMm(int face, int column) =>
+        Beyond(
+            leaning.Max(l => Math.Abs(l[face].DepthMm[column] - fronts[face].DepthMm[column])),
+            fronts[face].DepthMm[column]
+        );
+
+    /// <summary>Standard uncertainty of the mean depth, mm.</summary>
+    public double OfMeanMm(IReadOnlyList<FaceProfile> faces)
+    {
+        var mean = Columns(faces, leftOutToo: false).Average(c => fronts[c.Face].DepthMm[c.Column]);
+        return Beyond(
+            leaning.Max(l =>
+                Math.Abs(Columns(faces, leftOutToo: false).Average(c => l[c.Face].DepthMm[c.Column]) - mean)
+            ),
+            mean
+        );
+    }
+
+    /// <summary>Standard uncertainty of the least depth, mm: a stretch that was left out as odd may yet be a shallow place.</summary>
+    public double OfMinimumMm(IReadOnlyList<FaceProfile> faces)
+    {
+        var least = Columns(faces, leftOutToo: false).Min(c => fronts[c.Face].DepthMm[c.Column]);
+        var others = leaning
+            .Select(l => Columns(faces, leftOutToo: false).Min(c => l[c.Face].DepthMm[c.Column]))
+            .Append(Columns(faces, leftOutToo: true).Min(c => fronts[c.Face].DepthMm[c.Column]));
+        return Beyond(
+            others.Max(other => Math.Abs(other - least)),
+            Columns(faces, leftOutToo: false).Average(c => fronts[c.Face].DepthMm[c.Column])
+        );
+    }
+
+    // No depth is less than nothing: at most the standard deviation of all depths up to twice the usual one being as likely.
+    private static double Beyond(double shiftMm, double usualMm) =>
+        Math.Clamp(shiftMm - OrdinaryMm, 0, Math.Max(OrdinaryMm, usualMm) / Math.Sqrt(3));
+
+    private IEnumerable<(int Face, int Column)> Columns(IReadOnlyList<FaceProfile> faces, bool leftOutToo)
+    {
+        for (var f = 0; f < faces.Count; f++)
+        {
+            var (face, strip) = (faces[f], fronts[f].Strip);
+            for (var i = 0; i < face.DepthMm.Count; i++)
+            {
+                var column = Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm));
+                if (!face.Excluded[i] || (leftOutToo && !fronts[f].Hidden[column]))
+                    yield return (f, column);
+            }
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using Alburnum.Imaging.Geometry;
+
+namespace Alburnum.Imaging.Front;
+
+/// <summary>The front along one face, column by column of its strip.</summary>
+/// <param name="Evidence">The strip it was read from.</param>
+/// <param name="DepthMm">Depth in each column, to whole rows.</param>
+/// <param name="Hidden">True where the front lies inside another face's treated band, so that it cannot be seen.</param>
+internal sealed record FaceFront(EvidenceStrip Evidence, double[] DepthMm, bool[] Hidden)
+{
+    public FaceStrip Strip => Evidence.Strip;
+
+    /// <summary>Whether a place lies between this face and its front, grown by a margin.</summary>
+    public bool Covers(PointMm place, double marginMm)
+    {
+        var (s, t) = Strip.Face.Locate(place);
+        if (t < 0 || s < 0 || s > Strip.Face.LengthMm)
+            return false;
+        return t < DepthMm[Math.Min(Strip.Columns - 1, (int)(s / Strip.StepMm))] + marginMm;
+    }
+}
+
+/// <summary>Finds the front of every face on the fine strips.</summary>
+internal static class FrontReader
+{
+    public static IReadOnlyList<FaceFront> Read(SectionPlan plan, IReadOnlyList<EvidenceStrip> strips)
+    {
+        // First each face up to where another one is nearer; then all the way, leaving out what the others' bands explain.
+        FaceFront[] fronts = [.. strips.Select(s => Along(s, s.Strip.ReachRows, s.Evidence))];
+        if (strips.Count == 1)
+            return fronts;
+        for (var turn = 0; turn < 2; turn++)
+        {
+            var last = fronts;
+            fronts = [.. strips.Select((s, f) => Along(s, Full(s.Strip, plan), WithoutOthers(s, f, last)))];
+        }
+        return [.. fronts.Select((front, f) => front with { Hidden = HiddenBy(front, f, fronts) })];
+    }
+
+    // Rows of each column that lie on the section at all.
+    private static int[] Full(FaceStrip strip, SectionPlan plan)
+    {
+        var full = new int[strip.Columns];
+        for (var i = 0; i < full.Length; i++)
+        {
+            full[i] = strip.Rows;
+            while (full[i] > 0 && plan.InwardMm(strip.Face.At(strip.S(i), strip.T(full[i] - 1))) < 0)
+                full[i]--;
+        }
+        return full;
+    }
+
+    private static FaceFront Along(EvidenceStrip strip, int[] reach, float[] evidence)
+    {
+        var layout = strip.Strip;
+        // A streak narrower than about 3 mm must not move the front; a slope of 40° passes freely.
+        var free = Math.Max(1, (int)Math.Round(0.8 * layout.StepMm / layout.RowMm));
+        var cost = (float)(4.5 / layout.StepMm);
+        var rows = DepthPath.Find(evidence, layout.Rows, reach, layout.Face.Closed, free, cost);
+        return new(strip, [.. rows.Select(r => r * layout.RowMm)], new bool[layout.Columns]);
+    }
+
+    private static float[] WithoutOthers(EvidenceStrip strip, int face, FaceFront[] fronts)
+    {
+        var layout = strip.Strip;
+        var evidence = (float[])strip.Evidence.Clone();
+        for (var i = 0; i < layout.Columns; i++)
+        for (var j = layout.ReachRows[i]; j < layout.Rows; j++)
+            if (CoveredByOther(layout.Face.At(layout.S(i), layout.T(j)), face, fronts))
+                evidence[(i * layout.Rows) + j] = 0;
+        return evidence;
+    }
+
+    private static bool[] HiddenBy(FaceFront front, int face, FaceFront[] fronts)
+    {
+        var hidden = new bool[front.Strip.Columns];
+        for (var i = 0; i < hidden.Length; i++)
+            hidden[i] = CoveredByOther(front.Strip.Face.At(front.Strip.S(i), front.DepthMm[i] + 0.3), face, fronts);
+        return hidden;
+    }
+
+    private static bool CoveredByOther(PointMm place, int face, FaceFront[] fronts)
+    {
+        for (var f = 0; f < fronts.Length; f++)
+            if (f != face && fronts[f].Covers(place, 0.5))
+                return true;
+        return false;
+    }
+}

@@ -1,0 +1,171 @@
+using Alburnum.Imaging.Colour;
+
+namespace Alburnum.Imaging.Front;
+
+/// <summary>Stretches where the front seems to draw back, but what lies there is not plain untreated wood: a knot, a thumb, a place the spray missed.</summary>
+/// <remarks>
+/// In such a stretch the colour of the missing band is compared with untreated wood elsewhere in the section and just beside it, in units of how much
+/// untreated wood varies from place to place. Wood that is alike is a true shallow place and stays in.
+/// </remarks>
+internal static class OddWood
+{
+    private const double BesideMm = 12;
+    private const double MedianOverMm = 30;
+    private const double WideMm = 15;
+
+    /// <summary>Difference of hue, in logarithms of light, beyond what wood varies by.</summary>
+    private const double PlainlyOtherHue = 0.2;
+
+    /// <summary>Pale sapwood that no reagent has reached, a little washed out by the light. From memory.</summary>
+    private static readonly LogColour PaleWood = LogColour.OfHex(0xD8C9B2);
+
+    /// <summary>For each front, the columns to leave out.</summary>
+    public static IReadOnlyList<bool[]> Columns(IReadOnlyList<FaceFront> fronts)
+    {
+        var odd = fronts.Select(f => new bool[f.Strip.Columns]).ToList();
+        var plain = new Tally();
+        var usual = Usual(fronts);
+        var typical = fronts.Select(front => Typical(front, 0.6 * usual)).ToList();
+        for (var f = 0; f < fronts.Count; f++)
+        for (var i = 0; i < fronts[f].Strip.Columns; i += 2)
+            if (!fronts[f].Hidden[i])
+                plain.Add(fronts[f], i, Math.Max(fronts[f].DepthMm[i], typical[f][i]) + 0.8, fronts[f].DepthMm[i] + 7);
+        if (plain.Count < 50)
+            return odd;
+        var untreated = new Gaussian3(plain.Mean, plain.Covariance(0.02));
+        for (var f = 0; f < fronts.Count; f++)
+            foreach (var (from, to) in Stretches(fronts[f], typical[f]))
+                if (IsOdd(fronts[f], typical[f], from, to, untreated))
+                    for (var i = from; i <= to; i++)
+                        odd[f][i] = true;
+        return odd;
+    }
+
+    private static bool IsOdd(FaceFront front, double[] typical, int from, int to, Gaussian3 untreated)
+    {
+        var strip = front.Strip;
+        var (missing, below, beside) = (new Tally(), new Tally(), new Tally());
+        for (var i = from; i <= to; i++)
+        {
+            missing.Add(front, i, front.DepthMm[i] + 0.4, typical[i] - 0.3);
+            below.Add(front, i, typical[i] + 0.8, typical[i] + 6);
+        }
+        var reach = (int)(BesideMm / strip.StepMm);
+        for (var i = Math.Max(0, from - reach); i < Math.Min(strip.Columns, to + reach); i++)
+            if (i < from - 2 || i > to + 2)
+                beside.Add(front, i, front.DepthMm[i] + 0.8, front.DepthMm[i] + 6);
+        if (missing.Count < 8)
+            return false;
+        if (LooksUnsprayed(missing.Mean, untreated.Mean))
+            return true;
+        double Apart(double[] mean) =>
+            untreated.Distance2(
+                (float)(missing.Mean[0] - mean[0] + untreated.Mean[0]),
+                (float)(missing.Mean[1] - mean[1] + untreated.Mean[1]),
+                (float)(missing.Mean[2] - mean[2] + untreated.Mean[2])
+            );
+        var strange = Apart(untreated.Mean);
+        if (beside.Count > 20)
+            strange = Math.Min(strange, Apart(beside.Mean));
+        if (strange < 3)
+            return false;
+        // Heartwood lying open: wide, and the same farther in.
+        return (to - from + 1) * strip.StepMm < WideMm || below.Count < 8 || Apart(below.Mean) > 2;
+    }
+
+    // Hue nearer to pale, bare wood than to this section's own sprayed, untreated wood, and plainly another than the latter:
+    // where the reagent leaves untreated wood as it is, a true shallow place must stay in.
+    private static bool LooksUnsprayed(double[] colour, double[] sprayed)
+    {
+        static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, 0.6 * (a[2] - v));
+        var own = Apart(colour, sprayed[1], sprayed[2]);
+        return own > PlainlyOtherHue && Apart(colour, PaleWood.U, PaleWood.V) < 0.75 * own;
+    }
+
+    // Median depth about each column; where a whole stretch is bare, the section's own usual depth, lest the stretch be its own measure.
+    private static double[] Typical(FaceFront front, double leastMm)
+    {
+        var reach = (int)(MedianOverMm / front.Strip.StepMm);
+        var typical = new double[front.Strip.Columns];
+        var near = new List<double>();
+        for (var i = 0; i < typical.Length; i++)
+        {
+            near.Clear();
+            for (var k = i - reach; k <= i + reach; k += 2)
+            {
+                var j = front.Strip.Face.Closed ? (k + (2 * typical.Length)) % typical.Length : k;
+                if (j >= 0 && j < typical.Length && !front.Hidden[j])
+                    near.Add(front.DepthMm[j]);
+            }
+            near.Sort();
+            typical[i] = Math.Max(leastMm, near.Count > 0 ? near[(int)(0.6 * near.Count)] : front.DepthMm[i]);
+        }
+        return typical;
+    }
+
+    // Median depth of all that can be seen.
+    private static double Usual(IReadOnlyList<FaceFront> fronts)
+    {
+        var depths = fronts.SelectMany(f => f.DepthMm.Where((_, i) => !f.Hidden[i])).Order().ToList();
+        return depths.Count > 0 ? depths[depths.Count / 2] : 0;
+    }
+
+    private static IEnumerable<(int From, int To)> Stretches(FaceFront front, double[] typical)
+    {
+        var start = -1;
+        for (var i = 0; i <= typical.Length; i++)
+        {
+            var drawnBack = i < typical.Length && typical[i] - front.DepthMm[i] > Math.Max(1.2, 0.2 * typical[i]);
+            if (drawnBack && start < 0)
+                start = i;
+            if (drawnBack || start < 0)
+                continue;
+            yield return (Math.Max(0, start - 2), Math.Min(typical.Length - 1, i + 1));
+            start = -1;
+        }
+    }
+
+    /// <summary>Mean and spread of cell colours.</summary>
+    private sealed class Tally
+    {
+        private readonly double[] sum = new double[3];
+        private readonly double[] square = new double[6];
+
+        public int Count { get; private set; }
+
+        public double[] Mean => [sum[0] / Count, sum[1] / Count, sum[2] / Count];
+
+        public double[] Covariance(double ridgeL)
+        {
+            var m = Mean;
+            return
+            [
+                (square[0] / Count) - (m[0] * m[0]) + ridgeL,
+                (square[1] / Count) - (m[0] * m[1]),
+                (square[2] / Count) - (m[0] * m[2]),
+                (square[3] / Count) - (m[1] * m[1]),
+                (square[4] / Count) - (m[1] * m[2]),
+                (square[5] / Count) - (m[2] * m[2]),
+            ];
+        }
+
+        public void Add(FaceFront front, int column, double fromMm, double toMm)
+        {
+            var strip = front.Strip;
+            var low = (int)Math.Ceiling(Math.Max(fromMm, WoodSamples.EdgeMm) / strip.RowMm);
+            var high = Math.Min(strip.Rows, (int)(toMm / strip.RowMm));
+            for (var j = low; j < high; j++)
+            {
+                var c = front.Evidence.Colour[(column * strip.Rows) + j];
+                Count++;
+                (sum[0], sum[1], sum[2]) = (sum[0] + c.L, sum[1] + c.U, sum[2] + c.V);
+                square[0] += c.L * c.L;
+                square[1] += c.L * c.U;
+                square[2] += c.L * c.V;
+                square[3] += c.U * c.U;
+                square[4] += c.U * c.V;
+                square[5] += c.V * c.V;
+            }
+        }
+    }
+}

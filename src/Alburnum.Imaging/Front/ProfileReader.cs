@@ -1,0 +1,255 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
+using Alburnum.Measures;
+using Alburnum.Penetration;
+using Alburnum.Timber;
+
+namespace Alburnum.Imaging.Front;
+
+/// <summary>What is uncertain of every depth of a section alike.</summary>
+/// <param name="Outline">Standard uncertainty of the outline's place, mm, and where it comes from.</param>
+/// <param name="DyeCreepMm">How far the indicator's colour is drawn past the front, mm.</param>
+/// <param name="DyeCreep">Who says so.</param>
+/// <param name="SizeShare">Standard uncertainty of the section's size, as a share.</param>
+/// <param name="PoseShare">Standard uncertainty of a depth on one side that a disc's pose leaves, as a share.</param>
+internal sealed record DepthErrors(
+    UncertaintyComponent Outline,
+    Estimate DyeCreepMm,
+    UncertaintyCause DyeCreep,
+    double SizeShare,
+    double PoseShare
+);
+
+/// <summary>A depth profile with its budget.</summary>
+internal sealed record ReadProfile(DepthProfile Profile, DepthBudget Budget);
+
+/// <summary>Turns fronts into a depth profile with its uncertainties.</summary>
+/// <param name="front">The front along every face.</param>
+/// <param name="errors">What is uncertain of all depths alike.</param>
+/// <param name="stepMm">Distance between positions, mm.</param>
+internal sealed class ProfileReader(SectionFront front, DepthErrors errors, double stepMm)
+{
+    /// <summary>Nearer to a corner than this the outline itself is in doubt, mm.</summary>
+    private const double CornerMm = 1;
+
+    /// <summary>A rough front nearer to the face, or to the middle, than this cannot be fitted, mm: the reading stands at the bound.</summary>
+    private const double FaceMm = 0.75;
+
+    private const double MiddleMm = 1;
+
+    /// <summary>Standard uncertainty of a depth that stands at a bound, mm.</summary>
+    private const double AtBoundMm = 0.4;
+
+    /// <summary>Columns so far to either side of a position are fitted together, mm.</summary>
+    private const double HalfWidthMm = 0.8;
+
+    /// <summary>With less of the colours about the front known than this share, a position is left out.</summary>
+    private const double LeastKnown = 0.35;
+
+    /// <summary>Blurs tried, standard deviation in mm: from sharp to hardly readable.</summary>
+    private static readonly double[] BlursMm = [0.12, 0.2, 0.3, 0.45, 0.65, 0.95];
+
+    /// <summary>The blur is looked for at every so many columns, the first so many from the face's end, where the front is so deep at least, mm.</summary>
+    private const int BlurEvery = 24;
+
+    private const int BlurFirst = 4;
+    private const double BlurLeastMm = 1;
+
+    /// <summary>Treated share is counted on so many cells along the longer side.</summary>
+    private const int CellsAcross = 250;
+
+    /// <summary>Treated share is not known worse than this.</summary>
+    private const double MostShareUncertainty = 0.5;
+
+    /// <summary>Reads the profile; null where no position is left to read.</summary>
+    /// <param name="section">The section's size.</param>
+    public ReadProfile? Read(Section section)
+    {
+        var shape = Sharpest();
+        var blurMm = DepthCauses.Blur.Of(shape.BlurMm);
+        var alikeMm = UncertaintyBudget.Combine(
+            errors.Outline.Contribution,
+            errors.DyeCreepMm.StandardUncertainty,
+            blurMm
+        );
+        var odd = OddWood.Columns(front.Fronts);
+        var faces = front.Fronts.Select((f, k) => Face(f, odd[k], shape, alikeMm)).ToList();
+        var meanMm = faces.SelectMany(f => f.DepthMm).DefaultIfEmpty(0).Average();
+        var common = new UncertaintyBudget([
+            errors.Outline,
+            new(errors.DyeCreep, errors.DyeCreepMm.StandardUncertainty),
+            new(DepthCauses.Blur, blurMm),
+            new(DepthCauses.Pose, DepthCauses.Pose.Of(errors.PoseShare * meanMm)),
+            new(DepthCauses.SectionSize, errors.SizeShare * meanMm),
+            new(DepthCauses.Flattening, DepthCauses.Flattening.Of(meanMm)),
+        ]);
+        return SectionDepth.Of(faces, common.Combined) is { } statistics
+            ? WithColours(section, faces, statistics, common)
+            : null;
+    }
+
+    // What colours leave in doubt is laid over everything else.
+    private ReadProfile WithColours(
+        Section section,
+        List<FaceProfile> faces,
+        DepthStatistics read,
+        UncertaintyBudget common
+    )
+    {
+        var doubt = new FrontDoubt(front);
+        var (ofMean, ofLeast) = (doubt.OfMeanMm(faces), doubt.OfMinimumMm(faces));
+        var statistics = read with
+        {
+            MeanMm = Doubted(read.MeanMm, ofMean),
+            MinimumMm = Doubted(read.MinimumMm, ofLeast),
+            FifthPercentileMm = Doubted(read.FifthPercentileMm, ofMean),
+            MedianMm = Doubted(read.MedianMm, ofMean),
+        };
+        var perimeterMm = front.Plan.Faces.Sum(f => f.LengthMm);
+        var share = new Estimate(
+            TreatedShare(faces),
+            Math.Min(MostShareUncertainty, statistics.MeanMm.StandardUncertainty * perimeterMm / section.AreaMm2)
+        );
+        var doubted = faces
+            .Select((face, f) => Doubted(face, front.Fronts[f].Strip, column => doubt.AtMm(f, column)))
+            .ToList();
+        return new(
+            new(section, doubted, statistics, share, null),
+            new(Budget(common, read.MeanMm, ofMean), Budget(common, read.MinimumMm, ofLeast))
+        );
+    }
+
+    private static UncertaintyBudget Budget(UncertaintyBudget common, Estimate read, double coloursMm) =>
+        new([
+            .. common.Components,
+            new(DepthCauses.Texture, UncertaintyBudget.Without(read.StandardUncertainty, common.Combined)),
+            new(DepthCauses.Colours, coloursMm),
+        ]);
+
+    private static Estimate Doubted(Estimate estimate, double doubtMm) =>
+        new(estimate.Value, double.Hypot(estimate.StandardUncertainty, doubtMm));
+
+    private static FaceProfile Doubted(FaceProfile face, FaceStrip strip, Func<int, double> doubtMm) =>
+        face with
+        {
+            StandardUncertaintyMm =
+            [
+                .. face.StandardUncertaintyMm.Select(
+                    (u, i) =>
+                        double.Hypot(u, doubtMm(Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm))))
+                ),
+            ],
+        };
+
+    private FaceProfile Face(FaceFront of, bool[] odd, FrontShape shape, double alikeMm)
+    {
+        var strip = of.Strip;
+        // A face of a whole number of steps, but for rounding, has that many.
+        const double Rounding = 1e-9;
+        var count = Math.Max(1, (int)Math.Ceiling((strip.Face.LengthMm / stepMm) - Rounding));
+        var step = strip.Face.LengthMm / count;
+        var positions = new double[count];
+        var depths = new Estimate[count];
+        var excluded = new bool[count];
+        for (var i = 0; i < count; i++)
+        {
+            var s = (i + 0.5) * step;
+            var column = Math.Min(strip.Columns - 1, (int)(s / strip.StepMm));
+            positions[i] = Math.Round(s, 4);
+            (depths[i], excluded[i]) = Position(of, s, of.DepthMm[column], shape, alikeMm);
+            excluded[i] |= of.Hidden[column] || odd[column];
+            excluded[i] |= !strip.Face.Closed && (s < CornerMm || s > strip.Face.LengthMm - CornerMm);
+        }
+        return new(
+            strip.Face.Number,
+            step,
+            positions,
+            [.. depths.Select(depth => depth.Value)],
+            [.. depths.Select(depth => depth.StandardUncertainty)],
+            excluded,
+            new double?[count]
+        );
+    }
+
+    private (Estimate DepthMm, bool IsUnknown) Position(
+        FaceFront of,
+        double s,
+        double roughMm,
+        FrontShape shape,
+        double alikeMm
+    )
+    {
+        var reachMm = front.Plan.ReachMm;
+        if (roughMm < FaceMm || roughMm > reachMm - MiddleMm)
+            return (new(roughMm < FaceMm ? 0 : reachMm, UncertaintyBudget.Combine(alikeMm, AtBoundMm)), false);
+        var fit = FrontFit.At(of.Evidence, of.DepthMm, s, HalfWidthMm, shape);
+        var u = UncertaintyBudget.Combine(alikeMm, fit.UncertaintyMm, errors.PoseShare * fit.DepthMm);
+        return (new(fit.DepthMm, u), fit.Known < LeastKnown);
+    }
+
+    // The blur is the photograph's own: the value that fits all places together best.
+    private FrontShape Sharpest()
+    {
+        FrontShape? best = null;
+        var least = double.MaxValue;
+        foreach (var blur in BlursMm)
+        {
+            var shape = new FrontShape(blur, errors.DyeCreepMm.Value, front.Table.Discriminant.ShareOfMixture);
+            double sum = 0;
+            foreach (var of in front.Fronts)
+            {
+                for (var i = BlurFirst; i < of.Strip.Columns; i += BlurEvery)
+                {
+                    if (of.Hidden[i] || of.DepthMm[i] < BlurLeastMm)
+                        continue;
+                    sum += FrontFit.At(of.Evidence, of.DepthMm, of.Strip.S(i), HalfWidthMm, shape).Error;
+                }
+            }
+            if (sum < least)
+                (least, best) = (sum, shape);
+        }
+        return best!;
+    }
+
+    // Fronts corrected to the fitted depths, then counted on a lattice.
+    private double TreatedShare(List<FaceProfile> faces)
+    {
+        var plan = front.Plan;
+        var corrected = front.Fronts.Select((f, k) => f with { DepthMm = Corrected(f, faces[k]) }).ToList();
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / CellsAcross;
+        var (columns, rows) = ((int)Math.Ceiling(plan.WidthMm / cell), (int)Math.Ceiling(plan.HeightMm / cell));
+        var deepestMm = corrected.Max(of => of.DepthMm.Max());
+        long inside = 0;
+        long treated = 0;
+        for (var j = 0; j < rows; j++)
+        {
+            for (var i = 0; i < columns; i++)
+            {
+                var place = new PointMm((i + 0.5) * plan.WidthMm / columns, (j + 0.5) * plan.HeightMm / rows);
+                var inwardMm = plan.InwardMm(place);
+                if (inwardMm <= 0)
+                    continue;
+                inside++;
+                if (inwardMm <= deepestMm && IsCovered(place, corrected))
+                    treated++;
+            }
+        }
+        return (double)treated / inside;
+    }
+
+    private static bool IsCovered(PointMm place, List<FaceFront> fronts)
+    {
+        foreach (var of in fronts)
+            if (of.Covers(place, 0))
+                return true;
+        return false;
+    }
+
+    private static double[] Corrected(FaceFront front, FaceProfile face)
+    {
+        var depth = (double[])front.DepthMm.Clone();
+        for (var i = 0; i < depth.Length; i++)
+            depth[i] = face.DepthMm[Math.Min(face.DepthMm.Count - 1, (int)(front.Strip.S(i) / face.StepMm))];
+        return depth;
+    }
+}

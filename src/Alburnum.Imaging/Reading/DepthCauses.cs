@@ -1,0 +1,62 @@
+using Alburnum.Measures;
+
+namespace Alburnum.Imaging.Reading;
+
+/// <summary>The causes that make a depth read from a photograph uncertain: the one place where their sizes stand.</summary>
+public static class DepthCauses
+{
+    private static readonly Provenance Ours = new(
+        Standing.FromMemory,
+        "our own estimate",
+        "",
+        "",
+        "held against drawn photographs of known depth"
+    );
+
+    private static readonly Provenance Scatter = new(Standing.Published, "JCGM 100", "2008", "4.2", "");
+
+    private static readonly Provenance Bounds = new(Standing.Published, "JCGM 100", "2008", "4.3.7", "");
+
+    /// <summary>Where the outline lies.</summary>
+    public static UncertaintyCause Outline { get; } = new("outline", null, "edge-scatter", EvaluationType.A, Scatter);
+
+    /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
+    public static UncertaintyCause LensBow { get; } = new("lens-bow", null, "bow-scatter", EvaluationType.A, Scatter);
+
+    /// <summary>How far the dye creeps past the front; the indicator's own row states it.</summary>
+    public static UncertaintyCause DyeCreep { get; } =
+        new(
+            "dye-creep",
+            null,
+            "indicator",
+            EvaluationType.B,
+            new(Standing.FromMemory, "data/indicators.yaml", "", "", "")
+        );
+
+    /// <summary>Where in the blur the front lies: about a seventh of it.</summary>
+    public static UncertaintyCause Blur { get; } = new("blur", 0.15, "blur", EvaluationType.B, Ours);
+
+    /// <summary>Which of two poses a disc has. What one pose does to one side it undoes on the other: this share of it is left in the mean.</summary>
+    public static UncertaintyCause Pose { get; } = new("pose", 0.3, "pose", EvaluationType.B, Bounds);
+
+    /// <summary>How large the section is.</summary>
+    public static UncertaintyCause SectionSize { get; } = new("section-size", null, "size", EvaluationType.B, Ours);
+
+    /// <summary>Lens, flattening and unevenly sawn sides.</summary>
+    public static UncertaintyCause Flattening { get; } = new("flattening", 0.012, "depth", EvaluationType.B, Ours);
+
+    /// <summary>Texture and noise about the front: each position's own.</summary>
+    public static UncertaintyCause Texture { get; } = new("texture", null, "misfit", EvaluationType.A, Scatter);
+
+    /// <summary>How far the front would lie elsewhere for a reader who leans towards treated, or towards untreated.</summary>
+    public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Bounds);
+
+    /// <summary>Every cause, in the order in which they are told.</summary>
+    public static IReadOnlyList<UncertaintyCause> All { get; } =
+    [Outline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
+
+    /// <summary>Standard uncertainty of a size that a cause states as a share.</summary>
+    /// <exception cref="InvalidOperationException">The cause states none.</exception>
+    internal static double Of(this UncertaintyCause cause, double whole) =>
+        (cause.Share ?? throw new InvalidOperationException($"{cause.Key} states no share.")) * whole;
+}

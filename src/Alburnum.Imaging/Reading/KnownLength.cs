@@ -1,0 +1,38 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Timber;
+
+namespace Alburnum.Imaging.Reading;
+
+/// <summary>The section's true size, from a known length in the photograph.</summary>
+/// <param name="Section">The section as large as it is.</param>
+/// <param name="SizeShare">Standard uncertainty of its size, as a share.</param>
+/// <param name="IsMeasured">Whether it comes from a scale bar; the nominal size stands otherwise.</param>
+internal sealed record KnownLength(Section Section, double SizeShare, bool IsMeasured)
+{
+    /// <summary>Standard uncertainty of each end of a scale bar pointed out by hand, pixels.</summary>
+    private const double EndPx = 1.5;
+
+    /// <summary>A known length and a nominal size farther apart than this mean a slip of the hand.</summary>
+    private const double MostApart = 0.25;
+
+    /// <summary>Takes the size from the scale bar where there is one; null where it cannot be right.</summary>
+    /// <param name="request">With section and scale bar.</param>
+    /// <param name="nominal">Map laid with the nominal size.</param>
+    public static KnownLength? Of(ReadingRequest request, SectionMap nominal)
+    {
+        if (request.ScaleBar is not { } bar)
+            return new(request.Section, request.SectionUncertaintyMm / request.Section.ThicknessMm, IsMeasured: false);
+        var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
+        var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
+        if (!(Math.Abs(factor - 1) <= MostApart))
+            return null;
+        Section section = request.Section switch
+        {
+            RectangularSection sawn => new RectangularSection(sawn.WidthMm * factor, sawn.HeightMm * factor),
+            RoundSection round => new RoundSection(round.DiameterMm * factor),
+            _ => throw new ArgumentOutOfRangeException(nameof(request), request.Section, "Not a section."),
+        };
+        var lengthPx = double.Hypot(bar.To.X - bar.From.X, bar.To.Y - bar.From.Y);
+        return new(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
+    }
+}

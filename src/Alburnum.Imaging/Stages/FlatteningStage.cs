@@ -1,0 +1,103 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outline;
+using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Reading;
+using Alburnum.Imaging.Rectification;
+using Alburnum.Timber;
+
+namespace Alburnum.Imaging.Stages;
+
+/// <summary>The section to scale, and drawn flat.</summary>
+/// <param name="Plan">Its faces in mm.</param>
+/// <param name="Map">From mm to the photograph.</param>
+/// <param name="Known">Its size.</param>
+/// <param name="PxPerMm">Scale in the photograph.</param>
+/// <param name="Drawn">The flat drawing.</param>
+internal sealed record FlatSection(
+    SectionPlan Plan,
+    SectionMap Map,
+    KnownLength Known,
+    double PxPerMm,
+    RectifiedSection Drawn
+)
+{
+    /// <summary>Its scale, to be told.</summary>
+    public SectionScale Scale(FoundLens? lens) => new(PxPerMm, lens?.Bow, Known.IsMeasured ? Known.Section : null);
+
+    /// <summary>The same section drawn anew, as it lay before the camera.</summary>
+    public FlatSection Seen(Photograph photo, SectionPlan plan, SectionMap map) =>
+        this with
+        {
+            Plan = plan,
+            Map = map,
+            Drawn = RectifiedSection.From(photo, map, plan, Drawn.PxPerMm, Drawn.MarginMm),
+        };
+}
+
+/// <summary>Second stage: takes the scale and draws the section flat.</summary>
+internal static class FlatteningStage
+{
+    /// <summary>Most pixels in the flat drawing of the section.</summary>
+    private const double MostDrawnPixels = 1.2e6;
+
+    /// <summary>Wood's surroundings drawn around the section, mm.</summary>
+    private const double MarginMm = 2;
+
+    /// <summary>The section drawn flat; null where the known length cannot be right.</summary>
+    public static FlatSection? Flatten(Scene scene, LocatedSection located)
+    {
+        var (plan, map) = Lay(located, scene.Request.Section, scene.Shape);
+        if (KnownLength.Of(scene.Request, map) is not { } known)
+            return null;
+        if (known.IsMeasured)
+            (plan, map) = Lay(located, known.Section, scene.Shape);
+        var pxPerMm = map.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
+        var drawnAt = Math.Min(
+            Math.Min(Scene.ReadingPxPerMm, Math.Max(1, pxPerMm * scene.Photo.StoredPerUpright)),
+            Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
+        );
+        return new(plan, map, known, pxPerMm, RectifiedSection.From(scene.Photo, map, plan, drawnAt, MarginMm));
+    }
+
+    /// <summary>The plan of a round section whose positions start at a point of the rim.</summary>
+    public static SectionPlan RoundPlan(RoundSection round, SectionMap map, PointPx firstRimPoint)
+    {
+        var first = map.ToMm(firstRimPoint);
+        var r = round.DiameterMm / 2;
+        return SectionPlan.Round(round.DiameterMm, Math.Atan2(first.Y - r, first.X - r));
+    }
+
+    private static (SectionPlan Plan, SectionMap Map) Lay(LocatedSection located, Section section, SectionShape shape)
+    {
+        var (outline, lens) = located;
+        PointPx[] p = [.. lens?.Straight ?? outline.Points];
+        if (outline.Rim is { } rim && section is RoundSection round)
+        {
+            var seen = new SectionMap(rim.FromDisc(round.DiameterMm), null);
+            return (RoundPlan(round, seen, p[0]), seen);
+        }
+        var isTurned = shape != SectionShape.CoreStrip && section is RectangularSection sawn && IsTurned(p, sawn);
+        var plan = SectionPlan.For(section, shape, isTurned, 0);
+        var (w, h) = (plan.WidthMm, plan.HeightMm);
+        return (
+            plan,
+            shape switch
+            {
+                SectionShape.HalfRound => new(Homography.FromThree([new(0, 0), new(w, 0), new(w / 2, h)], p), null),
+                SectionShape.Quartered => new(Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], p), null),
+                _ => new(Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], p), lens?.Lens),
+            }
+        );
+    }
+
+    // Whether the first side shown is the section's height.
+    private static bool IsTurned(PointPx[] p, RectangularSection sawn)
+    {
+        // Sides as good as equal are taken as they are shown.
+        const double Even = 1e-9;
+        var across = p[0].DistanceTo(p[1]) + p[2].DistanceTo(p[3]);
+        var down = p[1].DistanceTo(p[2]) + p[3].DistanceTo(p[0]);
+        return Math.Abs(Math.Log(across / down / (sawn.WidthMm / sawn.HeightMm)))
+            > Math.Abs(Math.Log(across / down / (sawn.HeightMm / sawn.WidthMm))) + Even;
+    }
+}

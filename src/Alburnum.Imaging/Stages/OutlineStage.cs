@@ -1,0 +1,119 @@
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outline;
+using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Reading;
+using Alburnum.Measures;
+using Alburnum.Timber;
+
+namespace Alburnum.Imaging.Stages;
+
+/// <summary>The section told from its surroundings.</summary>
+/// <param name="Outline">Its outline, as the photograph shows it.</param>
+/// <param name="Lens">The lens, where the section's sides tell of one.</param>
+internal sealed record LocatedSection(FoundOutline Outline, FoundLens? Lens)
+{
+    /// <summary>Standard uncertainty of each side's place, px, and where it comes from.</summary>
+    public (double Px, UncertaintyCause Cause) Uncertainty =>
+        Lens is null ? (Outline.UncertaintyPx, DepthCauses.Outline) : (Lens.UncertaintyPx, DepthCauses.LensBow);
+}
+
+/// <summary>First stage: tells the section from its surroundings, by itself or from what is pointed out.</summary>
+internal static class OutlineStage
+{
+    /// <summary>An outline less sure than this is not measured: the user is asked to point it out.</summary>
+    private const double SureEnough = 0.6;
+
+    /// <summary>Surer than this, the edge near the points given is taken; the user's own points stand otherwise.</summary>
+    private const double EdgeShows = 0.3;
+
+    /// <summary>Standard uncertainty of a rim, and of each corner, that stands as given, px.</summary>
+    private const double GivenRimPx = 1;
+
+    private const double GivenCornerPx = 1.5;
+
+    /// <summary>How far points given may lie from the edge: a share of a round's longer half axis, and of the shortest side.</summary>
+    private const double RimReachShare = 0.04;
+
+    private const double SideReachShare = 0.025;
+
+    /// <summary>Corners that enclose less than this, px², enclose nothing.</summary>
+    private const double LeastAreaPx2 = 400;
+
+    /// <summary>The outline; null where nothing stands out.</summary>
+    /// <exception cref="InputRefusedException">The points given cannot be an outline.</exception>
+    public static FoundOutline? Find(Scene scene) =>
+        scene.Request.OutlinePx is { } given
+            ? FromPoints(scene, given)
+            : (scene.Shape, scene.Request.Section) switch
+            {
+                (SectionShape.Rectangle or SectionShape.Square, RectangularSection s) => OutlineFinder.Sides(
+                    scene.Photo,
+                    s.WidthMm,
+                    s.HeightMm
+                ),
+                (SectionShape.Round, _) => OutlineFinder.Rim(scene.Photo),
+                _ => null,
+            };
+
+    /// <summary>Whether an outline is sure enough to be measured.</summary>
+    public static bool IsSure(FoundOutline outline) => outline.Confidence >= SureEnough;
+
+    /// <summary>The outline with the lens that its sides tell of.</summary>
+    /// <remarks>Only four sawn sides are straight in the world; corners that the user holds exact are not moved.</remarks>
+    public static LocatedSection Locate(Scene scene, FoundOutline outline)
+    {
+        var isStraight = scene.Shape is SectionShape.Rectangle or SectionShape.Square && !scene.Request.OutlineIsExact;
+        var pxPerMm = Math.Sqrt(Math.Abs(Polygon.Area(outline.Points)) / scene.Request.Section.AreaMm2);
+        return isStraight && LensFinder.Find(scene.Photo, outline.Points, pxPerMm) is { } lens
+            ? new(outline with { Points = [.. lens.Straight.Select(lens.Lens.Drawn)] }, lens)
+            : new(outline, null);
+    }
+
+    private static FoundOutline FromPoints(Scene scene, IReadOnlyList<PointPx> given)
+    {
+        var (least, words) = scene.Shape switch
+        {
+            SectionShape.Round => (5, "5 or more rim points"),
+            SectionShape.HalfRound or SectionShape.Quartered => (3, "3 points"),
+            _ => (4, "4 corners"),
+        };
+        if (given.Count < least || (scene.Shape != SectionShape.Round && given.Count != least))
+            throw Refused(scene, $"{given.Count} points", words);
+        if (!given.All(point => IsNear(point, scene.Photo)))
+            throw Refused(scene, "a point far outside the photograph", "points on the photograph, in pixels");
+        return scene.Shape == SectionShape.Round ? Rim(scene, given, words) : Sides(scene, given, words);
+    }
+
+    // Within a photograph's width and height of it; not a number is nowhere.
+    private static bool IsNear(PointPx p, Photograph photo) =>
+        p.X >= -photo.WidthPx && p.X <= 2.0 * photo.WidthPx && p.Y >= -photo.HeightPx && p.Y <= 2.0 * photo.HeightPx;
+
+    private static FoundOutline Rim(Scene scene, IReadOnlyList<PointPx> given, string words)
+    {
+        var alike = new double[given.Count];
+        Array.Fill(alike, 1);
+        var rough = Ellipse.Fit([.. given], alike) ?? throw Refused(scene, "points that do not lie round a rim", words);
+        var asGiven = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, GivenRimPx);
+        return scene.Request.OutlineIsExact
+            ? asGiven
+            : Kept(OutlineSnap.Rim(scene.Photo, rough, RimReachShare * rough.Major), asGiven);
+    }
+
+    private static FoundOutline Sides(Scene scene, IReadOnlyList<PointPx> given, string words)
+    {
+        IReadOnlyList<PointPx> clockwise = Polygon.Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
+        if (Math.Abs(Polygon.Area(clockwise)) < LeastAreaPx2)
+            throw Refused(scene, "corners that enclose next to nothing", words);
+        var asGiven = new FoundOutline(clockwise, null, 1, GivenCornerPx);
+        if (scene.Request.OutlineIsExact || clockwise.Count == 3)
+            return asGiven;
+        var shortest = Enumerable.Range(0, 4).Min(k => clockwise[k].DistanceTo(clockwise[(k + 1) % 4]));
+        return Kept(OutlineSnap.Sides(scene.Photo, clockwise, SideReachShare * shortest), asGiven);
+    }
+
+    private static FoundOutline Kept(FoundOutline? snapped, FoundOutline given) =>
+        snapped is { Confidence: > EdgeShows } ? snapped with { Confidence = 1 } : given;
+
+    private static InputRefusedException Refused(Scene scene, string found, string expected) =>
+        new(new InputProblem(scene.FileName, 0, "", "corners", found, expected));
+}

@@ -1,0 +1,102 @@
+using System.Security.Cryptography;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+using Microsoft.EntityFrameworkCore.Storage;
+
+namespace Alburnum.Records.Store;
+
+/// <summary>
+/// Makes a store, or brings it forward from an earlier version. It happens in one transaction: killed anywhere, the store is as it
+/// was before, and nothing is locked. (The migrator's own lock is a row that outlives its program, so the migrator only writes the
+/// script here.)
+/// </summary>
+/// <param name="file">The store's database file.</param>
+internal sealed class BringingForward(SqliteFile file)
+{
+    /// <summary>The last version that kept photographs in the database.</summary>
+    private const int PhotographsInTables = 2;
+
+    /// <summary>Does it, unless another program did so meanwhile.</summary>
+    public async Task RunAsync(CancellationToken stop)
+    {
+        using var context = file.Open(SqliteOpenMode.ReadWrite);
+        await using var transaction = await file.BeginAsync(context, stop);
+        if (StoreState.Of(context) is not OfVersion { IsThisVersion: false, Number: var from })
+            return;
+        var copy = from > 0 ? Copy(from) : "";
+        if (from is > 0 and <= PhotographsInTables)
+            await MovePhotographsOutAsync(context, stop);
+        var script = context
+            .GetService<IMigrator>()
+            .GenerateScript(
+                from == 0 ? null : StoreState.Migrations(context)[from - 1],
+                options: MigrationsSqlGenerationOptions.NoTransactions
+            );
+        using var command = context.Database.GetDbConnection().CreateCommand();
+        command.Transaction = transaction.GetDbTransaction();
+        command.CommandText = $"{script}\nDROP TABLE IF EXISTS \"__EFMigrationsLock\";";
+        await command.ExecuteNonQueryAsync(stop);
+        await file.CommitAsync(transaction, stop);
+        if (from == 0)
+            return;
+        GiveBackSpace(context);
+        file.Say(
+            $"{file.Path} is brought forward from version {from} to {StoreState.ThisVersion}; as it was, it is kept as {copy}."
+        );
+    }
+
+    // Both are read as one: nobody else writes while the transaction lasts.
+    private string Copy(int version)
+    {
+        var part = $"{file.Path}.version-{version}.part";
+        File.Delete(part);
+        using (var source = file.Open(SqliteOpenMode.ReadOnly))
+        using (var target = SqliteFile.Open(SqliteOpenMode.ReadWriteCreate, part))
+        {
+            source.Database.OpenConnection();
+            target.Database.OpenConnection();
+            var copy = (SqliteConnection)target.Database.GetDbConnection();
+            ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(copy);
+        }
+        var stem = Path.ChangeExtension(file.Path, null);
+        for (var nth = 1; ; nth++)
+        {
+            var name = $"{stem}.version-{version}{(nth == 1 ? "" : $"-{nth}")}{Path.GetExtension(file.Path)}";
+            if (File.Exists(name) && !Hash(name).SequenceEqual(Hash(part)))
+                continue;
+            DurableFile.Name(part, name);
+            return name;
+        }
+    }
+
+    // A damaged photograph is moved as it is: whoever reads it is told, as before.
+    private async Task MovePhotographsOutAsync(StoreContext context, CancellationToken stop)
+    {
+        using var command = context.Database.GetDbConnection().CreateCommand();
+        command.Transaction = context.Database.CurrentTransaction!.GetDbTransaction();
+        command.CommandText = "SELECT Sha256, Bytes FROM photograph";
+        await using var rows = await command.ExecuteReaderAsync(stop);
+        while (await rows.ReadAsync(stop))
+            await file.Photographs.WriteAsync(rows.GetString(0), await rows.GetFieldValueAsync<byte[]>(1, stop), stop);
+    }
+
+    private static void GiveBackSpace(StoreContext context)
+    {
+        try
+        {
+            context.Database.ExecuteSqlRaw("VACUUM");
+        }
+        catch (SqliteException)
+        {
+            // The store is whole without it, only larger than it need be.
+        }
+    }
+
+    private static byte[] Hash(string path)
+    {
+        using var stream = File.OpenRead(path);
+        return SHA256.HashData(stream);
+    }
+}

@@ -1,0 +1,66 @@
+namespace Alburnum.Records.Store;
+
+/// <summary>Photographs as files named by the SHA-256 of their bytes, in folders named by its first two digits.</summary>
+/// <param name="folder">The folder of them all; made when the first one is written.</param>
+internal sealed class PhotographFiles(string folder)
+{
+    /// <summary>Writes a photograph, unless it is there already, whole.</summary>
+    /// <param name="sha256">Its name.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="stop">Signalled to give up; no half file is left under the name.</param>
+    /// <exception cref="InputRefusedException">It cannot be written, or cannot be read back as it was written.</exception>
+    public async Task WriteAsync(string sha256, ReadOnlyMemory<byte> bytes, CancellationToken stop)
+    {
+        var path = PathOf(sha256);
+        try
+        {
+            if (await HoldsAsync(path, bytes, stop))
+                return;
+            var shelf = Path.GetDirectoryName(path)!;
+            Directory.CreateDirectory(shelf);
+            await DurableFile.WriteAsync(path, bytes, stop);
+            DurableFile.FlushFolder(folder);
+            DurableFile.FlushFolder(Path.GetDirectoryName(folder)!);
+            if (!await HoldsAsync(path, bytes, stop))
+                throw Refused(path, "other bytes than were written", "a disk that gives back what is written to it");
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(path, FileTrouble.InWords(broken), "a place where a photograph can be kept");
+        }
+    }
+
+    /// <summary>Reads a photograph and checks it against its name.</summary>
+    /// <param name="sha256">Its name.</param>
+    /// <param name="fileName">Name under which it arrived.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    /// <exception cref="InputRefusedException">The file is missing, damaged, or cannot be read.</exception>
+    public async Task<Photograph> ReadAsync(string sha256, string fileName, CancellationToken stop)
+    {
+        var path = PathOf(sha256);
+        var expected = $"{fileName} as it was kept, with the SHA-256 that the file is named by";
+        try
+        {
+            var photograph = Photograph.Of(fileName, await File.ReadAllBytesAsync(path, stop));
+            return photograph.Sha256 == sha256
+                ? photograph
+                : throw Refused(path, $"a damaged file (its SHA-256 is {photograph.Sha256})", expected);
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(path, FileTrouble.InWords(broken), expected);
+        }
+    }
+
+    // A name from a damaged database must not lead out of the folder.
+    private string PathOf(string sha256) =>
+        sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower)
+            ? Path.Combine(folder, sha256[..2], sha256)
+            : throw Refused(folder, $"a photograph named {sha256}", "64 hexadecimal digits");
+
+    private static async Task<bool> HoldsAsync(string path, ReadOnlyMemory<byte> bytes, CancellationToken stop) =>
+        File.Exists(path) && (await File.ReadAllBytesAsync(path, stop)).AsSpan().SequenceEqual(bytes.Span);
+
+    private static InputRefusedException Refused(string path, string found, string expected) =>
+        new(new InputProblem(path, 0, "", "photograph", found, expected));
+}

@@ -1,0 +1,254 @@
+using System.Diagnostics;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+
+namespace Alburnum.Records.Store;
+
+/// <summary>The database file of a case store: how it is opened, and how others at work on it are waited for.</summary>
+/// <param name="path">The file as the user named it.</param>
+/// <param name="say">Told in a line when another program has to be waited for, and when the store is brought forward.</param>
+internal sealed class SqliteFile(string path, Action<string> say)
+{
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+    private readonly string _full = Whole(path);
+
+    /// <summary>The file's whole path.</summary>
+    public string Path => _full;
+
+    /// <summary>The photographs beside it.</summary>
+    public PhotographFiles Photographs { get; } = new(System.IO.Path.ChangeExtension(Whole(path), ".photographs"));
+
+    /// <summary>False for a file that is there and may not be written.</summary>
+    public bool MayBeWritten
+    {
+        get
+        {
+            if (!File.Exists(_full))
+                return true;
+            if (File.GetAttributes(_full).HasFlag(FileAttributes.ReadOnly))
+                return false;
+            try
+            {
+                using var opened = new FileStream(_full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
+                return true;
+            }
+            catch (Exception broken) when (FileTrouble.Is(broken))
+            {
+                return false;
+            }
+        }
+    }
+
+    /// <summary>Says something to the user.</summary>
+    public void Say(string line) => say(line);
+
+    /// <summary>Opens the tables.</summary>
+    public StoreContext Open(SqliteOpenMode mode) => Open(mode, _full);
+
+    /// <summary>Opens the tables of a database.</summary>
+    public static StoreContext Open(SqliteOpenMode mode, string source)
+    {
+        // Nothing is held open between two uses, so that the file can be copied, moved and put back while the program runs.
+        var connection = new SqliteConnectionStringBuilder
+        {
+            DataSource = source,
+            Mode = mode,
+            Pooling = false,
+            DefaultTimeout = 1,
+        };
+        return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
+    }
+
+    /// <summary>Refuses a path that cannot be a case store. Nothing is made or changed.</summary>
+    public void Examine()
+    {
+        RefuseFolders();
+        if (!File.Exists(_full))
+            return;
+        if (!MayBeWritten)
+            throw Refused("a file that may not be written");
+        try
+        {
+            RefuseUnlessOurs(Peek());
+        }
+        catch (SqliteException broken) when (StoreTrouble.Passes(broken) || StoreTrouble.IsCutOff(broken))
+        {
+            // Waited for, or put right, when the store is opened.
+        }
+        catch (SqliteException broken)
+        {
+            throw Refused(StoreTrouble.InWords(broken));
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(FileTrouble.InWords(broken));
+        }
+    }
+
+    /// <summary>Refuses a store that cannot be read as it is. Nothing is made or changed.</summary>
+    public Task RefuseUnlessReadableAsync(CancellationToken stop) =>
+        OpeningAsync(async () =>
+        {
+            const string Forward = "opened to keep a run, it is brought forward and a copy of it kept";
+            RefuseFolders();
+            if (!File.Exists(_full))
+                throw Refused("no such file", "a case store");
+            var state = await WaitAsync(() => Task.FromResult(Peek()), stop);
+            RefuseUnlessOurs(state);
+            if (state is OfVersion { IsThisVersion: false, Number: var number })
+                throw Refused(
+                    number == 0 ? "a store whose making was cut off" : $"a store of version {number}",
+                    $"one of version {StoreState.ThisVersion}: {Forward}"
+                );
+            if (IsWrittenAhead())
+                throw Refused(StoreTrouble.CutOff);
+        });
+
+    /// <summary>Makes the store where it is missing, and brings it forward where it is of an earlier version.</summary>
+    public Task MakeReadyAsync(CancellationToken stop) =>
+        OpeningAsync(async () =>
+        {
+            RefuseFolders();
+            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(_full)!);
+            var state = await WaitAsync(() => Task.FromResult(StateOf(SqliteOpenMode.ReadWriteCreate, _full)), stop);
+            RefuseUnlessOurs(state);
+            await WaitAsync(() => LeaveLogAsync(stop), stop);
+            if (state is not OfVersion { IsThisVersion: true })
+                await new BringingForward(this).RunAsync(stop);
+        });
+
+    /// <summary>Begins to write, as the only one.</summary>
+    public Task<IDbContextTransaction> BeginAsync(StoreContext context, CancellationToken stop) =>
+        WaitAsync(() => context.Database.BeginTransactionAsync(stop), stop);
+
+    /// <summary>Keeps what was written, once nobody reads any more.</summary>
+    public Task CommitAsync(IDbContextTransaction transaction, CancellationToken stop) =>
+        WaitAsync(
+            async () =>
+            {
+                await transaction.CommitAsync(stop);
+                return true;
+            },
+            stop
+        );
+
+    /// <summary>Tries again while another program is at work on the store; says so, and gives up after a while.</summary>
+    public async Task<T> WaitAsync<T>(Func<Task<T>> attempt, CancellationToken stop)
+    {
+        // Each attempt takes a second to give up: see the timeout where the tables are opened.
+        var waited = Stopwatch.StartNew();
+        for (var isFirst = true; ; isFirst = false)
+        {
+            try
+            {
+                return await attempt();
+            }
+            catch (SqliteException busy) when (StoreTrouble.Passes(busy) && waited.Elapsed < LongestWait)
+            {
+                if (isFirst)
+                    say(
+                        $"{path}: another program is at work on the store; waiting for it, {LongestWait.TotalSeconds:0} s at most."
+                    );
+                // Two that wait for each other must not try again in step.
+                await Task.Delay(Random.Shared.Next(500), stop);
+            }
+        }
+    }
+
+    /// <summary>Works on the store; the database's troubles become refusals, everything else stays what it is.</summary>
+    public async Task<T> RefusingAsync<T>(Func<Task<T>> work)
+    {
+        try
+        {
+            return await work();
+        }
+        catch (SqliteException broken)
+        {
+            throw Refused(StoreTrouble.InWords(broken));
+        }
+        catch (DbUpdateException broken) when (broken.InnerException is SqliteException cause)
+        {
+            throw Refused(StoreTrouble.InWords(cause));
+        }
+    }
+
+    /// <summary>The store is refused.</summary>
+    public InputRefusedException Refused(string found, string? expected = null) =>
+        new(new InputProblem(path, 0, "", "store", found, expected ?? "a case store, or a path where one can be made"));
+
+    // However the file is reached, its photographs are beside the file itself.
+    private static string Whole(string path) =>
+        File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
+            ? target.FullName
+            : System.IO.Path.GetFullPath(path);
+
+    private async Task OpeningAsync(Func<Task> work)
+    {
+        try
+        {
+            await RefusingAsync(async () =>
+            {
+                await work();
+                return true;
+            });
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(FileTrouble.InWords(broken));
+        }
+    }
+
+    private void RefuseFolders()
+    {
+        if (Directory.Exists(_full))
+            throw Refused("a folder");
+        for (var above = System.IO.Path.GetDirectoryName(_full); above is not null; )
+        {
+            if (File.Exists(above))
+                throw Refused($"{above}, which is a file and not a folder");
+            above = Directory.Exists(above) ? null : System.IO.Path.GetDirectoryName(above);
+        }
+    }
+
+    private void RefuseUnlessOurs(StoreState state)
+    {
+        if (state is OfAnotherProgram)
+            throw Refused("a database of another program");
+        if (state is OfNewerVersion)
+            throw Refused(
+                "a store made by a newer version of Alburnum",
+                $"a store of version {StoreState.ThisVersion} or earlier"
+            );
+    }
+
+    // A file that is written ahead makes others beside it even where it is only read, unless it is said not to change meanwhile.
+    private StoreState Peek()
+    {
+        var source = IsWrittenAhead() ? $"{new Uri(_full).AbsoluteUri}?immutable=1" : _full;
+        return StateOf(SqliteOpenMode.ReadOnly, source);
+    }
+
+    private static StoreState StateOf(SqliteOpenMode mode, string source)
+    {
+        using var context = Open(mode, source);
+        return StoreState.Of(context);
+    }
+
+    // Asked before the store is used and not again: closing a file drops what this process has locked in it (POSIX, fcntl).
+    // Byte 18 of the header, "file format write version": 2 for a write-ahead log (SQLite's "Database File Format", 1.3.3).
+    private bool IsWrittenAhead()
+    {
+        using var file = new FileStream(_full, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        Span<byte> header = stackalloc byte[19];
+        return file.ReadAtLeast(header, header.Length, throwOnEndOfStream: false) == header.Length && header[18] == 2;
+    }
+
+    // Earlier versions wrote ahead. Without that the store is one file, which can be read where nothing may be written.
+    // Whoever leaves the log must be alone, so nothing else is open here meanwhile.
+    private async Task<int> LeaveLogAsync(CancellationToken stop)
+    {
+        using var context = Open(SqliteOpenMode.ReadWrite);
+        return await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = DELETE", stop);
+    }
+}

@@ -1,0 +1,152 @@
+using System.Globalization;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
+using Alburnum.Measures;
+using Alburnum.Penetration;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What is said of a reading, made from its data.</summary>
+public static class ReadingWords
+{
+    /// <summary>"good", "fair", "poor" or "unusable".</summary>
+    public static string Grade(QualityGrade grade) =>
+        grade switch
+        {
+            QualityGrade.Good => Say("grade.good"),
+            QualityGrade.Fair => Say("grade.fair"),
+            QualityGrade.Poor => Say("grade.poor"),
+            QualityGrade.Unusable => Say("grade.unusable"),
+            _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, "Not a grade."),
+        };
+
+    /// <summary>What is amiss with a photograph and what to do, one sentence each.</summary>
+    public static IReadOnlyList<string> Findings(Quality quality) => [.. quality.Findings.Select(Finding)];
+
+    /// <summary>What is said of the reading itself, one sentence each.</summary>
+    public static IReadOnlyList<string> Notes(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Outcome switch
+        {
+            Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood)],
+            NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
+            [
+                Fault(fault),
+                Say("outline-may-be-wrong"),
+            ],
+            NotDetermined { Fault: NothingLeft fault } ended => [.. Scale(ended.Scale), Fault(fault)],
+            NotDetermined ended => [Fault(ended.Fault)],
+            _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Outcome, "Not an outcome."),
+        };
+    }
+
+    /// <summary>How to point the outline out in a case, where that would help; null where it would not.</summary>
+    /// <param name="piece">Name of the piece in the case.</param>
+    /// <param name="reading">Its reading.</param>
+    public static string? HowToPointOut(string piece, SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading is { Outcome: NotDetermined { OutlineMayBeWrong: true }, Marks.OutlinePx: null }
+            ? Say(
+                reading.Shape == SectionShape.Round ? "point-out.rim" : "point-out.corners",
+                ("piece", piece),
+                ("width", Digits(reading.WidthPx, "0")),
+                ("height", Digits(reading.HeightPx, "0"))
+            )
+            : null;
+    }
+
+    /// <summary>How the heartwood was told, or why not and what to do.</summary>
+    public static string Heartwood(HeartwoodReading heartwood) =>
+        heartwood switch
+        {
+            ShownHeartwood shown => Say("heartwood.shown", ("mm", Digits(shown.BorderUncertaintyMm, "0.0"))),
+            DetectedHeartwood detected => Say(
+                detected.Sign == HeartwoodSign.Reagent ? "heartwood.by-reagent" : "heartwood.by-colour",
+                ("mm", Digits(detected.BorderUncertaintyMm, "0.0"))
+            ),
+            UnknownHeartwood unknown => Say(
+                unknown.Fault switch
+                {
+                    HeartwoodFault.NoBorderShown => "heartwood.fault.no-border-shown",
+                    HeartwoodFault.TooLittleUntreated => "heartwood.fault.too-little-untreated",
+                    HeartwoodFault.NoRings => "heartwood.fault.no-rings",
+                    HeartwoodFault.OneColour => "heartwood.fault.one-colour",
+                    HeartwoodFault.TooShort => "heartwood.fault.too-short",
+                    HeartwoodFault.NoArc => "heartwood.fault.no-arc",
+                    _ => throw new ArgumentOutOfRangeException(nameof(heartwood), unknown.Fault, "Not a fault."),
+                }
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
+        };
+
+    /// <summary>"given", "colour", "reagent" or "not determined".</summary>
+    public static string HeartwoodSource(HeartwoodReading heartwood) =>
+        heartwood switch
+        {
+            ShownHeartwood => Say("heartwood.source.shown"),
+            DetectedHeartwood { Sign: HeartwoodSign.Reagent } => Say("heartwood.source.reagent"),
+            DetectedHeartwood => Say("heartwood.source.colour"),
+            UnknownHeartwood => Say("heartwood.source.unknown"),
+            _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
+        };
+
+    /// <summary>A cause of uncertainty by its name.</summary>
+    public static string Cause(UncertaintyCause cause) => Say($"cause.{cause.Key}");
+
+    /// <summary>How large a cause is, and of what.</summary>
+    public static string Size(UncertaintyCause cause) =>
+        cause.Share is { } share
+            ? Say($"size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
+            : Say($"size.{cause.OfWhat}");
+
+    private static IEnumerable<string> Scale(SectionScale? scale) =>
+        scale?.ByKnownLength is { } section ? [Say("scale.known-length", ("section", section.Label))] : [];
+
+    private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
+        heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
+
+    private static string Fault(ReadingFault fault) =>
+        fault switch
+        {
+            OutlineNotFound => Say("fault.outline"),
+            KnownLengthDisagrees => Say("fault.known-length"),
+            TooLittleShown => Say("fault.too-little"),
+            OtherIndicator(var named, var seen) => Other(named, seen),
+            NoFront { IsTreated: true } => Say("fault.all-treated"),
+            NoFront => Say("fault.none-treated"),
+            DoubtfulBorder => Say("fault.doubtful-border"),
+            NothingLeft => Say("fault.nothing-left"),
+            _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
+        };
+
+    private static string Other(Indicator named, Indicator seen) =>
+        Say(
+            "fault.other-indicator",
+            ("named", named.Name),
+            ("namedTreated", named.TreatedInWords),
+            ("namedUntreated", named.UntreatedInWords),
+            ("seen", seen.Name),
+            ("seenTreated", seen.TreatedInWords),
+            ("seenUntreated", seen.UntreatedInWords),
+            ("key", seen.Key)
+        );
+
+    private static string Finding(QualityFinding finding) =>
+        finding switch
+        {
+            FewPixels few => Say("finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
+            Blurred blurred => Say("finding.blurred", ("mm", Digits(blurred.OverMm))),
+            OverExposed over => Say("finding.over-exposed", ("percent", Digits(100 * over.Share))),
+            UnderExposed => Say("finding.under-exposed"),
+            WeakEvidence weak => Say("finding.weak-evidence", ("indicator", weak.Indicator.Name)),
+            _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
+        };
+
+    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
+        Wording.English.Say($"reading.{key}", values);
+
+    private static string Digits(double value, string format = "0.#") =>
+        value.ToString(format, CultureInfo.InvariantCulture);
+}

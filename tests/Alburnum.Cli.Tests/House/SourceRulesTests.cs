@@ -1,0 +1,72 @@
+using Alburnum.Tests.Shared;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+
+namespace Alburnum.Cli.Tests.House;
+
+/// <summary>What every source file of the product keeps to, read from the files themselves.</summary>
+public sealed class SourceRulesTests
+{
+    private const int LinesMost = 60;
+    private const int ParametersMost = 6;
+
+    private static readonly IReadOnlyList<SyntaxNode> Files =
+    [
+        .. Directory
+            .EnumerateFiles(Repository.At("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => !file.Contains("/Migrations/", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(file => CSharpSyntaxTree.ParseText(File.ReadAllText(file), path: file).GetRoot()),
+    ];
+
+    [Fact]
+    public void No_method_is_longer_than_sixty_lines() =>
+        Assert.Empty(
+            All<SyntaxNode>()
+                .Where(node => node is BaseMethodDeclarationSyntax or LocalFunctionStatementSyntax)
+                .Where(node => Lines(node) > LinesMost)
+                .Select(node => $"{Place(node)}: {Lines(node)} lines")
+        );
+
+    [Fact]
+    public void No_method_has_more_than_six_parameters() =>
+        Assert.Empty(
+            All<ParameterListSyntax>()
+                // A record's list is its properties.
+                .Where(list => list.Parent is not RecordDeclarationSyntax && list.Parameters.Count > ParametersMost)
+                .Select(list => $"{Place(list)}: {list.Parameters.Count} parameters")
+        );
+
+    [Fact]
+    public void A_private_field_begins_with_an_underscore_unless_it_never_changes() =>
+        Assert.Empty(
+            All<FieldDeclarationSyntax>()
+                .Where(field => !field.Modifiers.Any(IsNotPrivate) && !IsConstant(field))
+                .SelectMany(field => field.Declaration.Variables)
+                .Where(variable => !variable.Identifier.Text.StartsWith('_'))
+                .Select(variable => $"{Place(variable)}: {variable.Identifier.Text}")
+        );
+
+    private static bool IsNotPrivate(SyntaxToken modifier) =>
+        modifier.Kind() is SyntaxKind.PublicKeyword or SyntaxKind.InternalKeyword or SyntaxKind.ProtectedKeyword;
+
+    private static bool IsConstant(FieldDeclarationSyntax field) =>
+        field.Modifiers.Any(SyntaxKind.ConstKeyword)
+        || (field.Modifiers.Any(SyntaxKind.StaticKeyword) && field.Modifiers.Any(SyntaxKind.ReadOnlyKeyword));
+
+    private static IEnumerable<T> All<T>()
+        where T : SyntaxNode => Files.SelectMany(file => file.DescendantNodes().OfType<T>());
+
+    private static int Lines(SyntaxNode node)
+    {
+        var span = node.SyntaxTree.GetLineSpan(node.Span);
+        return span.EndLinePosition.Line - span.StartLinePosition.Line + 1;
+    }
+
+    private static string Place(SyntaxNode node)
+    {
+        var span = node.SyntaxTree.GetLineSpan(node.Span);
+        return $"{Path.GetRelativePath(Repository.Root, span.Path)}:{span.StartLinePosition.Line + 1}";
+    }
+}
