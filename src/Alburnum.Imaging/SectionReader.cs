@@ -57,7 +57,7 @@ public static class SectionReader
         Require.InRange(request.SectionUncertaintyMm, 0, 100, "mm");
         Require.InRange(request.RequiredMm ?? 1, double.Epsilon, 1000, "mm");
         Require.InRange(request.Candidates.Count, 1, 1000, "indicators");
-        var shape = request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle);
+        var shape = request.ShapeOrFromSection;
         using var file = PhotographFile.Open(fileName, photograph);
         var blank = new SectionReading
         {
@@ -392,12 +392,7 @@ public static class SectionReader
 
     private static double LeastScale(PhotographFile file, ReadingRequest request, SectionShape shape)
     {
-        var size = request.Section switch
-        {
-            RoundSection round => round.DiameterMm,
-            RectangularSection r => Math.Max(r.WidthMm, r.HeightMm),
-            _ => 100,
-        };
+        var size = request.Section.SizesMm.Max();
         return request.OutlinePx is { Count: > 1 } points && shape != SectionShape.CoreStrip
             ? LeastScale(
                 Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y)),

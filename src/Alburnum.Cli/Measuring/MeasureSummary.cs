@@ -1,7 +1,6 @@
 using System.Globalization;
 using Alburnum.Imaging;
 using Alburnum.Reports.Documents;
-using Alburnum.Timber;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Measuring;
@@ -100,12 +99,7 @@ internal static class MeasureSummary
             file,
             null,
             ReadingMapping.ShapeOf(request),
-            request.Section switch
-            {
-                RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
-                RoundSection round => [round.DiameterMm],
-                _ => [],
-            },
+            request.Section.SizesMm,
             null,
             null,
             null,

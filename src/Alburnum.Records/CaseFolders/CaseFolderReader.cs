@@ -266,7 +266,6 @@ public static class CaseFolderReader
         var name = root.OptionalText("rulerReadings");
         if (name.Length == 0 || section is null)
             return [];
-        var faces = section is RoundSection ? 1 : 4;
         var lines = papers.Table(
             name,
             ["piece", "face", "position_mm", "depth_mm", "u_mm"],
@@ -275,7 +274,7 @@ public static class CaseFolderReader
             {
                 Piece = line.RequiredText("piece"),
                 Reading = new HandReading(
-                    (int)line.Number("face", 1, faces),
+                    (int)line.Number("face", 1, section.FaceCount),
                     line.Number("position_mm", 0, section.PerimeterMm),
                     line.Number("depth_mm", 0, section.ThicknessMm / 2),
                     line.Number("u_mm", 0.05, 10),

@@ -1,6 +1,5 @@
 using Alburnum.Imaging;
 using Alburnum.Penetration;
-using Alburnum.Timber;
 
 namespace Alburnum.Reports.Documents;
 
@@ -19,7 +18,7 @@ public static class ReadingMapping
             reading.FileName,
             reading.Sha256,
             Name(reading.Shape),
-            SizeMm(reading.Section),
+            reading.Section.SizesMm,
             reading.WidthPx,
             reading.HeightPx,
             reading.PixelsPerMm is { } scale ? Math.Round(scale, 3) : null,
@@ -107,8 +106,8 @@ public static class ReadingMapping
         new(
             null,
             null,
-            profile.Section is RoundSection ? "round" : "rectangle",
-            SizeMm(profile.Section),
+            Name(ReadingRequest.ShapeOf(profile.Section)),
+            profile.Section.SizesMm,
             null,
             null,
             null,
@@ -125,8 +124,7 @@ public static class ReadingMapping
         );
 
     /// <summary>The name of the shape that a request asks for.</summary>
-    public static string ShapeOf(ReadingRequest request) =>
-        Name(request.Shape ?? (request.Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle));
+    public static string ShapeOf(ReadingRequest request) => Name(request.ShapeOrFromSection);
 
     private static string Name(SectionShape shape) =>
         shape switch
@@ -138,14 +136,6 @@ public static class ReadingMapping
             SectionShape.Quartered => "quartered",
             SectionShape.CoreStrip => "core",
             _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Not a shape."),
-        };
-
-    private static double[] SizeMm(Section section) =>
-        section switch
-        {
-            RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
-            RoundSection round => [round.DiameterMm],
-            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 
     private static IReadOnlyList<FaceDocument> Faces(DepthProfile? profile) =>
