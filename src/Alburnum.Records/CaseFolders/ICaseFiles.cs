@@ -12,6 +12,6 @@ public interface ICaseFiles
     /// <summary>Reads a file.</summary>
     /// <param name="file">Name within the case.</param>
     /// <param name="bytes">Its bytes; empty where it cannot be had.</param>
-    /// <param name="wrong">Why it cannot be had, for instance "which is not there"; empty where it was read.</param>
-    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong);
+    /// <param name="fault">Why it cannot be had.</param>
+    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault);
 }

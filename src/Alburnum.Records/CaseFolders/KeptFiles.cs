@@ -12,10 +12,10 @@ public sealed class KeptFiles(string reference, IReadOnlyDictionary<string, Read
     public IReadOnlyList<string> Photographs => [];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
         var isThere = files.TryGetValue(file, out bytes);
-        wrong = isThere ? "" : "which was not kept";
+        fault = isThere ? FileFault.None : FileFault.NotKept;
         return isThere;
     }
 }
