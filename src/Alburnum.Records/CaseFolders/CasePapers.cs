@@ -37,9 +37,11 @@ internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
     )
     {
         var name = files.NameOf(file);
-        if (!files.TryRead(file, out var bytes, out var wrong))
+        if (!files.TryRead(file, out var bytes, out var fault))
         {
-            problems.Add(new InputProblem(name, 0, "", "", $"a file {wrong}", "a table in CSV within the case folder"));
+            problems.Add(
+                new InputProblem(name, 0, "", "", $"a file {fault.InWords()}", "a table in CSV within the case folder")
+            );
             return [];
         }
         Add(file, bytes);

@@ -21,18 +21,18 @@ public sealed class FolderFiles(string folder) : ICaseFiles
         ];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
         var path = Path.GetFullPath(NameOf(file));
-        wrong =
+        fault =
             !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-                ? "which lies outside the folder"
-            : Directory.Exists(path) ? "which is a folder"
-            : !File.Exists(path) ? "which is not there"
-            : new FileInfo(path).Length > BytesMax ? "which is larger than 200 MiB"
-            : "";
+                ? FileFault.OutsideTheFolder
+            : Directory.Exists(path) ? FileFault.IsAFolder
+            : !File.Exists(path) ? FileFault.NotThere
+            : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge
+            : FileFault.None;
         bytes = default;
-        if (wrong.Length > 0)
+        if (fault != FileFault.None)
             return false;
         try
         {
@@ -40,8 +40,8 @@ public sealed class FolderFiles(string folder) : ICaseFiles
         }
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
         {
-            wrong = "which may not be read, or is in use";
+            fault = FileFault.MayNotBeRead;
         }
-        return wrong.Length == 0;
+        return fault == FileFault.None;
     }
 }

@@ -15,16 +15,16 @@ public interface ICaseFiles
     /// <summary>Reads a file.</summary>
     /// <param name="file">Name within the case.</param>
     /// <param name="bytes">Its bytes; empty where it cannot be had.</param>
-    /// <param name="wrong">Why it cannot be had, for instance "which is not there"; empty where it was read.</param>
-    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong);
+    /// <param name="fault">Why it cannot be had.</param>
+    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault);
 
     /// <summary>Reads a photograph.</summary>
     /// <param name="file">Name within the case.</param>
     /// <param name="photograph">The photograph with its hash.</param>
-    /// <param name="wrong">Why it cannot be had; empty where it was read.</param>
-    bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out string wrong)
+    /// <param name="fault">Why it cannot be had.</param>
+    bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault fault)
     {
-        photograph = TryRead(file, out var bytes, out wrong) ? Photograph.Of(file, bytes) : null;
+        photograph = TryRead(file, out var bytes, out fault) ? Photograph.Of(file, bytes) : null;
         return photograph is not null;
     }
 }

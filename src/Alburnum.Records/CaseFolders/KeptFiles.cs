@@ -13,8 +13,6 @@ public sealed class KeptFiles(
     IReadOnlyList<Photograph> photographs
 ) : ICaseFiles
 {
-    private const string NotKept = "which was not kept";
-
     /// <inheritdoc/>
     public string NameOf(string file) => $"{file} of case {reference}";
 
@@ -22,19 +20,19 @@ public sealed class KeptFiles(
     public IReadOnlyList<string> Photographs => [];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out string wrong)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
         var paper = papers.FirstOrDefault(paper => paper.FileName == file);
         bytes = paper?.Bytes ?? default;
-        wrong = paper is null ? NotKept : "";
+        fault = paper is null ? FileFault.NotKept : FileFault.None;
         return paper is not null;
     }
 
     /// <inheritdoc/>
-    public bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out string wrong)
+    public bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault fault)
     {
         photograph = photographs.FirstOrDefault(photograph => photograph.FileName == file);
-        wrong = photograph is null ? NotKept : "";
+        fault = photograph is null ? FileFault.NotKept : FileFault.None;
         return photograph is not null;
     }
 }

@@ -175,7 +175,6 @@ public static class ResultTable
             );
             return new([]);
         }
-        var faces = section is RoundSection ? 1 : 4;
         var first = new Dictionary<(string, double, double), int>();
         var lines = CsvTable.Read(
             text.Reader(),
@@ -186,7 +185,7 @@ public static class ResultTable
             line =>
             {
                 var piece = line.RequiredText("piece");
-                var face = line.Number("face", 1, faces);
+                var face = line.Number("face", 1, section.FaceCount);
                 if (face != Math.Floor(face))
                     line.Refuse("face", line.Text("face"), "a whole number");
                 var position = line.Number("position_mm", 0, section.PerimeterMm);
