@@ -4,7 +4,6 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Stages;
-using Alburnum.Timber;
 
 namespace Alburnum.Imaging;
 
@@ -115,13 +114,8 @@ public static class SectionReader
 
     private static double LeastScale(PhotographFile file, ReadingRequest request)
     {
-        var sizeMm = request.Section switch
-        {
-            RoundSection round => round.DiameterMm,
-            RectangularSection sawn => Math.Max(sawn.WidthMm, sawn.HeightMm),
-            _ => throw new ArgumentOutOfRangeException(nameof(request), request.Section, "Not a section."),
-        };
-        return request.OutlinePx is { Count: > 1 } points && request.Outline() != SectionShape.CoreStrip
+        var sizeMm = request.Section.SizesMm.Max();
+        return request.OutlinePx is { Count: > 1 } points && request.ShapeOrFromSection != SectionShape.CoreStrip
             ? LeastScale(
                 Math.Max(points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y)),
                 sizeMm

@@ -17,7 +17,15 @@ public sealed record Found<T>(T Value) : Lookup<T>;
 /// <summary>Nothing, or more than one thing, bears the name.</summary>
 /// <param name="Suggestions">Names that may have been meant, nearest first; empty where nothing is near.</param>
 /// <typeparam name="T">What is looked up.</typeparam>
-public sealed record NotFound<T>(IReadOnlyList<string> Suggestions) : Lookup<T>;
+public sealed record NotFound<T>(IReadOnlyList<string> Suggestions) : Lookup<T>
+{
+    /// <summary>What was expected, with the names that may have been meant, for a message.</summary>
+    /// <param name="expected">What a right name would be, for instance "a species of the catalogue".</param>
+    public string Expected(string expected) =>
+        Suggestions.Count == 0
+            ? expected
+            : $"{expected}; did you mean {string.Join(", ", Suggestions.Select(each => $"\"{each}\""))}?";
+}
 
 /// <summary>Finds things by any of their names, without fuss about case, hyphens, plurals or small misspellings.</summary>
 /// <typeparam name="T">What is looked up.</typeparam>
@@ -26,7 +34,7 @@ public sealed class NameIndex<T>
 {
     private const int SuggestionsMax = 5;
 
-    private readonly Dictionary<string, List<(string Name, T Value)>> byKey = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<(string Name, T Value)>> _byKey = new(StringComparer.Ordinal);
 
     /// <summary>Indexes things by all their names.</summary>
     /// <param name="values">The things, in the order in which suggestions are offered.</param>
@@ -40,8 +48,8 @@ public sealed class NameIndex<T>
             var all = names(value).ToList();
             foreach (var key in all.Select(Key).Distinct(StringComparer.Ordinal))
             {
-                if (!byKey.TryGetValue(key, out var bearers))
-                    byKey[key] = bearers = [];
+                if (!_byKey.TryGetValue(key, out var bearers))
+                    _byKey[key] = bearers = [];
                 bearers.Add((all[0], value));
             }
         }
@@ -54,7 +62,7 @@ public sealed class NameIndex<T>
         var key = Key(name);
         if (key.Length == 0)
             return new NotFound<T>([]);
-        if (byKey.TryGetValue(key, out var bearers))
+        if (_byKey.TryGetValue(key, out var bearers))
             return bearers.Count == 1
                 ? new Found<T>(bearers[0].Value)
                 : new NotFound<T>([.. bearers.Select(bearer => bearer.Name)]);
@@ -66,7 +74,7 @@ public sealed class NameIndex<T>
         var tolerance = Math.Max(1, key.Length / 4);
         return
         [
-            .. byKey
+            .. _byKey
                 .Select(entry => (entry.Value, Distance: Distance(key, entry.Key)))
                 .Where(entry => entry.Distance <= tolerance)
                 .OrderBy(entry => entry.Distance)
@@ -138,14 +146,10 @@ public static class NameLookup
         return index.Find(name) switch
         {
             Found<T> found => found.Value,
-            NotFound<T> { Suggestions.Count: > 0 } near => throw new InputRefusedException(
-                Problem(
-                    $"{expected}; did you mean {string.Join(", ", near.Suggestions.Select(each => $"\"{each}\""))}?"
-                )
+            NotFound<T> near => throw new InputRefusedException(
+                new InputProblem("enquiry", 0, "", field, $"\"{name}\"", near.Expected(expected))
             ),
-            _ => throw new InputRefusedException(Problem(expected)),
+            var other => throw new ArgumentOutOfRangeException(nameof(index), other, "Not a lookup."),
         };
-
-        InputProblem Problem(string wanted) => new("enquiry", 0, "", field, $"\"{name}\"", wanted.TrimEnd('?'));
     }
 }

@@ -109,6 +109,8 @@ public sealed class MeasureCommandTests : IDisposable
     [InlineData("100 × 75 mm", null, "rectangle", 100, 75)]
     [InlineData("5x80", "core", "core", 5, 80)]
     [InlineData("120", "half-round", "half-round", 120, 0)]
+    [InlineData("half round 120", null, "half-round", 120, 0)]
+    [InlineData("quartered 120", "quartered", "quartered", 120, 0)]
     public async Task A_size_may_be_written_as_in_a_case(string size, string? shape, string name, double a, double b)
     {
         // A file that cannot be opened still says what was asked.
@@ -126,6 +128,7 @@ public sealed class MeasureCommandTests : IDisposable
     [InlineData("100x75", "round")]
     [InlineData("100x75", "square")]
     [InlineData("round 120", "rectangle")]
+    [InlineData("half round 120", "quartered")]
     public async Task A_size_that_does_not_fit_the_shape_is_refused(string size, string shape)
     {
         var run = await AlburnumRun.Of("measure", Post, "--section", size, "--shape", shape);

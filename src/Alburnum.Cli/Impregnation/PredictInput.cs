@@ -76,19 +76,10 @@ internal sealed record PredictInput(
     public static double InRange(string field, double value, double low, double high) =>
         value >= low && value <= high ? value : throw Refused(field, Text(value), $"{Text(low)} to {Text(high)}");
 
-    private static Section SectionOf(string text)
-    {
-        var trimmed = text.Trim();
-        if (
-            trimmed.StartsWith("half", StringComparison.OrdinalIgnoreCase)
-            && SectionText.TryParse(trimmed[4..].TrimStart(' ', '-'), out var whole)
-            && whole is RoundSection round
-        )
-            return new HalfRoundSection(round.DiameterMm);
-        return SectionText.TryParse(text, out var section)
-            ? section
-            : throw Refused("SECTION", text, $"{SectionText.Expected}, or \"half round 120\"");
-    }
+    private static Section SectionOf(string text) =>
+        !SectionText.TryParse(text, out var section) ? throw Refused("SECTION", text, SectionText.Expected)
+        : section is QuarteredSection ? throw Refused("SECTION", text, "a sawn, round or half-round piece")
+        : section;
 
     // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
     private static double Gravity(double densityKgPerM3, double moisturePercent)

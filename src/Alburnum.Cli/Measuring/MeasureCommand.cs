@@ -23,9 +23,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public required string[] Photographs { get; init; }
 
         [CommandOption("--section <SIZE>")]
-        [Description(
-            "Nominal size in mm: 100x75 for sawn, 120 for round (the full round for half-round and quartered)"
-        )]
+        [Description("Nominal size in mm: 100x75, \"round 120\" or 120, \"half round 120\", \"quartered 120\"")]
         public required string Section { get; init; }
 
         [CommandOption("--shape <SHAPE>")]

@@ -86,17 +86,25 @@ internal static class MeasureRequest
     private static Section? ReadSection(string? text, SectionShape? shape, List<InputProblem> problems)
     {
         var written = text ?? "";
-        var isRound = shape is SectionShape.Round or SectionShape.HalfRound or SectionShape.Quartered;
-        Section? section = SectionText.TryParse(written, out var known) ? known : Bare(written, shape, isRound);
-        switch (section)
+        var section =
+            SectionText.TryParse(written, out var known) ? known
+            : shape == SectionShape.Square ? Square(written)
+            : SectionText.TryParse($"round {written}", out var round) ? round
+            : null;
+        double? diameterMm =
+            section is RectangularSection { WidthMm: var w, HeightMm: var h } && w != h ? null : section?.SizesMm[0];
+        Section? fitting = (shape, section) switch
         {
-            case RoundSection when shape is null || isRound:
-            case RectangularSection sawn
-                when !isRound && (shape != SectionShape.Square || sawn.WidthMm == sawn.HeightMm):
-                return section;
-            case RectangularSection sawn when isRound && sawn.WidthMm == sawn.HeightMm:
-                return new RoundSection(sawn.WidthMm);
-        }
+            (null, _) => section,
+            (SectionShape.Square, RectangularSection) when diameterMm is not null => section,
+            (SectionShape.Rectangle or SectionShape.CoreStrip, RectangularSection) => section,
+            (SectionShape.Round, RoundSection or RectangularSection) when diameterMm is { } mm => new RoundSection(mm),
+            (SectionShape.HalfRound, not QuarteredSection) when diameterMm is { } mm => new HalfRoundSection(mm),
+            (SectionShape.Quartered, not HalfRoundSection) when diameterMm is { } mm => new QuarteredSection(mm),
+            _ => null,
+        };
+        if (fitting is not null)
+            return fitting;
         problems.Add(
             Problem(
                 "--section",
@@ -114,15 +122,9 @@ internal static class MeasureRequest
         return null;
     }
 
-    // One number alone: a diameter, or the side of a square.
-    private static Section? Bare(string text, SectionShape? shape, bool isRound)
-    {
-        if (!Number(text, out var mm) || !(mm >= 1 && mm <= 2000))
-            return null;
-        return shape is null || isRound ? new RoundSection(mm)
-            : shape == SectionShape.Square ? new RectangularSection(mm, mm)
-            : null;
-    }
+    // One number alone is the side of a square, where one is asked for, else a diameter.
+    private static Section? Square(string side) =>
+        SectionText.TryParse($"{side} x {side}", out var square) ? square : null;
 
     private static IReadOnlyList<PointPx>? Points(string option, string text, List<InputProblem> problems)
     {

@@ -2,7 +2,6 @@ using System.Globalization;
 using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
-using Alburnum.Timber;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Measuring;
@@ -138,12 +137,7 @@ internal static class MeasureSummary
             file,
             null,
             ReadingMapping.ShapeOf(request),
-            request.Section switch
-            {
-                RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
-                RoundSection round => [round.DiameterMm],
-                _ => [],
-            },
+            request.Section.SizesMm,
             null,
             null,
             null,

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Requirements;
+using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -37,8 +38,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     )
     {
         var rulebook = facts.Rulebook(settings.Rulebook);
-        var answer = rulebook.Answer(EnquiryWords.Read(settings, facts));
-        var document = AnswerSheet.Of(answer, rulebook, facts);
+        var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
         var text = settings.Json
             ? AnswerJson.Write(document)
             : string.Join('\n', AnswerText.Lines(document, settings.AllRows));

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
-using Alburnum.Requirements;
+using Alburnum.Reports.Requirements;
+using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -23,7 +24,7 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
         CancellationToken cancellationToken
     )
     {
-        var documents = facts.Rulebooks.Select(RulebookDocument.From).ToList();
+        var documents = ListRulebooks.Run(facts).Select(RulebookMapping.From).ToList();
         var text = settings.Json
             ? JsonText.Write(documents)
             : string.Join('\n', documents.Select(each => $"{each.Name, -28} {each.InWords()}"));
@@ -55,8 +56,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
         CancellationToken cancellationToken
     )
     {
-        var rulebook = RulebookArgument.Read(settings.Rulebook, facts);
-        var document = RulebookCheckDocument.From(rulebook, RulebookCheck.Run(rulebook, cancellationToken));
+        var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
         var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
@@ -112,26 +112,12 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         CancellationToken cancellationToken
     )
     {
-        var (before, after) = (
-            RulebookArgument.Read(settings.Before, facts),
-            RulebookArgument.Read(settings.After, facts)
+        var document = RulebookMapping.From(
+            CompareRulebooks.Run(settings.Before, settings.After, settings.Cases, facts, cancellationToken)
         );
-        var enquiries = settings.Cases is { } file ? EnquiryTable.Read(file, facts) : Usual(facts, before, after);
-        var changed = RulebookComparison.Of(before, after, enquiries, cancellationToken);
-        var document = RulebookComparisonDocument.From(before, after, enquiries.Count, changed);
         var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
-    }
-
-    private static IReadOnlyList<Enquiry> Usual(FactLibrary facts, Rulebook before, Rulebook after)
-    {
-        var lives = before.Lives.Union(after.Lives).Order().ToList();
-        return RulebookComparison.UsualEnquiries(
-            facts.Components.All,
-            [facts.Species.Get("Scots pine"), facts.Species.Get("Norway spruce")],
-            lives.Count > 0 ? lives : [15, 30, 60]
-        );
     }
 
     private static IEnumerable<string> Lines(RulebookComparisonDocument document)
@@ -146,20 +132,5 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
                 $"  and {document.Changes.Count - ChangesShown} more (--json has all)"
             );
         yield return FormattableString.Invariant($"{document.Changes.Count} of {document.Enquiries} answers change.");
-    }
-}
-
-/// <summary>A rulebook named on the command line: a file where there is one, else a name.</summary>
-internal static class RulebookArgument
-{
-    public static Rulebook Read(string text, FactLibrary facts)
-    {
-        if (File.Exists(text))
-            return RulebookFile.Load(text, Path.GetFileNameWithoutExtension(text), facts);
-        return Path.GetExtension(text) is not ".yaml"
-            ? facts.Rulebook(text)
-            : throw new InputRefusedException(
-                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
-            );
     }
 }

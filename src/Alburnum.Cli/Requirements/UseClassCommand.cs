@@ -1,6 +1,8 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
+using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -62,7 +64,7 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         CancellationToken cancellationToken
     )
     {
-        var document = UseClassDocument.From(Read(settings).UseClass(), facts);
+        var document = UseClassMapping.From(FindUseClass.Run(Read(settings), facts));
         var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;

@@ -186,10 +186,10 @@ internal sealed class SectionPlan
                 return Core(r.WidthMm, r.HeightMm);
             case (SectionShape.Round, RoundSection r):
                 return Round(r.DiameterMm, startAngle);
-            case (SectionShape.HalfRound, RoundSection r):
-                return HalfRound(r.DiameterMm);
-            case (SectionShape.Quartered, RoundSection r):
-                return Quartered(r.DiameterMm);
+            case (SectionShape.HalfRound, RoundSection or HalfRoundSection):
+                return HalfRound(section.SizesMm[0]);
+            case (SectionShape.Quartered, RoundSection or QuarteredSection):
+                return Quartered(section.SizesMm[0]);
             default:
                 throw new ArgumentException(
                     $"A {shape} outline needs another kind of section than {section.Label}.",

@@ -21,17 +21,16 @@ internal sealed record KnownLength(Section Section, double SizeShare, bool IsMea
     public static KnownLength? Of(ReadingRequest request, SectionMap nominal)
     {
         if (request.ScaleBar is not { } bar)
-            return new(request.Section, request.SectionUncertaintyMm / request.Section.ThicknessMm, IsMeasured: false);
+            return new(
+                request.Section,
+                request.SectionUncertaintyMm / request.Section.SizesMm.Min(),
+                IsMeasured: false
+            );
         var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
         var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
         if (!(Math.Abs(factor - 1) <= MostApart))
             return null;
-        Section section = request.Section switch
-        {
-            RectangularSection sawn => new RectangularSection(sawn.WidthMm * factor, sawn.HeightMm * factor),
-            RoundSection round => new RoundSection(round.DiameterMm * factor),
-            _ => throw new ArgumentOutOfRangeException(nameof(request), request.Section, "Not a section."),
-        };
+        var section = request.Section.Scaled(factor);
         var lengthPx = double.Hypot(bar.To.X - bar.From.X, bar.To.Y - bar.From.Y);
         return new(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
     }

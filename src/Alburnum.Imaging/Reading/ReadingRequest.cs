@@ -7,14 +7,24 @@ namespace Alburnum.Imaging.Reading;
 /// <summary>What the reader is told about one photograph.</summary>
 public sealed record ReadingRequest
 {
-    /// <summary>Nominal size of the piece. For half-round and quartered pieces the full round they were cut from.</summary>
+    /// <summary>Nominal size of the piece.</summary>
     public required Section Section { get; init; }
 
-    /// <summary>Outline; null takes it from <see cref="Section"/>: round, or rectangle.</summary>
+    /// <summary>Outline; null takes it from <see cref="Section"/>.</summary>
     public SectionShape? Shape { get; init; }
 
-    /// <summary>The outline, said or taken from the section.</summary>
-    public SectionShape Outline() => Shape ?? (Section is RoundSection ? SectionShape.Round : SectionShape.Rectangle);
+    /// <summary>The outline said, or as the section shows.</summary>
+    public SectionShape ShapeOrFromSection => Shape ?? ShapeOf(Section);
+
+    /// <summary>The outline of a section.</summary>
+    public static SectionShape ShapeOf(Section section) =>
+        section switch
+        {
+            RoundSection => SectionShape.Round,
+            HalfRoundSection => SectionShape.HalfRound,
+            QuarteredSection => SectionShape.Quartered,
+            _ => SectionShape.Rectangle,
+        };
 
     /// <summary>
     /// Rough corners (sawn: 4, clockwise as displayed) or rim points (round: 5 or more), to be drawn to the true edge; null finds the section by itself.

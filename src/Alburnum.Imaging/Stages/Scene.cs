@@ -14,7 +14,7 @@ internal sealed record Scene(string FileName, Photograph Photo, ReadingRequest R
     public const double ReadingPxPerMm = 6;
 
     /// <summary>The outline that the section has.</summary>
-    public SectionShape Shape => Request.Outline();
+    public SectionShape Shape => Request.ShapeOrFromSection;
 
     /// <summary>Pixels of the photograph's longer side.</summary>
     public int LongSidePx => Math.Max(Photo.WidthPx, Photo.HeightPx);

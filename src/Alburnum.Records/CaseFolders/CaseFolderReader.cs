@@ -5,7 +5,6 @@ using Alburnum.Penetration;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
-using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.CaseFolders;
@@ -35,7 +34,7 @@ public static class CaseFolderReader
         var name = files.NameOf(CaseFile);
         if (!files.TryRead(CaseFile, out var bytes, out var fault))
         {
-            var found = fault == FileFault.NotThere ? "no such file" : $"a file {fault?.InWords()}";
+            var found = fault == FileFault.NotThere ? "no such file" : $"a file {fault.InWords()}";
             throw new InputRefusedException(
                 new InputProblem(name, 0, "", "", found, "a case folder with a case.yaml in it")
             );
@@ -68,9 +67,10 @@ public static class CaseFolderReader
         var client = root.Text("client");
         var sampledOn = Date(root, "sectionsCut");
         var rulebook = Rulebook(root, facts);
-        var enquiry = Enquiry(root, facts);
-        if (enquiry.FormContradictsSection)
-            root.Refuse("form", root.Text("form"), EnquiryTable.FormOf(enquiry.Section!));
+        var enquiry = EnquiryReader.Read(
+            new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
+            facts
+        );
         var indicator = IndicatorOf(root, indicators);
         double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
         double? retention = root.Has("statedRetention")
@@ -125,70 +125,11 @@ public static class CaseFolderReader
         return name;
     }
 
-    private static Enquiry Enquiry(FactRow root, FactLibrary facts) =>
-        new()
-        {
-            Component = Named(root, "component", facts.Components.Find, "a known component"),
-            Section = SectionOf(root),
-            Species = Named(root, "species", facts.Species.Find, "a species of the catalogue"),
-            UseClasses = UseClasses(root),
-            Life = root.Has("serviceLife") ? new(Math.Max(1, (int)root.Quantity("serviceLife", Years, 1, 200))) : null,
-            Form = root.Has("form")
-                ? root.Word("form", [("sawn", TimberForm.Sawn), ("round", TimberForm.Round)])
-                : null,
-            HasExposedHeartwood = YesOrNo(root, "exposedHeartwood"),
-            IsIncised = YesOrNo(root, "incised"),
-            IsCoated = YesOrNo(root, "coated"),
-            MoisturePercent = root.Has("moisture") ? root.Quantity("moisture", Units.Share, 0, 250) : null,
-            StatedClass = root.OptionalText("statedClass") is { Length: > 0 } stated ? stated : null,
-            CriticalValue = root.Has("criticalValue")
-                ? new(root.Quantity("criticalValue", Units.MassInVolume, 0.001, 1000), AmountUnit.KgPerM3)
-                : null,
-        };
-
-    private static IReadOnlyList<(string, double)> Years { get; } = [("years", 1)];
-
     private static bool? YesOrNo(FactRow row, string field) => row.Has(field) ? row.Word(field, YesNo) : null;
-
-    private static T? Named<T>(FactRow root, string field, Func<string, Lookup<T>> find, string expected)
-        where T : class
-    {
-        var name = root.Text(field);
-        if (name.Length == 0)
-            return null;
-        if (find(name) is Found<T> found)
-            return found.Value;
-        var meant = find(name) is NotFound<T> { Suggestions: { Count: > 0 } near }
-            ? $"; did you mean {string.Join(", ", near)}?"
-            : "";
-        root.Refuse(field, name, expected + meant);
-        return null;
-    }
-
-    private static Section? SectionOf(FactRow root)
-    {
-        var text = root.Text("section");
-        if (SectionText.TryParse(text, out var section))
-            return section;
-        if (text.Length > 0)
-            root.Refuse("section", text, SectionText.Expected);
-        return null;
-    }
-
-    private static IReadOnlyList<UseClass> UseClasses(FactRow root)
-    {
-        if (!root.Has("useClass"))
-            return [];
-        var text = root.Text("useClass");
-        var classes = UseClassWords.Parse(text);
-        if (classes.Count == 0)
-            root.Refuse("useClass", text, "1, 2, 3, 3.1, 3.2, 4 or 5");
-        return classes;
-    }
 
     private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
     {
-        using var batch = root.OptionalRow("batch");
+        var batch = root.OptionalRow("batch");
         if (batch is null)
         {
             root.Refuse("batch", "nothing", "pieces, and the share of the pieces cut that must pass");
@@ -211,18 +152,13 @@ public static class CaseFolderReader
         var photographs = new List<CasePhotograph>();
         foreach (var piece in root.OptionalRows("pieces"))
         {
-            using (piece)
-            {
-                var name = piece.Text("piece");
-                var file = piece.Text("photograph");
-                var marks = MarkFields.Read(piece, section);
-                var isIncised = YesOrNo(piece, "incised");
-                var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
-                if (isWanted && Load(files, file, piece) is { } photograph)
-                    photographs.Add(
-                        new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised)
-                    );
-            }
+            var name = piece.Text("piece");
+            var file = piece.Text("photograph");
+            var marks = MarkFields.Read(piece, section);
+            var isIncised = YesOrNo(piece, "incised");
+            var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
+            if (isWanted && Load(files, file, piece) is { } photograph)
+                photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));
         }
         var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
         foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
@@ -241,20 +177,19 @@ public static class CaseFolderReader
 
     private static string LeftOut(FactRow row)
     {
-        using (row)
-        {
-            row.Text("reason");
-            return row.Text("photograph");
-        }
+        row.Text("reason");
+        return row.Text("photograph");
     }
 
     private static Photograph? Load(ICaseFiles files, string name, FactRow piece)
     {
         if (files.TryReadPhotograph(name, out var photograph, out var fault) && photograph.Bytes.Length > 0)
             return photograph;
+        if (fault == FileFault.None)
+            fault = FileFault.Empty;
         piece.Refuse(
             "photograph",
-            $"{name}, {fault?.InWords() ?? "which is empty"}",
+            $"{name}, {fault.InWords()}",
             "a photograph within the case folder, at most 200 MiB"
         );
         return null;

@@ -35,7 +35,7 @@ internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
         if (!files.TryRead(file, out var bytes, out var fault))
         {
             problems.Add(
-                new InputProblem(name, 0, "", "", $"a file {fault?.InWords()}", "a table in CSV within the case folder")
+                new InputProblem(name, 0, "", "", $"a file {fault.InWords()}", "a table in CSV within the case folder")
             );
             return null;
         }

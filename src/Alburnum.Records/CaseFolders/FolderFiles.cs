@@ -21,18 +21,18 @@ public sealed class FolderFiles(string folder) : ICaseFiles
         ];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault? fault)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
         var path = Path.GetFullPath(NameOf(file));
-        bytes = default;
         fault =
             !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-                ? FileFault.Outside
-            : Directory.Exists(path) ? FileFault.IsFolder
+                ? FileFault.OutsideTheFolder
+            : Directory.Exists(path) ? FileFault.IsAFolder
             : !File.Exists(path) ? FileFault.NotThere
             : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge
-            : null;
-        if (fault is not null)
+            : FileFault.None;
+        bytes = default;
+        if (fault != FileFault.None)
             return false;
         try
         {
@@ -40,8 +40,8 @@ public sealed class FolderFiles(string folder) : ICaseFiles
         }
         catch (Exception unreadable) when (FileTrouble.Is(unreadable))
         {
-            fault = FileFault.Unreadable;
+            fault = FileFault.MayNotBeRead;
         }
-        return fault is null;
+        return fault == FileFault.None;
     }
 }

@@ -15,14 +15,14 @@ public interface ICaseFiles
     /// <summary>Reads a file.</summary>
     /// <param name="file">Name within the case.</param>
     /// <param name="bytes">Its bytes; empty where it cannot be had.</param>
-    /// <param name="fault">Why it cannot be had; null where it was read.</param>
-    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault? fault);
+    /// <param name="fault">Why it cannot be had.</param>
+    bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault);
 
     /// <summary>Reads a photograph.</summary>
     /// <param name="file">Name within the case.</param>
     /// <param name="photograph">The photograph with its hash.</param>
-    /// <param name="fault">Why it cannot be had; null where it was read.</param>
-    bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault? fault)
+    /// <param name="fault">Why it cannot be had.</param>
+    bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault fault)
     {
         photograph = TryRead(file, out var bytes, out fault) ? Photograph.Of(file, bytes) : null;
         return photograph is not null;

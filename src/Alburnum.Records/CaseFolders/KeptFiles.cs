@@ -20,19 +20,19 @@ public sealed class KeptFiles(
     public IReadOnlyList<string> Photographs => [];
 
     /// <inheritdoc/>
-    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault? fault)
+    public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
         var paper = papers.FirstOrDefault(paper => paper.FileName == file);
         bytes = paper?.Bytes ?? default;
-        fault = paper is null ? FileFault.NotKept : null;
+        fault = paper is null ? FileFault.NotKept : FileFault.None;
         return paper is not null;
     }
 
     /// <inheritdoc/>
-    public bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault? fault)
+    public bool TryReadPhotograph(string file, [NotNullWhen(true)] out Photograph? photograph, out FileFault fault)
     {
         photograph = photographs.FirstOrDefault(photograph => photograph.FileName == file);
-        fault = photograph is null ? FileFault.NotKept : null;
+        fault = photograph is null ? FileFault.NotKept : FileFault.None;
         return photograph is not null;
     }
 }

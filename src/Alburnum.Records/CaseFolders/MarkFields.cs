@@ -35,6 +35,12 @@ internal static class MarkFields
             return null;
         if (section is RoundSection && count < 5)
             piece.Refuse(field, $"{count} points", "5 points or more on the rim");
+        if (section is HalfRoundSection or QuarteredSection && count != 3)
+            piece.Refuse(
+                field,
+                $"{count} points",
+                "3 points: both ends of the arc and, between them, the crown of a half-round piece or the square corner of a quartered one"
+            );
         if (section is RectangularSection && count != 4)
             piece.Refuse(field, $"{count} points", "the 4 corners, clockwise");
         return points;

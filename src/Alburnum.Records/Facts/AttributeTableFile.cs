@@ -77,22 +77,16 @@ internal static class AttributeTableFile
         List<LotSizeRow> rows = [];
         foreach (var row in root.Rows("codeLetters"))
         {
-            using (row)
-            {
-                _ = row.Provenance();
-                using var letters = row.OptionalRow("letters");
-                rows.Add(
-                    new(
-                        row.Whole("from", 1, int.MaxValue),
-                        row.Has("to") ? row.Whole("to", 1, int.MaxValue) : null,
-                        Enum.GetValues<InspectionLevel>()
-                            .ToDictionary(
-                                level => level,
-                                level => letters is null ? 'A' : Letter(letters, level.InWords())
-                            )
-                    )
-                );
-            }
+            _ = row.Provenance();
+            var letters = row.OptionalRow("letters");
+            rows.Add(
+                new(
+                    row.Whole("from", 1, int.MaxValue),
+                    row.Has("to") ? row.Whole("to", 1, int.MaxValue) : null,
+                    Enum.GetValues<InspectionLevel>()
+                        .ToDictionary(level => level, level => letters is null ? 'A' : Letter(letters, level.InWords()))
+                )
+            );
         }
         return rows;
     }
@@ -102,20 +96,17 @@ internal static class AttributeTableFile
         List<PlanRow> rows = [];
         foreach (var row in root.Rows(field))
         {
-            using (row)
-            {
-                _ = row.Provenance();
-                var cells = row.Text("cells").Split(' ', StringSplitOptions.RemoveEmptyEntries);
-                if (cells.Length != columns)
-                    row.Refuse("cells", $"{cells.Length} cells", $"{columns}, one for each AQL");
-                rows.Add(
-                    new(
-                        Letter(row, "letter"),
-                        row.Whole("sampleSize", 1, 1_000_000),
-                        [.. cells.Select(cell => Cell(row, cell))]
-                    )
-                );
-            }
+            _ = row.Provenance();
+            var cells = row.Text("cells").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (cells.Length != columns)
+                row.Refuse("cells", $"{cells.Length} cells", $"{columns}, one for each AQL");
+            rows.Add(
+                new(
+                    Letter(row, "letter"),
+                    row.Whole("sampleSize", 1, 1_000_000),
+                    [.. cells.Select(cell => Cell(row, cell))]
+                )
+            );
         }
         return rows;
     }
@@ -139,7 +130,7 @@ internal static class AttributeTableFile
 
     private static SwitchingRules? SwitchingRules(FactRow root)
     {
-        using var row = root.OptionalRow("switching");
+        var row = root.OptionalRow("switching");
         if (row is null)
         {
             root.Refuse("switching", "nothing", "the switching rules");

@@ -12,12 +12,9 @@ internal static class BoronFile
         var sources = new List<Provenance>();
         foreach (var row in root.Rows("diffusion"))
         {
-            using (row)
-            {
-                var before = rows.Count > 0 ? rows[^1].Item1 + 0.1 : 0;
-                rows.Add((row.Number("moisturePercent", before, 300), 1e-12 * row.Number("um2PerS", 1e-3, 1e4)));
-                sources.Add(row.Provenance());
-            }
+            var before = rows.Count > 0 ? rows[^1].Item1 + 0.1 : 0;
+            rows.Add((row.Number("moisturePercent", before, 300), 1e-12 * row.Number("um2PerS", 1e-3, 1e4)));
+            sources.Add(row.Provenance());
         }
         var per10K = Factor(root, "temperature", "per10K", 5, sources);
         var factor = Factor(root, "spread", "factor", 100, sources);
@@ -39,7 +36,7 @@ internal static class BoronFile
 
     private static double Factor(FactRow root, string name, string field, double most, List<Provenance> sources)
     {
-        using var row = root.OptionalRow(name);
+        var row = root.OptionalRow(name);
         if (row is null)
         {
             root.Refuse(name, "nothing", $"{field}, source and standing");

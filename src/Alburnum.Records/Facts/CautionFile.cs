@@ -17,13 +17,10 @@ internal static class CautionFile
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in root.Rows("cautions"))
         {
-            using (row)
-            {
-                var key = row.Text("key");
-                if (!seen.Add(key))
-                    row.Refuse("key", key, "a key of its own");
-                cautions.Add(row.Text("text"));
-            }
+            var key = row.Text("key");
+            if (!seen.Add(key))
+                row.Refuse("key", key, "a key of its own");
+            cautions.Add(row.Text("text"));
         }
     }
 }

@@ -68,10 +68,7 @@ public static class ChargeFile
     {
         var pieces = new List<ChargePieces>();
         foreach (var row in root.Rows("pieces"))
-            using (row)
-                pieces.Add(
-                    new(row.Text("section"), row.Number("lengthMm", 50, 30_000), row.Whole("count", 1, 1_000_000))
-                );
+            pieces.Add(new(row.Text("section"), row.Number("lengthMm", 50, 30_000), row.Whole("count", 1, 1_000_000)));
         var density = root.Number("solutionDensityKgPerM3", 600, 1600);
         return new ChargeOrder(
             root.Text("name"),
@@ -99,7 +96,7 @@ public static class ChargeFile
 
     private static Func<double, ChargeReadings>? Readings(FactRow root, double density)
     {
-        using var row = root.OptionalRow("readings");
+        var row = root.OptionalRow("readings");
         if (row is null)
             return null;
         var before = row.Number("tankBeforeL", 0, 1e7);

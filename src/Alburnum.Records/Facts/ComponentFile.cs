@@ -12,13 +12,10 @@ internal static class ComponentFile
         _ = root.Provenance();
         foreach (var row in root.Rows("components"))
         {
-            using (row)
-            {
-                var name = row.Text("name");
-                if (!seen.Add(name))
-                    row.Refuse("name", name, "a name of its own");
-                all.Add(new Component(name, row.Texts("synonyms")));
-            }
+            var name = row.Text("name");
+            if (!seen.Add(name))
+                row.Refuse("name", name, "a name of its own");
+            all.Add(new Component(name, row.Texts("synonyms")));
         }
         return all;
     }

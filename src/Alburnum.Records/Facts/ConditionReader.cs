@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -13,7 +14,7 @@ internal sealed class ConditionReader(
 
     public IReadOnlyList<Condition> Read(FactRow row)
     {
-        using var when = row.OptionalRow("when");
+        var when = row.OptionalRow("when");
         if (when is null)
             return [];
         var conditions = new List<Condition>();
@@ -54,19 +55,21 @@ internal sealed class ConditionReader(
             _ => null,
         };
 
+    private static (double Low, double High) Ends(AskedField field) => (field.Range!.Low, field.Range.High);
+
     private Between Range(FactRow when, Field field)
     {
         var key = field.Key();
         var (low, high) = field switch
         {
-            Field.Life => (1.0, 200.0),
+            Field.Life => Ends(EnquiryFields.Life),
             Field.SapwoodTreatability or Field.HeartwoodTreatability => (1.0, 4.0),
-            Field.Moisture => (0.0, 250.0),
+            Field.Moisture => Ends(EnquiryFields.Moisture),
             _ => (1.0, 2000.0),
         };
         if (!when.IsText(key))
         {
-            using var range = when.OptionalRow(key);
+            var range = when.OptionalRow(key);
             if (range is not null)
                 return Ends(range, field, low, high);
         }

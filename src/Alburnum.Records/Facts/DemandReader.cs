@@ -44,7 +44,7 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
             row.Refuse("require", name, $"a class of this rulebook ({string.Join(", ", classes.Keys)})");
             return new UnknownCell("");
         }
-        using var demand = row.OptionalRow("require");
+        var demand = row.OptionalRow("require");
         if (demand is not null)
             return DepthReader.ReadDemand(demand);
         row.Refuse("require", "nothing", "require, notPermitted or unknown");

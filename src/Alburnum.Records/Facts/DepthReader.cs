@@ -20,7 +20,7 @@ internal static class DepthReader
     {
         var name = row.Text("name");
         var depth = ReadField(row);
-        using var zone = row.OptionalRow("zone");
+        var zone = row.OptionalRow("zone");
         return new PenetrationDemand(
             name,
             depth,
@@ -42,7 +42,7 @@ internal static class DepthReader
             row.Word("depth", [("none", true)]);
             return new NoDepth();
         }
-        using var rule = row.OptionalRow("depth");
+        var rule = row.OptionalRow("depth");
         if (rule is not null)
             return Read(rule);
         row.Refuse("depth", "nothing", "a depth rule, or none");
@@ -74,8 +74,7 @@ internal static class DepthReader
         var parts = new List<DepthRule>();
         foreach (var part in rule.Rows(field))
         {
-            using (part)
-                parts.Add(Read(part));
+            parts.Add(Read(part));
         }
         if (parts.Count < 2)
             rule.Refuse(field, "fewer than two parts", "two or more depth rules");

@@ -18,15 +18,12 @@ internal static class DurabilityFile
         var all = new List<DurabilityRow>();
         foreach (var row in root.Rows("matrix"))
         {
-            using (row)
-            {
-                _ = row.Text("key");
-                var useClass = row.Text("useClass");
-                var classes = UseClassWords.Parse(useClass);
-                if (classes.Count == 0)
-                    row.Refuse("useClass", useClass, "1, 2, 3, 4 or 5");
-                all.Add(new DurabilityRow(classes, Verdicts(row), row.Provenance()));
-            }
+            _ = row.Text("key");
+            var useClass = row.Text("useClass");
+            var classes = UseClassWords.Parse(useClass);
+            if (classes.Count == 0)
+                row.Refuse("useClass", useClass, "1, 2, 3, 4 or 5");
+            all.Add(new DurabilityRow(classes, Verdicts(row), row.Provenance()));
         }
         if (!Enum.GetValues<UseClass>().All(each => all.Exists(row => row.UseClasses.Contains(each))))
             root.Refuse("matrix", "a use class without a row", "a row for every use class");
@@ -38,11 +35,8 @@ internal static class DurabilityFile
         var all = new List<YearsInGround>();
         foreach (var row in root.Rows("yearsInGround"))
         {
-            using (row)
-            {
-                _ = row.Text("key");
-                all.Add(new YearsInGround(row.Whole("durability", 1, 5), row.Text("years"), row.Provenance()));
-            }
+            _ = row.Text("key");
+            all.Add(new YearsInGround(row.Whole("durability", 1, 5), row.Text("years"), row.Provenance()));
         }
         return all;
     }
@@ -52,18 +46,15 @@ internal static class DurabilityFile
         var all = new List<ReachRow>();
         foreach (var row in root.Rows("rows"))
         {
-            using (row)
-            {
-                _ = row.Text("key");
-                all.Add(
-                    new ReachRow(
-                        row.Whole("treatability", 1, 4),
-                        row.Word("incised", YesNo),
-                        row.Quantity("atLeast", Units.Length, 0, 1000),
-                        row.Provenance()
-                    )
-                );
-            }
+            _ = row.Text("key");
+            all.Add(
+                new ReachRow(
+                    row.Whole("treatability", 1, 4),
+                    row.Word("incised", YesNo),
+                    row.Quantity("atLeast", Units.Length, 0, 1000),
+                    row.Provenance()
+                )
+            );
         }
         return new UsualReach(all);
     }

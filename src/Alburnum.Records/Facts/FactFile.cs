@@ -3,13 +3,14 @@ namespace Alburnum.Records.Facts;
 /// <summary>One fact file being read: its sources, and everything found wrong with it.</summary>
 public sealed class FactFile
 {
-    private readonly List<InputProblem> problems;
-    private readonly Dictionary<string, SourceEntry> sources = new(StringComparer.Ordinal);
+    private readonly List<InputProblem> _problems;
+    private readonly Dictionary<string, SourceEntry> _sources = new(StringComparer.Ordinal);
+    private readonly Dictionary<FactFields, FactRow> _rows = new(ReferenceEqualityComparer.Instance);
 
     private FactFile(string name, List<InputProblem> problems)
     {
         Name = name;
-        this.problems = problems;
+        _problems = problems;
     }
 
     /// <summary>Name of the file for messages.</summary>
@@ -44,9 +45,11 @@ public sealed class FactFile
         var file = new FactFile(name, problems);
         if (FactSource.Read(text, name, problems) is { } root)
         {
-            using var fields = new FactRow(file, root, "");
+            var fields = file.Row(root, "");
             file.ReadSources(fields);
             read(fields);
+            foreach (var row in file._rows.Values)
+                row.RefuseUnasked();
         }
         var inOrder = problems.Skip(earlier).OrderBy(problem => problem.Line).ToList();
         problems.RemoveRange(earlier, inOrder.Count);
@@ -76,18 +79,25 @@ public sealed class FactFile
             problems.Add(new InputProblem(name, 0, "", "", "no such file", $"a file in {dataFolder}"));
     }
 
-    internal void Add(InputProblem problem) => problems.Add(problem);
+    /// <summary>The reader of some named fields: one for each place in the file, so that what was asked of it is known.</summary>
+    internal FactRow Row(FactFields fields, string key)
+    {
+        if (!_rows.TryGetValue(fields, out var row))
+            _rows[fields] = row = new FactRow(this, fields, key);
+        return row;
+    }
 
-    internal SourceEntry? Source(string id) => sources.GetValueOrDefault(id);
+    internal void Add(InputProblem problem) => _problems.Add(problem);
+
+    internal SourceEntry? Source(string id) => _sources.GetValueOrDefault(id);
 
     private void ReadSources(FactRow root)
     {
         foreach (var row in root.OptionalRows("sources"))
         {
             var id = row.Text("id");
-            if (!sources.TryAdd(id, SourceEntry.Read(row)))
+            if (!_sources.TryAdd(id, SourceEntry.Read(row)))
                 row.Refuse("id", id, "an id of its own");
-            row.Dispose();
         }
     }
 }

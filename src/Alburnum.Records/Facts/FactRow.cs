@@ -4,23 +4,23 @@ namespace Alburnum.Records.Facts;
 
 /// <summary>
 /// Reads the fields of one row. Whatever is wrong is noted with its line, row and field, and reading goes on with a value
-/// within range, so that one pass finds every problem. Disposing notes the fields that nobody asked for.
+/// within range, so that one pass finds every problem. When the whole file is read, the fields that nobody asked for are noted too.
 /// </summary>
-public sealed class FactRow : IDisposable
+public sealed class FactRow
 {
     private const string CommonPracticeWords = "common practice";
 
-    private readonly FactFile file;
-    private readonly FactFields fields;
-    private readonly HashSet<string> asked = new(StringComparer.Ordinal);
+    private readonly FactFile _file;
+    private readonly FactFields _fields;
+    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
     internal FactRow(FactFile file, FactFields fields, string key)
     {
-        this.file = file;
-        this.fields = fields;
+        _file = file;
+        _fields = fields;
         Key =
             key.Length > 0 ? key
-            : (fields["key"] ?? fields["name"] ?? fields["id"]) is FactText text ? text.Text
+            : (_fields["key"] ?? _fields["name"] ?? _fields["id"]) is FactText text ? text.Text
             : "";
     }
 
@@ -28,27 +28,27 @@ public sealed class FactRow : IDisposable
     public string Key { get; }
 
     /// <summary>Line that the row starts on.</summary>
-    public int Line => fields.Line;
+    public int Line => _fields.Line;
 
     /// <summary>True where the field is there.</summary>
     public bool Has(string field)
     {
-        asked.Add(field);
-        return fields[field] is not null;
+        _asked.Add(field);
+        return _fields[field] is not null;
     }
 
     /// <summary>True where the field is there and is a plain text.</summary>
-    public bool IsText(string field) => fields[field] is FactText;
+    public bool IsText(string field) => _fields[field] is FactText;
 
     /// <summary>Notes a problem with a field.</summary>
     public void Refuse(string field, string found, string expected) =>
-        file.Add(new InputProblem(file.Name, LineOf(field), Key, field, found, expected));
+        _file.Add(new InputProblem(_file.Name, LineOf(field), Key, field, found, expected));
 
     /// <summary>A text that must be there and not be empty.</summary>
     public string Text(string field)
     {
         var text = OptionalText(field, out var isThere);
-        if (text.Length == 0 && (!isThere || fields[field] is FactText))
+        if (text.Length == 0 && (!isThere || _fields[field] is FactText))
             Refuse(field, "nothing", "a text");
         return text;
     }
@@ -68,7 +68,7 @@ public sealed class FactRow : IDisposable
             if (string.Equals(word, text, StringComparison.Ordinal))
                 return value;
         }
-        if (!isThere || fields[field] is FactText)
+        if (!isThere || _fields[field] is FactText)
             Refuse(field, text.Length == 0 ? "nothing" : text, Either(words.Select(each => each.Word)));
         return words[0].Value;
     }
@@ -127,8 +127,8 @@ public sealed class FactRow : IDisposable
     /// <summary>A list of texts; empty where the field is left out. A single text counts as a list of one.</summary>
     public IReadOnlyList<string> Texts(string field)
     {
-        asked.Add(field);
-        switch (fields[field])
+        _asked.Add(field);
+        switch (_fields[field])
         {
             case null:
                 return [];
@@ -153,8 +153,8 @@ public sealed class FactRow : IDisposable
     /// <summary>A list of rows; empty where the field is left out.</summary>
     public IReadOnlyList<FactRow> OptionalRows(string field)
     {
-        asked.Add(field);
-        switch (fields[field])
+        _asked.Add(field);
+        switch (_fields[field])
         {
             case null:
                 return [];
@@ -163,9 +163,9 @@ public sealed class FactRow : IDisposable
                 foreach (var item in list.Items)
                 {
                     if (item is FactFields row)
-                        rows.Add(new FactRow(file, row, ""));
+                        rows.Add(_file.Row(row, ""));
                     else
-                        file.Add(new InputProblem(file.Name, item.Line, Key, field, item.Shown, "named fields"));
+                        _file.Add(new InputProblem(_file.Name, item.Line, Key, field, item.Shown, "named fields"));
                 }
                 return rows;
             case { } other:
@@ -177,13 +177,13 @@ public sealed class FactRow : IDisposable
     /// <summary>Fields within a field; null where the field is left out.</summary>
     public FactRow? OptionalRow(string field)
     {
-        asked.Add(field);
-        switch (fields[field])
+        _asked.Add(field);
+        switch (_fields[field])
         {
             case null:
                 return null;
             case FactFields inner:
-                return new FactRow(file, inner, Key);
+                return _file.Row(inner, Key);
             case { } other:
                 Refuse(field, other.Shown, "named fields");
                 return null;
@@ -214,19 +214,19 @@ public sealed class FactRow : IDisposable
     }
 
     /// <summary>Notes every field that nobody asked for.</summary>
-    public void Dispose()
+    internal void RefuseUnasked()
     {
-        foreach (var (name, line, _) in fields.Fields)
+        foreach (var (name, line, _) in _fields.Fields)
         {
-            if (!asked.Contains(name))
-                file.Add(
+            if (!_asked.Contains(name))
+                _file.Add(
                     new InputProblem(
-                        file.Name,
+                        _file.Name,
                         line,
                         Key,
                         name,
                         "an unknown field",
-                        Either(asked.Order(StringComparer.Ordinal))
+                        Either(_asked.Order(StringComparer.Ordinal))
                     )
                 );
         }
@@ -234,16 +234,15 @@ public sealed class FactRow : IDisposable
 
     private SourceEntry? Source()
     {
-        asked.Add("source");
-        switch (fields["source"])
+        _asked.Add("source");
+        switch (_fields["source"])
         {
             case FactText { Text: CommonPracticeWords }:
                 return SourceEntry.CommonPractice;
-            case FactText id when file.Source(id.Text) is { } known:
+            case FactText id when _file.Source(id.Text) is { } known:
                 return known;
             case FactFields inner:
-                using (var row = new FactRow(file, inner, Key))
-                    return SourceEntry.Read(row);
+                return SourceEntry.Read(_file.Row(inner, Key));
             case { } other:
                 Refuse(
                     "source",
@@ -259,8 +258,8 @@ public sealed class FactRow : IDisposable
 
     private string OptionalText(string field, out bool isThere)
     {
-        asked.Add(field);
-        var node = fields[field];
+        _asked.Add(field);
+        var node = _fields[field];
         isThere = node is not null;
         if (node is FactText text)
             return text.Text.Trim();
@@ -292,12 +291,12 @@ public sealed class FactRow : IDisposable
 
     private int LineOf(string field)
     {
-        foreach (var (name, line, _) in fields.Fields)
+        foreach (var (name, line, _) in _fields.Fields)
         {
             if (string.Equals(name, field, StringComparison.Ordinal))
                 return line;
         }
-        return fields.Line;
+        return _fields.Line;
     }
 
     private static string Digits(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);

@@ -11,23 +11,20 @@ internal static class HeartwoodReagentFile
         var all = new List<HeartwoodReagent>();
         foreach (var row in root.Rows("rows"))
         {
-            using (row)
-            {
-                var key = row.Text("key");
-                if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
-                    row.Refuse("key", key, "a key of its own");
-                var (heartwood, heartwoodColours) = IndicatorFile.Zone(row, "heartwood");
-                var (sapwood, sapwoodColours) = IndicatorFile.Zone(row, "sapwood");
-                all.Add(
-                    new HeartwoodReagent(key, row.Text("name"), heartwoodColours, sapwoodColours, row.Provenance())
-                    {
-                        HeartwoodInWords = heartwood,
-                        SapwoodInWords = sapwood,
-                        Timbers = row.Text("timbers"),
-                        Cautions = row.Texts("cautions"),
-                    }
-                );
-            }
+            var key = row.Text("key");
+            if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
+                row.Refuse("key", key, "a key of its own");
+            var (heartwood, heartwoodColours) = IndicatorFile.Zone(row, "heartwood");
+            var (sapwood, sapwoodColours) = IndicatorFile.Zone(row, "sapwood");
+            all.Add(
+                new HeartwoodReagent(key, row.Text("name"), heartwoodColours, sapwoodColours, row.Provenance())
+                {
+                    HeartwoodInWords = heartwood,
+                    SapwoodInWords = sapwood,
+                    Timbers = row.Text("timbers"),
+                    Cautions = row.Texts("cautions"),
+                }
+            );
         }
         if (all.Count == 0)
             root.Refuse("rows", "none", "at least one reagent");

@@ -47,7 +47,7 @@ public sealed class ImpregnationLibrary
             root =>
             {
                 Each(root, "patterns", row => patterns.Add((row.Text("name"), new(Pattern(row), row.Provenance()))));
-                using var row = root.OptionalRow("penalty");
+                var row = root.OptionalRow("penalty");
                 penalty = row is null ? null : TakenOff(row);
             }
         );
@@ -126,14 +126,13 @@ public sealed class ImpregnationLibrary
     private static void Each(FactRow root, string field, Action<FactRow> read)
     {
         foreach (var row in root.Rows(field))
-            using (row)
-                read(row);
+            read(row);
     }
 
     private static (IReadOnlyList<string>, PermeabilityLaw) Law(FactRow row)
     {
         var woods = row.Texts("woods");
-        using var spread = row.OptionalRow("spread");
+        var spread = row.OptionalRow("spread");
         double Spread(string field) => spread?.Number(field, 0, 5) ?? 0;
         if (spread is null)
             row.Refuse("spread", "nothing", "batch, piece and within");
@@ -164,16 +163,15 @@ public sealed class ImpregnationLibrary
         var before = problems.Count;
         foreach (var step in row.Rows("steps"))
         {
-            using (step)
-                steps.Add(
-                    new ScheduleStep(
-                        step.Text("step"),
-                        step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
-                        step.Number("kPa", 0.5, 5000),
-                        step.Number("rampMinutes", 0, 1e6),
-                        step.Number("holdMinutes", 0, 1e6)
-                    )
-                );
+            steps.Add(
+                new ScheduleStep(
+                    step.Text("step"),
+                    step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
+                    step.Number("kPa", 0.5, 5000),
+                    step.Number("rampMinutes", 0, 1e6),
+                    step.Number("holdMinutes", 0, 1e6)
+                )
+            );
         }
         var provenance = row.Provenance();
         if (problems.Count > before)

@@ -14,24 +14,21 @@ internal static class IndicatorFile
         var all = new List<Indicator>();
         foreach (var row in root.Rows("rows"))
         {
-            using (row)
-            {
-                var key = row.Text("key");
-                if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
-                    row.Refuse("key", key, "a key of its own");
-                var (treated, treatedColours) = Zone(row, "treated");
-                var (untreated, untreatedColours) = Zone(row, "untreated");
-                all.Add(
-                    new Indicator(key, row.Text("name"), treatedColours, untreatedColours, Bleed(row), row.Provenance())
-                    {
-                        TreatedInWords = treated,
-                        UntreatedInWords = untreated,
-                        IsWeakEvidence = row.Has("evidence") && row.Word("evidence", Evidence),
-                        LeastContentMgPerKg = LeastContent(row),
-                        Cautions = row.Texts("cautions"),
-                    }
-                );
-            }
+            var key = row.Text("key");
+            if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
+                row.Refuse("key", key, "a key of its own");
+            var (treated, treatedColours) = Zone(row, "treated");
+            var (untreated, untreatedColours) = Zone(row, "untreated");
+            all.Add(
+                new Indicator(key, row.Text("name"), treatedColours, untreatedColours, Bleed(row), row.Provenance())
+                {
+                    TreatedInWords = treated,
+                    UntreatedInWords = untreated,
+                    IsWeakEvidence = row.Has("evidence") && row.Word("evidence", Evidence),
+                    LeastContentMgPerKg = LeastContent(row),
+                    Cautions = row.Texts("cautions"),
+                }
+            );
         }
         if (all.Count == 0)
             root.Refuse("rows", "none", "at least one indicator");
@@ -40,7 +37,7 @@ internal static class IndicatorFile
 
     internal static (string Looks, IReadOnlyList<int> Colours) Zone(FactRow row, string field)
     {
-        using var zone = row.OptionalRow(field);
+        var zone = row.OptionalRow(field);
         if (zone is null)
         {
             row.Refuse(field, "nothing", "looks and colours");
@@ -71,7 +68,7 @@ internal static class IndicatorFile
 
     private static Estimate Bleed(FactRow row)
     {
-        using var bleed = row.OptionalRow("bleed");
+        var bleed = row.OptionalRow("bleed");
         if (bleed is not null)
         {
             return new(
@@ -85,7 +82,7 @@ internal static class IndicatorFile
 
     private static Fact<double>? LeastContent(FactRow row)
     {
-        using var content = row.OptionalRow("leastContent");
+        var content = row.OptionalRow("leastContent");
         return content is null ? null : new(content.Number("mgPerKg", 0.001, 100_000), content.Provenance());
     }
 }

@@ -10,21 +10,13 @@ internal static class OtherScaleFile
         var all = new List<OtherScale>();
         foreach (var scale in root.Rows("scales"))
         {
-            using (scale)
+            var (name, means, provenance) = (scale.Text("name"), scale.Text("means"), scale.Provenance());
+            foreach (var row in scale.Rows("rows"))
             {
-                var (name, means, provenance) = (scale.Text("name"), scale.Text("means"), scale.Provenance());
-                foreach (var row in scale.Rows("rows"))
-                {
-                    using (row)
-                    {
-                        var known = row.Texts("species");
-                        foreach (var each in known.Where(each => species.Find(each) is not Found<Species>))
-                            row.Refuse("species", each, "a species of timber/species.yaml");
-                        all.Add(
-                            new OtherScale(name, means, [.. known, .. row.Texts("others")], row.Text("is"), provenance)
-                        );
-                    }
-                }
+                var known = row.Texts("species");
+                foreach (var each in known.Where(each => species.Find(each) is not Found<Species>))
+                    row.Refuse("species", each, "a species of timber/species.yaml");
+                all.Add(new OtherScale(name, means, [.. known, .. row.Texts("others")], row.Text("is"), provenance));
             }
         }
         return all;

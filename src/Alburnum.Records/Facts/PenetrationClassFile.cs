@@ -14,12 +14,9 @@ internal static class PenetrationClassFile
         var own = new Dictionary<string, PenetrationDemand>(StringComparer.Ordinal);
         foreach (var row in root.OptionalRows("classes"))
         {
-            using (row)
-            {
-                var demand = DepthReader.ReadClass(row);
-                if (!own.TryAdd(demand.Name, demand))
-                    row.Refuse("name", demand.Name, "a name of its own");
-            }
+            var demand = DepthReader.ReadClass(row);
+            if (!own.TryAdd(demand.Name, demand))
+                row.Refuse("name", demand.Name, "a name of its own");
         }
         foreach (var (name, demand) in known)
             own.TryAdd(name, demand);

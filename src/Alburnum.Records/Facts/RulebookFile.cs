@@ -13,6 +13,22 @@ public static class RulebookFile
         ("hardwood", WoodType.Hardwood),
     ];
 
+    /// <summary>The rulebook that a person named: a file where there is one, else the name of one that ships.</summary>
+    /// <param name="text">Path or name.</param>
+    /// <param name="library">The rulebooks that ship, and the words that a rulebook may use.</param>
+    /// <exception cref="InputRefusedException">There is no such rulebook, or it cannot be read.</exception>
+    public static Rulebook Named(string text, FactLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        if (File.Exists(text))
+            return Load(text, Path.GetFileNameWithoutExtension(text), library);
+        return Path.GetExtension(text) is not ".yaml"
+            ? library.Rulebook(text)
+            : throw new InputRefusedException(
+                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
+            );
+    }
+
     /// <summary>Reads one rulebook file and refuses it with every problem found.</summary>
     /// <param name="path">Path of the file.</param>
     /// <param name="name">Name of the rulebook, for instance "british-2014".</param>
@@ -52,19 +68,16 @@ public static class RulebookFile
         {
             foreach (var source in root.OptionalRows(field))
             {
-                using (source)
-                {
-                    var row = new Row(
-                        source.Text("key"),
-                        subject,
-                        conditions.Read(source),
-                        demands.Read(source, subject),
-                        source.Texts("exceptionTo"),
-                        source.Provenance()
-                    );
-                    rows.Add(row);
-                    places[row] = source;
-                }
+                var row = new Row(
+                    source.Text("key"),
+                    subject,
+                    conditions.Read(source),
+                    demands.Read(source, subject),
+                    source.Texts("exceptionTo"),
+                    source.Provenance()
+                );
+                rows.Add(row);
+                places[row] = source;
             }
         }
 
@@ -132,24 +145,21 @@ public static class RulebookFile
         var groups = new List<SpeciesGroup>();
         foreach (var row in root.OptionalRows("speciesGroups"))
         {
-            using (row)
-            {
-                var types = row.Texts("types").Count == 0 ? (IReadOnlyList<WoodType>)[] : [row.Word("types", Types)];
-                var names = row.Texts("species");
-                foreach (var each in names.Where(each => species.Find(each) is not Found<Species>))
-                    row.Refuse("species", each, "a species of timber/species.yaml");
-                var group = new SpeciesGroup(
-                    row.Text("name"),
-                    types,
-                    row.Texts("genera"),
-                    row.Texts("exceptGenera"),
-                    [.. names.Select(each => species.Find(each) is Found<Species> found ? found.Value.Name : each)],
-                    row.Provenance()
-                );
-                if (group.Types.Count + group.Genera.Count + group.Names.Count == 0)
-                    row.Refuse("species", "nothing", "types, genera or species");
-                groups.Add(group);
-            }
+            var types = row.Texts("types").Count == 0 ? (IReadOnlyList<WoodType>)[] : [row.Word("types", Types)];
+            var names = row.Texts("species");
+            foreach (var each in names.Where(each => species.Find(each) is not Found<Species>))
+                row.Refuse("species", each, "a species of timber/species.yaml");
+            var group = new SpeciesGroup(
+                row.Text("name"),
+                types,
+                row.Texts("genera"),
+                row.Texts("exceptGenera"),
+                [.. names.Select(each => species.Find(each) is Found<Species> found ? found.Value.Name : each)],
+                row.Provenance()
+            );
+            if (group.Types.Count + group.Genera.Count + group.Names.Count == 0)
+                row.Refuse("species", "nothing", "types, genera or species");
+            groups.Add(group);
         }
         return groups;
     }

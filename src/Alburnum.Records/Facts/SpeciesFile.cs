@@ -20,36 +20,33 @@ internal static class SpeciesFile
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var row in root.Rows("species"))
         {
-            using (row)
-            {
-                var name = row.Text("name");
-                if (!seen.Add(name))
-                    row.Refuse("name", name, "a name of its own");
-                var botanical = row.Texts("botanical");
-                if (botanical.Count == 0)
-                    row.Refuse("botanical", "nothing", "at least one botanical name");
-                all.Add(
-                    new Species(
-                        name,
-                        botanical,
-                        row.Texts("synonyms"),
-                        row.Word("type", Types),
-                        Cell(row, "durability", ReadClasses(5)),
-                        Cell(row, "heartwoodTreatability", ReadClasses(4)),
-                        Cell(row, "sapwoodTreatability", ReadClasses(4)),
-                        Cell(row, "sapwoodWidth", ReadWidth),
-                        Cell(row, "densityKgPerM3", ReadDensity),
-                        row.OptionalText("notes")
-                    )
-                );
-            }
+            var name = row.Text("name");
+            if (!seen.Add(name))
+                row.Refuse("name", name, "a name of its own");
+            var botanical = row.Texts("botanical");
+            if (botanical.Count == 0)
+                row.Refuse("botanical", "nothing", "at least one botanical name");
+            all.Add(
+                new Species(
+                    name,
+                    botanical,
+                    row.Texts("synonyms"),
+                    row.Word("type", Types),
+                    Cell(row, "durability", ReadClasses(5)),
+                    Cell(row, "heartwoodTreatability", ReadClasses(4)),
+                    Cell(row, "sapwoodTreatability", ReadClasses(4)),
+                    Cell(row, "sapwoodWidth", ReadWidth),
+                    Cell(row, "densityKgPerM3", ReadDensity),
+                    row.OptionalText("notes")
+                )
+            );
         }
         return all;
     }
 
     private static Fact<T>? Cell<T>(FactRow row, string field, Func<FactRow, T> read)
     {
-        using var cell = row.OptionalRow(field);
+        var cell = row.OptionalRow(field);
         return cell is null ? null : new Fact<T>(read(cell), cell.Provenance());
     }
 

@@ -15,18 +15,15 @@ internal static class UseClassFile
         var all = new List<UseClassFacts>();
         foreach (var row in root.Rows("classes"))
         {
-            using (row)
-            {
-                all.Add(
-                    new UseClassFacts(
-                        row.Word("useClass", Single),
-                        row.Text("situation"),
-                        row.Text("moisture"),
-                        row.Text("agents"),
-                        row.Provenance()
-                    )
-                );
-            }
+            all.Add(
+                new UseClassFacts(
+                    row.Word("useClass", Single),
+                    row.Text("situation"),
+                    row.Text("moisture"),
+                    row.Text("agents"),
+                    row.Provenance()
+                )
+            );
         }
         return all;
     }
@@ -36,11 +33,8 @@ internal static class UseClassFile
         var all = new List<UseClassTrap>();
         foreach (var row in root.Rows("traps"))
         {
-            using (row)
-            {
-                _ = row.Text("key");
-                all.Add(new UseClassTrap(UseClasses(row), row.Text("says"), row.Provenance()));
-            }
+            _ = row.Text("key");
+            all.Add(new UseClassTrap(UseClasses(row), row.Text("says"), row.Provenance()));
         }
         return all;
     }
@@ -51,18 +45,15 @@ internal static class UseClassFile
         var all = new List<Equivalence>();
         foreach (var row in root.Rows("rows"))
         {
-            using (row)
-            {
-                all.Add(
-                    new Equivalence(
-                        UseClasses(row),
-                        row.Text("situation"),
-                        row.Text("australianNewZealand"),
-                        row.Text("american"),
-                        provenance
-                    )
-                );
-            }
+            all.Add(
+                new Equivalence(
+                    UseClasses(row),
+                    row.Text("situation"),
+                    row.Text("australianNewZealand"),
+                    row.Text("american"),
+                    provenance
+                )
+            );
         }
         return all;
     }

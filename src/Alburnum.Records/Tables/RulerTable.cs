@@ -41,7 +41,7 @@ public static class RulerTable
 
     private static HandReading Reading(TableLine line, Section section, Dictionary<(string, int, double), int> first)
     {
-        var (piece, face) = (line.Text("piece"), line.Whole("face", 1, section is RoundSection ? 1 : 4));
+        var (piece, face) = (line.Text("piece"), line.Whole("face", 1, section.FaceCount));
         var position = line.Number("position_mm", 0, section.PerimeterMm);
         if (!first.TryAdd((piece, face, position), line.Line))
             line.Refuse(

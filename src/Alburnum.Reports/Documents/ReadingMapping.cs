@@ -2,7 +2,6 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Reports.Words;
-using Alburnum.Timber;
 
 namespace Alburnum.Reports.Documents;
 
@@ -33,7 +32,7 @@ public static class ReadingMapping
             reading.FileName,
             reading.Sha256,
             Name(reading.Shape),
-            SizeMm(reading.Section),
+            reading.Section.SizesMm,
             reading.WidthPx,
             reading.HeightPx,
             scale is null ? null : Math.Round(scale.PixelsPerMm, 3),
@@ -152,8 +151,8 @@ public static class ReadingMapping
         new(
             null,
             null,
-            profile.Section is RoundSection ? "round" : "rectangle",
-            SizeMm(profile.Section),
+            Name(ReadingRequest.ShapeOf(profile.Section)),
+            profile.Section.SizesMm,
             null,
             null,
             null,
@@ -170,7 +169,7 @@ public static class ReadingMapping
         );
 
     /// <summary>The name of the shape that a request asks for.</summary>
-    public static string ShapeOf(ReadingRequest request) => Name(request.Outline());
+    public static string ShapeOf(ReadingRequest request) => Name(request.ShapeOrFromSection);
 
     private static string Name(SectionShape shape) =>
         shape switch
@@ -182,14 +181,6 @@ public static class ReadingMapping
             SectionShape.Quartered => "quartered",
             SectionShape.CoreStrip => "core",
             _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Not a shape."),
-        };
-
-    private static double[] SizeMm(Section section) =>
-        section switch
-        {
-            RectangularSection sawn => [sawn.WidthMm, sawn.HeightMm],
-            RoundSection round => [round.DiameterMm],
-            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 
     private static IReadOnlyList<FaceDocument> Faces(DepthProfile? profile) =>

@@ -1,116 +1,238 @@
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>An answer as data: what the code demands, why, how sure that is, and what else is open.</summary>
-/// <param name="Format">"alburnum requirement".</param>
-/// <param name="Version">Version of this form, 1.</param>
-/// <param name="Outcome">"required", "not permitted" or "not covered".</param>
-/// <param name="Reason">Why there is no demand; null where there is one.</param>
-/// <param name="Missing">What would have to be known of the piece.</param>
-/// <param name="Rulebook">Name of the rulebook.</param>
-/// <param name="RulebookTitle">Document and edition.</param>
-/// <param name="Enquiry">What was asked.</param>
-/// <param name="Requirement">The demand; null where there is none.</param>
-/// <param name="WeakestStanding">Weakest standing of what the answer rests on.</param>
-/// <param name="Trace">How each subject was decided.</param>
-/// <param name="FactsUsed">Facts outside the rows.</param>
-/// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
-/// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
-/// <param name="Clause">Paragraph for a specification; null where there is no demand.</param>
-/// <param name="Remarks">Traps between editions, correspondence with other systems, cautions.</param>
-public sealed record AnswerDocument(
-    string Format,
-    int Version,
-    string Outcome,
-    string? Reason,
-    IReadOnlyList<string> Missing,
-    string Rulebook,
-    string RulebookTitle,
-    AskedDocument Enquiry,
-    DemandDocument? Requirement,
-    string WeakestStanding,
-    IReadOnlyList<StepDocument> Trace,
-    IReadOnlyList<FactDocument> FactsUsed,
-    UntreatedDocument? Untreated,
-    IReadOnlyList<RouteDocument> Routes,
-    string? Clause,
-    IReadOnlyList<string> Remarks
-);
+public sealed record AnswerDocument
+{
+    /// <summary>"alburnum requirement".</summary>
+    public required string Format { get; init; }
+
+    /// <summary>Version of this form, 1.</summary>
+    public required int Version { get; init; }
+
+    /// <summary>"required", "not permitted" or "not covered".</summary>
+    public required string Outcome { get; init; }
+
+    /// <summary>Why there is no demand; null where there is one.</summary>
+    public required string? Reason { get; init; }
+
+    /// <summary>What would have to be known of the piece.</summary>
+    public required IReadOnlyList<string> Missing { get; init; }
+
+    /// <summary>Name of the rulebook.</summary>
+    public required string Rulebook { get; init; }
+
+    /// <summary>Document and edition.</summary>
+    public required string RulebookTitle { get; init; }
+
+    /// <summary>What was asked.</summary>
+    public required AskedDocument Enquiry { get; init; }
+
+    /// <summary>The demand; null where there is none.</summary>
+    public required DemandDocument? Requirement { get; init; }
+
+    /// <summary>Weakest standing of what the answer rests on.</summary>
+    public required string WeakestStanding { get; init; }
+
+    /// <summary>How each subject was decided.</summary>
+    public required IReadOnlyList<StepDocument> Trace { get; init; }
+
+    /// <summary>Facts outside the rows.</summary>
+    public required IReadOnlyList<FactDocument> FactsUsed { get; init; }
+
+    /// <summary>Whether the timber will do untreated; null where species or use class is not known.</summary>
+    public required UntreatedDocument? Untreated { get; init; }
+
+    /// <summary>What would make it possible, best first; empty where nothing is wrong.</summary>
+    public required IReadOnlyList<RouteDocument> Routes { get; init; }
+
+    /// <summary>Paragraph for a specification; null where there is no demand.</summary>
+    public required string? Clause { get; init; }
+
+    /// <summary>Traps between editions, correspondence with other systems, cautions.</summary>
+    public required IReadOnlyList<string> Remarks { get; init; }
+}
 
 /// <summary>What was asked; null where not known.</summary>
-public sealed record AskedDocument(
-    string? Component,
-    string? Section,
-    string? Form,
-    string? Species,
-    IReadOnlyList<string> UseClasses,
-    int? LifeYears,
-    bool? ExposedHeartwood,
-    bool? Incised,
-    bool? Coated,
-    double? MoisturePercent,
-    string? StatedClass,
-    string? Preservative,
-    string? CriticalValue
-);
+public sealed record AskedDocument
+{
+    /// <summary>What the piece is for.</summary>
+    public required string? Component { get; init; }
+
+    /// <summary>Nominal section.</summary>
+    public required string? Section { get; init; }
+
+    /// <summary>"sawn" or "round".</summary>
+    public required string? Form { get; init; }
+
+    /// <summary>The timber.</summary>
+    public required string? Species { get; init; }
+
+    /// <summary>Use class, or those possible; empty where none was said.</summary>
+    public required IReadOnlyList<string> UseClasses { get; init; }
+
+    /// <summary>Desired service life, years.</summary>
+    public required int? LifeYears { get; init; }
+
+    /// <summary>Whether heartwood reaches a face.</summary>
+    public required bool? ExposedHeartwood { get; init; }
+
+    /// <summary>Whether the faces are incised.</summary>
+    public required bool? Incised { get; init; }
+
+    /// <summary>Whether a coating is kept up.</summary>
+    public required bool? Coated { get; init; }
+
+    /// <summary>Moisture before treatment, %.</summary>
+    public required double? MoisturePercent { get; init; }
+
+    /// <summary>The class that the contract names.</summary>
+    public required string? StatedClass { get; init; }
+
+    /// <summary>Code of the preservative.</summary>
+    public required string? Preservative { get; init; }
+
+    /// <summary>The critical value with its unit.</summary>
+    public required string? CriticalValue { get; init; }
+}
 
 /// <summary>The demand.</summary>
-/// <param name="Penetration">The code's own name of it.</param>
-/// <param name="PenetrationInWords">The depth in words.</param>
-/// <param name="AnalyticalZone">Where retention is assayed; null where not known.</param>
-/// <param name="RetentionFactor">Multiple of the preservative's critical value; null where not known.</param>
-/// <param name="Retention">The amount; null where not known.</param>
-/// <param name="MoistureMaxPercent">Greatest moisture before treatment; null where not known.</param>
-/// <param name="Conditions">Conditions and advice.</param>
-/// <param name="Open">Parts that the rulebook cannot answer.</param>
-public sealed record DemandDocument(
-    string Penetration,
-    string PenetrationInWords,
-    string? AnalyticalZone,
-    double? RetentionFactor,
-    string? Retention,
-    double? MoistureMaxPercent,
-    IReadOnlyList<string> Conditions,
-    IReadOnlyList<string> Open
-);
+public sealed record DemandDocument
+{
+    /// <summary>The code's own name of it.</summary>
+    public required string Penetration { get; init; }
+
+    /// <summary>The depth in words.</summary>
+    public required string PenetrationInWords { get; init; }
+
+    /// <summary>Where retention is assayed; null where not known.</summary>
+    public required string? AnalyticalZone { get; init; }
+
+    /// <summary>Multiple of the preservative's critical value; null where not known.</summary>
+    public required double? RetentionFactor { get; init; }
+
+    /// <summary>The amount; null where not known.</summary>
+    public required string? Retention { get; init; }
+
+    /// <summary>Greatest moisture before treatment; null where not known.</summary>
+    public required double? MoistureMaxPercent { get; init; }
+
+    /// <summary>Conditions and advice.</summary>
+    public required IReadOnlyList<string> Conditions { get; init; }
+
+    /// <summary>Parts that the rulebook cannot answer.</summary>
+    public required IReadOnlyList<string> Open { get; init; }
+}
 
 /// <summary>How one subject was decided.</summary>
-public sealed record StepDocument(
-    string Subject,
-    string Finding,
-    IReadOnlyList<RowDocument> Matched,
-    IReadOnlyList<RowDocument> SetAside,
-    IReadOnlyList<MissDocument> Open,
-    IReadOnlyList<MissDocument> NearMisses
-);
+public sealed record StepDocument
+{
+    /// <summary>What was decided, for instance "penetration".</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>What it came to, in words.</summary>
+    public required string Finding { get; init; }
+
+    /// <summary>Rows that hold and count.</summary>
+    public required IReadOnlyList<RowDocument> Matched { get; init; }
+
+    /// <summary>Rows that hold but yield to an exception.</summary>
+    public required IReadOnlyList<RowDocument> SetAside { get; init; }
+
+    /// <summary>Rows that could hold if something were known.</summary>
+    public required IReadOnlyList<MissDocument> Open { get; init; }
+
+    /// <summary>Rows that failed on one field.</summary>
+    public required IReadOnlyList<MissDocument> NearMisses { get; init; }
+}
 
 /// <summary>A row of the rulebook.</summary>
-public sealed record RowDocument(string Key, string When, string Demand, string Standing, string Source);
+public sealed record RowDocument
+{
+    /// <summary>Key of the row.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>When it holds, in words.</summary>
+    public required string When { get; init; }
+
+    /// <summary>What it demands, in words.</summary>
+    public required string Demand { get; init; }
+
+    /// <summary>Standing of the source.</summary>
+    public required string Standing { get; init; }
+
+    /// <summary>The source.</summary>
+    public required string Source { get; init; }
+}
 
 /// <summary>A row that just failed, or that stayed open, on one field.</summary>
-public sealed record MissDocument(RowDocument Row, string Field, string Asked, string Found);
+public sealed record MissDocument
+{
+    /// <summary>The row.</summary>
+    public required RowDocument Row { get; init; }
+
+    /// <summary>The field.</summary>
+    public required string Field { get; init; }
+
+    /// <summary>What the row asks of it.</summary>
+    public required string Asked { get; init; }
+
+    /// <summary>What is known of it.</summary>
+    public required string Found { get; init; }
+}
 
 /// <summary>A fact outside the rows.</summary>
-public sealed record FactDocument(string Fact, string Standing, string Source);
+public sealed record FactDocument
+{
+    /// <summary>The fact in words.</summary>
+    public required string Fact { get; init; }
+
+    /// <summary>Standing of the source.</summary>
+    public required string Standing { get; init; }
+
+    /// <summary>The source.</summary>
+    public required string Source { get; init; }
+}
 
 /// <summary>Whether the timber will do untreated.</summary>
-public sealed record UntreatedDocument(string? Heartwood, string Sapwood, string InWords, string Standing);
+public sealed record UntreatedDocument
+{
+    /// <summary>Verdict on the heartwood; null where its durability is not known.</summary>
+    public required string? Heartwood { get; init; }
+
+    /// <summary>Verdict on the sapwood.</summary>
+    public required string Sapwood { get; init; }
+
+    /// <summary>All of it in one sentence.</summary>
+    public required string InWords { get; init; }
+
+    /// <summary>Standing of the source.</summary>
+    public required string Standing { get; init; }
+}
 
 /// <summary>One way to make it possible.</summary>
-/// <param name="Kind">What is changed, for instance "incise".</param>
-/// <param name="Change">The change in words.</param>
-/// <param name="Reach">Whether the demand is usually met then.</param>
-/// <param name="Reason">Why the rulebook has no demand then; null where it has one or none is needed.</param>
-/// <param name="Requirement">The demand then; null where the rulebook is silent or no preservative is needed.</param>
-/// <param name="Untreated">The verdict on untreated heartwood, where that is the route.</param>
-/// <param name="Standing">Weakest standing of what the route rests on.</param>
-/// <param name="Trace">How each subject was decided, without the rows that failed.</param>
-public sealed record RouteDocument(
-    string Kind,
-    string Change,
-    string Reach,
-    string? Reason,
-    DemandDocument? Requirement,
-    UntreatedDocument? Untreated,
-    string Standing,
-    IReadOnlyList<StepDocument> Trace
-);
+public sealed record RouteDocument
+{
+    /// <summary>What is changed, for instance "incise".</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>The change in words.</summary>
+    public required string Change { get; init; }
+
+    /// <summary>Whether the demand is usually met then.</summary>
+    public required string Reach { get; init; }
+
+    /// <summary>Why the rulebook has no demand then; null where it has one or none is needed.</summary>
+    public required string? Reason { get; init; }
+
+    /// <summary>The demand then; null where the rulebook is silent or no preservative is needed.</summary>
+    public required DemandDocument? Requirement { get; init; }
+
+    /// <summary>The verdict on untreated heartwood, where that is the route.</summary>
+    public required UntreatedDocument? Untreated { get; init; }
+
+    /// <summary>Weakest standing of what the route rests on.</summary>
+    public required string Standing { get; init; }
+
+    /// <summary>How each subject was decided, without the rows that failed.</summary>
+    public required IReadOnlyList<StepDocument> Trace { get; init; }
+}

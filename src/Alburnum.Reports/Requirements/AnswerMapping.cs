@@ -1,4 +1,6 @@
+using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -8,41 +10,41 @@ public static class AnswerMapping
     private const string GivenLead = "given: ";
     private const int NearMissesShown = 3;
 
-    /// <summary>The document of an answer.</summary>
-    /// <param name="answer">The answer.</param>
-    /// <param name="untreated">Whether the timber will do untreated; null where that is not known.</param>
-    /// <param name="routes">What would make it possible.</param>
-    /// <param name="remarks">What else a reader should know.</param>
-    public static AnswerDocument From(
-        Answer answer,
-        UntreatedTimber? untreated,
-        IReadOnlyList<Route> routes,
-        IReadOnlyList<string> remarks
-    ) =>
-        new(
-            "alburnum requirement",
-            1,
-            Outcome(answer),
-            Reason(answer),
-            answer is NotCovered { Missing: var missing } ? [.. missing.Select(field => field.InWords())] : [],
-            answer.Trace.RulebookName,
-            answer.Trace.RulebookTitle,
-            From(answer.Trace.Enquiry),
-            answer is Required required ? From(required.Requirement) : null,
-            answer.Trace.WeakestStanding.InWords(),
-            [.. answer.Trace.Steps.Select(From)],
+    /// <summary>The document of a requirement found.</summary>
+    public static AnswerDocument From(FoundRequirement found)
+    {
+        ArgumentNullException.ThrowIfNull(found);
+        var (answer, trace) = (found.Answer, found.Answer.Trace);
+        return new()
+        {
+            Format = "alburnum requirement",
+            Version = 1,
+            Outcome = Outcome(answer),
+            Reason = Reason(answer),
+            Missing = answer is NotCovered { Missing: var missing }
+                ? [.. missing.Select(field => field.InWords())]
+                : [],
+            Rulebook = trace.RulebookName,
+            RulebookTitle = trace.RulebookTitle,
+            Enquiry = From(trace.Enquiry),
+            Requirement = answer is Required required ? From(required.Requirement) : null,
+            WeakestStanding = trace.WeakestStanding.InWords(),
+            Trace = [.. trace.Steps.Select(From)],
+            FactsUsed =
             [
-                .. answer.Trace.FactsUsed.Select(fact => new FactDocument(
-                    fact.InWords,
-                    fact.Provenance.Standing.InWords(),
-                    fact.Provenance.Citation
-                )),
+                .. trace.FactsUsed.Select(fact => new FactDocument
+                {
+                    Fact = fact.InWords,
+                    Standing = fact.Provenance.Standing.InWords(),
+                    Source = fact.Provenance.Citation,
+                }),
             ],
-            From(untreated),
-            [.. routes.Select(From)],
-            answer is Required demand ? SpecificationClause.Write(demand) : null,
-            remarks
-        );
+            Untreated = From(found.Untreated),
+            Routes = [.. found.Routes.Select(From)],
+            Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
+            Remarks = [.. found.Remarks.Select(RequirementWords.Say)],
+        };
+    }
 
     /// <summary>"required", "not permitted" or "not covered".</summary>
     public static string Outcome(Answer answer) =>
@@ -100,79 +102,98 @@ public static class AnswerMapping
         };
 
     private static AskedDocument From(Enquiry enquiry) =>
-        new(
-            enquiry.Component?.Name,
-            enquiry.Section?.Label,
-            enquiry.FormOrFromSection switch
+        new()
+        {
+            Component = enquiry.Component?.Name,
+            Section = enquiry.Section?.Label,
+            Form = enquiry.FormOrFromSection switch
             {
                 TimberForm.Sawn => "sawn",
                 TimberForm.Round => "round",
                 _ => null,
             },
-            enquiry.Species?.Name,
-            [.. enquiry.UseClasses.Select(each => each.Label())],
-            enquiry.Life?.Years,
-            enquiry.HasExposedHeartwood,
-            enquiry.IsIncised,
-            enquiry.IsCoated,
-            enquiry.MoisturePercent,
-            enquiry.StatedClass,
-            enquiry.Preservative,
-            enquiry.CriticalValue?.Label
-        );
+            Species = enquiry.Species?.Name,
+            UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
+            LifeYears = enquiry.Life?.Years,
+            ExposedHeartwood = enquiry.HasExposedHeartwood,
+            Incised = enquiry.IsIncised,
+            Coated = enquiry.IsCoated,
+            MoisturePercent = enquiry.MoisturePercent,
+            StatedClass = enquiry.StatedClass,
+            Preservative = enquiry.Preservative,
+            CriticalValue = enquiry.CriticalValue?.Label,
+        };
 
     private static DemandDocument From(Requirement requirement) =>
-        new(
-            requirement.PenetrationName,
-            requirement.Penetration.InWords,
-            requirement.Zone?.InWords,
-            requirement.Retention?.Factor,
-            requirement.RequiredRetention?.Label,
-            requirement.MoistureMaxPercent,
-            requirement.Conditions,
-            requirement.Open
-        );
+        new()
+        {
+            Penetration = requirement.PenetrationName,
+            PenetrationInWords = requirement.Penetration.InWords,
+            AnalyticalZone = requirement.Zone?.InWords,
+            RetentionFactor = requirement.Retention?.Factor,
+            Retention = requirement.RequiredRetention?.Label,
+            MoistureMaxPercent = requirement.MoistureMaxPercent,
+            Conditions = requirement.Conditions,
+            Open = requirement.Open,
+        };
 
     private static StepDocument From(TraceStep step) =>
-        new(
-            InWords(step.Subject),
-            step is { Subject: Subject.Advice, Matched.Count: > 0 }
+        new()
+        {
+            Subject = InWords(step.Subject),
+            Finding = step is { Subject: Subject.Advice, Matched.Count: > 0 }
                 ? FormattableString.Invariant($"{step.Matched.Count} that hold")
                 : InWords(step.Finding),
-            [.. step.Matched.Select(From)],
-            [.. step.SetAside.Select(From)],
-            [.. step.Open.Select(From)],
-            [.. step.NearMisses.Select(From)]
-        );
+            Matched = [.. step.Matched.Select(From)],
+            SetAside = [.. step.SetAside.Select(From)],
+            Open = [.. step.Open.Select(From)],
+            NearMisses = [.. step.NearMisses.Select(From)],
+        };
 
     private static RowDocument From(Row row) =>
-        new(row.Key, row.WhenInWords, row.Demand.InWords, row.Provenance.Standing.InWords(), row.Provenance.Citation);
+        new()
+        {
+            Key = row.Key,
+            When = row.WhenInWords,
+            Demand = row.Demand.InWords,
+            Standing = row.Provenance.Standing.InWords(),
+            Source = row.Provenance.Citation,
+        };
 
-    private static MissDocument From(Miss miss) => new(From(miss.Row), miss.Field.InWords(), miss.Asked, miss.Found);
+    private static MissDocument From(Miss miss) =>
+        new()
+        {
+            Row = From(miss.Row),
+            Field = miss.Field.InWords(),
+            Asked = miss.Asked,
+            Found = miss.Found,
+        };
 
     private static UntreatedDocument? From(UntreatedTimber? untreated) =>
         untreated is null
             ? null
-            : new UntreatedDocument(
-                untreated.Heartwood?.InWords(),
-                untreated.Sapwood.InWords(),
-                untreated.InWords,
-                untreated.Standing.InWords()
-            );
+            : new()
+            {
+                Heartwood = untreated.Heartwood is { } heartwood ? RequirementWords.Say(heartwood) : null,
+                Sapwood = RequirementWords.Say(untreated.Sapwood),
+                InWords = RequirementWords.Say(untreated),
+                Standing = untreated.Standing.InWords(),
+            };
 
     private static RouteDocument From(Route route) =>
-        new(
-            InWords(route.Kind),
-            route.InWords,
-            InWords(route.Reach),
-            Reason(route.Answer),
-            route.Answer is Required required ? From(required.Requirement) : null,
-            From(route.Untreated),
-            (route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing).InWords(),
-            route.Answer is null
+        new()
+        {
+            Kind = InWords(route.Kind),
+            Change = route.InWords,
+            Reach = InWords(route.Reach),
+            Reason = Reason(route.Answer),
+            Requirement = route.Answer is Required required ? From(required.Requirement) : null,
+            Untreated = From(route.Untreated),
+            Standing = (route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing).InWords(),
+            Trace = route.Answer is null
                 ? []
-                : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))]
-        );
+                : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))],
+        };
 
     private static string InWords(RouteKind kind) =>
         kind switch

@@ -72,9 +72,9 @@ internal sealed record DraftReading(
         List<InputProblem> problems
     )
     {
-        if (section is RectangularSection && corners.Count > 4)
-            problems.Add(Problem("corners", Figures.Counted(corners.Count, "point"), "4 corners"));
-        var least = section is RoundSection ? 5 : 4;
+        if (CornersOf(section) is { } most && corners.Count > most)
+            problems.Add(Problem("corners", Figures.Counted(corners.Count, "point"), $"{most} corners"));
+        var least = CornersOf(section) ?? 5;
         if (corners.Count >= least)
             return section is RoundSection ? corners : Clockwise(corners);
         if (corners.Count > 0)
@@ -84,6 +84,15 @@ internal sealed record DraftReading(
         }
         return null;
     }
+
+    /// <summary>Points that outline a section; null for a round one, which takes five or more on its rim.</summary>
+    public static int? CornersOf(Section section) =>
+        section switch
+        {
+            RoundSection => null,
+            HalfRoundSection or QuarteredSection => 3,
+            _ => 4,
+        };
 
     // Corners may be touched in any order; the reader goes round them from the first.
     private static IReadOnlyList<PointPx> Clockwise(IReadOnlyList<PointPx> corners)

@@ -235,7 +235,8 @@ public static class PieceConformity
         section switch
         {
             RectangularSection sawn => (face % 2 == 1 ? sawn.HeightMm : sawn.WidthMm) / 2,
-            RoundSection round => round.DiameterMm / 2,
+            // Fronts from the flat and from the round meet half-way between them.
+            RoundSection or HalfRoundSection or QuarteredSection => section.ThicknessMm / 2,
             _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 

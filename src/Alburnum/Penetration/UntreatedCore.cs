@@ -61,6 +61,9 @@ internal static class UntreatedCore
             case RoundSection round:
                 Add(1, 1, round.DiameterMm, positionMm => (positionMm + round.PerimeterMm / 2) % round.PerimeterMm);
                 return reaches;
+            // No face of these looks across at another of its kind: the way across is not read.
+            case HalfRoundSection or QuarteredSection:
+                return reaches;
             default:
                 throw new ArgumentOutOfRangeException(nameof(profile), profile.Section, "Not a section.");
         }

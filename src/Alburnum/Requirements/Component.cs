@@ -8,25 +8,25 @@ public sealed record Component(string Name, IReadOnlyList<string> Synonyms);
 /// <summary>All components, found by any of their names.</summary>
 public sealed class ComponentCatalogue
 {
-    private readonly NameIndex<Component> names;
+    private readonly NameIndex<Component> _names;
 
     /// <summary>A catalogue of the given components.</summary>
     public ComponentCatalogue(IReadOnlyList<Component> all)
     {
         ArgumentNullException.ThrowIfNull(all);
         All = all;
-        names = new NameIndex<Component>(all, component => [component.Name, .. component.Synonyms]);
+        _names = new NameIndex<Component>(all, component => [component.Name, .. component.Synonyms]);
     }
 
     /// <summary>Every component, in the order of the file.</summary>
     public IReadOnlyList<Component> All { get; }
 
     /// <summary>The component of that name, or what may have been meant.</summary>
-    public Lookup<Component> Find(string name) => names.Find(name);
+    public Lookup<Component> Find(string name) => _names.Find(name);
 
     /// <summary>The component of that name; refuses a name that nothing, or more than one component, bears.</summary>
     /// <param name="name">Name or synonym.</param>
     /// <param name="field">Option or field that the name was given in, for the message.</param>
     /// <exception cref="InputRefusedException">No such component, or several.</exception>
-    public Component Get(string name, string field = "component") => names.Get(name, field, "a known component");
+    public Component Get(string name, string field = "component") => _names.Get(name, field, "a known component");
 }

@@ -57,29 +57,36 @@ public sealed record Exposure
 /// <param name="Classes">The class, or those still possible.</param>
 /// <param name="DecidedBy">The question that decided it, or the last one answered; null where none was.</param>
 /// <param name="NextQuestion">The question that narrows it down further; null where the class is settled.</param>
-/// <param name="Remarks">What goes with the class: coating, reach, consequence, insects. One sentence each.</param>
+/// <param name="Remarks">What goes with the class: coating, reach, consequence, insects.</param>
 public sealed record UseClassAnswer(
     IReadOnlyList<UseClass> Classes,
     ExposureQuestion? DecidedBy,
     ExposureQuestion? NextQuestion,
-    IReadOnlyList<string> Remarks
+    IReadOnlyList<UseClassRemark> Remarks
 );
+
+/// <summary>What goes with a use class without changing it.</summary>
+public enum UseClassRemark
+{
+    /// <summary>The coating leaves the class of EN 335:2013 as it is; British practice calls it 3c.</summary>
+    CoatingKeepsClass,
+
+    /// <summary>Hard to reach or replace: the longer service life is the choice.</summary>
+    ChooseLongerLife,
+
+    /// <summary>People could be hurt: a structural engineer sets class, life and inspection.</summary>
+    EngineerDecides,
+
+    /// <summary>Termites are named beside the class.</summary>
+    TermitesBesideClass,
+
+    /// <summary>Beetles are named beside the class.</summary>
+    BeetlesBesideClass,
+}
 
 /// <summary>From everyday questions to a use class, in the order in which EN 335 draws its lines: the wettest first.</summary>
 public static class ExposureReading
 {
-    /// <summary>The question in words.</summary>
-    public static string InWords(this ExposureQuestion question) =>
-        question switch
-        {
-            ExposureQuestion.SaltWater => "Does it stand in salt water?",
-            ExposureQuestion.GroundOrFreshWater => "Does it touch the ground or fresh water?",
-            ExposureQuestion.Weather => "Is it exposed to the weather?",
-            ExposureQuestion.WaterStays => "Can water stay on it, in joints or on end grain?",
-            ExposureQuestion.Damp => "Can it get damp now and then?",
-            _ => throw new ArgumentOutOfRangeException(nameof(question), question, "Not a question."),
-        };
-
     /// <summary>The use class, the question that decided it and what to ask next. EN 335:2013.</summary>
     public static UseClassAnswer UseClass(this Exposure exposure)
     {
@@ -146,18 +153,18 @@ public static class ExposureReading
         }
     }
 
-    private static IEnumerable<string> Remarks(Exposure exposure, IReadOnlyList<UseClass> classes)
+    private static IEnumerable<UseClassRemark> Remarks(Exposure exposure, IReadOnlyList<UseClass> classes)
     {
         var isOutdoors = classes.Any(each => each is Requirements.UseClass.ThreeOne or Requirements.UseClass.ThreeTwo);
         if (isOutdoors && exposure.IsCoated == true)
-            yield return "The coating does not change the class of EN 335:2013; British practice calls it 3c, and asks for upkeep.";
+            yield return UseClassRemark.CoatingKeepsClass;
         if (exposure.IsHardToReach == true)
-            yield return "Hard to reach or replace: choose the longer service life.";
+            yield return UseClassRemark.ChooseLongerLife;
         if (exposure.CouldHurtPeople == true)
-            yield return "People could be hurt if it fails: have a structural engineer set class, life and inspection; some codes put outdoor structural supports in class 4.";
+            yield return UseClassRemark.EngineerDecides;
         if (exposure.HasTermites == true)
-            yield return "Termites are named beside the class, not by it: ask for a preservative tested against them.";
+            yield return UseClassRemark.TermitesBesideClass;
         if (exposure.HasBeetles == true)
-            yield return "Beetles are named beside the class, not by it: sapwood is at risk even in dry rooms.";
+            yield return UseClassRemark.BeetlesBesideClass;
     }
 }

@@ -33,18 +33,6 @@ public static class DurabilityVerdictWords
         ("(x)", DurabilityVerdict.NormallyTreat),
         ("x", DurabilityVerdict.Treat),
     ];
-
-    /// <summary>The verdict in words.</summary>
-    public static string InWords(this DurabilityVerdict verdict) =>
-        verdict switch
-        {
-            DurabilityVerdict.Enough => "natural durability is enough",
-            DurabilityVerdict.NormallyEnough => "normally enough; treatment may be wise for some uses",
-            DurabilityVerdict.Depends => "depends on species, permeability and use",
-            DurabilityVerdict.NormallyTreat => "treatment is normally needed",
-            DurabilityVerdict.Treat => "treatment is needed",
-            _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
-        };
 }
 
 /// <summary>One row of the table: a use class, and the verdict for durability classes 1 to 5.</summary>
@@ -58,23 +46,25 @@ public sealed record DurabilityRow(
 );
 
 /// <summary>Untreated timber in a use class: heartwood and sapwood apart.</summary>
+/// <param name="Species">The timber.</param>
+/// <param name="UseClass">The use class.</param>
 /// <param name="Heartwood">Verdict on the heartwood, by the least durable class of its range; null where its durability is not known.</param>
 /// <param name="HeartwoodAtBest">Verdict by the most durable class of its range; null where not known.</param>
 /// <param name="Sapwood">Verdict on the sapwood, which counts as durability class 5 in every species.</param>
 /// <param name="Standing">Weakest standing of what was used.</param>
-/// <param name="InWords">The result in words.</param>
 public sealed record UntreatedTimber(
+    Species Species,
+    UseClass UseClass,
     DurabilityVerdict? Heartwood,
     DurabilityVerdict? HeartwoodAtBest,
     DurabilityVerdict Sapwood,
-    Standing Standing,
-    string InWords
+    Standing Standing
 );
 
 /// <summary>Natural durability against use class, as in EN 460:1994.</summary>
 public sealed class NaturalDurability
 {
-    private readonly IReadOnlyList<DurabilityRow> rows;
+    private readonly IReadOnlyList<DurabilityRow> _rows;
 
     /// <summary>A table of the given rows, which must cover every use class.</summary>
     /// <exception cref="ArgumentException">A use class has no row, or a row has not five verdicts.</exception>
@@ -85,7 +75,7 @@ public sealed class NaturalDurability
             throw new ArgumentException("Every use class needs a row.", nameof(rows));
         if (rows.Any(row => row.Verdicts.Count != 5))
             throw new ArgumentException("A row has five verdicts.", nameof(rows));
-        this.rows = rows;
+        _rows = rows;
     }
 
     /// <summary>The verdict for heartwood of one durability class.</summary>
@@ -94,7 +84,7 @@ public sealed class NaturalDurability
     public Fact<DurabilityVerdict> Verdict(int durability, UseClass useClass)
     {
         Require.InRange(durability, 1, 5, "(class)");
-        var row = rows.First(row => row.UseClasses.Contains(useClass));
+        var row = _rows.First(row => row.UseClasses.Contains(useClass));
         return new Fact<DurabilityVerdict>(row.Verdicts[durability - 1], row.Provenance);
     }
 
@@ -104,25 +94,14 @@ public sealed class NaturalDurability
         ArgumentNullException.ThrowIfNull(species);
         var sapwood = Verdict(Species.SapwoodDurability.High, useClass);
         if (species.Durability is not { } durability)
-        {
-            return new UntreatedTimber(
-                null,
-                null,
-                sapwood.Value,
-                sapwood.Provenance.Standing,
-                $"The durability of {species.Name} is not in the catalogue; sapwood: {sapwood.Value.InWords()}."
-            );
-        }
-        var careful = Verdict(durability.Value.High, useClass).Value;
-        var atBest = Verdict(durability.Value.Low, useClass).Value;
-        var range = careful == atBest ? "" : $", at best {atBest.InWords()}";
+            return new UntreatedTimber(species, useClass, null, null, sapwood.Value, sapwood.Provenance.Standing);
         return new UntreatedTimber(
-            careful,
-            atBest,
+            species,
+            useClass,
+            Verdict(durability.Value.High, useClass).Value,
+            Verdict(durability.Value.Low, useClass).Value,
             sapwood.Value,
-            Provenance.Weakest([sapwood.Provenance.Standing, durability.Provenance.Standing]),
-            $"Untreated {species.Name} in use class {useClass.Label()}: heartwood (durability {durability.Value.Label}): "
-                + $"{careful.InWords()}{range}; sapwood (always durability 5): {sapwood.Value.InWords()}."
+            Provenance.Weakest([sapwood.Provenance.Standing, durability.Provenance.Standing])
         );
     }
 }

@@ -32,9 +32,4 @@ public sealed record Equivalence(
     string AustralianNewZealand,
     string American,
     Provenance Provenance
-)
-{
-    /// <summary>What every use of an equivalence must show.</summary>
-    public const string Caution =
-        "Orientation only; systems do not correspond one to one, and none of this shows compliance.";
-}
+);

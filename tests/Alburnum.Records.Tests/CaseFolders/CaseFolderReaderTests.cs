@@ -70,7 +70,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("section: 100 x 100 mm", "section: 0 x 100 mm", "field section", "found 0 x 100 mm", "1 to 2000 mm")]
     [InlineData("section: 100 x 100 mm", "section: -5 x 100 mm", "field section", "found -5 x 100 mm", "1 to 2000 mm")]
     [InlineData("species: Scots pine", "species: Scots pinne", "field species", "Scots pinne", "did you mean")]
-    [InlineData("useClass: 4", "useClass: 7", "field useClass", "found 7", "1, 2, 3, 3.1, 3.2, 4 or 5")]
+    [InlineData("useClass: 4", "useClass: 7", "field useClass", "found 7", "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5")]
     [InlineData("useClass: 4", "useClas: 4", "field useClas", "an unknown field", "useClass")]
     [InlineData("sectionsCut: 2026-05-12", "sectionsCut: yesterday", "field sectionsCut", "yesterday", "2026-05-12")]
     [InlineData("rulebook: european-2007", "rulebook: martian", "field rulebook", "martian", "european-2007")]

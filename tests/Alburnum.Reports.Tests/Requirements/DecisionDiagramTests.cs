@@ -2,6 +2,7 @@ using System.Xml.Linq;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Tests.Requirements;
 
@@ -43,7 +44,7 @@ public sealed class DecisionDiagramTests
     [InlineData(UseClass.One, "not covered")]
     public void The_drawing_shows_the_rows_that_counted_and_the_answer(UseClass useClass, string outcome)
     {
-        var document = AnswerMapping.From(Book.Answer(new Enquiry { UseClasses = [useClass] }), null, [], []);
+        var document = Document(new Enquiry { UseClasses = [useClass] });
         var drawing = DecisionDiagram.Draw(document);
         var labels = drawing.Marks.OfType<Label>().Select(label => label.Text).ToList();
 
@@ -56,7 +57,7 @@ public sealed class DecisionDiagramTests
     [Fact]
     public void The_SVG_is_well_formed_whatever_the_rulebook_is_called()
     {
-        var document = AnswerMapping.From(Book.Answer(new Enquiry { UseClasses = [UseClass.Four] }), null, [], []);
+        var document = Document(new Enquiry { UseClasses = [UseClass.Four] });
         var svg = XElement.Parse(Svg.Write(DecisionDiagram.Draw(document)));
         Assert.Contains(
             svg.Descendants(),
@@ -67,11 +68,9 @@ public sealed class DecisionDiagramTests
     [Fact]
     public void An_answer_written_as_JSON_reads_back_the_same()
     {
-        var document = AnswerMapping.From(
-            Book.Answer(new Enquiry { UseClasses = [UseClass.Four], MoisturePercent = 22.5 }),
-            null,
-            [],
-            ["A remark."]
+        var document = Document(
+            new Enquiry { UseClasses = [UseClass.Four], MoisturePercent = 22.5 },
+            new CodeGoverns()
         );
         Assert.Equal(AnswerJson.Write(document), AnswerJson.Write(AnswerJson.Read(AnswerJson.Write(document))));
     }
@@ -79,12 +78,13 @@ public sealed class DecisionDiagramTests
     [Fact]
     public void Lines_of_text_keep_within_the_page()
     {
-        var document = AnswerMapping.From(
-            Book.Answer(new Enquiry { UseClasses = [UseClass.Four] }),
-            null,
-            [],
-            [string.Join(' ', Enumerable.Repeat("word", 60))]
+        var document = Document(
+            new Enquiry { UseClasses = [UseClass.Four] },
+            new TrapOfUseClass(new([UseClass.Four], string.Join(' ', Enumerable.Repeat("word", 60)), Source))
         );
         Assert.All(AnswerText.Lines(document), line => Assert.InRange(line.Length, 0, 110));
     }
+
+    private static AnswerDocument Document(Enquiry enquiry, params IReadOnlyList<RequirementRemark> remarks) =>
+        AnswerMapping.From(new(Book.Answer(enquiry), null, [], remarks));
 }

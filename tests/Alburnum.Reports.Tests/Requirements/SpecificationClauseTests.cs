@@ -1,8 +1,9 @@
+using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using static Alburnum.Tests.Requirements.Rows;
 
-namespace Alburnum.Tests.Requirements;
+namespace Alburnum.Reports.Tests.Requirements;
 
 public sealed class SpecificationClauseTests
 {

@@ -1,0 +1,177 @@
+using Alburnum.Facts;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Everything that can be said of a piece in an enquiry: one name, one range for each, wherever it is written.</summary>
+public static class EnquiryFields
+{
+    /// <summary>What the piece is for.</summary>
+    public static AskedField Component { get; } =
+        new()
+        {
+            Key = "component",
+            Option = "--component",
+            Column = "component",
+            Help = "What it is for; common names are understood",
+            Examples = "fence post, deck joist, tiling batten",
+            Expected = "a known component",
+            LeftOut = "no default use class or life",
+        };
+
+    /// <summary>The timber.</summary>
+    public static AskedField Species { get; } =
+        new()
+        {
+            Key = "species",
+            Option = "--species",
+            Column = "species",
+            Help = "Common or botanical name",
+            Examples = "Sitka spruce, Picea sitchensis",
+            Expected = "a species of the catalogue",
+            LeftOut = "rows about species stay open",
+        };
+
+    /// <summary>Nominal section.</summary>
+    public static AskedField Section { get; } =
+        new()
+        {
+            Key = "section",
+            Option = "--section",
+            Column = "section",
+            Help = "Nominal section; mm where no unit is written",
+            Examples = "75x75, 4 x 4 in, round 120, half round 120, quartered 120",
+            Expected = SectionText.Expected,
+            LeftOut = "thickness and form unknown",
+        };
+
+    /// <summary>Sawn or round.</summary>
+    public static AskedField Form { get; } =
+        new()
+        {
+            Key = "form",
+            Option = "--form",
+            Column = "form",
+            Help = "Sawn or round",
+            Examples = "sawn, round",
+            Expected = "sawn or round",
+            LeftOut = "as the section shows",
+        };
+
+    /// <summary>Use class.</summary>
+    public static AskedField UseClass { get; } =
+        new()
+        {
+            Key = "useClass",
+            Option = "--use-class",
+            Column = "use_class",
+            Help = "Use class; British 3c and 3u say too whether it is coated",
+            Examples = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4, 5",
+            Expected = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5",
+            LeftOut = "the code's class for the component",
+        };
+
+    /// <summary>Desired service life, years.</summary>
+    public static AskedField Life { get; } =
+        new()
+        {
+            Key = "serviceLife",
+            Option = "--life",
+            Column = "life_years",
+            Help = "Desired service life, whole years",
+            Examples = "15, 30 years",
+            Range = new(1, 200, "years", IsWhole: true),
+            LeftOut = "the code's usual life for the component",
+        };
+
+    /// <summary>Whether heartwood reaches a face.</summary>
+    public static AskedField ExposedHeartwood { get; } =
+        YesNo("exposedHeartwood", "exposed-heartwood", "Heartwood reaches a face");
+
+    /// <summary>Whether the faces are incised.</summary>
+    public static AskedField Incised { get; } = YesNo("incised", "incised", "Faces are incised before treatment");
+
+    /// <summary>Whether a coating is kept up.</summary>
+    public static AskedField Coated { get; } = YesNo("coated", "coated", "A coating is applied and kept up");
+
+    /// <summary>Moisture content before treatment, %.</summary>
+    public static AskedField Moisture { get; } =
+        new()
+        {
+            Key = "moisture",
+            Option = "--moisture",
+            Column = "moisture_percent",
+            Help = "Moisture content before treatment, % of the oven-dry mass",
+            Examples = "24, 24 %",
+            Range = new(0, 250, "%", IsWhole: false),
+            LeftOut = "no check of the moisture limit",
+        };
+
+    /// <summary>The class that a contract names itself.</summary>
+    public static AskedField StatedClass { get; } =
+        new()
+        {
+            Key = "statedClass",
+            Option = "--class",
+            Column = "stated_class",
+            Help = "Penetration or treatment class that the contract names",
+            Examples = "NP3, AB, UC4A, H4",
+            Expected = "a class",
+            LeftOut = "the answer comes from the use",
+        };
+
+    /// <summary>Code of the preservative.</summary>
+    public static AskedField Preservative { get; } =
+        new()
+        {
+            Key = "preservative",
+            Option = "--preservative",
+            Column = "preservative",
+            Help = "Preservative as the rulebook's retention table names it",
+            Examples = "CA-C, creosote",
+            Expected = "a code",
+            LeftOut = "fixed retentions stay open",
+        };
+
+    /// <summary>The preservative's critical value for the use class.</summary>
+    public static AskedField CriticalValue { get; } =
+        new()
+        {
+            Key = "criticalValue",
+            Option = "--critical-value",
+            Column = "critical_value",
+            Help = "The preservative's critical value for the use class",
+            Examples = "8 kg/m3, 0.5 pcf, 120 g/m2",
+            Expected = "an amount above 0, up to 2000, with its unit, kg/m3, pcf or g/m2",
+            LeftOut = "retention is shown as a multiple",
+        };
+
+    /// <summary>All of them, in the order in which they are listed to people.</summary>
+    public static IReadOnlyList<AskedField> All { get; } =
+    [
+        Component,
+        Species,
+        Section,
+        Form,
+        UseClass,
+        Life,
+        ExposedHeartwood,
+        Incised,
+        Coated,
+        Moisture,
+        StatedClass,
+        Preservative,
+        CriticalValue,
+    ];
+
+    private static AskedField YesNo(string key, string words, string help) =>
+        new()
+        {
+            Key = key,
+            Option = $"--{words}",
+            Column = words.Replace('-', '_'),
+            Help = help,
+            Examples = "yes, no",
+            Expected = "yes or no",
+        };
+}

@@ -1,0 +1,95 @@
+using System.Globalization;
+using Alburnum.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads an enquiry, wherever it is written.</summary>
+public static class EnquiryReader
+{
+    private static readonly (string Unit, AmountUnit Kind, double InKind)[] AmountUnits =
+    [
+        .. Units.MassInVolume.Select(unit => (unit.Unit, AmountUnit.KgPerM3, unit.InFirst)),
+        ("kg/m³", AmountUnit.KgPerM3, 1),
+        ("g/m2", AmountUnit.GramPerM2, 1),
+        ("g/m²", AmountUnit.GramPerM2, 1),
+    ];
+
+    /// <summary>Reads every field; what is wrong is refused field by field, and left out of the enquiry.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Names of components and species.</param>
+    public static Enquiry Read(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(facts);
+        var use = fields.Part(EnquiryFields.UseClass, UseOf);
+        var enquiry = new Enquiry
+        {
+            Component = fields.Named(EnquiryFields.Component, facts.Components.Find),
+            Species = fields.Named(EnquiryFields.Species, facts.Species.Find),
+            Section = fields.Part(
+                EnquiryFields.Section,
+                text => SectionText.TryParse(text, out var section) ? section : null
+            ),
+            Form = fields.Read(EnquiryFields.Form, FormOf),
+            UseClasses = use?.Classes ?? [],
+            Life = fields.Number(EnquiryFields.Life) is { } years ? new DesiredServiceLife((int)years) : null,
+            HasExposedHeartwood = fields.YesNo(EnquiryFields.ExposedHeartwood),
+            IsIncised = fields.YesNo(EnquiryFields.Incised),
+            IsCoated = fields.YesNo(EnquiryFields.Coated) ?? use?.IsCoated,
+            MoisturePercent = fields.Number(EnquiryFields.Moisture),
+            StatedClass = fields.Text(EnquiryFields.StatedClass),
+            Preservative = fields.Text(EnquiryFields.Preservative),
+            CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),
+        };
+        if (enquiry.FormContradictsSection)
+            fields.Refuse(
+                EnquiryFields.Form,
+                fields.Text(EnquiryFields.Form)!,
+                $"{(enquiry.FormOfSection == TimberForm.Round ? "round" : "sawn")}, as the section {enquiry.Section!.Label} is"
+            );
+        return enquiry;
+    }
+
+    private static Use? UseOf(string text)
+    {
+        // British 3c and 3u say whether class 3 is coated; no other class has such parts.
+        var use = text switch
+        {
+            "3c" => new Use(UseClassWords.Parse("3"), true),
+            "3u" => new Use(UseClassWords.Parse("3"), false),
+            _ => new Use(UseClassWords.Parse(text), null),
+        };
+        return use.Classes.Count > 0 ? use : null;
+    }
+
+    private static TimberForm? FormOf(string text) =>
+        text switch
+        {
+            "sawn" => TimberForm.Sawn,
+            "round" => TimberForm.Round,
+            _ => null,
+        };
+
+    private static PreservativeAmount? Amount(string text)
+    {
+        foreach (var (unit, kind, inKind) in AmountUnits)
+        {
+            if (
+                text.EndsWith(unit, StringComparison.Ordinal)
+                && double.TryParse(
+                    text[..^unit.Length],
+                    NumberStyles.AllowDecimalPoint | NumberStyles.AllowTrailingWhite,
+                    CultureInfo.InvariantCulture,
+                    out var value
+                )
+                && value * inKind is > 0 and <= 2000
+            )
+                return new PreservativeAmount(value * inKind, kind);
+        }
+        return null;
+    }
+
+    private sealed record Use(IReadOnlyList<UseClass> Classes, bool? IsCoated);
+}

@@ -1,0 +1,39 @@
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
+using Alburnum.Workflows.Requirements;
+
+namespace Alburnum.Reports.Requirements;
+
+/// <summary>From a use class found to its document.</summary>
+public static class UseClassMapping
+{
+    /// <summary>The document.</summary>
+    public static UseClassDocument From(FoundUseClass found)
+    {
+        ArgumentNullException.ThrowIfNull(found);
+        return new()
+        {
+            UseClasses = [.. found.Answer.Classes.Select(each => each.Label())],
+            IsSettled = found.Answer.NextQuestion is null,
+            DecidedBy = found.Answer.DecidedBy is { } decided ? RequirementWords.Say(decided) : null,
+            AskNext = found.Answer.NextQuestion is { } next ? RequirementWords.Say(next) : null,
+            Meaning =
+            [
+                .. found.Meaning.Select(row => new UseClassMeaning
+                {
+                    UseClass = row.UseClass.Label(),
+                    Situation = row.Situation,
+                    Moisture = row.Moisture,
+                    Agents = row.Agents,
+                    Standing = row.Provenance.Standing.InWords(),
+                    Source = row.Provenance.Citation,
+                }),
+            ],
+            Remarks =
+            [
+                .. found.Traps.Select(RequirementWords.Say),
+                .. found.Answer.Remarks.Select(RequirementWords.Say),
+            ],
+        };
+    }
+}

@@ -1,0 +1,53 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Requirements;
+
+/// <summary>What changes between two rulebooks.</summary>
+/// <param name="Before">The first rulebook.</param>
+/// <param name="After">The second rulebook.</param>
+/// <param name="Enquiries">Number of enquiries asked of both.</param>
+/// <param name="Changes">The enquiries that they answer differently, in the order asked.</param>
+public sealed record ComparedRulebooks(
+    Rulebook Before,
+    Rulebook After,
+    int Enquiries,
+    IReadOnlyList<ChangedAnswer> Changes
+);
+
+/// <summary>Asks the same of two rulebooks, usually two editions of one code, and lists what they answer differently.</summary>
+public static class CompareRulebooks
+{
+    private static readonly int[] UsualLives = [15, 30, 60];
+
+    /// <summary>Compares them.</summary>
+    /// <param name="before">The first rulebook: a file, or the name of one that ships.</param>
+    /// <param name="after">The second rulebook.</param>
+    /// <param name="archive">Table (CSV) of enquiries to ask of both; null asks about every usual component, life and form.</param>
+    /// <param name="facts">The rulebooks that ship, components and species.</param>
+    /// <param name="stop">Signalled to stop early.</param>
+    /// <exception cref="InputRefusedException">A rulebook or the table cannot be read.</exception>
+    public static ComparedRulebooks Run(
+        string before,
+        string after,
+        string? archive,
+        FactLibrary facts,
+        CancellationToken stop
+    )
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var (first, second) = (RulebookFile.Named(before, facts), RulebookFile.Named(after, facts));
+        var enquiries = archive is null ? Usual(facts, first, second) : EnquiryTable.Read(archive, facts);
+        return new(first, second, enquiries.Count, RulebookComparison.Of(first, second, enquiries, stop));
+    }
+
+    private static IReadOnlyList<Enquiry> Usual(FactLibrary facts, Rulebook before, Rulebook after)
+    {
+        var lives = before.Lives.Union(after.Lives).Order().ToList();
+        return RulebookComparison.UsualEnquiries(
+            facts.Components.All,
+            [facts.Species.Get("Scots pine"), facts.Species.Get("Norway spruce")],
+            lives.Count > 0 ? lives : UsualLives
+        );
+    }
+}

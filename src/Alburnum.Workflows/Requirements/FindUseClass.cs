@@ -1,0 +1,32 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Requirements;
+
+/// <summary>The use class of a situation, with what the standard says of it.</summary>
+/// <param name="Answer">The class, or those still possible, and what to ask next.</param>
+/// <param name="Meaning">What EN 335 says of each class.</param>
+/// <param name="Traps">What readers of these classes get wrong.</param>
+public sealed record FoundUseClass(
+    UseClassAnswer Answer,
+    IReadOnlyList<UseClassFacts> Meaning,
+    IReadOnlyList<UseClassTrap> Traps
+);
+
+/// <summary>Finds the use class from where a piece stands.</summary>
+public static class FindUseClass
+{
+    /// <summary>Finds it.</summary>
+    /// <param name="exposure">Where the piece stands.</param>
+    /// <param name="facts">What EN 335 says of each class.</param>
+    public static FoundUseClass Run(Exposure exposure, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var answer = exposure.UseClass();
+        return new(
+            answer,
+            [.. facts.UseClasses.Where(row => answer.Classes.Contains(row.UseClass))],
+            [.. facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(answer.Classes).Any())]
+        );
+    }
+}

@@ -1,0 +1,38 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Workflows.Requirements;
+
+/// <summary>Something that a reader of a requirement should know beside it.</summary>
+public abstract record RequirementRemark
+{
+    private protected RequirementRemark() { }
+}
+
+/// <summary>Nobody said whether heartwood is exposed: where routes were sought, it was taken to be.</summary>
+public sealed record HeartwoodTakenAsExposed : RequirementRemark;
+
+/// <summary>The catalogue has a note on the timber.</summary>
+/// <param name="Species">The timber with its note.</param>
+public sealed record NoteOnSpecies(Species Species) : RequirementRemark;
+
+/// <summary>How long untreated heartwood of the timber's durability class lasted in the ground.</summary>
+/// <param name="Trial">The trial's row.</param>
+public sealed record LastedInGround(YearsInGround Trial) : RequirementRemark;
+
+/// <summary>What scales other than EN 350's say of the timber.</summary>
+/// <param name="Species">The timber.</param>
+/// <param name="Scales">What each scale says. Never empty.</param>
+public sealed record OnOtherScales(Species Species, IReadOnlyList<OtherScale> Scales) : RequirementRemark;
+
+/// <summary>What readers of this use class get wrong.</summary>
+/// <param name="Trap">The trap.</param>
+public sealed record TrapOfUseClass(UseClassTrap Trap) : RequirementRemark;
+
+/// <summary>What other systems call the situation, roughly.</summary>
+/// <param name="Match">The rough match.</param>
+public sealed record ElsewhereCalled(Equivalence Match) : RequirementRemark;
+
+/// <summary>The code in force, the label and the approvals govern.</summary>
+public sealed record CodeGoverns : RequirementRemark;

@@ -1,0 +1,64 @@
+using System.Globalization;
+
+namespace Alburnum.Facts;
+
+/// <summary>One thing that is asked of a person: its name in each place where it can be written, and what may be written.</summary>
+/// <remarks>The same list serves the readers, the help of the options and the tables in the docs.</remarks>
+public sealed record AskedField
+{
+    private readonly string _expected = "";
+
+    /// <summary>Name in a file, for instance "useClass".</summary>
+    public required string Key { get; init; }
+
+    /// <summary>Name as an option, for instance "--use-class".</summary>
+    public required string Option { get; init; }
+
+    /// <summary>Name as a column of a table, for instance "use_class".</summary>
+    public required string Column { get; init; }
+
+    /// <summary>What it is, in one line, for help, forms and docs.</summary>
+    public required string Help { get; init; }
+
+    /// <summary>Examples of what may be written.</summary>
+    public required string Examples { get; init; }
+
+    /// <summary>What follows where it is left out.</summary>
+    public string LeftOut { get; init; } = "not known";
+
+    /// <summary>Numbers allowed; null where it is no number.</summary>
+    public NumberRange? Range { get; init; }
+
+    /// <summary>What may be written, for messages.</summary>
+    public string Expected
+    {
+        get => Range?.InWords ?? _expected;
+        init => _expected = value;
+    }
+}
+
+/// <summary>Numbers that a field allows.</summary>
+/// <param name="Low">Lowest number allowed.</param>
+/// <param name="High">Highest number allowed.</param>
+/// <param name="Unit">Unit of both; it may be written behind the number or left out.</param>
+/// <param name="IsWhole">Whether only whole numbers will do.</param>
+public sealed record NumberRange(double Low, double High, string Unit, bool IsWhole)
+{
+    /// <summary>For instance "whole years, 1 to 200" or "0 to 250 %".</summary>
+    public string InWords =>
+        IsWhole
+            ? string.Create(CultureInfo.InvariantCulture, $"whole {Unit}, {Low} to {High}")
+            : string.Create(CultureInfo.InvariantCulture, $"{Low} to {High} {Unit}");
+
+    /// <summary>The number written; null where it is none, or not one of these.</summary>
+    public double? Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var digits = text.EndsWith(Unit, StringComparison.Ordinal) ? text[..^Unit.Length].TrimEnd() : text;
+        var style = IsWhole ? NumberStyles.None : NumberStyles.AllowDecimalPoint;
+        return
+            double.TryParse(digits, style, CultureInfo.InvariantCulture, out var value) && value >= Low && value <= High
+            ? value
+            : null;
+    }
+}
