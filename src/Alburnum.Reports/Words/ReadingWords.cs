@@ -53,7 +53,7 @@ public static class ReadingWords
             reading.Shape == SectionShape.Round
                 ? "corners: [\"x,y\", …] with five or more points on the rim, "
                 : "corners: [\"x,y\", \"x,y\", \"x,y\", \"x,y\"], clockwise, ";
-        return $"To point the outline out, mark the photograph on the case's page (alburnum serve), or write under piece {piece} in case.yaml {points}"
+        return $"To point the outline out, mark the photograph on the case's page, or write under piece {piece} in case.yaml {points}"
             + $"in pixels of the upright photograph ({reading.WidthPx} × {reading.HeightPx}), and run the case again.";
     }
 
