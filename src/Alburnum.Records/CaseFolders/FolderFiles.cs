@@ -7,6 +7,10 @@ public sealed class FolderFiles(string folder) : ICaseFiles
     private const long BytesMax = 200L * 1024 * 1024;
     private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
 
+    // A folder may be named with a separator at its end, or without.
+    private readonly string _within =
+        Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
+
     /// <inheritdoc/>
     public string NameOf(string file) => Path.Combine(folder, file);
 
@@ -25,8 +29,7 @@ public sealed class FolderFiles(string folder) : ICaseFiles
     {
         var path = Path.GetFullPath(NameOf(file));
         wrong =
-            !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-                ? "which lies outside the folder"
+            !path.StartsWith(_within, StringComparison.Ordinal) ? "which lies outside the folder"
             : Directory.Exists(path) ? "which is a folder"
             : !File.Exists(path) ? "which is not there"
             : new FileInfo(path).Length > BytesMax ? "which is larger than 200 MiB"
