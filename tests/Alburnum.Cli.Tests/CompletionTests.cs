@@ -31,7 +31,12 @@ public sealed class CompletionTests : IDisposable
                 """
         );
         using var bash = Process.Start(
-            new ProcessStartInfo("bash", script) { RedirectStandardOutput = true, WorkingDirectory = _folder.Path }
+            new ProcessStartInfo("bash", script)
+            {
+                RedirectStandardOutput = true,
+                UseShellExecute = false,
+                WorkingDirectory = _folder.Path,
+            }
         )!;
         var said = await bash.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         await bash.WaitForExitAsync(TestContext.Current.CancellationToken);

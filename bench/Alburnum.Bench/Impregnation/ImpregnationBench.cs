@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Numerics;
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
-using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -93,7 +94,7 @@ internal static class ImpregnationBench
         var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
         var run = FlowSolver.Run(problem, schedule, StepControl.Usual);
         Say($"{name}: {run.Ending.InWords}", clock, processor);
-        if (run.Ending is Alburnum.Impregnation.Flow.Settled settled)
+        if (run.Ending is Completed settled)
         {
             var perCell = (Environment.CpuUsage.UserTime - processor).TotalSeconds / problem.Mesh.CellCount;
             Console.WriteLine(
@@ -133,18 +134,19 @@ internal static class ImpregnationBench
     private static PredictionQuestion Question()
     {
         var pine = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Species.Get("Pinus sylvestris");
-        return new(
-            new RectangularSection(100, 100),
-            new LogGeometry(5, -8, 30, 90),
-            Library.Of(pine, isHeartwood: false),
-            Library.Of(pine, isHeartwood: true),
-            0.6,
-            TreatingLiquid.Water(),
-            FullCell,
-            null,
-            new LeastDepth(WoodZone.Lateral, 6),
-            6
-        );
+        return new PredictionQuestion
+        {
+            Section = new RectangularSection(100, 100),
+            Log = new LogGeometry(5, -8, 30, 90),
+            Sapwood = Library.Of(pine, isHeartwood: false),
+            Heartwood = Library.Of(pine, isHeartwood: true),
+            VoidFraction = 0.6,
+            Liquid = TreatingLiquid.Water(),
+            Schedule = FullCell,
+            Incising = null,
+            Rule = new LeastDepth(WoodZone.Lateral, 6),
+            ZoneMm = 6,
+        };
     }
 
     // Three arrays far larger than any cache: two read, one written.

@@ -35,15 +35,16 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
         var library = facts.Impregnation;
         var loads = order.Pieces.Select(pieces => Load(order, pieces, facts, library, cancellationToken)).ToList();
         var volume = loads.Sum(load => load.VolumeM3);
-        var question = new ChargeQuestion(
-            volume,
-            loads.Sum(load => load.SurfaceM2),
-            loads.Sum(load => load.WeightKg) / volume,
-            Mean(loads, volume, load => load.Quick.UptakeLPerM3),
-            Mean(loads, volume, load => load.Quick.ZoneLPerM3),
-            order.RetentionKgPerM3,
-            order.SolutionDensityKgPerM3
-        );
+        var question = new ChargeQuestion
+        {
+            VolumeM3 = volume,
+            SurfaceM2 = loads.Sum(load => load.SurfaceM2),
+            DensityKgPerM3 = loads.Sum(load => load.WeightKg) / volume,
+            UptakeLPerM3 = Mean(loads, volume, load => load.Quick.UptakeLPerM3),
+            ZoneLPerM3 = Mean(loads, volume, load => load.Quick.ZoneLPerM3),
+            RetentionKgPerM3 = order.RetentionKgPerM3,
+            SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
+        };
         var schedule = loads[0].Schedule;
         var document = new ChargeDocument(
             order.Name,

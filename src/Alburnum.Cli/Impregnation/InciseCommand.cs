@@ -1,7 +1,9 @@
 using System.ComponentModel;
 using System.Globalization;
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
@@ -58,8 +60,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             tooth,
             library.Penalty,
             settings.SharePercent / 100,
-            settings.Seed,
-            pieces,
+            (settings.Seed, pieces),
             cancellationToken
         );
         var check =

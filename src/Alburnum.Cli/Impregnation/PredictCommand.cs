@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
@@ -54,7 +55,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
                 );
         double? endDepthMm = section is null
             ? null
-            : EndReach.Solved(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
+            : EndRun.DepthMm(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
         var document = PredictionMapping.From(
             input.Species.Name,
             question,

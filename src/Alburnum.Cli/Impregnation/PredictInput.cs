@@ -44,18 +44,19 @@ internal sealed record PredictInput(
         var schedule = ScheduleOf(request, library);
         var zone = request.ZoneMm ?? request.DepthMm;
         var log = Log(request, section, species);
-        var question = new PredictionQuestion(
-            section,
-            log.Log,
-            library.Of(species, isHeartwood: false),
-            library.Of(species, isHeartwood: true),
-            VoidFraction.Of(gravity, moisture),
-            TreatingLiquid.Water(InRange("--temperature", request.Celsius, 0, 95)),
-            schedule.Value,
-            PatternOf(request, library),
-            Rule(request, section),
-            zone is null ? null : InRange("--zone-depth", zone.Value, 0.1, 1000)
-        );
+        var question = new PredictionQuestion
+        {
+            Section = section,
+            Log = log.Log,
+            Sapwood = library.Of(species, isHeartwood: false),
+            Heartwood = library.Of(species, isHeartwood: true),
+            VoidFraction = VoidFraction.Of(gravity, moisture),
+            Liquid = TreatingLiquid.Water(InRange("--temperature", request.Celsius, 0, 95)),
+            Schedule = schedule.Value,
+            Incising = PatternOf(request, library),
+            Rule = Rule(request, section),
+            ZoneMm = zone is null ? null : InRange("--zone-depth", zone.Value, 0.1, 1000),
+        };
         if (request.StrengthPercent is { } strength)
             InRange("--strength", strength, 0.01, 100);
         return new PredictInput(

@@ -4,7 +4,11 @@ namespace Alburnum.Imaging.Colour;
 /// <param name="Treated">Bells of the treated wood's colours.</param>
 /// <param name="Untreated">Bells of the untreated wood's colours.</param>
 /// <param name="Light">Fall-off of the light.</param>
-internal sealed record TwoZones(IReadOnlyList<Gaussian3> Treated, IReadOnlyList<Gaussian3> Untreated, Evening Light)
+internal sealed record TwoZones(
+    IReadOnlyList<Gaussian3> Treated,
+    IReadOnlyList<Gaussian3> Untreated,
+    Illumination Light
+)
 {
     // A colour that fits neither zone this well belongs to something else (glare, a void, a knot, a drip) and says nothing.
     public const float StrayLogDensity = -4.5f;

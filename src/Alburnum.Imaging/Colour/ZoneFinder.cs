@@ -47,7 +47,7 @@ internal sealed class ZoneFinder
     private readonly HashSet<int> seen = [];
     private readonly double[] all;
     private readonly double[] allMean;
-    private readonly LightFit lights;
+    private readonly IlluminationFit lights;
 
     public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
     {
@@ -267,7 +267,7 @@ internal sealed class ZoneFinder
         return new([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
     }
 
-    private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Evening light)
+    private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Illumination light)
     {
         double w = 0;
         var m = new double[3];

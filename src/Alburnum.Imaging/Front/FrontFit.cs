@@ -20,8 +20,27 @@ internal readonly record struct FittedDepth(
 /// <summary>Fits the shape of a front to the treated share along the inward normal, near a rough front.</summary>
 internal static class FrontFit
 {
+    /// <summary>The shape is laid over so much to either side of the rough front, mm.</summary>
     private const double WindowMm = 2.5;
+
+    /// <summary>The front is looked for so far to either side of the rough one, mm.</summary>
     private const double SearchMm = 1.0;
+
+    /// <summary>Within this of the rough front it is asked how many colours are known, mm.</summary>
+    private const double NearMm = 1.0;
+
+    /// <summary>Neighbouring rows and columns share texture: about one in so many is news.</summary>
+    private const double AlikeRows = 9;
+
+    /// <summary>No front is read more surely than this from texture and noise, mm.</summary>
+    private const double LeastUncertaintyMm = 0.02;
+
+    /// <summary>Weight, in rows, with which the levels are held to 0 (untreated) and 1 (treated).</summary>
+    private const double Hold = 1.5;
+
+    /// <summary>Cost of leaving the rough front, a row and mm²: it gathered evidence from a wider stretch, so leaving it must be worth while.</summary>
+    private const double LeaveCost = 0.02;
+
     private const int Trials = (int)(2 * SearchMm / FrontShape.StepMm) + 1;
 
     /// <summary>Fits at one place, from the columns within a distance of it, each laid with its rough front at the same height.</summary>
@@ -37,9 +56,40 @@ internal static class FrontFit
         var window = (int)(WindowMm / rowMm);
         Span<double> value = stackalloc double[(2 * window) + 1];
         Span<double> weight = stackalloc double[(2 * window) + 1];
+        var here = Math.Clamp(s / layout.StepMm - 0.5, 0, layout.Columns - 1);
+        var (columns, offset) = Gather(strip, rough, here, halfWidthMm, value, weight);
+        // Row k stands (k + ½)·row from the rough front, but for the rounding to whole rows.
+        var roughHere = Interpolate(rough, here, layout.Face.Closed);
+        var shift = columns > 0 ? offset / columns : 0;
+        var (best, error, second, contrast) = Search(value, weight, window, rowMm, shape);
+        double known = 0;
+        var near = (int)(NearMm / rowMm);
+        for (var k = -near; k <= near; k++)
+            known += weight[k + window] / Math.Max(1e-9, columns) / ((2 * near) + 1);
+        var u = second > 1e-9 ? Math.Sqrt(AlikeRows * error / second) : SearchMm;
+        return new(
+            Math.Max(0, roughHere + shift + best),
+            Math.Clamp(u, LeastUncertaintyMm, SearchMm),
+            contrast,
+            Math.Min(1, known),
+            error
+        );
+    }
+
+    // Mean treated share of each row about the front, its weight, how many columns it is from, and what rounding to whole rows has moved them by.
+    private static (double Columns, double Offset) Gather(
+        EvidenceStrip strip,
+        ReadOnlySpan<double> rough,
+        double here,
+        double halfWidthMm,
+        Span<double> value,
+        Span<double> weight
+    )
+    {
+        var layout = strip.Strip;
+        var (rowMm, window) = (layout.RowMm, value.Length / 2);
         value.Clear();
         weight.Clear();
-        var here = Math.Clamp(s / layout.StepMm - 0.5, 0, layout.Columns - 1);
         var low = (int)Math.Floor(here - (halfWidthMm / layout.StepMm));
         var high = (int)Math.Ceiling(here + (halfWidthMm / layout.StepMm));
         double columns = 0;
@@ -71,23 +121,7 @@ internal static class FrontFit
         for (var k = 0; k < value.Length; k++)
             if (weight[k] > 0)
                 value[k] /= weight[k];
-        // Row k stands (k + ½)·row from the rough front, but for the rounding to whole rows.
-        var roughHere = Interpolate(rough, here, layout.Face.Closed);
-        var shift = columns > 0 ? offset / columns : 0;
-        var (best, error, second, contrast) = Search(value, weight, window, rowMm, shape);
-        double known = 0;
-        var near = (int)(1.0 / rowMm);
-        for (var k = -near; k <= near; k++)
-            known += weight[k + window] / Math.Max(1e-9, columns) / ((2 * near) + 1);
-        // Neighbouring rows and columns share texture: about one in nine is news.
-        var u = second > 1e-9 ? Math.Sqrt(9 * error / second) : SearchMm;
-        return new(
-            Math.Max(0, roughHere + shift + best),
-            Math.Clamp(u, 0.02, SearchMm),
-            contrast,
-            Math.Min(1, known),
-            error
-        );
+        return (columns, offset);
     }
 
     private static (double Best, double Error, double Second, double Contrast) Search(
@@ -123,38 +157,50 @@ internal static class FrontFit
         for (var n = 0; n < Trials; n++)
         {
             var at = (n * FrontShape.StepMm) - SearchMm;
-            // Levels a (untreated) and a + c (treated), held loosely to 0 and 1.
-            const double Hold = 1.5;
-            var (a11, a12, a22, b1, b2) = (sw + Hold, sf[n], sff[n] + Hold, sy, sfy[n] + Hold);
-            var det = (a11 * a22) - (a12 * a12);
-            var a = ((b1 * a22) - (b2 * a12)) / det;
-            var c = ((a11 * b2) - (a12 * b1)) / det;
-            cost[n] =
-                syy
-                - (2 * a * sy)
-                - (2 * c * sfy[n])
-                + (a * a * sw)
-                + (2 * a * c * sf[n])
-                + (c * c * sff[n])
-                + (Hold * ((a * a) + ((c - 1) * (c - 1))));
-            // The rough front gathered evidence from a wider stretch: leaving it must be worth while.
-            cost[n] += 0.02 * sw * at * at;
-            rise[n] = c;
+            (cost[n], rise[n]) = Levels(sw, sy, syy, (sf[n], sff[n], sfy[n]));
+            cost[n] += LeaveCost * sw * at * at;
         }
         var best = 0;
         for (var n = 1; n < Trials; n++)
             if (cost[n] < cost[best])
                 best = n;
-        var error = Math.Max(0, cost[best]) / sw;
-        double bend = 0;
-        double move = 0;
-        if (best > 0 && best < Trials - 1)
-        {
-            var (p, q, r) = (cost[best - 1], cost[best], cost[best + 1]);
-            bend = (p - (2 * q) + r) / (FrontShape.StepMm * FrontShape.StepMm);
-            move = bend > 0 ? Math.Clamp((p - r) / (2 * (p - (2 * q) + r)), -0.5, 0.5) * FrontShape.StepMm : 0;
-        }
-        return ((best * FrontShape.StepMm) - SearchMm + move, error, bend / 2, rise[best]);
+        var (move, second) = Parabola(cost, best);
+        return ((best * FrontShape.StepMm) - SearchMm + move, Math.Max(0, cost[best]) / sw, second, rise[best]);
+    }
+
+    // Levels a (untreated) and a + c (treated) by least squares; the misfit that they leave, and c.
+    private static (double Cost, double Rise) Levels(
+        double sw,
+        double sy,
+        double syy,
+        (double F, double FF, double FY) shape
+    )
+    {
+        var (sf, sff, sfy) = shape;
+        var (a11, a12, a22, b1, b2) = (sw + Hold, sf, sff + Hold, sy, sfy + Hold);
+        var det = (a11 * a22) - (a12 * a12);
+        var a = ((b1 * a22) - (b2 * a12)) / det;
+        var c = ((a11 * b2) - (a12 * b1)) / det;
+        var cost =
+            syy
+            - (2 * a * sy)
+            - (2 * c * sfy)
+            + (a * a * sw)
+            + (2 * a * c * sf)
+            + (c * c * sff)
+            + (Hold * ((a * a) + ((c - 1) * (c - 1))));
+        return (cost, c);
+    }
+
+    // How far the least lies from the best trial, mm, by a parabola through its neighbours; half the cost's second derivative there.
+    private static (double MoveMm, double HalfBend) Parabola(ReadOnlySpan<double> cost, int best)
+    {
+        if (best <= 0 || best >= cost.Length - 1)
+            return (0, 0);
+        var (p, q, r) = (cost[best - 1], cost[best], cost[best + 1]);
+        var bend = (p - (2 * q) + r) / (FrontShape.StepMm * FrontShape.StepMm);
+        var move = bend > 0 ? Math.Clamp((p - r) / (2 * (p - (2 * q) + r)), -0.5, 0.5) * FrontShape.StepMm : 0;
+        return (move, bend / 2);
     }
 
     /// <summary>Adds w·f, w·f² and w·f·y to three sums for each of many f.</summary>
@@ -180,7 +226,7 @@ internal static class FrontFit
         TallyPlainly(f[n..], w, y, sf[n..], sff[n..], sfy[n..]);
     }
 
-    /// <summary>The plain twin of <see cref="Tally"/>, and its last few.</summary>
+    /// <summary>The same one by one: the last few of <see cref="Tally"/>, and its measure in tests.</summary>
     internal static void TallyPlainly(
         ReadOnlySpan<double> f,
         double w,

@@ -80,7 +80,8 @@ internal readonly record struct Ellipse(PointPx Centre, double Major, double Min
                     normal[j, k] += weights[i] * v[j] * v[k];
             }
         }
-        var s = LinearSystem.Solve(normal, right);
+        if (LinearSystem.Solve(normal, right) is not { } s)
+            return null;
         var (a, b, c, dd, e) = (s[0], s[1], s[2], s[3], s[4]);
         var discriminant = (4 * a * c) - (b * b);
         if (!(discriminant > 1e-9))

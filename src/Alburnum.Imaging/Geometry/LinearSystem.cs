@@ -1,10 +1,13 @@
 namespace Alburnum.Imaging.Geometry;
 
-/// <summary>Small dense linear systems.</summary>
+/// <summary>Small dense linear systems, solved so often that they must not cost an allocation of a library's matrices.</summary>
 internal static class LinearSystem
 {
-    /// <summary>Solves a·x = b by elimination with pivoting; a and b are overwritten. A singular direction gets 0.</summary>
-    public static double[] Solve(double[,] a, double[] b)
+    /// <summary>A pivot smaller than this is none. The systems here are scaled to about 1.</summary>
+    private const double LeastPivot = 1e-14;
+
+    /// <summary>Solves a·x = b by Gaussian elimination with partial pivoting; a and b are overwritten. Null where the system is singular.</summary>
+    public static double[]? Solve(double[,] a, double[] b)
     {
         var n = b.Length;
         for (var k = 0; k < n; k++)
@@ -19,8 +22,8 @@ internal static class LinearSystem
                     (a[k, j], a[pivot, j]) = (a[pivot, j], a[k, j]);
                 (b[k], b[pivot]) = (b[pivot], b[k]);
             }
-            if (Math.Abs(a[k, k]) < 1e-14)
-                continue;
+            if (!(Math.Abs(a[k, k]) >= LeastPivot))
+                return null;
             for (var i = k + 1; i < n; i++)
             {
                 var factor = a[i, k] / a[k, k];
@@ -35,8 +38,25 @@ internal static class LinearSystem
             var sum = b[i];
             for (var j = i + 1; j < n; j++)
                 sum -= a[i, j] * x[j];
-            x[i] = Math.Abs(a[i, i]) < 1e-14 ? 0 : sum / a[i, i];
+            x[i] = sum / a[i, i];
         }
         return x;
+    }
+
+    /// <summary>The inverse; null where the system is singular. The matrix is left as it is.</summary>
+    public static double[,]? Inverse(double[,] a)
+    {
+        var n = a.GetLength(0);
+        var inverse = new double[n, n];
+        for (var k = 0; k < n; k++)
+        {
+            var unit = new double[n];
+            unit[k] = 1;
+            if (Solve((double[,])a.Clone(), unit) is not { } column)
+                return null;
+            for (var j = 0; j < n; j++)
+                inverse[j, k] = column[j];
+        }
+        return inverse;
     }
 }

@@ -28,17 +28,6 @@ internal static class SlopeCost
         }
     }
 
-    /// <summary>The plain twin of <see cref="Ease"/>: what it computes, said simply.</summary>
-    public static void EasePlainly(ReadOnlySpan<float> best, Span<float> eased, int free, float cost)
-    {
-        for (var d = 0; d < best.Length; d++)
-        {
-            eased[d] = best[d];
-            for (var k = 0; k < best.Length; k++)
-                eased[d] = Math.Min(eased[d], best[k] + (cost * Math.Max(0, Math.Abs(d - k) - free)));
-        }
-    }
-
     /// <summary>The depth in the column before from which a depth is reached at least cost; of equals itself, or else the shallowest.</summary>
     public static int CameFrom(ReadOnlySpan<float> best, int depth, int free, float cost)
     {

@@ -87,7 +87,7 @@ internal sealed record BowedSide(PointPx[] Points, double[] Weights)
                     normal[j, k] += weights[i] * row[j] * row[k];
             }
         }
-        var s = LinearSystem.Solve(normal, right);
-        return (s[0], s[1], s[2]);
+        // Where no edge shows there is no bow to follow: the side stays straight.
+        return LinearSystem.Solve(normal, right) is [var a, var b, var c] ? (a, b, c) : (0, 0, 0);
     }
 }

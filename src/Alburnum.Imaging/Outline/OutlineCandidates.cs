@@ -20,7 +20,7 @@ internal static class OutlineCandidates
     /// <summary>Four straight sides about a rough place.</summary>
     public static IEnumerable<OutlineCandidate> Sides(
         Photograph photo,
-        Placing rough,
+        RoughPose rough,
         Surroundings surroundings,
         double widthMm,
         double heightMm
@@ -59,7 +59,7 @@ internal static class OutlineCandidates
     }
 
     /// <summary>Rims about a rough place.</summary>
-    public static IEnumerable<OutlineCandidate> Rims(Photograph photo, Placing rough, Surroundings surroundings)
+    public static IEnumerable<OutlineCandidate> Rims(Photograph photo, RoughPose rough, Surroundings surroundings)
     {
         var longer = rough.HalfWidth >= rough.HalfHeight;
         var ellipse = new Ellipse(

@@ -51,7 +51,7 @@ internal static class OutlineFinder
         Photograph photo,
         double heightPerWidth,
         bool isRound,
-        Func<Placing, Surroundings, IEnumerable<OutlineCandidate>> candidates
+        Func<RoughPose, Surroundings, IEnumerable<OutlineCandidate>> candidates
     )
     {
         var picture = SmallPicture.Of(photo, SearchedPx);

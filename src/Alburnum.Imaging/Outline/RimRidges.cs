@@ -99,7 +99,7 @@ internal static class RimRidges
     }
 
     private static Offsets Climbed(EdgeProfile profile, Offsets start) =>
-        Ascent
+        PatternSearch
             .Climb(
                 start,
                 offsets => Score(profile, offsets),

@@ -14,7 +14,7 @@ internal static class RoughSearch
     /// <param name="likeness">How alike its groups are taken to be.</param>
     /// <param name="heightPerWidth">Proportion of the section; 1 for a round one.</param>
     /// <param name="isRound">Whether the section is round.</param>
-    public static (Placing Placing, Separation Separation) In(
+    public static (RoughPose RoughPose, Separation Separation) In(
         Palette palette,
         float[] likeness,
         double heightPerWidth,
@@ -27,25 +27,25 @@ internal static class RoughSearch
         var best = starts
             .Select(start => Refined(finer, start.Scaled((double)coarse.Every / finer.Every)))
             .MaxBy(found => found.Score)
-            .Placing;
+            .RoughPose;
         return (best.Scaled(finer.Every), finer);
     }
 
-    private static List<Placing> Starts(Separation separation, double heightPerWidth, bool isRound)
+    private static List<RoughPose> Starts(Separation separation, double heightPerWidth, bool isRound)
     {
         var (w, h) = (separation.Width, separation.Height);
         var shorter = Math.Min(w, h);
         var step = shorter / 13.0;
         var turns = isRound ? 1 : 20;
         var round = isRound || Math.Abs(Math.Log(heightPerWidth)) < 0.02 ? Math.PI / 2 : Math.PI;
-        var scored = new List<(Placing Placing, double Score)>();
+        var scored = new List<(RoughPose RoughPose, double Score)>();
         for (var turn = 0; turn < turns; turn++)
         for (var half = 0.12 * Math.Max(w, h); half < 0.52 * Math.Max(w, h); half *= 1.15)
         for (var y = 0.25 * h; y <= 0.75 * h; y += step)
         for (var x = 0.25 * w; x <= 0.75 * w; x += step)
         {
             var longer = Math.Max(1, heightPerWidth);
-            var placing = new Placing(
+            var placing = new RoughPose(
                 new(x, y),
                 half / longer,
                 half * heightPerWidth / longer,
@@ -56,7 +56,7 @@ internal static class RoughSearch
                 scored.Add((placing, separation.Of(placing.Points())));
         }
         scored.Sort((a, b) => b.Score.CompareTo(a.Score));
-        var starts = new List<Placing>();
+        var starts = new List<RoughPose>();
         foreach (var (placing, _) in scored)
         {
             if (
@@ -73,7 +73,7 @@ internal static class RoughSearch
         return starts;
     }
 
-    private static bool IsInside(Placing placing, int width, int height)
+    private static bool IsInside(RoughPose placing, int width, int height)
     {
         foreach (var p in placing.Points())
             if (p.X < -0.02 * width || p.X > 1.02 * width || p.Y < -0.02 * height || p.Y > 1.02 * height)
@@ -81,18 +81,18 @@ internal static class RoughSearch
         return true;
     }
 
-    private static (Placing Placing, double Score) Refined(Separation separation, Placing start)
+    private static (RoughPose RoughPose, double Score) Refined(Separation separation, RoughPose start)
     {
         var proportion = Math.Log(start.HalfHeight / start.HalfWidth);
         var size = Math.Min(start.HalfWidth, start.HalfHeight);
-        return Ascent.Climb(
+        return PatternSearch.Climb(
             start,
             placing =>
                 Math.Abs(Math.Log(placing.HalfHeight / placing.HalfWidth) - proportion) < MostForeshortened
                     ? separation.Of(placing.Points())
                     : double.NegativeInfinity,
             (placing, measure, by) => placing.Moved(measure, by * size),
-            Placing.Measures,
+            RoughPose.Measures,
             firstStep: 0.16,
             lastStep: 0.01
         );

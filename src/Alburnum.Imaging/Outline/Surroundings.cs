@@ -18,7 +18,7 @@ internal sealed class Surroundings(
     Palette palette,
     float[] likeness,
     Separation separation,
-    Placing rough,
+    RoughPose rough,
     double uprightPerPx
 )
 {

@@ -18,15 +18,15 @@ public static class DepthCauses
     private static readonly Provenance Bounds = new(Standing.Published, "JCGM 100", "2008", "4.3.7", "");
 
     /// <summary>Where the outline lies.</summary>
-    public static UncertaintyCause Outline { get; } = new("outline", null, "edge scatter", EvaluationType.A, Scatter);
+    public static UncertaintyCause Outline { get; } = new("outline", null, "edge-scatter", EvaluationType.A, Scatter);
 
     /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
-    public static UncertaintyCause LensBow { get; } = new("lens bow", null, "bow scatter", EvaluationType.A, Scatter);
+    public static UncertaintyCause LensBow { get; } = new("lens-bow", null, "bow-scatter", EvaluationType.A, Scatter);
 
     /// <summary>How far the dye creeps past the front; the indicator's own row states it.</summary>
     public static UncertaintyCause DyeCreep { get; } =
         new(
-            "dye creep",
+            "dye-creep",
             null,
             "indicator",
             EvaluationType.B,
@@ -40,7 +40,7 @@ public static class DepthCauses
     public static UncertaintyCause Pose { get; } = new("pose", 0.3, "pose", EvaluationType.B, Bounds);
 
     /// <summary>How large the section is.</summary>
-    public static UncertaintyCause SectionSize { get; } = new("section size", null, "size", EvaluationType.B, Ours);
+    public static UncertaintyCause SectionSize { get; } = new("section-size", null, "size", EvaluationType.B, Ours);
 
     /// <summary>Lens, flattening and unevenly sawn sides.</summary>
     public static UncertaintyCause Flattening { get; } = new("flattening", 0.012, "depth", EvaluationType.B, Ours);

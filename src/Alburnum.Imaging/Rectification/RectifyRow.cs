@@ -45,18 +45,6 @@ internal static class RectifyRow
         }
     }
 
-    /// <summary>The plain twin of <see cref="Draw"/>: what it computes, said simply.</summary>
-    public static void DrawPlainly(StoredPixels stored, in Homography map, int y, Span<byte> row)
-    {
-        for (var x = 0; x < row.Length / 3; x++)
-        {
-            var (r, g, b) = Sample(stored, map.Map(x, y));
-            row[3 * x] = (byte)((r + 128) >> 8);
-            row[(3 * x) + 1] = (byte)((g + 128) >> 8);
-            row[(3 * x) + 2] = (byte)((b + 128) >> 8);
-        }
-    }
-
     /// <summary>Four samples a pixel.</summary>
     public static void DrawFine(StoredPixels stored, in Homography map, int y, Span<byte> row)
     {

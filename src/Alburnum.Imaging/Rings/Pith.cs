@@ -88,7 +88,7 @@ internal static class PithFinder
     // Least squares of the sines, reweighted; no farther than a bound at once.
     private static PointMm Step(IReadOnlyList<RingLine> lines, PointMm pith, double mostMm)
     {
-        var (xx, xy, yy, xr, yr, _, _) = Normal(lines, pith);
+        var ((xx, xy, yy), (xr, yr), _, _) = Normal(lines, pith);
         // Held a little where the rings say nothing: along a bundle of parallel normals.
         var hold = 1e-3 * (xx + yy);
         (xx, yy) = (xx + hold, yy + hold);
@@ -102,7 +102,7 @@ internal static class PithFinder
 
     private static Pith WithCovariance(IReadOnlyList<RingLine> lines, PointMm pith, double size)
     {
-        var (xx, xy, yy, _, _, square, weight) = Normal(lines, pith);
+        var ((xx, xy, yy), _, square, weight) = Normal(lines, pith);
         var variance = Correlated * Math.Max(square / weight, 0.02 * 0.02);
         // Anywhere within a few sizes to begin with.
         var prior = variance / (9 * size * size);
@@ -115,10 +115,13 @@ internal static class PithFinder
         );
     }
 
-    private static (double Xx, double Xy, double Yy, double Xr, double Yr, double Square, double Weight) Normal(
-        IReadOnlyList<RingLine> lines,
-        PointMm pith
-    )
+    // Sums of the least squares: of the sines' slopes, of slopes by sines, of squared sines, of weights.
+    private static (
+        (double Xx, double Xy, double Yy) Slopes,
+        (double X, double Y) Right,
+        double Square,
+        double Weight
+    ) Normal(IReadOnlyList<RingLine> lines, PointMm pith)
     {
         double xx = 0,
             xy = 0,
@@ -141,6 +144,6 @@ internal static class PithFinder
             (xr, yr) = (xr + (w * gx * sine), yr + (w * gy * sine));
             (square, weight) = (square + (w * sine * sine), weight + w);
         }
-        return (xx, xy, yy, xr, yr, square, weight);
+        return ((xx, xy, yy), (xr, yr), square, weight);
     }
 }

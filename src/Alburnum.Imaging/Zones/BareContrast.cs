@@ -40,7 +40,9 @@ internal sealed class BareContrast
         // The smooth change is small: it is held towards none, so that it cannot take the place of a heartwood in the middle.
         for (var j = 1; j < Terms; j++)
             normal[j, j] += n * (j < 3 ? 0.05 : 0.3);
-        var inverse = Inverse(normal);
+        // Held towards none, the system is never singular.
+        var inverse =
+            LinearSystem.Inverse(normal) ?? throw new InvalidOperationException("The smooth change is not determined.");
         var off = new double[Channels][];
         for (var c = 0; c < Channels; c++)
         {
@@ -93,19 +95,5 @@ internal sealed class BareContrast
         for (var i = 0; i < off.Length; i++)
             off[i] = Math.Clamp(off[i] / deviation, -Most, Most);
         return off;
-    }
-
-    private static double[,] Inverse(double[,] normal)
-    {
-        var inverse = new double[Terms, Terms];
-        for (var k = 0; k < Terms; k++)
-        {
-            var unit = new double[Terms];
-            unit[k] = 1;
-            var column = LinearSystem.Solve((double[,])normal.Clone(), unit);
-            for (var j = 0; j < Terms; j++)
-                inverse[j, k] = column[j];
-        }
-        return inverse;
     }
 }

@@ -17,7 +17,12 @@ internal sealed record BareWood(double CellMm, IReadOnlyList<PointMm> At, IReadO
     /// <summary>About so many cells over the whole section.</summary>
     private const double Cells = 2500;
 
-    public static BareWood Of(RectifiedSection drawn, SectionPlan plan, IReadOnlyList<FaceFront> fronts, Evening light)
+    public static BareWood Of(
+        RectifiedSection drawn,
+        SectionPlan plan,
+        IReadOnlyList<FaceFront> fronts,
+        Illumination light
+    )
     {
         var cell = Math.Clamp(Math.Sqrt(plan.WidthMm * plan.HeightMm / Cells), 0.8, 3);
         var places = new List<PointMm>();

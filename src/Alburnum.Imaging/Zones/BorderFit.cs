@@ -30,6 +30,15 @@ internal sealed record BorderFit(
     /// <summary>No border is told closer than this from its colour, mm.</summary>
     private const double LeastScatterMm = 0.5;
 
+    /// <summary>Steps of the least squares: more change nothing.</summary>
+    private const int Turns = 10;
+
+    /// <summary>Points whose weights sum to less than this show no border.</summary>
+    private const double LeastWeight = 1e-3;
+
+    /// <summary>Radii that a border can have, mm.</summary>
+    private static readonly (double Least, double Most) RadiusMm = (1, 1e5);
+
     /// <summary>Least squares, reweighted, from a rough circle; null where it goes astray.</summary>
     public static BorderFit? Of(IReadOnlyList<BorderPoint> points, Pith pith, StepCircle rough)
     {
@@ -37,62 +46,81 @@ internal sealed record BorderFit(
         var scatter = 2.0;
         var usual = Math.Max(1e-3, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
         double[,] normal = new double[3, 3];
-        for (var turn = 0; turn < 10; turn++)
+        for (var turn = 0; turn < Turns; turn++)
         {
-            normal = new double[3, 3];
-            var right = new double[3];
-            double square = 0,
-                weights = 0;
-            foreach (var point in points)
-            {
-                var (x, y) = (point.At.X - circle.X, point.At.Y - circle.Y);
-                var far = Math.Max(1e-3, double.Hypot(x, y));
-                var off = far - circle.RadiusMm;
-                // A weak step may be anything: it counts for less.
-                var w = Math.Clamp(point.Step / usual, 0, 1) / (1 + (off * off / (4 * scatter * scatter)));
-                double[] row = [x / far, y / far, 1];
-                (square, weights) = (square + (w * off * off), weights + w);
-                for (var j = 0; j < 3; j++)
-                {
-                    right[j] += w * row[j] * off;
-                    for (var k = 0; k < 3; k++)
-                        normal[j, k] += w * row[j] * row[k];
-                }
-            }
+            (normal, var right, var square, var weights) = Sums(points, circle, usual, scatter);
             // Not one sector has a step towards heartwood.
-            if (!(weights > 1e-3))
+            if (!(weights > LeastWeight))
                 return null;
             scatter = Math.Max(LeastScatterMm, Math.Sqrt(square / weights));
-            // The points' own variance in units of the prior's.
-            var stray = Eccentric * circle.RadiusMm;
-            var (xx, xy, yy) = (pith.Xx + (stray * stray), pith.Xy, pith.Yy + (stray * stray));
-            var determinant = (xx * yy) - (xy * xy);
-            var unit = Correlated * scatter * scatter;
-            var (px, py) = (pith.At.X - circle.X, pith.At.Y - circle.Y);
-            var (a, b, c) = (unit * yy / determinant, -unit * xy / determinant, unit * xx / determinant);
-            normal[0, 0] += a;
-            normal[0, 1] += b;
-            normal[1, 0] += b;
-            normal[1, 1] += c;
-            right[0] += (a * px) + (b * py);
-            right[1] += (b * px) + (c * py);
-            var step = LinearSystem.Solve((double[,])normal.Clone(), right);
+            HoldToPith(normal, right, circle, pith, scatter);
+            if (LinearSystem.Solve((double[,])normal.Clone(), right) is not { } step)
+                return null;
             circle = new(circle.X + step[0], circle.Y + step[1], circle.RadiusMm + step[2]);
-            if (!(circle.RadiusMm > 1 && circle.RadiusMm < 1e5))
+            if (!(circle.RadiusMm > RadiusMm.Least && circle.RadiusMm < RadiusMm.Most))
                 return null;
         }
+        if (LinearSystem.Inverse(normal) is not { } covariance)
+            return null;
         return new(
             circle,
             scatter,
             [.. points.Select(point => point.At)],
             [
-                .. Alternatives(circle, normal, Math.Sqrt(Correlated) * scatter),
+                .. Alternatives(circle, covariance, Math.Sqrt(Correlated) * scatter),
                 circle with
                 {
                     RadiusMm = circle.RadiusMm + rough.RadiusUncertaintyMm,
                 },
             ]
         );
+    }
+
+    // The normal equations of centre and radius, each point weighed by its step and by how near it lies.
+    private static (double[,] Normal, double[] Right, double Square, double Weights) Sums(
+        IReadOnlyList<BorderPoint> points,
+        Circle circle,
+        double usual,
+        double scatter
+    )
+    {
+        var (normal, right) = (new double[3, 3], new double[3]);
+        double square = 0,
+            weights = 0;
+        foreach (var point in points)
+        {
+            var (x, y) = (point.At.X - circle.X, point.At.Y - circle.Y);
+            var far = Math.Max(1e-3, double.Hypot(x, y));
+            var off = far - circle.RadiusMm;
+            // A weak step may be anything: it counts for less.
+            var w = Math.Clamp(point.Step / usual, 0, 1) / (1 + (off * off / (4 * scatter * scatter)));
+            double[] row = [x / far, y / far, 1];
+            (square, weights) = (square + (w * off * off), weights + w);
+            for (var j = 0; j < 3; j++)
+            {
+                right[j] += w * row[j] * off;
+                for (var k = 0; k < 3; k++)
+                    normal[j, k] += w * row[j] * row[k];
+            }
+        }
+        return (normal, right, square, weights);
+    }
+
+    // What the rings tell of the pith, as a prior; the points' own variance in its units.
+    private static void HoldToPith(double[,] normal, double[] right, Circle circle, Pith pith, double scatter)
+    {
+        var stray = Eccentric * circle.RadiusMm;
+        var (xx, xy, yy) = (pith.Xx + (stray * stray), pith.Xy, pith.Yy + (stray * stray));
+        var determinant = (xx * yy) - (xy * xy);
+        var unit = Correlated * scatter * scatter;
+        var (px, py) = (pith.At.X - circle.X, pith.At.Y - circle.Y);
+        var (a, b, c) = (unit * yy / determinant, -unit * xy / determinant, unit * xx / determinant);
+        normal[0, 0] += a;
+        normal[0, 1] += b;
+        normal[1, 0] += b;
+        normal[1, 1] += c;
+        right[0] += (a * px) + (b * py);
+        right[1] += (b * px) + (c * py);
     }
 
     /// <summary>How far the border strays from the circle at a place of it, mm: one standard deviation.</summary>
@@ -102,17 +130,8 @@ internal sealed record BorderFit(
             : double.Hypot(ScatterMm, StrayUnseen * Circle.RadiusMm);
 
     // Columns of the covariance's root (Cholesky's, row by row): independent ways in which the circle may lie elsewhere.
-    private static IEnumerable<Circle> Alternatives(Circle circle, double[,] normal, double unit)
+    private static IEnumerable<Circle> Alternatives(Circle circle, double[,] root, double unit)
     {
-        var root = new double[3, 3];
-        for (var k = 0; k < 3; k++)
-        {
-            var axis = new double[3];
-            axis[k] = 1;
-            var column = LinearSystem.Solve((double[,])normal.Clone(), axis);
-            for (var j = 0; j < 3; j++)
-                root[j, k] = column[j];
-        }
         for (var k = 0; k < 3; k++)
         {
             // What rounding leaves below nothing is nothing.

@@ -52,7 +52,7 @@ internal static class HeartwoodFinder
         RectifiedSection drawn,
         SectionPlan plan,
         IReadOnlyList<FaceFront> fronts,
-        Evening light,
+        Illumination light,
         HeartwoodSigns signs
     )
     {

@@ -112,21 +112,21 @@ public static class ChargeFile
         var weightU = Optional(row, "weightUncertaintyKg", 0, 1e5) ?? 10;
         var strength = row.Number("strengthBeforePercent", 0.01, 100);
         var strengthAfter = Optional(row, "strengthAfterPercent", 0.01, 100);
-        return volume =>
-            new(
-                volume,
-                before,
-                peak,
-                free,
-                after,
-                tankU,
-                weightBefore,
-                weightAfter,
-                weightU,
-                strength,
-                strengthAfter,
-                density
-            );
+        return volume => new ChargeReadings
+        {
+            VolumeM3 = volume,
+            TankBeforeL = before,
+            TankAtPeakL = peak,
+            VesselFreeL = free,
+            TankAfterL = after,
+            TankStandardUncertaintyL = tankU,
+            WeightBeforeKg = weightBefore,
+            WeightAfterKg = weightAfter,
+            WeightStandardUncertaintyKg = weightU,
+            StrengthBeforePercent = strength,
+            StrengthAfterPercent = strengthAfter,
+            SolutionDensityKgPerM3 = density,
+        };
     }
 
     private static double? Optional(FactRow row, string field, double low, double high) =>

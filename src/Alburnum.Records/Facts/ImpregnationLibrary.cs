@@ -137,17 +137,18 @@ public sealed class ImpregnationLibrary
         double Spread(string field) => spread?.Number(field, 0, 5) ?? 0;
         if (spread is null)
             row.Refuse("spread", "nothing", "batch, piece and within");
-        var law = new PermeabilityLaw(
-            row.Text("name"),
-            1e-18 * row.Number("lateralNm2", 1e-5, 1e7),
-            row.Number("tangentialToRadial", 0.01, 100),
-            row.Number("alongToAcross", 1, 1e7),
-            Spread("batch"),
-            Spread("piece"),
-            Spread("within"),
-            row.Word("inference", [("yes", true), ("no", false)]),
-            row.Provenance()
-        );
+        var law = new PermeabilityLaw
+        {
+            Name = row.Text("name"),
+            LateralMedianM2 = 1e-18 * row.Number("lateralNm2", 1e-5, 1e7),
+            TangentialToRadial = row.Number("tangentialToRadial", 0.01, 100),
+            LongitudinalToLateral = row.Number("alongToAcross", 1, 1e7),
+            BatchLnSpread = Spread("batch"),
+            PieceLnSpread = Spread("piece"),
+            WithinLnSpread = Spread("within"),
+            IsInference = row.Word("inference", [("yes", true), ("no", false)]),
+            Provenance = row.Provenance(),
+        };
         return (woods, law);
     }
 
@@ -202,13 +203,14 @@ public sealed class ImpregnationLibrary
     }
 
     private static IncisingPenalty TakenOff(FactRow row) =>
-        new(
-            row.Provenance(),
-            row.Number("modulusOfElasticity", 0.1, 1),
-            row.Number("strength", 0.1, 1),
-            row.Number("bearing", 0.1, 1),
-            row.Number("greatestDepthMm", 1, 100),
-            row.Number("greatestLengthMm", 1, 100),
-            row.Number("greatestDensityPerM2", 1, 1e6)
-        );
+        new IncisingPenalty
+        {
+            Source = row.Provenance(),
+            ModulusOfElasticity = row.Number("modulusOfElasticity", 0.1, 1),
+            Strength = row.Number("strength", 0.1, 1),
+            Bearing = row.Number("bearing", 0.1, 1),
+            GreatestDepthMm = row.Number("greatestDepthMm", 1, 100),
+            GreatestLengthMm = row.Number("greatestLengthMm", 1, 100),
+            GreatestDensityPerM2 = row.Number("greatestDensityPerM2", 1, 1e6),
+        };
 }

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Prediction;
 
 namespace Alburnum.Reports.Impregnation;

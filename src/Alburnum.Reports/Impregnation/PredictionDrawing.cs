@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Drawings;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Acceptance;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 

@@ -32,8 +32,5 @@ public sealed record LogGeometry(double PithXMm, double PithYMm, double Heartwoo
         return r2 > 0 ? Squared(xMm - PithXMm) / r2 : 0.5;
     }
 
-    /// <summary>The same log turned a quarter about the section's middle.</summary>
-    public LogGeometry QuarterTurn() => this with { PithXMm = -PithYMm, PithYMm = PithXMm };
-
     private static double Squared(double v) => v * v;
 }

@@ -68,22 +68,6 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             .DefaultIfEmpty(0)
             .Max();
 
-    /// <summary>Minutes with solution against the wood.</summary>
-    public double LiquidMinutes => Stages.Where(stage => stage.Contact == Contact.Liquid).Sum(stage => stage.Minutes);
-
-    /// <summary>Absolute pressure at a moment, kPa; the last stage's end beyond it.</summary>
-    /// <param name="minutes">Time since the start, min. 0 or more.</param>
-    public double KPaAt(double minutes)
-    {
-        foreach (var stage in Stages)
-        {
-            if (minutes <= stage.Minutes)
-                return stage.KPaAt(minutes);
-            minutes -= stage.Minutes;
-        }
-        return Stages[^1].ToKPa;
-    }
-
     /// <summary>The same schedule with the solution held at peak pressure for a different time.</summary>
     /// <param name="minutes">Minutes of every stage that holds the peak pressure against the wood, min. Above 0.</param>
     public Schedule WithPressurePeriod(double minutes) =>

@@ -69,53 +69,6 @@ public static class ScheduleSteps
         }
     }
 
-    /// <summary>A schedule from a recorder's readings: time, absolute pressure, what touched the wood until the next reading.</summary>
-    /// <param name="name">Name of the schedule.</param>
-    /// <param name="readings">Readings in order: minutes since the start, kPa absolute, contact.</param>
-    /// <param name="file">File they were read from, for a refusal.</param>
-    /// <exception cref="InputRefusedException">Fewer than two readings, time going back, an impossible pressure.</exception>
-    public static Schedule FromReadings(
-        string name,
-        IReadOnlyList<(double Minutes, double KPa, Contact Contact)> readings,
-        string file = "readings"
-    )
-    {
-        var problems = new List<InputProblem>();
-        if (readings.Count < 2)
-            problems.Add(new InputProblem(file, 0, name, "readings", Words(readings.Count), "two readings or more"));
-        for (var i = 0; i < readings.Count; i++)
-        {
-            if (!(readings[i].KPa is >= 0.5 and <= 5000))
-                problems.Add(
-                    new InputProblem(
-                        file,
-                        i + 1,
-                        name,
-                        "kPa",
-                        Words(readings[i].KPa),
-                        "an absolute pressure of 0.5 to 5000 kPa"
-                    )
-                );
-            if (i > 0 && !(readings[i].Minutes > readings[i - 1].Minutes))
-            {
-                var expected = $"more than {Words(readings[i - 1].Minutes)}: a schedule does not go back in time";
-                problems.Add(new InputProblem(file, i + 1, name, "minutes", Words(readings[i].Minutes), expected));
-            }
-        }
-        if (problems.Count > 0)
-            throw new InputRefusedException(problems);
-        var stages = readings
-            .Zip(readings.Skip(1))
-            .Select(pair => new Stage(
-                "as recorded",
-                pair.First.Contact,
-                pair.Second.Minutes - pair.First.Minutes,
-                pair.First.KPa,
-                pair.Second.KPa
-            ));
-        return new Schedule(name, [.. stages]);
-    }
-
     private static string Words(double value) =>
         value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 }

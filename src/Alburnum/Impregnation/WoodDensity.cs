@@ -46,14 +46,6 @@ public static class WoodDensity
         * Require.InRange(specificGravity, 0.05, 1.4, "(ratio)")
         * (1 + Require.InRange(moisturePercent, 0, 300, "%") / 100);
 
-    /// <summary>Specific gravity from a density given at a moisture content.</summary>
-    /// <param name="densityKgPerM3">Density with its water, kg/m³. 50 to 1500.</param>
-    /// <param name="moisturePercent">Moisture content of that density, %. 0 to 300.</param>
-    public static double SpecificGravityFrom(double densityKgPerM3, double moisturePercent) =>
-        Require.InRange(densityKgPerM3, 50, 1500, "kg/m³")
-        / 1000
-        / (1 + Require.InRange(moisturePercent, 0, 300, "%") / 100);
-
     /// <summary>Greatest moisture content wood can hold, %: walls saturated and every cavity full.</summary>
     /// <param name="basicSpecificGravity">Ovendry mass over green volume. 0.05 to 1.2.</param>
     /// <remarks>100·(1.54 − Gb)/(1.54·Gb), remembered from the Wood Handbook; 1.54 is the specific gravity of the wall.</remarks>

@@ -54,20 +54,6 @@ public sealed record WoodFlow
 
     /// <summary>Share of the cavities that already holds water.</summary>
     public double Saturation { get; }
-
-    /// <summary>Wood of a density and moisture content: free water above fibre saturation fills part of the cavities.</summary>
-    /// <param name="permeability">Permeability to liquid.</param>
-    /// <param name="basicSpecificGravity">Ovendry mass over green volume. 0.05 to 1.2.</param>
-    /// <param name="moisturePercent">Moisture content, %. 0 to saturation.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The moisture is above what the wood can hold.</exception>
-    public static WoodFlow At(Permeability permeability, double basicSpecificGravity, double moisturePercent)
-    {
-        var shrinkage = WoodDensity.UsualShrinkagePercent(basicSpecificGravity);
-        var gravity = WoodDensity.SpecificGravity(basicSpecificGravity, shrinkage, moisturePercent);
-        var air = Impregnation.VoidFraction.Of(gravity, moisturePercent);
-        var freeWater = gravity * Math.Max(0, moisturePercent - WoodDensity.FibreSaturationPercent) / 100;
-        return new WoodFlow(permeability, air + freeWater, freeWater / (air + freeWater));
-    }
 }
 
 /// <summary>A piece of wood across the grain: its shape, where it lay in the log, and what sapwood and heartwood let through.</summary>

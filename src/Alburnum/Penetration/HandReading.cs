@@ -1,5 +1,4 @@
 using Alburnum.Timber;
-using MathNet.Numerics.Statistics;
 
 namespace Alburnum.Penetration;
 
@@ -48,8 +47,8 @@ public static class HandReadings
         var mean = depths.Average();
         var statistics = new DepthStatistics(
             new(least.DepthMm, least.StandardUncertaintyMm),
-            new(depths.Percentile(5), meanU),
-            new(depths.Median(), meanU),
+            new(SectionDepth.Quantile(depths, 0.05), meanU),
+            new(SectionDepth.Quantile(depths, 0.5), meanU),
             new(mean, meanU),
             new(greatest.DepthMm, greatest.StandardUncertaintyMm)
         );

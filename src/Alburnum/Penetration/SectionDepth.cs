@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Alburnum.Penetration;
 
 /// <summary>Statistics of depth over all positions that are not left out.</summary>
@@ -61,13 +63,14 @@ public static class SectionDepth
         );
     }
 
-    /// <summary>Quantile by linear interpolation between order statistics (type 7 of Hyndman and Fan 1996).</summary>
-    private static double Quantile(double[] sorted, double share)
-    {
-        var at = share * (sorted.Length - 1);
-        var i = (int)at;
-        return i + 1 < sorted.Length ? sorted[i] + ((at - i) * (sorted[i + 1] - sorted[i])) : sorted[i];
-    }
+    /// <summary>
+    /// The depth that a share of the positions does not reach, by ruler and by photograph alike: linear interpolation between order statistics (type 7 of Hyndman and
+    /// Fan, The American Statistician 50, 1996).
+    /// </summary>
+    /// <param name="sortedMm">Depths in rising order, mm. At least one.</param>
+    /// <param name="share">0 to 1.</param>
+    internal static double Quantile(double[] sortedMm, double share) =>
+        SortedArrayStatistics.QuantileCustom(sortedMm, share, QuantileDefinition.R7);
 
     private static double Combine(double a, double b) => Math.Sqrt((a * a) + (b * b));
 

@@ -19,7 +19,7 @@ public class SlopeCostTests
                 var quick = new float[best.Length];
                 var plain = new float[best.Length];
                 SlopeCost.Ease(best, quick, new float[best.Length], free, cost);
-                SlopeCost.EasePlainly(best, plain, free, cost);
+                EasePlainly(best, plain, free, cost);
                 for (var d = 0; d < best.Length; d++)
                     Assert.Equal(plain[d], quick[d], 1e-3f);
             }
@@ -31,7 +31,7 @@ public class SlopeCostTests
             (best, free, cost) =>
             {
                 var least = new float[best.Length];
-                SlopeCost.EasePlainly(best, least, free, cost);
+                EasePlainly(best, least, free, cost);
                 for (var d = 0; d < best.Length; d++)
                 {
                     var from = SlopeCost.CameFrom(best, d, free, cost);
@@ -39,4 +39,15 @@ public class SlopeCostTests
                 }
             }
         );
+
+    // What the easing computes, said simply.
+    private static void EasePlainly(ReadOnlySpan<float> best, Span<float> eased, int free, float cost)
+    {
+        for (var d = 0; d < best.Length; d++)
+        {
+            eased[d] = best[d];
+            for (var k = 0; k < best.Length; k++)
+                eased[d] = Math.Min(eased[d], best[k] + (cost * Math.Max(0, Math.Abs(d - k) - free)));
+        }
+    }
 }

@@ -1,5 +1,7 @@
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
-using Alburnum.Impregnation.Flow;
 using Alburnum.Records.Facts;
 using Alburnum.Tests.Shared;
 using Alburnum.Timber;
@@ -31,7 +33,7 @@ public sealed class ScheduleBalanceChecks
             cancellation: TestContext.Current.CancellationToken
         );
 
-        Assert.IsType<Settled>(run.Ending);
+        Assert.IsType<Completed>(run.Ending);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.AirImbalance), 0, 1e-9));
         // Solution went in, and what is kept is no more than what was ever in.

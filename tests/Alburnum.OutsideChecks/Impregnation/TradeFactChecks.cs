@@ -1,3 +1,4 @@
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
@@ -103,17 +104,18 @@ public sealed class TradeFactChecks
     private static PredictionQuestion Post(string name, LogGeometry log)
     {
         var species = Species.Get(name);
-        return new(
-            new RectangularSection(100, 100),
-            log,
-            Library.Of(species, isHeartwood: false),
-            Library.Of(species, isHeartwood: true),
-            0.6,
-            TreatingLiquid.Water(),
-            Library.Schedules.Single(schedule => schedule.Value.Name == "full cell").Value,
-            null,
-            new LeastDepth(WoodZone.Lateral, 6),
-            6
-        );
+        return new PredictionQuestion
+        {
+            Section = new RectangularSection(100, 100),
+            Log = log,
+            Sapwood = Library.Of(species, isHeartwood: false),
+            Heartwood = Library.Of(species, isHeartwood: true),
+            VoidFraction = 0.6,
+            Liquid = TreatingLiquid.Water(),
+            Schedule = Library.Schedules.Single(schedule => schedule.Value.Name == "full cell").Value,
+            Incising = null,
+            Rule = new LeastDepth(WoodZone.Lateral, 6),
+            ZoneMm = 6,
+        };
     }
 }

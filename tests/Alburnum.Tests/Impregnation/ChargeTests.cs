@@ -4,26 +4,36 @@ namespace Alburnum.Tests.Impregnation;
 
 public class ChargeTests
 {
-    private static readonly ChargeReadings Readings = new(
-        VolumeM3: 2,
-        TankBeforeL: 9000,
-        TankAtPeakL: 3300,
-        VesselFreeL: 4600,
-        TankAfterL: 8060,
-        TankStandardUncertaintyL: 10,
-        WeightBeforeKg: 1120,
-        WeightAfterKg: 2030,
-        WeightStandardUncertaintyKg: 10,
-        StrengthBeforePercent: 2.0,
-        StrengthAfterPercent: 1.9,
-        SolutionDensityKgPerM3: 1000
-    );
+    private static readonly ChargeReadings Readings = new ChargeReadings
+    {
+        VolumeM3 = 2,
+        TankBeforeL = 9000,
+        TankAtPeakL = 3300,
+        VesselFreeL = 4600,
+        TankAfterL = 8060,
+        TankStandardUncertaintyL = 10,
+        WeightBeforeKg = 1120,
+        WeightAfterKg = 2030,
+        WeightStandardUncertaintyKg = 10,
+        StrengthBeforePercent = 2.0,
+        StrengthAfterPercent = 1.9,
+        SolutionDensityKgPerM3 = 1000,
+    };
 
     [Fact]
     public void A_plan_puts_the_retention_into_the_zone_and_its_masses_add_up()
     {
         var plan = ChargePlan.For(
-            new ChargeQuestion(2, 100, 560, new Estimate(250, 50), new Estimate(400, 60), 6, 1010)
+            new ChargeQuestion
+            {
+                VolumeM3 = 2,
+                SurfaceM2 = 100,
+                DensityKgPerM3 = 560,
+                UptakeLPerM3 = new Estimate(250, 50),
+                ZoneLPerM3 = new Estimate(400, 60),
+                RetentionKgPerM3 = 6,
+                SolutionDensityKgPerM3 = 1010,
+            }
         );
 
         // 400 L of solution to the m³ of zone at 1.01 kg/L carry 6 kg of product.
@@ -39,7 +49,18 @@ public class ChargeTests
     public void A_zone_that_takes_too_little_for_any_solution_is_refused()
     {
         var refused = Assert.Throws<InputRefusedException>(() =>
-            ChargePlan.For(new ChargeQuestion(2, 100, 560, new Estimate(20, 5), new Estimate(10, 5), 6, 1000))
+            ChargePlan.For(
+                new ChargeQuestion
+                {
+                    VolumeM3 = 2,
+                    SurfaceM2 = 100,
+                    DensityKgPerM3 = 560,
+                    UptakeLPerM3 = new Estimate(20, 5),
+                    ZoneLPerM3 = new Estimate(10, 5),
+                    RetentionKgPerM3 = 6,
+                    SolutionDensityKgPerM3 = 1000,
+                }
+            )
         );
 
         Assert.Contains("incise, hold the pressure longer", refused.Message, StringComparison.Ordinal);

@@ -1,53 +1,72 @@
 namespace Alburnum.Impregnation.Charging;
 
 /// <summary>What was read at the vessel. Volumes in L at the tank's gauge, weights in kg.</summary>
-/// <param name="VolumeM3">Volume of the timber, m³.</param>
-/// <param name="TankBeforeL">Solution in the tank before flooding.</param>
-/// <param name="TankAtPeakL">Solution in the tank at the end of the pressure period, the vessel full; null where not read.</param>
-/// <param name="VesselFreeL">Free volume of the vessel around the timber, that the solution fills; null where not known.</param>
-/// <param name="TankAfterL">Solution in the tank after the vessel was emptied and the drip pumped back.</param>
-/// <param name="TankStandardUncertaintyL">Standard uncertainty of one tank reading.</param>
-/// <param name="WeightBeforeKg">Weight of the timber before; null where not weighed.</param>
-/// <param name="WeightAfterKg">Weight of the timber after; null where not weighed.</param>
-/// <param name="WeightStandardUncertaintyKg">Standard uncertainty of one weighing.</param>
-/// <param name="StrengthBeforePercent">Strength before, % of product by mass.</param>
-/// <param name="StrengthAfterPercent">Strength after; null where not measured.</param>
-/// <param name="SolutionDensityKgPerM3">Density of the solution.</param>
-public sealed record ChargeReadings(
-    double VolumeM3,
-    double TankBeforeL,
-    double? TankAtPeakL,
-    double? VesselFreeL,
-    double TankAfterL,
-    double TankStandardUncertaintyL,
-    double? WeightBeforeKg,
-    double? WeightAfterKg,
-    double WeightStandardUncertaintyKg,
-    double StrengthBeforePercent,
-    double? StrengthAfterPercent,
-    double SolutionDensityKgPerM3
-);
+public sealed record ChargeReadings
+{
+    /// <summary>Volume of the timber, m³.</summary>
+    public required double VolumeM3 { get; init; }
+
+    /// <summary>Solution in the tank before flooding.</summary>
+    public required double TankBeforeL { get; init; }
+
+    /// <summary>Solution in the tank at the end of the pressure period, the vessel full; null where not read.</summary>
+    public required double? TankAtPeakL { get; init; }
+
+    /// <summary>Free volume of the vessel around the timber, that the solution fills; null where not known.</summary>
+    public required double? VesselFreeL { get; init; }
+
+    /// <summary>Solution in the tank after the vessel was emptied and the drip pumped back.</summary>
+    public required double TankAfterL { get; init; }
+
+    /// <summary>Standard uncertainty of one tank reading.</summary>
+    public required double TankStandardUncertaintyL { get; init; }
+
+    /// <summary>Weight of the timber before; null where not weighed.</summary>
+    public required double? WeightBeforeKg { get; init; }
+
+    /// <summary>Weight of the timber after; null where not weighed.</summary>
+    public required double? WeightAfterKg { get; init; }
+
+    /// <summary>Standard uncertainty of one weighing.</summary>
+    public required double WeightStandardUncertaintyKg { get; init; }
+
+    /// <summary>Strength before, % of product by mass.</summary>
+    public required double StrengthBeforePercent { get; init; }
+
+    /// <summary>Strength after; null where not measured.</summary>
+    public required double? StrengthAfterPercent { get; init; }
+
+    /// <summary>Density of the solution.</summary>
+    public required double SolutionDensityKgPerM3 { get; init; }
+}
 
 /// <summary>A charge reckoned from its readings.</summary>
-/// <param name="NetByTankL">Solution kept, by the tank.</param>
-/// <param name="NetByWeightL">Solution kept, by weight; null where the timber was not weighed twice.</param>
-/// <param name="GrossL">Solution in the timber at the end of the pressure period; null where it was not read.</param>
-/// <param name="KickbackL">Solution given back at release; null where gross is.</param>
-/// <param name="NetLPerM3">Net uptake, by weight where weighed, else by the tank.</param>
-/// <param name="RetentionKgPerM3">Product to the m³ of timber (whole piece, not the zone).</param>
-/// <param name="DiscrepancyL">Tank less weight; null where there is only one of them.</param>
-/// <param name="Explanations">What the readings say of each other, one sentence each.</param>
-public sealed record ChargeAccount(
-    Estimate NetByTankL,
-    Estimate? NetByWeightL,
-    Estimate? GrossL,
-    Estimate? KickbackL,
-    Estimate NetLPerM3,
-    Estimate RetentionKgPerM3,
-    Estimate? DiscrepancyL,
-    IReadOnlyList<string> Explanations
-)
+public sealed record ChargeAccount
 {
+    /// <summary>Solution kept, by the tank.</summary>
+    public required Estimate NetByTankL { get; init; }
+
+    /// <summary>Solution kept, by weight; null where the timber was not weighed twice.</summary>
+    public required Estimate? NetByWeightL { get; init; }
+
+    /// <summary>Solution in the timber at the end of the pressure period; null where it was not read.</summary>
+    public required Estimate? GrossL { get; init; }
+
+    /// <summary>Solution given back at release; null where gross is.</summary>
+    public required Estimate? KickbackL { get; init; }
+
+    /// <summary>Net uptake, by weight where weighed, else by the tank.</summary>
+    public required Estimate NetLPerM3 { get; init; }
+
+    /// <summary>Product to the m³ of timber (whole piece, not the zone).</summary>
+    public required Estimate RetentionKgPerM3 { get; init; }
+
+    /// <summary>Tank less weight; null where there is only one of them.</summary>
+    public required Estimate? DiscrepancyL { get; init; }
+
+    /// <summary>What the readings say of each other, one sentence each.</summary>
+    public required IReadOnlyList<string> Explanations { get; init; }
+
     /// <summary>Reckons a charge.</summary>
     /// <param name="readings">What was read.</param>
     /// <exception cref="InputRefusedException">Readings that cannot belong to one charge.</exception>
@@ -75,16 +94,17 @@ public sealed record ChargeAccount(
         Estimate? discrepancy = byWeight is { } weighed
             ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
             : null;
-        return new ChargeAccount(
-            byTank,
-            byWeight,
-            gross,
-            kickback,
-            perM3,
-            new Estimate(perM3.Value * productPerL, perM3.StandardUncertainty * productPerL),
-            discrepancy,
-            [.. Explain(readings, discrepancy, kickback)]
-        );
+        return new ChargeAccount
+        {
+            NetByTankL = byTank,
+            NetByWeightL = byWeight,
+            GrossL = gross,
+            KickbackL = kickback,
+            NetLPerM3 = perM3,
+            RetentionKgPerM3 = new Estimate(perM3.Value * productPerL, perM3.StandardUncertainty * productPerL),
+            DiscrepancyL = discrepancy,
+            Explanations = [.. Explain(readings, discrepancy, kickback)],
+        };
     }
 
     private static IEnumerable<string> Explain(ChargeReadings readings, Estimate? discrepancy, Estimate? kickback)

@@ -1,41 +1,54 @@
 namespace Alburnum.Impregnation.Charging;
 
 /// <summary>What a charge consists of and what it must reach.</summary>
-/// <param name="VolumeM3">Volume of the timber, m³.</param>
-/// <param name="SurfaceM2">Lateral surface of the timber, m².</param>
-/// <param name="DensityKgPerM3">Density of the timber with its water, kg/m³.</param>
-/// <param name="UptakeLPerM3">Net uptake expected, L to the m³ of timber.</param>
-/// <param name="ZoneLPerM3">Solution expected in the analytical zone, L to the m³ of zone.</param>
-/// <param name="RetentionKgPerM3">Product required in the analytical zone, kg/m³.</param>
-/// <param name="SolutionDensityKgPerM3">Density of the working solution, kg/m³.</param>
-public sealed record ChargeQuestion(
-    double VolumeM3,
-    double SurfaceM2,
-    double DensityKgPerM3,
-    Estimate UptakeLPerM3,
-    Estimate ZoneLPerM3,
-    double RetentionKgPerM3,
-    double SolutionDensityKgPerM3
-);
+public sealed record ChargeQuestion
+{
+    /// <summary>Volume of the timber, m³.</summary>
+    public required double VolumeM3 { get; init; }
+
+    /// <summary>Lateral surface of the timber, m².</summary>
+    public required double SurfaceM2 { get; init; }
+
+    /// <summary>Density of the timber with its water, kg/m³.</summary>
+    public required double DensityKgPerM3 { get; init; }
+
+    /// <summary>Net uptake expected, L to the m³ of timber.</summary>
+    public required Estimate UptakeLPerM3 { get; init; }
+
+    /// <summary>Solution expected in the analytical zone, L to the m³ of zone.</summary>
+    public required Estimate ZoneLPerM3 { get; init; }
+
+    /// <summary>Product required in the analytical zone, kg/m³.</summary>
+    public required double RetentionKgPerM3 { get; init; }
+
+    /// <summary>Density of the working solution, kg/m³.</summary>
+    public required double SolutionDensityKgPerM3 { get; init; }
+}
 
 /// <summary>The plan for one charge. Every amount is worked from the question by the equations beside it.</summary>
-/// <param name="Question">What was asked.</param>
-/// <param name="StrengthPercent">Strength of the working solution, % of product by mass.</param>
-/// <param name="SolutionL">Solution the timber is expected to keep, L.</param>
-/// <param name="ConcentrateKg">Product in that solution, kg.</param>
-/// <param name="WaterKg">Water in that solution, kg.</param>
-/// <param name="WeightBeforeKg">Weight of the timber before, kg.</param>
-/// <param name="WeightAfterKg">Weight expected after, kg.</param>
-public sealed record ChargePlan(
-    ChargeQuestion Question,
-    Estimate StrengthPercent,
-    Estimate SolutionL,
-    Estimate ConcentrateKg,
-    Estimate WaterKg,
-    double WeightBeforeKg,
-    Estimate WeightAfterKg
-)
+public sealed record ChargePlan
 {
+    /// <summary>What was asked.</summary>
+    public required ChargeQuestion Question { get; init; }
+
+    /// <summary>Strength of the working solution, % of product by mass.</summary>
+    public required Estimate StrengthPercent { get; init; }
+
+    /// <summary>Solution the timber is expected to keep, L.</summary>
+    public required Estimate SolutionL { get; init; }
+
+    /// <summary>Product in that solution, kg.</summary>
+    public required Estimate ConcentrateKg { get; init; }
+
+    /// <summary>Water in that solution, kg.</summary>
+    public required Estimate WaterKg { get; init; }
+
+    /// <summary>Weight of the timber before, kg.</summary>
+    public required double WeightBeforeKg { get; init; }
+
+    /// <summary>Weight expected after, kg.</summary>
+    public required Estimate WeightAfterKg { get; init; }
+
     /// <summary>Plans a charge.</summary>
     /// <param name="question">What is asked.</param>
     /// <exception cref="InputRefusedException">The zone takes so little that no solution could hold the product.</exception>
@@ -73,16 +86,17 @@ public sealed record ChargePlan(
         var uptakeShare = Relative(question.UptakeLPerM3);
         var mass = litres * perLitre;
         var before = question.VolumeM3 * question.DensityKgPerM3;
-        return new ChargePlan(
-            question,
-            new Estimate(100 * strength, 100 * strength * strengthShare),
-            new Estimate(litres, litres * uptakeShare),
+        return new ChargePlan
+        {
+            Question = question,
+            StrengthPercent = new Estimate(100 * strength, 100 * strength * strengthShare),
+            SolutionL = new Estimate(litres, litres * uptakeShare),
             // More uptake in a zone that takes more, at a strength set beforehand: only the uptake's share remains.
-            new Estimate(mass * strength, mass * strength * uptakeShare),
-            new Estimate(mass * (1 - strength), mass * (1 - strength) * uptakeShare),
-            before,
-            new Estimate(before + mass, mass * uptakeShare)
-        );
+            ConcentrateKg = new Estimate(mass * strength, mass * strength * uptakeShare),
+            WaterKg = new Estimate(mass * (1 - strength), mass * (1 - strength) * uptakeShare),
+            WeightBeforeKg = before,
+            WeightAfterKg = new Estimate(before + mass, mass * uptakeShare),
+        };
     }
 
     private static double Relative(Estimate estimate) => estimate.StandardUncertainty / estimate.Value;

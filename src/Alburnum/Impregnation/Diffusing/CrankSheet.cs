@@ -2,7 +2,7 @@ namespace Alburnum.Impregnation.Diffusing;
 
 /// <summary>Diffusion into a sheet from both faces, held at a constant concentration (Crank 1975, chapter 4).</summary>
 /// <remarks>The time number is D·t/a², a half the thickness. Series that converge everywhere; the erfc form where time is short.</remarks>
-public static class CrankSheet
+internal static class CrankSheet
 {
     private const int Terms = 200;
 
@@ -23,27 +23,6 @@ public static class CrankSheet
                 break;
         }
         return 1 - 8 / (Math.PI * Math.PI) * sum;
-    }
-
-    /// <summary>Concentration as a share of the surface's, at a place.</summary>
-    /// <param name="timeNumber">D·t/a². 0 or more.</param>
-    /// <param name="fromMiddle">Distance from the middle as a share of a, 0 (middle) to 1 (face).</param>
-    public static double Concentration(double timeNumber, double fromMiddle)
-    {
-        Require.InRange(timeNumber, 0, double.MaxValue, "");
-        Require.InRange(fromMiddle, 0, 1, "(share)");
-        if (timeNumber == 0)
-            return fromMiddle >= 1 ? 1 : 0;
-        double sum = 0;
-        for (var n = 0; n < Terms; n++)
-        {
-            var odd = 2 * n + 1;
-            var decay = Math.Exp(-odd * odd * Math.PI * Math.PI * timeNumber / 4) / odd;
-            sum += (n % 2 == 0 ? 1 : -1) * decay * Math.Cos(odd * Math.PI * fromMiddle / 2);
-            if (decay < 1e-18)
-                break;
-        }
-        return Math.Clamp(1 - 4 / Math.PI * sum, 0, 1);
     }
 
     /// <summary>Time number at which a share of the final uptake is reached.</summary>

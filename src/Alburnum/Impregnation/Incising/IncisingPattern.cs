@@ -58,23 +58,12 @@ public sealed record IncisingPattern
             $"{DepthMm:0.#} mm deep, {LengthMm:0.#} mm long, {AlongMm:0.#} mm apart along the grain, rows {AcrossMm:0.#} mm apart, {DensityPerM2:0} to the m²"
         );
 
-    /// <summary>True where a point lies in a cut.</summary>
-    /// <param name="alongMm">Along the grain from the middle of a cut, mm.</param>
-    /// <param name="acrossMm">Across the grain from the middle of its row, mm.</param>
-    /// <param name="belowMm">Below the face, mm.</param>
-    public bool IsCut(double alongMm, double acrossMm, double belowMm)
-    {
-        if (belowMm >= DepthMm)
-            return false;
-        var row = Math.Round(acrossMm / AcrossMm);
-        var across = Math.Abs(acrossMm - row * AcrossMm);
-        var along = alongMm - (row % 2 == 0 ? 0 : Stagger * AlongMm);
-        along = Math.Abs(along - Math.Round(along / AlongMm) * AlongMm);
-        return along <= HalfLengthMm(belowMm) && across <= HalfWidthMm(belowMm);
-    }
-
-    internal double HalfLengthMm(double belowMm) =>
+    /// <summary>Half the length of a cut at a depth, mm; 0 below it.</summary>
+    /// <param name="belowMm">Below the face, mm. 0 or more.</param>
+    public double HalfLengthMm(double belowMm) =>
         LengthMm / 2 * Math.Sqrt(Math.Max(0, 1 - belowMm * belowMm / (DepthMm * DepthMm)));
 
-    internal double HalfWidthMm(double belowMm) => WidthMm / 2 * Math.Max(0, 1 - belowMm / DepthMm);
+    /// <summary>Half the width of a cut at a depth, mm; 0 below it.</summary>
+    /// <param name="belowMm">Below the face, mm. 0 or more.</param>
+    public double HalfWidthMm(double belowMm) => WidthMm / 2 * Math.Max(0, 1 - belowMm / DepthMm);
 }

@@ -1,23 +1,29 @@
 namespace Alburnum.Impregnation.Incising;
 
 /// <summary>What design codes take off the strength of incised timber.</summary>
-/// <param name="Source">Where the factors come from.</param>
-/// <param name="ModulusOfElasticity">Factor on the modulus of elasticity.</param>
-/// <param name="Strength">Factor on bending, tension, compression along the grain and shear.</param>
-/// <param name="Bearing">Factor on compression across the grain.</param>
-/// <param name="GreatestDepthMm">Deepest cut the factors hold for, mm.</param>
-/// <param name="GreatestLengthMm">Longest cut the factors hold for, mm.</param>
-/// <param name="GreatestDensityPerM2">Densest pattern the factors hold for, per m².</param>
-public sealed record IncisingPenalty(
-    Provenance Source,
-    double ModulusOfElasticity,
-    double Strength,
-    double Bearing,
-    double GreatestDepthMm,
-    double GreatestLengthMm,
-    double GreatestDensityPerM2
-)
+public sealed record IncisingPenalty
 {
+    /// <summary>Where the factors come from.</summary>
+    public required Provenance Source { get; init; }
+
+    /// <summary>Factor on the modulus of elasticity.</summary>
+    public required double ModulusOfElasticity { get; init; }
+
+    /// <summary>Factor on bending, tension, compression along the grain and shear.</summary>
+    public required double Strength { get; init; }
+
+    /// <summary>Factor on compression across the grain.</summary>
+    public required double Bearing { get; init; }
+
+    /// <summary>Deepest cut the factors hold for, mm.</summary>
+    public required double GreatestDepthMm { get; init; }
+
+    /// <summary>Longest cut the factors hold for, mm.</summary>
+    public required double GreatestLengthMm { get; init; }
+
+    /// <summary>Densest pattern the factors hold for, per m².</summary>
+    public required double GreatestDensityPerM2 { get; init; }
+
     /// <summary>Why the factors do not hold for a pattern, one sentence each; empty where they do.</summary>
     public IReadOnlyList<string> Beyond(IncisingPattern pattern)
     {

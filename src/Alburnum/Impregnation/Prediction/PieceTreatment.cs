@@ -1,5 +1,5 @@
-using Alburnum.Impregnation.Flow;
 using Alburnum.Impregnation.Incising;
+using Alburnum.Measures;
 using Alburnum.Timber;
 
 namespace Alburnum.Impregnation.Prediction;
@@ -38,10 +38,10 @@ internal sealed class PieceTreatment
     public IReadOnlyList<SectionPosition> Places { get; }
 
     /// <summary>The next piece. The same object each time: read it before asking again.</summary>
-    public DrawnPiece Next(NormalDraws normal, double batchSapwood, double batchHeartwood)
+    public DrawnPiece Next(SeededRandom random, double batchSapwood, double batchHeartwood)
     {
-        var sapwood = Drawn(_question.Sapwood, batchSapwood, normal.Next());
-        var heartwood = Drawn(_question.Heartwood, batchHeartwood, normal.Next());
+        var sapwood = Drawn(_question.Sapwood, batchSapwood, random.NextNormal());
+        var heartwood = Drawn(_question.Heartwood, batchHeartwood, random.NextNormal());
         double least = double.MaxValue,
             sum = 0,
             kept = 0,
@@ -50,7 +50,7 @@ internal sealed class PieceTreatment
         for (var i = 0; i < Places.Count; i++)
         {
             var place = Places[i];
-            var here = normal.Next();
+            var here = random.NextNormal();
             var k1 = sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
             var k2 = heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
             var depth = Depth(place, k1, k2);
@@ -63,7 +63,7 @@ internal sealed class PieceTreatment
             inZone += Math.Min(depth, zone) * share;
             zoneLength += zone;
         }
-        var fill = 1000 * _question.VoidFraction * (1 - RelativePermeability.Usual.TrappedAirShare);
+        var fill = 1000 * _question.VoidFraction * (1 - AssumedVoids.TrappedAirShare);
         _piece.LeastMm = least;
         _piece.MeanMm = sum / Places.Count;
         _piece.UptakeLPerM3 = fill * kept / Places.Count * TreatedShare();

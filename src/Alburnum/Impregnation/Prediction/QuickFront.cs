@@ -31,8 +31,8 @@ public sealed class QuickFront
     {
         _schedule = schedule;
         _viscosityPaS = liquid.ViscosityMPaS / 1000;
-        // Cavities of 15 µm that wet fully, as in the flow solver, seen at half saturation.
-        _capillaryKPa = 2 * liquid.SurfaceTensionMNPerM / 15 * (Math.Sqrt(2) - 1);
+        // Cavities that wet fully, seen at half saturation.
+        _capillaryKPa = 2 * liquid.SurfaceTensionMNPerM / AssumedVoids.CavityRadiusMicrometres * (Math.Sqrt(2) - 1);
         _isRound = isRound;
         Impulse = Drive(schedule);
         for (var i = 0; i < Entries; i++)
@@ -120,10 +120,9 @@ public sealed class QuickFront
     // The air that is left at a dead end is spread through it; wood filled to the limit counts as reached to the end.
     private double WithFullEnd(double depthMm, double endMm)
     {
-        var limit = Fronts.PlaneFront.FillLimit(
-            Math.Min(Schedule.AtmosphereKPa, _schedule.PeakKPa),
-            Math.Max(1, _schedule.PeakKPa)
-        );
+        // Air shut in is pressed together to p₀/p of its room.
+        var peak = Math.Max(1, _schedule.PeakKPa);
+        var limit = Math.Max(0, 1 - Math.Min(Schedule.AtmosphereKPa, _schedule.PeakKPa) / peak);
         return depthMm >= 0.99 * limit * endMm && limit > 0.5 ? endMm : depthMm;
     }
 
@@ -213,7 +212,7 @@ public sealed class QuickFront
         {
             var outside = (stage.FromKPa + stage.ToKPa) / 2;
             var meanPa = 500 * (outside + air);
-            var seconds = 4 / (Math.PI * Math.PI) * Flow.FluidPair.RoomAirMPaS / 1000 / (scaled * meanPa);
+            var seconds = 4 / (Math.PI * Math.PI) * AssumedVoids.AirMPaS / 1000 / (scaled * meanPa);
             air = outside + (air - outside) * Math.Exp(-60 * stage.Minutes / seconds);
         }
         return air;

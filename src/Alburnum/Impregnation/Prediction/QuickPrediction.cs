@@ -1,33 +1,44 @@
 using Alburnum.Acceptance;
 using Alburnum.Impregnation.Incising;
+using Alburnum.Measures;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Impregnation.Prediction;
 
 /// <summary>What is asked of the quick model.</summary>
-/// <param name="Section">Size of the pieces.</param>
-/// <param name="Log">Where the pieces lay in the log.</param>
-/// <param name="Sapwood">How permeable the sapwood is.</param>
-/// <param name="Heartwood">How permeable the heartwood is.</param>
-/// <param name="VoidFraction">Void share that air fills, above 0.</param>
-/// <param name="Liquid">The solution.</param>
-/// <param name="Schedule">The schedule.</param>
-/// <param name="Incising">The cuts on every face; null where there are none.</param>
-/// <param name="Rule">Depth asked for.</param>
-/// <param name="ZoneMm">Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</param>
-public sealed record PredictionQuestion(
-    Section Section,
-    LogGeometry Log,
-    PermeabilityLaw Sapwood,
-    PermeabilityLaw Heartwood,
-    double VoidFraction,
-    TreatingLiquid Liquid,
-    Schedule Schedule,
-    IncisingPattern? Incising,
-    DepthRule Rule,
-    double? ZoneMm
-);
+public sealed record PredictionQuestion
+{
+    /// <summary>Size of the pieces.</summary>
+    public required Section Section { get; init; }
+
+    /// <summary>Where the pieces lay in the log.</summary>
+    public required LogGeometry Log { get; init; }
+
+    /// <summary>How permeable the sapwood is.</summary>
+    public required PermeabilityLaw Sapwood { get; init; }
+
+    /// <summary>How permeable the heartwood is.</summary>
+    public required PermeabilityLaw Heartwood { get; init; }
+
+    /// <summary>Void share that air fills, above 0.</summary>
+    public required double VoidFraction { get; init; }
+
+    /// <summary>The solution.</summary>
+    public required TreatingLiquid Liquid { get; init; }
+
+    /// <summary>The schedule.</summary>
+    public required Schedule Schedule { get; init; }
+
+    /// <summary>The cuts on every face; null where there are none.</summary>
+    public required IncisingPattern? Incising { get; init; }
+
+    /// <summary>Depth asked for.</summary>
+    public required DepthRule Rule { get; init; }
+
+    /// <summary>Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</summary>
+    public required double? ZoneMm { get; init; }
+}
 
 /// <summary>Three points of a distribution.</summary>
 /// <param name="Low">A twentieth lies below.</param>
@@ -50,29 +61,38 @@ public readonly record struct Spread(double Low, double Middle, double High)
 }
 
 /// <summary>What the quick model expects.</summary>
-/// <param name="Pieces">Pieces drawn.</param>
-/// <param name="Places">Places around the section.</param>
-/// <param name="DepthMm">Depth at each place over all pieces, mm.</param>
-/// <param name="LeastMm">Least depth of a piece, mm.</param>
-/// <param name="MeanMm">Mean depth of a piece, mm.</param>
-/// <param name="UptakeLPerM3">Net uptake of a piece, L to the m³ of wood.</param>
-/// <param name="ZoneLPerM3">Solution kept in the analytical zone, L to the m³ of zone.</param>
-/// <param name="PieceShare">Share of pieces that meet the rule at every place; its uncertainty is the spread between batches.</param>
-/// <param name="CoreShare">Share of cores, one taken anywhere on a piece, that meet the rule.</param>
-/// <param name="BatchShares">Share of conforming cores in each batch drawn, rising.</param>
-public sealed record QuickPrediction(
-    int Pieces,
-    IReadOnlyList<SectionPosition> Places,
-    IReadOnlyList<Spread> DepthMm,
-    Spread LeastMm,
-    Spread MeanMm,
-    Spread UptakeLPerM3,
-    Spread ZoneLPerM3,
-    Estimate PieceShare,
-    Estimate CoreShare,
-    IReadOnlyList<double> BatchShares
-)
+public sealed record QuickPrediction
 {
+    /// <summary>Pieces drawn.</summary>
+    public required int Pieces { get; init; }
+
+    /// <summary>Places around the section.</summary>
+    public required IReadOnlyList<SectionPosition> Places { get; init; }
+
+    /// <summary>Depth at each place over all pieces, mm.</summary>
+    public required IReadOnlyList<Spread> DepthMm { get; init; }
+
+    /// <summary>Least depth of a piece, mm.</summary>
+    public required Spread LeastMm { get; init; }
+
+    /// <summary>Mean depth of a piece, mm.</summary>
+    public required Spread MeanMm { get; init; }
+
+    /// <summary>Net uptake of a piece, L to the m³ of wood.</summary>
+    public required Spread UptakeLPerM3 { get; init; }
+
+    /// <summary>Solution kept in the analytical zone, L to the m³ of zone.</summary>
+    public required Spread ZoneLPerM3 { get; init; }
+
+    /// <summary>Share of pieces that meet the rule at every place; its uncertainty is the spread between batches.</summary>
+    public required Estimate PieceShare { get; init; }
+
+    /// <summary>Share of cores, one taken anywhere on a piece, that meet the rule.</summary>
+    public required Estimate CoreShare { get; init; }
+
+    /// <summary>Share of conforming cores in each batch drawn, rising.</summary>
+    public required IReadOnlyList<double> BatchShares { get; init; }
+
     private const int Batches = 100;
 
     /// <summary>Chance that a batch passes a sampling plan judged by one core a piece.</summary>
@@ -106,67 +126,16 @@ public sealed record QuickPrediction(
         Require.InRange(pieces, Batches, 1_000_000, "pieces");
         Require.InRange(placesPerFace, 1, 100, "places");
         Require.InRange(question.VoidFraction, 0.01, 0.95, "(share)");
-        var piecesInBatch = pieces / Batches;
-        pieces = piecesInBatch * Batches;
         var treat = new PieceTreatment(question, front, placesPerFace);
-        var places = treat.Places;
-        var depths = new double[places.Count][];
-        for (var i = 0; i < places.Count; i++)
-            depths[i] = new double[pieces];
-        var (least, mean, uptake, zone) = (
-            new double[pieces],
-            new double[pieces],
-            new double[pieces],
-            new double[pieces]
-        );
-        var (pieceShares, coreShares) = (new double[Batches], new double[Batches]);
-        var normal = new NormalDraws(seed);
-        for (var b = 0; b < Batches; b++)
+        var drawn = new DrawnPieces(treat.Places, question.Rule, Batches, pieces / Batches);
+        var random = new SeededRandom(seed);
+        for (var batch = 0; batch < Batches; batch++)
         {
             cancellation.ThrowIfCancellationRequested();
-            var (batchSapwood, batchHeartwood) = (normal.Next(), normal.Next());
-            int conforming = 0,
-                cores = 0;
-            for (var n = 0; n < piecesInBatch; n++)
-            {
-                var at = b * piecesInBatch + n;
-                var piece = treat.Next(normal, batchSapwood, batchHeartwood);
-                for (var i = 0; i < places.Count; i++)
-                {
-                    depths[i][at] = piece.DepthMm[i];
-                    if (DepthAt.MeetsAt(question.Rule, places[i], piece.DepthMm[i]))
-                        cores++;
-                }
-                if (DepthAt.Meets(question.Rule, places, piece.DepthMm))
-                    conforming++;
-                (least[at], mean[at], uptake[at], zone[at]) = (
-                    piece.LeastMm,
-                    piece.MeanMm,
-                    piece.UptakeLPerM3,
-                    piece.ZoneLPerM3
-                );
-            }
-            pieceShares[b] = (double)conforming / piecesInBatch;
-            coreShares[b] = (double)cores / piecesInBatch / places.Count;
+            var (sapwood, heartwood) = (random.NextNormal(), random.NextNormal());
+            for (var n = 0; n < pieces / Batches; n++)
+                drawn.Add(batch, treat.Next(random, sapwood, heartwood));
         }
-        Array.Sort(coreShares);
-        return new QuickPrediction(
-            pieces,
-            places,
-            [.. depths.Select(Spread.Of)],
-            Spread.Of(least),
-            Spread.Of(mean),
-            Spread.Of(uptake),
-            Spread.Of(zone),
-            Over(pieceShares),
-            Over(coreShares),
-            coreShares
-        );
-    }
-
-    private static Estimate Over(double[] shares)
-    {
-        var mean = shares.Average();
-        return new(mean, Math.Sqrt(shares.Average(share => (share - mean) * (share - mean))));
+        return drawn.Summary();
     }
 }

@@ -1,4 +1,5 @@
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Measures;
 
 namespace Alburnum.Tests.Impregnation.Prediction;
 
@@ -77,17 +78,17 @@ public class PermeabilityFitTests
     // Four places on each piece; spreads 0.3 between charges, 0.4 between pieces, 0.2 within.
     private static List<FitPoint> Points(int charges, int pieces, int seed)
     {
-        var normal = new NormalDraws(seed);
+        var random = new SeededRandom(seed);
         var points = new List<FitPoint>();
         for (var charge = 0; charge < charges; charge++)
         {
-            var ofCharge = Math.Log(TrueMedian) + 0.3 * normal.Next();
+            var ofCharge = Math.Log(TrueMedian) + 0.3 * random.NextNormal();
             for (var piece = 0; piece < pieces; piece++)
             {
-                var ofPiece = ofCharge + 0.4 * normal.Next();
+                var ofPiece = ofCharge + 0.4 * random.NextNormal();
                 for (var place = 0; place < 4; place++)
                 {
-                    var k = Math.Exp(ofPiece + 0.2 * normal.Next());
+                    var k = Math.Exp(ofPiece + 0.2 * random.NextNormal());
                     points.Add(new FitPoint($"{charge}", $"{piece}", k, k));
                 }
             }
@@ -96,15 +97,16 @@ public class PermeabilityFitTests
     }
 
     private static PermeabilityLaw Law(double median, double batch, double piece, double within) =>
-        new(
-            "test wood",
-            median,
-            1,
-            6000,
-            batch,
-            piece,
-            within,
-            true,
-            new Provenance(Standing.FromMemory, "", "", "", "")
-        );
+        new PermeabilityLaw
+        {
+            Name = "test wood",
+            LateralMedianM2 = median,
+            TangentialToRadial = 1,
+            LongitudinalToLateral = 6000,
+            BatchLnSpread = batch,
+            PieceLnSpread = piece,
+            WithinLnSpread = within,
+            IsInference = true,
+            Provenance = new Provenance(Standing.FromMemory, "", "", "", ""),
+        };
 }

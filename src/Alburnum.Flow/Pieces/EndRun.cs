@@ -1,0 +1,37 @@
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Stepping;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Prediction;
+
+namespace Alburnum.Flow.Pieces;
+
+/// <summary>The flow solver's answer for the cut end of the median piece of a question.</summary>
+public static class EndRun
+{
+    private const int Along = 60;
+    private const int Across = 12;
+
+    /// <summary>Depth along the middle of the median piece by the flow solver, mm; half the length where all of it is reached.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <param name="isHeartwood">True for the end of heartwood, false for that of sapwood.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    /// <returns>Null where the run did not reach the schedule's end.</returns>
+    public static double? DepthMm(PredictionQuestion question, bool isHeartwood, CancellationToken cancellation)
+    {
+        var law = isHeartwood ? question.Heartwood : question.Sapwood;
+        var length = Math.Clamp(3 * EndReach.Quick(question, isHeartwood).Middle, 20, EndReach.HalfLengthMm);
+        var problem = EndGrainMesh.Of(
+            question.Section,
+            new WoodFlow(law.Typical(), question.VoidFraction),
+            FluidPair.Of(question.Liquid),
+            length,
+            Along,
+            Across
+        );
+        var run = FlowSolver.Run(problem, question.Schedule, StepControl.Usual, cancellation: cancellation);
+        if (run.Ending is not Completed)
+            return null;
+        var depth = EndGrainMesh.MiddleDepthMm(run, length, Along);
+        return depth >= length ? EndReach.HalfLengthMm : depth;
+    }
+}

@@ -1,0 +1,22 @@
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Mesh;
+using Alburnum.Impregnation;
+
+namespace Alburnum.Flow.Stepping;
+
+/// <summary>Wood ready to be flooded.</summary>
+/// <param name="Mesh">Cells, connections, faces.</param>
+/// <param name="Fluids">Liquid and air.</param>
+/// <param name="InitialSaturation">Share of each cell's voids that already holds water, 0 to 1.</param>
+/// <param name="InitialAirKPa">Absolute pressure of the air inside, kPa.</param>
+public sealed record FlowProblem(
+    FlowMesh Mesh,
+    FluidPair Fluids,
+    IReadOnlyList<double> InitialSaturation,
+    double InitialAirKPa = Schedule.AtmosphereKPa
+)
+{
+    /// <summary>Wood without free water, air inside at the pressure outside.</summary>
+    internal static FlowProblem Dry(FlowMesh mesh, FluidPair fluids, double initialAirKPa = Schedule.AtmosphereKPa) =>
+        new(mesh, fluids, new double[mesh.CellCount], initialAirKPa);
+}

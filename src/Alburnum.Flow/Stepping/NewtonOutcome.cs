@@ -1,0 +1,41 @@
+namespace Alburnum.Flow.Stepping;
+
+/// <summary>How Newton's method ended on a time step.</summary>
+internal enum NewtonEnding
+{
+    /// <summary>Every cell is in balance within the tolerance.</summary>
+    Converged,
+
+    /// <summary>The iterations allowed were used up.</summary>
+    IterationLimit,
+
+    /// <summary>A balance is no longer a number.</summary>
+    NotFinite,
+
+    /// <summary>The linear equations could not be solved.</summary>
+    LinearSolveFailed,
+
+    /// <summary>The linear equations could not be solved in single precision.</summary>
+    SinglePrecisionExhausted,
+}
+
+/// <summary>What Newton's method came to on a time step.</summary>
+/// <param name="Ending">How it ended.</param>
+/// <param name="Iterations">Iterations taken, the last of which only found the balance.</param>
+/// <param name="LinearIterations">Iterations of the linear solver.</param>
+/// <param name="WorstCell">Cell most out of balance.</param>
+/// <param name="WorstShare">How far, as a share of its voids.</param>
+internal readonly record struct NewtonOutcome(
+    NewtonEnding Ending,
+    int Iterations,
+    int LinearIterations,
+    int WorstCell,
+    double WorstShare
+);
+
+/// <summary>A time step that was solved. The arrays are the solver's own: read them before the next step.</summary>
+/// <param name="State">Air pressure (Pa) and saturation at its end, cell by cell.</param>
+/// <param name="Residual">What is left out of balance, m³: liquid, then air, cell by cell.</param>
+/// <param name="LiquidInM3">Liquid that came in through the faces, m³.</param>
+/// <param name="AirInM3">Air that came in through the faces, m³ at the reference pressure.</param>
+internal readonly record struct SolvedStep(double[] State, double[] Residual, double LiquidInM3, double AirInM3);

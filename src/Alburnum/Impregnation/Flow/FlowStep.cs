@@ -1,4 +1,0 @@
-namespace Alburnum.Impregnation.Flow;
-
-/// <summary>One step: liquid and air held before it (m³, cell by cell), its length (s), and the vessel at its end.</summary>
-internal readonly record struct FlowStep(double[] Before, double Seconds, VesselTerms Vessel);

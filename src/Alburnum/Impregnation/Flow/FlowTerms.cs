@@ -1,8 +1,0 @@
-namespace Alburnum.Impregnation.Flow;
-
-/// <summary>What the balances of liquid and air are counted in.</summary>
-internal static class FlowTerms
-{
-    /// <summary>Pressure at which air volumes are counted, Pa.</summary>
-    public const double ReferencePa = 101325;
-}

@@ -1,9 +1,0 @@
-using Alburnum.Impregnation.Prediction;
-
-namespace Alburnum.Impregnation.Incising;
-
-/// <summary>One pattern tried on a question.</summary>
-/// <param name="Name">The pattern's name.</param>
-/// <param name="Pattern">The pattern; null where the wood is left plain.</param>
-/// <param name="Quick">What the quick model expects with it.</param>
-public sealed record IncisingTrial(string Name, IncisingPattern? Pattern, QuickPrediction Quick);
