@@ -1,9 +1,10 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
-using Alburnum.Cli.Cases;
 using Alburnum.Penetration;
+using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
+using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -112,8 +113,12 @@ internal sealed class JudgeCommand(IAnsiConsole console, FactLibrary facts) : As
         if (settings.Case is { } folder)
         {
             JudgeOptions.RefuseBesideCase(settings);
-            var reading = await FolderReading.ReadAsync(console, facts, folder, cancellationToken);
-            Show(settings, JudgeSheet.Of(reading.Result, DecisionRule.Usual), JudgePrint.Print);
+            var reading = await Progress.ShowAsync(
+                console,
+                "Reading sections",
+                progress => RunCase.JudgeAsync(new FolderFiles(folder), facts, progress, cancellationToken)
+            );
+            Show(settings, JudgeSheet.Of(reading.Judged, DecisionRule.Usual), JudgePrint.Print);
             return CommandLine.Done;
         }
         JudgeOptions.RefuseCountsBesideTable(settings);

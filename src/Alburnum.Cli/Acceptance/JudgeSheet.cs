@@ -35,18 +35,18 @@ internal static class JudgeSheet
         );
 
     /// <summary>The sheet of a case that was run.</summary>
-    public static JudgeDocument Of(CaseResult result, DecisionRule decision)
+    public static JudgeDocument Of(JudgedCase result, DecisionRule decision)
     {
         PieceJudgement[] pieces =
         [
             .. result.Pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement)),
         ];
-        if (result is { Batch: { } batch, Answer: Alburnum.Requirements.Required required })
+        if (result is { Batch: { } batch, Required.Answer: Alburnum.Requirements.Required required })
         {
             var sheet = Of(
                 batch,
                 pieces,
-                result.Case.BatchSize,
+                result.Enquired.BatchSize,
                 required.Requirement.Penetration.InWords,
                 null,
                 decision
@@ -59,7 +59,7 @@ internal static class JudgeSheet
             result.Overall.Verdict.InWords(),
             result.Overall.Probability,
             string.Join(" ", result.Overall.Reasons),
-            result.Case.Acceptance.InWords,
+            result.Enquired.Acceptance.InWords,
             null,
             JudgePart.Of(result.Overall),
             null,

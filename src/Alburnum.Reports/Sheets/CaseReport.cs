@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Imaging.Pictures;
+using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 
@@ -101,10 +102,17 @@ public static class CaseReport
         sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
     }
 
-    /// <summary>A photograph as the report prints it: upright and small.</summary>
+    /// <summary>Photographs as the report prints them, upright and small, by their SHA-256.</summary>
     /// <exception cref="InputRefusedException">The bytes are not a photograph that can be read.</exception>
-    public static ReadOnlyMemory<byte> Picture(string fileName, ReadOnlyMemory<byte> photograph) =>
-        Thumbnail.Jpeg(fileName, photograph, PictureLongSidePx);
+    public static IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Pictures(IEnumerable<Photograph> photographs) =>
+        photographs
+            .DistinctBy(photograph => photograph.Sha256, StringComparer.Ordinal)
+            .ToDictionary(
+                photograph => photograph.Sha256,
+                photograph =>
+                    (ReadOnlyMemory<byte>)Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, PictureLongSidePx),
+                StringComparer.Ordinal
+            );
 
     /// <summary>The retention demanded, in words.</summary>
     public static string RetentionDemand(RequirementDocument requirement) =>
