@@ -2,6 +2,7 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Imaging;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;
@@ -140,7 +141,7 @@ public static class CaseMapping
         new(
             result.Case.BatchSize,
             result.Pieces.Count,
-            result.Case.Acceptance.InWords,
+            ReasonWords.English.Acceptance.Rule(result.Case.Acceptance),
             result.Batch is { } batch ? Math.Round(batch.ConformingShare.LowerBound, 4) : null,
             result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
         );
@@ -177,12 +178,7 @@ public static class CaseMapping
             result.RequiredKgPerM3,
             [.. result.Case.Assays.Select(Assay)],
             Verdict(
-                result.Batch?.Retention
-                    ?? new Judgement(
-                        Penetration.Verdict.Undecided,
-                        null,
-                        ["Retention is not judged: there is no figure to meet."]
-                    )
+                result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             )
         );
 
@@ -202,8 +198,8 @@ public static class CaseMapping
     private static VerdictDocument Verdict(Judgement judgement) =>
         new(
             judgement.Verdict.InWords(),
-            judgement.Probability is { } probability ? Math.Round(probability, 4) : null,
-            judgement.Reasons
+            judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
+            ReasonWords.English.Say(judgement.Reasons)
         );
 
     private static IReadOnlyList<string> Sources(Trace trace) =>

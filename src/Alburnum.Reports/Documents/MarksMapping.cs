@@ -1,4 +1,5 @@
 using Alburnum.Imaging;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Documents;
 

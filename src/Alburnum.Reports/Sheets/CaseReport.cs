@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Imaging;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Sheets;
 
@@ -56,7 +57,7 @@ public static class CaseReport
         sheet.Space(2);
         sheet.Text(Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
         sheet.Text(
-            $"Probability of conformity: {Say.Probability(document.Verdict.Probability)}",
+            $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
             Typeface.Plain(10),
             Ink.Text,
             indentMm: 5
@@ -94,7 +95,7 @@ public static class CaseReport
         sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
         sheet.Fact("Retention", RetentionDemand(requirement));
         if (requirement.MoistureMaxPercent is { } moisture)
-            sheet.Fact("Moisture before treatment", $"at most {Say.Number(moisture, 0)} %");
+            sheet.Fact("Moisture before treatment", $"at most {Figures.Number(moisture, 0)} %");
         foreach (var condition in requirement.Conditions)
             sheet.Fact("Condition", condition);
         sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
@@ -110,11 +111,11 @@ public static class CaseReport
         requirement switch
         {
             { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
-                $"{Say.Number(retention, 1)} kg/m³ in the zone ({Say.Number(factor, 2)} × the preservative's critical value)",
+                $"{Figures.Number(retention, 1)} kg/m³ in the zone ({Figures.Number(factor, 2)} × the preservative's critical value)",
             { RetentionKgPerM3: { } stated } =>
-                $"{Say.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
+                $"{Figures.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
             { RetentionFactor: { } factor } =>
-                $"{Say.Number(factor, 2)} × the preservative's critical value, which was not stated",
+                $"{Figures.Number(factor, 2)} × the preservative's critical value, which was not stated",
             _ => "not in the rulebook: the code must be consulted",
         };
 
@@ -221,14 +222,14 @@ public static class CaseReport
             yield return ("depth", "not determined");
             yield break;
         }
-        yield return ("least", Say.Measured(depth.MinMm, depth.MinUMm, "mm"));
-        yield return ("5th percentile", Say.Measured(depth.P5Mm, depth.P5UMm, "mm"));
-        yield return ("mean", Say.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
-        yield return ("greatest", Say.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
+        yield return ("least", Figures.Measured(depth.MinMm, depth.MinUMm, "mm"));
+        yield return ("5th percentile", Figures.Measured(depth.P5Mm, depth.P5UMm, "mm"));
+        yield return ("mean", Figures.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
+        yield return ("greatest", Figures.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
         if (reading.TreatedShare is { } share)
-            yield return ("treated", $"{Say.Percent(share)} of the section");
+            yield return ("treated", $"{Figures.WholePercent(share)} of the section");
         if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return ("of the sapwood", Say.Percent(sapwood));
+            yield return ("of the sapwood", Figures.WholePercent(sapwood));
         yield return ("quality", reading.Quality);
     }
 
@@ -250,8 +251,8 @@ public static class CaseReport
 
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
-            ? Say.Measured(value, u, "").TrimEnd()
-            : $"under {Say.Number(assay.BelowKgPerM3 ?? 0, 2)}";
+            ? Figures.Measured(value, u, "")
+            : $"under {Figures.Number(assay.BelowKgPerM3 ?? 0, 2)}";
 
     private static void Trace(Sheet sheet, CaseDocument document)
     {
@@ -288,7 +289,7 @@ public static class CaseReport
         var words = Capital(verdict.Verdict);
         return verdict.Probability is null
             ? words
-            : $"{words}, probability of conformity {Say.Probability(verdict.Probability)}";
+            : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];

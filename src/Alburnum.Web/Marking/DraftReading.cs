@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Imaging;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 
 namespace Alburnum.Web.Marking;
@@ -72,7 +73,7 @@ internal sealed record DraftReading(
     )
     {
         if (section is RectangularSection && corners.Count > 4)
-            problems.Add(Problem("corners", Figures.Counted(corners.Count, "point"), "4 corners"));
+            problems.Add(Problem("corners", Wording.English.Count("count.point", corners.Count), "4 corners"));
         var least = section is RoundSection ? 5 : 4;
         if (corners.Count >= least)
             return section is RoundSection ? corners : Clockwise(corners);
@@ -101,7 +102,7 @@ internal sealed record DraftReading(
     )
     {
         if (ends.Count > 2)
-            problems.Add(Problem("known length", Figures.Counted(ends.Count, "point"), "its two ends"));
+            problems.Add(Problem("known length", Wording.English.Count("count.point", ends.Count), "its two ends"));
         if (ends is [var from, var to] && lengthMm is { } mm && from != to)
             return new(from, to, mm);
         if (ends.Count > 0 || lengthMm is not null)

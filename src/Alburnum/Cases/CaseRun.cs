@@ -25,8 +25,18 @@ public static class CaseRun
         return answer switch
         {
             Required required => Judged(@case, required, stated, decision),
-            NotPermitted no => Unjudged(@case, no, stated, new(Verdict.DoesNotConform, 0, [no.Reason])),
-            NotCovered unknown => Unjudged(@case, unknown, stated, new(Verdict.Undecided, null, [unknown.Reason])),
+            NotPermitted no => Unjudged(
+                @case,
+                no,
+                stated,
+                new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
+            ),
+            NotCovered unknown => Unjudged(
+                @case,
+                unknown,
+                stated,
+                new(Verdict.Undecided, null, [new RulebookSilent(unknown)])
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(rulebook), answer, "Not an answer."),
         };
     }
@@ -43,14 +53,18 @@ public static class CaseRun
             .ToList();
         var retention = RequiredRetention(@case, required.Requirement);
         var batch = BatchConformity.Judge(
-            [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
-            @case.BatchSize,
-            @case.Acceptance,
-            @case.Assays,
-            retention,
+            new(
+                [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
+                @case.BatchSize,
+                @case.Acceptance
+            )
+            {
+                Assays = @case.Assays,
+                RequiredKgPerM3 = retention,
+            },
             decision
         );
-        var overall = batch.Overall with { Reasons = [batch.InWords, .. Unmeasured(@case, retention)] };
+        var overall = batch.Overall with { Reasons = [batch.Parts, .. Unmeasured(@case, retention)] };
         return new(@case, required, pieces, batch, retention, overall);
     }
 
@@ -61,7 +75,7 @@ public static class CaseRun
         Judgement overall
     )
     {
-        var nothingToMeet = new Judgement(Verdict.Undecided, null, ["There is no depth to judge this piece against."]);
+        var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
         return new(
             @case,
             answer,
@@ -75,19 +89,19 @@ public static class CaseRun
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
         piece.Profile is { } profile
             ? PieceConformity.Judge(rule, profile, decision)
-            : new Judgement(Verdict.Undecided, null, piece.NotDetermined);
+            : new Judgement(Verdict.Undecided, null, [.. piece.NotDetermined.Select(note => new DepthNotRead(note))]);
 
     private static double? RequiredRetention(Case @case, Requirement requirement) =>
         @case.StatedRetentionKgPerM3
         ?? (requirement.RequiredRetention is { Unit: AmountUnit.KgPerM3 } amount ? amount.Value : null);
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
-    private static IEnumerable<string> Unmeasured(Case @case, double? requiredKgPerM3)
+    private static IEnumerable<CaseReason> Unmeasured(Case @case, double? requiredKgPerM3)
     {
         if (requiredKgPerM3 is null)
-            yield return "Retention is not judged: neither the rulebook nor the contract gives a figure in kg/m³.";
+            yield return new RetentionNotStated();
         else if (@case.Assays.Count == 0)
-            yield return "Retention is not judged: no assay was given.";
+            yield return new RetentionNotAssayed();
     }
 
     private static PieceEvidence WithStatedSapwood(PieceEvidence piece, double? sapwoodMm) =>
