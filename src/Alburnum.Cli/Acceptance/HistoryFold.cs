@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Records.Tables;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -42,7 +43,7 @@ internal static class HistoryFold
                     .Reverse()
                     .SelectMany(entry =>
                         SignalWords
-                            .InWords(entry.Signals, measures[entry.Measure], entry.State, rules[entry.Measure])
+                            .English.Say(entry.Signals, measures[entry.Measure], entry.State, rules[entry.Measure])
                             .Select(said => new HistorySignal(entry.Charge, said))
                     )
                     .Take(SignalsKept),

@@ -164,13 +164,13 @@ internal sealed class JudgeCommand(IAnsiConsole console, FactLibrary facts) : As
                 $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing of a larger sample"
             );
         var batch = BatchConformity.Judge(
-            pieces,
-            lot,
-            rule,
-            [.. settings.Assays.Select(AssayText.Read)],
-            Options.OptionalNumber("--required", settings.Required, 0.001, 2000, "kg/m³"),
-            decision,
-            settings.Sure
+            new(pieces, lot, rule)
+            {
+                Assays = [.. settings.Assays.Select(AssayText.Read)],
+                RequiredKgPerM3 = Options.OptionalNumber("--required", settings.Required, 0.001, 2000, "kg/m³"),
+                Confidence = settings.Sure,
+            },
+            decision
         );
         return JudgeSheet.Of(batch, pieces, lot, demand, other, decision);
     }
@@ -215,8 +215,12 @@ internal sealed class JudgeCommand(IAnsiConsole console, FactLibrary facts) : As
     private static Judgement Said(bool? passed) =>
         passed switch
         {
-            true => new(Verdict.Conforms, 1, ["Judged elsewhere: pass."]),
-            false => new(Verdict.DoesNotConform, 0, ["Judged elsewhere: fail."]),
-            null => new(Verdict.Undecided, null, ["Not determined."]),
+            true => new(Verdict.Conforms, ProbabilityRange.Exactly(1), [new JudgedElsewhere(Verdict.Conforms)]),
+            false => new(
+                Verdict.DoesNotConform,
+                ProbabilityRange.Exactly(0),
+                [new JudgedElsewhere(Verdict.DoesNotConform)]
+            ),
+            null => new(Verdict.Undecided, null, [new JudgedElsewhere(Verdict.Undecided)]),
         };
 }

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -39,7 +40,7 @@ internal sealed record JudgeDocument(
 internal sealed record JudgePart(string Verdict, double? Probability, IReadOnlyList<string> Reasons)
 {
     public static JudgePart Of(Judgement judgement) =>
-        new(judgement.Verdict.InWords(), judgement.Probability, judgement.Reasons);
+        new(judgement.Verdict.InWords(), judgement.Probability?.Middle, ReasonWords.English.Say(judgement.Reasons));
 }
 
 /// <summary>A verdict on one piece.</summary>
@@ -62,9 +63,9 @@ internal sealed record JudgePiece(
         new(
             number,
             judgement.Verdict.InWords(),
-            judgement.Probability,
+            judgement.Probability?.Middle,
             judgement.MarginMm?.Value,
             judgement.MarginMm?.StandardUncertainty,
-            judgement.Reasons
+            ReasonWords.English.Say(judgement.Reasons)
         );
 }

@@ -1,7 +1,8 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Risk;
 using Alburnum.Penetration;
-using static Alburnum.Figures;
+using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -50,7 +51,7 @@ internal static class JudgeHelp
             );
         yield return needed == 0
             ? $"The bound on the conforming share does not reach {Percent(rule.Share)} with {mostMore} more pieces either."
-            : $"The bound on the conforming share reaches {Percent(rule.Share)} with {Counted(needed, "more piece")}, if all conform: probability "
+            : $"The bound on the conforming share reaches {Percent(rule.Share)} with {Wording.English.Count("count.more-piece", needed)}, if all conform: probability "
                 + $"{Certainty(NextEvidence.MorePiecesShow(failures, cut, needed, lot, rule.Share, sure))} by what was seen so far.";
     }
 }

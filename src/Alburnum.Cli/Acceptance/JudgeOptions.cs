@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
@@ -78,7 +79,7 @@ internal static class JudgeOptions
             aql,
             settings.Severity ?? "normal"
         );
-        return (found.Rule, aql < 100 ? new ShareMustPass(1 - aql / 100) : null);
+        return (new IndexedSampling(found), aql < 100 ? new ShareMustPass(1 - aql / 100) : null);
     }
 
     /// <summary>What is asked of values measured on the pieces.</summary>

@@ -1,5 +1,5 @@
 using Spectre.Console;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

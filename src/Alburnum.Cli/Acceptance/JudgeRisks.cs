@@ -1,6 +1,6 @@
 using Alburnum.Acceptance.Risk;
 using Alburnum.Penetration;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

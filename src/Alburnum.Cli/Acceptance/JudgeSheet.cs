@@ -1,7 +1,8 @@
 using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
-using static Alburnum.Figures;
+using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -19,9 +20,9 @@ internal static class JudgeSheet
     ) =>
         new(
             batch.Overall.Verdict.InWords(),
-            batch.Overall.Probability,
-            batch.InWords,
-            batch.Rule.InWords,
+            batch.Overall.Probability?.Middle,
+            ReasonWords.English.Say(batch.Parts),
+            ReasonWords.English.Acceptance.Rule(batch.Rule),
             demand,
             JudgePart.Of(batch.Penetration),
             batch.Retention is { } retention ? JudgePart.Of(retention) : null,
@@ -52,14 +53,13 @@ internal static class JudgeSheet
                 decision
             );
             // What the case could not judge belongs to its reasons.
-            string[] open = [.. result.Overall.Reasons.Where(reason => reason != batch.InWords)];
-            return sheet with { InWords = string.Join(" ", [batch.InWords, .. open]) };
+            return sheet with { InWords = string.Join(" ", ReasonWords.English.Say(result.Overall.Reasons)) };
         }
         return new(
             result.Overall.Verdict.InWords(),
-            result.Overall.Probability,
-            string.Join(" ", result.Overall.Reasons),
-            result.Enquired.Acceptance.InWords,
+            result.Overall.Probability?.Middle,
+            string.Join(" ", ReasonWords.English.Say(result.Overall.Reasons)),
+            ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
             null,
             JudgePart.Of(result.Overall),
             null,
@@ -94,8 +94,8 @@ internal static class JudgeSheet
     {
         if (other is null)
             return null;
-        var judged = BatchConformity.Judge(pieces, lot, other, [], null, decision);
-        return $"Read as \"{other.InWords}\" instead, {other.MayFail(pieces.Count)} of {pieces.Count} may fail and penetration "
+        var judged = BatchConformity.Judge(new(pieces, lot, other), decision);
+        return $"Read as \"{ReasonWords.English.Acceptance.Rule(other)}\" instead, {other.MayFail(pieces.Count)} of {pieces.Count} may fail and penetration "
             + $"{(judged.Penetration.Verdict == Verdict.Undecided ? "is undecided" : judged.Penetration.Verdict.InWords())}.";
     }
 }

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Tables;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -44,7 +45,7 @@ internal static class LotsSheet
                 _ => throw new ArgumentOutOfRangeException(nameof(step), step.Outcome, "Not an outcome."),
             },
             Standing(step.After),
-            step.After.Reason.Length > 0 ? step.After.Reason : null
+            step.After.Reason is { } reason ? ReasonWords.English.Say(reason) : null
         );
 
     private static string Standing(SwitchingState state) => state.IsStopped ? Stopped : state.Severity.InWords();

@@ -5,7 +5,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Spectre.Console;
 using Spectre.Console.Cli;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

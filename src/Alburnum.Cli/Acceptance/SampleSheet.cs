@@ -1,7 +1,8 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
-using static Alburnum.Figures;
+using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -44,13 +45,13 @@ internal static class SampleSheet
             var other = new ShareMustPass(share);
             var mayFail = other.MayFail(plan.SampleSize);
             notes.Add(
-                $"\"AQL {Options.Digits(found.AqlPercent)} %\" is also read as \"{other.InWords}\". Of {plan.SampleSize} pieces "
+                $"\"AQL {Options.Digits(found.AqlPercent)} %\" is also read as \"{ReasonWords.English.Acceptance.Rule(other)}\". Of {plan.SampleSize} pieces "
                     + $"that lets {mayFail} fail where this plan lets {plan.AcceptanceNumber} fail. Passing this plan is not "
                     + $"\"{Percent(share)} compliant\"; the result must name the rule used."
             );
             readings.Add(
                 SampleReading.Of(
-                    $"{other.InWords}, this lot",
+                    $"{ReasonWords.English.Acceptance.Rule(other)}, this lot",
                     new SingleSamplingPlan(plan.SampleSize, mayFail),
                     lot,
                     found.LotSize
@@ -59,12 +60,12 @@ internal static class SampleSheet
         }
         notes.Add(Outgoing(plan, found.LotSize));
         return new(
-            found.Name,
+            ReasonWords.English.Acceptance.Name(found),
             found.Source.Citation,
             found.Source.Standing.InWords(),
             found.LotSize,
             $"{plan.SampleSize} of {found.LotSize} pieces",
-            $"at most {Counted(plan.AcceptanceNumber, "failure")} pass; {plan.RejectionNumber} or more do not",
+            $"at most {Wording.English.Count("count.failure", plan.AcceptanceNumber)} pass; {plan.RejectionNumber} or more do not",
             plan.SampleSize,
             seed,
             RandomPositions.Draw(found.LotSize, plan.SampleSize, seed),
@@ -83,7 +84,7 @@ internal static class SampleSheet
     {
         var sheet = Single(
             new(cut, rule.MayFail(cut)),
-            rule.InWords,
+            ReasonWords.English.Acceptance.Rule(rule),
             "trade reading; no standard is named",
             Standing.CommonPractice.InWords(),
             lot,
@@ -98,13 +99,13 @@ internal static class SampleSheet
             [
                 sheet.Readings[0] with
                 {
-                    Name = $"{rule.InWords}, this lot",
+                    Name = $"{ReasonWords.English.Acceptance.Rule(rule)}, this lot",
                 },
                 SampleReading.Of($"{Indexed(indexed)}, this lot", indexed.Plan, SupplyOf(lot), lot),
             ],
             Notes =
             [
-                $"\"AQL {Options.Digits(indexed.AqlPercent)} %\" is also read as the {indexed.Name}, which cuts {indexed.Plan.SampleSize} pieces "
+                $"\"AQL {Options.Digits(indexed.AqlPercent)} %\" is also read as the {ReasonWords.English.Acceptance.Name(indexed)}, which cuts {indexed.Plan.SampleSize} pieces "
                     + $"and lets {indexed.Plan.AcceptanceNumber} fail. The two are different rules; the result must name the one used.",
                 .. sheet.Notes,
             ],
@@ -132,7 +133,7 @@ internal static class SampleSheet
             plan,
             $"double plan for {InWords(risks)}",
             $"{plan.FirstSample} pieces; {plan.SecondSample} more where the first do not decide",
-            $"at most {Counted(plan.AcceptFirst, "failure")} in the first sample pass, {plan.RejectFirst} or more do not; "
+            $"at most {Wording.English.Count("count.failure", plan.AcceptFirst)} in the first sample pass, {plan.RejectFirst} or more do not; "
                 + $"in between, at most {plan.AcceptBoth} in both samples together pass",
             mean,
             risks,
@@ -204,7 +205,7 @@ internal static class SampleSheet
         var belief = new BetaBinomial(failures, pieces);
         return Single(
             new(pieces, failures),
-            $"to show that {Percent(share)} conform, at {Percent(confidence)} confidence, with at most {Counted(failures, "failure")}",
+            $"to show that {Percent(share)} conform, at {Percent(confidence)} confidence, with at most {Wording.English.Count("count.failure", failures)}",
             lot is null ? "exact binomial bound (Clopper–Pearson)" : "exact hypergeometric bound",
             Standing.Published.InWords(),
             lot,
@@ -231,7 +232,7 @@ internal static class SampleSheet
             standing,
             lot,
             lot is { } of ? $"{plan.SampleSize} of {of} pieces" : $"{plan.SampleSize} pieces",
-            $"at most {Counted(plan.AcceptanceNumber, "failure")} pass; {plan.RejectionNumber} or more do not",
+            $"at most {Wording.English.Count("count.failure", plan.AcceptanceNumber)} pass; {plan.RejectionNumber} or more do not",
             plan.SampleSize,
             lot is null ? null : seed,
             lot is { } pieces ? RandomPositions.Draw(pieces, plan.SampleSize, seed) : [],

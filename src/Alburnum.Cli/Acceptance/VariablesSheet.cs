@@ -1,6 +1,7 @@
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using Alburnum.Records.Tables;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -13,7 +14,7 @@ internal static class VariablesSheet
         return new(
             judged.Verdict.InWords(),
             InWords(judged, valued.Measure.Name),
-            demand.InWords,
+            ReasonWords.English.Variables.Demand(demand),
             valued.Measure.Name,
             demand.Unit,
             demand.Limit,
@@ -27,7 +28,7 @@ internal static class VariablesSheet
             judged.CountedShareLowerBound,
             judged.IsExact,
             [.. valued.Pieces.Select(piece => new ValuedPiece(piece.Piece, piece.Reading.Value, Cut(piece.Reading)))],
-            judged.Reasons
+            ReasonWords.English.Say(judged.Reasons)
         );
     }
 

@@ -29,8 +29,7 @@ public sealed class FolderFiles(string folder) : ICaseFiles
     {
         var path = Path.GetFullPath(NameOf(file));
         fault =
-            !path.StartsWith(_within, StringComparison.Ordinal)
-                ? FileFault.OutsideTheFolder
+            !path.StartsWith(_within, StringComparison.Ordinal) ? FileFault.OutsideTheFolder
             : Directory.Exists(path) ? FileFault.IsAFolder
             : !File.Exists(path) ? FileFault.NotThere
             : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge

@@ -6,6 +6,9 @@ namespace Alburnum.Records.Marks;
 /// <param name="Expected">What was expected.</param>
 public record MarkFault(string Field, string Found, string Expected)
 {
+    /// <summary>"1 point", "2 points".</summary>
+    internal static string Counted(int points) => FormattableString.Invariant($"{points} point{(points == 1 ? "" : "s")}");
+
     /// <summary>The fault as a problem of a file, a command line or a page.</summary>
     /// <param name="where">Name of the file or other place.</param>
     /// <param name="nameOf">What the field is called there.</param>
@@ -22,7 +25,7 @@ public record MarkFault(string Field, string Found, string Expected)
 /// <param name="Least">How many it takes.</param>
 /// <param name="Expected">What was expected.</param>
 public sealed record TooFewPoints(string Field, int Count, int Least, string Expected)
-    : MarkFault(Field, Count == 0 ? "nothing" : Figures.Counted(Count, "point"), Expected);
+    : MarkFault(Field, Count == 0 ? "nothing" : Counted(Count), Expected);
 
 /// <summary>One of two things that belong together is there: a page waits for the other, a file is refused.</summary>
 /// <param name="Field">The field.</param>

@@ -59,7 +59,7 @@ public sealed class MarksReader
             return null;
         if (points.Count <= most)
             return points;
-        _faults.Add(new(MarkField.Corners, Figures.Counted(points.Count, "point"), expected));
+        _faults.Add(new(MarkField.Corners, MarkFault.Counted(points.Count), expected));
         return null;
     }
 
@@ -76,7 +76,7 @@ public sealed class MarksReader
                 ? new HalfGiven(MarkField.Scale, text, MarkText.ScaleExpected)
                 : new MarkFault(
                     MarkField.Scale,
-                    ends.Count > 2 ? Figures.Counted(ends.Count, "point")
+                    ends.Count > 2 ? MarkFault.Counted(ends.Count)
                         : text.Length == 0 ? "nothing"
                         : text,
                     MarkText.ScaleExpected

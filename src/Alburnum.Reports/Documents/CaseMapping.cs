@@ -137,7 +137,7 @@ public static class CaseMapping
         new(
             result.Enquired.BatchSize,
             result.Pieces.Count,
-            result.Enquired.Acceptance.InWords,
+            ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
             result.Batch is { } batch ? Math.Round(batch.ConformingShare.LowerBound, 4) : null,
             result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
         );
@@ -194,12 +194,7 @@ public static class CaseMapping
             result.Required.RequiredKgPerM3,
             [.. result.Enquired.Assays.Select(Assay)],
             Verdict(
-                result.Batch?.Retention
-                    ?? new Judgement(
-                        Penetration.Verdict.Undecided,
-                        null,
-                        ["Retention is not judged: there is no figure to meet."]
-                    )
+                result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             )
         );
 
@@ -219,8 +214,8 @@ public static class CaseMapping
     private static VerdictDocument Verdict(Judgement judgement) =>
         new(
             judgement.Verdict.InWords(),
-            judgement.Probability is { } probability ? Math.Round(probability, 4) : null,
-            judgement.Reasons
+            judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
+            ReasonWords.English.Say(judgement.Reasons)
         );
 
     private static IReadOnlyList<string> Sources(Trace trace) =>

@@ -1,6 +1,7 @@
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Records.Marks;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Documents;
 

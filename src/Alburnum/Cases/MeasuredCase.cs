@@ -22,8 +22,10 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Required.Answer switch
         {
             Required required => Against(required.Requirement, decision),
-            NotPermitted no => Unjudged(new(Verdict.DoesNotConform, 0, [no.Reason])),
-            NotCovered unknown => Unjudged(new(Verdict.Undecided, null, [unknown.Reason])),
+            NotPermitted no => Unjudged(
+                new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
+            ),
+            NotCovered unknown => Unjudged(new(Verdict.Undecided, null, [new RulebookSilent(unknown)])),
             var answer => throw new InvalidOperationException($"{answer} is not an answer."),
         };
 
@@ -33,33 +35,37 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             .Select(piece => new JudgedPiece(piece, Judge(piece, requirement.Penetration, decision)))
             .ToList();
         var batch = BatchConformity.Judge(
-            [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
-            Enquired.BatchSize,
-            Enquired.Acceptance,
-            Enquired.Assays,
-            Required.RequiredKgPerM3,
+            new(
+                [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
+                Enquired.BatchSize,
+                Enquired.Acceptance
+            )
+            {
+                Assays = Enquired.Assays,
+                RequiredKgPerM3 = Required.RequiredKgPerM3,
+            },
             decision
         );
-        return new(this, pieces, batch, batch.Overall with { Reasons = [batch.InWords, .. Unmeasured()] });
+        return new(this, pieces, batch, batch.Overall with { Reasons = [batch.Parts, .. Unmeasured()] });
     }
 
     private JudgedCase Unjudged(Judgement overall)
     {
-        var nothingToMeet = new Judgement(Verdict.Undecided, null, ["There is no depth to judge this piece against."]);
+        var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
         return new(this, [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))], null, overall);
     }
 
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
         piece.Profile is { } profile
             ? PieceConformity.Judge(rule, profile, decision)
-            : new Judgement(Verdict.Undecided, null, piece.NotDetermined);
+            : new Judgement(Verdict.Undecided, null, [.. piece.NotDetermined.Select(note => new DepthNotRead(note))]);
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
-    private IEnumerable<string> Unmeasured()
+    private IEnumerable<CaseReason> Unmeasured()
     {
         if (Required.RequiredKgPerM3 is null)
-            yield return "Retention is not judged: neither the rulebook nor the contract gives a figure in kg/m³.";
+            yield return new RetentionNotStated();
         else if (Enquired.Assays.Count == 0)
-            yield return "Retention is not judged: no assay was given.";
+            yield return new RetentionNotAssayed();
     }
 }

@@ -44,7 +44,7 @@ public sealed class StagesTests
         var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: 8);
 
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
-        Assert.Contains("Retention is not judged: no assay was given.", result.Overall.Reasons);
+        Assert.Equal([result.Batch!.Parts, new RetentionNotAssayed()], result.Overall.Reasons);
     }
 
     [Fact]
@@ -53,10 +53,7 @@ public sealed class StagesTests
         var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: null);
 
         Assert.Equal(Verdict.Conforms, result.Overall.Verdict);
-        Assert.Contains(
-            result.Overall.Reasons,
-            reason => reason.StartsWith("Retention is not judged", StringComparison.Ordinal)
-        );
+        Assert.Equal([result.Batch!.Parts, new RetentionNotStated()], result.Overall.Reasons);
     }
 
     [Fact]
@@ -67,8 +64,8 @@ public sealed class StagesTests
         var result = Run(Depth(6), [unread], [Assay(9)], retention: 8);
 
         var judgement = Assert.Single(result.Pieces).Judgement;
-        Assert.Equal((Verdict.Undecided, (double?)null), (judgement.Verdict, judgement.Probability));
-        Assert.Equal(["Out of focus; photograph it again."], judgement.Reasons);
+        Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judgement.Verdict, judgement.Probability));
+        Assert.Equal([new DepthNotRead("Out of focus; photograph it again.")], judgement.Reasons);
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
     }
 
@@ -78,7 +75,9 @@ public sealed class StagesTests
         var result = Run(new Forbidden("Not with this timber."), [Piece("P01", 40)], [Assay(9)], retention: 8);
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
-        Assert.Equal(["Not with this timber."], result.Overall.Reasons);
+        Assert.Equal(ProbabilityRange.Exactly(0), result.Overall.Probability);
+        Assert.Equal([new CodeForbids((NotPermitted)result.Answer)], result.Overall.Reasons);
+        Assert.Equal([new NoDepthKnown()], Assert.Single(result.Pieces).Judgement.Reasons);
         Assert.Null(result.Batch);
     }
 
@@ -87,8 +86,11 @@ public sealed class StagesTests
     {
         var result = Run(new UnknownCell("Not read."), [Piece("P01", 9)], [Assay(9)], retention: 8);
 
-        Assert.Equal((Verdict.Undecided, (double?)null), (result.Overall.Verdict, result.Overall.Probability));
-        Assert.Contains("must be consulted", Assert.Single(result.Overall.Reasons), StringComparison.Ordinal);
+        Assert.Equal(
+            (Verdict.Undecided, (ProbabilityRange?)null),
+            (result.Overall.Verdict, result.Overall.Probability)
+        );
+        Assert.Equal([new RulebookSilent((NotCovered)result.Answer)], result.Overall.Reasons);
     }
 
     [Fact]
