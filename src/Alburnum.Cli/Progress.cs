@@ -1,3 +1,4 @@
+using Alburnum.Workflows;
 using Spectre.Console;
 
 namespace Alburnum.Cli;
@@ -56,6 +57,22 @@ internal static class Progress
         return results;
     }
 
+    /// <summary>Shows how a workflow comes on: a bar on a terminal; elsewhere one plain line for each finished item.</summary>
+    public static async Task<TResult> ShowAsync<TResult>(
+        IAnsiConsole console,
+        string title,
+        Func<IProgress<WorkDone>, Task<TResult>> work
+    )
+    {
+        if (!HasBar(console))
+            return await work(new Lines(console, title));
+        return await console
+            .Progress()
+            .AutoClear(true)
+            .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
+            .StartAsync(progress => work(new Bar(progress.AddTask(title, maxValue: 1))));
+    }
+
     /// <summary>Does one long run that tells the share done, 0 to 1.</summary>
     public static async Task<TResult> OfAsync<TResult>(
         IAnsiConsole console,
@@ -78,6 +95,20 @@ internal static class Progress
 
     private static bool HasBar(IAnsiConsole console) =>
         console.Profile.Capabilities.Interactive && console.Profile.Out.IsTerminal;
+
+    private sealed class Lines(IAnsiConsole console, string title) : IProgress<WorkDone>
+    {
+        public void Report(WorkDone value)
+        {
+            if (value.Item is { } item)
+                console.WriteLine($"{title}: {item.Number} of {item.Of}, {item.Name}");
+        }
+    }
+
+    private sealed class Bar(ProgressTask task) : IProgress<WorkDone>
+    {
+        public void Report(WorkDone value) => task.Value = value.Share;
+    }
 
     private sealed class Share(ProgressTask task) : IProgress<double>
     {

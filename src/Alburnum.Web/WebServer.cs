@@ -34,7 +34,6 @@ public static class WebServer
         builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(facts);
-        builder.Services.AddSingleton<KeptCases>();
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
         // Nothing outlives the process that a key would have to open.
@@ -155,7 +154,7 @@ public static class WebServer
         if (await store.RunAsync(reference, run, stop) is not { } kept)
             return Results.NotFound();
         var document = CaseJson.Read(kept.Document);
-        var pictures = new Dictionary<string, ReadOnlyMemory<byte>>(StringComparer.Ordinal);
+        var photographs = new List<Photograph>();
         foreach (
             var sha256 in document
                 .Pieces.Select(piece => piece.Reading.Sha256)
@@ -164,8 +163,9 @@ public static class WebServer
         )
         {
             if (await store.PhotographAsync(sha256, stop) is { } photograph)
-                pictures[sha256] = CaseReport.Picture(photograph.FileName, photograph.Bytes);
+                photographs.Add(photograph);
         }
+        var pictures = CaseReport.Pictures(photographs);
         return Results.Bytes(CaseReport.Write(document, pictures), "application/pdf");
     }
 

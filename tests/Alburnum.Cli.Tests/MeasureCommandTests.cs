@@ -287,7 +287,7 @@ public sealed class MeasureCommandTests : IDisposable
     [InlineData("--leave-out", "left", "points as x,y")]
     [InlineData("--scale", "1,1 1,1 50", "two points and a length")]
     [InlineData("--scale", "1,1 90,1", "two points and a length")]
-    [InlineData("--heartwood-ring", "1,1 2,2", "three points or more")]
+    [InlineData("--heartwood-ring", "1,1 2,2", "3 points or more")]
     [InlineData("--pith", "1,1", "--pith and --heartwood-radius together")]
     [InlineData("--least-depth", "0", "over 0")]
     [InlineData("--step", "5", "0.25 to 1 mm")]

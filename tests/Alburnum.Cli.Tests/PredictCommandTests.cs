@@ -257,7 +257,7 @@ public sealed class PredictCommandTests : IDisposable
                 "--depth",
                 "6",
                 "--share",
-                "80",
+                "70",
                 "--boxes",
                 "8",
                 "--pieces",

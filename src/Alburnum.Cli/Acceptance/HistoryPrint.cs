@@ -1,8 +1,7 @@
-using System.Globalization;
 using Alburnum.Acceptance.History;
 using Alburnum.Reports.Acceptance;
 using Spectre.Console;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -44,17 +43,17 @@ internal static class HistoryPrint
         }
         console.WriteLine(Line(measure.Chart));
         console.WriteLine(
-            $"mean {Say(measure.Mean)}, standard deviation {Say(measure.StandardDeviation)}, {Say(measure.Least)} to {Say(measure.Greatest)}"
+            $"mean {Digits(measure.Mean)}, standard deviation {Digits(measure.StandardDeviation)}, {Digits(measure.Least)} to {Digits(measure.Greatest)}"
         );
         console.WriteLine(
             measure.BaselineSpread > 0
-                ? $"baseline {Say(measure.BaselineMean)} with spread {Say(measure.BaselineSpread)}; {measure.Signals} charges signalled"
+                ? $"baseline {Digits(measure.BaselineMean)} with spread {Digits(measure.BaselineSpread)}; {measure.Signals} charges signalled"
                 : "too few charges, or no spread among the first: nothing is signalled but drifts and limits"
         );
         if (measure.Capability is { } capability)
             console.WriteLine(
-                $"limit {Say(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Say(capability.Index)}, at least "
-                    + $"{Say(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
+                $"limit {Digits(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Digits(capability.Index)}, at least "
+                    + $"{Digits(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
             );
     }
 
@@ -69,6 +68,4 @@ internal static class HistoryPrint
             means.Select(mean => Heights[high > low ? (int)Math.Min(7, 8 * (mean - low) / (high - low)) : 3])
         );
     }
-
-    private static string Say(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

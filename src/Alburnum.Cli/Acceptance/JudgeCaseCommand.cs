@@ -1,8 +1,9 @@
 using System.ComponentModel;
-using Alburnum.Cli.Cases;
+using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;
+using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -29,8 +30,12 @@ internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
         CancellationToken cancellationToken
     )
     {
-        var reading = await FolderReading.ReadAsync(console, facts, settings.Folder, cancellationToken);
-        JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Result)), settings.Json);
+        var reading = await Progress.ShowAsync(
+            console,
+            "Reading sections",
+            progress => RunCase.JudgeAsync(new FolderFiles(settings.Folder), facts, progress, cancellationToken)
+        );
+        JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Judged)), settings.Json);
         return CommandLine.Done;
     }
 }

@@ -1,7 +1,7 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
 using Spectre.Console;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Workflows.Acceptance;
@@ -112,6 +113,6 @@ internal abstract class CountingSettings : JudgeSettings
             aql,
             SamplingOptions.Severity(Severity)
         );
-        return (found.Rule, PlanSampling.SameFigure(found));
+        return (new IndexedSampling(found), PlanSampling.SameFigure(found));
     }
 }

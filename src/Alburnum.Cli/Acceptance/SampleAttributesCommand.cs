@@ -30,7 +30,7 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
         var tables = Facts.Sampling.Tables;
         var lot = Options.Whole("--lot", settings.Pieces, 1, SamplingOptions.PiecesMax, "pieces");
         var aql = SamplingOptions.Aql(tables, settings.Aql);
-        return new IndexedSampling(
+        return new SampleByTables(
             SamplingOptions.Lot(tables, lot),
             SamplingOptions.Level(settings.Level),
             aql,

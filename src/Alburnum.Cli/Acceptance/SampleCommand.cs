@@ -5,7 +5,7 @@ using Alburnum.Reports.Drawings;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -37,12 +37,12 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         (PlanSampling.Plan(request, facts.Sampling.Tables), request) switch
         {
             (PlannedSample planned, _) => planned,
-            (LotTooSmall small, _) => throw Options.Refused(
+            (LotBelowSample small, _) => throw Options.Refused(
                 "--lot",
                 Options.Digits(request.Lot ?? 0),
                 $"at least the {small.SampleSize} pieces that this plan measures"
             ),
-            (CannotBeShown shown, ShowingSampling show) => throw Options.Refused(
+            (CannotBeShown shown, SampleToShow show) => throw Options.Refused(
                 "--failures",
                 show.Failures.ToString(CultureInfo.InvariantCulture),
                 $"fewer: even the whole lot cannot show that {Percent(shown.Share)} conform with so many failures"

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Alburnum.Reports.Acceptance;
 using Spectre.Console;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 

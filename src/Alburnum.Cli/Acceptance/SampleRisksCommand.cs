@@ -31,7 +31,7 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
     }
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>
-        new RiskSampling((RiskPlan)context.Data!, Risks(settings), settings.Pieces, settings.DrawnSeed);
+        new SampleForRisks((RiskPlan)context.Data!, Risks(settings), settings.Pieces, settings.DrawnSeed);
 
     private static RiskPoints Risks(Settings settings)
     {

@@ -31,7 +31,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
     protected override SamplingRequest Request(CommandContext context, Settings settings)
     {
         var lot = settings.Pieces;
-        return new ShareSampling(
+        return new SampleByShare(
             new ShareMustPass(Options.Number("--must-pass", settings.MustPass, 1, 100, "%") / 100),
             Options.Whole("--cut", settings.Cut, 1, lot ?? 1_000_000, "pieces"),
             SamplingOptions.Level(settings.Level),

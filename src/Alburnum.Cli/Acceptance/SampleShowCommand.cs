@@ -26,7 +26,7 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
     }
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>
-        new ShowingSampling(
+        new SampleToShow(
             Options.Number("--conforming", settings.Conforming, 0.1, 99.99, "%") / 100,
             Options.Number("--confidence", settings.Confidence, 50, 99.999, "%") / 100,
             Options.Whole("--failures", settings.Failures, 0, 100_000, "failures"),

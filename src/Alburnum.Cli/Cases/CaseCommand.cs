@@ -5,6 +5,7 @@ using Alburnum.Records.Store;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Sheets;
+using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -32,46 +33,28 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
     {
         OutFolder.Examine(settings.Out ?? settings.Folder);
         CaseStore.Examine(settings.StorePath);
-        var reading = await FolderReading.ReadAsync(console, facts, settings.Folder, cancellationToken);
-        var document = CaseMapping.From(
-            reading.Result,
-            reading.Readings,
-            facts.Cautions,
-            ProgramName.WithVersion,
-            DateTime.UtcNow
+        var run = await Progress.ShowAsync(
+            console,
+            "Reading sections",
+            progress => RunCase.JudgeAsync(new FolderFiles(settings.Folder), facts, progress, cancellationToken)
         );
+        var document = CaseMapping.From(run, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
         var store = await CaseStore.KeepAsync(settings.StorePath, console.WriteLine, cancellationToken);
-        var before = await store.RunAsync(document.Reference, null, cancellationToken);
-        await KeepAsync(store, reading.Folder, document, settings, cancellationToken);
+        var before = await RunCase.KeepAsync(run, Report(run, document, settings), store, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
         if (before is not null)
             LostMarks.Print(console, CaseJson.Read(before.Document), document);
         return CommandLine.Done;
     }
 
-    private static async Task KeepAsync(
-        ICaseStore store,
-        CaseFolder folder,
-        CaseDocument document,
-        Settings settings,
-        CancellationToken stop
-    )
+    private static RunReport Report(CaseReading run, CaseDocument document, Settings settings)
     {
         var json = CaseJson.Write(document);
-        var pictures = folder
-            .Photographs.Select(photograph => photograph.File)
-            .DistinctBy(photograph => photograph.Sha256, StringComparer.Ordinal)
-            .ToDictionary(
-                photograph => photograph.Sha256,
-                photograph => CaseReport.Picture(photograph.FileName, photograph.Bytes),
-                StringComparer.Ordinal
-            );
-        var pdf = CaseReport.Write(document, pictures);
-        var run = folder.Run(document.RunAt, document.Verdict.Verdict, json);
-        await store.AddAsync(
-            run,
-            token => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, token),
-            stop
+        var pdf = CaseReport.Write(document, CaseReport.Pictures(run.Folder.Photographs.Select(each => each.File)));
+        return new(
+            document.RunAt,
+            json,
+            stop => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, stop)
         );
     }
 }

@@ -1,5 +1,5 @@
 using Alburnum.Reports.Documents;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Cases;
@@ -29,7 +29,7 @@ internal static class CaseSummary
         console.WriteLine();
         var verdict = document.Verdict.Verdict.ToUpperInvariant();
         var certainty = document.Verdict.Probability is { } probability
-            ? $"  probability of conformity {Say.Probability(probability)}"
+            ? $"  probability of conformity {Figures.Certainty(probability)}"
             : "";
         console.Write(
             new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
@@ -55,11 +55,11 @@ internal static class CaseSummary
             var depth = piece.Reading.Depth;
             table.AddRow(
                 new Text(piece.Name),
-                new Text(depth is null ? "–" : Say.Measured(depth.MinMm, depth.MinUMm, "").TrimEnd()),
-                new Text(depth is null ? "–" : Say.Measured(depth.MeanMm, depth.MeanUMm, "").TrimEnd()),
-                new Text(piece.Reading.TreatedShare is { } share ? Say.Percent(share) : "–"),
+                new Text(depth is null ? "–" : Figures.Measured(depth.MinMm, depth.MinUMm, "")),
+                new Text(depth is null ? "–" : Figures.Measured(depth.MeanMm, depth.MeanUMm, "")),
+                new Text(piece.Reading.TreatedShare is { } share ? Figures.WholePercent(share) : "–"),
                 new Text(piece.Verdict.Verdict, new Style(VerdictColour.Of(piece.Verdict.Verdict))),
-                new Text(piece.Verdict.Probability is null ? "–" : Say.Probability(piece.Verdict.Probability))
+                new Text(piece.Verdict.Probability is null ? "–" : Figures.Certainty(piece.Verdict.Probability))
             );
         }
         return table;

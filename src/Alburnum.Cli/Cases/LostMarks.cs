@@ -1,5 +1,4 @@
-using Alburnum.Imaging.Reading;
-using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Spectre.Console;
 
@@ -29,9 +28,6 @@ internal static class LostMarks
         }
     }
 
-    private static IReadOnlyList<string> Lines(ReadingDocument reading)
-    {
-        PhotographMarks marks = MarksMapping.Back(reading.Marks);
-        return MarkText.CaseLines(marks);
-    }
+    private static IReadOnlyList<string> Lines(ReadingDocument reading) =>
+        MarkText.CaseLines(MarksMapping.Written(reading.Marks));
 }

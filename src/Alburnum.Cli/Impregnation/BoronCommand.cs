@@ -2,7 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Records.Facts;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -80,16 +80,19 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         [
             .. Factors(law).Select(factor => start.After(middle * factor, 7 * weeks, isFaceWet: false)),
         ];
-        Row("Depth with the loading wanted, mm", stored.Select(profile => Say.Number(profile.DepthMm(wanted), 1)));
-        Row("Loading in the middle, kg/m³", stored.Select(profile => Say.Number(profile.Loading[^1], 2)));
+        Row("Depth with the loading wanted, mm", stored.Select(profile => Figures.Number(profile.DepthMm(wanted), 1)));
+        Row("Loading in the middle, kg/m³", stored.Select(profile => Figures.Number(profile.Loading[^1], 2)));
         if (wet > 0)
         {
             SaltProfile[] washed =
             [
                 .. stored.Zip(Factors(law), (profile, factor) => profile.After(soaked * factor, wet, isFaceWet: true)),
             ];
-            Row("Washed out by running water", washed.Select(profile => Say.Percent(profile.WashedOut / start.Held)));
-            Row("Loading in the middle then, kg/m³", washed.Select(profile => Say.Number(profile.Loading[^1], 2)));
+            Row(
+                "Washed out by running water",
+                washed.Select(profile => Figures.WholePercent(profile.WashedOut / start.Held))
+            );
+            Row("Loading in the middle then, kg/m³", washed.Select(profile => Figures.Number(profile.Loading[^1], 2)));
         }
         console.Write(table);
         if (start.Held / half < wanted)

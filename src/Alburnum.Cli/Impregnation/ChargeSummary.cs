@@ -1,6 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Impregnation;
@@ -29,9 +29,9 @@ internal static class ChargeSummary
         Row("Strength of the solution", plan.StrengthPercent, "% by mass");
         Row("Product in it", plan.ConcentrateKg, "kg");
         Row("Water in it", plan.WaterKg, "kg");
-        table.AddRow("Weight before", $"{Say.Number(plan.WeightBeforeKg, 0)} kg");
+        table.AddRow("Weight before", $"{Figures.Number(plan.WeightBeforeKg, 0)} kg");
         Row("Weight expected after", plan.WeightAfterKg, "kg");
-        table.AddRow("Cores expected to reach the depth", Say.Percent(document.CoreShare.Value));
+        table.AddRow("Cores expected to reach the depth", Figures.WholePercent(document.CoreShare.Value));
         console.Write(table);
         Line(
             $"Balance: {plan.SolutionL.Value:0} L of solution at {plan.Question.SolutionDensityKgPerM3:0} kg/m³ = {plan.ConcentrateKg.Value:0.0} kg product + {plan.WaterKg.Value:0.0} kg water."
@@ -41,21 +41,21 @@ internal static class ChargeSummary
             console.WriteLine();
             console.MarkupLine("[bold]As run[/]");
             Line(
-                $"Net by the tank {Say.Measured(account.NetByTankL.Value, account.NetByTankL.StandardUncertainty, "L")}."
+                $"Net by the tank {Figures.Measured(account.NetByTankL.Value, account.NetByTankL.StandardUncertainty, "L")}."
             );
             if (account.NetByWeightL is { } weighed)
-                Line($"Net by weight {Say.Measured(weighed.Value, weighed.StandardUncertainty, "L")}.");
+                Line($"Net by weight {Figures.Measured(weighed.Value, weighed.StandardUncertainty, "L")}.");
             if (account.GrossL is { } gross && account.KickbackL is { } kickback)
                 Line(
-                    $"At peak pressure {Say.Measured(gross.Value, gross.StandardUncertainty, "L")}; given back {Say.Measured(kickback.Value, kickback.StandardUncertainty, "L")}."
+                    $"At peak pressure {Figures.Measured(gross.Value, gross.StandardUncertainty, "L")}; given back {Figures.Measured(kickback.Value, kickback.StandardUncertainty, "L")}."
                 );
             Line(
-                $"Net uptake {Say.Measured(account.NetLPerM3.Value, account.NetLPerM3.StandardUncertainty, "L/m³")}; product {Say.Measured(account.RetentionKgPerM3.Value, account.RetentionKgPerM3.StandardUncertainty, "kg/m³")} of timber."
+                $"Net uptake {Figures.Measured(account.NetLPerM3.Value, account.NetLPerM3.StandardUncertainty, "L/m³")}; product {Figures.Measured(account.RetentionKgPerM3.Value, account.RetentionKgPerM3.StandardUncertainty, "kg/m³")} of timber."
             );
             var expected = plan.Question.UptakeLPerM3;
             var off = (account.NetLPerM3.Value - expected.Value) / Math.Max(1e-9, expected.StandardUncertainty);
             Line(
-                $"The plan expected {Say.Measured(expected.Value, expected.StandardUncertainty, "L/m³")}: {(Math.Abs(off) <= 2 ? "within" : "outside")} its uncertainty."
+                $"The plan expected {Figures.Measured(expected.Value, expected.StandardUncertainty, "L/m³")}: {(Math.Abs(off) <= 2 ? "within" : "outside")} its uncertainty."
             );
             foreach (var sentence in account.Explanations)
                 console.WriteLine(sentence);
@@ -73,7 +73,7 @@ internal static class ChargeSummary
             console.WriteLine("  " + caution);
 
         void Row(string name, Estimate value, string unit) =>
-            table.AddRow(name, Say.Measured(value.Value, value.StandardUncertainty, unit));
+            table.AddRow(name, Figures.Measured(value.Value, value.StandardUncertainty, unit));
 
         void Line(FormattableString text) => console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
     }

@@ -8,7 +8,7 @@ using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -114,7 +114,12 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         foreach (var heading in new[] { "", "Cut out, cm³ to the m²", "Cores that reach it", "Pattern" })
             table.AddColumn(heading);
         foreach (var row in document.Tried)
-            table.AddRow(row.What, Say.Number(row.CutOutCm3PerM2, 0), Say.Percent(row.CoreShare), row.Pattern);
+            table.AddRow(
+                row.What,
+                Figures.Number(row.CutOutCm3PerM2, 0),
+                Figures.WholePercent(row.CoreShare),
+                row.Pattern
+            );
         console.Write(table);
         console.WriteLine(document.Answer);
         foreach (var line in new[] { document.StrengthPenalty, document.PenaltySource, document.Check })

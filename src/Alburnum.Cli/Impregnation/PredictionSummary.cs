@@ -1,7 +1,7 @@
 using System.Globalization;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Impregnation;
@@ -37,13 +37,13 @@ internal static class PredictionSummary
         console.WriteLine($"Pieces that meet the demand everywhere: {Share(document.PieceShare)}.");
         console.WriteLine($"Cores that meet it: {Share(document.CoreShare)}.");
         if (document.ChanceToPass is { } chance)
-            console.WriteLine($"Chance that a batch passes its sampling plan: {Say.Probability(chance)}.");
+            console.WriteLine($"Chance that a batch passes its sampling plan: {Figures.Certainty(chance)}.");
         if (document.Solver is { } solver)
         {
             console.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Median piece by the flow solver: {solver.MeanDepthMm:0.0} mm, {Say.Percent(solver.ReachedShare)} of the section; {solver.GrossLPerM3:0} L/m³ at most, {solver.NetLPerM3:0} L/m³ kept{(solver.EndDepthMm is { } end ? $"; {end:0} mm from a cut end along the middle" : "")}."
+                    $"Median piece by the flow solver: {solver.MeanDepthMm:0.0} mm, {Figures.WholePercent(solver.ReachedShare)} of the section; {solver.GrossLPerM3:0} L/m³ at most, {solver.NetLPerM3:0} L/m³ kept{(solver.EndDepthMm is { } end ? $"; {end:0} mm from a cut end along the middle" : "")}."
                 )
             );
         }
@@ -76,9 +76,9 @@ internal static class PredictionSummary
     private static void Row(Table table, string name, Spread spread, int decimals) =>
         table.AddRow(
             new Text(name),
-            new Text(Say.Number(spread.Low, decimals)),
-            new Text(Say.Number(spread.Middle, decimals)),
-            new Text(Say.Number(spread.High, decimals))
+            new Text(Figures.Number(spread.Low, decimals)),
+            new Text(Figures.Number(spread.Middle, decimals)),
+            new Text(Figures.Number(spread.High, decimals))
         );
 
     private static string Share(Estimate share) =>

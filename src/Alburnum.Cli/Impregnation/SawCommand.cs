@@ -5,7 +5,7 @@ using Alburnum.Impregnation.Sawing;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -161,20 +161,20 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             var faces = piece
                 .HeartwoodOnFaces.Select((share, i) => (share, i))
                 .Where(face => face.share > 0)
-                .Select(face => $"{Names[face.i]} {Say.Percent(face.share)}");
+                .Select(face => $"{Names[face.i]} {Figures.WholePercent(face.share)}");
             table.AddRow(
                 piece.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 piece.Size,
                 piece.HeartwoodOnFaces.All(share => share == 0) ? "none" : string.Join(", ", faces),
-                Say.Percent(piece.HeartwoodShare),
-                Say.Number(piece.MeanDepthMm, 1),
-                Say.Percent(piece.PieceShare),
-                Say.Percent(piece.CoreShare)
+                Figures.WholePercent(piece.HeartwoodShare),
+                Figures.Number(piece.MeanDepthMm, 1),
+                Figures.WholePercent(piece.PieceShare),
+                Figures.WholePercent(piece.CoreShare)
             );
         }
         console.Write(table);
         console.WriteLine(
-            $"Of all pieces of the log {Say.Percent(document.PieceShare)} conform everywhere; {Say.Percent(document.CoreShare)} of cores do."
+            $"Of all pieces of the log {Figures.WholePercent(document.PieceShare)} conform everywhere; {Figures.WholePercent(document.CoreShare)} of cores do."
         );
         if (document.Assumption.Length > 0)
             console.WriteLine("Assumed: " + document.Assumption);

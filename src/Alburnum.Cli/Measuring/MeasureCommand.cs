@@ -1,13 +1,12 @@
 using System.Collections.Concurrent;
 using System.ComponentModel;
 using System.Globalization;
-using Alburnum.Imaging;
 using Alburnum.Imaging.Pictures;
 using Alburnum.Imaging.Reading;
-using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Workflows.Measuring;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -70,7 +69,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
 
         [CommandOption("--heartwood-radius <MM>")]
         [Description("Radius of the heartwood about the pith")]
-        public double? HeartwoodRadius { get; init; }
+        public string? HeartwoodRadius { get; init; }
 
         [CommandOption("--heartwood-reagent <REAGENT>")]
         [Description("Reagent sprayed to colour the heartwood: pine or white-oak; else its own colour is looked for")]
@@ -112,24 +111,26 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
     )
     {
         var request = MeasureRequest.From(settings, facts.Indicators, facts.HeartwoodReagents);
-        var files = PhotographPaths.Of(settings.Photographs);
         if (settings.Overlay is { } folder)
             OutFolder.Make(folder);
         var progress = settings.Json
             ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
             : console;
-        var names = OverlayNames(files);
+        var names = OverlayNames(request.Files);
         var written = new ConcurrentBag<string>();
         IReadOnlyList<Measured> measured;
         try
         {
-            measured = await Progress.EachAsync(
+            measured = await Progress.ShowAsync(
                 progress,
                 "Measuring",
-                [.. files.Zip(names)],
-                pair => pair.First,
-                pair => Measure(pair.First, pair.Second, request, settings.Overlay, written, cancellationToken),
-                cancellationToken
+                told =>
+                    MeasurePhotographs.EachAsync(
+                        request,
+                        (i, photograph) => Shown(photograph, request.Reading, settings.Overlay, names[i], written),
+                        told,
+                        cancellationToken
+                    )
             );
         }
         catch (OperationCanceledException)
@@ -160,65 +161,50 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         return measured.All(m => m.Problems.Count > 0) ? CommandLine.Refused : CommandLine.Done;
     }
 
-    private static void RefuseBeside(string file, SectionReading reading)
-    {
-        var beside = MarkText
-            .Beside(reading)
-            .Select(touch => new InputProblem(
-                file,
-                0,
-                "",
-                touch.Kind switch
-                {
-                    TouchKind.Treated => "--treated",
-                    TouchKind.Untreated => "--untreated",
-                    _ => "--leave-out",
-                },
-                touch.Found,
-                touch.Expected
-            ))
-            .ToList();
-        if (beside.Count > 0)
-            throw new InputRefusedException(beside);
-    }
-
-    private static Measured Measure(
-        string file,
-        string overlayName,
+    private static Measured Shown(
+        MeasuredPhotograph photograph,
         ReadingRequest request,
         string? overlay,
-        ConcurrentBag<string> written,
-        CancellationToken stop
+        string overlayName,
+        ConcurrentBag<string> written
     )
     {
         try
         {
-            var bytes = PhotographPaths.Read(file);
-            var reading = SectionReader.Read(file, bytes, request, stop);
-            RefuseBeside(file, reading);
-            ContactPrint? print = null;
-            if (overlay is not null)
+            return photograph switch
             {
-                var path = Path.Combine(overlay, overlayName);
-                written.Add(path);
-                OutFolder.Write(overlay, overlayName, OverlayPicture.Jpeg(file, bytes, reading, OverlayLongSidePx));
-                print = new(
-                    OverlayPicture.Jpeg(file, bytes, reading, ContactSheet.PrintPx),
-                    Path.GetFileName(file),
-                    MeasureSummary.InOneLine(reading)
-                );
-            }
-            return new(ReadingMapping.From(reading), print, []);
+                ReadPhotograph read => new(
+                    ReadingMapping.From(read.Reading),
+                    overlay is null ? null : Overlay(read, overlay, overlayName, written),
+                    []
+                ),
+                RefusedPhotograph refused => Refused(refused, request, overlay),
+                _ => throw new ArgumentOutOfRangeException(nameof(photograph), photograph, "Not an outcome."),
+            };
         }
         catch (InputRefusedException refused)
         {
-            // One broken photograph does not stop the rest.
-            return new(
-                MeasureSummary.Refused(file, request, refused),
-                overlay is null ? null : new(default, Path.GetFileName(file), "could not be read"),
-                refused.Problems
-            );
+            // One picture that cannot be written does not stop the rest.
+            return Refused(new(photograph.File, refused.Problems), request, overlay);
         }
+    }
+
+    private static Measured Refused(RefusedPhotograph refused, ReadingRequest request, string? overlay) =>
+        new(
+            MeasureSummary.Refused(refused, request),
+            overlay is null ? null : new(default, Path.GetFileName(refused.File), "could not be read"),
+            refused.Problems
+        );
+
+    private static ContactPrint Overlay(ReadPhotograph read, string folder, string name, ConcurrentBag<string> written)
+    {
+        written.Add(Path.Combine(folder, name));
+        OutFolder.Write(folder, name, OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, OverlayLongSidePx));
+        return new(
+            OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, ContactSheet.PrintPx),
+            Path.GetFileName(read.File),
+            MeasureSummary.InOneLine(read.Reading)
+        );
     }
 
     private const int OverlayLongSidePx = 1600;

@@ -2,8 +2,9 @@ using System.Globalization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
-using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Marks;
 using Alburnum.Timber;
+using Alburnum.Workflows.Measuring;
 
 namespace Alburnum.Cli.Measuring;
 
@@ -25,7 +26,7 @@ internal static class MeasureRequest
     /// <param name="indicators">Every indicator known.</param>
     /// <param name="reagents">Every reagent for heartwood known.</param>
     /// <exception cref="InputRefusedException">With every option that cannot be read.</exception>
-    public static ReadingRequest From(
+    public static MeasuringRequest From(
         MeasureCommand.Settings settings,
         IReadOnlyList<Indicator> indicators,
         IReadOnlyList<HeartwoodReagent> reagents
@@ -51,36 +52,26 @@ internal static class MeasureRequest
         );
         if (settings.HeartwoodReagent is { } sprayed && reagent is null)
             problems.Add(Problem("--heartwood-reagent", sprayed, string.Join(", ", reagents.Select(r => r.Key))));
-        var corners = settings.Corners is { } text ? Points("--corners", text, problems) : null;
-        var bar = settings.Scale is { } scale ? ReadScale(scale, problems) : null;
-        var heartwood = ReadHeartwood(settings, problems);
-        List<Touch> touches =
-        [
-            .. Touched("--treated", settings.Treated, TouchKind.Treated, problems),
-            .. Touched("--untreated", settings.Untreated, TouchKind.Untreated, problems),
-            .. Touched("--leave-out", settings.LeaveOut, TouchKind.LeaveOut, problems),
-        ];
+        var (marks, faults) = MarksReader.Read(field => Text(settings, field), NameOf, section: null);
+        problems.AddRange(faults.Select(fault => fault.At("command line", NameOf)));
         if (settings.Required is { } required && !(required > 0 && required <= 1000))
             problems.Add(Problem("--least-depth", Digits(required), "over 0, up to 1000 mm"));
         if (!(settings.Step >= 0.25 && settings.Step <= 1))
             problems.Add(Problem("--step", Digits(settings.Step), "0.25 to 1 mm"));
         if (problems.Count > 0 || section is null)
             throw new InputRefusedException(problems);
-        return new ReadingRequest
+        var reading = new ReadingRequest
         {
             Section = section,
             Shape = shape,
-            OutlinePx = corners,
             Indicator = indicator,
             Candidates = indicators,
-            Touches = touches,
-            Heartwood = heartwood,
             HeartwoodReagent = reagent,
             IsIncised = settings.Incised,
             RequiredMm = settings.Required,
-            ScaleBar = bar,
             StepMm = settings.Step,
         };
+        return new(PhotographPaths.Of(settings.Photographs), reading, marks, NameOf);
     }
 
     private static Section? ReadSection(string? text, SectionShape? shape, List<InputProblem> problems)
@@ -126,67 +117,26 @@ internal static class MeasureRequest
     private static Section? Square(string side) =>
         SectionText.TryParse($"{side} x {side}", out var square) ? square : null;
 
-    private static IReadOnlyList<PointPx>? Points(string option, string text, List<InputProblem> problems)
-    {
-        if (MarkText.TryPoints(text, out var points, out var broken))
-            return points;
-        problems.Add(Problem(option, $"\"{broken}\"", MarkText.PointsExpected));
-        return null;
-    }
-
-    private static IEnumerable<Touch> Touched(
-        string option,
-        string? text,
-        TouchKind kind,
-        List<InputProblem> problems
-    ) => text is null ? [] : (Points(option, text, problems) ?? []).Select(at => new Touch(at, kind));
-
-    private static HeartwoodBorder? ReadHeartwood(MeasureCommand.Settings settings, List<InputProblem> problems)
-    {
-        if (settings.Pith is not null != settings.HeartwoodRadius is not null)
-            problems.Add(Problem("--pith", "one of the two", "--pith and --heartwood-radius together"));
-        string?[] ways = [settings.Heartwood, settings.HeartwoodRing, settings.Pith];
-        if (ways.Count(way => way is not null) > 1)
-            problems.Add(Problem("--heartwood", "several borders", "one way of showing the heartwood"));
-        if (settings.Heartwood is { } outline && AtLeastThree("--heartwood", outline, problems) is { } around)
-            return new OutlinedHeartwood(around);
-        if (settings.HeartwoodRing is { } ring && AtLeastThree("--heartwood-ring", ring, problems) is { } along)
-            return new RingOfHeartwood(along);
-        if (settings.Pith is not { } pith || settings.HeartwoodRadius is not { } radius)
-            return null;
-        if (!(radius > 0 && radius <= 2000))
-            problems.Add(Problem("--heartwood-radius", Digits(radius), "over 0, up to 2000 mm"));
-        switch (Points("--pith", pith, problems))
+    private static string? Text(MeasureCommand.Settings settings, string field) =>
+        field switch
         {
-            case [var at]:
-                return new HeartwoodAboutPith(at, radius);
-            case { } others:
-                problems.Add(Problem("--pith", $"{others.Count} points", "one point, x,y"));
-                return null;
-            default:
-                return null;
-        }
-    }
+            MarkField.Corners => settings.Corners,
+            MarkField.Scale => settings.Scale,
+            MarkField.Treated => settings.Treated,
+            MarkField.Untreated => settings.Untreated,
+            MarkField.LeaveOut => settings.LeaveOut,
+            MarkField.Heartwood => settings.Heartwood,
+            MarkField.HeartwoodRing => settings.HeartwoodRing,
+            MarkField.Pith => settings.Pith,
+            MarkField.HeartwoodRadius => settings.HeartwoodRadius,
+            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field of marks."),
+        };
 
-    private static IReadOnlyList<PointPx>? AtLeastThree(string option, string text, List<InputProblem> problems)
-    {
-        if (Points(option, text, problems) is not { } points)
-            return null;
-        if (points.Count >= 3)
-            return points;
-        problems.Add(Problem(option, $"{points.Count} points", "three points or more"));
-        return null;
-    }
+    // leaveOut is --leave-out.
+    private static string NameOf(string field) =>
+        "--" + string.Concat(field.Select(c => char.IsUpper(c) ? $"-{char.ToLowerInvariant(c)}" : $"{c}"));
 
     private static string Digits(double value) => value.ToString(CultureInfo.InvariantCulture);
-
-    private static ScaleBar? ReadScale(string text, List<InputProblem> problems)
-    {
-        if (MarkText.Scale(text) is { } bar)
-            return bar;
-        problems.Add(Problem("--scale", $"\"{text}\"", MarkText.ScaleExpected));
-        return null;
-    }
 
     private static bool Number(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);

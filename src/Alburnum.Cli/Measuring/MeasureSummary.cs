@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
+using Alburnum.Workflows.Measuring;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Measuring;
@@ -132,9 +133,9 @@ internal static class MeasureSummary
         );
 
     /// <summary>The document of a photograph that could not be read.</summary>
-    public static ReadingDocument Refused(string file, ReadingRequest request, InputRefusedException refused) =>
+    public static ReadingDocument Refused(RefusedPhotograph refused, ReadingRequest request) =>
         new(
-            file,
+            refused.File,
             null,
             ReadingMapping.ShapeOf(request),
             request.Section.SizesMm,

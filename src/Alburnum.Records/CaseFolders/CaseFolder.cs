@@ -1,6 +1,6 @@
 using Alburnum.Cases;
-using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
+using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 
 namespace Alburnum.Records.CaseFolders;
@@ -15,7 +15,7 @@ namespace Alburnum.Records.CaseFolders;
 /// <param name="Papers">case.yaml and the tables it names: with the photographs, all that the case rests on.</param>
 public sealed record CaseFolder(
     string CaseFile,
-    Case Case,
+    EnquiredCase Case,
     string Rulebook,
     Indicator? Indicator,
     IReadOnlyList<CasePhotograph> Photographs,
@@ -52,7 +52,7 @@ public sealed record CasePhotograph(
     int Line,
     Photograph File,
     string ShownName,
-    PhotographMarks Marks,
+    WrittenMarks Marks,
     bool? IsIncised
 )
 {

@@ -3,6 +3,7 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
 using Alburnum.Timber;
@@ -83,7 +84,7 @@ public static class CaseFolderReader
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
         if (problems.Count > 0)
             return null;
-        var @case = new Case(
+        var @case = new EnquiredCase(
             reference,
             title,
             client,
@@ -154,7 +155,7 @@ public static class CaseFolderReader
         {
             var name = piece.Text("piece");
             var file = piece.Text("photograph");
-            var marks = MarkFields.Read(piece, section);
+            var marks = MarksOf(piece, section);
             var isIncised = YesOrNo(piece, "incised");
             var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
             if (isWanted && Load(files, file, piece) is { } photograph)
@@ -173,6 +174,21 @@ public static class CaseFolderReader
             }
         }
         return photographs;
+    }
+
+    private static WrittenMarks MarksOf(FactRow piece, Section? section)
+    {
+        // The older word for the same field.
+        var corners = piece.Has("outline") ? "outline" : MarkField.Corners;
+        if (piece.Has("outline") && piece.Has(MarkField.Corners))
+            piece.Refuse("outline", "corners as well", "one of the two");
+        string NameOf(string field) => field == MarkField.Corners ? corners : field;
+        string? Text(string field) =>
+            piece.Has(NameOf(field)) ? string.Join(' ', piece.Texts(NameOf(field))).Trim() : null;
+        var (marks, faults) = MarksReader.Read(Text, NameOf, section);
+        foreach (var fault in faults)
+            piece.Refuse(NameOf(fault.Field), fault.Found, fault.Expected);
+        return marks;
     }
 
     private static string LeftOut(FactRow row)

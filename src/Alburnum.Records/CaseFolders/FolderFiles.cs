@@ -7,6 +7,10 @@ public sealed class FolderFiles(string folder) : ICaseFiles
     private const long BytesMax = 200L * 1024 * 1024;
     private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
 
+    // A folder may be named with a separator at its end, or without.
+    private readonly string _within =
+        Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
+
     /// <inheritdoc/>
     public string NameOf(string file) => Path.Combine(folder, file);
 
@@ -25,8 +29,7 @@ public sealed class FolderFiles(string folder) : ICaseFiles
     {
         var path = Path.GetFullPath(NameOf(file));
         fault =
-            !path.StartsWith(Path.GetFullPath(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-                ? FileFault.OutsideTheFolder
+            !path.StartsWith(_within, StringComparison.Ordinal) ? FileFault.OutsideTheFolder
             : Directory.Exists(path) ? FileFault.IsAFolder
             : !File.Exists(path) ? FileFault.NotThere
             : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge

@@ -37,13 +37,41 @@ public static class LotTable
         {
             // What comes after a lot that does not fit cannot be judged: its severity is not known.
             if (sequence.Misfit(standing, lot) is { } misfit)
-                throw new InputRefusedException(
-                    new InputProblem(table.Name, line, lot.Number, misfit.Field, misfit.Found, misfit.Expected)
-                );
+                throw Refused(misfit, table.Name, line, lot.Number);
             steps.Add(sequence.After(standing, lot));
             standing = steps[^1].After;
         }
         return steps;
+    }
+
+    private static InputRefusedException Refused(LotMisfit misfit, string table, int line, string lot)
+    {
+        var (column, found, expected) = misfit switch
+        {
+            LotTooSmall small => (
+                "pieces",
+                $"{small.Pieces}",
+                $"{small.Least} or more, the smallest lot of the tables"
+            ),
+            AcceptanceStopped => (
+                "begins_again",
+                "no",
+                "yes where the cause is mended: acceptance has stopped before this lot and judges none until then"
+            ),
+            AcceptanceNotStopped => ("begins_again", "yes", "no: acceptance had not stopped before this lot"),
+            OtherSampleCut { Plan: var plan } other => (
+                "cut",
+                $"{other.Cut}",
+                $"{plan.Plan.SampleSize}, the sample of {plan.Severity.InWords()} inspection, which is in force for this lot"
+            ),
+            MoreFailuresThanCut more => (
+                "failures",
+                $"{more.Failures}",
+                $"at most the {more.Cut} pieces that were cut"
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(misfit), misfit, "Not a misfit."),
+        };
+        return new(new InputProblem(table, line, lot, column, found, expected));
     }
 
     private static SampledLot Lot(TableLine line, Dictionary<string, int> first) =>

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Acceptance.History;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Reports.Acceptance;
@@ -41,7 +41,7 @@ public static class HistoryMapping
 
     private static IEnumerable<HistorySignal> Signals(SignalledCharge charge) =>
         SignalWords
-            .InWords(charge.Signals, charge.Measure, charge.State, charge.Rules)
+            .English.Say(charge.Signals, charge.Measure, charge.State, charge.Rules)
             .Select(said => new HistorySignal { Charge = charge.Charge, Said = said });
 
     private static string[] InWords(RunLengths lengths) =>

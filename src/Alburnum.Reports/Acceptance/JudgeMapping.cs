@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Reports.Acceptance;
@@ -15,9 +16,9 @@ public static class JudgeMapping
         return new()
         {
             Verdict = batch.Overall.Verdict,
-            Probability = batch.Overall.Probability,
-            InWords = batch.InWords,
-            Rule = batch.Rule.InWords,
+            Probability = batch.Overall.Probability?.Middle,
+            InWords = ReasonWords.English.Say(batch.Parts),
+            Rule = ReasonWords.English.Acceptance.Rule(batch.Rule),
             Demand = counted.Demand,
             Penetration = Part(batch.Penetration),
             Retention = batch.Retention is { } retention ? Part(retention) : null,
@@ -42,20 +43,17 @@ public static class JudgeMapping
     public static JudgeDocument Of(CaseBatch judged)
     {
         ArgumentNullException.ThrowIfNull(judged);
-        var overall = judged.Result.Overall;
+        var overall = judged.Judged.Overall;
+        var inWords = string.Join(" ", ReasonWords.English.Say(overall.Reasons));
+        // What the case could not judge belongs to its reasons.
         if (judged.Counted is { } counted)
-        {
-            // What the case could not judge belongs to its reasons.
-            var inWords = counted.Batch.InWords;
-            string[] open = [.. overall.Reasons.Where(reason => reason != inWords)];
-            return Of(counted) with { InWords = string.Join(" ", [inWords, .. open]) };
-        }
+            return Of(counted) with { InWords = inWords };
         return new()
         {
             Verdict = overall.Verdict,
-            Probability = overall.Probability,
-            InWords = string.Join(" ", overall.Reasons),
-            Rule = judged.Result.Case.Acceptance.InWords,
+            Probability = overall.Probability?.Middle,
+            InWords = inWords,
+            Rule = ReasonWords.English.Acceptance.Rule(judged.Judged.Enquired.Acceptance),
             Penetration = Part(overall),
             Counts = BatchConformity.Count(judged.Pieces),
             Pieces = [.. judged.Pieces.Select(Piece)],
@@ -67,8 +65,8 @@ public static class JudgeMapping
         new()
         {
             Verdict = judgement.Verdict,
-            Probability = judgement.Probability,
-            Reasons = judgement.Reasons,
+            Probability = judgement.Probability?.Middle,
+            Reasons = ReasonWords.English.Say(judgement.Reasons),
         };
 
     private static JudgePiece Piece(PieceJudgement piece) =>
@@ -76,9 +74,9 @@ public static class JudgeMapping
         {
             Piece = piece.Number,
             Verdict = piece.Judgement.Verdict,
-            Probability = piece.Judgement.Probability,
+            Probability = piece.Judgement.Probability?.Middle,
             MarginMm = piece.Judgement.MarginMm?.Value,
             MarginUMm = piece.Judgement.MarginMm?.StandardUncertainty,
-            Reasons = piece.Judgement.Reasons,
+            Reasons = ReasonWords.English.Say(piece.Judgement.Reasons),
         };
 }

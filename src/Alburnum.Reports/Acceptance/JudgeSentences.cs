@@ -1,7 +1,8 @@
 using Alburnum.Acceptance.Risk;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Reports.Acceptance;
 
@@ -18,7 +19,7 @@ internal static class JudgeSentences
     }
 
     public static string Other(OtherReading other, int pieces) =>
-        $"Read as \"{other.Rule.InWords}\" instead, {other.MayFail} of {pieces} may fail and penetration "
+        $"Read as \"{ReasonWords.English.Acceptance.Rule(other.Rule)}\" instead, {other.MayFail} of {pieces} may fail and penetration "
         + $"{(other.Penetration == Verdict.Undecided ? "is undecided" : other.Penetration.InWords())}.";
 
     public static IEnumerable<string> Risks(ReadingRisks risks)
@@ -48,7 +49,7 @@ internal static class JudgeSentences
         if (counted.MorePieces is TooFewPieces few)
             yield return $"The bound on the conforming share does not reach {Percent(few.Share)} with {few.Pieces} more pieces either.";
         if (counted.MorePieces is EnoughPieces more)
-            yield return $"The bound on the conforming share reaches {Percent(more.Share)} with {Counted(more.Pieces, "more piece")}, if all conform: probability "
+            yield return $"The bound on the conforming share reaches {Percent(more.Share)} with {Wording.English.Count("count.more-piece", more.Pieces)}, if all conform: probability "
                 + $"{Certainty(more.Probability)} by what was seen so far.";
     }
 }

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Reports.Acceptance;
@@ -37,7 +38,7 @@ public static class LotsMapping
             Failures = step.Lot.Failures,
             Outcome = step.Outcome,
             Next = Next(step.After),
-            Because = step.After.Reason.Length > 0 ? step.After.Reason : null,
+            Because = step.After.Reason is { } reason ? ReasonWords.English.Say(reason) : null,
         };
 
     private static NextInspection Next(SwitchingState state) =>

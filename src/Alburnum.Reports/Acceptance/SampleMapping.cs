@@ -2,8 +2,9 @@ using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Reports.Acceptance;
 
@@ -45,28 +46,28 @@ public static class SampleMapping
     private static (string Plan, string Source, Standing Standing) Origin(PlannedSample sample) =>
         sample switch
         {
-            { Request: IndexedSampling, Indexed: { } found } => (
-                found.Name,
+            { Request: SampleByTables, Indexed: { } found } => (
+                ReasonWords.English.Acceptance.Name(found),
                 found.Source.Citation,
                 found.Source.Standing
             ),
-            { Request: ShareSampling share } => (
-                share.Rule.InWords,
+            { Request: SampleByShare share } => (
+                ReasonWords.English.Acceptance.Rule(share.Rule),
                 "trade reading; no standard is named",
                 Standing.CommonPractice
             ),
-            { Request: RiskSampling { Plan: RiskPlan.Variables } variables } => (
+            { Request: SampleForRisks { Plan: RiskPlan.Variables } variables } => (
                 $"plan by variables for {InWords(variables.Risks)}",
                 "exact non-central t for a normal measure with unknown spread",
                 Standing.Published
             ),
-            { Request: RiskSampling risks } => (
+            { Request: SampleForRisks risks } => (
                 $"{Kind(risks.Plan)} for {InWords(risks.Risks)}",
                 OwnMethod,
                 Standing.Published
             ),
-            { Request: ShowingSampling show } => (
-                $"to show that {Percent(show.Share)} conform, at {Percent(show.Confidence)} confidence, with at most {Counted(show.Failures, "failure")}",
+            { Request: SampleToShow show } => (
+                $"to show that {Percent(show.Share)} conform, at {Percent(show.Confidence)} confidence, with at most {Wording.English.Count("count.failure", show.Failures)}",
                 show.Lot is null ? "exact binomial bound (Clopper–Pearson)" : "exact hypergeometric bound",
                 Standing.Published
             ),
@@ -96,9 +97,9 @@ public static class SampleMapping
         plan switch
         {
             SingleSamplingPlan single =>
-                $"at most {Counted(single.AcceptanceNumber, "failure")} pass; {single.RejectionNumber} or more do not",
+                $"at most {Wording.English.Count("count.failure", single.AcceptanceNumber)} pass; {single.RejectionNumber} or more do not",
             DoubleSamplingPlan two =>
-                $"at most {Counted(two.AcceptFirst, "failure")} in the first sample pass, {two.RejectFirst} or more do not; "
+                $"at most {Wording.English.Count("count.failure", two.AcceptFirst)} in the first sample pass, {two.RejectFirst} or more do not; "
                     + $"in between, at most {two.AcceptBoth} in both samples together pass",
             SequentialPlan wald => "after n pieces (n: passes at/fails at): " + string.Join(", ", Steps(wald)),
             VariablesPlan variables =>
@@ -125,7 +126,7 @@ public static class SampleMapping
             PlanReading.IndexedOnStandardSupply =>
                 $"{Index(sample.Indexed!)}, {(sample.Indexed!.CountsDefects ? "defects (Poisson)" : "process (binomial)")}",
             PlanReading.ShareOnThisLot =>
-                $"{(sample.Request is ShareSampling share ? share.Rule : PlanSampling.SameFigure(sample.Indexed!)!).InWords}, this lot",
+                $"{ReasonWords.English.Acceptance.Rule(sample.Request is SampleByShare share ? share.Rule : PlanSampling.SameFigure(sample.Indexed!)!)}, this lot",
             _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, "Not a reading."),
         };
 

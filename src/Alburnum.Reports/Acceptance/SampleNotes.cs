@@ -1,8 +1,9 @@
 using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
-using static Alburnum.Figures;
+using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Reports.Acceptance;
 
@@ -12,18 +13,14 @@ internal static class SampleNotes
     public static IEnumerable<string> Of(PlannedSample sample) =>
         sample switch
         {
-            { Request: IndexedSampling, Indexed: { } found } => [.. Indexed(found), Outgoing(sample)],
-            { Request: ShareSampling, Indexed: { } found } => [AlsoRead(found), Outgoing(sample)],
-            { Request: ShowingSampling show, Plan: SingleSamplingPlan plan } =>
-            [
-                Believed(show, plan),
-                Outgoing(sample),
-            ],
-            { Request: RiskSampling { Plan: RiskPlan.Variables } } =>
+            { Request: SampleByTables, Indexed: { } found } => [.. Indexed(found), Outgoing(sample)],
+            { Request: SampleByShare, Indexed: { } found } => [AlsoRead(found), Outgoing(sample)],
+            { Request: SampleToShow show, Plan: SingleSamplingPlan plan } => [Believed(show, plan), Outgoing(sample)],
+            { Request: SampleForRisks { Plan: RiskPlan.Variables } } =>
             [
                 "Holds only where the measure is near normal: plot the depths before relying on it.",
             ],
-            { Request: RiskSampling risks, MeanPiecesCut: { } mean } =>
+            { Request: SampleForRisks risks, MeanPiecesCut: { } mean } =>
             [
                 $"On lots at {Percent(risks.Risks.AcceptableShare)} failing it cuts {mean.ToString("0.0", CultureInfo.InvariantCulture)} pieces on average; "
                     + $"the single plan for the same risks cuts {sample.SinglePlanSize}.",
@@ -45,16 +42,16 @@ internal static class SampleNotes
         if (found.CountsDefects)
             yield return "Above AQL 10 the standard counts defects per hundred pieces, not per cent of failing pieces.";
         if (PlanSampling.SameFigure(found) is { } other)
-            yield return $"\"AQL {Aql(found)} %\" is also read as \"{other.InWords}\". Of {plan.SampleSize} pieces "
+            yield return $"\"AQL {Aql(found)} %\" is also read as \"{ReasonWords.English.Acceptance.Rule(other)}\". Of {plan.SampleSize} pieces "
                 + $"that lets {other.MayFail(plan.SampleSize)} fail where this plan lets {plan.AcceptanceNumber} fail. Passing this plan is not "
                 + $"\"{Percent(other.Share)} compliant\"; the result must name the rule used.";
     }
 
     private static string AlsoRead(IndexedPlan found) =>
-        $"\"AQL {Aql(found)} %\" is also read as the {found.Name}, which cuts {found.Plan.SampleSize} pieces "
+        $"\"AQL {Aql(found)} %\" is also read as the {ReasonWords.English.Acceptance.Name(found)}, which cuts {found.Plan.SampleSize} pieces "
         + $"and lets {found.Plan.AcceptanceNumber} fail. The two are different rules; the result must name the one used.";
 
-    private static string Believed(ShowingSampling show, SingleSamplingPlan plan)
+    private static string Believed(SampleToShow show, SingleSamplingPlan plan)
     {
         var belief = new BetaBinomial(show.Failures, plan.SampleSize);
         return $"The Bayesian reading (Jeffreys' belief before) of such a result: {Percent(show.Confidence)} probable that at least "

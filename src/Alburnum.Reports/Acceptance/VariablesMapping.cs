@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Reports.Acceptance;
@@ -16,7 +17,7 @@ public static class VariablesMapping
         {
             Verdict = judged.Verdict,
             InWords = InWords(judged, valued.Measure.Name),
-            Rule = demand.InWords,
+            Rule = ReasonWords.English.Variables.Demand(demand),
             Measure = valued.Measure.Name,
             Unit = demand.Unit,
             Limit = demand.Limit,
@@ -38,7 +39,7 @@ public static class VariablesMapping
                     CutOff = Cut(piece.Reading),
                 }),
             ],
-            Reasons = judged.Reasons,
+            Reasons = ReasonWords.English.Say(judged.Reasons),
         };
     }
 

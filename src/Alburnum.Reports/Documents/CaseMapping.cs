@@ -4,6 +4,7 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Reports.Documents;
 
@@ -11,21 +12,16 @@ namespace Alburnum.Reports.Documents;
 public static class CaseMapping
 {
     /// <summary>Makes the document.</summary>
-    /// <param name="result">The case from enquiry to verdict.</param>
-    /// <param name="readings">Readings of photographs by the name of their piece.</param>
+    /// <param name="run">The case measured and judged.</param>
     /// <param name="cautions">Cautions to be printed with the result.</param>
     /// <param name="program">Program and version that made the result.</param>
     /// <param name="runAt">When it was made, UTC.</param>
-    public static CaseDocument From(
-        CaseResult result,
-        IReadOnlyDictionary<string, SectionReading> readings,
-        IReadOnlyList<string> cautions,
-        string program,
-        DateTime runAt
-    )
+    public static CaseDocument From(CaseReading run, IReadOnlyList<string> cautions, string program, DateTime runAt)
     {
-        var @case = result.Case;
-        var trace = result.Answer.Trace;
+        ArgumentNullException.ThrowIfNull(run);
+        var result = run.Judged;
+        var @case = result.Enquired;
+        var trace = result.Required.Answer.Trace;
         return new(
             CaseDocument.FormatName,
             CaseDocument.FormatVersion,
@@ -38,7 +34,7 @@ public static class CaseMapping
             Enquiry(@case.Enquiry),
             Requirement(result),
             Batch(result),
-            [.. result.Pieces.Select(piece => Piece(piece, readings.GetValueOrDefault(piece.Evidence.Piece)))],
+            [.. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece)))],
             Retention(result),
             Verdict(result.Overall),
             trace.WeakestStanding.InWords(),
@@ -67,11 +63,11 @@ public static class CaseMapping
             enquiry.MoisturePercent
         );
 
-    private static RequirementDocument Requirement(CaseResult result)
+    private static RequirementDocument Requirement(JudgedCase result)
     {
-        var trace = result.Answer.Trace;
+        var trace = result.Required.Answer.Trace;
         var rows = trace.Steps.SelectMany(Rows).ToList();
-        return result.Answer switch
+        return result.Required.Answer switch
         {
             Required { Requirement: var requirement } => new(
                 trace.RulebookTitle,
@@ -83,18 +79,18 @@ public static class CaseMapping
                 requirement.Zone?.InWords,
                 requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
-                result.Case.StatedRetentionKgPerM3
+                result.Enquired.StatedRetentionKgPerM3
                     is null
                     ? requirement.Retention?.Factor
                     : null,
-                result.RequiredKgPerM3,
+                result.Required.RequiredKgPerM3,
                 requirement.MoistureMaxPercent,
                 [.. requirement.Conditions, .. requirement.Open],
                 rows
             ),
             NotPermitted { Reason: var reason } => Without(trace, "not permitted", reason, rows),
             NotCovered { Reason: var reason } => Without(trace, "not covered", reason, rows),
-            _ => throw new ArgumentOutOfRangeException(nameof(result), result.Answer, "Not an answer."),
+            _ => throw new ArgumentOutOfRangeException(nameof(result), result.Required.Answer, "Not an answer."),
         };
     }
 
@@ -137,11 +133,11 @@ public static class CaseMapping
             row.Provenance.Citation
         );
 
-    private static BatchDocument Batch(CaseResult result) =>
+    private static BatchDocument Batch(JudgedCase result) =>
         new(
-            result.Case.BatchSize,
+            result.Enquired.BatchSize,
             result.Pieces.Count,
-            result.Case.Acceptance.InWords,
+            ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
             result.Batch is { } batch ? Math.Round(batch.ConformingShare.LowerBound, 4) : null,
             result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
         );
@@ -149,7 +145,7 @@ public static class CaseMapping
     /// <summary>One piece: its reading and what is said of it.</summary>
     /// <param name="piece">The piece judged.</param>
     /// <param name="photographed">Reading of its photograph; null for a piece read with a ruler.</param>
-    public static PieceDocument Piece(PieceResult piece, SectionReading? photographed)
+    public static PieceDocument Piece(JudgedPiece piece, SectionReading? photographed)
     {
         ArgumentNullException.ThrowIfNull(piece);
         return piece.Evidence.Kind switch
@@ -172,7 +168,7 @@ public static class CaseMapping
         };
     }
 
-    private static PieceDocument Photographed(PieceResult piece, SectionReading reading)
+    private static PieceDocument Photographed(JudgedPiece piece, SectionReading reading)
     {
         List<string> notes = [.. ReadingWords.Notes(reading)];
         if (ReadingWords.HowToPointOut(piece.Evidence.Piece, reading) is { } how)
@@ -193,17 +189,12 @@ public static class CaseMapping
         );
     }
 
-    private static RetentionDocument Retention(CaseResult result) =>
+    private static RetentionDocument Retention(JudgedCase result) =>
         new(
-            result.RequiredKgPerM3,
-            [.. result.Case.Assays.Select(Assay)],
+            result.Required.RequiredKgPerM3,
+            [.. result.Enquired.Assays.Select(Assay)],
             Verdict(
-                result.Batch?.Retention
-                    ?? new Judgement(
-                        Penetration.Verdict.Undecided,
-                        null,
-                        ["Retention is not judged: there is no figure to meet."]
-                    )
+                result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             )
         );
 
@@ -223,8 +214,8 @@ public static class CaseMapping
     private static VerdictDocument Verdict(Judgement judgement) =>
         new(
             judgement.Verdict.InWords(),
-            judgement.Probability is { } probability ? Math.Round(probability, 4) : null,
-            judgement.Reasons
+            judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
+            ReasonWords.English.Say(judgement.Reasons)
         );
 
     private static IReadOnlyList<string> Sources(Trace trace) =>

@@ -1,5 +1,7 @@
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
+using Alburnum.Records.Marks;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Documents;
 
@@ -26,27 +28,20 @@ public static class MarksMapping
             );
     }
 
-    /// <summary>The marks of a document; none for null.</summary>
-    public static PhotographMarks Back(MarksDocument? document) =>
+    /// <summary>The marks of a document as they would be written; none for null.</summary>
+    public static WrittenMarks Written(MarksDocument? document) =>
         document is null
-            ? PhotographMarks.None
+            ? WrittenMarks.None
             : new()
             {
-                OutlinePx = document.CornersPx?.Select(Point).ToList(),
-                ScaleBar = document.Scale is { } bar ? new(Point(bar.FromPx), Point(bar.ToPx), bar.LengthMm) : null,
-                Touches =
-                [
-                    .. Touches(document.TreatedPx, TouchKind.Treated),
-                    .. Touches(document.UntreatedPx, TouchKind.Untreated),
-                    .. Touches(document.LeaveOutPx, TouchKind.LeaveOut),
-                ],
-                Heartwood = document switch
-                {
-                    { HeartwoodPx: { } around } => new OutlinedHeartwood([.. around.Select(Point)]),
-                    { HeartwoodRingPx: { } along } => new RingOfHeartwood([.. along.Select(Point)]),
-                    { PithPx: { } at, HeartwoodRadiusMm: { } radius } => new HeartwoodAboutPith(Point(at), radius),
-                    _ => null,
-                },
+                Corners = Written(document.CornersPx),
+                Scale = document.Scale is { } bar ? new(Written(bar.FromPx), Written(bar.ToPx), bar.LengthMm) : null,
+                Treated = Written(document.TreatedPx) ?? [],
+                Untreated = Written(document.UntreatedPx) ?? [],
+                LeaveOut = Written(document.LeaveOutPx) ?? [],
+                Heartwood = Written(document.HeartwoodPx),
+                HeartwoodRing = Written(document.HeartwoodRingPx),
+                Pith = document is { PithPx: { } at, HeartwoodRadiusMm: { } mm } ? new(Written(at), mm) : null,
             };
 
     /// <summary>The marks in words, for a report: "corners; 2 places treated; heartwood outlined". Empty where there are none.</summary>
@@ -79,12 +74,11 @@ public static class MarksMapping
     private static List<double[]>? Touched(PhotographMarks marks, TouchKind kind) =>
         marks.Touched(kind) is { Count: > 0 } points ? Points(points) : null;
 
-    private static IEnumerable<Touch> Touches(IReadOnlyList<double[]>? points, TouchKind kind) =>
-        (points ?? []).Select(point => new Touch(Point(point), kind));
-
     private static List<double[]>? Points(IReadOnlyList<PointPx>? points) => points?.Select(Point).ToList();
 
     private static double[] Point(PointPx point) => [Math.Round(point.X, 1), Math.Round(point.Y, 1)];
 
-    private static PointPx Point(double[] point) => new(point[0], point[1]);
+    private static List<MarkedPoint>? Written(IReadOnlyList<double[]>? points) => points?.Select(Written).ToList();
+
+    private static MarkedPoint Written(double[] point) => new(point[0], point[1]);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Drawings;
 
@@ -37,14 +37,24 @@ public static class CharacteristicDrawing
             var probability = tick / 10.0;
             marks.Add(new Line([At(0, probability), At(upTo, probability)], Ink.Hair, 0.2));
             var at = At(0, probability);
-            marks.Add(new Label(new(at.X - 2, at.Y + 1), Percent(probability), Type, Anchor.End, Ink.Quiet));
+            marks.Add(
+                new Label(
+                    new(at.X - 2, at.Y + 1),
+                    $"{Figures.Digits(100 * probability, 0)} %",
+                    Type,
+                    Anchor.End,
+                    Ink.Quiet
+                )
+            );
         }
         var step = upTo > 0.3 ? 0.1 : upTo / 6;
         for (var share = 0.0; share <= upTo + 1e-9; share += step)
         {
             marks.Add(new Line([At(share, 0), At(share, 1)], Ink.Hair, 0.2));
             var at = At(share, 0);
-            marks.Add(new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet));
+            marks.Add(
+                new Label(new(at.X, at.Y + 4.5), $"{Figures.Digits(100 * share, 0)} %", Type, Anchor.Middle, Ink.Quiet)
+            );
         }
         var below = Top + Graph;
         marks.Add(
@@ -77,6 +87,4 @@ public static class CharacteristicDrawing
 
     /// <summary>Size of the heading, mm: smaller where it is long, so that it stays on the sheet.</summary>
     private static double Heading(string title) => Math.Min(4, (Width - 4) / (0.48 * title.Length));
-
-    private static string Percent(double share) => (share * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Drawings;
 
@@ -67,7 +68,7 @@ public static class RunChartDrawing
             if (taken.Any(y => Math.Abs(y - end.Y) < LabelsApart))
                 continue;
             taken.Add(end.Y);
-            drawn.Add(new Label(new(Left - 1.5, end.Y + 1), Say(value), Type, Anchor.End, ink));
+            drawn.Add(new Label(new(Left - 1.5, end.Y + 1), Figures.Digits(value), Type, Anchor.End, ink));
             drawn.Add(new Label(new(end.X + 1.5, end.Y + 1), name, Type, Anchor.Start, ink));
         }
         drawn.AddRange(Series(points, At));
@@ -132,6 +133,4 @@ public static class RunChartDrawing
         var room = high > low ? Margin * (high - low) : 1;
         return (low - room, high + room);
     }
-
-    private static string Say(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -3,6 +3,7 @@ using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
 
 namespace Alburnum.Reports.Impregnation;
@@ -66,8 +67,8 @@ public static class PredictionDrawing
         foreach (var y in new[] { base1, top2 + uptakeHeight, Volume(most / 2), Volume(most) })
             marks.Add(new Line([new(left, y), new(left + width, y)], Ink.Hair, 0.2));
         foreach (var (value, y) in new[] { (0.0, Volume(0)), (most / 2, Volume(most / 2)), (most, Volume(most)) })
-            marks.Add(new Label(new(left - 2, y + 1), Digits(value), 3, Anchor.End, Ink.Quiet));
-        marks.Add(new Label(new(left - 2, Pressure(kPa) + 1), Digits(kPa), 3, Anchor.End, Ink.Quiet));
+            marks.Add(new Label(new(left - 2, y + 1), Figures.Digits(value), 3, Anchor.End, Ink.Quiet));
+        marks.Add(new Label(new(left - 2, Pressure(kPa) + 1), Figures.Digits(kPa), 3, Anchor.End, Ink.Quiet));
         marks.Add(new Label(new(left - 2, base1), "0", 3, Anchor.End, Ink.Quiet));
         marks.Add(
             new Line([.. points.Select(point => new Spot(X(point.Minutes), Pressure(point.KPa)))], Ink.Quiet, 0.4)
@@ -87,7 +88,7 @@ public static class PredictionDrawing
             marks.Add(
                 new Label(
                     new(X(minutes * i / 4), top2 + uptakeHeight + 5),
-                    Digits(minutes * i / 4),
+                    Figures.Digits(minutes * i / 4),
                     3,
                     Anchor.Middle,
                     Ink.Quiet
@@ -249,6 +250,4 @@ public static class PredictionDrawing
         var unit = Math.Pow(10, Math.Floor(Math.Log10(value)));
         return unit * new[] { 1, 2, 4, 5, 6, 8, 10.0 }.First(step => step * unit >= value);
     }
-
-    private static string Digits(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

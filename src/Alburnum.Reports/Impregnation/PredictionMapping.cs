@@ -3,6 +3,7 @@ using Alburnum.Acceptance;
 using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Impregnation;
 
@@ -136,14 +137,13 @@ public static class PredictionMapping
             $"{fit.Before.Name}: fitted to {fit.Depths} depths of {fit.Pieces} pieces in {fit.Charges} charges; median {Nm2(fit.Before)} before, {Nm2(fit.After)} nm² after; nine pieces of ten within a factor of {Factor(fit.Before):0.#} before, {Factor(fit.After):0.#} after."
         );
 
-    private static string Nm2(PermeabilityLaw law) =>
-        (law.LateralMedianM2 * 1e18).ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Nm2(PermeabilityLaw law) => Figures.Digits(law.LateralMedianM2 * 1e18, 3);
 
     private static double Factor(PermeabilityLaw law) => Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
 
     private static string Law(string zone, PermeabilityLaw law) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{zone}: {law.Name}, median {law.LateralMedianM2 * 1e18:0.###} nm² across the grain, nine pieces of ten within a factor of {Factor(law):0.#}; {(law.IsInference ? "an inference; " : "")}{law.Provenance.Citation} ({law.Provenance.Standing.InWords()})."
+            $"{zone}: {law.Name}, median {Nm2(law)} nm² across the grain, nine pieces of ten within a factor of {Factor(law):0.#}; {(law.IsInference ? "an inference; " : "")}{law.Provenance.Citation} ({law.Provenance.Standing.InWords()})."
         );
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Impregnation;
 
@@ -122,11 +123,8 @@ public static class SweepDrawing
 
     private static string Text(SweepMap map, double value) =>
         map.IsShare
-            ? Digits(Math.Round(100 * value)) + " %"
+            ? $"{Figures.Number(100 * value, 0)} %"
             : value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    private static string Tick(double value) =>
-        value.ToString(Math.Abs(value) < 100 ? "0.#" : "0", CultureInfo.InvariantCulture);
-
-    private static string Digits(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    private static string Tick(double value) => Figures.Digits(value, Math.Abs(value) < 100 ? 1 : 0);
 }

@@ -1,7 +1,9 @@
 using System.Globalization;
 using Alburnum.Imaging.Pictures;
+using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Sheets;
 
@@ -57,7 +59,7 @@ public static class CaseReport
         sheet.Space(2);
         sheet.Text(Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
         sheet.Text(
-            $"Probability of conformity: {Say.Probability(document.Verdict.Probability)}",
+            $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
             Typeface.Plain(10),
             Ink.Text,
             indentMm: 5
@@ -95,27 +97,34 @@ public static class CaseReport
         sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
         sheet.Fact("Retention", RetentionDemand(requirement));
         if (requirement.MoistureMaxPercent is { } moisture)
-            sheet.Fact("Moisture before treatment", $"at most {Say.Number(moisture, 0)} %");
+            sheet.Fact("Moisture before treatment", $"at most {Figures.Number(moisture, 0)} %");
         foreach (var condition in requirement.Conditions)
             sheet.Fact("Condition", condition);
         sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
     }
 
-    /// <summary>A photograph as the report prints it: upright and small.</summary>
+    /// <summary>Photographs as the report prints them, upright and small, by their SHA-256.</summary>
     /// <exception cref="InputRefusedException">The bytes are not a photograph that can be read.</exception>
-    public static ReadOnlyMemory<byte> Picture(string fileName, ReadOnlyMemory<byte> photograph) =>
-        Thumbnail.Jpeg(fileName, photograph, PictureLongSidePx);
+    public static IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Pictures(IEnumerable<Photograph> photographs) =>
+        photographs
+            .DistinctBy(photograph => photograph.Sha256, StringComparer.Ordinal)
+            .ToDictionary(
+                photograph => photograph.Sha256,
+                photograph =>
+                    (ReadOnlyMemory<byte>)Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, PictureLongSidePx),
+                StringComparer.Ordinal
+            );
 
     /// <summary>The retention demanded, in words.</summary>
     public static string RetentionDemand(RequirementDocument requirement) =>
         requirement switch
         {
             { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
-                $"{Say.Number(retention, 1)} kg/m³ in the zone ({Say.Number(factor, 2)} × the preservative's critical value)",
+                $"{Figures.Number(retention, 1)} kg/m³ in the zone ({Figures.Number(factor, 2)} × the preservative's critical value)",
             { RetentionKgPerM3: { } stated } =>
-                $"{Say.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
+                $"{Figures.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
             { RetentionFactor: { } factor } =>
-                $"{Say.Number(factor, 2)} × the preservative's critical value, which was not stated",
+                $"{Figures.Number(factor, 2)} × the preservative's critical value, which was not stated",
             _ => "not in the rulebook: the code must be consulted",
         };
 
@@ -222,14 +231,14 @@ public static class CaseReport
             yield return ("depth", "not determined");
             yield break;
         }
-        yield return ("least", Say.Measured(depth.MinMm, depth.MinUMm, "mm"));
-        yield return ("5th percentile", Say.Measured(depth.P5Mm, depth.P5UMm, "mm"));
-        yield return ("mean", Say.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
-        yield return ("greatest", Say.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
+        yield return ("least", Figures.Measured(depth.MinMm, depth.MinUMm, "mm"));
+        yield return ("5th percentile", Figures.Measured(depth.P5Mm, depth.P5UMm, "mm"));
+        yield return ("mean", Figures.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
+        yield return ("greatest", Figures.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
         if (reading.TreatedShare is { } share)
-            yield return ("treated", $"{Say.Percent(share)} of the section");
+            yield return ("treated", $"{Figures.WholePercent(share)} of the section");
         if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return ("of the sapwood", Say.Percent(sapwood));
+            yield return ("of the sapwood", Figures.WholePercent(sapwood));
         yield return ("quality", reading.Quality);
     }
 
@@ -251,8 +260,8 @@ public static class CaseReport
 
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
-            ? Say.Measured(value, u, "").TrimEnd()
-            : $"under {Say.Number(assay.BelowKgPerM3 ?? 0, 2)}";
+            ? Figures.Measured(value, u, "")
+            : $"under {Figures.Number(assay.BelowKgPerM3 ?? 0, 2)}";
 
     private static void Trace(Sheet sheet, CaseDocument document)
     {
@@ -309,31 +318,31 @@ public static class CaseReport
             causes.Select(
                 (row, k) =>
                     (IReadOnlyList<string>)
-                        [Say.Number(k + 1, 0), row.Cause, row.Size, row.Type, $"{row.Standing}: {row.Source}"]
+                        [Figures.Number(k + 1, 0), row.Cause, row.Size, row.Type, $"{row.Standing}: {row.Source}"]
             )
         );
-        void Figures(string title, Func<BudgetRowDocument, double> of, Func<DepthDocument, double> together)
+        void Contributions(string title, Func<BudgetRowDocument, double> of, Func<DepthDocument, double> together)
         {
             sheet.Space(3);
             sheet.Table(
                 [30, .. causes.Select(_ => -13.0), -20],
-                [title, .. causes.Select((_, k) => Say.Number(k + 1, 0)), "together"],
+                [title, .. causes.Select((_, k) => Figures.Number(k + 1, 0)), "together"],
                 budgets.Select(piece =>
                     (IReadOnlyList<string>)
                         [
                             piece.Name,
                             .. causes.Select(cause =>
                                 piece.Budget.FirstOrDefault(row => row.Cause == cause.Cause) is { } row
-                                    ? Say.Number(of(row), 2)
+                                    ? Figures.Number(of(row), 2)
                                     : "–"
                             ),
-                            Say.Number(together(piece.Depth), 2),
+                            Figures.Number(together(piece.Depth), 2),
                         ]
                 )
             );
         }
-        Figures("Mean depth", row => row.MeanUMm, depth => depth.MeanUMm);
-        Figures("Least depth", row => row.LeastUMm, depth => depth.MinUMm);
+        Contributions("Mean depth", row => row.MeanUMm, depth => depth.MeanUMm);
+        Contributions("Least depth", row => row.LeastUMm, depth => depth.MinUMm);
     }
 
     private static string Sentence(VerdictDocument verdict)
@@ -341,7 +350,7 @@ public static class CaseReport
         var words = Capital(verdict.Verdict);
         return verdict.Probability is null
             ? words
-            : $"{words}, probability of conformity {Say.Probability(verdict.Probability)}";
+            : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];

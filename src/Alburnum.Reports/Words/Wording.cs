@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 
 namespace Alburnum.Reports.Words;
 
@@ -9,7 +10,7 @@ namespace Alburnum.Reports.Words;
 /// The sentences of one language, read from one file: <c>Words/en.json</c>. Sections are subjects, keys are what is said; a word in braces stands for a value that the
 /// caller gives. A second language is a second file with the same keys.
 /// </summary>
-public sealed class Wording
+public sealed partial class Wording
 {
     private readonly FrozenDictionary<string, string> _sentences;
 
@@ -28,16 +29,25 @@ public sealed class Wording
     /// <exception cref="FormatException">A word in braces has no value, or a value no word.</exception>
     public string Say(string key, params ReadOnlySpan<(string Name, string Value)> values)
     {
-        var sentence = _sentences[key];
+        var given = new Dictionary<string, string>(values.Length, StringComparer.Ordinal);
         foreach (var (name, value) in values)
-        {
-            var braced = $"{{{name}}}";
-            if (!sentence.Contains(braced, StringComparison.Ordinal))
-                throw new FormatException($"\"{key}\" has no place for {braced}.");
-            sentence = sentence.Replace(braced, value, StringComparison.Ordinal);
-        }
-        return sentence.Contains('{', StringComparison.Ordinal)
-            ? throw new FormatException($"\"{key}\" wants more values: {sentence}")
+            given.Add(name, value);
+        HashSet<string> filled = new(StringComparer.Ordinal);
+        // In one pass, so that a value with a brace in it (a name that someone gave) stays as it is.
+        var sentence = Places()
+            .Replace(
+                _sentences[key],
+                place =>
+                {
+                    var name = place.Groups["name"].Value;
+                    filled.Add(name);
+                    return given.TryGetValue(name, out var value)
+                        ? value
+                        : throw new FormatException($"\"{key}\" wants a value for {place.Value}.");
+                }
+            );
+        return given.Keys.FirstOrDefault(name => !filled.Contains(name)) is { } useless
+            ? throw new FormatException($"\"{key}\" has no place for {useless}.")
             : sentence;
     }
 
@@ -61,6 +71,9 @@ public sealed class Wording
                 .ToFrozenDictionary(entry => entry.Item1, entry => entry.Value, StringComparer.Ordinal)
         );
     }
+
+    [GeneratedRegex(@"\{(?<name>[^{}]*)\}", RegexOptions.ExplicitCapture)]
+    private static partial Regex Places();
 
     private static Wording Shipped(string language)
     {

@@ -1,7 +1,4 @@
-using System.Globalization;
-using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Reading;
-using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Alburnum.Timber;
 
@@ -13,7 +10,7 @@ namespace Alburnum.Web.Marking;
 /// <param name="Waiting">What is begun and not yet used, one sentence each.</param>
 /// <param name="Problems">What cannot be read.</param>
 internal sealed record DraftReading(
-    PhotographMarks Marks,
+    WrittenMarks Marks,
     MarksDocument Shown,
     IReadOnlyList<string> Waiting,
     IReadOnlyList<InputProblem> Problems
@@ -24,148 +21,79 @@ internal sealed record DraftReading(
     /// <param name="section">Section of the piece: it says how many corners there are.</param>
     public static DraftReading Of(MarkDraft draft, Section section)
     {
-        var waiting = new List<string>();
-        var problems = new List<InputProblem>();
-        IReadOnlyList<PointPx> Points(Meaning meaning) => DraftReading.Points(draft, meaning, problems);
-        var (corners, scale, pith) = (Points(Meaning.Corners), Points(Meaning.Scale), Points(Meaning.Pith));
-        var (around, along) = (Points(Meaning.Heartwood), Points(Meaning.Ring));
-        var lengthMm = Mm(draft, MarkDraft.LengthField, problems);
-        var radiusMm = Mm(draft, MarkDraft.RadiusField, problems);
-        var (treated, untreated, leaveOut) = (
-            Points(Meaning.Treated),
-            Points(Meaning.Untreated),
-            Points(Meaning.LeaveOut)
+        var (marks, faults) = MarksReader.Read(field => Text(draft, field), NameOf, section);
+        return new(
+            // Corners may be touched in any order.
+            section is RoundSection
+            || marks.Corners is not { } corners
+                ? marks
+                : marks with
+                {
+                    Corners = Clockwise(corners),
+                },
+            Drawn(draft),
+            [.. faults.Select(WaitsFor).OfType<string>()],
+            [.. faults.Where(fault => WaitsFor(fault) is null).Select(fault => fault.At("marks", NameOf))]
         );
-        if (new[] { around.Count, along.Count, pith.Count }.Count(count => count > 0) > 1)
-            problems.Add(Problem("heartwood", "several borders", "one of heartwood, heartwood ring, or pith"));
-        var marks = new PhotographMarks
-        {
-            OutlinePx = Outline(corners, section, waiting, problems),
-            ScaleBar = Bar(scale, lengthMm, waiting, problems),
-            Touches =
-            [
-                .. treated.Select(at => new Touch(at, TouchKind.Treated)),
-                .. untreated.Select(at => new Touch(at, TouchKind.Untreated)),
-                .. leaveOut.Select(at => new Touch(at, TouchKind.LeaveOut)),
-            ],
-            Heartwood = problems.Count > 0 ? null : Border(around, along, pith, radiusMm, waiting),
-        };
-        var shown = new MarksDocument(
-            Drawn(corners),
-            scale is [var from, var to, ..] ? new(Xy(from), Xy(to), lengthMm ?? 0) : null,
-            Drawn(treated),
-            Drawn(untreated),
-            Drawn(leaveOut),
-            Drawn(around),
-            // The first end of a length has no line yet; a dot shows it.
-            Drawn(scale.Count == 1 ? [.. along, scale[0]] : along),
-            pith is [var middle, ..] ? Xy(middle) : null,
-            radiusMm
-        );
-        return new(marks, shown, waiting, problems);
     }
 
-    private static IReadOnlyList<PointPx>? Outline(
-        IReadOnlyList<PointPx> corners,
-        Section section,
-        List<string> waiting,
-        List<InputProblem> problems
-    )
+    // The page has a field for the length alone, and an empty field holds nothing.
+    private static string? Text(MarkDraft draft, string field)
     {
-        if (CornersOf(section) is { } most && corners.Count > most)
-            problems.Add(Problem("corners", Figures.Counted(corners.Count, "point"), $"{most} corners"));
-        var least = CornersOf(section) ?? 5;
-        if (corners.Count >= least)
-            return section is RoundSection ? corners : Clockwise(corners);
-        if (corners.Count > 0)
-        {
-            var kind = section is RoundSection ? "points on the rim" : "corners";
-            waiting.Add($"{Word(corners.Count)} of {Word(least).ToLowerInvariant()} {kind}: used when all are there.");
-        }
-        return null;
+        var length = field == MarkField.Scale ? draft[MarkDraft.LengthField] : "";
+        var text = length.Length > 0 ? $"{draft[field]} {length} mm".Trim() : draft[field];
+        return text.Length > 0 ? text : null;
     }
 
-    /// <summary>Points that outline a section; null for a round one, which takes five or more on its rim.</summary>
-    public static int? CornersOf(Section section) =>
-        section switch
+    private static string NameOf(string field) =>
+        field == MarkField.HeartwoodRadius
+            ? "heartwood's radius"
+            : Meaning.All.Single(meaning => meaning.Key == field).Name.ToLowerInvariant();
+
+    /// <summary>What a fault waits for, in a sentence; null for one that waiting does not mend.</summary>
+    private static string? WaitsFor(MarkFault fault) =>
+        fault switch
         {
-            RoundSection => null,
-            HalfRoundSection or QuarteredSection => 3,
-            _ => 4,
+            TooFewPoints { Field: MarkField.Corners, Count: var count, Least: var least } =>
+                $"{Word(count)} of {Word(least).ToLowerInvariant()} {(least == 5 ? "points on the rim" : "corners")}: used when all are there.",
+            TooFewPoints { Count: var count, Least: var least } =>
+                $"{Word(count)} of {Word(least).ToLowerInvariant()} points of the heartwood: used when all are there.",
+            HalfGiven { Field: MarkField.Scale } =>
+                "The known length is used when both its ends and its length in mm are there.",
+            HalfGiven => "The pith is used when the heartwood's radius in mm is there too, and the other way round.",
+            _ => null,
         };
 
-    // Corners may be touched in any order; the reader goes round them from the first.
-    private static IReadOnlyList<PointPx> Clockwise(IReadOnlyList<PointPx> corners)
+    // The reader goes round the corners from the first.
+    private static IReadOnlyList<MarkedPoint> Clockwise(IReadOnlyList<MarkedPoint> corners)
     {
         var (x, y) = (corners.Average(corner => corner.X), corners.Average(corner => corner.Y));
-        double Turn(PointPx corner) => Math.Atan2(corner.Y - y, corner.X - x);
+        double Turn(MarkedPoint corner) => Math.Atan2(corner.Y - y, corner.X - x);
         var first = Turn(corners[0]);
         return [.. corners.OrderBy(corner => (Turn(corner) - first + (4 * Math.PI)) % (2 * Math.PI))];
     }
 
-    private static ScaleBar? Bar(
-        IReadOnlyList<PointPx> ends,
-        double? lengthMm,
-        List<string> waiting,
-        List<InputProblem> problems
-    )
+    private static MarksDocument Drawn(MarkDraft draft)
     {
-        if (ends.Count > 2)
-            problems.Add(Problem("known length", Figures.Counted(ends.Count, "point"), "its two ends"));
-        if (ends is [var from, var to] && lengthMm is { } mm && from != to)
-            return new(from, to, mm);
-        if (ends.Count > 0 || lengthMm is not null)
-            waiting.Add("The known length is used when both its ends and its length in mm are there.");
-        return null;
+        IReadOnlyList<MarkedPoint> Points(string field) =>
+            MarkText.TryPoints(draft[field], out var points, out _) ? points : [];
+        List<double[]>? Xys(IReadOnlyList<MarkedPoint> points) => points.Count == 0 ? null : [.. points.Select(Xy)];
+        var (scale, along) = (Points(MarkField.Scale), Points(MarkField.HeartwoodRing));
+        return new(
+            Xys(Points(MarkField.Corners)),
+            scale is [var from, var to, ..]
+                ? new(Xy(from), Xy(to), MarkText.LengthMm(draft[MarkDraft.LengthField]) ?? 0)
+                : null,
+            Xys(Points(MarkField.Treated)),
+            Xys(Points(MarkField.Untreated)),
+            Xys(Points(MarkField.LeaveOut)),
+            Xys(Points(MarkField.Heartwood)),
+            // The first end of a length has no line yet; a dot shows it.
+            Xys(scale.Count == 1 ? [.. along, scale[0]] : along),
+            Points(MarkField.Pith) is [var middle, ..] ? Xy(middle) : null,
+            MarkText.LengthMm(draft[MarkDraft.RadiusField])
+        );
     }
-
-    private static HeartwoodBorder? Border(
-        IReadOnlyList<PointPx> around,
-        IReadOnlyList<PointPx> along,
-        IReadOnlyList<PointPx> pith,
-        double? radiusMm,
-        List<string> waiting
-    )
-    {
-        if (around.Count >= 3)
-            return new OutlinedHeartwood(around);
-        if (along.Count >= 3)
-            return new RingOfHeartwood(along);
-        if (pith is [var at] && radiusMm is { } mm)
-            return new HeartwoodAboutPith(at, mm);
-        if (around.Count + along.Count > 0)
-            waiting.Add(
-                $"{Word(around.Count + along.Count)} of three points of the heartwood: used when all are there."
-            );
-        if (pith.Count > 0 || radiusMm is not null)
-            waiting.Add("The pith is used when the heartwood's radius in mm is there too, and the other way round.");
-        return null;
-    }
-
-    private static IReadOnlyList<PointPx> Points(MarkDraft draft, Meaning meaning, List<InputProblem> problems)
-    {
-        if (MarkText.TryPoints(draft[meaning.Key], out var points, out var broken))
-            return points;
-        problems.Add(Problem(meaning.Name.ToLowerInvariant(), broken, MarkText.PointsExpected));
-        return points;
-    }
-
-    private static double? Mm(MarkDraft draft, string field, List<InputProblem> problems)
-    {
-        var text = draft[field];
-        if (text.Length == 0)
-            return null;
-        if (
-            double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var mm) && mm is > 0 and <= 2000
-        )
-            return mm;
-        var name = field == MarkDraft.LengthField ? "known length" : "heartwood's radius";
-        problems.Add(Problem(name, text, "over 0, up to 2000 mm"));
-        return null;
-    }
-
-    private static InputProblem Problem(string field, string found, string expected) =>
-        new("marks", 0, "", field, found, expected);
 
     private static string Word(int count) =>
         count switch
@@ -177,8 +105,5 @@ internal sealed record DraftReading(
             _ => "Five",
         };
 
-    private static List<double[]>? Drawn(IReadOnlyList<PointPx> points) =>
-        points.Count == 0 ? null : [.. points.Select(Xy)];
-
-    private static double[] Xy(PointPx point) => [point.X, point.Y];
+    private static double[] Xy(MarkedPoint point) => [point.X, point.Y];
 }

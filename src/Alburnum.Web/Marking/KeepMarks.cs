@@ -1,6 +1,9 @@
+using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
+using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Web.Pages;
+using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 
@@ -14,14 +17,14 @@ internal static class KeepMarks
         int number,
         [FromForm] IFormCollection form,
         ICaseStore store,
-        KeptCases cases,
+        FactLibrary facts,
         CancellationToken stop
     )
     {
         if (
             await store.RunAsync(reference, null, stop) is not { } run
             || CaseJson.Read(run.Document) is not { } document
-            || await cases.PieceAsync(run, document, number, stop) is not { } kept
+            || await PieceToMark.OfAsync(run, document, number, store, facts, stop) is not { } kept
             || MarkDraft.Of(form) is not { } draft
         )
             return Results.NotFound();
@@ -30,17 +33,25 @@ internal static class KeepMarks
         var back = $"{MarkPage.Address(reference, number)}{draft.Query()}#marking";
         if (said.Problems.Count > 0 || said.Waiting.Count > 0)
             return Results.Redirect(back);
-        CaseRecord again;
+        CaseReading again;
         try
         {
-            again = await cases.RunAgainAsync(run, document, kept.Piece.Name, said.Marks, stop);
+            again = await ReadAgain.CaseAsync(
+                kept.Case.WithMarks(kept.Piece.Name, said.Marks),
+                store,
+                facts,
+                progress: null,
+                stop
+            );
         }
         catch (InputRefusedException)
         {
             // Asked for again with the same points, the page says why.
             return Results.Redirect(back);
         }
-        await store.AddAsync(again, _ => Task.CompletedTask, stop);
+        var result = CaseMapping.From(again, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
+        RunReport report = new(result.RunAt, CaseJson.Write(result), _ => Task.CompletedTask);
+        await RunCase.KeepAsync(again, report, store, stop);
         return Results.Redirect($"{CasePage.Address(reference)}#piece-{number}");
     }
 }

@@ -1,7 +1,4 @@
-using System.Globalization;
-using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Reading;
-using Alburnum.Records.CaseFolders;
+using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Primitives;
@@ -15,7 +12,7 @@ namespace Alburnum.Web.Marking;
 internal sealed record MarkDraft
 {
     public const string NextField = "next";
-    public const string RadiusField = "heartwoodRadius";
+    public const string RadiusField = MarkField.HeartwoodRadius;
     public const string LengthField = "scaleLength";
     public const string UndoField = "undo";
     private const int UndoStepsMax = 12;
@@ -39,24 +36,19 @@ internal sealed record MarkDraft
     /// <summary>The draft that says what was kept.</summary>
     public static MarkDraft Of(MarksDocument? kept)
     {
-        var marks = MarksMapping.Back(kept);
-        var pith = marks.Heartwood as HeartwoodAboutPith;
-        return new()
-        {
-            Texts = new Dictionary<string, string>(StringComparer.Ordinal)
-            {
-                [Meaning.Corners.Key] = MarkText.Write(marks.OutlinePx ?? []),
-                [Meaning.Treated.Key] = MarkText.Write(marks.Touched(TouchKind.Treated)),
-                [Meaning.Untreated.Key] = MarkText.Write(marks.Touched(TouchKind.Untreated)),
-                [Meaning.LeaveOut.Key] = MarkText.Write(marks.Touched(TouchKind.LeaveOut)),
-                [Meaning.Heartwood.Key] = MarkText.Write((marks.Heartwood as OutlinedHeartwood)?.PolygonPx ?? []),
-                [Meaning.Ring.Key] = MarkText.Write((marks.Heartwood as RingOfHeartwood)?.PointsPx ?? []),
-                [Meaning.Pith.Key] = pith is null ? "" : MarkText.Write([pith.PithPx]),
-                [RadiusField] = pith is null ? "" : Digits(pith.RadiusMm),
-                [Meaning.Scale.Key] = marks.ScaleBar is { } bar ? MarkText.Write([bar.From, bar.To]) : "",
-                [LengthField] = marks.ScaleBar is { } known ? Digits(known.LengthMm) : "",
-            },
-        };
+        var marks = MarksMapping.Written(kept);
+        var texts = MarkText
+            .Fields(marks)
+            .ToDictionary(field => field.Field, field => field.Text, StringComparer.Ordinal);
+        // On the page lengths have fields of their own, in mm.
+        if (marks.Scale is { } bar)
+            (texts[Meaning.Scale.Key], texts[LengthField]) = (
+                MarkText.Write([bar.From, bar.To]),
+                MarkText.Digits(bar.LengthMm)
+            );
+        if (marks.Pith is { RadiusMm: var radiusMm })
+            texts[RadiusField] = MarkText.Digits(radiusMm);
+        return new() { Texts = texts };
     }
 
     /// <summary>The draft that a form or an address holds; null where it holds none.</summary>
@@ -78,11 +70,11 @@ internal sealed record MarkDraft
     /// <summary>The draft with one more point of the kind that is next.</summary>
     /// <param name="at">The point.</param>
     /// <param name="corners">How many corners the section has; null for a round one.</param>
-    public MarkDraft With(PointPx at, int? corners)
+    public MarkDraft With(MarkedPoint at, int? corners)
     {
         var text = this[Next.Key];
         var points = MarkText.TryPoints(text, out var read, out _) ? read : [];
-        IEnumerable<PointPx> grown =
+        IEnumerable<MarkedPoint> grown =
             Next == Meaning.Pith ? [at]
             : Next == Meaning.Scale && points.Count >= 2 ? [at]
             // Another corner than the last is one that was meant better: the nearest goes there.
@@ -128,11 +120,9 @@ internal sealed record MarkDraft
             ])
             .ToString();
 
-    private static string Digits(double mm) => mm.ToString("0.##", CultureInfo.InvariantCulture);
-
-    private static IEnumerable<PointPx> Moved(IReadOnlyList<PointPx> points, PointPx at)
+    private static IEnumerable<MarkedPoint> Moved(IReadOnlyList<MarkedPoint> points, MarkedPoint at)
     {
-        var nearest = points.MinBy(point => point.DistanceTo(at));
+        var nearest = points.MinBy(point => double.Hypot(point.X - at.X, point.Y - at.Y));
         return points.Select(point => point == nearest ? at : point);
     }
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Alburnum.Imaging.Geometry;
+using Alburnum.Records.Marks;
 using Microsoft.AspNetCore.Http;
 
 namespace Alburnum.Web.Marking;
@@ -28,7 +28,7 @@ internal static class PictureSizes
 
     /// <summary>Where a picture was clicked, in pixels of the photograph; null where none was.</summary>
     /// <remarks>A browser sends 0,0 for a button pressed by key, so that place is no click.</remarks>
-    public static PointPx? Clicked(IQueryCollection query, int widthPx, int heightPx)
+    public static MarkedPoint? Clicked(IQueryCollection query, int widthPx, int heightPx)
     {
         foreach (var (width, height) in For(widthPx, heightPx))
         {

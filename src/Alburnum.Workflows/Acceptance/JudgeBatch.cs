@@ -94,21 +94,21 @@ public static class JudgeBatch
         new(pieces, demand, VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, lot));
 
     /// <summary>A case that was run.</summary>
-    public static CaseBatch OfCase(CaseResult result)
+    public static CaseBatch OfCase(JudgedCase judged)
     {
         PieceJudgement[] pieces =
         [
-            .. result.Pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement)),
+            .. judged.Pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement)),
         ];
         return new(
-            result,
+            judged,
             pieces,
-            result is { Batch: { } batch, Answer: Required required }
+            judged is { Batch: { } batch, Required.Answer: Required required }
                 ? Whole(
                     batch,
                     pieces,
                     required.Requirement.Penetration.InWords,
-                    new() { Lot = result.Case.BatchSize, Rule = batch.Rule }
+                    new() { Lot = judged.Enquired.BatchSize, Rule = batch.Rule }
                 )
                 : null
         );
@@ -121,13 +121,13 @@ public static class JudgeBatch
     ) =>
         Whole(
             BatchConformity.Judge(
-                pieces,
-                request.Lot,
-                request.Rule,
-                request.Assays,
-                request.RequiredKgPerM3,
-                request.Decision,
-                request.Confidence
+                new(pieces, request.Lot, request.Rule)
+                {
+                    Assays = request.Assays,
+                    RequiredKgPerM3 = request.RequiredKgPerM3,
+                    Confidence = request.Confidence,
+                },
+                request.Decision
             ),
             pieces,
             demand,
@@ -150,7 +150,7 @@ public static class JudgeBatch
                 ? new(
                     other,
                     other.MayFail(pieces.Count),
-                    BatchConformity.Judge(pieces, request.Lot, other, [], null, request.Decision).Penetration.Verdict
+                    BatchConformity.Judge(new(pieces, request.Lot, other), request.Decision).Penetration.Verdict
                 )
                 : null,
             Risks = demand is null ? null : RisksOf([.. pieces.Select(piece => piece.Judgement)], request.Decision),
@@ -214,8 +214,12 @@ public static class JudgeBatch
     private static Judgement Said(bool? passed) =>
         passed switch
         {
-            true => new(Verdict.Conforms, 1, ["Judged elsewhere: pass."]),
-            false => new(Verdict.DoesNotConform, 0, ["Judged elsewhere: fail."]),
-            null => new(Verdict.Undecided, null, ["Not determined."]),
+            true => new(Verdict.Conforms, ProbabilityRange.Exactly(1), [new JudgedElsewhere(Verdict.Conforms)]),
+            false => new(
+                Verdict.DoesNotConform,
+                ProbabilityRange.Exactly(0),
+                [new JudgedElsewhere(Verdict.DoesNotConform)]
+            ),
+            null => new(Verdict.Undecided, null, [new JudgedElsewhere(Verdict.Undecided)]),
         };
 }

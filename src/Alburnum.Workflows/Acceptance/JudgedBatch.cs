@@ -42,10 +42,10 @@ public sealed record CountedBatch
 public sealed record ValuedBatch(ValuedPieces Pieces, VariablesDemand Demand, VariablesJudgement Judgement);
 
 /// <summary>The batch of a case.</summary>
-/// <param name="Result">The case's result.</param>
+/// <param name="Judged">The case.</param>
 /// <param name="Pieces">Each piece.</param>
 /// <param name="Counted">The batch; null where the rulebook demands nothing that could be judged.</param>
-public sealed record CaseBatch(CaseResult Result, IReadOnlyList<PieceJudgement> Pieces, CountedBatch? Counted);
+public sealed record CaseBatch(JudgedCase Judged, IReadOnlyList<PieceJudgement> Pieces, CountedBatch? Counted);
 
 /// <summary>What is believed of the supply after the pieces cut, from Jeffreys' belief before.</summary>
 /// <param name="Confidence">Probability of the statement on the supply.</param>

@@ -16,25 +16,25 @@ public static class PlanSampling
         ArgumentNullException.ThrowIfNull(tables);
         return request switch
         {
-            IndexedSampling indexed => Indexed(indexed, tables),
-            ShareSampling share => Share(share, tables),
-            RiskSampling { Plan: RiskPlan.Smallest } smallest => Single(
+            SampleByTables indexed => Indexed(indexed, tables),
+            SampleByShare share => Share(share, tables),
+            SampleForRisks { Plan: RiskPlan.Smallest } smallest => Single(
                 smallest,
                 PlanDesign.Single(smallest.Risks, smallest.Lot)
             ),
-            RiskSampling { Plan: RiskPlan.Double } two => Staged(two, PlanDesign.Double(two.Risks, two.Lot)),
-            RiskSampling { Plan: RiskPlan.Sequential } wald => Staged(
+            SampleForRisks { Plan: RiskPlan.Double } two => Staged(two, PlanDesign.Double(two.Risks, two.Lot)),
+            SampleForRisks { Plan: RiskPlan.Sequential } wald => Staged(
                 wald,
                 PlanDesign.Sequential(wald.Risks, wald.Lot)
             ),
-            RiskSampling variables => Variables(variables),
-            ShowingSampling showing => Showing(showing),
+            SampleForRisks variables => Variables(variables),
+            SampleToShow showing => Showing(showing),
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "Not a request."),
         };
     }
 
     /// <summary>The plan indexed at what a share lets fail; null where the tables have no such AQL or lot.</summary>
-    private static IndexedPlan? OtherReading(ShareSampling request, AttributeTables tables)
+    private static IndexedPlan? OtherReading(SampleByShare request, AttributeTables tables)
     {
         var aql = Math.Round((1 - request.Rule.Share) * 100, 6);
         return request.Lot is { } lot && lot >= tables.LotSizes[0].From && tables.AqlsPercent.Contains(aql)
@@ -42,7 +42,7 @@ public static class PlanSampling
             : null;
     }
 
-    private static PlannedSample Indexed(IndexedSampling request, AttributeTables tables)
+    private static PlannedSample Indexed(SampleByTables request, AttributeTables tables)
     {
         var found = tables.Find(request.Pieces, request.Level, request.AqlPercent, request.Severity);
         var (plan, lot) = (found.Plan, new FiniteLot(found.LotSize));
@@ -70,7 +70,7 @@ public static class PlanSampling
         return indexed.AqlPercent < 100 ? new(1 - indexed.AqlPercent / 100) : null;
     }
 
-    private static PlannedSample Share(ShareSampling request, AttributeTables tables)
+    private static PlannedSample Share(SampleByShare request, AttributeTables tables)
     {
         var sample = Single(request, new(request.Cut, request.Rule.MayFail(request.Cut)));
         return OtherReading(request, tables) is { } indexed
@@ -89,11 +89,11 @@ public static class PlanSampling
             : sample;
     }
 
-    private static SamplingOutcome Variables(RiskSampling request)
+    private static SamplingOutcome Variables(SampleForRisks request)
     {
         var plan = VariablesPlan.For(request.Risks);
         return plan.SampleSize > request.Lot
-            ? new LotTooSmall(plan.SampleSize)
+            ? new LotBelowSample(plan.SampleSize)
             : new PlannedSample
             {
                 Request = request,
@@ -103,7 +103,7 @@ public static class PlanSampling
             };
     }
 
-    private static SamplingOutcome Showing(ShowingSampling request) =>
+    private static SamplingOutcome Showing(SampleToShow request) =>
         PlanDesign.PiecesToShow(request.Share, request.Confidence, request.Failures, request.Lot) is { } pieces
             ? Single(request, new(pieces, request.Failures))
             : new CannotBeShown(request.Share);
@@ -118,7 +118,7 @@ public static class PlanSampling
             OutgoingLimit = OperatingCharacteristic.OutgoingLimit(plan, request.Lot).Limit,
         };
 
-    private static PlannedSample Staged(RiskSampling request, SamplingPlan plan) =>
+    private static PlannedSample Staged(SampleForRisks request, SamplingPlan plan) =>
         new()
         {
             Request = request,

@@ -8,7 +8,7 @@ public abstract record SamplingOutcome;
 
 /// <summary>The lot has fewer pieces than the plan measures.</summary>
 /// <param name="SampleSize">Pieces that the plan measures.</param>
-public sealed record LotTooSmall(int SampleSize) : SamplingOutcome;
+public sealed record LotBelowSample(int SampleSize) : SamplingOutcome;
 
 /// <summary>Even the whole lot, with so many failures, cannot show the share.</summary>
 /// <param name="Share">The share.</param>

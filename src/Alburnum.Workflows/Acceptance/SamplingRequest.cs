@@ -14,13 +14,8 @@ public abstract record SamplingRequest(int? Lot, ulong Seed);
 /// <param name="AqlPercent">An AQL of the tables.</param>
 /// <param name="Severity">Normal, tightened or reduced.</param>
 /// <param name="Seed">Seed of the random positions.</param>
-public sealed record IndexedSampling(
-    int Pieces,
-    InspectionLevel Level,
-    double AqlPercent,
-    Severity Severity,
-    ulong Seed
-) : SamplingRequest(Pieces, Seed);
+public sealed record SampleByTables(int Pieces, InspectionLevel Level, double AqlPercent, Severity Severity, ulong Seed)
+    : SamplingRequest(Pieces, Seed);
 
 /// <summary>A stated number of pieces, of which a share must pass.</summary>
 /// <param name="Rule">The share.</param>
@@ -28,7 +23,7 @@ public sealed record IndexedSampling(
 /// <param name="Level">Inspection level of the plan indexed at the same figure, which stands beside it.</param>
 /// <param name="Lot">Pieces in the lot; null where none is stated.</param>
 /// <param name="Seed">Seed of the random positions.</param>
-public sealed record ShareSampling(ShareMustPass Rule, int Cut, InspectionLevel Level, int? Lot, ulong Seed)
+public sealed record SampleByShare(ShareMustPass Rule, int Cut, InspectionLevel Level, int? Lot, ulong Seed)
     : SamplingRequest(Lot, Seed);
 
 /// <summary>How a plan for two risks goes to work.</summary>
@@ -52,7 +47,7 @@ public enum RiskPlan
 /// <param name="Risks">The risks.</param>
 /// <param name="Lot">Pieces in the lot; null where none is stated.</param>
 /// <param name="Seed">Seed of the random positions.</param>
-public sealed record RiskSampling(RiskPlan Plan, RiskPoints Risks, int? Lot, ulong Seed) : SamplingRequest(Lot, Seed);
+public sealed record SampleForRisks(RiskPlan Plan, RiskPoints Risks, int? Lot, ulong Seed) : SamplingRequest(Lot, Seed);
 
 /// <summary>Pieces to cut so that a conforming share is shown.</summary>
 /// <param name="Share">Share to be shown, above 0, below 1.</param>
@@ -60,5 +55,5 @@ public sealed record RiskSampling(RiskPlan Plan, RiskPoints Risks, int? Lot, ulo
 /// <param name="Failures">Failures that are borne.</param>
 /// <param name="Lot">Pieces in the lot; null where none is stated.</param>
 /// <param name="Seed">Seed of the random positions.</param>
-public sealed record ShowingSampling(double Share, double Confidence, int Failures, int? Lot, ulong Seed)
+public sealed record SampleToShow(double Share, double Confidence, int Failures, int? Lot, ulong Seed)
     : SamplingRequest(Lot, Seed);

@@ -1,14 +1,9 @@
-using System.Globalization;
-
 namespace Alburnum.Acceptance;
 
 /// <summary>How many of the pieces cut may fail. Two readings of one figure are in use in the trade; a verdict names its own.</summary>
 public abstract record AcceptanceRule
 {
     private protected AcceptanceRule() { }
-
-    /// <summary>The rule in words.</summary>
-    public abstract string InWords { get; }
 
     /// <summary>Greatest number of failures that accepts.</summary>
     /// <param name="piecesCut">Pieces cut, 1 or more.</param>
@@ -29,29 +24,9 @@ public sealed record ShareMustPass : AcceptanceRule
     public double Share { get; }
 
     /// <inheritdoc/>
-    public override string InWords =>
-        $"{(Share * 100).ToString("0.##", CultureInfo.InvariantCulture)} % of the pieces cut must pass";
-
-    /// <inheritdoc/>
     public override int? PiecesAsked => null;
 
     /// <inheritdoc/>
     // The small number keeps 25 % of 8 at 2 where the share is not exact in binary.
     public override int MayFail(int piecesCut) => (int)Math.Floor((1 - Share) * piecesCut + 1e-9);
-}
-
-/// <summary>A single sampling plan, as indexed in a standard's tables at an AQL or as designed from its risks.</summary>
-/// <param name="Plan">Pieces to cut and failures allowed.</param>
-/// <param name="Source">Where the plan comes from, for instance a standard's name with level, AQL and severity.</param>
-public sealed record SingleSampling(SingleSamplingPlan Plan, string Source) : AcceptanceRule
-{
-    /// <inheritdoc/>
-    public override string InWords =>
-        $"{Source}: cut {Plan.SampleSize}, accept on at most {Plan.AcceptanceNumber} failures";
-
-    /// <inheritdoc/>
-    public override int? PiecesAsked => Plan.SampleSize;
-
-    /// <inheritdoc/>
-    public override int MayFail(int piecesCut) => Plan.AcceptanceNumber;
 }

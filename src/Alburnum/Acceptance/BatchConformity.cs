@@ -1,5 +1,4 @@
 using Alburnum.Penetration;
-using static Alburnum.Figures;
 
 namespace Alburnum.Acceptance;
 
@@ -8,6 +7,22 @@ namespace Alburnum.Acceptance;
 /// <param name="Judgement">Its judgement; undecided without a probability where it was not determined.</param>
 public sealed record PieceJudgement(string Number, Judgement Judgement);
 
+/// <summary>What is known of a batch, and the rule by which it is to be judged.</summary>
+/// <param name="Pieces">Pieces cut, 1 or more, each with its own number.</param>
+/// <param name="LotSize">Pieces in the batch; null where not known, or where the process is judged.</param>
+/// <param name="Rule">How many may fail.</param>
+public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? LotSize, AcceptanceRule Rule)
+{
+    /// <summary>Composite assays of the batch; may be empty.</summary>
+    public IReadOnlyList<Assay> Assays { get; init; } = [];
+
+    /// <summary>Retention asked for, kg/m³; null where none is.</summary>
+    public double? RequiredKgPerM3 { get; init; }
+
+    /// <summary>Confidence of the bound on the conforming share, above 0, below 1.</summary>
+    public double Confidence { get; init; } = 0.95;
+}
+
 /// <summary>A batch's judgement: penetration, retention, and the whole.</summary>
 /// <param name="Overall">Conforms where every part that was asked for conforms.</param>
 /// <param name="Penetration">Whether the named acceptance rule accepts, given how surely each piece was read.</param>
@@ -15,16 +30,18 @@ public sealed record PieceJudgement(string Number, Judgement Judgement);
 /// <param name="Rule">The acceptance rule used.</param>
 /// <param name="Counts">How many pieces conform, fail and stay open.</param>
 /// <param name="ConformingShare">What may be said of the pieces that were not cut.</param>
-/// <param name="InWords">The whole in one sentence.</param>
 public sealed record BatchJudgement(
     Judgement Overall,
     Judgement Penetration,
     Judgement? Retention,
     AcceptanceRule Rule,
     PieceCounts Counts,
-    ConformingShareBound ConformingShare,
-    string InWords
-);
+    ConformingShareBound ConformingShare
+)
+{
+    /// <summary>The whole with its parts.</summary>
+    public BatchParts Parts => new(Overall.Verdict, Penetration, Retention);
+}
 
 /// <summary>Pieces cut, by verdict.</summary>
 /// <param name="Cut">All pieces cut.</param>
@@ -49,84 +66,62 @@ public sealed record ConformingShareBound(double Confidence, double LowerBound, 
 public static class BatchConformity
 {
     /// <summary>Judges a batch.</summary>
-    /// <param name="pieces">Pieces cut, 1 or more, each with its own number.</param>
-    /// <param name="lotSize">Pieces in the batch; null where not known, or where the process is judged.</param>
-    /// <param name="rule">How many may fail.</param>
-    /// <param name="assays">Composite assays of the batch; may be empty.</param>
-    /// <param name="requiredKgPerM3">Retention asked for, kg/m³; null where none is.</param>
+    /// <param name="batch">What is known of it.</param>
     /// <param name="decision">How sure one must be.</param>
-    /// <param name="confidence">Confidence of the bound on the conforming share.</param>
     /// <exception cref="ArgumentException">No pieces; a number twice; more pieces than the lot or the plan has.</exception>
-    public static BatchJudgement Judge(
-        IReadOnlyList<PieceJudgement> pieces,
-        int? lotSize,
-        AcceptanceRule rule,
-        IReadOnlyList<Assay> assays,
-        double? requiredKgPerM3,
-        DecisionRule decision,
-        double confidence = 0.95
-    )
+    public static BatchJudgement Judge(BatchEvidence batch, DecisionRule decision)
     {
-        Check(pieces, lotSize, rule);
-        var counts = Count(pieces);
+        ArgumentNullException.ThrowIfNull(batch);
+        Check(batch);
+        var counts = Count(batch.Pieces);
         var share = new ConformingShareBound(
-            confidence,
-            LotShare.LowerBound(counts.Conforming, counts.Cut, lotSize, confidence),
-            LotShare.LowerBound(counts.Conforming + counts.Undecided, counts.Cut, lotSize, confidence)
+            batch.Confidence,
+            LotShare.LowerBound(counts.Conforming, counts.Cut, batch.LotSize, batch.Confidence),
+            LotShare.LowerBound(counts.Conforming + counts.Undecided, counts.Cut, batch.LotSize, batch.Confidence)
         );
-        var penetration = Penetration(pieces, rule, counts, share, lotSize, decision);
-        var retention = requiredKgPerM3 is { } required ? RetentionConformity.Judge(assays, required, decision) : null;
-        var overall = Overall(penetration, retention);
-        return new(overall, penetration, retention, rule, counts, share, Sentence(overall, penetration, retention));
+        var penetration = Penetration(batch, counts, share, decision);
+        var retention = batch.RequiredKgPerM3 is { } required
+            ? RetentionConformity.Judge(batch.Assays, required, decision)
+            : null;
+        return new(Overall(penetration, retention), penetration, retention, batch.Rule, counts, share);
     }
 
     private static Judgement Penetration(
-        IReadOnlyList<PieceJudgement> pieces,
-        AcceptanceRule rule,
+        BatchEvidence batch,
         PieceCounts counts,
         ConformingShareBound share,
-        int? lotSize,
         DecisionRule decision
     )
     {
+        var (pieces, rule) = (batch.Pieces, batch.Rule);
         var missing = Math.Max(0, (rule.PiecesAsked ?? 0) - pieces.Count);
         var mayFail = rule.MayFail(pieces.Count + missing);
         var ifBad = Acceptance(Passing(pieces, missing, unknown: 0), mayFail);
         var ifGood = Acceptance(Passing(pieces, missing, unknown: 1), mayFail);
 
-        double low = Math.Min(ifBad.Independent, ifBad.Common),
-            high = Math.Max(ifGood.Independent, ifGood.Common);
-        var (atLeast, atMost) = (decision.Decide(low), decision.Decide(high));
+        var probability = ProbabilityRange.Between(
+            Math.Min(ifBad.Independent, ifBad.Common),
+            Math.Max(ifGood.Independent, ifGood.Common)
+        ) with
+        {
+            // Independent errors are the usual case; the common error only widens the range.
+            Middle = (ifBad.Independent + ifGood.Independent) / 2,
+        };
+        var (atLeast, atMost) = (decision.Decide(probability.Low), decision.Decide(probability.High));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
 
-        List<string> reasons =
-        [
-            $"Rule used: {rule.InWords}.",
-            $"{Counted(counts.Cut, "piece")} cut: {counts.Conforming} conform, {counts.Failing} do not conform, "
-                + $"{counts.Undecided} undecided; {mayFail} may fail.",
-        ];
+        List<Reason> reasons = [new RuleUsed(rule), new PiecesCounted(counts, mayFail)];
         if (missing > 0)
-            reasons.Add($"The rule asks for {rule.PiecesAsked} pieces; {missing} are still to be cut.");
+            reasons.Add(new PiecesStillToCut(pieces.Count + missing, missing));
         var open = missing + pieces.Count(piece => piece.Judgement.Probability is null);
         reasons.Add(
             open == 0
-                ? $"The rule accepts with probability {Certainty(ifBad.Independent)} if the pieces were misread independently, "
-                    + $"{Certainty(ifBad.Common)} if all were misread alike."
-                : $"The rule accepts with probability {Certainty(low)} to {Certainty(high)}, "
-                    + $"according to what the {open} pieces not determined are."
+                ? new AcceptanceProbability(ifBad.Independent, ifBad.Common)
+                : new AcceptanceLeftOpen(probability, open)
         );
-        reasons.Add(
-            $"With {Percent(share.Confidence)} confidence at least {Percent(share.LowerBound)} of "
-                + (lotSize is { } lot ? $"the {lot} pieces in the lot" : "the supply")
-                + " conform"
-                + (
-                    counts.Undecided > 0
-                        ? $" ({Percent(share.LowerBoundIfUndecidedPass)} if every undecided piece does)."
-                        : "."
-                )
-        );
+        reasons.Add(new ConformingShareShown(share, batch.LotSize, counts.Undecided));
         var undetermined = verdict == Verdict.Undecided && open > 0 && ifBad.Independent < ifGood.Independent;
-        return new(verdict, undetermined ? null : (ifBad.Independent + ifGood.Independent) / 2, reasons);
+        return new(verdict, undetermined ? null : probability, reasons);
     }
 
     /// <summary>Probability of acceptance under both views of the reading errors.</summary>
@@ -139,41 +134,26 @@ public static class BatchConformity
     }
 
     private static List<double> Passing(IReadOnlyList<PieceJudgement> pieces, int missing, double unknown) =>
-        [.. pieces.Select(piece => piece.Judgement.Probability ?? unknown), .. Enumerable.Repeat(unknown, missing)];
+        [
+            .. pieces.Select(piece => piece.Judgement.Probability?.Middle ?? unknown),
+            .. Enumerable.Repeat(unknown, missing),
+        ];
 
     private static Judgement Overall(Judgement penetration, Judgement? retention)
     {
         if (retention is null)
-            return new(
-                penetration.Verdict,
-                penetration.Probability,
-                [.. penetration.Reasons, "No retention was asked for: penetration alone is judged."]
-            );
-        string[] reasons = [.. penetration.Reasons, .. retention.Reasons];
+            return new(penetration.Verdict, penetration.Probability, [.. penetration.Reasons, new NoRetentionAsked()]);
         Verdict[] verdicts = [penetration.Verdict, retention.Verdict];
         var verdict =
             verdicts.Contains(Verdict.DoesNotConform) ? Verdict.DoesNotConform
             : verdicts.Contains(Verdict.Undecided) ? Verdict.Undecided
             : Verdict.Conforms;
         // Two methods, two independent errors.
-        var probability = penetration.Probability * retention.Probability;
+        var probability = retention.Probability is { } met ? penetration.Probability?.And(met) : null;
         if (verdict == Verdict.DoesNotConform && probability is null)
             probability = verdicts[0] == Verdict.DoesNotConform ? penetration.Probability : retention.Probability;
-        return new(verdict, probability, reasons);
+        return new(verdict, probability, [.. penetration.Reasons, .. retention.Reasons]);
     }
-
-    private static string Sentence(Judgement overall, Judgement penetration, Judgement? retention)
-    {
-        var parts = $"penetration {Say(penetration)}";
-        if (retention is not null)
-            parts += $"; retention {Say(retention)}";
-        return $"The batch {(overall.Verdict == Verdict.Undecided ? "is undecided" : overall.Verdict.InWords())}: {parts}.";
-    }
-
-    private static string Say(Judgement judgement) =>
-        judgement is { Verdict: Verdict.Undecided, Probability: null } ? "not determined"
-        : judgement.Verdict == Verdict.Undecided ? "is undecided"
-        : judgement.Verdict.InWords();
 
     /// <summary>The pieces by verdict.</summary>
     public static PieceCounts Count(IReadOnlyList<PieceJudgement> pieces)
@@ -182,21 +162,19 @@ public static class BatchConformity
         return new(pieces.Count, Of(Verdict.Conforms), Of(Verdict.DoesNotConform), Of(Verdict.Undecided));
     }
 
-    private static void Check(IReadOnlyList<PieceJudgement> pieces, int? lotSize, AcceptanceRule rule)
+    private static void Check(BatchEvidence batch)
     {
+        var (pieces, lotSize, asked) = (batch.Pieces, batch.LotSize, batch.Rule.PiecesAsked);
         if (pieces.Count == 0)
-            throw new ArgumentException("At least one piece must have been cut.", nameof(pieces));
+            throw new ArgumentException("At least one piece must have been cut.", nameof(batch));
         if (pieces.Count > (lotSize ?? int.MaxValue))
-            throw new ArgumentException($"{pieces.Count} pieces cannot come from a lot of {lotSize}.", nameof(pieces));
-        if (pieces.Count > (rule.PiecesAsked ?? int.MaxValue))
-            throw new ArgumentException(
-                $"{pieces.Count} pieces were cut; the rule is for {rule.PiecesAsked}.",
-                nameof(pieces)
-            );
+            throw new ArgumentException($"{pieces.Count} pieces cannot come from a lot of {lotSize}.", nameof(batch));
+        if (pieces.Count > (asked ?? int.MaxValue))
+            throw new ArgumentException($"{pieces.Count} pieces were cut; the rule is for {asked}.", nameof(batch));
         var twice = pieces
             .GroupBy(piece => piece.Number, StringComparer.Ordinal)
             .FirstOrDefault(group => group.Count() > 1);
         if (twice is not null)
-            throw new ArgumentException($"Piece {twice.Key} is given twice.", nameof(pieces));
+            throw new ArgumentException($"Piece {twice.Key} is given twice.", nameof(batch));
     }
 }

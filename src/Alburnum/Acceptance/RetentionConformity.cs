@@ -1,6 +1,5 @@
 using Alburnum.Penetration;
 using MathNet.Numerics.Distributions;
-using static Alburnum.Figures;
 
 namespace Alburnum.Acceptance;
 
@@ -20,29 +19,17 @@ public static class RetentionConformity
     {
         Require.Positive(requiredKgPerM3, "kg/m³");
         if (assays.Count == 0)
-            return new(
-                Verdict.Undecided,
-                null,
-                [$"Retention not determined: no assay was given, {KgPerM3(requiredKgPerM3)} is asked for."]
-            );
+            return new(Verdict.Undecided, null, [new AssayMissing(requiredKgPerM3)]);
         var low = Probability(assays, undetected: 0, requiredKgPerM3);
         var high = Probability(assays, undetected: 1, requiredKgPerM3);
         var (atLeast, atMost) = (decision.Decide(low.Probability), decision.Decide(high.Probability));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
-        List<string> reasons =
-        [
-            $"Retention: mean of {assays.Count} {(assays.Count == 1 ? "assay" : "assays")} {KgPerM3(high.Mean.Value)}, "
-                + $"standard uncertainty {KgPerM3(high.Mean.StandardUncertainty)}, where {KgPerM3(requiredKgPerM3)} is asked for; "
-                + $"met with probability {Certainty(high.Probability)}.",
-        ];
+        List<Reason> reasons = [new RetentionMean(assays.Count, high.Mean, requiredKgPerM3, high.Probability)];
         var undetected = assays.OfType<BelowDetection>().Count();
         if (undetected > 0)
-            reasons.Add(
-                $"{undetected} of {assays.Count} assays found nothing down to the detection limit; the mean lies between "
-                    + $"{KgPerM3(low.Mean.Value)} and {KgPerM3(high.Mean.Value)}."
-            );
+            reasons.Add(new BelowDetectionLimit(undetected, assays.Count, low.Mean.Value, high.Mean.Value));
         var agreed = verdict != Verdict.Undecided || undetected == 0;
-        return new(verdict, agreed ? (low.Probability + high.Probability) / 2 : null, reasons);
+        return new(verdict, agreed ? ProbabilityRange.Between(low.Probability, high.Probability) : null, reasons);
     }
 
     /// <summary>The mean with undetected assays put at a share of their limit, and the probability that it meets the demand.</summary>

@@ -1,21 +1,23 @@
 namespace Alburnum.Penetration;
 
 /// <summary>Bounds on the probability that one demand is met.</summary>
-/// <param name="Low">Least probability that the evidence allows.</param>
-/// <param name="High">Greatest probability that the evidence allows.</param>
+/// <param name="Probability">The bounds.</param>
 /// <param name="Arises">False where the piece has nothing of the zone that the demand speaks of.</param>
 /// <param name="EvidenceMissing">True where the bounds lie apart because something was not stated or not read.</param>
-/// <param name="Reasons">Why, one sentence each.</param>
+/// <param name="Reasons">Why.</param>
 internal sealed record DemandChance(
-    double Low,
-    double High,
+    ProbabilityRange Probability,
     bool Arises,
     bool EvidenceMissing,
-    IReadOnlyList<string> Reasons
+    IReadOnlyList<Reason> Reasons
 )
 {
     /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
     public Estimate? MarginMm { get; init; }
+
+    /// <summary>Anything may be true: the evidence says nothing.</summary>
+    public static DemandChance Open(params IReadOnlyList<Reason> reasons) =>
+        new(new(0, 1), Arises: true, EvidenceMissing: true, reasons);
 
     /// <summary>Every part that arises must be met.</summary>
     /// <remarks>
@@ -25,8 +27,12 @@ internal sealed record DemandChance(
     public static DemandChance All(IReadOnlyList<DemandChance> parts) =>
         Join(
             parts,
-            arising => (arising.Aggregate(1.0, (p, part) => p * part.Low), arising.Min(part => part.High)),
-            arising => arising.MinBy(part => part.Low)!
+            arising =>
+                ProbabilityRange.Between(
+                    arising.Aggregate(1.0, (p, part) => p * part.Probability.Low),
+                    arising.Min(part => part.Probability.High)
+                ),
+            arising => arising.MinBy(part => part.Probability.Low)!
         );
 
     /// <summary>One part that arises is enough.</summary>
@@ -34,22 +40,25 @@ internal sealed record DemandChance(
     public static DemandChance Any(IReadOnlyList<DemandChance> parts) =>
         Join(
             parts,
-            arising => (arising.Max(part => part.Low), 1 - arising.Aggregate(1.0, (p, part) => p * (1 - part.High))),
-            arising => arising.MaxBy(part => part.Low)!
+            arising =>
+                ProbabilityRange.Between(
+                    arising.Max(part => part.Probability.Low),
+                    1 - arising.Aggregate(1.0, (p, part) => p * (1 - part.Probability.High))
+                ),
+            arising => arising.MaxBy(part => part.Probability.Low)!
         );
 
     private static DemandChance Join(
         IReadOnlyList<DemandChance> parts,
-        Func<IReadOnlyList<DemandChance>, (double Low, double High)> bounds,
+        Func<IReadOnlyList<DemandChance>, ProbabilityRange> bounds,
         Func<IReadOnlyList<DemandChance>, DemandChance> deciding
     )
     {
         var arising = parts.Where(part => part.Arises).ToList();
-        string[] reasons = [.. parts.SelectMany(part => part.Reasons)];
+        Reason[] reasons = [.. parts.SelectMany(part => part.Reasons)];
         if (arising.Count == 0)
-            return new(0, 1, Arises: false, EvidenceMissing: true, reasons);
-        var (low, high) = bounds(arising);
-        return new(low, high, Arises: true, arising.Any(part => part.EvidenceMissing), reasons)
+            return Open(reasons) with { Arises = false };
+        return new(bounds(arising), Arises: true, arising.Any(part => part.EvidenceMissing), reasons)
         {
             MarginMm = deciding(arising).MarginMm,
         };

@@ -9,16 +9,3 @@ public enum DepthReading
     /// <summary>The depth that 95 % of the positions reach: forgives a speck, hides a narrow gap.</summary>
     FifthPercentile,
 }
-
-/// <summary>How a reading is written for people.</summary>
-public static class DepthReadingWords
-{
-    /// <summary>"minimum" or "5th percentile".</summary>
-    public static string InWords(this DepthReading reading) =>
-        reading switch
-        {
-            DepthReading.Minimum => "minimum",
-            DepthReading.FifthPercentile => "5th percentile",
-            _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, "Not a reading."),
-        };
-}

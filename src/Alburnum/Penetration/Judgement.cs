@@ -48,15 +48,15 @@ public sealed record DecisionRule
 
 /// <summary>A verdict with the probability that the requirement is met, and the reasons.</summary>
 /// <param name="Verdict">What may be said.</param>
-/// <param name="Probability">Probability that the requirement is met, 0 to 1; null where nothing could be determined.</param>
-/// <param name="Reasons">Why, one sentence each.</param>
-public sealed record Judgement(Verdict Verdict, double? Probability, IReadOnlyList<string> Reasons)
+/// <param name="Probability">Probability that the requirement is met; null where nothing could be determined.</param>
+/// <param name="Reasons">What the verdict rests on.</param>
+public sealed record Judgement(Verdict Verdict, ProbabilityRange? Probability, IReadOnlyList<Reason> Reasons)
 {
     /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
     public Estimate? MarginMm { get; init; }
 }
 
-/// <summary>How a verdict is written for people.</summary>
+/// <summary>Names of the verdicts, as documents hold them.</summary>
 public static class VerdictWords
 {
     /// <summary>"conforms", "does not conform" or "undecided".</summary>

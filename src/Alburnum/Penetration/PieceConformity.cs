@@ -1,7 +1,6 @@
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using MathNet.Numerics.Distributions;
-using static Alburnum.Figures;
 
 namespace Alburnum.Penetration;
 
@@ -31,147 +30,141 @@ public static class PieceConformity
         DepthReading reading = DepthReading.Minimum
     )
     {
-        var chance = Chance(rule, profile, decision, reading);
+        var chance = Chance(rule, new(profile, decision, reading));
         if (!chance.Arises)
-            return new(Verdict.Undecided, null, [.. chance.Reasons, "Not demonstrable on this piece."]);
-        var (atLeast, atMost) = (decision.Decide(chance.Low), decision.Decide(chance.High));
+            return new(Verdict.Undecided, null, [.. chance.Reasons, new NotDemonstrable()]);
+        var probability = chance.Probability;
+        var (atLeast, atMost) = (decision.Decide(probability.Low), decision.Decide(probability.High));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
-        var undetermined = verdict == Verdict.Undecided && chance.EvidenceMissing && chance.Low < chance.High;
+        var undetermined = verdict == Verdict.Undecided && chance.EvidenceMissing && probability.Low < probability.High;
         return undetermined
             ? new(verdict, null, chance.Reasons)
-            : new(verdict, (chance.Low + chance.High) / 2, chance.Reasons) { MarginMm = chance.MarginMm };
+            : new(verdict, probability, chance.Reasons) { MarginMm = chance.MarginMm };
     }
 
-    private static DemandChance Chance(
-        DepthRule rule,
-        DepthProfile profile,
-        DecisionRule decision,
-        DepthReading reading
-    ) =>
+    private static DemandChance Chance(DepthRule rule, Evidence evidence) =>
         rule switch
         {
-            NoDepth => new(1, 1, Arises: true, EvidenceMissing: false, ["No depth of penetration is asked for."]),
+            NoDepth => new(ProbabilityRange.Exactly(1), Arises: true, EvidenceMissing: false, [new NoDepthAsked()]),
             LeastDepth least => Reach(
-                least,
-                least.Zone,
-                least.Coverage,
-                profile,
-                decision,
-                reading,
-                end => Math.Min(least.DepthMm, end)
+                new(least, least.Zone, least.Coverage, endMm => Math.Min(least.DepthMm, endMm)),
+                evidence
             ),
-            ShareOfZone share => Reach(share, share.Zone, 1, profile, decision, reading, end => share.Share * end),
-            AllOf all => DemandChance.All([.. all.Parts.Select(part => Chance(part, profile, decision, reading))]),
-            AnyOf any => DemandChance.Any([.. any.Parts.Select(part => Chance(part, profile, decision, reading))]),
+            ShareOfZone share => Reach(new(share, share.Zone, 1, endMm => share.Share * endMm), evidence),
+            AllOf all => DemandChance.All([.. all.Parts.Select(part => Chance(part, evidence))]),
+            AnyOf any => DemandChance.Any([.. any.Parts.Select(part => Chance(part, evidence))]),
             UntreatedHeartwoodLimit limit => DemandChance.All([
-                Chance(new ShareOfZone(WoodZone.Sapwood, 1), profile, decision, reading),
-                UntreatedCore.Within(limit, profile),
+                Chance(new ShareOfZone(WoodZone.Sapwood, 1), evidence),
+                UntreatedCore.Within(limit, evidence.Profile),
             ]),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a depth rule."),
         };
 
-    private static DemandChance Reach(
-        DepthRule rule,
-        WoodZone zone,
-        double coverage,
-        DepthProfile profile,
-        DecisionRule decision,
-        DepthReading reading,
-        Func<double, double> required
-    )
+    private static DemandChance Reach(ZoneDemand demand, Evidence evidence)
     {
-        var faces = profile.Faces.Select(face => Zone(face, zone, profile.Section, required)).ToList();
+        var (profile, decision) = (evidence.Profile, evidence.Decision);
+        var faces = profile.Faces.Select(face => Zone(face, demand, profile.Section)).ToList();
         var positions = faces.SelectMany(face => face.Positions).ToList();
-        var name = Capital(rule.InWords);
         if (faces.Sum(face => face.Found) == 0)
-            return new(0, 1, Arises: false, EvidenceMissing: true, [$"{name}: {Absent(zone)}."]);
+            return DemandChance.Open(new ZoneAbsent(demand.Rule, demand.Zone)) with { Arises = false };
         if (positions.Count == 0)
-            return new(0, 1, Arises: true, EvidenceMissing: true, [$"{name}: no position could be read."]);
+            return DemandChance.Open(new NothingRead(demand.Rule));
 
-        List<string> reasons = [];
-        var (low, high, marginMm) =
-            coverage < 1
-                ? OnEveryFace(name, coverage, faces, decision, reasons)
-                : Throughout(name, reading, positions, profile, decision, reasons);
+        List<Reason> reasons = [];
+        var (probability, marginMm) =
+            demand.Coverage < 1
+                ? OnEveryFace(demand, faces, decision, reasons)
+                : Throughout(demand.Rule, positions, evidence, reasons);
 
-        var unread = faces.Where(face => face.IsUnread).Select(face => face.Number).ToList();
-        if (unread.Count > 0)
+        int[] unread = [.. faces.Where(face => face.IsUnread).Select(face => face.Number)];
+        if (unread.Length > 0)
         {
-            low = 0;
-            reasons.Add(
-                $"Less than half of face {string.Join(", ", unread)} could be read there: it cannot count as reached."
-            );
+            probability = new(0, probability.High);
+            reasons.Add(new FacesNotRead(unread));
         }
-        var boundaryMissing = positions.Any(position => !position.InZone);
-        if (boundaryMissing && decision.Decide(low) != decision.Decide(high))
-            reasons.Add("The sapwood boundary is not stated, and the depth read does not decide without it.");
-        return new(low, high, Arises: true, boundaryMissing || unread.Count > 0, reasons) { MarginMm = marginMm };
+        var borderMissing = positions.Any(position => !position.InZone);
+        if (borderMissing && decision.Decide(probability.Low) != decision.Decide(probability.High))
+            reasons.Add(new SapwoodBorderMissing());
+        return new(probability, Arises: true, borderMissing || unread.Length > 0, reasons) { MarginMm = marginMm };
     }
 
     /// <summary>The whole zone must be reached: one order statistic over all faces.</summary>
-    private static (double Low, double High, Estimate? MarginMm) Throughout(
-        string name,
-        DepthReading reading,
+    private static (ProbabilityRange Probability, Estimate? MarginMm) Throughout(
+        DepthRule rule,
         List<DepthAtPosition> positions,
-        DepthProfile profile,
-        DecisionRule decision,
-        List<string> reasons
+        Evidence evidence,
+        List<Reason> reasons
     )
     {
-        var coverage = reading == DepthReading.Minimum ? 1 : PercentileCoverage;
-        var statistic =
-            reading == DepthReading.Minimum ? profile.Statistics.MinimumMm : profile.Statistics.FifthPercentileMm;
-        var (deciding, low, high) = Deciding(positions, coverage, statistic.StandardUncertainty);
+        var isMinimum = evidence.Reading == DepthReading.Minimum;
+        var statistics = evidence.Profile.Statistics;
+        var statistic = isMinimum ? statistics.MinimumMm : statistics.FifthPercentileMm;
+        var (deciding, probability) = Deciding(
+            positions,
+            isMinimum ? 1 : PercentileCoverage,
+            statistic.StandardUncertainty
+        );
         var u = Math.Max(deciding.StandardUncertaintyMm, statistic.StandardUncertainty);
-        var least = positions.Min(position => position.DepthMm);
-        // Where the least depth was read well and another badly, the verdict turns on the badly read one: say both.
-        var turnsElsewhere = reading == DepthReading.Minimum && deciding.DepthMm > least;
         reasons.Add(
-            $"{name}: {reading.InWords()} of {Counted(positions.Count, "position")} "
-                + (turnsElsewhere ? $"{Mm(least)}, the least sure one " : "")
-                + $"{Mm(deciding.DepthMm)} where "
-                + $"{Mm(deciding.RequiredMm)} is asked for (face {deciding.Face}, {Mm(deciding.PositionMm)} along), "
-                + $"standard uncertainty {Mm(u)}; met with probability {Certainty(low)}."
+            new DecidedAt
+            {
+                Rule = rule,
+                Reading = evidence.Reading,
+                Positions = positions.Count,
+                LeastDepthMm = positions.Min(position => position.DepthMm),
+                Face = deciding.Face,
+                PositionMm = deciding.PositionMm,
+                DepthMm = deciding.DepthMm,
+                RequiredMm = deciding.RequiredMm,
+                StandardUncertaintyMm = u,
+                Probability = probability,
+            }
         );
         if (!deciding.AsksForWholeZone && u > 0)
-            reasons.Add(GuardBand(deciding.RequiredMm, u, decision));
-        return (low, high, deciding.MarginMm(u));
+            reasons.Add(GuardBandAbout(deciding.RequiredMm, u, evidence.Decision));
+        return (probability, deciding.MarginMm(u));
     }
 
     /// <summary>A share of the zone must be reached on every face where it lies open.</summary>
-    private static (double Low, double High, Estimate? MarginMm) OnEveryFace(
-        string name,
-        double coverage,
+    private static (ProbabilityRange Probability, Estimate? MarginMm) OnEveryFace(
+        ZoneDemand demand,
         List<FaceZone> faces,
         DecisionRule decision,
-        List<string> reasons
+        List<Reason> reasons
     )
     {
         var (low, high, worst) = (1.0, 1.0, 1.0);
         Estimate? marginMm = null;
         foreach (var face in faces.Where(face => face.Positions.Count > 0))
         {
-            var (deciding, faceLow, faceHigh) = Deciding(face.Positions, coverage, 0);
-            (low, high) = (low * faceLow, Math.Min(high, faceHigh));
-            if (marginMm is null || faceLow < worst)
-                (worst, marginMm) = (faceLow, deciding.MarginMm(deciding.StandardUncertaintyMm));
+            var (deciding, probability) = Deciding(face.Positions, demand.Coverage, 0);
+            (low, high) = (low * probability.Low, Math.Min(high, probability.High));
+            if (marginMm is null || probability.Low < worst)
+                (worst, marginMm) = (probability.Low, deciding.MarginMm(deciding.StandardUncertaintyMm));
             var reached = face.Positions.Count(position => position.DepthMm >= position.RequiredMm);
             reasons.Add(
-                $"{name}: {Percent((double)reached / face.Positions.Count)} of it reached on face {face.Number}, "
-                    + $"{Percent(coverage)} asked for; that share is {Mm(deciding.DepthMm)} deep or deeper, "
-                    + $"standard uncertainty {Mm(deciding.StandardUncertaintyMm)}; met with probability {Certainty(faceLow)}."
+                new ReachedOnFace
+                {
+                    Rule = demand.Rule,
+                    Face = face.Number,
+                    ReachedShare = (double)reached / face.Positions.Count,
+                    RequiredShare = demand.Coverage,
+                    DepthMm = deciding.DepthMm,
+                    StandardUncertaintyMm = deciding.StandardUncertaintyMm,
+                    Probability = probability,
+                }
             );
-            if (decision.Decide(faceLow) == Verdict.Undecided && deciding.StandardUncertaintyMm > 0)
-                reasons.Add(GuardBand(deciding.RequiredMm, deciding.StandardUncertaintyMm, decision));
+            if (decision.Decide(probability.Low) == Verdict.Undecided && deciding.StandardUncertaintyMm > 0)
+                reasons.Add(GuardBandAbout(deciding.RequiredMm, deciding.StandardUncertaintyMm, decision));
         }
-        return (low, high, marginMm);
+        return (ProbabilityRange.Between(low, high), marginMm);
     }
 
     /// <summary>
     /// The position on which a coverage turns, the probability there, and the probability if every position whose zone is
     /// unknown were to be satisfied.
     /// </summary>
-    private static (DepthAtPosition Deciding, double Low, double High) Deciding(
+    private static (DepthAtPosition Deciding, ProbabilityRange Probability) Deciding(
         List<DepthAtPosition> positions,
         double coverage,
         double leastUncertaintyMm
@@ -188,10 +181,10 @@ public static class PieceConformity
         var known = ranked.Where(entry => entry.Position.InZone).ToList();
         var high = needed <= unknown ? 1 : known[needed - unknown - 1].Probability;
         var (deciding, low) = ranked[needed - 1];
-        return (deciding, low, Math.Max(low, high));
+        return (deciding, new(low, Math.Max(low, high)));
     }
 
-    private static FaceZone Zone(FaceProfile face, WoodZone zone, Section section, Func<double, double> required)
+    private static FaceZone Zone(FaceProfile face, ZoneDemand demand, Section section)
     {
         var middleMm = MiddleMm(section, face.Number);
         List<DepthAtPosition> positions = [];
@@ -199,29 +192,31 @@ public static class PieceConformity
         for (var i = 0; i < face.PositionsMm.Count; i++)
         {
             var sapwoodMm = face.SapwoodDepthMm[i];
-            var inZone = zone switch
+            var inZone = demand.Zone switch
             {
                 WoodZone.Lateral => true,
                 WoodZone.Sapwood => sapwoodMm > 0,
                 WoodZone.ExposedHeartwood => sapwoodMm <= 0,
-                _ => throw new ArgumentOutOfRangeException(nameof(zone), zone, "Not a zone."),
+                _ => throw new ArgumentOutOfRangeException(nameof(demand), demand.Zone, "Not a zone."),
             };
             if (!inZone && sapwoodMm is not null)
                 continue;
             found++;
             if (face.Excluded[i])
                 continue;
-            var endMm = inZone && zone == WoodZone.Sapwood ? Math.Min(sapwoodMm ?? middleMm, middleMm) : middleMm;
+            var endMm =
+                inZone && demand.Zone == WoodZone.Sapwood ? Math.Min(sapwoodMm ?? middleMm, middleMm) : middleMm;
             // What is asked for moves with the border of the sapwood, where it ends there.
             var borderMm = endMm < middleMm ? face.SapwoodUncertaintyMm : 0;
-            var requiredU = (required(endMm + borderMm) - required(Math.Max(0, endMm - borderMm))) / 2;
+            var requiredU =
+                (demand.RequiredMm(endMm + borderMm) - demand.RequiredMm(Math.Max(0, endMm - borderMm))) / 2;
             positions.Add(
                 new(
                     face.Number,
                     face.PositionsMm[i],
                     face.DepthMm[i],
                     double.Hypot(face.StandardUncertaintyMm[i], requiredU),
-                    required(endMm),
+                    demand.RequiredMm(endMm),
                     endMm,
                     inZone
                 )
@@ -240,19 +235,19 @@ public static class PieceConformity
             _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 
-    private static string GuardBand(double requiredMm, double u, DecisionRule decision)
-    {
-        var above = Normal.InvCDF(0, 1, Math.Min(decision.ConformsFrom, 1 - 1e-12)) * u;
-        var below = -Normal.InvCDF(0, 1, Math.Max(decision.FailsUpTo, 1e-12)) * u;
-        return $"Guard band: conforms from {Mm(requiredMm + above)}, does not conform up to {Mm(requiredMm - below)}.";
-    }
+    private static GuardBand GuardBandAbout(double requiredMm, double u, DecisionRule decision) =>
+        new(
+            requiredMm,
+            u,
+            requiredMm + Normal.InvCDF(0, 1, Math.Min(decision.ConformsFrom, 1 - 1e-12)) * u,
+            requiredMm + Normal.InvCDF(0, 1, Math.Max(decision.FailsUpTo, 1e-12)) * u
+        );
 
-    private static string Absent(WoodZone zone) =>
-        zone == WoodZone.ExposedHeartwood
-            ? "no heartwood lies open on this piece"
-            : "no sapwood is present on this piece";
+    /// <summary>What was measured, how sure one must be, and which depth stands for a whole zone.</summary>
+    private sealed record Evidence(DepthProfile Profile, DecisionRule Decision, DepthReading Reading);
 
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>A depth in one zone: what is asked for where the zone ends at a given depth, mm, over which share of each face.</summary>
+    private sealed record ZoneDemand(DepthRule Rule, WoodZone Zone, double Coverage, Func<double, double> RequiredMm);
 
     private sealed record FaceZone(int Number, int Found, List<DepthAtPosition> Positions)
     {

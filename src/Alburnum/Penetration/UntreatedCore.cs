@@ -1,7 +1,6 @@
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using MathNet.Numerics.Distributions;
-using static Alburnum.Figures;
 
 namespace Alburnum.Penetration;
 
@@ -16,36 +15,21 @@ internal static class UntreatedCore
     public static DemandChance Within(UntreatedHeartwoodLimit limit, DepthProfile profile)
     {
         var reaches = Reaches(profile);
-        var name = char.ToUpperInvariant(limit.InWords[0]) + limit.InWords[1..];
         if (reaches.Count == 0)
-            return new(0, 1, Arises: true, EvidenceMissing: true, [$"{name}: needs readings on opposite faces."]);
-        var untreated = 1 - profile.TreatedShare.Value;
+            return DemandChance.Open(new OppositeFacesNeeded(limit));
+        var untreated = new Estimate(1 - profile.TreatedShare.Value, profile.TreatedShare.StandardUncertainty);
         // The rule says "under", so a core exactly at the limit is over it.
-        var area = Below(new(untreated, profile.TreatedShare.StandardUncertainty), limit.AreaShare, mayTouch: false);
+        var area = Below(untreated, limit.AreaShare, mayTouch: false);
         var across = reaches.MaxBy(reach => reach.Value);
         var reach = Below(across, Math.Min(limit.ThroughShare, limit.SideShare), mayTouch: true);
         return DemandChance.All([
-            new(
-                area,
-                area,
-                Arises: true,
-                EvidenceMissing: false,
-                [
-                    $"{name}: {Percent(untreated)} of the section is untreated (standard uncertainty "
-                        + $"{Percent(profile.TreatedShare.StandardUncertainty)}), met with probability {Certainty(area)}.",
-                ]
-            ),
-            new(
-                reach,
-                reach,
-                Arises: true,
-                EvidenceMissing: false,
-                [
-                    $"The untreated core reaches {Percent(across.Value)} of the way across, met with probability {Certainty(reach)}.",
-                ]
-            ),
+            Known(area, new UntreatedArea(limit, untreated, area)),
+            Known(reach, new UntreatedReach(limit, across, reach)),
         ]);
     }
+
+    private static DemandChance Known(double probability, Reason reason) =>
+        new(ProbabilityRange.Exactly(probability), Arises: true, EvidenceMissing: false, [reason]);
 
     /// <summary>Greatest reach of the core as a share of the way across, in each direction that was read on both faces.</summary>
     private static List<Estimate> Reaches(DepthProfile profile)

@@ -1,9 +1,8 @@
 using Alburnum.Acceptance;
-using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
@@ -60,7 +59,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         var assay = Assert.IsType<MeasuredAssay>(Assert.Single(read.Case.Assays));
         Assert.Equal(new Estimate(8.9, 0.3), assay.KgPerM3);
         var photograph = Assert.Single(read.Photographs);
-        Assert.Equal(new PointPx(90, 10), photograph.Marks.OutlinePx![1]);
+        Assert.Equal(new MarkedPoint(90, 10), photograph.Marks.Corners![1]);
         Assert.Equal(["case.yaml", "readings.csv", "assays.csv"], read.Papers.Select(paper => paper.FileName));
         var ruler = Assert.Single(read.RulerReadings);
         Assert.Equal(("P02", 7.5), (ruler.Piece, ruler.Profile!.Statistics.MinimumMm.Value));
@@ -130,35 +129,30 @@ public sealed class CaseFolderReaderTests : IDisposable
         );
 
         var marks = photograph.Marks;
-        Assert.Equal(new PointPx(10, 90), marks.OutlinePx![3]);
-        Assert.Equal(new ScaleBar(new(10, 10), new(60, 10), 50), marks.ScaleBar);
-        Assert.Equal([new PointPx(20, 20), new PointPx(25, 20)], marks.Touched(TouchKind.Treated));
-        Assert.Equal([new PointPx(50, 50)], marks.Touched(TouchKind.Untreated));
-        Assert.Equal([new PointPx(80, 15)], marks.Touched(TouchKind.LeaveOut));
-        Assert.Equal(new HeartwoodAboutPith(new(50, 120), 50.8), marks.Heartwood);
+        Assert.Equal(new MarkedPoint(10, 90), marks.Corners![3]);
+        Assert.Equal(new MarkedLength(new(10, 10), new(60, 10), 50), marks.Scale);
+        Assert.Equal([new MarkedPoint(20, 20), new MarkedPoint(25, 20)], marks.Treated);
+        Assert.Equal([new MarkedPoint(50, 50)], marks.Untreated);
+        Assert.Equal([new MarkedPoint(80, 15)], marks.LeaveOut);
+        Assert.Equal(new MarkedPith(new(50, 120), 50.8), marks.Pith);
         Assert.True(photograph.IsIncised);
     }
 
     [Fact]
     public void The_lines_that_are_offered_for_a_case_file_are_read_back_as_the_same_marks()
     {
-        var marks = new PhotographMarks
+        var marks = new WrittenMarks
         {
-            OutlinePx = [new(10, 10), new(90.5, 10), new(90, 90), new(10, 90)],
-            ScaleBar = new(new(10, 10), new(60, 10), 50),
-            Touches = [new(new(20, 20), TouchKind.Treated), new(new(80, 15), TouchKind.LeaveOut)],
-            Heartwood = new RingOfHeartwood([new(30, 30), new(50, 25), new(70, 30)]),
+            Corners = [new(10, 10), new(90.5, 10), new(90, 90), new(10, 90)],
+            Scale = new(new(10, 10), new(60, 10), 50),
+            Treated = [new(20, 20)],
+            LeaveOut = [new(80, 15)],
+            HeartwoodRing = [new(30, 30), new(50, 25), new(70, 30)],
         };
 
         var read = Assert.Single(Read(Marked([.. MarkText.CaseLines(marks)])).Photographs).Marks;
 
-        Assert.Equal(marks.OutlinePx, read.OutlinePx);
-        Assert.Equal(marks.ScaleBar, read.ScaleBar);
-        Assert.Equal(marks.Touches, read.Touches);
-        Assert.Equal(
-            ((RingOfHeartwood)marks.Heartwood).PointsPx,
-            Assert.IsType<RingOfHeartwood>(read.Heartwood).PointsPx
-        );
+        Assert.Equivalent(marks, read, strict: true);
     }
 
     [Theory]
@@ -302,6 +296,20 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Contains("no piece for the photograph P03.jpg", refused.Message, StringComparison.Ordinal);
 
         Assert.Single(Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n").Photographs);
+    }
+
+    [Fact]
+    public void A_folder_may_be_named_with_a_separator_at_its_end()
+    {
+        _folder.Write("case.yaml", Whole);
+
+        var read = CaseFolderReader.Read(
+            new FolderFiles(_folder.Path + Path.DirectorySeparatorChar),
+            Facts,
+            Indicators
+        );
+
+        Assert.Equal("P01.jpg", Assert.Single(read.Photographs).FileName);
     }
 
     [Fact]

@@ -36,7 +36,7 @@ public sealed class LotTableTests : IDisposable
         );
         Assert.Equal(8, steps[2].Plan.Plan.AcceptanceNumber);
         Assert.Equal(Severity.Normal, steps[^1].After.Severity);
-        Assert.Contains("5 consecutive lots were accepted", steps[^1].After.Reason, StringComparison.Ordinal);
+        Assert.Equal(new AcceptedInARow(5), steps[^1].After.Reason);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
+using Alburnum.Workflows.Measuring;
 
 namespace Alburnum.Reports.Tests.Documents;
 
@@ -21,7 +22,7 @@ public sealed class MarksMappingTests
     {
         var marks = Everything with { Heartwood = border };
 
-        var back = MarksMapping.Back(MarksMapping.From(marks));
+        var back = MarksOnPhotograph.Of(MarksMapping.Written(MarksMapping.From(marks)));
 
         Assert.Equivalent(marks, back, strict: true);
     }
@@ -30,7 +31,7 @@ public sealed class MarksMappingTests
     public void Nothing_pointed_out_is_null_and_not_an_empty_list()
     {
         Assert.Null(MarksMapping.From(PhotographMarks.None));
-        Assert.True(MarksMapping.Back(null).IsNone);
+        Assert.True(MarksMapping.Written(null).IsNone);
         Assert.Equal("", MarksMapping.InWords(null));
     }
 

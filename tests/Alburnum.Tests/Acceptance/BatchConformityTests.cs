@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Penetration;
 using CsCheck;
 
@@ -7,7 +8,19 @@ namespace Alburnum.Tests.Acceptance;
 public class BatchConformityTests
 {
     private static readonly AcceptanceRule Share75 = new ShareMustPass(0.75);
-    private static readonly AcceptanceRule Plan = new SingleSampling(new(8, 5), "a plan indexed at AQL 25");
+    private static readonly AcceptanceRule Plan = new IndexedSampling(
+        new(
+            new(8, 5),
+            500,
+            InspectionLevel.S4,
+            25,
+            Severity.Normal,
+            'D',
+            'D',
+            IsEveryPieceInspected: false,
+            new(Standing.FromMemory, "test", "", "", "")
+        )
+    );
     private static readonly Assay Good = new MeasuredAssay(new(14, 0.4), "composite 1");
 
     private static PieceJudgement[] Pieces(params double?[] probabilities) =>
@@ -16,7 +29,9 @@ public class BatchConformityTests
                 (p, i) =>
                     new PieceJudgement(
                         $"T{i + 1}",
-                        new(p is { } known ? DecisionRule.Usual.Decide(known) : Verdict.Undecided, p, [])
+                        p is { } known
+                            ? new(DecisionRule.Usual.Decide(known), ProbabilityRange.Exactly(known), [])
+                            : new(Verdict.Undecided, null, [])
                     )
             ),
         ];
@@ -29,7 +44,11 @@ public class BatchConformityTests
         AcceptanceRule? rule = null,
         IReadOnlyList<Assay>? assays = null,
         double? required = 12
-    ) => BatchConformity.Judge(pieces, 500, rule ?? Share75, assays ?? [Good], required, DecisionRule.Usual);
+    ) =>
+        BatchConformity.Judge(
+            new(pieces, 500, rule ?? Share75) { Assays = assays ?? [Good], RequiredKgPerM3 = required },
+            DecisionRule.Usual
+        );
 
     [Fact]
     public void The_two_readings_of_a_quarter_differ_on_eight_pieces()
@@ -44,7 +63,27 @@ public class BatchConformityTests
     [Fact]
     public void The_rule_used_is_named()
     {
-        Assert.Equal("Rule used: 75 % of the pieces cut must pass.", Judge(Pieces(Of(8, 0))).Penetration.Reasons[0]);
+        var judged = Judge(Pieces(Of(8, 0)));
+
+        Assert.Equal(
+            [new RuleUsed(Share75), new PiecesCounted(new(8, 8, 0, 0), 2), new AcceptanceProbability(1, 1)],
+            judged.Penetration.Reasons.Take(3)
+        );
+        Assert.Equal(
+            new ConformingShareShown(judged.ConformingShare, 500, Undecided: 0),
+            Assert.Single(judged.Penetration.Reasons.Skip(3))
+        );
+    }
+
+    [Fact]
+    public void The_range_spans_independent_and_common_errors_and_shows_the_independent_one()
+    {
+        // Two of eight may fail: at 0.9 each 0.96191 by the binomial, and 0.9 if all were misread alike.
+        var judged = Judge(Pieces([.. Enumerable.Repeat<double?>(0.9, 8)])).Penetration;
+
+        Assert.Equal(0.9, judged.Probability!.Value.Low, 1e-9);
+        Assert.Equal(0.96191, judged.Probability!.Value.High, 1e-5);
+        Assert.Equal(0.96191, judged.Probability!.Value.Middle, 1e-5);
     }
 
     [Theory]
@@ -64,7 +103,8 @@ public class BatchConformityTests
         var judged = Judge(Pieces(Of(8, 0)), assays: []);
 
         Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
-        Assert.Equal("The batch is undecided: penetration conforms; retention not determined.", judged.InWords);
+        Assert.Equal([new AssayMissing(12)], judged.Retention!.Reasons);
+        Assert.Equal(new BatchParts(Verdict.Undecided, judged.Penetration, judged.Retention), judged.Parts);
     }
 
     [Fact]
@@ -73,7 +113,7 @@ public class BatchConformityTests
         var judged = Judge(Pieces(Of(4, 4)), assays: []);
 
         Assert.Equal(Verdict.DoesNotConform, judged.Overall.Verdict);
-        Assert.Equal(0, judged.Overall.Probability);
+        Assert.Equal(ProbabilityRange.Exactly(0), judged.Overall.Probability);
     }
 
     [Fact]
@@ -82,7 +122,9 @@ public class BatchConformityTests
         var judged = Judge(Pieces(Of(8, 0)), assays: [new MeasuredAssay(new(9, 0.5))]);
 
         Assert.Equal(Verdict.DoesNotConform, judged.Overall.Verdict);
-        Assert.Contains("retention does not conform", judged.InWords, StringComparison.Ordinal);
+        Assert.Equal(Verdict.DoesNotConform, judged.Parts.Retention!.Verdict);
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Retention!.Reasons));
+        Assert.Equal((1, new Estimate(9, 0.5), 12.0), (mean.Assays, mean.MeanKgPerM3, mean.RequiredKgPerM3));
     }
 
     [Fact]
@@ -92,7 +134,9 @@ public class BatchConformityTests
             Verdict.DoesNotConform,
             Judge(Pieces(Of(8, 0)), assays: [new BelowDetection(0.5)]).Retention!.Verdict
         );
-        Assert.Equal(Verdict.Undecided, Judge(Pieces(Of(8, 0)), assays: [new BelowDetection(15)]).Retention!.Verdict);
+        var open = Judge(Pieces(Of(8, 0)), assays: [new BelowDetection(15)]).Retention!;
+        Assert.Equal(Verdict.Undecided, open.Verdict);
+        Assert.Contains(new BelowDetectionLimit(1, 1, 0, 15), open.Reasons);
     }
 
     [Fact]
@@ -101,13 +145,17 @@ public class BatchConformityTests
         var judged = Judge(Pieces(Of(8, 0)), assays: [], required: null);
 
         Assert.Null(judged.Retention);
+        Assert.Equal(new NoRetentionAsked(), judged.Overall.Reasons[^1]);
         Assert.Equal(Verdict.Conforms, judged.Overall.Verdict);
     }
 
     [Fact]
     public void Pieces_not_yet_cut_may_be_either()
     {
-        Assert.Equal(Verdict.Undecided, Judge(Pieces(Of(2, 1)), Plan).Penetration.Verdict);
+        var early = Judge(Pieces(Of(2, 1)), Plan).Penetration;
+        Assert.Equal(Verdict.Undecided, early.Verdict);
+        Assert.Contains(new PiecesStillToCut(8, 5), early.Reasons);
+        Assert.Contains(new AcceptanceLeftOpen(new(0, 1), 5), early.Reasons);
         Assert.Equal(Verdict.Conforms, Judge(Pieces(Of(3, 1)), Plan).Penetration.Verdict);
         Assert.Equal(Verdict.DoesNotConform, Judge(Pieces(Of(0, 6)), Plan).Penetration.Verdict);
     }
@@ -152,7 +200,7 @@ public class BatchConformityTests
     {
         var pieces = Pieces(Of(8, 0));
 
-        Assert.Throws<ArgumentException>(() => BatchConformity.Judge(pieces, 5, Share75, [], null, DecisionRule.Usual));
+        Assert.Throws<ArgumentException>(() => BatchConformity.Judge(new(pieces, 5, Share75), DecisionRule.Usual));
         Assert.Throws<ArgumentException>(() => Judge([pieces[0], pieces[0]]));
         Assert.Throws<ArgumentException>(() => Judge(Pieces(Of(9, 0)), Plan));
     }

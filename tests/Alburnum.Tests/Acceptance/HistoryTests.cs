@@ -5,8 +5,6 @@ namespace Alburnum.Tests.Acceptance;
 
 public class HistoryTests
 {
-    private static readonly Measure Depth = new("mean depth", "mm");
-
     private static List<(WatchState State, Signals Signals)> Follow(
         IEnumerable<double> values,
         WatchRules? rules = null
@@ -31,15 +29,12 @@ public class HistoryTests
         Assert.All(Follow(Level(500)), step => Assert.Equal(Signals.None, step.Signals));
 
     [Fact]
-    public void Six_falling_charges_are_said_in_words()
+    public void Six_falling_charges_are_a_drift()
     {
         var steps = Follow([10, 10.4, 10.1, 9.8, 9.2, 9.0, 8.8]);
 
         Assert.Equal(Signals.DriftDown, steps[^1].Signals);
-        Assert.Equal(
-            "the last six charges drift down by 1.6 mm in mean depth",
-            Assert.Single(SignalWords.InWords(steps[^1].Signals, Depth, steps[^1].State, WatchRules.Usual))
-        );
+        Assert.Equal(1.6, steps[^1].State.DriftFrom - steps[^1].State.Latest, 1e-9);
     }
 
     [Fact]

@@ -9,7 +9,10 @@ public class PieceRisksTests
         Piece(marginMm, u, MathNet.Numerics.Distributions.Normal.CDF(0, 1, marginMm / u));
 
     private static Judgement Piece(double marginMm, double u, double probability) =>
-        new(DecisionRule.Usual.Decide(probability), probability, []) { MarginMm = new(marginMm, u) };
+        new(DecisionRule.Usual.Decide(probability), ProbabilityRange.Exactly(probability), [])
+        {
+            MarginMm = new(marginMm, u),
+        };
 
     private static readonly Judgement[] Pieces =
     [
@@ -73,8 +76,8 @@ public class PieceRisksTests
     {
         var risks = PieceRisks.Of(Pieces, DecisionRule.Usual)!;
 
-        Assert.Equal(1 - Piece(0.7, 0.4).Probability!.Value, risks.SpecificConsumer!.Value, 1e-12);
-        Assert.Equal(Piece(-0.8, 0.4).Probability!.Value, risks.SpecificProducer!.Value, 1e-12);
+        Assert.Equal(1 - Piece(0.7, 0.4).Probability!.Value.Middle, risks.SpecificConsumer!.Value, 1e-12);
+        Assert.Equal(Piece(-0.8, 0.4).Probability!.Value.Middle, risks.SpecificProducer!.Value, 1e-12);
     }
 
     [Fact]
@@ -89,7 +92,10 @@ public class PieceRisksTests
     {
         Assert.Null(PieceRisks.Of(Pieces[..3], DecisionRule.Usual));
         Assert.Null(
-            PieceRisks.Of([.. Enumerable.Repeat(new Judgement(Verdict.Conforms, 1, []), 8)], DecisionRule.Usual)
+            PieceRisks.Of(
+                [.. Enumerable.Repeat(new Judgement(Verdict.Conforms, ProbabilityRange.Exactly(1), []), 8)],
+                DecisionRule.Usual
+            )
         );
     }
 }

@@ -24,6 +24,7 @@ public class SwitchingTests
     {
         Assert.Equal(Severity.Tightened, After(Bad, Good, Good, Good, Bad).Severity);
         Assert.Equal(Severity.Tightened, After(Bad, Bad).Severity);
+        Assert.Equal(new RejectedAmongLast(2, 5), After(Bad, Good, Good, Good, Bad).Reason);
         Assert.Equal(Severity.Normal, After(Bad, Good, Good, Good, Good, Bad).Severity);
     }
 
@@ -32,6 +33,7 @@ public class SwitchingTests
     {
         Assert.Equal(Severity.Tightened, After(Bad, Bad, Good, Good, Good, Good).Severity);
         Assert.Equal(Severity.Normal, After(Bad, Bad, Good, Good, Good, Good, Good).Severity);
+        Assert.Equal(new AcceptedInARow(5), After(Bad, Bad, Good, Good, Good, Good, Good).Reason);
         Assert.Equal(Severity.Tightened, After(Bad, Bad, Good, Good, Bad, Good, Good, Good).Severity);
     }
 
@@ -42,19 +44,24 @@ public class SwitchingTests
 
         Assert.Equal(Severity.Normal, After([.. nine, Good]).Severity);
         Assert.Equal(Severity.Reduced, After([.. nine, Agreed]).Severity);
+        Assert.Equal(new ReductionAgreed(10), After([.. nine, Agreed]).Reason);
     }
 
     [Theory]
-    [InlineData(LotOutcome.Rejected, true)]
-    [InlineData(LotOutcome.AcceptedInGap, true)]
-    [InlineData(LotOutcome.Accepted, false)]
-    public void Reduced_inspection_ends_on_a_rejection_a_gap_or_irregular_production(LotOutcome outcome, bool isSteady)
+    [InlineData(LotOutcome.Rejected, true, typeof(RejectedOnReduced))]
+    [InlineData(LotOutcome.AcceptedInGap, true, typeof(CountInGap))]
+    [InlineData(LotOutcome.Accepted, false, typeof(ProductionIrregular))]
+    public void Reduced_inspection_ends_on_a_rejection_a_gap_or_irregular_production(
+        LotOutcome outcome,
+        bool isSteady,
+        Type reason
+    )
     {
         var reduced = After([.. Enumerable.Repeat(Agreed, 10)]);
         var next = Switching.After(reduced, new(outcome, IsSteady: isSteady), Rules);
 
         Assert.Equal(Severity.Normal, next.Severity);
-        Assert.NotEmpty(next.Reason);
+        Assert.IsType(reason, next.Reason);
     }
 
     [Fact]
@@ -64,6 +71,7 @@ public class SwitchingTests
         var stopped = After(mixed);
 
         Assert.True(stopped.IsStopped);
+        Assert.Equal(new TightenedTooLong(10), stopped.Reason);
         Assert.Throws<InvalidOperationException>(() => Switching.After(stopped, Good, Rules));
         Assert.Equal(Severity.Tightened, Switching.BeginAgain.Severity);
     }
@@ -75,6 +83,7 @@ public class SwitchingTests
         var stopped = Switching.After([Bad, Bad, Bad, Bad, Bad, Bad, Bad], rules);
 
         Assert.True(stopped.IsStopped);
+        Assert.Equal(new RejectedOnTightened(5), stopped.Reason);
     }
 
     [Fact]

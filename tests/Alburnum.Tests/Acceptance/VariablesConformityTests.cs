@@ -127,6 +127,7 @@ public class VariablesConformityTests
 
         Assert.Equal(Verdict.Undecided, judged.Verdict);
         Assert.Null(judged.LowerLimit);
+        Assert.Contains(new SpreadNotFixed(), judged.Reasons);
         // 11 of 11 of an endless supply: 0.05^(1/11).
         Assert.Equal(Math.Pow(0.05, 1 / 11.0), judged.CountedShareLowerBound, 1e-9);
     }
@@ -137,8 +138,12 @@ public class VariablesConformityTests
         var judged = Judge([.. Exact(Retentions), new(20, Censoring.AtMost)], Demand(11));
 
         Assert.False(judged.IsExact);
-        Assert.Contains(judged.Reasons, reason => reason.Contains("8 of 9 surely reach it", StringComparison.Ordinal));
-        Assert.Contains(judged.Reasons, reason => reason.Contains("1 below detection", StringComparison.Ordinal));
+        var counted = Assert.Single(judged.Reasons.OfType<CountedAlone>());
+        Assert.Equal((8, 9, (int?)500), (counted.Reaching, counted.Pieces, counted.LotSize));
+        Assert.Equal(judged.CountedShareLowerBound, counted.ShareLowerBound);
+        var read = Assert.Single(judged.Reasons.OfType<ValuesRead>());
+        Assert.Equal((9, 1, 0), (read.Pieces, read.BelowDetection, read.CutOffAbove));
+        Assert.Equal((Retentions.Min(), Retentions.Max()), read.Values!.Value);
     }
 
     [Fact]
@@ -149,7 +154,7 @@ public class VariablesConformityTests
 
         Assert.True(judged.UpperLimit < 11, $"{judged.UpperLimit}");
         Assert.Equal(Verdict.Undecided, judged.Verdict);
-        Assert.Contains(judged.Reasons, reason => reason.Contains("hardly be log-normal", StringComparison.Ordinal));
+        Assert.Equal(new PopulationDoubted(Population.LogNormal), judged.Reasons[^1]);
     }
 
     [Fact]

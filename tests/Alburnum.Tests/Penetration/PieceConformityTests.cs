@@ -58,11 +58,57 @@ public class PieceConformityTests
         var judgement = Judge(new LeastDepth(WoodZone.Lateral, 6), Profile(0.5, 30, [6, 8, 10]));
 
         Assert.Equal(Verdict.Undecided, judgement.Verdict);
-        Assert.Equal(0.5, judgement.Probability!.Value, 1e-12);
-        Assert.Contains(
-            judgement.Reasons,
-            reason => reason.Contains("conforms from 6.82 mm", StringComparison.Ordinal)
+        Assert.Equal(0.5, judgement.Probability!.Value.Middle, 1e-12);
+        var band = Assert.Single(judgement.Reasons.OfType<GuardBand>());
+        // 1.645 standard uncertainties either way at 95 %.
+        Assert.Equal((6.0, 0.5), (band.RequiredMm, band.StandardUncertaintyMm));
+        Assert.Equal(6 + (0.5 * 1.6449), band.ConformsFromMm, 1e-4);
+        Assert.Equal(6 - (0.5 * 1.6449), band.FailsUpToMm, 1e-4);
+    }
+
+    [Fact]
+    public void The_reason_holds_rule_place_depth_demand_uncertainty_and_probability()
+    {
+        DepthRule rule = new LeastDepth(WoodZone.Lateral, 6);
+        var judgement = Judge(rule, Profile(0.5, 30, [9, 8], [9, 6.5, 8]));
+
+        var decided = Assert.Single(judgement.Reasons.OfType<DecidedAt>());
+        Assert.Equal(
+            (rule, DepthReading.Minimum, 5, 6.5),
+            (decided.Rule, decided.Reading, decided.Positions, decided.LeastDepthMm)
         );
+        Assert.Equal((2, 1.0), (decided.Face, decided.PositionMm));
+        Assert.Equal((6.5, 6.0, 0.5), (decided.DepthMm, decided.RequiredMm, decided.StandardUncertaintyMm));
+        // One standard uncertainty above the demand.
+        Assert.Equal(0.8413, decided.Probability.Low, 1e-4);
+        Assert.Equal(decided.Probability, judgement.Probability);
+        Assert.False(decided.TurnsElsewhere);
+    }
+
+    [Fact]
+    public void A_deeper_position_read_badly_may_decide_instead_of_the_least_one()
+    {
+        var profile = HandReadings.Profile(Post, [new(1, 0, 7, 0.1, 30), new(1, 10, 8, 2, 30)]);
+
+        var decided = Assert.Single(Judge(Sapwood6, profile).Reasons.OfType<DecidedAt>());
+        Assert.True(decided.TurnsElsewhere);
+        Assert.Equal((7.0, 8.0, 10.0), (decided.LeastDepthMm, decided.DepthMm, decided.PositionMm));
+    }
+
+    [Fact]
+    public void A_share_of_a_face_is_reasoned_face_by_face()
+    {
+        DepthRule rule = new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75);
+        double[] poor = [.. Enumerable.Range(0, 20).Select(i => i < 13 ? 9.0 : 0)];
+
+        var faces = Judge(rule, Profile(0.3, 0, [.. Enumerable.Repeat(9.0, 20)], poor))
+            .Reasons.OfType<ReachedOnFace>()
+            .ToList();
+
+        Assert.Equal([1, 2], faces.Select(face => face.Face));
+        Assert.Equal([1, 0.65], faces.Select(face => face.ReachedShare));
+        Assert.All(faces, face => Assert.Equal((rule, 0.75), (face.Rule, face.RequiredShare)));
+        Assert.Equal([9, 0], faces.Select(face => face.DepthMm));
     }
 
     [Fact]
@@ -100,7 +146,7 @@ public class PieceConformityTests
 
         Assert.Equal(Verdict.Undecided, judgement.Verdict);
         Assert.Null(judgement.Probability);
-        Assert.Contains(judgement.Reasons, reason => reason.Contains("face 2", StringComparison.Ordinal));
+        Assert.Equal([2], Assert.Single(judgement.Reasons.OfType<FacesNotRead>()).Faces);
     }
 
     [Fact]
@@ -124,10 +170,9 @@ public class PieceConformityTests
 
         Assert.Equal(Verdict.Undecided, judgement.Verdict);
         Assert.Null(judgement.Probability);
-        Assert.Contains(
-            judgement.Reasons,
-            reason => reason.Contains("boundary is not stated", StringComparison.Ordinal)
-        );
+        Assert.IsType<SapwoodBorderMissing>(judgement.Reasons[^1]);
+        // It may all be heartwood, of which nothing is asked.
+        Assert.Equal(1, Assert.Single(judgement.Reasons.OfType<DecidedAt>()).Probability.High);
     }
 
     [Fact]
@@ -145,7 +190,7 @@ public class PieceConformityTests
 
         Assert.Equal(Verdict.Undecided, judgement.Verdict);
         Assert.Null(judgement.Probability);
-        Assert.Equal("Not demonstrable on this piece.", judgement.Reasons[^1]);
+        Assert.Equal([new ZoneAbsent(Sapwood6, WoodZone.Sapwood), new NotDemonstrable()], judgement.Reasons);
     }
 
     [Fact]
@@ -206,7 +251,7 @@ public class PieceConformityTests
         Assert.Equal(Verdict.DoesNotConform, Judge(rule, Profile(0.3, 30, face)).Verdict);
         var judgement = Judge(rule, Profile(0.3, 30, face), DepthReading.FifthPercentile);
         Assert.Equal(Verdict.Conforms, judgement.Verdict);
-        Assert.Contains(judgement.Reasons, reason => reason.Contains("5th percentile", StringComparison.Ordinal));
+        Assert.Equal(DepthReading.FifthPercentile, Assert.Single(judgement.Reasons.OfType<DecidedAt>()).Reading);
     }
 
     [Theory]
@@ -265,8 +310,11 @@ public class PieceConformityTests
     public void A_limit_on_untreated_heartwood_needs_opposite_faces()
     {
         var profile = HandReadings.Profile(Post, [new(1, 50, 40, 0.5, 0)]);
+        var limit = new UntreatedHeartwoodLimit(0.2, 0.5, 0.5);
+        var judgement = Judge(limit, profile);
 
-        Assert.Null(Judge(new UntreatedHeartwoodLimit(0.2, 0.5, 0.5), profile).Probability);
+        Assert.Null(judgement.Probability);
+        Assert.Contains(new OppositeFacesNeeded(limit), judgement.Reasons);
     }
 
     [Fact]

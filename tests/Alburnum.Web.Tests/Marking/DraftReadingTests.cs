@@ -1,5 +1,4 @@
-using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Reading;
+using Alburnum.Records.Marks;
 using Alburnum.Timber;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.WebUtilities;
@@ -17,7 +16,7 @@ public sealed class DraftReadingTests
     {
         var said = Read("corners=0,0 100,100 100,0 0,100", Sawn);
 
-        Assert.Equal([new(0, 0), new(100, 0), new(100, 100), new(0, 100)], said.Marks.OutlinePx!);
+        Assert.Equal([new(0, 0), new(100, 0), new(100, 100), new(0, 100)], said.Marks.Corners!);
         Assert.Empty(said.Waiting);
     }
 
@@ -51,10 +50,10 @@ public sealed class DraftReadingTests
 
     [Theory]
     [InlineData("treated=here", "found here, expected points as x,y")]
-    [InlineData("corners=0,0 9,0 9,9 0,9 5,5", "found 5 points, expected 4 corners")]
+    [InlineData("corners=0,0 9,0 9,9 0,9 5,5", "found 5 points, expected the 4 corners")]
     [InlineData("pith=1,1&heartwoodRadius=wide", "found wide, expected over 0, up to 2000 mm")]
-    [InlineData("heartwood=1,1 9,1 9,9&pith=5,5", "found several borders")]
-    [InlineData("scale=1,1 9,9 5,5", "found 3 points, expected its two ends")]
+    [InlineData("heartwood=1,1 9,1 9,9&pith=5,5", "found a second border of the heartwood")]
+    [InlineData("scale=1,1 9,9 5,5", "found 3 points, expected two points and a length in mm")]
     public void What_cannot_be_read_is_said(string query, string expected) =>
         Assert.Contains(expected, Read(query, Sawn).Problems[0].ToString(), StringComparison.Ordinal);
 
@@ -66,10 +65,10 @@ public sealed class DraftReadingTests
             Sawn
         ).Marks;
 
-        Assert.Equal([new PointPx(2, 2), new PointPx(3, 3)], marks.Touched(TouchKind.Untreated));
-        Assert.Equal([new PointPx(4, 4)], marks.Touched(TouchKind.LeaveOut));
-        Assert.Equal(new HeartwoodAboutPith(new(5, 5), 30), marks.Heartwood);
-        Assert.Equal(new ScaleBar(new(1, 1), new(51, 1), 25), marks.ScaleBar);
+        Assert.Equal([new MarkedPoint(2, 2), new MarkedPoint(3, 3)], marks.Untreated);
+        Assert.Equal([new MarkedPoint(4, 4)], marks.LeaveOut);
+        Assert.Equal(new MarkedPith(new(5, 5), 30), marks.Pith);
+        Assert.Equal(new MarkedLength(new(1, 1), new(51, 1), 25), marks.Scale);
     }
 
     private static DraftReading Read(string query, Section section) =>

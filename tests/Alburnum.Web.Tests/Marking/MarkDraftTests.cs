@@ -1,4 +1,4 @@
-using Alburnum.Imaging.Geometry;
+using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.WebUtilities;
@@ -42,7 +42,7 @@ public sealed class MarkDraftTests
     public void A_fifth_corner_moves_the_nearest_and_taking_it_back_moves_it_home()
     {
         var corners = Empty;
-        foreach (var corner in new PointPx[] { new(0, 0), new(100, 0), new(100, 100), new(0, 100) })
+        foreach (var corner in new MarkedPoint[] { new(0, 0), new(100, 0), new(100, 100), new(0, 100) })
             corners = corners.With(corner, corners: 4);
 
         var moved = corners.With(new(90, 95), corners: 4);

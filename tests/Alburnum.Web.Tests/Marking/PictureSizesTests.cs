@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Alburnum.Imaging.Geometry;
+using Alburnum.Records.Marks;
 using Alburnum.Tests.Shared;
 using Alburnum.Web.Marking;
 using Microsoft.AspNetCore.Http;
@@ -22,7 +22,7 @@ public sealed class PictureSizesTests
         int height,
         double x,
         double y
-    ) => Assert.Equal(new PointPx(x, y), Clicked(query, width, height));
+    ) => Assert.Equal(new MarkedPoint(x, y), Clicked(query, width, height));
 
     [Theory]
     [InlineData("next=treated")]
@@ -57,6 +57,6 @@ public sealed class PictureSizesTests
         }
     }
 
-    private static PointPx? Clicked(string query, int width, int height) =>
+    private static MarkedPoint? Clicked(string query, int width, int height) =>
         PictureSizes.Clicked(new QueryCollection(QueryHelpers.ParseQuery($"?{query}")), width, height);
 }

@@ -1,8 +1,11 @@
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 using Alburnum.Workflows.Acceptance;
 using CsCheck;
@@ -84,11 +87,13 @@ public sealed class JudgeBatchTests
     [Fact]
     public void The_other_reading_of_the_same_figure_is_judged_beside()
     {
+        // A lot of 30 at AQL 25: 8 are cut, 5 may fail.
+        var tables = new FactLibrary(Repository.At("data")).Sampling.Tables;
         var judged = JudgeBatch.ByVerdicts(
             JudgeBatch.Counted(8, 3),
             new()
             {
-                Rule = new SingleSampling(new(8, 5), "a plan"),
+                Rule = new IndexedSampling(tables.Find(30, InspectionLevel.II, 25)),
                 OtherRule = new ShareMustPass(0.75),
                 Lot = 30,
             }

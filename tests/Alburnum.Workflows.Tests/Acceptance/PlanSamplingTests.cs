@@ -21,7 +21,7 @@ public sealed class PlanSamplingTests
             .Sample(
                 (kind, lot, seed) =>
                 {
-                    var sample = Planned(new RiskSampling(kind, Risks, lot, seed));
+                    var sample = Planned(new SampleForRisks(kind, Risks, lot, seed));
 
                     return sample.Positions.Count == sample.Plan.MostPiecesCut
                         && sample.Positions.Distinct().Count() == sample.Positions.Count
@@ -33,7 +33,7 @@ public sealed class PlanSamplingTests
     [Fact]
     public void A_seed_draws_the_same_pieces_again()
     {
-        var request = new ShareSampling(new(0.75), 8, InspectionLevel.II, 120, 7);
+        var request = new SampleByShare(new(0.75), 8, InspectionLevel.II, 120, 7);
 
         Assert.Equal(Planned(request).Positions, Planned(request).Positions);
         Assert.NotEqual(Planned(request).Positions, Planned(request with { Seed = 8 }).Positions);
@@ -41,12 +41,12 @@ public sealed class PlanSamplingTests
 
     [Fact]
     public void Without_a_lot_no_pieces_are_named() =>
-        Assert.Empty(Planned(new RiskSampling(RiskPlan.Smallest, Risks, null, 7)).Positions);
+        Assert.Empty(Planned(new SampleForRisks(RiskPlan.Smallest, Risks, null, 7)).Positions);
 
     [Fact]
     public void A_plan_of_the_tables_is_read_in_three_ways()
     {
-        var sample = Planned(new IndexedSampling(500, InspectionLevel.II, 10, Severity.Normal, 7));
+        var sample = Planned(new SampleByTables(500, InspectionLevel.II, 10, Severity.Normal, 7));
 
         Assert.Equal(50, sample.Positions.Count);
         Assert.Equal(
@@ -58,31 +58,31 @@ public sealed class PlanSamplingTests
     [Fact]
     public void A_share_stands_beside_the_plan_of_its_figure_where_the_tables_have_one()
     {
-        Assert.Equal(25, Planned(new ShareSampling(new(0.75), 8, InspectionLevel.II, 120, 7)).Indexed!.AqlPercent);
-        Assert.Null(Planned(new ShareSampling(new(0.77), 8, InspectionLevel.II, 120, 7)).Indexed);
-        Assert.Null(Planned(new ShareSampling(new(0.75), 8, InspectionLevel.II, null, 7)).Indexed);
+        Assert.Equal(25, Planned(new SampleByShare(new(0.75), 8, InspectionLevel.II, 120, 7)).Indexed!.AqlPercent);
+        Assert.Null(Planned(new SampleByShare(new(0.77), 8, InspectionLevel.II, 120, 7)).Indexed);
+        Assert.Null(Planned(new SampleByShare(new(0.75), 8, InspectionLevel.II, null, 7)).Indexed);
     }
 
     [Fact]
     public void A_lot_smaller_than_a_plan_by_variables_measures_is_told_so()
     {
-        var needed = Planned(new RiskSampling(RiskPlan.Variables, Risks, null, 7)).Plan.MostPiecesCut;
+        var needed = Planned(new SampleForRisks(RiskPlan.Variables, Risks, null, 7)).Plan.MostPiecesCut;
 
         Assert.Equal(
-            new LotTooSmall(needed),
-            PlanSampling.Plan(new RiskSampling(RiskPlan.Variables, Risks, needed - 1, 7), Tables)
+            new LotBelowSample(needed),
+            PlanSampling.Plan(new SampleForRisks(RiskPlan.Variables, Risks, needed - 1, 7), Tables)
         );
-        Assert.Equal(needed, Planned(new RiskSampling(RiskPlan.Variables, Risks, needed, 7)).Positions.Count);
+        Assert.Equal(needed, Planned(new SampleForRisks(RiskPlan.Variables, Risks, needed, 7)).Positions.Count);
     }
 
     [Fact]
     public void A_lot_with_more_failures_than_may_fail_shows_nothing() =>
-        Assert.Equal(new CannotBeShown(0.9), PlanSampling.Plan(new ShowingSampling(0.9, 0.95, 20, 100, 7), Tables));
+        Assert.Equal(new CannotBeShown(0.9), PlanSampling.Plan(new SampleToShow(0.9, 0.95, 20, 100, 7), Tables));
 
     [Fact]
     public void Showing_with_the_failures_borne_is_what_the_plan_accepts()
     {
-        var plan = Assert.IsType<SingleSamplingPlan>(Planned(new ShowingSampling(0.75, 0.95, 1, 500, 7)).Plan);
+        var plan = Assert.IsType<SingleSamplingPlan>(Planned(new SampleToShow(0.75, 0.95, 1, 500, 7)).Plan);
 
         Assert.Equal(1, plan.AcceptanceNumber);
         Assert.True(LotShare.LowerBound(plan.SampleSize - 1, plan.SampleSize, 500, 0.95) >= 0.75);

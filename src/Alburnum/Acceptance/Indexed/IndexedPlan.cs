@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Alburnum.Acceptance.Indexed;
 
 /// <summary>A plan as found in a standard's tables.</summary>
@@ -33,14 +31,6 @@ public sealed record IndexedPlan(
     /// <summary>What the standard takes the failures of this plan to be drawn from.</summary>
     public Supply StandardSupply => CountsDefects ? new DefectsPerPiece() : new SteadyProcess();
 
-    /// <summary>The rule that a verdict names.</summary>
-    public SingleSampling Rule => new(Plan, Name);
-
-    /// <summary>The plan's full name: standard, level, AQL, severity and letter.</summary>
-    public string Name =>
-        $"plan indexed at AQL {Number(AqlPercent)} ({Source.Document}, level {Level.InWords()}, {Severity.InWords()} inspection, "
-        + $"letter {CodeLetter}{(UsedLetter == CodeLetter ? "" : $", arrow to {UsedLetter}")})";
-
     /// <summary>What a count of failures means.</summary>
     /// <param name="failures">Failures found, 0 to the sample size; defects where the plan counts those.</param>
     public LotOutcome Outcome(int failures)
@@ -50,8 +40,17 @@ public sealed record IndexedPlan(
             return LotOutcome.Accepted;
         return failures < Plan.RejectionNumber ? LotOutcome.AcceptedInGap : LotOutcome.Rejected;
     }
+}
 
-    private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+/// <summary>A single sampling plan as indexed in a standard's tables.</summary>
+/// <param name="Indexed">The plan with standard, level, AQL and severity.</param>
+public sealed record IndexedSampling(IndexedPlan Indexed) : AcceptanceRule
+{
+    /// <inheritdoc/>
+    public override int? PiecesAsked => Indexed.Plan.SampleSize;
+
+    /// <inheritdoc/>
+    public override int MayFail(int piecesCut) => Indexed.Plan.AcceptanceNumber;
 }
 
 /// <summary>What became of a lot.</summary>

@@ -38,7 +38,7 @@ public enum Severity
     Reduced,
 }
 
-/// <summary>How levels and severities are written for people, and read from them.</summary>
+/// <summary>Names of levels and severities, as tables and options hold them.</summary>
 public static class InspectionWords
 {
     /// <summary>"S-1" to "S-4", "I", "II" or "III".</summary>

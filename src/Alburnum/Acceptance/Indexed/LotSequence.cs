@@ -25,12 +25,6 @@ public sealed record SampledLot(
 /// <param name="After">Where the plant stands after it.</param>
 public sealed record LotStep(SampledLot Lot, IndexedPlan Plan, LotOutcome Outcome, SwitchingState After);
 
-/// <summary>A lot that does not fit the rules: what was found and what they expect.</summary>
-/// <param name="Field">Which of the lot's facts does not fit.</param>
-/// <param name="Found">What was found.</param>
-/// <param name="Expected">What the rules expect there.</param>
-public sealed record LotMisfit(string Field, string Found, string Expected);
-
 /// <summary>Follows a plant's lots through normal, tightened and reduced inspection.</summary>
 /// <param name="Tables">The standard's tables.</param>
 /// <param name="Rules">Its switching rules.</param>
@@ -48,25 +42,15 @@ public sealed record LotSequence(AttributeTables Tables, SwitchingRules Rules, I
     public LotMisfit? Misfit(SwitchingState before, SampledLot lot)
     {
         if (lot.Pieces < Tables.LotSizes[0].From)
-            return new("pieces", $"{lot.Pieces}", $"{Tables.LotSizes[0].From} or more, the smallest lot of the tables");
+            return new LotTooSmall(lot.Pieces, Tables.LotSizes[0].From);
         if (before.IsStopped && !lot.BeginsAgain)
-            return new(
-                "begins_again",
-                "no",
-                "yes where the cause is mended: acceptance has stopped before this lot and judges none until then"
-            );
+            return new AcceptanceStopped();
         if (!before.IsStopped && lot.BeginsAgain)
-            return new("begins_again", "yes", "no: acceptance had not stopped before this lot");
+            return new AcceptanceNotStopped();
         var plan = Plan(Entering(before, lot), lot.Pieces);
         if (lot.Cut != plan.Plan.SampleSize)
-            return new(
-                "cut",
-                $"{lot.Cut}",
-                $"{plan.Plan.SampleSize}, the sample of {plan.Severity.InWords()} inspection, which is in force for this lot"
-            );
-        return !plan.CountsDefects && lot.Failures > lot.Cut
-            ? new("failures", $"{lot.Failures}", $"at most the {lot.Cut} pieces that were cut")
-            : null;
+            return new OtherSampleCut(lot.Cut, plan);
+        return !plan.CountsDefects && lot.Failures > lot.Cut ? new MoreFailuresThanCut(lot.Failures, lot.Cut) : null;
     }
 
     /// <summary>What becomes of one more lot.</summary>
@@ -74,10 +58,7 @@ public sealed record LotSequence(AttributeTables Tables, SwitchingRules Rules, I
     public LotStep After(SwitchingState before, SampledLot lot)
     {
         if (Misfit(before, lot) is { } misfit)
-            throw new ArgumentException(
-                $"{misfit.Field}: found {misfit.Found}, expected {misfit.Expected}.",
-                nameof(lot)
-            );
+            throw new ArgumentException($"The lot does not fit: {misfit}.", nameof(lot));
         var standing = Entering(before, lot);
         var plan = Plan(standing, lot.Pieces);
         var outcome = plan.Outcome(lot.Failures);

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Alburnum.Acceptance.Indexed;
 
 /// <summary>The counts by which a plant moves between normal, tightened and reduced inspection.</summary>
@@ -35,18 +33,18 @@ public sealed record InspectedLot(LotOutcome Outcome, bool IsReductionAgreed = f
 /// <param name="Recent">Acceptances (true) and rejections since the last switch, oldest first, as many as matter.</param>
 /// <param name="LotsAtSeverity">Lots inspected since the last switch.</param>
 /// <param name="RejectedAtSeverity">Lots rejected since the last switch.</param>
-/// <param name="Reason">Why inspection was switched or stopped with the last lot; empty where it was not.</param>
+/// <param name="Reason">Why inspection was switched or stopped with the last lot; null where it was not.</param>
 public sealed record SwitchingState(
     Severity Severity,
     bool IsStopped,
     IReadOnlyList<bool> Recent,
     int LotsAtSeverity,
     int RejectedAtSeverity,
-    string Reason
+    SwitchingReason? Reason
 )
 {
     /// <summary>Every plant begins at normal inspection.</summary>
-    public static SwitchingState Beginning { get; } = new(Severity.Normal, false, [], 0, 0, "");
+    public static SwitchingState Beginning { get; } = new(Severity.Normal, false, [], 0, 0, null);
 
     /// <inheritdoc/>
     public bool Equals(SwitchingState? other) =>
@@ -78,7 +76,7 @@ public static class Switching
             Recent = [.. before.Recent.Append(accepted).TakeLast(kept)],
             LotsAtSeverity = before.LotsAtSeverity + 1,
             RejectedAtSeverity = before.RejectedAtSeverity + (accepted ? 0 : 1),
-            Reason = "",
+            Reason = null,
         };
         return state.Severity switch
         {
@@ -101,51 +99,46 @@ public static class Switching
         var watched = state.Recent.TakeLast(rules.WatchedToTighten).ToList();
         var rejected = watched.Count(accepted => !accepted);
         if (rejected >= rules.RejectedToTighten)
-            return To(Severity.Tightened, $"{rejected} of the last {watched.Count} lots were rejected");
+            return To(Severity.Tightened, new RejectedAmongLast(rejected, watched.Count));
         return IsRun(state, rules.AcceptedToReduce) && lot is { IsReductionAgreed: true, IsSteady: true }
-            ? To(Severity.Reduced, $"{rules.AcceptedToReduce} consecutive lots were accepted and reduction is agreed")
+            ? To(Severity.Reduced, new ReductionAgreed(rules.AcceptedToReduce))
             : state;
     }
 
     private static SwitchingState AfterTightened(SwitchingState state, SwitchingRules rules)
     {
         if (IsRun(state, rules.AcceptedToRelax))
-            return To(Severity.Normal, $"{rules.AcceptedToRelax} consecutive lots were accepted");
+            return To(Severity.Normal, new AcceptedInARow(rules.AcceptedToRelax));
         if (state.RejectedAtSeverity >= rules.RejectedToStop)
-            return Stop(state, $"{Number(state.RejectedAtSeverity)} lots were rejected on tightened inspection");
+            return Stop(state, new RejectedOnTightened(state.RejectedAtSeverity));
         return state.LotsAtSeverity >= rules.TightenedToStop
-            ? Stop(state, $"{Number(state.LotsAtSeverity)} consecutive lots were on tightened inspection")
+            ? Stop(state, new TightenedTooLong(state.LotsAtSeverity))
             : state;
     }
 
     private static SwitchingState AfterReduced(SwitchingState state, InspectedLot lot) =>
         lot switch
         {
-            { Outcome: LotOutcome.Rejected } => To(Severity.Normal, "a lot was rejected on reduced inspection"),
-            { Outcome: LotOutcome.AcceptedInGap } => To(
-                Severity.Normal,
-                "the count lay between the acceptance and the rejection number"
-            ),
-            { IsSteady: false } => To(Severity.Normal, "production was irregular"),
+            { Outcome: LotOutcome.Rejected } => To(Severity.Normal, new RejectedOnReduced()),
+            { Outcome: LotOutcome.AcceptedInGap } => To(Severity.Normal, new CountInGap()),
+            { IsSteady: false } => To(Severity.Normal, new ProductionIrregular()),
             _ => state,
         };
 
     private static bool IsRun(SwitchingState state, int length) =>
         state.Recent.Count >= length && state.Recent.TakeLast(length).All(accepted => accepted);
 
-    private static SwitchingState To(Severity severity, string reason) =>
+    private static SwitchingState To(Severity severity, SwitchingReason reason) =>
         SwitchingState.Beginning with
         {
             Severity = severity,
             Reason = reason,
         };
 
-    private static SwitchingState Stop(SwitchingState state, string reason) =>
+    private static SwitchingState Stop(SwitchingState state, SwitchingReason reason) =>
         state with
         {
             IsStopped = true,
             Reason = reason,
         };
-
-    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

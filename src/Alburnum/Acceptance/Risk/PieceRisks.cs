@@ -72,6 +72,6 @@ public sealed record PieceRisks(
     private static double? Greatest(IReadOnlyList<Judgement> pieces, Verdict verdict, Func<double, double> wrong) =>
         pieces
             .Where(piece => piece.Verdict == verdict)
-            .Select(piece => piece.Probability is { } probability ? wrong(probability) : (double?)null)
+            .Select(piece => piece.Probability is { } probability ? wrong(probability.Middle) : (double?)null)
             .Max();
 }

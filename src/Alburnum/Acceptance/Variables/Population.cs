@@ -10,7 +10,7 @@ public enum Population
     LogNormal,
 }
 
-/// <summary>How a shape is written for people.</summary>
+/// <summary>Names of the shapes, as options and documents hold them.</summary>
 public static class PopulationWords
 {
     /// <summary>"normal" or "log-normal".</summary>

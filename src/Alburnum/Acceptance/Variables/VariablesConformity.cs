@@ -1,7 +1,5 @@
-using System.Globalization;
 using Alburnum.Penetration;
 using MathNet.Numerics.Distributions;
-using static Alburnum.Figures;
 
 namespace Alburnum.Acceptance.Variables;
 
@@ -37,12 +35,6 @@ public sealed record VariablesDemand
 
     /// <summary>Shape that the measure is taken to have.</summary>
     public Population Population { get; }
-
-    /// <summary>The demand in words.</summary>
-    public string InWords =>
-        $"at least {Percent(Share)} of all pieces must reach {Say(Limit)}, shown by measured values with {Percent(Confidence)} confidence";
-
-    internal string Say(double value) => $"{value.ToString("0.###", CultureInfo.InvariantCulture)} {Unit}";
 }
 
 /// <summary>How a measure fares against its demand.</summary>
@@ -53,7 +45,7 @@ public sealed record VariablesDemand
 /// <param name="ShareUpperBound">Upper bound on it, same confidence; null where readings are cut off.</param>
 /// <param name="CountedShareLowerBound">Exact bound from counting alone, which takes no shape for granted.</param>
 /// <param name="IsExact">True where the limits are exact for the population; false where readings are cut off.</param>
-/// <param name="Reasons">Why, one sentence each.</param>
+/// <param name="Reasons">What the verdict rests on.</param>
 public sealed record VariablesJudgement(
     Verdict Verdict,
     double? LowerLimit,
@@ -62,7 +54,7 @@ public sealed record VariablesJudgement(
     double? ShareUpperBound,
     double CountedShareLowerBound,
     bool IsExact,
-    IReadOnlyList<string> Reasons
+    IReadOnlyList<Reason> Reasons
 );
 
 /// <summary>Judges a batch by what was measured on its pieces, not by how many passed.</summary>
@@ -95,56 +87,43 @@ public static class VariablesConformity
                 nameof(readings)
             );
         double[] values = [.. readings.Where(reading => reading.Censoring == Censoring.Exact).Select(r => r.Value)];
-        List<string> reasons = [$"Rule used: {demand.InWords}.", Seen(readings, values, demand)];
         var isExact = values.Length == readings.Count;
         var (lower, upper) = Limits(readings, values, demand);
-        double? shareLower = null,
-            shareUpper = null;
-        if (lower is { } least && upper is { } most)
-        {
-            reasons.Add(
-                $"With {Percent(demand.Confidence)} confidence {Percent(demand.Share)} of all pieces exceed at least {demand.Say(least)} "
-                    + $"and, with the same confidence, at most {demand.Say(most)}"
-                    + (isExact ? "." : " (approximate, since readings are cut off).")
-            );
-            if (isExact)
-            {
-                shareLower = ShareAbove(values, demand, demand.Confidence);
-                shareUpper = ShareAbove(values, demand, 1 - demand.Confidence);
-                reasons.Add(
-                    $"With {Percent(demand.Confidence)} confidence at least {Percent(shareLower.Value)} of all pieces reach {demand.Say(demand.Limit)}, "
-                        + $"and at most {Percent(shareUpper.Value)}."
-                );
-            }
-        }
-        else
-            reasons.Add(
-                "Fewer than two different values were read: nothing fixes the spread, so nothing is said by variables."
-            );
+        var isBounded = isExact && lower is not null;
+        var shareLower = isBounded ? ShareAbove(values, demand, demand.Confidence) : (double?)null;
+        var shareUpper = isBounded ? ShareAbove(values, demand, 1 - demand.Confidence) : (double?)null;
         var reaching = readings.Count(reading =>
             reading.Censoring != Censoring.AtMost && reading.Value >= demand.Limit
         );
         var counted = LotShare.LowerBound(reaching, readings.Count, lotSize, demand.Confidence);
-        reasons.Add(
-            $"By counting alone {reaching} of {readings.Count} surely reach it: with {Percent(demand.Confidence)} confidence at least "
-                + $"{Percent(counted)} of {(lotSize is { } lot ? $"the {lot} pieces in the lot" : "the supply")} do."
-        );
-        reasons.Add(
-            $"Holds only if the measure is near {demand.Population.InWords()} over the pieces and no error is common to all readings."
-        );
-        var verdict =
+        var measured =
             lower >= demand.Limit ? Verdict.Conforms
             : upper < demand.Limit ? Verdict.DoesNotConform
             : Verdict.Undecided;
         var countSays = reaching >= demand.Share * readings.Count ? Verdict.Conforms : Verdict.DoesNotConform;
-        if (verdict != Verdict.Undecided && verdict != countSays)
-        {
-            verdict = Verdict.Undecided;
-            reasons.Add(
-                $"Values and count point different ways, so the measure can hardly be {demand.Population.InWords()}: no verdict by variables."
-            );
-        }
-        return new(verdict, lower, upper, shareLower, shareUpper, counted, isExact, reasons);
+        var isDoubted = measured != Verdict.Undecided && measured != countSays;
+
+        List<Reason> reasons = [new DemandUsed(demand), Seen(readings, values, demand)];
+        if (lower is { } least && upper is { } most)
+            reasons.Add(new ToleranceLimits(demand, least, most, isExact));
+        else
+            reasons.Add(new SpreadNotFixed());
+        if (shareLower is { } atLeast && shareUpper is { } atMost)
+            reasons.Add(new ShareBounds(demand, atLeast, atMost));
+        reasons.Add(new CountedAlone(demand, reaching, readings.Count, counted, lotSize));
+        reasons.Add(new PopulationAssumed(demand.Population));
+        if (isDoubted)
+            reasons.Add(new PopulationDoubted(demand.Population));
+        return new(
+            isDoubted ? Verdict.Undecided : measured,
+            lower,
+            upper,
+            shareLower,
+            shareUpper,
+            counted,
+            isExact,
+            reasons
+        );
     }
 
     private static (double? Lower, double? Upper) Limits(
@@ -173,14 +152,12 @@ public static class VariablesConformity
         return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, t, values.Length - 1) / root);
     }
 
-    private static string Seen(IReadOnlyList<CensoredReading> readings, double[] values, VariablesDemand demand)
-    {
-        var below = readings.Count(reading => reading.Censoring == Censoring.AtMost);
-        var above = readings.Count(reading => reading.Censoring == Censoring.AtLeast);
-        return $"{readings.Count} pieces measured"
-            + (values.Length > 0 ? $", {demand.Say(values.Min())} to {demand.Say(values.Max())}" : "")
-            + (below > 0 ? $"; {below} below detection" : "")
-            + (above > 0 ? $"; {above} as far as could be read" : "")
-            + ".";
-    }
+    private static ValuesRead Seen(IReadOnlyList<CensoredReading> readings, double[] values, VariablesDemand demand) =>
+        new(
+            demand,
+            readings.Count,
+            values.Length > 0 ? (values.Min(), values.Max()) : null,
+            readings.Count(reading => reading.Censoring == Censoring.AtMost),
+            readings.Count(reading => reading.Censoring == Censoring.AtLeast)
+        );
 }

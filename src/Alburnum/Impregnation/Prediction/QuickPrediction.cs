@@ -84,7 +84,7 @@ public sealed record QuickPrediction
     /// <summary>Solution kept in the analytical zone, L to the m³ of zone.</summary>
     public required Spread ZoneLPerM3 { get; init; }
 
-    /// <summary>Share of pieces that meet the rule at every place; its uncertainty is the spread between batches.</summary>
+    /// <summary>Share of pieces that meet the rule at every place; its uncertainty is the spread between the hundred batches drawn, known to 7 %.</summary>
     public required Estimate PieceShare { get; init; }
 
     /// <summary>Share of cores, one taken anywhere on a piece, that meet the rule.</summary>

@@ -1,9 +1,9 @@
 using Alburnum.Records;
 
-namespace Alburnum.Cli.Measuring;
+namespace Alburnum.Workflows.Measuring;
 
 /// <summary>Which files a list of photographs and folders means, and their bytes.</summary>
-internal static class PhotographPaths
+public static class PhotographPaths
 {
     private const long MostBytes = 200L * 1024 * 1024;
 

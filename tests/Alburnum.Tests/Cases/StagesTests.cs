@@ -3,10 +3,11 @@ using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
+using CsCheck;
 
 namespace Alburnum.Tests.Cases;
 
-public sealed class CaseRunTests
+public sealed class StagesTests
 {
     private static readonly Section Square = new RectangularSection(100, 100);
     private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
@@ -43,7 +44,7 @@ public sealed class CaseRunTests
         var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: 8);
 
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
-        Assert.Contains("Retention is not judged: no assay was given.", result.Overall.Reasons);
+        Assert.Equal([result.Batch!.Parts, new RetentionNotAssayed()], result.Overall.Reasons);
     }
 
     [Fact]
@@ -52,10 +53,7 @@ public sealed class CaseRunTests
         var result = Run(Depth(6), [Piece("P01", 9), Piece("P02", 10)], [], retention: null);
 
         Assert.Equal(Verdict.Conforms, result.Overall.Verdict);
-        Assert.Contains(
-            result.Overall.Reasons,
-            reason => reason.StartsWith("Retention is not judged", StringComparison.Ordinal)
-        );
+        Assert.Equal([result.Batch!.Parts, new RetentionNotStated()], result.Overall.Reasons);
     }
 
     [Fact]
@@ -66,8 +64,8 @@ public sealed class CaseRunTests
         var result = Run(Depth(6), [unread], [Assay(9)], retention: 8);
 
         var judgement = Assert.Single(result.Pieces).Judgement;
-        Assert.Equal((Verdict.Undecided, (double?)null), (judgement.Verdict, judgement.Probability));
-        Assert.Equal(["Out of focus; photograph it again."], judgement.Reasons);
+        Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judgement.Verdict, judgement.Probability));
+        Assert.Equal([new DepthNotRead("Out of focus; photograph it again.")], judgement.Reasons);
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
     }
 
@@ -77,7 +75,9 @@ public sealed class CaseRunTests
         var result = Run(new Forbidden("Not with this timber."), [Piece("P01", 40)], [Assay(9)], retention: 8);
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
-        Assert.Equal(["Not with this timber."], result.Overall.Reasons);
+        Assert.Equal(ProbabilityRange.Exactly(0), result.Overall.Probability);
+        Assert.Equal([new CodeForbids((NotPermitted)result.Answer)], result.Overall.Reasons);
+        Assert.Equal([new NoDepthKnown()], Assert.Single(result.Pieces).Judgement.Reasons);
         Assert.Null(result.Batch);
     }
 
@@ -86,8 +86,11 @@ public sealed class CaseRunTests
     {
         var result = Run(new UnknownCell("Not read."), [Piece("P01", 9)], [Assay(9)], retention: 8);
 
-        Assert.Equal((Verdict.Undecided, (double?)null), (result.Overall.Verdict, result.Overall.Probability));
-        Assert.Contains("must be consulted", Assert.Single(result.Overall.Reasons), StringComparison.Ordinal);
+        Assert.Equal(
+            (Verdict.Undecided, (ProbabilityRange?)null),
+            (result.Overall.Verdict, result.Overall.Probability)
+        );
+        Assert.Equal([new RulebookSilent((NotCovered)result.Answer)], result.Overall.Reasons);
     }
 
     [Fact]
@@ -114,18 +117,78 @@ public sealed class CaseRunTests
         Assert.Equal(Verdict.DoesNotConform, Run(Depth(6), shallow, [Assay(9)], 8, sapwoodMm: 30).Overall.Verdict);
     }
 
-    private static IReadOnlyList<double?> SapwoodOf(CaseResult result, int piece) =>
+    [Fact]
+    public void Each_stage_keeps_the_one_before()
+    {
+        var enquired = Case([Assay(9)], retention: 8);
+        var required = enquired.Under(Code(Depth(6)));
+        var predicted = required.Predicted(prediction: null, charge: null);
+        var measured = predicted.Measured([Piece("P01", 9)]);
+        var judged = measured.Judged(DecisionRule.Usual);
+
+        Assert.Same(enquired, judged.Enquired);
+        Assert.Same(required, judged.Required);
+        Assert.Same(predicted, judged.Predicted);
+        Assert.Same(measured, judged.Measured);
+    }
+
+    [Fact]
+    public void Nothing_that_was_seen_of_the_sapwood_gives_way_to_what_is_stated() =>
+        Gen.Select(Gen.Double[0.1, 40].Array[1, 4], Gen.Double[0.1, 40])
+            .Sample(
+                (seen, stated) =>
+                {
+                    PieceEvidence[] pieces =
+                    [
+                        .. seen.Select((mm, i) => Piece($"P{i}", 5, mm)),
+                        Piece("unseen", 5, sapwoodMm: null),
+                    ];
+
+                    var measured = Case([], 8, stated).Under(Code(Depth(6))).Predicted(null, null).Measured(pieces);
+
+                    Assert.All(
+                        seen.Index(),
+                        each =>
+                            Assert.Equal(
+                                pieces[each.Index].Profile!.Faces,
+                                measured.Evidence[each.Index].Profile!.Faces,
+                                SameSapwood
+                            )
+                    );
+                    Assert.All(measured.Evidence[^1].Profile!.Faces[0].SapwoodDepthMm, mm => Assert.Equal(stated, mm));
+                },
+                iter: 100
+            );
+
+    [Fact]
+    public void The_contract_s_own_retention_goes_before_the_code_s_and_none_is_asked_where_nothing_is_required()
+    {
+        Assert.Equal(8, Case([], retention: 8).Under(Code(Depth(6))).RequiredKgPerM3);
+        Assert.Null(Case([], retention: null).Under(Code(Depth(6))).RequiredKgPerM3);
+        Assert.Null(Case([], retention: 8).Under(Code(new Forbidden("Not this timber."))).RequiredKgPerM3);
+    }
+
+    private static bool SameSapwood(FaceProfile one, FaceProfile other) =>
+        one.SapwoodDepthMm.SequenceEqual(other.SapwoodDepthMm);
+
+    private static IReadOnlyList<double?> SapwoodOf(JudgedCase result, int piece) =>
         result.Pieces[piece].Evidence.Profile!.Faces[0].SapwoodDepthMm;
 
-    private static CaseResult Run(
+    private static JudgedCase Run(
         Demand demand,
         IReadOnlyList<PieceEvidence> evidence,
         IReadOnlyList<Assay> assays,
         double? retention,
         double? sapwoodMm = null
-    )
-    {
-        var rulebook = new Rulebook(
+    ) =>
+        Case(assays, retention, sapwoodMm)
+            .Under(Code(demand))
+            .Predicted(prediction: null, charge: null)
+            .Measured(evidence)
+            .Judged(DecisionRule.Usual);
+
+    private static Rulebook Code(Demand demand) =>
+        new(
             "invented",
             "Invented code",
             "Invented",
@@ -136,21 +199,20 @@ public sealed class CaseRunTests
             [],
             []
         );
-        var enquiry = new Enquiry { Section = Square, UseClasses = [UseClass.Four] };
-        var @case = new Case(
+
+    private static EnquiredCase Case(IReadOnlyList<Assay> assays, double? retention, double? sapwoodMm = null) =>
+        new(
             "T-1",
             "Title",
             "Client",
             new DateOnly(2026, 5, 12),
-            enquiry,
+            new Enquiry { Section = Square, UseClasses = [UseClass.Four] },
             50,
             new ShareMustPass(0.75),
             assays,
             retention,
             sapwoodMm
         );
-        return CaseRun.Run(@case, rulebook, evidence, DecisionRule.Usual);
-    }
 
     private static PenetrationDemand Depth(double depthMm) =>
         new("depth", new LeastDepth(WoodZone.Sapwood, depthMm), null, Invented);

@@ -1,0 +1,78 @@
+using System.Globalization;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>Numbers as people read them: shares and probabilities in per cent, measured values rounded by their uncertainty, each with its unit.</summary>
+/// <remarks>Where a word belongs to the number ("over 99.9 %") it comes from the language given; English where none is.</remarks>
+public static class Figures
+{
+    /// <summary>A share in per cent, to tenths. What is not all or nothing is not rounded to 0 or 100 %.</summary>
+    /// <param name="share">0 to 1.</param>
+    /// <param name="wording">The language.</param>
+    public static string Percent(double share, Wording? wording = null) =>
+        share switch
+        {
+            > 0 and < 0.0005 => Under("0.1 %", wording),
+            >= 0.9995 and < 1 => Over("99.9 %", wording),
+            _ => $"{Digits(share * 100, 1)} %",
+        };
+
+    /// <summary>A share as whole per cent, where tenths would say more than was measured. What is not all or nothing is not rounded to 0 or 100 %.</summary>
+    /// <param name="share">0 to 1.</param>
+    /// <param name="wording">The language.</param>
+    public static string WholePercent(double share, Wording? wording = null) =>
+        share switch
+        {
+            > 0 and < 0.005 => Under("1 %", wording),
+            >= 0.995 and < 1 => Over("99 %", wording),
+            _ => $"{Number(share * 100, 0)} %",
+        };
+
+    /// <summary>A probability in per cent. No measurement is certain, so none is written as 0 or 100 %.</summary>
+    /// <param name="probability">0 to 1; null is "not determined".</param>
+    /// <param name="wording">The language.</param>
+    public static string Certainty(double? probability, Wording? wording = null) =>
+        probability is { } known
+            ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording)
+            : (wording ?? Wording.English).Say("figures.not-determined");
+
+    /// <summary>A value with its standard uncertainty, both rounded to the uncertainty's first significant digit (second where it is 1).</summary>
+    /// <remarks>The usual rounding of measured values, JCGM 100:2008, 7.2.6.</remarks>
+    public static string Measured(double value, double standardUncertainty, string unit)
+    {
+        var decimals = Decimals(standardUncertainty);
+        return $"{Number(value, decimals)} ± {Number(standardUncertainty, decimals)} {unit}".TrimEnd();
+    }
+
+    /// <summary>A number with so many decimals.</summary>
+    public static string Number(double value, int decimals) =>
+        Math.Round(value, decimals).ToString($"F{decimals}", CultureInfo.InvariantCulture);
+
+    /// <summary>A number with as many decimals as it has, at most so many.</summary>
+    public static string Digits(double value, int most = 2) =>
+        value.ToString("0." + new string('#', most), CultureInfo.InvariantCulture);
+
+    /// <summary>A count.</summary>
+    public static string Whole(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A length, to hundredths of a millimetre.</summary>
+    public static string Mm(double mm) => $"{Digits(mm)} mm";
+
+    /// <summary>A retention, to thousandths.</summary>
+    public static string KgPerM3(double retention) => $"{Digits(retention, 3)} kg/m³";
+
+    private static string Over(string percent, Wording? wording) =>
+        (wording ?? Wording.English).Say("figures.over", ("percent", percent));
+
+    private static string Under(string percent, Wording? wording) =>
+        (wording ?? Wording.English).Say("figures.under", ("percent", percent));
+
+    private static int Decimals(double standardUncertainty)
+    {
+        if (standardUncertainty <= 0)
+            return 1;
+        var exponent = (int)Math.Floor(Math.Log10(standardUncertainty));
+        var leading = standardUncertainty / Math.Pow(10, exponent);
+        return Math.Clamp(leading < 2 ? 1 - exponent : -exponent, 0, 2);
+    }
+}

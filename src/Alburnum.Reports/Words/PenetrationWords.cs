@@ -1,0 +1,106 @@
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What the verdict on one piece rests on, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class PenetrationWords(Wording wording)
+{
+    /// <summary>The sentence of a reason.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A reason of a kind that no sentence is known for.</exception>
+    public string Say(PieceReason reason) =>
+        reason switch
+        {
+            NoDepthAsked => wording.Say("penetration.no-depth-asked"),
+            ZoneAbsent { Zone: WoodZone.ExposedHeartwood } absent => wording.Say(
+                "penetration.no-open-heartwood",
+                ("rule", Rule(absent.Rule))
+            ),
+            ZoneAbsent absent => wording.Say("penetration.no-sapwood", ("rule", Rule(absent.Rule))),
+            NothingRead nothing => wording.Say("penetration.nothing-read", ("rule", Rule(nothing.Rule))),
+            DecidedAt decided => Decided(decided),
+            ReachedOnFace face => wording.Say(
+                "penetration.reached-on-face",
+                ("rule", Rule(face.Rule)),
+                ("reached", Percent(face.ReachedShare)),
+                ("face", Figures.Whole(face.Face)),
+                ("asked", Percent(face.RequiredShare)),
+                ("depth", Figures.Mm(face.DepthMm)),
+                ("u", Figures.Mm(face.StandardUncertaintyMm)),
+                ("probability", Certainty(face.Probability.Low))
+            ),
+            GuardBand band => wording.Say(
+                "penetration.guard-band",
+                ("from", Figures.Mm(band.ConformsFromMm)),
+                ("upTo", Figures.Mm(band.FailsUpToMm))
+            ),
+            FacesNotRead unread => wording.Say(
+                "penetration.faces-not-read",
+                ("faces", string.Join(", ", unread.Faces.Select(Figures.Whole)))
+            ),
+            SapwoodBorderMissing => wording.Say("penetration.border-missing"),
+            NotDemonstrable => wording.Say("penetration.not-demonstrable"),
+            OppositeFacesNeeded needed => wording.Say(
+                "penetration.opposite-faces-needed",
+                ("rule", Rule(needed.Limit))
+            ),
+            UntreatedArea area => wording.Say(
+                "penetration.untreated-area",
+                ("rule", Rule(area.Limit)),
+                ("share", Percent(area.UntreatedShare.Value)),
+                ("u", Percent(area.UntreatedShare.StandardUncertainty)),
+                ("probability", Certainty(area.Probability))
+            ),
+            UntreatedReach reach => wording.Say(
+                "penetration.untreated-reach",
+                ("share", Percent(reach.AcrossShare.Value)),
+                ("probability", Certainty(reach.Probability))
+            ),
+            JudgedElsewhere { Verdict: Verdict.Conforms } => wording.Say("penetration.passed-elsewhere"),
+            JudgedElsewhere { Verdict: Verdict.DoesNotConform } => wording.Say("penetration.failed-elsewhere"),
+            JudgedElsewhere => wording.Say("penetration.not-determined"),
+            _ => throw ReasonWords.Unknown(reason),
+        };
+
+    private string Decided(DecidedAt decided) =>
+        wording.Say(
+            "penetration.decided-at",
+            ("rule", Rule(decided.Rule)),
+            ("reading", Reading(decided.Reading)),
+            ("positions", wording.Count("count.position", decided.Positions)),
+            (
+                "depth",
+                decided.TurnsElsewhere
+                    ? wording.Say(
+                        "penetration.least-sure-depth",
+                        ("least", Figures.Mm(decided.LeastDepthMm)),
+                        ("depth", Figures.Mm(decided.DepthMm))
+                    )
+                    : Figures.Mm(decided.DepthMm)
+            ),
+            ("required", Figures.Mm(decided.RequiredMm)),
+            ("face", Figures.Whole(decided.Face)),
+            ("place", Figures.Mm(decided.PositionMm)),
+            ("u", Figures.Mm(decided.StandardUncertaintyMm)),
+            ("probability", Certainty(decided.Probability.Low))
+        );
+
+    private string Reading(DepthReading reading) =>
+        reading switch
+        {
+            DepthReading.Minimum => wording.Say("penetration.minimum"),
+            DepthReading.FifthPercentile => wording.Say("penetration.fifth-percentile"),
+            _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, "Not a reading."),
+        };
+
+    private static string Rule(DepthRule rule)
+    {
+        var words = rule.InWords;
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private string Percent(double share) => Figures.Percent(share, wording);
+
+    private string Certainty(double probability) => Figures.Certainty(probability, wording);
+}

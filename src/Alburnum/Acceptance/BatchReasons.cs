@@ -1,0 +1,72 @@
+using Alburnum.Penetration;
+
+namespace Alburnum.Acceptance;
+
+/// <summary>What the verdict on a batch judged by counting, and by its assays, rests on.</summary>
+public abstract record BatchReason : Reason
+{
+    private protected BatchReason() { }
+}
+
+/// <summary>Which rule was used.</summary>
+/// <param name="Rule">The rule.</param>
+public sealed record RuleUsed(AcceptanceRule Rule) : BatchReason;
+
+/// <summary>How the pieces fare.</summary>
+/// <param name="Counts">Pieces by verdict.</param>
+/// <param name="MayFail">Greatest number of failures that the rule accepts.</param>
+public sealed record PiecesCounted(PieceCounts Counts, int MayFail) : BatchReason;
+
+/// <summary>Fewer pieces were cut than the rule asks for.</summary>
+/// <param name="Asked">Pieces that the rule asks for.</param>
+/// <param name="Missing">Pieces still to be cut.</param>
+public sealed record PiecesStillToCut(int Asked, int Missing) : BatchReason;
+
+/// <summary>Probability that the rule accepts where every piece was determined.</summary>
+/// <param name="IfIndependent">If the pieces were misread independently of each other, 0 to 1.</param>
+/// <param name="IfAlike">If all were misread alike, 0 to 1.</param>
+public sealed record AcceptanceProbability(double IfIndependent, double IfAlike) : BatchReason;
+
+/// <summary>Probability that the rule accepts where some pieces were not determined or not yet cut.</summary>
+/// <param name="Probability">From all of them failing to all of them conforming.</param>
+/// <param name="OpenPieces">How many they are.</param>
+public sealed record AcceptanceLeftOpen(ProbabilityRange Probability, int OpenPieces) : BatchReason;
+
+/// <summary>What may be said of the pieces that were not cut.</summary>
+/// <param name="Bound">Lower confidence bound on the conforming share.</param>
+/// <param name="LotSize">Pieces in the lot; null where the supply is without end or its size not known.</param>
+/// <param name="Undecided">Pieces cut that stay undecided.</param>
+public sealed record ConformingShareShown(ConformingShareBound Bound, int? LotSize, int Undecided) : BatchReason;
+
+/// <summary>No retention was asked for.</summary>
+public sealed record NoRetentionAsked : BatchReason;
+
+/// <summary>A retention is asked for, and no assay was given.</summary>
+/// <param name="RequiredKgPerM3">Retention asked for, kg/m³.</param>
+public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
+
+/// <summary>The mean of the assays against the retention asked for; an assay below detection is put at its limit.</summary>
+/// <param name="Assays">Assays, 1 or more.</param>
+/// <param name="MeanKgPerM3">Their mean, kg/m³.</param>
+/// <param name="RequiredKgPerM3">Retention asked for, kg/m³.</param>
+/// <param name="Probability">Probability that the mean meets it, 0 to 1.</param>
+public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double RequiredKgPerM3, double Probability)
+    : BatchReason;
+
+/// <summary>Some assays found nothing down to their detection limit.</summary>
+/// <param name="Undetected">How many.</param>
+/// <param name="Assays">Of how many.</param>
+/// <param name="LowestMeanKgPerM3">Mean if they hold nothing, kg/m³.</param>
+/// <param name="HighestMeanKgPerM3">Mean if they hold as much as their limit, kg/m³.</param>
+public sealed record BelowDetectionLimit(
+    int Undetected,
+    int Assays,
+    double LowestMeanKgPerM3,
+    double HighestMeanKgPerM3
+) : BatchReason;
+
+/// <summary>The whole of a batch's judgement with its parts.</summary>
+/// <param name="Batch">The verdict on the batch.</param>
+/// <param name="Penetration">Penetration alone.</param>
+/// <param name="Retention">Retention alone; null where none was asked for.</param>
+public sealed record BatchParts(Verdict Batch, Judgement Penetration, Judgement? Retention) : BatchReason;

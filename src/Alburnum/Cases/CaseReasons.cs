@@ -1,0 +1,34 @@
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
+namespace Alburnum.Cases;
+
+/// <summary>What the verdict on a case rests on beside its pieces and its batch.</summary>
+public abstract record CaseReason : Reason
+{
+    private protected CaseReason() { }
+}
+
+/// <summary>The code of practice does not allow it.</summary>
+/// <param name="Answer">What the rulebook answers.</param>
+public sealed record CodeForbids(NotPermitted Answer) : CaseReason;
+
+/// <summary>The rulebook has no answer.</summary>
+/// <param name="Answer">What the rulebook answers.</param>
+public sealed record RulebookSilent(NotCovered Answer) : CaseReason;
+
+/// <summary>There is no depth to judge a piece against.</summary>
+public sealed record NoDepthKnown : CaseReason;
+
+/// <summary>Retention is not judged: no figure is known that the assays must meet.</summary>
+public sealed record RetentionUnknown : CaseReason;
+
+/// <summary>Retention is not judged: neither the rulebook nor the contract gives a figure in kg/m³.</summary>
+public sealed record RetentionNotStated : CaseReason;
+
+/// <summary>Retention is not judged: no assay was given.</summary>
+public sealed record RetentionNotAssayed : CaseReason;
+
+/// <summary>The piece's depth could not be read.</summary>
+/// <param name="Note">What its reading says of that.</param>
+public sealed record DepthNotRead(string Note) : CaseReason;

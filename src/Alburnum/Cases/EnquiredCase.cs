@@ -1,0 +1,42 @@
+using Alburnum.Acceptance;
+using Alburnum.Requirements;
+
+namespace Alburnum.Cases;
+
+/// <summary>
+/// A case as it was put to the technologist, the first of its stages: enquired → required → predicted → measured → judged. Each stage is made from the one before by a pure
+/// function and keeps it.
+/// </summary>
+/// <param name="Reference">The technologist's own reference, unique among the cases.</param>
+/// <param name="Title">What the case is about.</param>
+/// <param name="Client">Who asked.</param>
+/// <param name="SampledOn">Day on which the sections were cut.</param>
+/// <param name="Enquiry">What is known of the component.</param>
+/// <param name="BatchSize">Pieces in the batch, 1 or more.</param>
+/// <param name="Acceptance">How many of the pieces cut may fail.</param>
+/// <param name="Assays">Assays of the analytical zone; may be empty.</param>
+/// <param name="StatedRetentionKgPerM3">Retention that the contract itself names, kg/m³; null to take the rulebook's.</param>
+/// <param name="StatedSapwoodMm">
+/// Sapwood depth that the technologist states for every face where a section shows no border, mm; null where none is stated.
+/// </param>
+public sealed record EnquiredCase(
+    string Reference,
+    string Title,
+    string Client,
+    DateOnly SampledOn,
+    Enquiry Enquiry,
+    int BatchSize,
+    AcceptanceRule Acceptance,
+    IReadOnlyList<Assay> Assays,
+    double? StatedRetentionKgPerM3,
+    double? StatedSapwoodMm
+)
+{
+    /// <summary>The case with what a code of practice demands of it.</summary>
+    /// <param name="rulebook">The code of practice that governs it.</param>
+    public RequiredCase Under(Rulebook rulebook)
+    {
+        ArgumentNullException.ThrowIfNull(rulebook);
+        return new(this, rulebook.Answer(Enquiry));
+    }
+}

@@ -1,0 +1,71 @@
+using Alburnum.Acceptance;
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
+namespace Alburnum.Cases;
+
+/// <summary>A case with what was measured on each piece cut.</summary>
+/// <param name="Predicted">The case with what was expected.</param>
+/// <param name="Evidence">What was measured on each piece, in the order given, with the sapwood as stated filled in.</param>
+public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEvidence> Evidence)
+{
+    /// <summary>The case with what is demanded.</summary>
+    public RequiredCase Required => Predicted.Required;
+
+    /// <summary>The case as it was put.</summary>
+    public EnquiredCase Enquired => Predicted.Enquired;
+
+    /// <summary>The case judged: every piece against the demand, then the batch.</summary>
+    /// <param name="decision">How sure one must be.</param>
+    /// <exception cref="ArgumentException">No pieces, a name twice, or more pieces than the batch has.</exception>
+    public JudgedCase Judged(DecisionRule decision) =>
+        Required.Answer switch
+        {
+            Required required => Against(required.Requirement, decision),
+            NotPermitted no => Unjudged(
+                new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
+            ),
+            NotCovered unknown => Unjudged(new(Verdict.Undecided, null, [new RulebookSilent(unknown)])),
+            var answer => throw new InvalidOperationException($"{answer} is not an answer."),
+        };
+
+    private JudgedCase Against(Requirement requirement, DecisionRule decision)
+    {
+        var pieces = Evidence
+            .Select(piece => new JudgedPiece(piece, Judge(piece, requirement.Penetration, decision)))
+            .ToList();
+        var batch = BatchConformity.Judge(
+            new(
+                [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
+                Enquired.BatchSize,
+                Enquired.Acceptance
+            )
+            {
+                Assays = Enquired.Assays,
+                RequiredKgPerM3 = Required.RequiredKgPerM3,
+            },
+            decision
+        );
+        return new(this, pieces, batch, batch.Overall with { Reasons = [batch.Parts, .. Unmeasured()] });
+    }
+
+    private JudgedCase Unjudged(Judgement overall)
+    {
+        var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
+        return new(this, [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))], null, overall);
+    }
+
+    private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
+        piece.Profile is { } profile
+            ? PieceConformity.Judge(rule, profile, decision)
+            : new Judgement(Verdict.Undecided, null, [.. piece.NotDetermined.Select(note => new DepthNotRead(note))]);
+
+    /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
+    private IEnumerable<CaseReason> Unmeasured()
+    {
+        if (Required.RequiredKgPerM3 is null)
+            yield return new RetentionNotStated();
+        else if (Enquired.Assays.Count == 0)
+            yield return new RetentionNotAssayed();
+    }
+}

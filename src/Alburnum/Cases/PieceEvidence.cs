@@ -1,0 +1,46 @@
+using Alburnum.Penetration;
+
+namespace Alburnum.Cases;
+
+/// <summary>How a piece was read.</summary>
+public enum EvidenceKind
+{
+    /// <summary>From a photograph of its sprayed cut end.</summary>
+    Photograph,
+
+    /// <summary>With a ruler, at some positions.</summary>
+    Ruler,
+}
+
+/// <summary>What was measured on one piece.</summary>
+/// <param name="Piece">Name of the piece.</param>
+/// <param name="Kind">How it was read.</param>
+/// <param name="Profile">Its depth profile; null where none could be determined.</param>
+/// <param name="NotDetermined">Why not, one sentence each; empty where it was determined.</param>
+public sealed record PieceEvidence(
+    string Piece,
+    EvidenceKind Kind,
+    DepthProfile? Profile,
+    IReadOnlyList<string> NotDetermined
+)
+{
+    /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
+    internal PieceEvidence WithSapwood(double depthMm) =>
+        this with
+        {
+            Profile = Profile is not { } profile
+                ? null
+                : profile with
+                {
+                    Faces =
+                    [
+                        .. profile.Faces.Select(face =>
+                            face with
+                            {
+                                SapwoodDepthMm = [.. face.SapwoodDepthMm.Select(seen => seen ?? depthMm)],
+                            }
+                        ),
+                    ],
+                },
+        };
+}

@@ -1,0 +1,127 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Penetration;
+
+/// <summary>What the verdict on one piece rests on.</summary>
+public abstract record PieceReason : Reason
+{
+    private protected PieceReason() { }
+}
+
+/// <summary>The rule asks for no depth.</summary>
+public sealed record NoDepthAsked : PieceReason;
+
+/// <summary>The piece has nothing of the zone that the rule speaks of.</summary>
+/// <param name="Rule">The rule.</param>
+/// <param name="Zone">Its zone.</param>
+public sealed record ZoneAbsent(DepthRule Rule, WoodZone Zone) : PieceReason;
+
+/// <summary>The zone is there, but no position of it could be read.</summary>
+/// <param name="Rule">The rule.</param>
+public sealed record NothingRead(DepthRule Rule) : PieceReason;
+
+/// <summary>The whole zone must be reached, and one position decides.</summary>
+public sealed record DecidedAt : PieceReason
+{
+    /// <summary>The rule.</summary>
+    public required DepthRule Rule { get; init; }
+
+    /// <summary>Which depth stands for the whole zone.</summary>
+    public required DepthReading Reading { get; init; }
+
+    /// <summary>Positions of the zone that were read.</summary>
+    public required int Positions { get; init; }
+
+    /// <summary>Least depth of them, mm.</summary>
+    public required double LeastDepthMm { get; init; }
+
+    /// <summary>Face of the position that decides.</summary>
+    public required int Face { get; init; }
+
+    /// <summary>Its distance from the start of the face, mm.</summary>
+    public required double PositionMm { get; init; }
+
+    /// <summary>Depth there, mm.</summary>
+    public required double DepthMm { get; init; }
+
+    /// <summary>Depth asked for there, mm.</summary>
+    public required double RequiredMm { get; init; }
+
+    /// <summary>Standard uncertainty of the depth against what is asked for, mm.</summary>
+    public required double StandardUncertaintyMm { get; init; }
+
+    /// <summary>Probability that the rule is met: low if every position of unknown zone counts, high if none does.</summary>
+    public required ProbabilityRange Probability { get; init; }
+
+    /// <summary>True where the least depth was read well and a deeper one so badly that the verdict turns on it.</summary>
+    public bool TurnsElsewhere => Reading == DepthReading.Minimum && DepthMm > LeastDepthMm;
+}
+
+/// <summary>A share of the zone must be reached on every face; this is how one face fares.</summary>
+public sealed record ReachedOnFace : PieceReason
+{
+    /// <summary>The rule.</summary>
+    public required DepthRule Rule { get; init; }
+
+    /// <summary>The face.</summary>
+    public required int Face { get; init; }
+
+    /// <summary>Share of the zone's positions on the face that reach the depth asked for, 0 to 1.</summary>
+    public required double ReachedShare { get; init; }
+
+    /// <summary>Share that must, 0 to 1.</summary>
+    public required double RequiredShare { get; init; }
+
+    /// <summary>Depth that the share asked for reaches, mm.</summary>
+    public required double DepthMm { get; init; }
+
+    /// <summary>Standard uncertainty of that depth against what is asked for, mm.</summary>
+    public required double StandardUncertaintyMm { get; init; }
+
+    /// <summary>Probability that the face meets the rule: low if every position of unknown zone counts, high if none does.</summary>
+    public required ProbabilityRange Probability { get; init; }
+}
+
+/// <summary>Depths between which a reading of that uncertainty decides nothing (JCGM 106:2012, clause 8).</summary>
+/// <param name="RequiredMm">Depth asked for, mm.</param>
+/// <param name="StandardUncertaintyMm">Standard uncertainty of the reading, mm.</param>
+/// <param name="ConformsFromMm">Least depth that conforms, mm.</param>
+/// <param name="FailsUpToMm">Greatest depth that does not conform, mm.</param>
+public sealed record GuardBand(
+    double RequiredMm,
+    double StandardUncertaintyMm,
+    double ConformsFromMm,
+    double FailsUpToMm
+) : PieceReason;
+
+/// <summary>On these faces less than half of the zone could be read.</summary>
+/// <param name="Faces">Face numbers, one or more.</param>
+public sealed record FacesNotRead(IReadOnlyList<int> Faces) : PieceReason;
+
+/// <summary>The border of the sapwood is not known, and the verdict depends on it.</summary>
+public sealed record SapwoodBorderMissing : PieceReason;
+
+/// <summary>The piece has nothing that the rule could be shown on.</summary>
+public sealed record NotDemonstrable : PieceReason;
+
+/// <summary>The reach of the untreated core can only be told from readings on opposite faces.</summary>
+/// <param name="Limit">The limit.</param>
+public sealed record OppositeFacesNeeded(UntreatedHeartwoodLimit Limit) : PieceReason;
+
+/// <summary>How much of the section is untreated.</summary>
+/// <param name="Limit">The limit.</param>
+/// <param name="UntreatedShare">Untreated share of the section, 0 to 1.</param>
+/// <param name="Probability">Probability that it stays under the limit, 0 to 1.</param>
+public sealed record UntreatedArea(UntreatedHeartwoodLimit Limit, Estimate UntreatedShare, double Probability)
+    : PieceReason;
+
+/// <summary>How far across the section the untreated core reaches.</summary>
+/// <param name="Limit">The limit.</param>
+/// <param name="AcrossShare">Share of the way across, 0 to 1, in the direction in which it is greatest.</param>
+/// <param name="Probability">Probability that it stays within the limit, 0 to 1.</param>
+public sealed record UntreatedReach(UntreatedHeartwoodLimit Limit, Estimate AcrossShare, double Probability)
+    : PieceReason;
+
+/// <summary>The piece was judged by someone else, who gave no depths.</summary>
+/// <param name="Verdict">What was said of it.</param>
+public sealed record JudgedElsewhere(Verdict Verdict) : PieceReason;

@@ -1,0 +1,52 @@
+using Alburnum.Reports.Words;
+
+namespace Alburnum.Reports.Tests.Words;
+
+public sealed class FiguresTests
+{
+    [Theory]
+    [InlineData(9.3456, 0.0873, "9.35 ± 0.09 mm")]
+    [InlineData(9.3456, 0.31, "9.3 ± 0.3 mm")]
+    [InlineData(9.3456, 0.14, "9.35 ± 0.14 mm")]
+    [InlineData(12.3456, 2.4, "12 ± 2 mm")]
+    [InlineData(12.3456, 1.2, "12.3 ± 1.2 mm")]
+    public void A_measured_value_is_rounded_by_its_uncertainty(double value, double u, string expected) =>
+        Assert.Equal(expected, Figures.Measured(value, u, "mm"));
+
+    [Fact]
+    public void A_measured_value_may_stand_where_its_unit_is_said_elsewhere() =>
+        Assert.Equal("9.3 ± 0.3", Figures.Measured(9.3456, 0.31, ""));
+
+    [Theory]
+    [InlineData(null, "not determined")]
+    [InlineData(1.0, "over 99.9 %")]
+    [InlineData(0.9996, "over 99.9 %")]
+    [InlineData(0.993, "99.3 %")]
+    [InlineData(0.5, "50 %")]
+    [InlineData(0.007, "0.7 %")]
+    [InlineData(0.0, "under 0.1 %")]
+    public void A_probability_never_claims_certainty(double? probability, string expected) =>
+        Assert.Equal(expected, Figures.Certainty(probability));
+
+    [Theory]
+    [InlineData(0.0, "0 %", "0 %")]
+    [InlineData(0.0004, "under 0.1 %", "under 1 %")]
+    [InlineData(0.126, "12.6 %", "13 %")]
+    [InlineData(0.9996, "over 99.9 %", "over 99 %")]
+    [InlineData(1.0, "100 %", "100 %")]
+    public void A_share_is_all_or_nothing_only_where_it_is(double share, string toTenths, string whole)
+    {
+        Assert.Equal(toTenths, Figures.Percent(share));
+        Assert.Equal(whole, Figures.WholePercent(share));
+    }
+
+    [Fact]
+    public void Digits_are_as_many_as_the_number_has_and_no_more_than_asked()
+    {
+        Assert.Equal(["12", "6.8", "6.82", "6.824"], [Figures.Digits(12), .. Enumerable.Range(1, 3).Select(Rounded)]);
+        Assert.Equal("6.82 mm", Figures.Mm(6.8235));
+        Assert.Equal("14.2 kg/m³", Figures.KgPerM3(14.2));
+
+        static string Rounded(int most) => Figures.Digits(6.8235, most);
+    }
+}

@@ -1,0 +1,111 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Alburnum.Acceptance.History;
+using Alburnum.Cases;
+using Alburnum.Reports.Words;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Reports.Tests.Words;
+
+/// <summary>A language is a file: every sentence is in it, and nothing is in it that is never said.</summary>
+public sealed partial class LanguageTests
+{
+    private static readonly Wording Quoted = Wrapped();
+
+    [Fact]
+    public void A_second_language_says_every_reason()
+    {
+        var words = new ReasonWords(Quoted);
+
+        Assert.All(
+            // What comes from a rulebook or from a reading is in the language of its maker.
+            SaidReasons.All.Where(said => said.Reason is not (CodeForbids or RulebookSilent or DepthNotRead)),
+            said => Assert.Matches("^«.*»$", words.Say(said.Reason))
+        );
+    }
+
+    [Fact]
+    public void A_second_language_says_every_signal() =>
+        Assert.All(
+            Enum.GetValues<Signals>().Where(signal => signal != Signals.None),
+            signal =>
+                Assert.Matches(
+                    "^«.*»$",
+                    Assert.Single(
+                        new SignalWords(Quoted).Say(signal, new("mean depth", "mm"), default, WatchRules.Usual)
+                    )
+                )
+        );
+
+    [Fact]
+    public void A_second_language_says_the_words_that_belong_to_a_figure()
+    {
+        Assert.Equal("«over 99.9 %»", Figures.Certainty(1, Quoted));
+        Assert.Equal("«under 1 %»", Figures.WholePercent(0.001, Quoted));
+        Assert.Equal("«not determined»", Figures.Certainty(null, Quoted));
+        Assert.Equal("«2 pieces»", Quoted.Count("count.piece", 2));
+    }
+
+    [Fact]
+    public void Every_sentence_of_the_language_is_said_somewhere() =>
+        Assert.Empty(
+            Wording
+                .English.Keys.Select(key => Ending().Replace(key, ""))
+                .Except(
+                    Sources("Alburnum.Reports", "Alburnum.Cli", "Alburnum.Web").SelectMany(Keys),
+                    StringComparer.Ordinal
+                )
+        );
+
+    [Fact]
+    public void Every_sentence_that_is_said_is_in_the_language() =>
+        Assert.Empty(
+            Sources("Alburnum.Reports")
+                .SelectMany(Keys)
+                .Except(Wording.English.Keys.Select(key => Ending().Replace(key, "")), StringComparer.Ordinal)
+        );
+
+    [Fact]
+    public void A_value_may_hold_braces_and_a_place_without_a_value_is_refused()
+    {
+        Assert.Equal("a {b}", Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y", ("z", "{b}")));
+        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y"));
+        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a\"}}")).Say("x.y", ("z", "b")));
+    }
+
+    private static Wording Wrapped()
+    {
+        using var english = File.OpenRead(Repository.At("src", "Alburnum.Reports", "Words", "en.json"));
+        var sections = JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(english)!;
+        var wrapped = sections.ToDictionary(
+            section => section.Key,
+            section => section.Value.ToDictionary(entry => entry.Key, entry => $"«{entry.Value}»")
+        );
+        return Wording.Read(new MemoryStream(JsonSerializer.SerializeToUtf8Bytes(wrapped)));
+    }
+
+    private static MemoryStream Json(string text) => new(System.Text.Encoding.UTF8.GetBytes(text));
+
+    private static IEnumerable<string> Sources(params string[] projects) =>
+        projects
+            .SelectMany(project =>
+                Directory.EnumerateFiles(Repository.At("src", project), "*", SearchOption.AllDirectories)
+            )
+            .Where(file => Path.GetExtension(file) is ".cs" or ".razor")
+            .Select(File.ReadAllText);
+
+    private static IEnumerable<string> Keys(string source) =>
+        Key()
+            .Matches(source)
+            .Select(match => match.Groups["key"].Value)
+            .Where(key => Sections.Contains(key.Split('.')[0], StringComparer.Ordinal));
+
+    private static string[] Sections { get; } =
+    [.. Wording.English.Keys.Select(key => key.Split('.')[0]).Distinct(StringComparer.Ordinal)];
+
+    [GeneratedRegex("\"(?<key>[a-z]+(\\.[a-zA-Z0-9-]+)+)\"", RegexOptions.ExplicitCapture)]
+    private static partial Regex Key();
+
+    [GeneratedRegex(@"\.(one|other)$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Ending();
+}
