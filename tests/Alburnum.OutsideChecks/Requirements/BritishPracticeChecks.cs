@@ -43,7 +43,7 @@ public sealed class BritishPracticeChecks
     [InlineData("European larch", "resistant")]
     [InlineData("Douglas fir (Europe)", "resistant")]
     public void Among_softwoods_only_pine_counts_as_permeable(string species, string group) =>
-        Assert.Equal([group], Facts.Rulebook("british-2014").GroupsOf(Facts.Species.Get(species)));
+        Assert.Equal([group], Library.Rulebook("british-2014").GroupsOf(Library.Species.Get(species)));
 
     [Fact]
     [Published(
@@ -54,7 +54,7 @@ public sealed class BritishPracticeChecks
     {
         var frame = new Enquiry
         {
-            Component = Facts.Components.Get("window frame"),
+            Component = Library.Components.Get("window frame"),
             UseClasses = [UseClass.ThreeOne],
             IsCoated = true,
             CriticalValue = new PreservativeAmount(8, AmountUnit.KgPerM3),
@@ -88,8 +88,8 @@ public sealed class BritishPracticeChecks
     {
         var rail = new Enquiry
         {
-            Component = Facts.Components.Get("fence rail"),
-            Species = Facts.Species.Get("Sitka spruce"),
+            Component = Library.Components.Get("fence rail"),
+            Species = Library.Species.Get("Sitka spruce"),
             Section = new RectangularSection(38, 87),
         };
         var answer = Assert.IsType<NotCovered>(Ask("british-2024", rail));
@@ -134,7 +134,7 @@ public sealed class BritishPracticeChecks
     [Fact]
     [Published("British trade advice", "desired service lives")]
     public void Service_lives_are_15_30_and_60_years() =>
-        Assert.Equal([15, 30, 60], Facts.Rulebook("british-2014").Lives);
+        Assert.Equal([15, 30, 60], Library.Rulebook("british-2014").Lives);
 
     [Fact]
     [Published("British trade advice on treated timber", "moisture before treatment")]
@@ -149,7 +149,7 @@ public sealed class BritishPracticeChecks
     [Published("British trade advice on fencing and decking", "unseasoned spruce posts")]
     public void A_wet_spruce_post_is_warned_of_and_a_dry_one_is_not()
     {
-        var post = Sawn("Norway spruce", UseClass.Four, 15) with { Component = Facts.Components.Get("fence post") };
+        var post = Sawn("Norway spruce", UseClass.Four, 15) with { Component = Library.Components.Get("fence post") };
         Assert.Contains(Demand("british-2014", post with { MoisturePercent = 60 }).Conditions, IsWarning);
         Assert.DoesNotContain(Demand("british-2014", post with { MoisturePercent = 24 }).Conditions, IsWarning);
 
@@ -167,9 +167,9 @@ public sealed class BritishPracticeChecks
     {
         var battens = new Enquiry
         {
-            Component = Facts.Components.Get("tiling batten"),
+            Component = Library.Components.Get("tiling batten"),
             Section = new RectangularSection(25, 50),
-            Species = Facts.Species.Get("Norway spruce"),
+            Species = Library.Species.Get("Norway spruce"),
         };
         Assert.IsType<NoDepth>(Demand("british-2014", battens).Penetration);
     }
@@ -203,14 +203,14 @@ public sealed class BritishPracticeChecks
     [CommonPractice("what spruce takes up")]
     public void Spruce_without_incising_usually_stays_short_of_6_mm_and_incised_usually_reaches_it()
     {
-        var spruce = Facts.Species.Get("Sitka spruce");
-        Assert.Equal(ReachVerdict.Unlikely, Facts.UsualReach.Judge(Sapwood(6), spruce, isIncised: false));
-        Assert.Equal(ReachVerdict.Likely, Facts.UsualReach.Judge(Sapwood(6), spruce, isIncised: true));
+        var spruce = Library.Species.Get("Sitka spruce");
+        Assert.Equal(ReachVerdict.Unlikely, Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: false));
+        Assert.Equal(ReachVerdict.Likely, Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: true));
     }
 
     private static string UseOf(string rulebook, string component)
     {
-        var trace = Ask(rulebook, new Enquiry { Component = Facts.Components.Get(component) }).Trace;
+        var trace = Ask(rulebook, new Enquiry { Component = Library.Components.Get(component) }).Trace;
         return Assert
             .IsType<UseClassDemand>(Assert.IsType<Settled>(trace.Step(Subject.UseClass)!.Finding).Demand)
             .Label;
@@ -218,7 +218,7 @@ public sealed class BritishPracticeChecks
 
     private static int LifeOf(string rulebook, string component)
     {
-        var trace = Ask(rulebook, new Enquiry { Component = Facts.Components.Get(component) }).Trace;
+        var trace = Ask(rulebook, new Enquiry { Component = Library.Components.Get(component) }).Trace;
         return Assert.IsType<LifeDemand>(Assert.IsType<Settled>(trace.Step(Subject.Life)!.Finding).Demand).Life.Years;
     }
 }

@@ -117,7 +117,7 @@ public sealed class EuropeanClassChecks
     [CommonPractice("no use asks for penetration right through")]
     public void No_rulebook_asks_for_penetration_right_through_the_heartwood()
     {
-        var depths = Facts
+        var depths = Library
             .Rulebooks.SelectMany(book => book.Rows)
             .Select(row => row.Demand)
             .OfType<PenetrationDemand>()

@@ -50,7 +50,7 @@ public sealed class OtherCodesChecks
     public void A_Nordic_class_has_its_penetration_and_use_class(string name, string penetration, string useClass)
     {
         var answer = Assert.IsType<Required>(
-            Ask("nordic-classes", new Enquiry { StatedClass = name, Species = Facts.Species.Get("Scots pine") })
+            Ask("nordic-classes", new Enquiry { StatedClass = name, Species = Library.Species.Get("Scots pine") })
         );
         Assert.Equal(penetration, answer.Requirement.PenetrationName);
         Assert.Equal(
@@ -84,7 +84,7 @@ public sealed class OtherCodesChecks
             new Enquiry
             {
                 UseClasses = [UseClass.ThreeTwo],
-                Species = Facts.Species.Get("Scots pine"),
+                Species = Library.Species.Get("Scots pine"),
                 Section = new RectangularSection(thicknessMm, 145),
             }
         );
@@ -95,7 +95,7 @@ public sealed class OtherCodesChecks
     [Published("I.S. 436, as quoted by a supplier", "fence posts, at second hand")]
     public void An_Irish_fence_post_is_class_4_for_15_years_and_its_penetration_is_not_known()
     {
-        var answer = Ask("irish-is-436", new Enquiry { Component = Facts.Components.Get("fence post") });
+        var answer = Ask("irish-is-436", new Enquiry { Component = Library.Components.Get("fence post") });
         Assert.IsType<NotCovered>(answer);
         Assert.Equal(
             ["use class 4", "15 years"],
@@ -224,7 +224,7 @@ public sealed class OtherCodesChecks
         {
             StatedClass = "UC4A",
             Preservative = "CA-C",
-            Species = Facts.Species.Get("southern pine"),
+            Species = Library.Species.Get("southern pine"),
             Section = new RectangularSection(89, 89),
             MoisturePercent = 27,
         };
@@ -247,7 +247,7 @@ public sealed class OtherCodesChecks
     {
         var enquiry = new Enquiry
         {
-            Species = Facts.Species.Get("Douglas fir (N America)"),
+            Species = Library.Species.Get("Douglas fir (N America)"),
             Section = new RectangularSection(thicknessMm, 150),
             IsIncised = isIncised,
         };
@@ -282,8 +282,8 @@ public sealed class OtherCodesChecks
             "american-round",
             new Enquiry
             {
-                Component = Facts.Components.Get(use),
-                Species = Facts.Species.Get(species),
+                Component = Library.Components.Get(use),
+                Species = Library.Species.Get(species),
                 Section = new RoundSection(300),
                 Preservative = preservative,
             }
@@ -296,7 +296,7 @@ public sealed class OtherCodesChecks
             {
                 StatedClass = category,
                 Preservative = code,
-                Species = Facts.Species.Get("southern pine"),
+                Species = Library.Species.Get("southern pine"),
                 Section = new RectangularSection(89, 89),
             }
         );

@@ -10,19 +10,19 @@ internal static class Shipped
 {
     private static readonly Lazy<FactLibrary> Loaded = new(() => new FactLibrary(Repository.At("data")));
 
-    public static FactLibrary Facts => Loaded.Value;
+    public static FactLibrary Library => Loaded.Value;
 
     public static Enquiry Sawn(string species, UseClass useClass, int? life = null, bool? exposedHeartwood = null) =>
         new()
         {
             Section = new RectangularSection(75, 75),
-            Species = Facts.Species.Get(species),
+            Species = Library.Species.Get(species),
             UseClasses = [useClass],
             Life = life is { } years ? new DesiredServiceLife(years) : null,
             HasExposedHeartwood = exposedHeartwood,
         };
 
-    public static Answer Ask(string rulebook, Enquiry enquiry) => Facts.Rulebook(rulebook).Answer(enquiry);
+    public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebook(rulebook).Answer(enquiry);
 
     public static Requirement Demand(string rulebook, Enquiry enquiry) =>
         Assert.IsType<Required>(Ask(rulebook, enquiry)).Requirement;

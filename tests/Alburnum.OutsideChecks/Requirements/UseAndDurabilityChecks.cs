@@ -38,7 +38,7 @@ public sealed class UseAndDurabilityChecks
     {
         var coated = (Dry with { IsExposedToWeather = true, LetsWaterStay = true, IsCoated = true }).UseClass();
         Assert.Equal([UseClass.ThreeTwo], coated.Classes);
-        Assert.Contains(Facts.UseClassTraps, trap => trap.Sentence.Contains("since 2013", StringComparison.Ordinal));
+        Assert.Contains(Library.UseClassTraps, trap => trap.Sentence.Contains("since 2013", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class UseAndDurabilityChecks
         int durability,
         UseClass useClass,
         DurabilityVerdict expected
-    ) => Assert.Equal(expected, Facts.Durability.Verdict(durability, useClass).Value);
+    ) => Assert.Equal(expected, Library.Durability.Verdict(durability, useClass).Value);
 
     [Theory]
     [Published("CTE DB SE-M, as transcribed publicly", "least durable class that is enough")]
@@ -84,7 +84,7 @@ public sealed class UseAndDurabilityChecks
             Enumerable
                 .Range(1, 5)
                 .Last(durability =>
-                    Facts.Durability.Verdict(durability, useClass).Value <= DurabilityVerdict.NormallyEnough
+                    Library.Durability.Verdict(durability, useClass).Value <= DurabilityVerdict.NormallyEnough
                 )
         );
 
@@ -92,11 +92,11 @@ public sealed class UseAndDurabilityChecks
     [FromMemory("EN 350", "sapwood")]
     public void Sapwood_counts_as_durability_class_5_in_every_species() =>
         Assert.All(
-            Facts.Species.All,
+            Library.Species.All,
             species =>
                 Assert.Equal(
-                    Facts.Durability.Verdict(5, UseClass.Four).Value,
-                    Facts.Durability.Judge(species, UseClass.Four).Sapwood
+                    Library.Durability.Verdict(5, UseClass.Four).Value,
+                    Library.Durability.Judge(species, UseClass.Four).Sapwood
                 )
         );
 
@@ -108,5 +108,5 @@ public sealed class UseAndDurabilityChecks
     [InlineData(4, "5 to 10")]
     [InlineData(5, "under 5")]
     public void Years_in_the_ground_by_durability_class(int durability, string years) =>
-        Assert.Equal(years, Facts.YearsInGround.Single(row => row.DurabilityClass == durability).Years);
+        Assert.Equal(years, Library.YearsInGround.Single(row => row.DurabilityClass == durability).Years);
 }

@@ -80,8 +80,8 @@ public sealed class WorkedPieceChecks
             "american-round",
             new Enquiry
             {
-                Component = Facts.Components.Get("utility pole"),
-                Species = Facts.Species.Get(species),
+                Component = Library.Components.Get("utility pole"),
+                Species = Library.Species.Get(species),
                 Section = new RoundSection(300),
             }
         ).Penetration;

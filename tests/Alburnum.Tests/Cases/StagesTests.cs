@@ -76,7 +76,7 @@ public sealed class StagesTests
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
         Assert.Equal(ProbabilityRange.Exactly(0), result.Overall.Probability);
-        Assert.Equal([new CodeForbids((NotPermitted)result.Answer)], result.Overall.Reasons);
+        Assert.Equal([new CodeForbids((NotPermitted)result.Required.Answer)], result.Overall.Reasons);
         Assert.Equal([new NoDepthKnown()], Assert.Single(result.Pieces).Judgement.Reasons);
         Assert.Null(result.Batch);
     }
@@ -90,7 +90,7 @@ public sealed class StagesTests
             (Verdict.Undecided, (ProbabilityRange?)null),
             (result.Overall.Verdict, result.Overall.Probability)
         );
-        Assert.Equal([new RulebookSilent((NotCovered)result.Answer)], result.Overall.Reasons);
+        Assert.Equal([new RulebookSilent((NotCovered)result.Required.Answer)], result.Overall.Reasons);
     }
 
     [Fact]
