@@ -5,7 +5,6 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Sheets;
-using Alburnum.Web.Marking;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;

@@ -6,13 +6,13 @@ internal sealed class EvidenceTable
     private const int BinsL = 24;
     private const int BinsU = 48;
     private const int BinsV = 48;
-    private readonly float lowL,
-        lowU,
-        lowV,
-        perL,
-        perU,
-        perV;
-    private readonly Entry[] entries = new Entry[BinsL * BinsU * BinsV];
+    private readonly float _lowL,
+        _lowU,
+        _lowV,
+        _perL,
+        _perU,
+        _perV;
+    private readonly Entry[] _entries = new Entry[BinsL * BinsU * BinsV];
 
     /// <summary>What is known of one colour.</summary>
     /// <param name="Evidence">Logarithm of the likelihood ratio treated : untreated.</param>
@@ -26,9 +26,9 @@ internal sealed class EvidenceTable
         var l = new float[samples.Count];
         for (var n = 0; n < l.Length; n++)
             l[n] = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
-        (lowL, perL) = Range(l, BinsL);
-        (lowU, perU) = Range(samples.U, BinsU);
-        (lowV, perV) = Range(samples.V, BinsV);
+        (_lowL, _perL) = Range(l, BinsL);
+        (_lowU, _perU) = Range(samples.U, BinsU);
+        (_lowV, _perV) = Range(samples.V, BinsV);
         Discriminant = new ZoneDiscriminant(zones);
     }
 
@@ -38,13 +38,13 @@ internal sealed class EvidenceTable
 
     public Entry Look(float evenL, float u, float v)
     {
-        var i = Math.Clamp((int)((evenL - lowL) * perL), 0, BinsL - 1);
-        var j = Math.Clamp((int)((u - lowU) * perU), 0, BinsU - 1);
-        var k = Math.Clamp((int)((v - lowV) * perV), 0, BinsV - 1);
-        ref var entry = ref entries[(((i * BinsU) + j) * BinsV) + k];
+        var i = Math.Clamp((int)((evenL - _lowL) * _perL), 0, BinsL - 1);
+        var j = Math.Clamp((int)((u - _lowU) * _perU), 0, BinsU - 1);
+        var k = Math.Clamp((int)((v - _lowV) * _perV), 0, BinsV - 1);
+        ref var entry = ref _entries[(((i * BinsU) + j) * BinsV) + k];
         // Most colours never occur: each is worked out when it first does.
         if (entry.Known == 0)
-            entry = Of(lowL + ((i + 0.5f) / perL), lowU + ((j + 0.5f) / perU), lowV + ((k + 0.5f) / perV));
+            entry = Of(_lowL + ((i + 0.5f) / _perL), _lowU + ((j + 0.5f) / _perU), _lowV + ((k + 0.5f) / _perV));
         return entry;
     }
 
@@ -75,12 +75,12 @@ internal sealed class EvidenceTable
 /// <summary>The line through colour space that best parts two zones (Fisher's), scaled 0 at untreated and 1 at treated.</summary>
 internal sealed class ZoneDiscriminant
 {
-    private readonly double wx,
-        wy,
-        wz,
-        zero;
-    private readonly double[] treatedLight;
-    private readonly double[] untreatedLight;
+    private readonly double _wx,
+        _wy,
+        _wz,
+        _zero;
+    private readonly double[] _treatedLight;
+    private readonly double[] _untreatedLight;
 
     public ZoneDiscriminant(TwoZones zones)
     {
@@ -92,11 +92,11 @@ internal sealed class ZoneDiscriminant
                 within[k] += bell.Weight * bell.Covariance[k] / 2;
         var pooled = new Gaussian3(t, within);
         var (dx, dy, dz) = (t[0] - u[0], t[1] - u[1], t[2] - u[2]);
-        (wx, wy, wz) = pooled.Whiten(dx, dy, dz);
-        var length = (wx * dx) + (wy * dy) + (wz * dz);
-        (wx, wy, wz) = (wx / length, wy / length, wz / length);
-        zero = (wx * u[0]) + (wy * u[1]) + (wz * u[2]);
-        (treatedLight, untreatedLight) = (Light(t), Light(u));
+        (_wx, _wy, _wz) = pooled.Whiten(dx, dy, dz);
+        var length = (_wx * dx) + (_wy * dy) + (_wz * dz);
+        (_wx, _wy, _wz) = (_wx / length, _wy / length, _wz / length);
+        _zero = (_wx * u[0]) + (_wy * u[1]) + (_wz * u[2]);
+        (_treatedLight, _untreatedLight) = (Light(t), Light(u));
     }
 
     /// <summary>
@@ -106,11 +106,11 @@ internal sealed class ZoneDiscriminant
     {
         Span<double> log = stackalloc double[3];
         for (var k = 0; k < 3; k++)
-            log[k] = Math.Log((treated * treatedLight[k]) + ((1 - treated) * untreatedLight[k]));
+            log[k] = Math.Log((treated * _treatedLight[k]) + ((1 - treated) * _untreatedLight[k]));
         return Share((float)((log[0] + log[1] + log[2]) / 3), (float)(log[0] - log[1]), (float)(log[2] - log[1]));
     }
 
-    public float Share(float l, float u, float v) => (float)((wx * l) + (wy * u) + (wz * v) - zero);
+    public float Share(float l, float u, float v) => (float)((_wx * l) + (_wy * u) + (_wz * v) - _zero);
 
     // Red, green and blue light of a logarithmic colour.
     private static double[] Light(double[] c)

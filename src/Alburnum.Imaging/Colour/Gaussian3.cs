@@ -3,16 +3,16 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>A bell in three dimensions, kept with the inverse of its covariance.</summary>
 internal readonly struct Gaussian3
 {
-    private readonly float a,
-        b,
-        c,
-        d,
-        e,
-        f;
-    private readonly float meanX,
-        meanY,
-        meanZ,
-        constant;
+    private readonly float _a,
+        _b,
+        _c,
+        _d,
+        _e,
+        _f;
+    private readonly float _meanX,
+        _meanY,
+        _meanZ,
+        _constant;
 
     /// <summary>From a mean and a covariance (xx, xy, xz, yy, yz, zz); a small ridge keeps it invertible.</summary>
     public Gaussian3(double[] mean, ReadOnlySpan<double> covariance, double weight = 1)
@@ -24,15 +24,15 @@ internal readonly struct Gaussian3
         var (yy, yz, zz) = (covariance[3] + Ridge, covariance[4], covariance[5] + Ridge);
         var determinant =
             (xx * ((yy * zz) - (yz * yz))) - (xy * ((xy * zz) - (yz * xz))) + (xz * ((xy * yz) - (yy * xz)));
-        a = (float)(((yy * zz) - (yz * yz)) / determinant);
-        b = (float)(((xz * yz) - (xy * zz)) / determinant);
-        c = (float)(((xy * yz) - (xz * yy)) / determinant);
-        d = (float)(((xx * zz) - (xz * xz)) / determinant);
-        e = (float)(((xy * xz) - (xx * yz)) / determinant);
-        f = (float)(((xx * yy) - (xy * xy)) / determinant);
+        _a = (float)(((yy * zz) - (yz * yz)) / determinant);
+        _b = (float)(((xz * yz) - (xy * zz)) / determinant);
+        _c = (float)(((xy * yz) - (xz * yy)) / determinant);
+        _d = (float)(((xx * zz) - (xz * xz)) / determinant);
+        _e = (float)(((xy * xz) - (xx * yz)) / determinant);
+        _f = (float)(((xx * yy) - (xy * xy)) / determinant);
         LogDeterminant = (float)Math.Log(determinant);
-        constant = (float)(Math.Log(weight) - (0.5 * LogDeterminant) - 2.7568);
-        (meanX, meanY, meanZ) = ((float)mean[0], (float)mean[1], (float)mean[2]);
+        _constant = (float)(Math.Log(weight) - (0.5 * LogDeterminant) - 2.7568);
+        (_meanX, _meanY, _meanZ) = ((float)mean[0], (float)mean[1], (float)mean[2]);
     }
 
     private const double Ridge = 2e-4;
@@ -49,14 +49,14 @@ internal readonly struct Gaussian3
     /// <summary>Squared Mahalanobis distance.</summary>
     public float Distance2(float x, float y, float z)
     {
-        var (p, q, r) = (x - meanX, y - meanY, z - meanZ);
-        return (a * p * p) + (d * q * q) + (f * r * r) + (2 * ((b * p * q) + (c * p * r) + (e * q * r)));
+        var (p, q, r) = (x - _meanX, y - _meanY, z - _meanZ);
+        return (_a * p * p) + (_d * q * q) + (_f * r * r) + (2 * ((_b * p * q) + (_c * p * r) + (_e * q * r)));
     }
 
     /// <summary>Natural logarithm of the density times the weight.</summary>
-    public float LogDensity(float x, float y, float z) => constant - (0.5f * Distance2(x, y, z));
+    public float LogDensity(float x, float y, float z) => _constant - (0.5f * Distance2(x, y, z));
 
     /// <summary>The inverse covariance applied to a vector.</summary>
     public (double X, double Y, double Z) Whiten(double x, double y, double z) =>
-        ((a * x) + (b * y) + (c * z), (b * x) + (d * y) + (e * z), (c * x) + (e * y) + (f * z));
+        ((_a * x) + (_b * y) + (_c * z), (_b * x) + (_d * y) + (_e * z), (_c * x) + (_e * y) + (_f * z));
 }

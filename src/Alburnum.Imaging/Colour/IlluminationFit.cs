@@ -10,16 +10,16 @@ internal sealed class IlluminationFit
     private const int Levels = 2;
     private const int Terms = 7;
 
-    private readonly WoodSamples samples;
-    private readonly double[,] normal = new double[Terms, Terms];
-    private readonly double[] right = new double[Terms];
+    private readonly WoodSamples _samples;
+    private readonly double[,] _normal = new double[Terms, Terms];
+    private readonly double[] _right = new double[Terms];
 
     // Sums of weight, weight by each place term, and weight by brightness, over all samples.
-    private readonly Sums all;
+    private readonly Sums _all;
 
     public IlluminationFit(WoodSamples samples)
     {
-        this.samples = samples;
+        _samples = samples;
         Span<double> place = stackalloc double[Terms];
         for (var n = 0; n < samples.Count; n++)
         {
@@ -28,30 +28,30 @@ internal sealed class IlluminationFit
             (place[2], place[3], place[4], place[5], place[6]) = (x, y, x * x, x * y, y * y);
             for (var i = Levels; i < Terms; i++)
             {
-                right[i] += samples.Weight[n] * place[i] * samples.L[n];
+                _right[i] += samples.Weight[n] * place[i] * samples.L[n];
                 for (var j = Levels; j < Terms; j++)
-                    normal[i, j] += samples.Weight[n] * place[i] * place[j];
+                    _normal[i, j] += samples.Weight[n] * place[i] * place[j];
             }
         }
         for (var i = Levels; i < Terms; i++)
         {
             // Curvature is hardly told from the zones' own levels, so it is held towards none.
-            normal[i, i] += i is 4 or 6 ? samples.Count * 0.02 : samples.Count * 1e-3;
+            _normal[i, i] += i is 4 or 6 ? samples.Count * 0.02 : samples.Count * 1e-3;
         }
         var every = new float[samples.Count];
         Array.Fill(every, 1f);
-        all = Sums.Of(samples, every);
+        _all = Sums.Of(samples, every);
     }
 
     /// <summary>The light that suits a division best.</summary>
     /// <param name="treated">Above ½ where a sample is taken to be treated.</param>
     public Illumination Of(ReadOnlySpan<float> treated)
     {
-        var system = (double[,])normal.Clone();
-        var known = (double[])right.Clone();
-        var one = Sums.Of(samples, treated);
+        var system = (double[,])_normal.Clone();
+        var known = (double[])_right.Clone();
+        var one = Sums.Of(_samples, treated);
         Lay(system, known, 0, one);
-        Lay(system, known, 1, all.Less(one));
+        Lay(system, known, 1, _all.Less(one));
         // Where no sample has any weight, nothing tells of a fall-off.
         if (LinearSystem.Solve(system, known) is not { } k)
             return default;

@@ -14,14 +14,14 @@ internal sealed class IndicatorPrior
     private static readonly double[] Strengths = [1, 0.75, 0.5, 0.35];
     private static readonly double[] OwnSpread = [0.3, 0.16, 0.2];
     private static readonly double[] LightSpread = [0.8, 0.22, 0.3];
-    private readonly IReadOnlyList<(Spread Treated, Spread Untreated)> levels;
+    private readonly IReadOnlyList<(Spread Treated, Spread Untreated)> _levels;
 
     private readonly record struct Spread(double[] Mean, double[] Variance);
 
     public IndicatorPrior(Indicator indicator)
     {
         Indicator = indicator;
-        levels =
+        _levels =
         [
             .. Strengths.Select(k => (SpreadOf(indicator.TreatedColours, k), SpreadOf(indicator.UntreatedColours, k))),
         ];
@@ -30,19 +30,19 @@ internal sealed class IndicatorPrior
     public Indicator Indicator { get; }
 
     /// <summary>Expected difference treated − untreated at middling strength.</summary>
-    public double[] Difference => [.. levels[1].Treated.Mean.Zip(levels[1].Untreated.Mean, (t, u) => t - u)];
+    public double[] Difference => [.. _levels[1].Treated.Mean.Zip(_levels[1].Untreated.Mean, (t, u) => t - u)];
 
     /// <summary>Variance of the difference.</summary>
     public double[] DifferenceVariance =>
-        [.. levels[1].Treated.Variance.Zip(levels[1].Untreated.Variance, (t, u) => t + u)];
+        [.. _levels[1].Treated.Variance.Zip(_levels[1].Untreated.Variance, (t, u) => t + u)];
 
     /// <summary>Logarithm of how well two means fit the palette; 0 at best.</summary>
     public double LogFit(double[] treatedMean, double[] untreatedMean) =>
-        levels.Max(level => LogFit(level.Treated, level.Untreated, treatedMean, untreatedMean));
+        _levels.Max(level => LogFit(level.Treated, level.Untreated, treatedMean, untreatedMean));
 
     /// <summary>Logarithm of how well one mean fits the treated (or untreated) colours; 0 at best.</summary>
     public double LogFit(double[] mean, bool isTreated) =>
-        levels.Max(level =>
+        _levels.Max(level =>
         {
             var expected = isTreated ? level.Treated : level.Untreated;
             double sum = 0;

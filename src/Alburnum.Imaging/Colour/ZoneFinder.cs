@@ -41,47 +41,47 @@ internal sealed class ZoneFinder
 
     /// <summary>Standard deviation of ln(brightness) from shadows and glare.</summary>
     private const double PatchyLight = 0.2;
-    private readonly WoodSamples samples;
-    private readonly IReadOnlyList<IndicatorPrior> priors;
-    private readonly int[] offset;
-    private readonly HashSet<int> seen = [];
-    private readonly double[] all;
-    private readonly double[] allMean;
-    private readonly IlluminationFit lights;
+    private readonly WoodSamples _samples;
+    private readonly IReadOnlyList<IndicatorPrior> _priors;
+    private readonly int[] _offset;
+    private readonly HashSet<int> _seen = [];
+    private readonly double[] _all;
+    private readonly double[] _allMean;
+    private readonly IlluminationFit _lights;
 
     public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
     {
-        this.samples = samples;
-        lights = new(samples);
-        priors = [.. candidates.Select(c => new IndicatorPrior(c))];
-        offset = new int[samples.Strips.Count];
+        _samples = samples;
+        _lights = new(samples);
+        _priors = [.. candidates.Select(c => new IndicatorPrior(c))];
+        _offset = new int[samples.Strips.Count];
         var n = 0;
-        for (var f = 0; f < offset.Length; f++)
+        for (var f = 0; f < _offset.Length; f++)
         {
-            offset[f] = n;
+            _offset[f] = n;
             n += samples.Strips[f].ReachRows.Sum();
         }
         var one = new float[samples.Count];
         Array.Fill(one, 1f);
         var (mean, covariance, _) = Moments(one, default);
-        (allMean, all) = (mean, covariance);
+        (_allMean, _all) = (mean, covariance);
     }
 
     public ZonesFound Find(CancellationToken ct)
     {
         var found = new List<ZonesFound>();
-        var reach = samples.Strips.Max(s => s.Rows * s.RowMm);
+        var reach = _samples.Strips.Max(s => s.Rows * s.RowMm);
         foreach (var depth in (double[])[1.5, 3, 6, 10, 16, 25, 40])
         {
             ct.ThrowIfCancellationRequested();
             if (depth < 0.85 * reach)
-                Consider(n => samples.DepthMm[n] < depth, found);
+                Consider(n => _samples.DepthMm[n] < depth, found);
         }
-        foreach (var prior in priors)
+        foreach (var prior in _priors)
         {
             ct.ThrowIfCancellationRequested();
             var (w, middle) = Lean(prior);
-            Consider(n => (w[0] * samples.L[n]) + (w[1] * samples.U[n]) + (w[2] * samples.V[n]) > middle, found);
+            Consider(n => (w[0] * _samples.L[n]) + (w[1] * _samples.U[n]) + (w[2] * _samples.V[n]) > middle, found);
         }
         found.AddRange(OneZone());
         return found.MaxBy(z => z.Score)!;
@@ -93,18 +93,18 @@ internal sealed class ZoneFinder
         var d = prior.Difference;
         var v = prior.DifferenceVariance;
         double[] w = [d[0] / (v[0] + 0.3), d[1] / v[1], d[2] / v[2]];
-        var values = new double[samples.Count];
+        var values = new double[_samples.Count];
         for (var n = 0; n < values.Length; n++)
-            values[n] = (w[0] * samples.L[n]) + (w[1] * samples.U[n]) + (w[2] * samples.V[n]);
-        return (w, Otsu.Threshold(values, samples.Weight));
+            values[n] = (w[0] * _samples.L[n]) + (w[1] * _samples.U[n]) + (w[2] * _samples.V[n]);
+        return (w, Otsu.Threshold(values, _samples.Weight));
     }
 
     private void Consider(Func<int, bool> isTreated, List<ZonesFound> found)
     {
-        var treated = new float[samples.Count];
+        var treated = new float[_samples.Count];
         for (var n = 0; n < treated.Length; n++)
             treated[n] =
-                samples.Treated[n] != 0 ? (samples.Treated[n] > 0 ? 1 : 0)
+                _samples.Treated[n] != 0 ? (_samples.Treated[n] > 0 ? 1 : 0)
                 : isTreated(n) ? 1
                 : 0;
         int[][]? rows = null;
@@ -123,7 +123,7 @@ internal sealed class ZoneFinder
             if (own.Contains(fingerprint))
                 break;
             // Another beginning has been here: from now on both take the same way.
-            if (!seen.Add(fingerprint))
+            if (!_seen.Add(fingerprint))
                 return;
             own.Add(fingerprint);
         }
@@ -139,7 +139,7 @@ internal sealed class ZoneFinder
             within[k] = (share * t.Covariance[k]) + ((1 - share) * u.Covariance[k]);
         var pooled = new Gaussian3(t.Mean, within);
         var separation = Math.Sqrt(pooled.Distance2((float)u.Mean[0], (float)u.Mean[1], (float)u.Mean[2]));
-        var one = new Gaussian3(allMean, all);
+        var one = new Gaussian3(_allMean, _all);
         var gain =
             0.5
             * EffectiveSamples
@@ -149,7 +149,7 @@ internal sealed class ZoneFinder
                 - ((1 - share) * new Gaussian3(u.Mean, u.Covariance).LogDeterminant)
             );
         gain -= UnevennessCost * Unevenness(rows!);
-        foreach (var prior in priors)
+        foreach (var prior in _priors)
         {
             var score = gain + (4 * prior.LogFit(t.Mean, u.Mean));
             found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
@@ -171,7 +171,7 @@ internal sealed class ZoneFinder
         var depths = new List<double>();
         for (var f = 0; f < rows.Length; f++)
         {
-            var strip = samples.Strips[f];
+            var strip = _samples.Strips[f];
             for (var i = 0; i < strip.Columns; i++)
                 if (strip.ReachRows[i] * strip.RowMm > 3)
                     depths.Add(Math.Min(rows[f][i], strip.ReachRows[i]) * strip.RowMm);
@@ -187,18 +187,18 @@ internal sealed class ZoneFinder
     {
         // One zone must not be beaten by a split of mere texture: it starts with what such a split gains.
         const double TextureGain = 12;
-        foreach (var prior in priors)
+        foreach (var prior in _priors)
         {
             foreach (var isTreated in (bool[])[true, false])
             {
-                var rows = samples.Strips.Select(s => Enumerable.Repeat(isTreated ? s.Rows : 0, s.Columns).ToArray());
+                var rows = _samples.Strips.Select(s => Enumerable.Repeat(isTreated ? s.Rows : 0, s.Columns).ToArray());
                 yield return new(
                     isTreated ? ZoneFinding.AllTreated : ZoneFinding.NoneTreated,
                     prior.Indicator,
                     null,
                     [.. rows],
                     0,
-                    TextureGain + (4 * prior.LogFit(allMean, isTreated))
+                    TextureGain + (4 * prior.LogFit(_allMean, isTreated))
                 );
             }
         }
@@ -212,27 +212,29 @@ internal sealed class ZoneFinder
 
     private int[][] Front(TwoZones zones, float[] treated)
     {
-        var rows = new int[samples.Strips.Count][];
+        var rows = new int[_samples.Strips.Count][];
         for (var f = 0; f < rows.Length; f++)
         {
-            var strip = samples.Strips[f];
+            var strip = _samples.Strips[f];
             var evidence = new float[strip.Columns * strip.Rows];
-            var n = offset[f];
+            var n = _offset[f];
             for (var i = 0; i < strip.Columns; i++)
             {
                 for (var j = 0; j < strip.ReachRows[i]; j++, n++)
                 {
-                    var l = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
+                    var l = _samples.L[n] - zones.Light.At(_samples.X[n], _samples.Y[n]);
                     var e =
-                        samples.Weight[n] == 0 ? 0 : Math.Clamp(zones.Evidence(l, samples.U[n], samples.V[n]), -3, 3);
-                    if (samples.Treated[n] != 0)
-                        e = 20 * samples.Treated[n];
+                        _samples.Weight[n] == 0
+                            ? 0
+                            : Math.Clamp(zones.Evidence(l, _samples.U[n], _samples.V[n]), -3, 3);
+                    if (_samples.Treated[n] != 0)
+                        e = 20 * _samples.Treated[n];
                     evidence[(i * strip.Rows) + j] = e;
                 }
             }
             var free = Math.Max(1, (int)Math.Round(0.6 * strip.StepMm / strip.RowMm));
             rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, 3f);
-            n = offset[f];
+            n = _offset[f];
             for (var i = 0; i < strip.Columns; i++)
             for (var j = 0; j < strip.ReachRows[i]; j++, n++)
                 treated[n] = j < rows[f][i] ? 1 : 0;
@@ -243,7 +245,7 @@ internal sealed class ZoneFinder
     /// <summary>One bell a zone and the fall-off of the light, from a rough division; strays are set aside in a second pass.</summary>
     private TwoZones? Fit(float[] treated)
     {
-        var light = lights.Of(treated);
+        var light = _lights.Of(treated);
         var t = Moments(treated, light);
         Invert(treated);
         var u = Moments(treated, light);
@@ -251,13 +253,13 @@ internal sealed class ZoneFinder
         if (t.Weight < 20 || u.Weight < 20)
             return null;
         var zones = new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
-        var kept = new float[samples.Count];
-        var left = new float[samples.Count];
+        var kept = new float[_samples.Count];
+        var left = new float[_samples.Count];
         for (var n = 0; n < kept.Length; n++)
         {
             var own = treated[n] > 0.5 ? zones.Treated[0] : zones.Untreated[0];
-            var l = samples.L[n] - light.At(samples.X[n], samples.Y[n]);
-            if (own.Distance2(l, samples.U[n], samples.V[n]) < 9)
+            var l = _samples.L[n] - light.At(_samples.X[n], _samples.Y[n]);
+            if (own.Distance2(l, _samples.U[n], _samples.V[n]) < 9)
                 (treated[n] > 0.5 ? kept : left)[n] = 1;
         }
         t = Moments(kept, light);
@@ -274,12 +276,12 @@ internal sealed class ZoneFinder
         var c = new double[6];
         for (var n = 0; n < share.Length; n++)
         {
-            double k = share[n] * samples.Weight[n];
+            double k = share[n] * _samples.Weight[n];
             if (k == 0)
                 continue;
-            double l = samples.L[n] - light.At(samples.X[n], samples.Y[n]);
-            double u = samples.U[n];
-            double v = samples.V[n];
+            double l = _samples.L[n] - light.At(_samples.X[n], _samples.Y[n]);
+            double u = _samples.U[n];
+            double v = _samples.V[n];
             w += k;
             m[0] += k * l;
             m[1] += k * u;

@@ -16,14 +16,14 @@ internal sealed class FrontDoubt
     /// <summary>What a lean moves a plain front, mm.</summary>
     private const double OrdinaryMm = 0.4;
 
-    private readonly IReadOnlyList<FaceFront> fronts;
-    private readonly IReadOnlyList<FaceFront>[] leaning;
+    private readonly IReadOnlyList<FaceFront> _fronts;
+    private readonly IReadOnlyList<FaceFront>[] _leaning;
 
     /// <summary>Reads the fronts anew, leaning either way.</summary>
     public FrontDoubt(SectionFront front)
     {
-        fronts = front.Fronts;
-        leaning =
+        _fronts = front.Fronts;
+        _leaning =
         [
             FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(Lean))]),
             FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-Lean))]),
@@ -33,16 +33,16 @@ internal sealed class FrontDoubt
     /// <summary>Standard uncertainty at a column of a face, mm.</summary>
     public double AtMm(int face, int column) =>
         Beyond(
-            leaning.Max(l => Math.Abs(l[face].DepthMm[column] - fronts[face].DepthMm[column])),
-            fronts[face].DepthMm[column]
+            _leaning.Max(l => Math.Abs(l[face].DepthMm[column] - _fronts[face].DepthMm[column])),
+            _fronts[face].DepthMm[column]
         );
 
     /// <summary>Standard uncertainty of the mean depth, mm.</summary>
     public double OfMeanMm(IReadOnlyList<FaceProfile> faces)
     {
-        var mean = Columns(faces, leftOutToo: false).Average(c => fronts[c.Face].DepthMm[c.Column]);
+        var mean = Columns(faces, leftOutToo: false).Average(c => _fronts[c.Face].DepthMm[c.Column]);
         return Beyond(
-            leaning.Max(l =>
+            _leaning.Max(l =>
                 Math.Abs(Columns(faces, leftOutToo: false).Average(c => l[c.Face].DepthMm[c.Column]) - mean)
             ),
             mean
@@ -52,13 +52,13 @@ internal sealed class FrontDoubt
     /// <summary>Standard uncertainty of the least depth, mm: a stretch that was left out as odd may yet be a shallow place.</summary>
     public double OfMinimumMm(IReadOnlyList<FaceProfile> faces)
     {
-        var least = Columns(faces, leftOutToo: false).Min(c => fronts[c.Face].DepthMm[c.Column]);
-        var others = leaning
+        var least = Columns(faces, leftOutToo: false).Min(c => _fronts[c.Face].DepthMm[c.Column]);
+        var others = _leaning
             .Select(l => Columns(faces, leftOutToo: false).Min(c => l[c.Face].DepthMm[c.Column]))
-            .Append(Columns(faces, leftOutToo: true).Min(c => fronts[c.Face].DepthMm[c.Column]));
+            .Append(Columns(faces, leftOutToo: true).Min(c => _fronts[c.Face].DepthMm[c.Column]));
         return Beyond(
             others.Max(other => Math.Abs(other - least)),
-            Columns(faces, leftOutToo: false).Average(c => fronts[c.Face].DepthMm[c.Column])
+            Columns(faces, leftOutToo: false).Average(c => _fronts[c.Face].DepthMm[c.Column])
         );
     }
 
@@ -70,11 +70,11 @@ internal sealed class FrontDoubt
     {
         for (var f = 0; f < faces.Count; f++)
         {
-            var (face, strip) = (faces[f], fronts[f].Strip);
+            var (face, strip) = (faces[f], _fronts[f].Strip);
             for (var i = 0; i < face.DepthMm.Count; i++)
             {
                 var column = Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm));
-                if (!face.Excluded[i] || (leftOutToo && !fronts[f].Hidden[column]))
+                if (!face.Excluded[i] || (leftOutToo && !_fronts[f].Hidden[column]))
                     yield return (f, column);
             }
         }

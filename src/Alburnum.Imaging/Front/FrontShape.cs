@@ -16,7 +16,7 @@ internal sealed class FrontShape
     // The table is finer than the steps by this; values a step apart lie next to each other.
     private const int PerStep = 5;
     private const int Steps = (int)(2 * HalfWidthMm / StepMm) + 1;
-    private readonly double[] table = new double[PerStep * Steps];
+    private readonly double[] _table = new double[PerStep * Steps];
 
     /// <param name="blurMm">Standard deviation of the camera's blur, mm. Above 0.</param>
     /// <param name="bleedMm">Mean fall-off of drawn-in colour, mm. 0 or more.</param>
@@ -28,7 +28,7 @@ internal sealed class FrontShape
         for (var step = 0; step < Steps; step++)
         {
             var inwardMm = HalfWidthMm - ((((double)fine / PerStep) + step) * StepMm);
-            table[(fine * Steps) + step] = read(Survival(inwardMm, blurMm, bleedMm));
+            _table[(fine * Steps) + step] = read(Survival(inwardMm, blurMm, bleedMm));
         }
     }
 
@@ -40,7 +40,7 @@ internal sealed class FrontShape
     public ReadOnlySpan<double> Along(double inwardMm, int count)
     {
         var fine = (int)(((HalfWidthMm - inwardMm) * PerStep / StepMm) + 0.5);
-        return table.AsSpan((fine % PerStep * Steps) + (fine / PerStep), count);
+        return _table.AsSpan((fine % PerStep * Steps) + (fine / PerStep), count);
     }
 
     private static double Survival(double x, double sigma, double b)

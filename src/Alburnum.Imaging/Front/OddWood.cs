@@ -128,24 +128,24 @@ internal static class OddWood
     /// <summary>Mean and spread of cell colours.</summary>
     private sealed class Tally
     {
-        private readonly double[] sum = new double[3];
-        private readonly double[] square = new double[6];
+        private readonly double[] _sum = new double[3];
+        private readonly double[] _square = new double[6];
 
         public int Count { get; private set; }
 
-        public double[] Mean => [sum[0] / Count, sum[1] / Count, sum[2] / Count];
+        public double[] Mean => [_sum[0] / Count, _sum[1] / Count, _sum[2] / Count];
 
         public double[] Covariance(double ridgeL)
         {
             var m = Mean;
             return
             [
-                (square[0] / Count) - (m[0] * m[0]) + ridgeL,
-                (square[1] / Count) - (m[0] * m[1]),
-                (square[2] / Count) - (m[0] * m[2]),
-                (square[3] / Count) - (m[1] * m[1]),
-                (square[4] / Count) - (m[1] * m[2]),
-                (square[5] / Count) - (m[2] * m[2]),
+                (_square[0] / Count) - (m[0] * m[0]) + ridgeL,
+                (_square[1] / Count) - (m[0] * m[1]),
+                (_square[2] / Count) - (m[0] * m[2]),
+                (_square[3] / Count) - (m[1] * m[1]),
+                (_square[4] / Count) - (m[1] * m[2]),
+                (_square[5] / Count) - (m[2] * m[2]),
             ];
         }
 
@@ -158,13 +158,13 @@ internal static class OddWood
             {
                 var c = front.Evidence.Colour[(column * strip.Rows) + j];
                 Count++;
-                (sum[0], sum[1], sum[2]) = (sum[0] + c.L, sum[1] + c.U, sum[2] + c.V);
-                square[0] += c.L * c.L;
-                square[1] += c.L * c.U;
-                square[2] += c.L * c.V;
-                square[3] += c.U * c.U;
-                square[4] += c.U * c.V;
-                square[5] += c.V * c.V;
+                (_sum[0], _sum[1], _sum[2]) = (_sum[0] + c.L, _sum[1] + c.U, _sum[2] + c.V);
+                _square[0] += c.L * c.L;
+                _square[1] += c.L * c.U;
+                _square[2] += c.L * c.V;
+                _square[3] += c.U * c.U;
+                _square[4] += c.U * c.V;
+                _square[5] += c.V * c.V;
             }
         }
     }

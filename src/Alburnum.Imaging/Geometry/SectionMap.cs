@@ -5,7 +5,7 @@ namespace Alburnum.Imaging.Geometry;
 /// <param name="Lens">What the lens does to that picture; null where nothing is known of it.</param>
 internal sealed record SectionMap(Homography Flat, RadialLens? Lens)
 {
-    private readonly Homography back = Flat.Inverse();
+    private readonly Homography _back = Flat.Inverse();
 
     public PointPx ToPx(double x, double y) => Lens is null ? Flat.Map(x, y) : Lens.Drawn(Flat.Map(x, y));
 
@@ -13,7 +13,7 @@ internal sealed record SectionMap(Homography Flat, RadialLens? Lens)
 
     public PointMm ToMm(PointPx p)
     {
-        var at = back.Map(Lens is null ? p : Lens.Straight(p));
+        var at = _back.Map(Lens is null ? p : Lens.Straight(p));
         return new(at.X, at.Y);
     }
 

@@ -63,12 +63,12 @@ internal sealed record ArcFace(
 /// <summary>The section drawn in mm: its faces, and how deep each can be read.</summary>
 internal sealed class SectionPlan
 {
-    private readonly Func<PointMm, double> inward;
+    private readonly Func<PointMm, double> _inward;
 
     private SectionPlan(double widthMm, double heightMm, IReadOnlyList<PlanFace> faces, Func<PointMm, double> inward)
     {
         (WidthMm, HeightMm, Faces) = (widthMm, heightMm, faces);
-        this.inward = inward;
+        _inward = inward;
     }
 
     public double WidthMm { get; }
@@ -79,7 +79,7 @@ internal sealed class SectionPlan
     public IReadOnlyList<PlanFace> Faces { get; }
 
     /// <summary>Distance from the nearest face that is read, mm; negative outside the wood.</summary>
-    public double InwardMm(PointMm p) => inward(p);
+    public double InwardMm(PointMm p) => _inward(p);
 
     /// <summary>Greatest depth that can be told from any face, mm: half the thickness, or the length of a core.</summary>
     public required double ReachMm { get; init; }

@@ -7,12 +7,12 @@ namespace Alburnum.Imaging.Outline;
 /// <summary>How strongly the picture changes across a line, at even steps along it and across it.</summary>
 internal sealed class EdgeProfile
 {
-    private readonly float[] strength;
+    private readonly float[] _strength;
 
     private EdgeProfile(int stations, int steps, double stepPx)
     {
         (Stations, Steps, StepPx) = (stations, steps, stepPx);
-        strength = new float[stations * steps];
+        _strength = new float[stations * steps];
     }
 
     public int Stations { get; }
@@ -23,7 +23,7 @@ internal sealed class EdgeProfile
     public double StepPx { get; }
 
     /// <summary>Edge strength at a station and step, 0 to about 1.</summary>
-    public float this[int station, int step] => strength[(station * Steps) + step];
+    public float this[int station, int step] => _strength[(station * Steps) + step];
 
     /// <summary>Strength between steps.</summary>
     public float At(int station, double step)
@@ -91,7 +91,7 @@ internal sealed class EdgeProfile
                 var dr = c.R + (0.5f * d.R) - b.R - (0.5f * a.R);
                 var dg = c.G + (0.5f * d.G) - b.G - (0.5f * a.G);
                 var db = c.B + (0.5f * d.B) - b.B - (0.5f * a.B);
-                profile.strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / light;
+                profile._strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / light;
             }
         }
         return profile;

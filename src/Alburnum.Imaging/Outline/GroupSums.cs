@@ -6,8 +6,8 @@ namespace Alburnum.Imaging.Outline;
 /// <remarks>A stretch costs the difference of two sums, however long it is.</remarks>
 internal sealed class GroupSums
 {
-    private readonly float[] sums;
-    private readonly int width;
+    private readonly float[] _sums;
+    private readonly int _width;
 
     /// <param name="group">Group of each pixel, row by row.</param>
     /// <param name="weight">How much each pixel counts.</param>
@@ -15,8 +15,8 @@ internal sealed class GroupSums
     /// <param name="height">Height of the picture, px.</param>
     public GroupSums(ReadOnlySpan<byte> group, ReadOnlySpan<byte> weight, int width, int height)
     {
-        this.width = width;
-        sums = new float[Palette.Groups * (width + 1) * height];
+        _width = width;
+        _sums = new float[Palette.Groups * (width + 1) * height];
         for (var y = 0; y < height; y++)
         {
             for (var x = 0; x < width; x++)
@@ -49,5 +49,5 @@ internal sealed class GroupSums
             to[k] += by[k] * times;
     }
 
-    private Span<float> At(int y, int x) => sums.AsSpan(Palette.Groups * ((y * (width + 1)) + x), Palette.Groups);
+    private Span<float> At(int y, int x) => _sums.AsSpan(Palette.Groups * ((y * (_width + 1)) + x), Palette.Groups);
 }

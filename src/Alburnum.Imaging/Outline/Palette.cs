@@ -8,11 +8,11 @@ internal sealed class Palette
 
     private const int Features = 4;
 
-    private readonly float[] centres;
+    private readonly float[] _centres;
 
     private Palette(int width, int height, byte[] group, float[] centres)
     {
-        (Width, Height, Group, this.centres) = (width, height, group, centres);
+        (Width, Height, Group, _centres) = (width, height, group, centres);
     }
 
     public int Width { get; }
@@ -29,7 +29,7 @@ internal sealed class Palette
         var likeness = new float[Groups * Groups];
         for (var a = 0; a < Groups; a++)
         for (var b = 0; b < Groups; b++)
-            likeness[(Groups * a) + b] = MathF.Exp(-0.5f * Distance2(centres, a, centres, b) / (reach * reach));
+            likeness[(Groups * a) + b] = MathF.Exp(-0.5f * Distance2(_centres, a, _centres, b) / (reach * reach));
         return likeness;
     }
 

@@ -8,46 +8,46 @@ internal sealed class Separation
     /// <summary>The picture's border is background: its pixels count for more.</summary>
     private const int BorderWeight = 3;
 
-    private readonly int w;
-    private readonly int h;
-    private readonly GroupSums rows;
-    private readonly double[] total = new double[Palette.Groups];
-    private readonly double[] likeTotal = new double[Palette.Groups];
-    private readonly double all;
-    private readonly float[] likeness;
+    private readonly int _w;
+    private readonly int _h;
+    private readonly GroupSums _rows;
+    private readonly double[] _total = new double[Palette.Groups];
+    private readonly double[] _likeTotal = new double[Palette.Groups];
+    private readonly double _all;
+    private readonly float[] _likeness;
 
     /// <summary>Looks at every pixel of the palette, or at every so many-th in each direction.</summary>
     public Separation(Palette palette, float[] likeness, int every)
     {
         Every = every;
-        this.likeness = likeness;
-        (w, h) = (palette.Width / every, palette.Height / every);
-        var group = new byte[w * h];
-        var weight = new byte[w * h];
-        var frame = Math.Max(1, Math.Min(w, h) / 20);
-        for (var y = 0; y < h; y++)
+        _likeness = likeness;
+        (_w, _h) = (palette.Width / every, palette.Height / every);
+        var group = new byte[_w * _h];
+        var weight = new byte[_w * _h];
+        var frame = Math.Max(1, Math.Min(_w, _h) / 20);
+        for (var y = 0; y < _h; y++)
         {
-            for (var x = 0; x < w; x++)
+            for (var x = 0; x < _w; x++)
             {
-                var i = (y * w) + x;
+                var i = (y * _w) + x;
                 group[i] = palette.Group[(((y * every) + (every / 2)) * palette.Width) + (x * every) + (every / 2)];
-                var border = x < frame || y < frame || x >= w - frame || y >= h - frame;
+                var border = x < frame || y < frame || x >= _w - frame || y >= _h - frame;
                 weight[i] = (byte)(border ? BorderWeight : 1);
-                total[group[i]] += weight[i];
-                all += weight[i];
+                _total[group[i]] += weight[i];
+                _all += weight[i];
             }
         }
-        rows = new(group, weight, w, h);
+        _rows = new(group, weight, _w, _h);
         for (var k = 0; k < Palette.Groups; k++)
         for (var j = 0; j < Palette.Groups; j++)
-            likeTotal[k] += likeness[(Palette.Groups * k) + j] * total[j];
+            _likeTotal[k] += likeness[(Palette.Groups * k) + j] * _total[j];
     }
 
     public int Every { get; }
 
-    public int Width => w;
+    public int Width => _w;
 
-    public int Height => h;
+    public int Height => _h;
 
     /// <summary>
     /// What a pixel's colour tells of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
@@ -57,7 +57,7 @@ internal sealed class Separation
     {
         Span<float> inside = stackalloc float[Palette.Groups];
         var area = Count(outline, inside);
-        if (area <= 0 || area >= all)
+        if (area <= 0 || area >= _all)
             return 0;
         // What each group tells is shared by those like it. Most groups have nothing inside.
         Span<float> shared = stackalloc float[Palette.Groups];
@@ -66,15 +66,15 @@ internal sealed class Separation
         {
             if (inside[j] == 0)
                 continue;
-            GroupSums.Add(shared, likeness.AsSpan(Palette.Groups * j, Palette.Groups), inside[j]);
+            GroupSums.Add(shared, _likeness.AsSpan(Palette.Groups * j, Palette.Groups), inside[j]);
         }
-        var told = Entropy(area / all);
+        var told = Entropy(area / _all);
         for (var k = 0; k < Palette.Groups; k++)
         {
-            if (total[k] == 0)
+            if (_total[k] == 0)
                 continue;
-            var within = Math.Clamp((int)(Levels * shared[k] / likeTotal[k]), 0, Levels - 1);
-            told += ((inside[k] * LogLevel[within]) + ((total[k] - inside[k]) * LogLevel[Levels - 1 - within])) / all;
+            var within = Math.Clamp((int)(Levels * shared[k] / _likeTotal[k]), 0, Levels - 1);
+            told += ((inside[k] * LogLevel[within]) + ((_total[k] - inside[k]) * LogLevel[Levels - 1 - within])) / _all;
         }
         return told;
     }
@@ -100,12 +100,12 @@ internal sealed class Separation
                 o = 0;
             for (var j = 0; j < Palette.Groups; j++)
             {
-                i += likeness[(Palette.Groups * k) + j] * inside[j];
-                o += likeness[(Palette.Groups * k) + j] * (total[j] - inside[j]);
+                i += _likeness[(Palette.Groups * k) + j] * inside[j];
+                o += _likeness[(Palette.Groups * k) + j] * (_total[j] - inside[j]);
             }
             // By densities, so that a small section's colours count as much as a large background's.
             var within = (i + 1) / (area + Palette.Groups);
-            var without = (o + 1) / (all - area + Palette.Groups);
+            var without = (o + 1) / (_all - area + Palette.Groups);
             belonging[k] = (float)(within / (within + without));
         }
         return belonging;
@@ -118,14 +118,14 @@ internal sealed class Separation
         foreach (var p in outline)
             (highest, lowest) = (Math.Min(highest, p.Y), Math.Max(lowest, p.Y));
         var top = Math.Max(0, (int)Math.Ceiling(highest - 0.5));
-        var bottom = Math.Min(h - 1, (int)Math.Floor(lowest - 0.5));
+        var bottom = Math.Min(_h - 1, (int)Math.Floor(lowest - 0.5));
         for (var y = top; y <= bottom; y++)
         {
             var (from, to) = Row(outline, y + 0.5);
             var first = Math.Max(0, (int)Math.Ceiling(from - 0.5));
-            var last = Math.Min(w - 1, (int)Math.Floor(to - 0.5));
+            var last = Math.Min(_w - 1, (int)Math.Floor(to - 0.5));
             if (first <= last)
-                rows.Count(y, first, last + 1, inside);
+                _rows.Count(y, first, last + 1, inside);
         }
         double area = 0;
         foreach (var n in inside)

@@ -23,7 +23,7 @@ internal sealed class Surroundings(
 )
 {
     // How likely each group belongs to the section.
-    private readonly float[] belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
+    private readonly float[] _belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
 
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
     private static readonly double[] AsidePx = [1.7, 2.7];
@@ -45,7 +45,7 @@ internal sealed class Surroundings(
             {
                 inside[at] = Group(x - (a * nx), y - (a * ny));
                 outside[at] = Group(x + (a * nx), y + (a * ny));
-                sum += belonging[inside[at]] - belonging[outside[at]];
+                sum += _belonging[inside[at]] - _belonging[outside[at]];
                 at++;
             }
         }

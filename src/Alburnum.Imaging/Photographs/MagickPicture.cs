@@ -8,8 +8,8 @@ namespace Alburnum.Imaging.Photographs;
 internal sealed class MagickPicture : PackedPicture
 {
     private const int RowsAtOnce = 64;
-    private readonly ReadOnlyMemory<byte> bytes;
-    private readonly MagickReadSettings settings;
+    private readonly ReadOnlyMemory<byte> _bytes;
+    private readonly MagickReadSettings _settings;
 
     static MagickPicture()
     {
@@ -21,7 +21,7 @@ internal sealed class MagickPicture : PackedPicture
 
     private MagickPicture(ReadOnlyMemory<byte> bytes, MagickReadSettings settings, MagickImageInfo info)
     {
-        (this.bytes, this.settings) = (bytes, settings);
+        (_bytes, _settings) = (bytes, settings);
         (WidthPx, HeightPx) = (checked((int)info.Width), checked((int)info.Height));
         // HEIC says how to turn itself in its own structure, which the library has followed; EXIF beside it only repeats that.
         Origin =
@@ -64,7 +64,7 @@ internal sealed class MagickPicture : PackedPicture
     {
         try
         {
-            using var image = new MagickImage(bytes.Span, settings);
+            using var image = new MagickImage(_bytes.Span, _settings);
             if (image.Width != (uint)WidthPx || image.Height != (uint)HeightPx)
                 return null;
             if (image.HasAlpha)

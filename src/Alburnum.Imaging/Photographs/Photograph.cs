@@ -7,7 +7,7 @@ namespace Alburnum.Imaging.Photographs;
 /// <remarks>Pixels are not moved to turn the picture; <see cref="UprightToStored"/> is folded into whatever reads them.</remarks>
 internal sealed class Photograph : IDisposable
 {
-    private readonly SKBitmap bitmap;
+    private readonly SKBitmap _bitmap;
 
     /// <summary>Takes over a bitmap of 8888 layout.</summary>
     /// <param name="bitmap">The pixels as stored.</param>
@@ -16,7 +16,7 @@ internal sealed class Photograph : IDisposable
     /// <param name="heightPx">Height upright at full size.</param>
     public Photograph(SKBitmap bitmap, SKEncodedOrigin origin, int widthPx, int heightPx)
     {
-        this.bitmap = bitmap;
+        _bitmap = bitmap;
         Origin = origin;
         WidthPx = widthPx;
         HeightPx = heightPx;
@@ -32,18 +32,18 @@ internal sealed class Photograph : IDisposable
     /// <summary>Height upright at full size.</summary>
     public int HeightPx { get; }
 
-    public int StoredWidthPx => bitmap.Width;
+    public int StoredWidthPx => _bitmap.Width;
 
-    public int StoredHeightPx => bitmap.Height;
+    public int StoredHeightPx => _bitmap.Height;
 
-    public int StoredStride => bitmap.RowBytes;
+    public int StoredStride => _bitmap.RowBytes;
 
     /// <summary>Stored pixels per full-size pixel: 1, or less where a reduced picture was decoded.</summary>
     public double StoredPerUpright { get; }
 
-    public ReadOnlySpan<byte> Pixels => bitmap.GetPixelSpan();
+    public ReadOnlySpan<byte> Pixels => _bitmap.GetPixelSpan();
 
-    public SKBitmap Bitmap => bitmap;
+    public SKBitmap Bitmap => _bitmap;
 
     /// <summary>Affine map from upright full-size pixels to stored pixels.</summary>
     public Homography UprightToStored
@@ -51,10 +51,10 @@ internal sealed class Photograph : IDisposable
         get
         {
             var turned = Origin >= SKEncodedOrigin.LeftTop;
-            var sx = (turned ? bitmap.Height : bitmap.Width) / (double)WidthPx;
-            var sy = (turned ? bitmap.Width : bitmap.Height) / (double)HeightPx;
-            double w = bitmap.Width;
-            double h = bitmap.Height;
+            var sx = (turned ? _bitmap.Height : _bitmap.Width) / (double)WidthPx;
+            var sy = (turned ? _bitmap.Width : _bitmap.Height) / (double)HeightPx;
+            double w = _bitmap.Width;
+            double h = _bitmap.Height;
             return Origin switch
             {
                 SKEncodedOrigin.TopRight => new(-sx, 0, w, 0, sy, 0, 0, 0, 1),
@@ -69,5 +69,5 @@ internal sealed class Photograph : IDisposable
         }
     }
 
-    public void Dispose() => bitmap.Dispose();
+    public void Dispose() => _bitmap.Dispose();
 }

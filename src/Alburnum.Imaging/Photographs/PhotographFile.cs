@@ -17,18 +17,18 @@ internal sealed class PhotographFile : IDisposable
     /// <summary>What is accepted, for messages.</summary>
     public const string Expected = "a JPEG, PNG, WebP, TIFF or HEIC photograph";
 
-    private readonly PackedPicture picture;
-    private readonly string name;
+    private readonly PackedPicture _picture;
+    private readonly string _name;
 
-    private PhotographFile(string name, PackedPicture picture) => (this.name, this.picture) = (name, picture);
+    private PhotographFile(string name, PackedPicture picture) => (_name, _picture) = (name, picture);
 
     /// <summary>Width as displayed upright.</summary>
-    public int WidthPx => Turned ? picture.HeightPx : picture.WidthPx;
+    public int WidthPx => Turned ? _picture.HeightPx : _picture.WidthPx;
 
     /// <summary>Height as displayed upright.</summary>
-    public int HeightPx => Turned ? picture.WidthPx : picture.HeightPx;
+    public int HeightPx => Turned ? _picture.WidthPx : _picture.HeightPx;
 
-    private bool Turned => picture.Origin >= SKEncodedOrigin.LeftTop;
+    private bool Turned => _picture.Origin >= SKEncodedOrigin.LeftTop;
 
     /// <summary>Opens a photograph by its content, whatever its name ends in.</summary>
     /// <exception cref="InputRefusedException">Empty, too large, not a picture of a known kind, or of impossible size.</exception>
@@ -61,11 +61,11 @@ internal sealed class PhotographFile : IDisposable
     /// <param name="leastScale">The picture may be reduced, but not below this share of its size. Above 0, at most 1.</param>
     /// <exception cref="InputRefusedException">The picture breaks off or is damaged.</exception>
     public Photograph Decode(double leastScale) =>
-        picture.Unpack(leastScale) is { } bitmap
-            ? new Photograph(bitmap, picture.Origin, WidthPx, HeightPx)
-            : throw Refused(name, "a damaged or unfinished picture", "a whole photograph");
+        _picture.Unpack(leastScale) is { } bitmap
+            ? new Photograph(bitmap, _picture.Origin, WidthPx, HeightPx)
+            : throw Refused(_name, "a damaged or unfinished picture", "a whole photograph");
 
-    public void Dispose() => picture.Dispose();
+    public void Dispose() => _picture.Dispose();
 
     private static InputRefusedException Refused(string name, string found, string expected) =>
         new(new InputProblem(name, 0, "", "", found, expected));

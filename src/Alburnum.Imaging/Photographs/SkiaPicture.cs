@@ -5,20 +5,20 @@ namespace Alburnum.Imaging.Photographs;
 /// <summary>JPEG, PNG and WebP: 8 or 16 bits, grey, colour or four inks, with or without see-through parts.</summary>
 internal sealed class SkiaPicture : PackedPicture
 {
-    private readonly SKData held;
-    private readonly SKCodec codec;
+    private readonly SKData _held;
+    private readonly SKCodec _codec;
 
     private SkiaPicture(SKData data, SKCodec codec)
     {
-        held = data;
-        this.codec = codec;
+        _held = data;
+        _codec = codec;
     }
 
-    public override int WidthPx => codec.Info.Width;
+    public override int WidthPx => _codec.Info.Width;
 
-    public override int HeightPx => codec.Info.Height;
+    public override int HeightPx => _codec.Info.Height;
 
-    public override SKEncodedOrigin Origin => codec.EncodedOrigin;
+    public override SKEncodedOrigin Origin => _codec.EncodedOrigin;
 
     /// <summary>Reads the header; null where these bytes are of another kind.</summary>
     public static SkiaPicture? Open(ReadOnlySpan<byte> bytes)
@@ -32,18 +32,18 @@ internal sealed class SkiaPicture : PackedPicture
 
     public override SKBitmap? Unpack(double leastScale)
     {
-        var size = codec.Info.Size;
-        if (codec.EncodedFormat == SKEncodedImageFormat.Jpeg && leastScale < 1)
+        var size = _codec.Info.Size;
+        if (_codec.EncodedFormat == SKEncodedImageFormat.Jpeg && leastScale < 1)
         {
             for (var eighths = 2; eighths < 8; eighths++)
             {
                 if (eighths / 8.0 < leastScale)
                     continue;
-                size = codec.GetScaledDimensions(eighths / 8f);
+                size = _codec.GetScaledDimensions(eighths / 8f);
                 break;
             }
         }
-        var seeThrough = codec.Info.AlphaType != SKAlphaType.Opaque;
+        var seeThrough = _codec.Info.AlphaType != SKAlphaType.Opaque;
         var info = new SKImageInfo(
             size.Width,
             size.Height,
@@ -51,7 +51,7 @@ internal sealed class SkiaPicture : PackedPicture
             seeThrough ? SKAlphaType.Premul : SKAlphaType.Opaque
         );
         var bitmap = new SKBitmap(info);
-        if (codec.GetPixels(info, bitmap.GetPixels()) != SKCodecResult.Success)
+        if (_codec.GetPixels(info, bitmap.GetPixels()) != SKCodecResult.Success)
         {
             bitmap.Dispose();
             return null;
@@ -63,8 +63,8 @@ internal sealed class SkiaPicture : PackedPicture
 
     public override void Dispose()
     {
-        codec.Dispose();
-        held.Dispose();
+        _codec.Dispose();
+        _held.Dispose();
     }
 
     // Colours come multiplied by their cover, so white fills what is left of each.

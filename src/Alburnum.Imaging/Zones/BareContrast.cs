@@ -13,11 +13,11 @@ internal sealed class BareContrast
 
     /// <summary>Beyond this many standard deviations a place is a crack, a knot or glare, and counts as that far only.</summary>
     private const double Most = 2.5;
-    private readonly double[,] inverse;
-    private readonly double[][] basis;
+    private readonly double[,] _inverse;
+    private readonly double[][] _basis;
 
     private BareContrast(BareWood wood, double[][] basis, double[,] inverse, double[][] off) =>
-        (Wood, this.basis, this.inverse, Off) = (wood, basis, inverse, off);
+        (Wood, _basis, _inverse, Off) = (wood, basis, inverse, off);
 
     public BareWood Wood { get; }
 
@@ -66,11 +66,11 @@ internal sealed class BareContrast
         var taken = 0.0;
         for (var j = 0; j < Terms; j++)
         for (var k = 0; k < Terms; k++)
-            taken += inside[j] * inverse[j, k] * inside[k];
+            taken += inside[j] * _inverse[j, k] * inside[k];
         return inside[0] - taken;
     }
 
-    public ReadOnlySpan<double> Basis(int cell) => basis[cell];
+    public ReadOnlySpan<double> Basis(int cell) => _basis[cell];
 
     private static double[] Residual(double[] value, double[][] basis, double[,] inverse)
     {

@@ -20,35 +20,49 @@ public static class SpecificationClause
             (IEnumerable<string>)
                 [
                     Piece(trace.Enquiry),
-                    Say("use", ("use", Capital(Use(trace))), ("life", Life(trace))),
-                    Say("treatment", ("rulebook", trace.RulebookTitle), ("penetration", Penetration(requirement))),
-                    Say("zone", ("zone", requirement.Zone?.InWords ?? Say("to-be-stated"))),
-                    Say("retention", ("retention", Retention(requirement))),
-                    Say("moisture", ("moisture", Moisture(requirement))),
-                    trace.Enquiry.IsIncised == true ? Say("incised") : "",
-                    Say("cut-ends"),
-                    Say("certificate"),
-                    .. requirement.Open.Select(open => Say("open", ("open", open))),
-                    Say("standing", ("standing", trace.WeakestStanding.InWords())),
+                    Say("requirements.clause.use", ("use", Capital(Use(trace))), ("life", Life(trace))),
+                    Say(
+                        "requirements.clause.treatment",
+                        ("rulebook", trace.RulebookTitle),
+                        ("penetration", Penetration(requirement))
+                    ),
+                    Say(
+                        "requirements.clause.zone",
+                        ("zone", requirement.Zone?.InWords ?? Say("requirements.clause.to-be-stated"))
+                    ),
+                    Say("requirements.clause.retention", ("retention", Retention(requirement))),
+                    Say("requirements.clause.moisture", ("moisture", Moisture(requirement))),
+                    trace.Enquiry.IsIncised == true ? Say("requirements.clause.incised") : "",
+                    Say("requirements.clause.cut-ends"),
+                    Say("requirements.clause.certificate"),
+                    .. requirement.Open.Select(open => Say("requirements.clause.open", ("open", open))),
+                    Say("requirements.clause.standing", ("standing", trace.WeakestStanding.InWords())),
                     Caution,
                 ]
         );
     }
 
     private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say("requirements.clause." + key, values);
+        Wording.English.Say(key, values);
 
     private static string Piece(Enquiry enquiry) =>
         Say(
-            "piece",
-            ("component", Capital(enquiry.Component?.Name ?? Say("no-component"))),
-            ("size", enquiry.Section?.Label ?? Say("no-size")),
-            ("form", enquiry.FormOrFromSection is { } form ? RequirementWords.Say(form) : Say("no-form")),
+            "requirements.clause.piece",
+            ("component", Capital(enquiry.Component?.Name ?? Say("requirements.clause.no-component"))),
+            ("size", enquiry.Section?.Label ?? Say("requirements.clause.no-size")),
+            (
+                "form",
+                enquiry.FormOrFromSection is { } form ? RequirementWords.Say(form) : Say("requirements.clause.no-form")
+            ),
             (
                 "species",
                 enquiry.Species is { } wood
-                    ? Say("species", ("species", wood.Name), ("botanical", string.Join(", ", wood.BotanicalNames)))
-                    : Say("no-species")
+                    ? Say(
+                        "requirements.clause.species",
+                        ("species", wood.Name),
+                        ("botanical", string.Join(", ", wood.BotanicalNames))
+                    )
+                    : Say("requirements.clause.no-species")
             )
         );
 
@@ -56,7 +70,7 @@ public static class SpecificationClause
         requirement.Penetration is NoDepth || requirement.PenetrationName == requirement.Penetration.InWords
             ? requirement.Penetration.InWords
             : Say(
-                "named-penetration",
+                "requirements.clause.named-penetration",
                 ("name", requirement.PenetrationName),
                 ("depth", requirement.Penetration.InWords)
             );
@@ -64,23 +78,26 @@ public static class SpecificationClause
     private static string Retention(Requirement requirement) =>
         requirement switch
         {
-            { RequiredRetention: { } amount } => Say("amount", ("amount", amount.Label)),
+            { RequiredRetention: { } amount } => Say("requirements.clause.amount", ("amount", amount.Label)),
             { Retention: { } rule } => Say(
-                "multiple",
+                "requirements.clause.multiple",
                 ("factor", rule.Factor.ToString("0.##", CultureInfo.InvariantCulture))
             ),
-            _ => Say("to-be-stated"),
+            _ => Say("requirements.clause.to-be-stated"),
         };
 
     private static string Moisture(Requirement requirement) =>
         requirement.MoistureMaxPercent is { } moisture
-            ? Say("at-most", ("percent", moisture.ToString("0.#", CultureInfo.InvariantCulture)))
-            : Say("to-be-stated");
+            ? Say("requirements.clause.at-most", ("percent", moisture.ToString("0.#", CultureInfo.InvariantCulture)))
+            : Say("requirements.clause.to-be-stated");
 
-    private static string Use(Trace trace) => Decided(trace, Subject.UseClass) ?? Say("no-use-class");
+    private static string Use(Trace trace) =>
+        Decided(trace, Subject.UseClass) ?? Say("requirements.clause.no-use-class");
 
     private static string Life(Trace trace) =>
-        Decided(trace, Subject.Life) is { } life ? Say("life", ("life", life)) : Say("no-life");
+        Decided(trace, Subject.Life) is { } life
+            ? Say("requirements.clause.life", ("life", life))
+            : Say("requirements.clause.no-life");
 
     private static string? Decided(Trace trace, Subject subject) =>
         trace.Step(subject)?.Finding switch

@@ -13,10 +13,10 @@ public static class ReadingWords
     public static string Grade(QualityGrade grade) =>
         grade switch
         {
-            QualityGrade.Good => Say("grade.good"),
-            QualityGrade.Fair => Say("grade.fair"),
-            QualityGrade.Poor => Say("grade.poor"),
-            QualityGrade.Unusable => Say("grade.unusable"),
+            QualityGrade.Good => Say("reading.grade.good"),
+            QualityGrade.Fair => Say("reading.grade.fair"),
+            QualityGrade.Poor => Say("reading.grade.poor"),
+            QualityGrade.Unusable => Say("reading.grade.unusable"),
             _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, "Not a grade."),
         };
 
@@ -33,7 +33,7 @@ public static class ReadingWords
             NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
             [
                 Fault(fault),
-                Say("outline-may-be-wrong"),
+                Say("reading.outline-may-be-wrong"),
             ],
             NotDetermined { Fault: NothingLeft fault } ended => [.. Scale(ended.Scale), Fault(fault)],
             NotDetermined ended => [Fault(ended.Fault)],
@@ -49,7 +49,7 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(reading);
         return reading is { Outcome: NotDetermined { OutlineMayBeWrong: true }, Marks.OutlinePx: null }
             ? Say(
-                reading.Shape == SectionShape.Round ? "point-out.rim" : "point-out.corners",
+                reading.Shape == SectionShape.Round ? "reading.point-out.rim" : "reading.point-out.corners",
                 ("piece", piece),
                 ("width", Digits(reading.WidthPx, "0")),
                 ("height", Digits(reading.HeightPx, "0"))
@@ -61,20 +61,20 @@ public static class ReadingWords
     public static string Heartwood(HeartwoodReading heartwood) =>
         heartwood switch
         {
-            ShownHeartwood shown => Say("heartwood.shown", ("mm", Digits(shown.BorderUncertaintyMm, "0.0"))),
+            ShownHeartwood shown => Say("reading.heartwood.shown", ("mm", Digits(shown.BorderUncertaintyMm, "0.0"))),
             DetectedHeartwood detected => Say(
-                detected.Sign == HeartwoodSign.Reagent ? "heartwood.by-reagent" : "heartwood.by-colour",
+                detected.Sign == HeartwoodSign.Reagent ? "reading.heartwood.by-reagent" : "reading.heartwood.by-colour",
                 ("mm", Digits(detected.BorderUncertaintyMm, "0.0"))
             ),
             UnknownHeartwood unknown => Say(
                 unknown.Fault switch
                 {
-                    HeartwoodFault.NoBorderShown => "heartwood.fault.no-border-shown",
-                    HeartwoodFault.TooLittleUntreated => "heartwood.fault.too-little-untreated",
-                    HeartwoodFault.NoRings => "heartwood.fault.no-rings",
-                    HeartwoodFault.OneColour => "heartwood.fault.one-colour",
-                    HeartwoodFault.TooShort => "heartwood.fault.too-short",
-                    HeartwoodFault.NoArc => "heartwood.fault.no-arc",
+                    HeartwoodFault.NoBorderShown => "reading.heartwood.fault.no-border-shown",
+                    HeartwoodFault.TooLittleUntreated => "reading.heartwood.fault.too-little-untreated",
+                    HeartwoodFault.NoRings => "reading.heartwood.fault.no-rings",
+                    HeartwoodFault.OneColour => "reading.heartwood.fault.one-colour",
+                    HeartwoodFault.TooShort => "reading.heartwood.fault.too-short",
+                    HeartwoodFault.NoArc => "reading.heartwood.fault.no-arc",
                     _ => throw new ArgumentOutOfRangeException(nameof(heartwood), unknown.Fault, "Not a fault."),
                 }
             ),
@@ -85,24 +85,24 @@ public static class ReadingWords
     public static string HeartwoodSource(HeartwoodReading heartwood) =>
         heartwood switch
         {
-            ShownHeartwood => Say("heartwood.source.shown"),
-            DetectedHeartwood { Sign: HeartwoodSign.Reagent } => Say("heartwood.source.reagent"),
-            DetectedHeartwood => Say("heartwood.source.colour"),
-            UnknownHeartwood => Say("heartwood.source.unknown"),
+            ShownHeartwood => Say("reading.heartwood.source.shown"),
+            DetectedHeartwood { Sign: HeartwoodSign.Reagent } => Say("reading.heartwood.source.reagent"),
+            DetectedHeartwood => Say("reading.heartwood.source.colour"),
+            UnknownHeartwood => Say("reading.heartwood.source.unknown"),
             _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
         };
 
     /// <summary>A cause of uncertainty by its name.</summary>
-    public static string Cause(UncertaintyCause cause) => Say($"cause.{cause.Key}");
+    public static string Cause(UncertaintyCause cause) => Say($"reading.cause.{cause.Key}");
 
     /// <summary>How large a cause is, and of what.</summary>
     public static string Size(UncertaintyCause cause) =>
         cause.Share is { } share
-            ? Say($"size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
-            : Say($"size.{cause.OfWhat}");
+            ? Say($"reading.size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
+            : Say($"reading.size.{cause.OfWhat}");
 
     private static IEnumerable<string> Scale(SectionScale? scale) =>
-        scale?.ByKnownLength is { } section ? [Say("scale.known-length", ("section", section.Label))] : [];
+        scale?.ByKnownLength is { } section ? [Say("reading.scale.known-length", ("section", section.Label))] : [];
 
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
@@ -110,20 +110,20 @@ public static class ReadingWords
     private static string Fault(ReadingFault fault) =>
         fault switch
         {
-            OutlineNotFound => Say("fault.outline"),
-            KnownLengthDisagrees => Say("fault.known-length"),
-            TooLittleShown => Say("fault.too-little"),
+            OutlineNotFound => Say("reading.fault.outline"),
+            KnownLengthDisagrees => Say("reading.fault.known-length"),
+            TooLittleShown => Say("reading.fault.too-little"),
             OtherIndicator(var named, var seen) => Other(named, seen),
-            NoFront { IsTreated: true } => Say("fault.all-treated"),
-            NoFront => Say("fault.none-treated"),
-            DoubtfulBorder => Say("fault.doubtful-border"),
-            NothingLeft => Say("fault.nothing-left"),
+            NoFront { IsTreated: true } => Say("reading.fault.all-treated"),
+            NoFront => Say("reading.fault.none-treated"),
+            DoubtfulBorder => Say("reading.fault.doubtful-border"),
+            NothingLeft => Say("reading.fault.nothing-left"),
             _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
         };
 
     private static string Other(Indicator named, Indicator seen) =>
         Say(
-            "fault.other-indicator",
+            "reading.fault.other-indicator",
             ("named", named.Name),
             ("namedTreated", named.TreatedInWords),
             ("namedUntreated", named.UntreatedInWords),
@@ -136,16 +136,16 @@ public static class ReadingWords
     private static string Finding(QualityFinding finding) =>
         finding switch
         {
-            FewPixels few => Say("finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
-            Blurred blurred => Say("finding.blurred", ("mm", Digits(blurred.OverMm))),
-            OverExposed over => Say("finding.over-exposed", ("percent", Digits(100 * over.Share))),
-            UnderExposed => Say("finding.under-exposed"),
-            WeakEvidence weak => Say("finding.weak-evidence", ("indicator", weak.Indicator.Name)),
+            FewPixels few => Say("reading.finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
+            Blurred blurred => Say("reading.finding.blurred", ("mm", Digits(blurred.OverMm))),
+            OverExposed over => Say("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
+            UnderExposed => Say("reading.finding.under-exposed"),
+            WeakEvidence weak => Say("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };
 
     private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say($"reading.{key}", values);
+        Wording.English.Say(key, values);
 
     private static string Digits(double value, string format = "0.#") =>
         value.ToString(format, CultureInfo.InvariantCulture);

@@ -75,7 +75,7 @@ public static class RequirementWords
         var durability = known.Value.Label;
         return careful == best
             ? Words.Say(
-                "requirements.untreated.one",
+                "requirements.untreated.exact",
                 ("species", species.Name),
                 ("class", useClass),
                 ("durability", durability),

@@ -26,27 +26,27 @@ public sealed record Row(
 /// <summary>A row, and a field on which it failed or stayed open. Its words are made when they are asked for: most never are.</summary>
 public sealed class Miss
 {
-    private readonly Condition condition;
-    private readonly Known known;
+    private readonly Condition _condition;
+    private readonly Known _known;
 
     internal Miss(Row row, Condition condition, Known known)
     {
         Row = row;
-        this.condition = condition;
-        this.known = known;
+        _condition = condition;
+        _known = known;
     }
 
     /// <summary>The row.</summary>
     public Row Row { get; }
 
     /// <summary>The field.</summary>
-    public Field Field => condition.Field;
+    public Field Field => _condition.Field;
 
     /// <summary>What the row asks for.</summary>
-    public string Asked => condition.InWords;
+    public string Asked => _condition.InWords;
 
     /// <summary>What the enquiry says.</summary>
-    public string Found => known.InWords;
+    public string Found => _known.InWords;
 }
 
 /// <summary>A group of species that a rulebook defines for its own rows.</summary>

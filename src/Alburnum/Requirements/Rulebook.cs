@@ -3,13 +3,13 @@ namespace Alburnum.Requirements;
 /// <summary>One edition of one code of practice, as rows.</summary>
 public sealed class Rulebook
 {
-    private readonly Row[][] bySubject;
-    private readonly Dictionary<Timber.Species, IReadOnlyList<string>> groupsOf = new(
+    private readonly Row[][] _bySubject;
+    private readonly Dictionary<Timber.Species, IReadOnlyList<string>> _groupsOf = new(
         ReferenceEqualityComparer.Instance
     );
 
     // Guards the memory of groups: one rulebook is asked from many threads.
-    private readonly Lock groupsLock = new();
+    private readonly Lock _groupsLock = new();
 
     /// <summary>A rulebook of the given rows.</summary>
     /// <param name="name">Short name, for instance "british-2014".</param>
@@ -46,7 +46,7 @@ public sealed class Rulebook
         Rows = rows;
         CompleteOver = completeOver;
         Notes = notes;
-        bySubject =
+        _bySubject =
         [
             .. Enum.GetValues<Subject>().Select(subject => rows.Where(row => row.Subject == subject).ToArray()),
         ];
@@ -91,18 +91,18 @@ public sealed class Rulebook
     }
 
     /// <summary>The rows of one subject, in the order of the document.</summary>
-    public IReadOnlyList<Row> RowsOf(Subject subject) => bySubject[(int)subject];
+    public IReadOnlyList<Row> RowsOf(Subject subject) => _bySubject[(int)subject];
 
     /// <summary>Names of the groups that a species belongs to.</summary>
     public IReadOnlyList<string> GroupsOf(Timber.Species species)
     {
         ArgumentNullException.ThrowIfNull(species);
-        lock (groupsLock)
+        lock (_groupsLock)
         {
-            if (!groupsOf.TryGetValue(species, out var names))
+            if (!_groupsOf.TryGetValue(species, out var names))
             {
                 names = [.. Groups.Where(group => group.Contains(species)).Select(group => group.Name)];
-                groupsOf[species] = names;
+                _groupsOf[species] = names;
             }
             return names;
         }

@@ -166,7 +166,7 @@ public static class RulebookCheck
                 if (cell.NextAlong(axis, grid.Axes[axis].Values.Count, settled) is not { } next)
                     continue;
                 var harsh = settled[next];
-                if (!Severity.AsksLess(harsh.Demand, mild.Demand))
+                if (!Strictness.AsksLess(harsh.Demand, mild.Demand))
                     continue;
                 var field = grid.Axes[axis].Field;
                 var words =
@@ -220,15 +220,15 @@ public static class RulebookCheck
 
     private sealed class CasesByRows
     {
-        private readonly Dictionary<string, (IReadOnlyList<Row> Rows, List<int[]> Cells)> byRows = new(
+        private readonly Dictionary<string, (IReadOnlyList<Row> Rows, List<int[]> Cells)> _byRows = new(
             StringComparer.Ordinal
         );
 
         public void Add(IReadOnlyList<Row> rows, int[] indexes)
         {
             var key = string.Join('\n', rows.Select(row => row.Key));
-            if (!byRows.TryGetValue(key, out var entry))
-                byRows[key] = entry = ([.. rows], []);
+            if (!_byRows.TryGetValue(key, out var entry))
+                _byRows[key] = entry = ([.. rows], []);
             entry.Cells.Add([.. indexes]);
         }
 
@@ -238,7 +238,7 @@ public static class RulebookCheck
             IReadOnlyList<Axis> axes,
             string what
         ) =>
-            byRows.Values.Select(entry => new RulebookFinding(
+            _byRows.Values.Select(entry => new RulebookFinding(
                 kind,
                 subject,
                 entry.Rows,

@@ -10,50 +10,50 @@ internal sealed class Situation
     private static readonly Known Round = Known.Word("round");
     private static readonly Known NoneStated = Known.OneOfThese([]);
 
-    private Fields known;
+    private Fields _known;
 
     /// <summary>A situation of which nothing is known yet.</summary>
     public Situation() { }
 
     public Situation(Enquiry enquiry, IReadOnlyList<string>? speciesGroups)
     {
-        known[(int)Field.Component] = enquiry.Component is { } component ? Known.Word(component.Name) : default;
-        known[(int)Field.Form] = enquiry.FormOrFromSection switch
+        _known[(int)Field.Component] = enquiry.Component is { } component ? Known.Word(component.Name) : default;
+        _known[(int)Field.Form] = enquiry.FormOrFromSection switch
         {
             TimberForm.Sawn => Sawn,
             TimberForm.Round => Round,
             _ => default,
         };
-        known[(int)Field.SpeciesGroup] = speciesGroups is null ? default : Known.AllOfThese(speciesGroups);
-        known[(int)Field.SapwoodTreatability] = Classes(enquiry.Species?.SapwoodTreatability);
-        known[(int)Field.HeartwoodTreatability] = Classes(enquiry.Species?.HeartwoodTreatability);
-        known[(int)Field.ExposedHeartwood] = Known.YesNo(enquiry.HasExposedHeartwood);
-        known[(int)Field.Incised] = Known.YesNo(enquiry.IsIncised);
-        known[(int)Field.Thickness] = Known.Number(enquiry.Section?.ThicknessMm);
-        known[(int)Field.Moisture] = Known.Number(enquiry.MoisturePercent);
+        _known[(int)Field.SpeciesGroup] = speciesGroups is null ? default : Known.AllOfThese(speciesGroups);
+        _known[(int)Field.SapwoodTreatability] = Classes(enquiry.Species?.SapwoodTreatability);
+        _known[(int)Field.HeartwoodTreatability] = Classes(enquiry.Species?.HeartwoodTreatability);
+        _known[(int)Field.ExposedHeartwood] = Known.YesNo(enquiry.HasExposedHeartwood);
+        _known[(int)Field.Incised] = Known.YesNo(enquiry.IsIncised);
+        _known[(int)Field.Thickness] = Known.Number(enquiry.Section?.ThicknessMm);
+        _known[(int)Field.Moisture] = Known.Number(enquiry.MoisturePercent);
         // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
-        known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
-        known[(int)Field.Preservative] = enquiry.Preservative is { } code ? Known.Word(code) : default;
+        _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
+        _known[(int)Field.Preservative] = enquiry.Preservative is { } code ? Known.Word(code) : default;
         SetUse(enquiry.UseClasses, enquiry.IsCoated);
         SetLife(enquiry.Life);
     }
 
-    public Known this[Field field] => known[(int)field];
+    public Known this[Field field] => _known[(int)field];
 
-    public void Set(Field field, Known value) => known[(int)field] = value;
+    public void Set(Field field, Known value) => _known[(int)field] = value;
 
     public void SetUse(IReadOnlyList<UseClass> classes, bool? isCoated)
     {
-        known[(int)Field.UseClass] = classes.Count switch
+        _known[(int)Field.UseClass] = classes.Count switch
         {
             0 => default,
             1 => Known.Word(classes[0].Label()),
             _ => Known.OneOfThese([.. classes.Select(each => each.Label())]),
         };
-        known[(int)Field.Coated] = Known.YesNo(isCoated);
+        _known[(int)Field.Coated] = Known.YesNo(isCoated);
     }
 
-    public void SetLife(DesiredServiceLife? life) => known[(int)Field.Life] = Known.Number(life?.Years);
+    public void SetLife(DesiredServiceLife? life) => _known[(int)Field.Life] = Known.Number(life?.Years);
 
     private static Known Classes(Fact<ClassRange>? cell) =>
         cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
@@ -61,6 +61,6 @@ internal sealed class Situation
     [InlineArray(14)]
     private struct Fields
     {
-        private Known first;
+        private Known _first;
     }
 }

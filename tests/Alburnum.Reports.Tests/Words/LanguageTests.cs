@@ -47,15 +47,20 @@ public sealed partial class LanguageTests
     }
 
     [Fact]
-    public void Every_sentence_of_the_language_is_said_somewhere() =>
-        Assert.Empty(
-            Wording
-                .English.Keys.Select(key => Ending().Replace(key, ""))
-                .Except(
-                    Sources("Alburnum.Reports", "Alburnum.Cli", "Alburnum.Web").SelectMany(Keys),
-                    StringComparer.Ordinal
-                )
+    public void Every_sentence_of_the_language_is_said_somewhere()
+    {
+        var said = Sources("Alburnum.Reports", "Alburnum.Cli", "Alburnum.Web").SelectMany(Keys).ToHashSet();
+        // The rest of such a key comes from data, for instance a cause of uncertainty.
+        var begun = Sources("Alburnum.Reports")
+            .SelectMany(source => Beginning().Matches(source).Select(match => match.Groups["key"].Value))
+            .ToList();
+
+        Assert.DoesNotContain(
+            Wording.English.Keys.Select(key => Ending().Replace(key, "")),
+            key =>
+                !said.Contains(key) && !begun.Exists(beginning => key.StartsWith(beginning, StringComparison.Ordinal))
         );
+    }
 
     [Fact]
     public void Every_sentence_that_is_said_is_in_the_language() =>
@@ -105,6 +110,9 @@ public sealed partial class LanguageTests
 
     [GeneratedRegex("\"(?<key>[a-z]+(\\.[a-zA-Z0-9-]+)+)\"", RegexOptions.ExplicitCapture)]
     private static partial Regex Key();
+
+    [GeneratedRegex("\\$\"(?<key>[a-z]+(\\.[a-z-]+)*\\.)\\{", RegexOptions.ExplicitCapture)]
+    private static partial Regex Beginning();
 
     [GeneratedRegex(@"\.(one|other)$", RegexOptions.ExplicitCapture)]
     private static partial Regex Ending();

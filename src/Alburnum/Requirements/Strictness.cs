@@ -1,7 +1,7 @@
 namespace Alburnum.Requirements;
 
 /// <summary>Which of two demands asks for more.</summary>
-public static class Severity
+public static class Strictness
 {
     /// <summary>True where one demand surely asks for less than the other; false where it does not, or where that cannot be told.</summary>
     public static bool AsksLess(Demand less, Demand more) =>

@@ -2,12 +2,12 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
-using Alburnum.Web.Pages;
+using Alburnum.Web.Marking;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 
-namespace Alburnum.Web.Marking;
+namespace Alburnum.Web.Pages;
 
 /// <summary>What happens when marks are to be kept: the case is run again with them, and the browser goes to the piece on its sheet.</summary>
 internal static class KeepMarks
