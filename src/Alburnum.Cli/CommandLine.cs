@@ -111,12 +111,14 @@ public static class CommandLine
                 .WithDescription("Predict what the vessel can achieve in a timber");
             config
                 .AddCommand<SawCommand>("saw")
-                .WithDescription("Which pieces of a cutting pattern show heartwood, and what that does to conformity");
-            config.AddCommand<InciseCommand>("incise").WithDescription("The lightest incising that will do");
+                .WithDescription(
+                    "Find which pieces of a cutting pattern show heartwood, and what that does to conformity"
+                );
+            config.AddCommand<InciseCommand>("incise").WithDescription("Find the lightest incising that is enough");
             config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
             config
                 .AddCommand<BoronCommand>("boron")
-                .WithDescription("How far boron spreads in damp store, and what washes out");
+                .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
             config
                 .AddCommand<ChargeCommand>("charge")
                 .WithDescription("Plan one charge, and reckon it from its readings");
