@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Alburnum.Records.Sweeps;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
@@ -15,7 +14,6 @@ public sealed record SweepDocument
     public required string Measure { get; init; }
 
     /// <summary>True for shares, 0 to 1, drawn as per cent.</summary>
-    [JsonIgnore]
     public required bool IsShare { get; init; }
 
     /// <summary>Input along the horizontal axis.</summary>

@@ -16,7 +16,6 @@ public sealed class SourceRulesTests
     [
         "src/Alburnum.Cli/Impregnation/ChargeSummary.cs",
         "src/Alburnum.Records/Facts/RequirementFacts.cs",
-        "src/Alburnum.Reports/Drawings/CharacteristicDrawing.cs",
         "src/Alburnum/Requirements/RulebookCheck.cs",
     ];
 
