@@ -88,7 +88,7 @@ public sealed class SweepTableTests : IDisposable
         new()
         {
             PieceShare = share,
-            CoreShare = share / 2,
+            CoreShare = 1 - share,
             MeanDepthMm = 3.25,
             LeastDepthMm = 1,
             UptakeLPerM3 = 46,
