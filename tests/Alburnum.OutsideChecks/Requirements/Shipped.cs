@@ -22,7 +22,7 @@ internal static class Shipped
             HasExposedHeartwood = exposedHeartwood,
         };
 
-    public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebook(rulebook).Answer(enquiry);
+    public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebooks.Named(rulebook).Answer(enquiry);
 
     public static Requirement Demand(string rulebook, Enquiry enquiry) =>
         Assert.IsType<Required>(Ask(rulebook, enquiry)).Requirement;
