@@ -111,7 +111,9 @@ public static class CommandLine
                 .WithDescription("Predict what the vessel can achieve in a timber");
             config
                 .AddCommand<SawCommand>("saw")
-                .WithDescription("Which pieces of a cutting pattern show heartwood, and what that does to conformity");
+                .WithDescription(
+                    "Find which pieces of a cutting pattern show heartwood, and what that does to conformity"
+                );
             config.AddCommand<InciseCommand>("incise").WithDescription("Find the lightest incising that is enough");
             config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
             config
