@@ -1,7 +1,7 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Words;
 using Spectre.Console;
-using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -43,18 +43,11 @@ internal static class HistoryPrint
         }
         console.WriteLine(Line(measure.Chart));
         console.WriteLine(
-            $"mean {Digits(measure.Mean)}, standard deviation {Digits(measure.StandardDeviation)}, {Digits(measure.Least)} to {Digits(measure.Greatest)}"
+            HistoryWords.English.Spread(measure.Mean, measure.StandardDeviation, measure.Least, measure.Greatest)
         );
-        console.WriteLine(
-            measure.BaselineSpread > 0
-                ? $"baseline {Digits(measure.BaselineMean)} with spread {Digits(measure.BaselineSpread)}; {measure.Signals} charges signalled"
-                : "too few charges, or no spread among the first: nothing is signalled but drifts and limits"
-        );
+        console.WriteLine(HistoryWords.English.Baseline(measure.BaselineMean, measure.BaselineSpread, measure.Signals));
         if (measure.Capability is { } capability)
-            console.WriteLine(
-                $"limit {Digits(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Digits(capability.Index)}, at least "
-                    + $"{Digits(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
-            );
+            console.WriteLine(HistoryWords.English.Limit(measure.LowerLimit ?? 0, measure.BelowLimit, capability));
     }
 
     /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>

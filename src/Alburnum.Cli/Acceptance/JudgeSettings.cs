@@ -77,7 +77,7 @@ internal abstract class CountingSettings : JudgeSettings
             throw Options.Refused(
                 source,
                 $"{cut} pieces",
-                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing of a larger sample"
+                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
             );
         return new()
         {

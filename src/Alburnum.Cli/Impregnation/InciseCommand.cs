@@ -158,7 +158,7 @@ internal sealed record InciseDocument(
         var chosen = search.Chosen;
         return new(
             $"Incising of {input.Species.Name}, {input.Question.Section.Label}, {input.Schedule.Value.Name}",
-            input.Question.Rule.InWords,
+            RequirementWords.English.Depths.Say(input.Question.Rule),
             wantedPercent,
             [.. search.Best.Select(trial => Row(trial, penalty))],
             chosen switch

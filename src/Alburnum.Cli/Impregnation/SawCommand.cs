@@ -65,7 +65,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             diameter,
             sapwood,
             assumed,
-            input.Question.Rule.InWords,
+            RequirementWords.English.Depths.Say(input.Question.Rule),
             sawn,
             answers
         );

@@ -11,6 +11,8 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
 public static class CaseMapping
 {
+    private static RequirementWords Words => RequirementWords.English;
+
     /// <summary>Makes the document.</summary>
     /// <param name="run">The case measured and judged.</param>
     /// <param name="cautions">Cautions to be printed with the result.</param>
@@ -51,7 +53,7 @@ public static class CaseMapping
             enquiry.Species?.Name ?? "not stated",
             enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            string.Join("; ", enquiry.UseClasses.Select(use => use.Situation())),
+            string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
             enquiry.Life?.Years,
             enquiry.IsIncised == true,
             enquiry.HasExposedHeartwood switch
@@ -71,12 +73,12 @@ public static class CaseMapping
         {
             Required { Requirement: var requirement } => new(
                 trace.RulebookTitle,
-                "required",
+                Words.Answers.Say(AnswerOutcome.Required),
                 "",
                 requirement.PenetrationName,
-                requirement.Penetration.InWords,
+                Words.Depths.Say(requirement.Penetration),
                 EvenDepthMm(requirement.Penetration),
-                requirement.Zone?.InWords,
+                requirement.Zone?.Name,
                 requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
                 result.Enquired.StatedRetentionKgPerM3
@@ -85,12 +87,10 @@ public static class CaseMapping
                     : null,
                 result.Required.RequiredKgPerM3,
                 requirement.MoistureMaxPercent,
-                [.. requirement.Conditions, .. requirement.Open],
+                [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
                 rows
             ),
-            NotPermitted { Reason: var reason } => Without(trace, "not permitted", reason, rows),
-            NotCovered { Reason: var reason } => Without(trace, "not covered", reason, rows),
-            _ => throw new ArgumentOutOfRangeException(nameof(result), result.Required.Answer, "Not an answer."),
+            var answer => Without(trace, Words.Answers.Say(answer.Outcome), Words.Answers.Reason(answer) ?? "", rows),
         };
     }
 
@@ -114,19 +114,23 @@ public static class CaseMapping
         step
             .Matched.Select(row => Row(row, true, "applies"))
             .Concat(step.SetAside.Select(row => Row(row, false, "holds, but yields to an exception")))
-            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
+            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {Words.Rows.Say(miss.Field)} is not known")))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
                     .Select(miss =>
-                        Row(miss.Row, false, $"fails on {miss.Field.InWords()}: asks {miss.Asked}, found {miss.Found}")
+                        Row(
+                            miss.Row,
+                            false,
+                            $"fails on {Words.Rows.Say(miss.Field)}: asks {Words.Rows.Say(miss.Asked)}, found {Words.Rows.Say(miss.Found)}"
+                        )
                     )
             );
 
     private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
         new(
             row.Key,
-            $"{row.WhenInWords} → {row.Demand.InWords}",
+            $"{Words.Rows.When(row)} → {Words.Rows.Say(row.Demand)}",
             applies,
             outcome,
             row.Provenance.Standing.InWords(),

@@ -53,7 +53,7 @@ public static class PredictionMapping
             question.Schedule.Name,
             question.Incising?.InWords ?? "",
             question.Incising is { } pattern ? penalty.InWords(pattern) : "",
-            question.Rule.InWords,
+            RequirementWords.English.Depths.Say(question.Rule),
             quick.LeastMm,
             quick.MeanMm,
             demandMm is { } depth && question.Incising is null ? Minutes(question, depth) : null,

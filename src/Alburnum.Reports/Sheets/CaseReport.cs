@@ -57,7 +57,7 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
+        sheet.Text(Wording.Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
         sheet.Text(
             $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
             Typeface.Plain(10),
@@ -347,13 +347,11 @@ public static class CaseReport
 
     private static string Sentence(VerdictDocument verdict)
     {
-        var words = Capital(verdict.Verdict);
+        var words = Wording.Capital(verdict.Verdict);
         return verdict.Probability is null
             ? words
             : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
     }
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static Ink VerdictInk(VerdictDocument verdict) =>
         verdict.Verdict switch

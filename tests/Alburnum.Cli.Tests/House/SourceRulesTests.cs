@@ -19,7 +19,6 @@ public sealed class SourceRulesTests
         "src/Alburnum.Cli/Impregnation/SweepCommand.cs",
         "src/Alburnum.Records/Facts/RequirementFacts.cs",
         "src/Alburnum.Reports/Drawings/CharacteristicDrawing.cs",
-        "src/Alburnum/Requirements/RulebookCheck.cs",
     ];
 
     /// <summary>The same of methods with too many parameters.</summary>
@@ -28,7 +27,6 @@ public sealed class SourceRulesTests
         "src/Alburnum.Cli/Impregnation/SawCommand.cs",
         "src/Alburnum.Records/CaseFolders/CaseFolderReader.cs",
         "src/Alburnum.Reports/Impregnation/PredictionMapping.cs",
-        "src/Alburnum/Requirements/Rulebook.cs",
     ];
 
     private static readonly IReadOnlyList<SyntaxNode> Files =

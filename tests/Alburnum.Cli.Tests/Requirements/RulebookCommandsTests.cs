@@ -134,7 +134,7 @@ public sealed class RulebookCommandsTests
             run.Output,
             StringComparison.Ordinal
         );
-        Assert.Contains("1 to mend.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1 to fix.", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
