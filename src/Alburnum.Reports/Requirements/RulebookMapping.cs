@@ -62,7 +62,14 @@ public static class RulebookMapping
         new()
         {
             Case = change.Index + 1,
-            Enquiry = AnswerText.Asked(AnswerMapping.Asked(change.Enquiry)),
+            // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
+            Enquiry = AnswerText.Asked(
+                AnswerMapping.Asked(change.Enquiry) with
+                {
+                    Section = null,
+                    StatedClass = null,
+                }
+            ),
             Before = Words.Answers.Short(change.Before),
             After = Words.Answers.Short(change.After),
         };
