@@ -40,7 +40,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE|NAME>")]
-        [Description("A rulebook file of your own, or the name of one that ships")]
+        [Description("A rulebook file of your own, or the name of one supplied")]
         public required string Rulebook { get; init; }
 
         [CommandOption("--json")]
@@ -76,9 +76,7 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         public required string After { get; init; }
 
         [CommandOption("--cases <FILE>")]
-        [Description(
-            "Table (CSV) of archived enquiries to ask of both; every usual component, life and form unless said"
-        )]
+        [Description("Table (CSV) of archived enquiries to put to both; default: every usual component, life and form")]
         public string? Cases { get; init; }
 
         [CommandOption("--json")]

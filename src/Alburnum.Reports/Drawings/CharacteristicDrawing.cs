@@ -58,13 +58,7 @@ public static class CharacteristicDrawing
         }
         var below = Top + Graph;
         marks.Add(
-            new Label(
-                new(Width - Right, below + 9.5),
-                "share of the pieces that fail in truth",
-                Type,
-                Anchor.End,
-                Ink.Quiet
-            )
+            new Label(new(Width - Right, below + 9.5), "true share of failing pieces", Type, Anchor.End, Ink.Quiet)
         );
         for (var i = 0; i < curves.Count; i++)
         {

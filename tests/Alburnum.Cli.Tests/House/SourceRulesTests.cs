@@ -18,7 +18,6 @@ public sealed class SourceRulesTests
         "src/Alburnum.Cli/Impregnation/ChargeSummary.cs",
         "src/Alburnum.Cli/Impregnation/SweepCommand.cs",
         "src/Alburnum.Records/Facts/RequirementFacts.cs",
-        "src/Alburnum.Reports/Drawings/CharacteristicDrawing.cs",
     ];
 
     /// <summary>The same of methods with too many parameters.</summary>
