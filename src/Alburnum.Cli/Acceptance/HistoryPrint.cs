@@ -15,18 +15,18 @@ internal static class HistoryPrint
     public static void Print(IAnsiConsole console, HistoryDocument history)
     {
         console.WriteLine();
-        console.WriteLine($"{history.Charges} charges, oldest first");
+        console.WriteLine(HistoryWords.English.Charges(history.Charges));
         foreach (var measure in history.Measures)
             Print(console, measure);
         console.WriteLine();
-        console.WriteLine(history.Signals.Count == 0 ? "No signals." : "Signals, newest first:");
+        console.WriteLine(HistoryWords.English.Signals(history.Signals.Count > 0));
         var byCharge = history
             .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
             .ToList();
         foreach (var charge in byCharge.Take(ChargesShown))
-            console.WriteLine($"  charge {charge.Key}: {string.Join("; ", charge)}");
+            console.WriteLine("  " + HistoryWords.English.Charge(charge.Key, charge));
         if (byCharge.Count > ChargesShown)
-            console.WriteLine("  and earlier ones; --json has the last 200");
+            console.WriteLine("  " + HistoryWords.English.Earlier());
         console.WriteLine();
         foreach (var length in history.RunLengths)
             console.WriteLine(length);
@@ -38,7 +38,7 @@ internal static class HistoryPrint
         console.MarkupLineInterpolated($"[bold]{measure.Name}[/], {measure.Unit}");
         if (measure.Charges == 0)
         {
-            console.WriteLine("no values");
+            console.WriteLine(HistoryWords.English.NoValues());
             return;
         }
         console.WriteLine(Line(measure.Chart));

@@ -14,7 +14,7 @@ internal static class LotsPrint
     {
         console.WriteLine();
         console.WriteLine(
-            $"{document.Standard}, level {document.Level.InWords()}, AQL {Options.Digits(document.Aql)}; switching rules {document.SwitchingStanding.InWords()}"
+            LotWords.English.InspectedBy(document.Standard, document.Level, document.Aql, document.SwitchingStanding)
         );
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("Lot");

@@ -19,7 +19,7 @@ public static class LotsMapping
             Aql = lots.Sequence.AqlPercent,
             Lots = [.. lots.Steps.Select(Entry)],
             Next = lots.Standing.Next,
-            InWords = LotWords.English.Standing(lots.Accepted, lots.Steps.Count, lots.Standing.Next),
+            InWords = LotWords.English.After(lots.Accepted, lots.Steps.Count, lots.Standing.Next),
         };
     }
 

@@ -63,13 +63,7 @@ public static class RulebookMapping
         {
             Case = change.Index + 1,
             // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
-            Enquiry = AnswerText.Asked(
-                AnswerMapping.Asked(change.Enquiry) with
-                {
-                    Section = null,
-                    StatedClass = null,
-                }
-            ),
+            Enquiry = AnswerText.Asked(AnswerMapping.Asked(change.Enquiry) with { Section = null, StatedClass = null }),
             Before = Words.Answers.Short(change.Before),
             After = Words.Answers.Short(change.After),
         };

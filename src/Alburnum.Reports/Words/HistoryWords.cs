@@ -33,6 +33,22 @@ public sealed class HistoryWords(Wording wording)
         ];
     }
 
+    /// <summary>How many charges were read.</summary>
+    public string Charges(long charges) => wording.Say("history.charges", ("charges", Digits(charges)));
+
+    /// <summary>A measure of which no charge has a value.</summary>
+    public string NoValues() => wording.Say("history.no-values");
+
+    /// <summary>What stands above the signals, or that there are none.</summary>
+    public string Signals(bool any) => any ? wording.Say("history.signals") : wording.Say("history.no-signals");
+
+    /// <summary>What one charge signals.</summary>
+    public string Charge(string charge, IEnumerable<string> signals) =>
+        wording.Say("history.charge", ("charge", charge), ("signals", string.Join("; ", signals)));
+
+    /// <summary>That more charges signalled than are shown.</summary>
+    public string Earlier() => wording.Say("history.earlier", ("kept", Whole(WatchPlant.SignalsKept)));
+
     /// <summary>Mean, spread and range of all charges.</summary>
     public string Spread(double mean, double standardDeviation, double least, double greatest) =>
         wording.Say(

@@ -31,6 +31,13 @@ public sealed class JudgeWords(Wording wording)
             : wording.Say("judging.believed", confidence, share);
     }
 
+    /// <summary>What was asked of each piece.</summary>
+    public string AskedFor(string demand) => wording.Say("judging.asked-for", ("demand", demand));
+
+    /// <summary>How probable conformity is.</summary>
+    public string Probability(double probability) =>
+        wording.Say("judging.probability", ("probability", Sure(probability)));
+
     /// <summary>What the other reading of the same figure would have said.</summary>
     /// <param name="other">The other reading.</param>
     /// <param name="pieces">Pieces cut.</param>

@@ -30,11 +30,25 @@ public sealed class LotWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(next), next, "Not an inspection."),
         };
 
+    /// <summary>By what the lots were inspected.</summary>
+    /// <param name="standard">The standard.</param>
+    /// <param name="level">Inspection level.</param>
+    /// <param name="aqlPercent">AQL.</param>
+    /// <param name="switching">How far the switching rules may be relied on.</param>
+    public string InspectedBy(string standard, InspectionLevel level, double aqlPercent, Standing switching) =>
+        wording.Say(
+            "lots.inspected-by",
+            ("standard", standard),
+            ("level", level.InWords()),
+            ("aql", Figures.Digits(aqlPercent, 6)),
+            ("standing", switching.InWords())
+        );
+
     /// <summary>Where a plant stands after its lots.</summary>
     /// <param name="accepted">Lots accepted.</param>
     /// <param name="lots">Lots inspected.</param>
     /// <param name="next">Inspection of the next lot.</param>
-    public string Standing(int accepted, int lots, NextInspection next) =>
+    public string After(int accepted, int lots, NextInspection next) =>
         next == NextInspection.Stopped
             ? wording.Say("lots.standing-stopped", ("accepted", Figures.Whole(accepted)), ("lots", Figures.Whole(lots)))
             : wording.Say(

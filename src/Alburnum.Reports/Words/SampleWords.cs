@@ -1,3 +1,4 @@
+using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Workflows.Acceptance;
@@ -91,6 +92,11 @@ public sealed class SampleWords(Wording wording)
             VariablesPlan variables => wording.Say("sampling.passes-measured", ("factor", Number(variables.Factor, 3))),
             _ => throw new ArgumentOutOfRangeException(nameof(plan), plan, "Not a plan."),
         };
+
+    /// <summary>How the pieces to cut are counted.</summary>
+    /// <param name="seed">Seed that they were drawn with.</param>
+    public string Positions(ulong seed) =>
+        wording.Say("sampling.positions", ("seed", seed.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>As what the plan is read.</summary>
     public string Reading(PlanReading reading, PlannedSample sample) =>
