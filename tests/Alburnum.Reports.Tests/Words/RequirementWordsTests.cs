@@ -61,7 +61,7 @@ public sealed class RequirementWordsTests
         Assert.Equal("always", Words.Rows.When(DepthRow("x", Depth(6), [])));
     }
 
-    private static IReadOnlyList<(NotCoveredReason Reason, string Sentence)> Silences { get; } =
+    internal static IReadOnlyList<(NotCoveredReason Reason, string Sentence)> Silences { get; } =
     [
         (
             new LifeNotKnown([15, 30], 20),
@@ -127,7 +127,7 @@ public sealed class RequirementWordsTests
             Conditions.Select(each => Words.Answers.Say(each.Condition))
         );
 
-    private static IReadOnlyList<(RulebookFinding Finding, string Sentence)> Findings { get; } =
+    internal static IReadOnlyList<(RulebookFinding Finding, string Sentence)> Findings { get; } =
     [
         (
             new ContradictionFound(Subject.Penetration, [Ground, Sea], InTheGround),
@@ -160,7 +160,7 @@ public sealed class RequirementWordsTests
     public void What_a_check_found_is_said() =>
         Assert.Equal(Findings.Select(each => each.Sentence), Findings.Select(each => Words.Checks.Say(each.Finding)));
 
-    private static IReadOnlyList<(RouteChange Change, string Phrase)> Changes { get; } =
+    internal static IReadOnlyList<(RouteChange Change, string Phrase)> Changes { get; } =
     [
         (new InciseFaces(), "incise the faces"),
         (new DryFirst(28), "dry to 28 % or less"),
