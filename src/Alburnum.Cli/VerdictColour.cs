@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Spectre.Console;
 
 namespace Alburnum.Cli;
@@ -5,11 +6,11 @@ namespace Alburnum.Cli;
 /// <summary>The colour of a verdict on the terminal; the word always stands beside it.</summary>
 internal static class VerdictColour
 {
-    public static Color Of(string verdict) =>
+    public static Color Of(Verdict verdict) =>
         verdict switch
         {
-            "conforms" => Color.Green,
-            "does not conform" => Color.Red,
+            Verdict.Conforms => Color.Green,
+            Verdict.DoesNotConform => Color.Red,
             _ => Color.Yellow,
         };
 }

@@ -129,6 +129,19 @@ public sealed class RefusalTests : IDisposable
         );
     }
 
+    [Theory]
+    [InlineData("case")]
+    [InlineData("judge case")]
+    public async Task A_file_given_as_a_case_folder_is_told_what_was_expected(string command)
+    {
+        var file = _folder.Write("case.yaml", "reference: T-1\n");
+
+        await Refused(
+            $"{file}: found a file, expected a case folder with a case.yaml in it.",
+            [.. command.Split(' '), file]
+        );
+    }
+
     [Fact]
     public async Task A_photograph_that_is_not_there_leaves_no_empty_table()
     {

@@ -1,103 +1,165 @@
+using Alburnum.Cases;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
+using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
+using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Tests;
 
 /// <summary>A small whole document for tests that need one.</summary>
 internal static class SampleDocument
 {
-    public static CaseDocument Conforming => Make("conforms", 0.99);
+    public static CaseDocument Conforming => Make(Verdict.Conforms, 0.99);
 
-    public static CaseDocument Make(string verdict, double? probability) =>
-        new(
-            CaseDocument.FormatName,
-            CaseDocument.FormatVersion,
-            "Alburnum 0.1.0",
-            "T-1",
-            "Gate posts & rails",
-            "Thornhollow estate",
-            new DateOnly(2026, 5, 12),
-            new DateTime(2026, 5, 13, 9, 30, 0, DateTimeKind.Utc),
-            new(
-                "fence post",
-                "100 × 75 mm",
-                "sawn",
-                "Scots pine",
-                "Pinus sylvestris",
-                "4",
-                "in the ground",
-                15,
-                false,
-                "no",
-                null
-            ),
-            new(
-                "An invented code",
-                "required",
-                "",
-                "NP3",
-                "at least 6 mm in the sapwood",
-                6,
-                "6 mm lateral",
-                6,
-                1,
-                8,
-                28,
-                ["Retreat cut ends."],
-                [new("row-1", "use class: 4 → NP3", true, "applies", "from memory", "Invented, 1")]
-            ),
-            new(120, 2, "75 % of the pieces cut must pass", 0.4, new(verdict, probability, ["One reason."])),
+    public static CaseDocument Make(Verdict verdict, double? probability) =>
+        new()
+        {
+            Format = CaseDocument.FormatName,
+            Version = CaseDocument.FormatVersion,
+            Program = "Alburnum 0.1.0",
+            Reference = "T-1",
+            Title = "Gate posts & rails",
+            Client = "Thornhollow estate",
+            SampledOn = new DateOnly(2026, 5, 12),
+            RunAt = new DateTime(2026, 5, 13, 9, 30, 0, DateTimeKind.Utc),
+            Enquiry = new()
+            {
+                Component = "fence post",
+                Section = "100 × 75 mm",
+                Form = TimberForm.Sawn,
+                Species = "Scots pine",
+                BotanicalName = "Pinus sylvestris",
+                UseClass = "4",
+                UseClassInWords = "in the ground",
+                ServiceLifeYears = 15,
+                Incised = false,
+                ExposedHeartwood = false,
+            },
+            Requirement = new()
+            {
+                Rulebook = "An invented code",
+                Outcome = AnswerOutcome.Required,
+                Reason = "",
+                Penetration = "NP3",
+                PenetrationInWords = "at least 6 mm in the sapwood",
+                DepthMm = 6,
+                AnalyticalZone = "6 mm lateral",
+                ZoneDepthMm = 6,
+                RetentionFactor = 1,
+                RetentionKgPerM3 = 8,
+                MoistureMaxPercent = 28,
+                Conditions = ["Retreat cut ends."],
+                Trace =
+                [
+                    new()
+                    {
+                        Row = "row-1",
+                        Says = "use class: 4 → NP3",
+                        Applies = true,
+                        Outcome = "applies",
+                        Standing = Standing.FromMemory,
+                        Citation = "Invented, 1",
+                    },
+                ],
+            },
+            Batch = new()
+            {
+                PiecesInBatch = 120,
+                PiecesCut = 2,
+                AcceptanceRule = "75 % of the pieces cut must pass",
+                ConformingShareLowerBound = 0.4,
+                Verdict = Said(verdict, probability, "One reason."),
+            },
+            Pieces =
             [
-                new("P01", "ruler", Reading(9), new("conforms", 0.99, ["Deep enough."])),
-                new("P02", "ruler", Unread, new("undecided", null, ["Out of focus."])),
+                new()
+                {
+                    Name = "P01",
+                    Evidence = EvidenceKind.Ruler,
+                    Reading = Reading(9),
+                    Verdict = Said(Verdict.Conforms, 0.99, "Deep enough."),
+                },
+                new()
+                {
+                    Name = "P02",
+                    Evidence = EvidenceKind.Ruler,
+                    Reading = Unread,
+                    Verdict = Said(Verdict.Undecided, null, "Out of focus."),
+                },
             ],
-            new(8, [new("composite", 8.9, 0.3, null), new("second", null, null, 0.2)], new("conforms", 0.98, [])),
-            new(verdict, probability, ["The batch is as it is."]),
-            "from memory",
-            ["Invented, 1 (from memory)"],
-            ["Treated wood is hazardous when burnt."]
-        );
+            Retention = new()
+            {
+                RequiredKgPerM3 = 8,
+                Assays =
+                [
+                    new()
+                    {
+                        Sample = "composite",
+                        RetentionKgPerM3 = 8.9,
+                        UKgPerM3 = 0.3,
+                    },
+                    new() { Sample = "second", BelowKgPerM3 = 0.2 },
+                ],
+                Verdict = Said(Verdict.Conforms, 0.98),
+            },
+            Verdict = Said(verdict, probability, "The batch is as it is."),
+            WeakestStanding = Standing.FromMemory,
+            Sources = ["Invented, 1 (from memory)"],
+            Cautions = ["Treated wood is hazardous when burnt."],
+        };
 
     public static ReadingDocument Reading(double depthMm) =>
         Unread with
         {
             Faces = [.. new[] { 100.0, 75, 100, 75 }.Select((length, i) => Face(i + 1, length, depthMm))],
-            Depth = new(depthMm, 0.2, depthMm, 0.2, depthMm, 0.1, depthMm, 0.1, depthMm, 0.2),
+            Depth = new()
+            {
+                MinMm = depthMm,
+                MinUMm = 0.2,
+                P5Mm = depthMm,
+                P5UMm = 0.2,
+                MedianMm = depthMm,
+                MedianUMm = 0.1,
+                MeanMm = depthMm,
+                MeanUMm = 0.1,
+                MaxMm = depthMm,
+                MaxUMm = 0.2,
+            },
             TreatedShare = 0.5,
         };
 
     public static ReadingDocument Unread { get; } =
-        new(
-            null,
-            null,
-            "rectangle",
-            [100, 75],
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            [],
-            null,
-            null,
-            null,
-            null,
-            "good",
-            []
-        );
+        new()
+        {
+            Shape = SectionShape.Rectangle,
+            SectionMm = [100, 75],
+            Faces = [],
+            Quality = QualityGrade.Good,
+            Notes = [],
+        };
+
+    private static VerdictDocument Said(Verdict verdict, double? probability, params IReadOnlyList<string> reasons) =>
+        new()
+        {
+            Verdict = verdict,
+            Probability = probability,
+            Reasons = reasons,
+        };
 
     private static FaceDocument Face(int number, double lengthMm, double depthMm)
     {
         var positions = Enumerable.Range(0, (int)lengthMm).Select(i => i + 0.5).ToList();
         bool IsCorner(double at) => at < depthMm || at > lengthMm - depthMm;
-        return new(
-            number,
-            1,
-            positions,
-            [.. positions.Select(_ => depthMm)],
-            [.. positions.Select(_ => 0.2)],
-            [.. positions.Select(IsCorner)],
-            [.. positions.Select(_ => (double?)null)]
-        );
+        return new()
+        {
+            Number = number,
+            StepMm = 1,
+            PositionsMm = positions,
+            DepthMm = [.. positions.Select(_ => depthMm)],
+            UMm = [.. positions.Select(_ => 0.2)],
+            Excluded = [.. positions.Select(IsCorner)],
+            SapwoodMm = [.. positions.Select(_ => (double?)null)],
+        };
     }
 }

@@ -15,13 +15,13 @@ internal static class RequirementsBench
     {
         var before = ProcessorSeconds;
         var facts = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data"));
-        _ = facts.Rulebook("british-2014").Answer(new Enquiry());
+        _ = facts.Rulebooks.Named("british-2014").Answer(new Enquiry());
         Report("loading facts and answering once, cold", (ProcessorSeconds - before) * 1000, "ms", "at most 150");
 
         var enquiries = Enquiries(facts);
         foreach (var name in new[] { "british-2014", "spanish-se-m", "american-round", "american-use-categories" })
         {
-            var rulebook = facts.Rulebook(name);
+            var rulebook = facts.Rulebooks.Named(name);
             var seconds = Best(() =>
             {
                 foreach (var enquiry in enquiries)
@@ -33,14 +33,16 @@ internal static class RequirementsBench
         var changes = 0;
         var compare = Best(() =>
             changes = RulebookComparison
-                .Of(facts.Rulebook("british-2014"), facts.Rulebook("british-2024"), enquiries)
+                .Of(facts.Rulebooks.Named("british-2014"), facts.Rulebooks.Named("british-2024"), enquiries)
                 .Count
         );
         Report($"comparing two editions over {Archive} enquiries ({changes} change)", compare, "s", "at most 5");
 
-        var warm = Best(() => _ = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Rulebooks.Count());
+        var warm = Best(() =>
+            _ = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Rulebooks.All.Count()
+        );
         Report("loading all facts and rulebooks, warm", warm * 1000, "ms", "");
-        var check = Best(() => RulebookCheck.Run(facts.Rulebook("british-2014")));
+        var check = Best(() => RulebookCheck.Run(facts.Rulebooks.Named("british-2014")));
         Report("checking british-2014", check * 1000, "ms", "");
     }
 

@@ -30,10 +30,11 @@ internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
         CancellationToken cancellationToken
     )
     {
+        var files = new FolderFiles(settings.Folder);
         var reading = await Progress.ShowAsync(
             console,
             "Reading sections",
-            progress => RunCase.JudgeAsync(new FolderFiles(settings.Folder), facts, progress, cancellationToken)
+            progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
         JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Judged)), settings.Json);
         return CommandLine.Done;

@@ -47,7 +47,7 @@ internal static class JudgePrint
         console.Write(
             new Text(
                 verdict.InWords().ToUpperInvariant(),
-                new Style(VerdictColour.Of(verdict.InWords()), decoration: Decoration.Bold)
+                new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold)
             )
         );
         console.WriteLine(probability is { } known ? "  " + JudgeWords.English.Probability(known) : "");
@@ -63,7 +63,7 @@ internal static class JudgePrint
         foreach (var piece in document.Pieces.Take(PiecesShown))
             table.AddRow(
                 new Text(piece.Piece),
-                new Text(piece.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict.InWords()))),
+                new Text(piece.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict))),
                 new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
                 new Text(string.Join(" ", piece.Reasons))
             );

@@ -31,12 +31,13 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         CancellationToken cancellationToken
     )
     {
+        var files = new FolderFiles(settings.Folder);
         OutFolder.Examine(settings.Out ?? settings.Folder);
         CaseStore.Examine(settings.StorePath);
         var run = await Progress.ShowAsync(
             console,
             "Reading sections",
-            progress => RunCase.JudgeAsync(new FolderFiles(settings.Folder), facts, progress, cancellationToken)
+            progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
         var document = CaseMapping.From(run, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
         var store = await CaseStore.KeepAsync(settings.StorePath, console.WriteLine, cancellationToken);

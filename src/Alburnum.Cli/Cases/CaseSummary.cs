@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -15,8 +16,8 @@ internal static class CaseSummary
         console.WriteLine($"{enquiry.Component}, {enquiry.Section}, {enquiry.Species}; use class {enquiry.UseClass}");
         console.WriteLine(
             requirement.Penetration is { } penetration
-                ? $"Demanded by {requirement.Rulebook}: {penetration}, {requirement.PenetrationInWords} ({document.WeakestStanding})"
-                : $"{requirement.Rulebook}: {requirement.Outcome}. {requirement.Reason}"
+                ? $"Demanded by {requirement.Rulebook}: {penetration}, {requirement.PenetrationInWords} ({document.WeakestStanding.InWords()})"
+                : $"{requirement.Rulebook}: {RequirementWords.English.Answers.Say(requirement.Outcome)}. {requirement.Reason}"
         );
         console.WriteLine();
         console.Write(Pieces(document));
@@ -27,7 +28,7 @@ internal static class CaseSummary
         foreach (var reason in document.Verdict.Reasons)
             console.WriteLine(reason);
         console.WriteLine();
-        var verdict = document.Verdict.Verdict.ToUpperInvariant();
+        var verdict = document.Verdict.Verdict.InWords().ToUpperInvariant();
         var certainty = document.Verdict.Probability is { } probability
             ? $"  probability of conformity {Figures.Certainty(probability)}"
             : "";
@@ -58,7 +59,7 @@ internal static class CaseSummary
                 new Text(depth is null ? "–" : Figures.Measured(depth.MinMm, depth.MinUMm, "")),
                 new Text(depth is null ? "–" : Figures.Measured(depth.MeanMm, depth.MeanUMm, "")),
                 new Text(piece.Reading.TreatedShare is { } share ? Figures.WholePercent(share) : "–"),
-                new Text(piece.Verdict.Verdict, new Style(VerdictColour.Of(piece.Verdict.Verdict))),
+                new Text(piece.Verdict.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict.Verdict))),
                 new Text(piece.Verdict.Probability is null ? "–" : Figures.Certainty(piece.Verdict.Probability))
             );
         }

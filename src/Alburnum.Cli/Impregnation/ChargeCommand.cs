@@ -6,7 +6,9 @@ using Alburnum.Impregnation.Diffusing;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -32,8 +34,16 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var order = ChargeFile.Read(settings.File);
-        var library = facts.Impregnation;
-        var loads = order.Pieces.Select(pieces => Load(order, pieces, facts, library, cancellationToken)).ToList();
+        var species = facts.Species.Get(order.Species);
+        var loads = order
+            .Pieces.Select(pieces =>
+                Load(
+                    TreatingQuestion.Of(RequestOf(order, species, pieces.Section, settings.File), facts),
+                    pieces,
+                    cancellationToken
+                )
+            )
+            .ToList();
         var volume = loads.Sum(load => load.VolumeM3);
         var question = new ChargeQuestion
         {
@@ -58,9 +68,9 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
                 loads.Sum(load => load.Quick.CoreShare.Value * load.VolumeM3) / volume,
                 loads.Sum(load => load.Quick.CoreShare.StandardUncertainty * load.VolumeM3) / volume
             ),
-            Drying(order, loads),
+            Drying(order, loads, settings.File),
             order.Readings is { } readings ? ChargeAccount.Of(readings(volume)) : null,
-            [.. loads.SelectMany(load => load.Assumptions).Distinct(StringComparer.Ordinal)],
+            TreatingWords.English.Say(loads.SelectMany(load => load.Assumptions).Distinct()),
             ChargeDocument.UsualCautions
         );
         if (settings.Json)
@@ -70,34 +80,27 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
         return CommandLine.Done;
     }
 
-    private static LoadPart Load(
-        ChargeOrder order,
-        ChargePieces pieces,
-        FactLibrary facts,
-        ImpregnationLibrary library,
-        CancellationToken stop
-    )
+    private static TreatingRequest RequestOf(ChargeOrder order, Species species, Section section, string file) =>
+        new()
+        {
+            File = file,
+            Species = species,
+            Section = section,
+            HeartRadiusMm = order.HeartRadiusMm,
+            SapwoodMm = order.SapwoodMm,
+            Position = order.Position,
+            All = order.All,
+            MoisturePercent = order.MoisturePercent,
+            Schedule = order.Schedule,
+            DepthMm = order.DepthMm,
+            ZoneMm = order.ZoneMm,
+            Incising = order.Incising,
+        };
+
+    private static LoadPart Load(TreatingQuestion input, ChargePieces pieces, CancellationToken stop)
     {
-        var input = PredictInput.From(
-            new PredictRequest
-            {
-                Species = order.Species,
-                Section = pieces.Section,
-                HeartRadiusMm = order.HeartRadiusMm,
-                SapwoodMm = order.SapwoodMm,
-                Position = order.Position,
-                All = order.All,
-                MoisturePercent = order.MoisturePercent,
-                Schedule = order.Schedule,
-                DepthMm = order.DepthMm,
-                ZoneMm = order.ZoneMm,
-                Incise = order.Incising,
-            },
-            facts,
-            library
-        );
-        var quick = QuickPrediction.Draw(input.Question, seed: 1, pieces: 5000, cancellation: stop);
-        var section = input.Question.Section;
+        var quick = QuickPrediction.Draw(input.Prediction, seed: 1, pieces: 5000, cancellation: stop);
+        var section = input.Prediction.Section;
         var lengthM = pieces.LengthMm / 1000 * pieces.Count;
         var volume = section.AreaMm2 * 1e-6 * lengthM;
         var weight = volume * input.KgPerM3;
@@ -107,7 +110,7 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
             section.PerimeterMm / 1000 * lengthM,
             weight,
             quick,
-            input.Question.Schedule,
+            input.Prediction.Schedule,
             input.Assumptions
         );
     }
@@ -119,7 +122,7 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
             loads.Sum(load => (spread(load).High - spread(load).Low) / 3.29 * load.VolumeM3) / volume
         );
 
-    private static double? Drying(ChargeOrder order, List<LoadPart> loads)
+    private static double? Drying(ChargeOrder order, List<LoadPart> loads, string file)
     {
         if (order.MoistureLimitPercent is not { } limit || order.MoisturePercent <= limit)
             return null;
@@ -130,10 +133,15 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
                 CultureInfo.InvariantCulture,
                 $"{limit:0.#} %, in air that keeps wood at {air:0.#} %"
             );
-            throw PredictInput.Refused(
-                "moistureLimitPercent",
-                found,
-                "drier or warmer air (dryingHumidityPercent, dryingCelsius)"
+            throw new InputRefusedException(
+                new InputProblem(
+                    file,
+                    0,
+                    "",
+                    "moistureLimitPercent",
+                    found,
+                    "drier or warmer air (dryingHumidityPercent, dryingCelsius)"
+                )
             );
         }
         return DryingTime.Days(
@@ -152,6 +160,6 @@ internal sealed class ChargeCommand(IAnsiConsole console, FactLibrary facts) : C
         double WeightKg,
         QuickPrediction Quick,
         Schedule Schedule,
-        IReadOnlyList<string> Assumptions
+        IReadOnlyList<LogAssumption> Assumptions
     );
 }

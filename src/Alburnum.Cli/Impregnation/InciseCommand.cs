@@ -10,6 +10,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -43,20 +44,16 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
     )
     {
         var library = facts.Impregnation;
-        var input = PredictInput.From(settings.Request(), facts, library);
-        if (input.Question.Rule is NoDepth)
-            throw PredictInput.Refused(
-                "--depth",
-                "nothing",
-                "--depth or --whole-sapwood, to know what the cuts are for"
-            );
-        PredictInput.InRange("--share", settings.SharePercent, 1, 100);
-        var pieces = (int)PredictInput.InRange("--pieces", Math.Min(settings.Pieces, 2000), 100, 100_000);
-        var tooth = PredictInput.InRange("--tooth-length", settings.ToothLengthMm, 2, 50);
+        var input = TreatingQuestion.Of(settings.Request(facts), facts);
+        if (input.Prediction.Rule is NoDepth)
+            throw Options.Refused("--depth", "nothing", "--depth or --whole-sapwood, to know what the cuts are for");
+        Options.Number("--share", settings.SharePercent, 1, 100, "%");
+        var pieces = Options.Whole("--pieces", Math.Min(settings.Pieces, 2000), 100, 100_000, "pieces");
+        var tooth = Options.Number("--tooth-length", settings.ToothLengthMm, 2, 50, "mm");
         if (settings.Boxes != 0)
-            PredictInput.InRange("--boxes", settings.Boxes, 8, 200);
+            Options.Whole("--boxes", settings.Boxes, 8, 200, "boxes");
         var design = IncisingSearch.Lightest(
-            input.Question,
+            input.Prediction,
             tooth,
             library.Penalty,
             settings.SharePercent / 100,
@@ -68,7 +65,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
                 ? await Progress.OfAsync(
                     console,
                     "Treating the repeating cell",
-                    progress => CellCheck(input.Question, pattern, settings.Boxes, progress, cancellationToken),
+                    progress => CellCheck(input.Prediction, pattern, settings.Boxes, progress, cancellationToken),
                     cancellationToken
                 )
                 : null;
@@ -148,7 +145,7 @@ internal sealed record InciseDocument(
 )
 {
     public static InciseDocument From(
-        PredictInput input,
+        TreatingQuestion input,
         IncisingSearch search,
         string? check,
         IncisingPenalty penalty,
@@ -157,8 +154,8 @@ internal sealed record InciseDocument(
     {
         var chosen = search.Chosen;
         return new(
-            $"Incising of {input.Species.Name}, {input.Question.Section.Label}, {input.Schedule.Value.Name}",
-            RequirementWords.English.Depths.Say(input.Question.Rule),
+            $"Incising of {input.Species.Name}, {input.Prediction.Section.Label}, {input.Schedule.Value.Name}",
+            RequirementWords.English.Depths.Say(input.Prediction.Rule),
             wantedPercent,
             [.. search.Best.Select(trial => Row(trial, penalty))],
             chosen switch
@@ -173,7 +170,7 @@ internal sealed record InciseDocument(
                 ? ""
                 : $"Strength: {penalty.Source.Citation} ({penalty.Source.Standing.InWords()}).",
             check ?? "",
-            input.Assumptions,
+            TreatingWords.English.Say(input.Assumptions),
             [
                 "The quick model answered; no published law for the treated zone around a cut was found. Cut and spray incised pieces before relying on it.",
                 .. PredictionDocument.UsualCautions,

@@ -1,4 +1,6 @@
 using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Impregnation;
@@ -22,12 +24,12 @@ internal class PlacedSettings : TreatingSettings
     [Description("sapwood or heartwood throughout")]
     public string? All { get; init; }
 
-    public override PredictRequest Request() =>
-        base.Request() with
+    public override TreatingRequest Request(FactLibrary facts) =>
+        base.Request(facts) with
         {
             HeartRadiusMm = HeartRadiusMm,
-            Pith = Pith,
-            Position = Position,
-            All = All,
+            Pith = TreatingOptions.Pith(Pith),
+            Position = TreatingOptions.Position(Position),
+            All = TreatingOptions.All(All),
         };
 }

@@ -1,5 +1,6 @@
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Tables;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -18,14 +19,14 @@ internal static class PlantFit
     /// <param name="seed">Seed of the draws.</param>
     /// <param name="stop">Stops the fit.</param>
     public static (PredictionQuestion Question, IReadOnlyList<PermeabilityFit> Fits) Apply(
-        PredictInput input,
+        TreatingQuestion input,
         string path,
         Func<string, Alburnum.Impregnation.Schedule> schedules,
         int seed,
         CancellationToken stop
     )
     {
-        var question = input.Question;
+        var question = input.Prediction;
         var records = DepthRecordTable.Read(path);
         var fronts = records
             .Select(record => record.Schedule)
@@ -59,7 +60,7 @@ internal static class PlantFit
         var way = record.WayMm ?? question.Section.ThicknessMm / 2;
         if (record.DepthMm > way)
         {
-            throw PredictInput.Refused(
+            throw Options.Refused(
                 "--fit",
                 $"{Options.Digits(record.DepthMm)} mm in charge {record.Charge}, piece {record.Piece}",
                 $"at most {Options.Digits(way)} mm, half the thickness asked about, or a column way_mm"

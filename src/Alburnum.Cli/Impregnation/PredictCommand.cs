@@ -4,6 +4,8 @@ using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Words;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -32,16 +34,11 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
     {
         var library = facts.Impregnation;
         CheckRun(settings);
-        var input = PredictInput.From(settings.Request(), facts, library);
+        var request = settings.Request(facts);
+        var input = TreatingQuestion.Of(request, facts);
         var (question, fits) = settings.Fit is { } records
-            ? PlantFit.Apply(
-                input,
-                records,
-                name => ScheduleOf(settings, name, library),
-                settings.Seed,
-                cancellationToken
-            )
-            : (input.Question, []);
+            ? PlantFit.Apply(input, records, name => ScheduleOf(request, name, facts), settings.Seed, cancellationToken)
+            : (input.Prediction, []);
         var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: cancellationToken);
         var section =
             settings.Cells == 0
@@ -66,12 +63,12 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
             input.Schedule.Provenance,
             settings.StrengthPercent,
             input.Plan,
-            input.DemandMm,
-            input.Assumptions,
+            input.DepthMm,
+            TreatingWords.English.Say(input.Assumptions),
             fits
         );
         if (settings.Out is { } folder)
-            await WriteAsync(folder, document, section, quick, input.DemandMm, cancellationToken);
+            await WriteAsync(folder, document, section, quick, input.DepthMm, cancellationToken);
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(document.ToJson());
         else
@@ -81,27 +78,14 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
 
     private static void CheckRun(Settings settings)
     {
-        PredictInput.InRange("--pieces", settings.Pieces, 100, 1_000_000);
+        Options.Whole("--pieces", settings.Pieces, 100, 1_000_000, "pieces");
         if (settings.Cells != 0)
-            PredictInput.InRange("--cells", settings.Cells, 4, 2000);
+            Options.Whole("--cells", settings.Cells, 4, 2000, "cells");
     }
 
-    private static Alburnum.Impregnation.Schedule ScheduleOf(
-        Settings settings,
-        string name,
-        ImpregnationLibrary library
-    ) =>
-        PredictInput
-            .ScheduleOf(
-                new PredictRequest
-                {
-                    Species = settings.Species,
-                    Section = settings.Section,
-                    Schedule = name,
-                    SchedulesFile = settings.SchedulesFile,
-                },
-                library
-            )
+    private static Alburnum.Impregnation.Schedule ScheduleOf(TreatingRequest request, string name, FactLibrary facts) =>
+        TreatingQuestion
+            .ScheduleOf(request with { Schedule = name, PeakKPa = null, PressureMinutes = null }, facts.Impregnation)
             .Value;
 
     private static async Task WriteAsync(

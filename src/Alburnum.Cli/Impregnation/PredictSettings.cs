@@ -1,4 +1,6 @@
 using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Impregnation;
@@ -26,12 +28,12 @@ internal class PredictSettings : PlacedSettings
     [Description("Folder for what is drawn and written")]
     public string? Out { get; init; }
 
-    public override PredictRequest Request() =>
-        base.Request() with
+    public override TreatingRequest Request(FactLibrary facts) =>
+        base.Request(facts) with
         {
-            Incise = Incise,
+            Incising = Incise,
             ZoneMm = ZoneMm,
             StrengthPercent = StrengthPercent,
-            Plan = Plan,
+            Plan = TreatingOptions.Plan(Plan),
         };
 }

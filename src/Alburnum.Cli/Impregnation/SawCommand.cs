@@ -7,6 +7,7 @@ using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -45,27 +46,26 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             "quartered" => CuttingPattern.Quartered,
             "grid" => CuttingPattern.Grid,
             "boards" => CuttingPattern.Boards,
-            _ => throw PredictInput.Refused("--pattern", settings.Pattern, "boxed, halved, quartered, grid or boards"),
+            _ => throw Options.Refused("--pattern", settings.Pattern, "boxed, halved, quartered, grid or boards"),
         };
         var diameter =
-            settings.LogDiameterMm
-            ?? throw PredictInput.Refused("--log-diameter", "nothing", "the diameter of the log, mm");
-        PredictInput.InRange("--log-diameter", diameter, 20, 4000);
-        PredictInput.InRange("--kerf", settings.KerfMm, 0, 20);
-        var pieces = (int)PredictInput.InRange("--pieces", settings.Pieces, 100, 100_000);
-        var request = settings.Request() with { LogDiameterMm = null, All = "sapwood" };
-        var input = PredictInput.From(request, facts, facts.Impregnation);
-        if (input.Question.Section is not RectangularSection size)
-            throw PredictInput.Refused("SECTION", settings.Section, "a sawn size such as \"100x100\"");
+            settings.LogDiameterMm ?? throw Options.Refused("--log-diameter", "nothing", "the diameter of the log, mm");
+        Options.Number("--log-diameter", diameter, 20, 4000, "mm");
+        Options.Number("--kerf", settings.KerfMm, 0, 20, "mm");
+        var pieces = Options.Whole("--pieces", settings.Pieces, 100, 100_000, "pieces");
+        var request = settings.Request(facts) with { LogDiameterMm = null, All = WoodThroughout.Sapwood };
+        var input = TreatingQuestion.Of(request, facts);
+        if (input.Prediction.Section is not RectangularSection size)
+            throw Options.Refused("SECTION", settings.Section, "a sawn size such as \"100x100\"");
         var (sapwood, assumed) = Sapwood(settings, input.Species);
         var sawn = SawnLog.Cut(pattern, size, diameter, sapwood, settings.KerfMm);
-        var answers = Answers(sawn, input.Question, settings.Seed, pieces, cancellationToken);
+        var answers = Answers(sawn, input.Prediction, settings.Seed, pieces, cancellationToken);
         var document = SawDocument.From(
             settings.Pattern,
             diameter,
             sapwood,
             assumed,
-            RequirementWords.English.Depths.Say(input.Question.Rule),
+            RequirementWords.English.Depths.Say(input.Prediction.Rule),
             sawn,
             answers
         );
@@ -88,14 +88,14 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
     private static (double WidthMm, string Assumed) Sapwood(Settings settings, Species species)
     {
         if (settings.SapwoodMm is { } given)
-            return (PredictInput.InRange("--sapwood", given, 0, 2000), "");
+            return (Options.Number("--sapwood", given, 0, 2000, "mm"), "");
         if (species.SapwoodWidth is not { Value.IsDistinct: true } band)
-            throw PredictInput.Refused(
+            throw Options.Refused(
                 "--sapwood",
                 "nothing",
                 $"the width of the sapwood, which is not known of {species.Name}"
             );
-        var width = UsualLog.SapwoodMm(band.Value);
+        var width = UsualSapwood.Of(band.Value).Mm;
         return (
             width,
             $"Sapwood {Options.Digits(width)} mm wide, the geometric middle of the species' band ({band.Provenance.Standing.InWords()})."

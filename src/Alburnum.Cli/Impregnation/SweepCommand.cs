@@ -3,6 +3,7 @@ using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -45,16 +46,15 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
     {
         var (x, y) = (SweepInputs.Parse("--across", settings.X), SweepInputs.Parse("--up", settings.Y));
         if (x.Input == y.Input)
-            throw PredictInput.Refused("--up", x.Input.Name, "another input than --across");
+            throw Options.Refused("--up", x.Input.Name, "another input than --across");
         var measure = Array.FindIndex(Measures, known => known.Name == settings.Of);
         if (measure < 0)
-            throw PredictInput.Refused("--of", settings.Of, string.Join(", ", Measures.Select(known => known.Name)));
-        var folder = settings.Out ?? throw PredictInput.Refused("--out", "nothing", "a folder for the map");
-        var pieces = (int)PredictInput.InRange("--pieces", settings.Pieces, 100, 100_000);
-        var library = facts.Impregnation;
-        var request = settings.Request();
+            throw Options.Refused("--of", settings.Of, string.Join(", ", Measures.Select(known => known.Name)));
+        var folder = settings.Out ?? throw Options.Refused("--out", "nothing", "a folder for the map");
+        var pieces = Options.Whole("--pieces", settings.Pieces, 100, 100_000, "pieces");
+        var request = settings.Request(facts);
         // Refuses what is wrong apart from the two inputs, before any work.
-        PredictInput.From(request, facts, library);
+        TreatingQuestion.Of(request, facts);
 
         var log = SweepLog.Open(
             folder,
@@ -113,12 +113,12 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
             console.WriteLine(caution);
         return CommandLine.Done;
 
-        SweepAnswer Answer(PredictRequest asked)
+        SweepAnswer Answer(TreatingRequest asked)
         {
             try
             {
                 var quick = QuickPrediction.Draw(
-                    PredictInput.From(asked, facts, library).Question,
+                    TreatingQuestion.Of(asked, facts).Prediction,
                     settings.Seed,
                     pieces,
                     cancellation: cancellationToken

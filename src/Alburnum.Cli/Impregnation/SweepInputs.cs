@@ -1,4 +1,6 @@
 using System.Globalization;
+using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -6,7 +8,7 @@ namespace Alburnum.Cli.Impregnation;
 /// <param name="Name">Name as typed.</param>
 /// <param name="Unit">Unit of its values.</param>
 /// <param name="With">The request with the input set to a value.</param>
-internal sealed record SweepInput(string Name, string Unit, Func<PredictRequest, double, PredictRequest> With);
+internal sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, double, TreatingRequest> With);
 
 /// <summary>One axis of a sweep as typed: an input and its values.</summary>
 /// <param name="Input">The input.</param>
@@ -51,23 +53,24 @@ internal static class SweepInputs
             || !(to > from)
             || steps is < 2 or > MostSteps
         )
-            throw PredictInput.Refused(
+            throw Options.Refused(
                 option,
                 text ?? "nothing",
                 $"an input, its first and last value and how many (2 to {MostSteps}), such as minutes=30:240:8; inputs: {Names}"
             );
-        var input =
-            Array.Find(All, known => known.Name == sides[0]) ?? throw PredictInput.Refused(option, sides[0], Names);
+        var input = Array.Find(All, known => known.Name == sides[0]) ?? throw Options.Refused(option, sides[0], Names);
         return new(input, [.. Enumerable.Range(0, steps).Select(i => from + (to - from) * i / (steps - 1))]);
     }
 
     // A round section's diameter; both sides of a sawn one.
-    private static string Sized(string section, double mm)
-    {
-        var digits = Math.Round(mm, 1).ToString("0.#", CultureInfo.InvariantCulture);
-        var at = section.TakeWhile(letter => !char.IsAsciiDigit(letter)).Count();
-        return section.AsSpan().ContainsAny('x', 'X', '×') ? $"{digits}x{digits}" : section[..at] + digits;
-    }
+    private static Section Sized(Section section, double mm) =>
+        section switch
+        {
+            RectangularSection => new RectangularSection(mm, mm),
+            HalfRoundSection => new HalfRoundSection(mm),
+            QuarteredSection => new QuarteredSection(mm),
+            _ => new RoundSection(mm),
+        };
 
     private static bool Number(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);

@@ -39,7 +39,7 @@ internal sealed class SweepLog
         }
         var lines = FileTrouble.Refusing(log._path, "the table of a sweep", () => File.ReadAllLines(log._path));
         if (lines.Length < 2 || lines[0] != first || lines[1] != Columns)
-            throw PredictInput.Refused(
+            throw Options.Refused(
                 "--out",
                 $"{log._path}, the table of another sweep",
                 "an empty folder, or that of the same sweep"

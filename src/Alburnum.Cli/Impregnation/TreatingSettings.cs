@@ -1,4 +1,6 @@
 using System.ComponentModel;
+using Alburnum.Records.Facts;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Impregnation;
@@ -80,22 +82,23 @@ internal class TreatingSettings : CommandSettings
     [Description("Print the answer as JSON and nothing else")]
     public bool Json { get; init; }
 
-    public virtual PredictRequest Request() =>
+    /// <summary>The request that the options make.</summary>
+    public virtual TreatingRequest Request(FactLibrary facts) =>
         new()
         {
-            Species = Species,
-            Section = Section,
+            Species = facts.Species.Get(Species),
+            Section = TreatingOptions.Section(Section),
             SapwoodMm = SapwoodMm,
             LogDiameterMm = LogDiameterMm,
             MoisturePercent = MoisturePercent,
             DensityKgPerM3 = DensityKgPerM3,
             Schedule = Schedule,
-            SchedulesFile = SchedulesFile,
+            OwnSchedules = SchedulesFile is { } file ? ImpregnationLibrary.ReadSchedules(file) : null,
             PeakKPa = PeakKPa,
             PressureMinutes = PressureMinutes,
             Celsius = Celsius,
             DepthMm = DepthMm,
-            Zone = Zone,
-            WholeSapwood = WholeSapwood,
+            Zone = TreatingOptions.Zone(Zone),
+            IsWholeSapwood = WholeSapwood,
         };
 }

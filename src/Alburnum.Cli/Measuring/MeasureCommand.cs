@@ -195,7 +195,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
 
     private static Measured Refused(RefusedPhotograph refused, ReadingRequest request, string? overlay) =>
         new(
-            MeasureSummary.Refused(refused, request),
+            ReadingMapping.From(refused, request),
             overlay is null ? null : new(default, Path.GetFileName(refused.File), "could not be read"),
             refused.Problems
         );

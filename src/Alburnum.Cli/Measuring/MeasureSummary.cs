@@ -2,7 +2,6 @@ using System.Globalization;
 using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
-using Alburnum.Workflows.Measuring;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Measuring;
@@ -34,12 +33,12 @@ internal static class MeasureSummary
                     WithU(depth.MeanMm, depth.MeanUMm),
                     WithU(depth.MaxMm, depth.MaxUMm),
                     string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
-                    reading.Quality
+                    DocumentWords.Quality(reading.Quality)
                 );
             }
             else
             {
-                table.AddRow(name, "–", "–", "–", "–", "–", reading.Quality);
+                table.AddRow(name, "–", "–", "–", "–", "–", DocumentWords.Quality(reading.Quality));
             }
         }
         console.Write(table);
@@ -84,8 +83,8 @@ internal static class MeasureSummary
                 Figure(row.MeanUMm),
                 Figure(row.LeastUMm),
                 Markup.Escape(row.Size),
-                row.Type,
-                Markup.Escape($"{row.Standing}: {row.Source}")
+                row.Type.ToString(),
+                Markup.Escape($"{row.Standing.InWords()}: {row.Source}")
             );
         }
         table.AddRow("together", Figure(depth.MeanUMm), Figure(depth.MinUMm), "root of the sum of squares", "", "");
@@ -130,28 +129,6 @@ internal static class MeasureSummary
             reading.Outcome.Quality.Grade == QualityGrade.Good
                 ? ""
                 : $"; photograph {ReadingWords.Grade(reading.Outcome.Quality.Grade)}"
-        );
-
-    /// <summary>The document of a photograph that could not be read.</summary>
-    public static ReadingDocument Refused(RefusedPhotograph refused, ReadingRequest request) =>
-        new(
-            refused.File,
-            null,
-            ReadingMapping.ShapeOf(request),
-            request.Section.SizesMm,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            [],
-            null,
-            null,
-            null,
-            null,
-            "unusable",
-            [.. refused.Problems.Select(p => p.ToString())]
         );
 
     private static string WithU(double value, double u) =>

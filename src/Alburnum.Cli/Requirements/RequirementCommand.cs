@@ -37,7 +37,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         CancellationToken cancellationToken
     )
     {
-        var rulebook = facts.Rulebook(settings.Rulebook);
+        var rulebook = facts.Rulebooks.Named(settings.Rulebook);
         var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
         var text = settings.Json
             ? AnswerJson.Write(document)

@@ -1,9 +1,11 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
 using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using Table = Alburnum.Records.Tables.Table;
 
 namespace Alburnum.Cli.Requirements;
 
@@ -76,8 +78,14 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         public required string After { get; init; }
 
         [CommandOption("--cases <FILE>")]
-        [Description("Table (CSV) of archived enquiries to put to both; default: every usual component, life and form")]
+        [Description(
+            "Table (CSV or .xlsx) of archived enquiries to put to both; default: every usual component, life and form"
+        )]
         public string? Cases { get; init; }
+
+        [CommandOption("--sheet <NAME>")]
+        [Description("Sheet of the workbook, where it has more than one")]
+        public string? Sheet { get; init; }
 
         [CommandOption("--json")]
         [Description("Print every change as JSON")]
@@ -90,8 +98,9 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         CancellationToken cancellationToken
     )
     {
+        var archive = settings.Cases is { } path ? EnquiryTable.Read(Table.Open(path, settings.Sheet), facts) : null;
         var document = RulebookMapping.From(
-            CompareRulebooks.Run(settings.Before, settings.After, settings.Cases, facts, cancellationToken)
+            CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
         var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);

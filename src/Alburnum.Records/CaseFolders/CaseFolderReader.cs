@@ -20,18 +20,13 @@ public static class CaseFolderReader
 
     /// <summary>Reads and checks everything but the pictures themselves.</summary>
     /// <param name="files">The case's files.</param>
-    /// <param name="facts">Species, components and rulebooks that the case may name.</param>
-    /// <param name="indicators">Indicators that it may name.</param>
+    /// <param name="facts">Species, components, rulebooks and indicators that the case may name.</param>
     /// <param name="onlyPiece">Reads the photograph of this piece alone; null: of all.</param>
     /// <exception cref="InputRefusedException">Anything is missing or wrong; carries every problem found.</exception>
-    public static CaseFolder Read(
-        ICaseFiles files,
-        FactLibrary facts,
-        IReadOnlyList<Indicator> indicators,
-        string? onlyPiece = null
-    )
+    public static CaseFolder Read(ICaseFiles files, FactLibrary facts, string? onlyPiece = null)
     {
         ArgumentNullException.ThrowIfNull(files);
+        ArgumentNullException.ThrowIfNull(facts);
         var name = files.NameOf(CaseFile);
         if (!files.TryRead(CaseFile, out var bytes, out var fault))
         {
@@ -48,7 +43,7 @@ public static class CaseFolderReader
             papers.Text(CaseFile),
             name,
             problems,
-            root => read = ReadCase(files, papers, root, facts, indicators, onlyPiece, problems)
+            root => read = ReadCase(files, papers, root, facts, onlyPiece, problems)
         );
         return problems.Count == 0 && read is not null ? read : throw new InputRefusedException(problems);
     }
@@ -58,7 +53,6 @@ public static class CaseFolderReader
         CasePapers papers,
         FactRow root,
         FactLibrary facts,
-        IReadOnlyList<Indicator> indicators,
         string? onlyPiece,
         List<InputProblem> problems
     )
@@ -72,7 +66,7 @@ public static class CaseFolderReader
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
             facts
         );
-        var indicator = IndicatorOf(root, indicators);
+        var indicator = IndicatorOf(root, facts);
         double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
         double? retention = root.Has("statedRetention")
             ? root.Quantity("statedRetention", Units.MassInVolume, 0.01, 1000)
@@ -99,12 +93,14 @@ public static class CaseFolderReader
         return new CaseFolder(files.NameOf(CaseFile), @case, rulebook, indicator, photographs, ruler, papers.Read);
     }
 
-    private static Indicator? IndicatorOf(FactRow root, IReadOnlyList<Indicator> indicators)
+    private static Indicator? IndicatorOf(FactRow root, FactLibrary facts)
     {
         var key = root.OptionalText("indicator");
-        var named = indicators.FirstOrDefault(indicator => indicator.Key == key);
-        if (key.Length > 0 && named is null)
-            root.Refuse("indicator", key, string.Join(", ", indicators.Select(indicator => indicator.Key)));
+        if (key.Length == 0)
+            return null;
+        var named = facts.Indicators.FirstOrDefault(indicator => indicator.Key == key);
+        if (named is null)
+            root.Refuse("indicator", key, string.Join(", ", facts.Indicators.Select(indicator => indicator.Key)));
         return named;
     }
 
@@ -121,8 +117,8 @@ public static class CaseFolderReader
     private static string Rulebook(FactRow root, FactLibrary facts)
     {
         var name = root.Text("rulebook");
-        if (name.Length > 0 && !facts.RulebookNames.Contains(name, StringComparer.OrdinalIgnoreCase))
-            root.Refuse("rulebook", name, facts.RulebookMeantBy(name));
+        if (name.Length > 0 && !facts.Rulebooks.Names.Contains(name, StringComparer.OrdinalIgnoreCase))
+            root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
         return name;
     }
 

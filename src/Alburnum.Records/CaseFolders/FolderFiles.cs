@@ -1,24 +1,36 @@
 namespace Alburnum.Records.CaseFolders;
 
 /// <summary>The files of a case in a folder. What lies outside the folder is not read.</summary>
-/// <param name="folder">The folder.</param>
-public sealed class FolderFiles(string folder) : ICaseFiles
+public sealed class FolderFiles : ICaseFiles
 {
     private const long BytesMax = 200L * 1024 * 1024;
     private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
 
-    // A folder may be named with a separator at its end, or without.
-    private readonly string _within =
-        Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
+    private readonly string _folder;
+    private readonly string _within;
+
+    /// <summary>The files of one folder; nothing is read yet.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="InputRefusedException">A file stands there.</exception>
+    public FolderFiles(string folder)
+    {
+        if (File.Exists(folder))
+            throw new InputRefusedException(
+                new InputProblem(folder, 0, "", "", "a file", $"a case folder with a {CaseFolderReader.CaseFile} in it")
+            );
+        _folder = folder;
+        // A folder may be named with a separator at its end, or without.
+        _within = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
+    }
 
     /// <inheritdoc/>
-    public string NameOf(string file) => Path.Combine(folder, file);
+    public string NameOf(string file) => Path.Combine(_folder, file);
 
     /// <inheritdoc/>
     public IReadOnlyList<string> Photographs =>
         [
             .. Directory
-                .EnumerateFiles(folder)
+                .EnumerateFiles(_folder)
                 .Where(file => PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
                 .Select(file => Path.GetFileName(file))
                 .Order(StringComparer.Ordinal),

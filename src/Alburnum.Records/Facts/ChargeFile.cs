@@ -1,12 +1,14 @@
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
+using Alburnum.Timber;
 
 namespace Alburnum.Records.Facts;
 
 /// <summary>One size of piece in a charge.</summary>
-/// <param name="Section">Size as written.</param>
+/// <param name="Section">Size.</param>
 /// <param name="LengthMm">Length, mm.</param>
 /// <param name="Count">How many.</param>
-public sealed record ChargePieces(string Section, double LengthMm, int Count);
+public sealed record ChargePieces(Section Section, double LengthMm, int Count);
 
 /// <summary>A charge as a treater writes it down.</summary>
 /// <param name="Name">What the charge is.</param>
@@ -14,8 +16,8 @@ public sealed record ChargePieces(string Section, double LengthMm, int Count);
 /// <param name="Pieces">What is on the bogie.</param>
 /// <param name="HeartRadiusMm">Radius of the heartwood, mm; null where not said.</param>
 /// <param name="SapwoodMm">Width of the sapwood, mm; null where not said.</param>
-/// <param name="Position">boxed, halved or quartered; null where not said.</param>
-/// <param name="All">sapwood or heartwood throughout; null where not said.</param>
+/// <param name="Position">Where in the log it was sawn; null where not said.</param>
+/// <param name="All">Wood of one kind throughout; null where not said.</param>
 /// <param name="MoisturePercent">Moisture content now, %.</param>
 /// <param name="MoistureLimitPercent">Moisture content allowed before treatment, %; null where none is set.</param>
 /// <param name="DryingCelsius">Temperature of the air the timber would dry in, °C.</param>
@@ -33,8 +35,8 @@ public sealed record ChargeOrder(
     IReadOnlyList<ChargePieces> Pieces,
     double? HeartRadiusMm,
     double? SapwoodMm,
-    string? Position,
-    string? All,
+    SawingPosition? Position,
+    WoodThroughout? All,
     double MoisturePercent,
     double? MoistureLimitPercent,
     double DryingCelsius,
@@ -68,7 +70,17 @@ public static class ChargeFile
     {
         var pieces = new List<ChargePieces>();
         foreach (var row in root.Rows("pieces"))
-            pieces.Add(new(row.Text("section"), row.Number("lengthMm", 50, 30_000), row.Whole("count", 1, 1_000_000)));
+        {
+            var (text, lengthMm, count) = (
+                row.Text("section"),
+                row.Number("lengthMm", 50, 30_000),
+                row.Whole("count", 1, 1_000_000)
+            );
+            if (SectionText.TryParse(text, out var section))
+                pieces.Add(new(section, lengthMm, count));
+            else if (text.Length > 0)
+                row.Refuse("section", text, SectionText.Expected);
+        }
         var density = root.Number("solutionDensityKgPerM3", 600, 1600);
         return new ChargeOrder(
             root.Text("name"),
@@ -77,9 +89,18 @@ public static class ChargeFile
             Optional(root, "heartRadiusMm", 0, 2000),
             Optional(root, "sapwoodMm", 0, 2000),
             root.Has("position")
-                ? root.Word("position", [("boxed", "boxed"), ("halved", "halved"), ("quartered", "quartered")])
+                ? root.Word(
+                    "position",
+                    [
+                        ("boxed", SawingPosition.Boxed),
+                        ("halved", SawingPosition.Halved),
+                        ("quartered", SawingPosition.Quartered),
+                    ]
+                )
                 : null,
-            root.Has("all") ? root.Word("all", [("sapwood", "sapwood"), ("heartwood", "heartwood")]) : null,
+            root.Has("all")
+                ? root.Word("all", [("sapwood", WoodThroughout.Sapwood), ("heartwood", WoodThroughout.Heartwood)])
+                : null,
             root.Number("moisturePercent", 5, 200),
             Optional(root, "moistureLimitPercent", 5, 200),
             Optional(root, "dryingCelsius", 0, 90) ?? 20,

@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
@@ -6,13 +7,28 @@ using Alburnum.Timber;
 namespace Alburnum.Records.Facts;
 
 /// <summary>
-/// Every fact that the program holds. Made once and given to whoever needs it. Nothing is read before it is asked for, and then once: who measures a photograph
+/// Every fact that the program holds. Made once and given to whoever needs it. No file is read before it is asked for, and then once: who measures a photograph
 /// does not wait for the rulebooks.
 /// </summary>
-/// <remarks>Each property refuses with every problem of its files where one is missing or says something that cannot be read.</remarks>
+/// <remarks>Each property refuses with every problem of its file where that is missing or says something that cannot be read.</remarks>
 public sealed class FactLibrary
 {
-    private readonly Lazy<RequirementFacts> _requirements;
+    private static readonly IReadOnlyDictionary<string, PenetrationDemand> NoClasses = ReadOnlyDictionary<
+        string,
+        PenetrationDemand
+    >.Empty;
+
+    private readonly Lazy<SpeciesCatalogue> _species;
+    private readonly Lazy<ComponentCatalogue> _components;
+    private readonly Lazy<IReadOnlyDictionary<string, PenetrationDemand>> _penetrationClasses;
+    private readonly Lazy<RulebookWords> _words;
+    private readonly Lazy<RulebookFolder> _rulebooks;
+    private readonly Lazy<(IReadOnlyList<UseClassFacts> Classes, IReadOnlyList<UseClassTrap> Traps)> _useClasses;
+    private readonly Lazy<(IReadOnlyList<DurabilityRow> Matrix, IReadOnlyList<YearsInGround> Years)> _durability;
+    private readonly Lazy<NaturalDurability> _naturalDurability;
+    private readonly Lazy<UsualReach> _usualReach;
+    private readonly Lazy<IReadOnlyList<Equivalence>> _equivalences;
+    private readonly Lazy<IReadOnlyList<OtherScale>> _otherScales;
     private readonly Lazy<ImpregnationLibrary> _impregnation;
     private readonly Lazy<BoronLaw> _boron;
     private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
@@ -24,50 +40,59 @@ public sealed class FactLibrary
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
-        _requirements = new(() => RequirementFacts.Load(dataFolder));
+        _species = In("timber/species.yaml", root => new SpeciesCatalogue(SpeciesFile.Read(root)));
+        _components = In("components.yaml", root => new ComponentCatalogue(ComponentFile.Read(root)));
+        _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
+        _words = new(() => new(Components, Species, PenetrationClasses));
+        _rulebooks = new(() => new(dataFolder, _words));
+        _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
+        _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
+        _naturalDurability = new(() => new(_durability.Value.Matrix));
+        _usualReach = In("usual-reach.yaml", DurabilityFile.ReadReach);
+        _equivalences = In("equivalence.yaml", UseClassFile.ReadEquivalences);
+        _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
-        _boron = new(() => FactFile.Load(dataFolder, "impregnation/boron.yaml", BoronFile.Read)!);
-        _indicators = new(() => FactFile.Load(dataFolder, "indicators.yaml", IndicatorFile.Read));
-        _heartwoodReagents = new(() => FactFile.Load(dataFolder, "heartwood-reagents.yaml", HeartwoodReagentFile.Read));
+        _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
+        _indicators = In("indicators.yaml", IndicatorFile.Read);
+        _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder));
-        _cautions = new(() => FactFile.Load(dataFolder, "cautions.yaml", CautionFile.Read));
+        _cautions = In("cautions.yaml", CautionFile.Read);
+
+        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, read));
     }
 
     /// <summary>Species and what is known of them.</summary>
-    public SpeciesCatalogue Species => Words.Species;
+    public SpeciesCatalogue Species => _species.Value;
 
     /// <summary>Names of components.</summary>
-    public ComponentCatalogue Components => Words.Components;
-
-    /// <summary>Names of all rulebooks, in order; none is read for it.</summary>
-    public IEnumerable<string> RulebookNames => _requirements.Value.RulebookNames;
-
-    /// <summary>Every edition of every code of practice, in the order of their names.</summary>
-    public IEnumerable<Rulebook> Rulebooks => _requirements.Value.Rulebooks;
+    public ComponentCatalogue Components => _components.Value;
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
-    public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => Words.Classes;
+    public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => _penetrationClasses.Value;
+
+    /// <summary>The codes of practice that ship.</summary>
+    public RulebookFolder Rulebooks => _rulebooks.Value;
 
     /// <summary>What EN 335 says of each use class.</summary>
-    public IReadOnlyList<UseClassFacts> UseClasses => _requirements.Value.UseClasses;
+    public IReadOnlyList<UseClassFacts> UseClasses => _useClasses.Value.Classes;
 
     /// <summary>What readers of use classes get wrong.</summary>
-    public IReadOnlyList<UseClassTrap> UseClassTraps => _requirements.Value.UseClassTraps;
+    public IReadOnlyList<UseClassTrap> UseClassTraps => _useClasses.Value.Traps;
 
     /// <summary>Natural durability against use class.</summary>
-    public NaturalDurability Durability => _requirements.Value.Durability;
+    public NaturalDurability Durability => _naturalDurability.Value;
 
     /// <summary>Years in the ground by durability class, from trials.</summary>
-    public IReadOnlyList<YearsInGround> YearsInGround => _requirements.Value.YearsInGround;
+    public IReadOnlyList<YearsInGround> YearsInGround => _durability.Value.Years;
 
     /// <summary>What pressure treatment usually reaches.</summary>
-    public UsualReach UsualReach => _requirements.Value.UsualReach;
+    public UsualReach UsualReach => _usualReach.Value;
 
     /// <summary>Rough matches between systems: orientation only.</summary>
-    public IReadOnlyList<Equivalence> Equivalences => _requirements.Value.Equivalences;
+    public IReadOnlyList<Equivalence> Equivalences => _equivalences.Value;
 
     /// <summary>What other systems say of timbers, on scales of their own: orientation only.</summary>
-    public IReadOnlyList<OtherScale> OtherScales => _requirements.Value.OtherScales;
+    public IReadOnlyList<OtherScale> OtherScales => _otherScales.Value;
 
     /// <summary>Permeabilities, schedules and incising patterns.</summary>
     public ImpregnationLibrary Impregnation => _impregnation.Value;
@@ -87,12 +112,5 @@ public sealed class FactLibrary
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
 
-    internal RulebookWords Words => _requirements.Value.Words;
-
-    /// <summary>The rulebook of that name; refuses a name that is not there.</summary>
-    /// <exception cref="InputRefusedException">No rulebook has that name, or the rulebook cannot be read.</exception>
-    public Rulebook Rulebook(string name) => _requirements.Value.Rulebook(name);
-
-    /// <summary>Which rulebooks there are, for a message to those who named another: the nearest first, where one is near.</summary>
-    public string RulebookMeantBy(string name) => _requirements.Value.RulebookMeantBy(name);
+    internal RulebookWords Words => _words.Value;
 }

@@ -23,7 +23,7 @@ public static class RulebookFile
         if (File.Exists(text))
             return Load(text, Path.GetFileNameWithoutExtension(text), library);
         return Path.GetExtension(text) is not ".yaml"
-            ? library.Rulebook(text)
+            ? library.Rulebooks.Named(text)
             : throw new InputRefusedException(
                 new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
             );

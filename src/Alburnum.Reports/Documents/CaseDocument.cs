@@ -1,99 +1,256 @@
+using System.Text.Json.Serialization;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
 namespace Alburnum.Reports.Documents;
 
 /// <summary>
 /// The result of a case in the form that leaves the program: report.json is this record, and the PDF, the page and the store
 /// are read from it. Every field is described in docs/json.md.
 /// </summary>
-public sealed record CaseDocument(
-    string Format,
-    int Version,
-    string Program,
-    string Reference,
-    string Title,
-    string Client,
-    DateOnly SampledOn,
-    DateTime RunAt,
-    EnquiryDocument Enquiry,
-    RequirementDocument Requirement,
-    BatchDocument Batch,
-    IReadOnlyList<PieceDocument> Pieces,
-    RetentionDocument Retention,
-    VerdictDocument Verdict,
-    string WeakestStanding,
-    IReadOnlyList<string> Sources,
-    IReadOnlyList<string> Cautions
-)
+public sealed record CaseDocument
 {
     /// <summary>Name of the format, first field of every document.</summary>
     public const string FormatName = "alburnum case report";
 
     /// <summary>Version of the format; rises when a field changes its meaning or goes.</summary>
     public const int FormatVersion = 1;
+
+    /// <summary>Name of the format.</summary>
+    public required string Format { get; init; }
+
+    /// <summary>Version of the format.</summary>
+    public required int Version { get; init; }
+
+    /// <summary>Program and version that made the result.</summary>
+    public required string Program { get; init; }
+
+    /// <summary>Reference of the case.</summary>
+    public required string Reference { get; init; }
+
+    /// <summary>What the case is about.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Whom it is for.</summary>
+    public required string Client { get; init; }
+
+    /// <summary>Day on which the sections were cut.</summary>
+    public required DateOnly SampledOn { get; init; }
+
+    /// <summary>When the result was made, UTC.</summary>
+    public required DateTime RunAt { get; init; }
+
+    /// <summary>What was asked.</summary>
+    public required EnquiryDocument Enquiry { get; init; }
+
+    /// <summary>What the rulebook answers.</summary>
+    public required RequirementDocument Requirement { get; init; }
+
+    /// <summary>The batch and the rule by which it is judged.</summary>
+    public required BatchDocument Batch { get; init; }
+
+    /// <summary>Each piece cut.</summary>
+    public required IReadOnlyList<PieceDocument> Pieces { get; init; }
+
+    /// <summary>Assays against the retention demanded.</summary>
+    public required RetentionDocument Retention { get; init; }
+
+    /// <summary>The verdict on the whole.</summary>
+    public required VerdictDocument Verdict { get; init; }
+
+    /// <summary>Weakest standing of a fact used.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing WeakestStanding { get; init; }
+
+    /// <summary>Sources with their standing, each once.</summary>
+    public required IReadOnlyList<string> Sources { get; init; }
+
+    /// <summary>What goes with the result whenever it is shown.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
 }
 
 /// <summary>What was asked.</summary>
-public sealed record EnquiryDocument(
-    string Component,
-    string Section,
-    string Form,
-    string Species,
-    string BotanicalName,
-    string UseClass,
-    string UseClassInWords,
-    int? ServiceLifeYears,
-    bool Incised,
-    string ExposedHeartwood,
-    double? MoisturePercent
-);
+public sealed record EnquiryDocument
+{
+    /// <summary>What the piece is for; "not stated" where nobody said.</summary>
+    public required string Component { get; init; }
 
-/// <summary>What the rulebook answers. <c>Outcome</c> is "required", "not permitted" or "not covered".</summary>
-public sealed record RequirementDocument(
-    string Rulebook,
-    string Outcome,
-    string Reason,
-    string? Penetration,
-    string? PenetrationInWords,
-    double? DepthMm,
-    string? AnalyticalZone,
-    double? ZoneDepthMm,
-    double? RetentionFactor,
-    double? RetentionKgPerM3,
-    double? MoistureMaxPercent,
-    IReadOnlyList<string> Conditions,
-    IReadOnlyList<TraceRowDocument> Trace
-);
+    /// <summary>Nominal section; "not stated" likewise.</summary>
+    public required string Section { get; init; }
 
-/// <summary>One row of the trace. <c>Outcome</c> is "applies", or which field kept it from applying.</summary>
-public sealed record TraceRowDocument(
-    string Row,
-    string Says,
-    bool Applies,
-    string Outcome,
-    string Standing,
-    string Citation
-);
+    /// <summary>Sawn or round.</summary>
+    [JsonConverter(typeof(FormConverter))]
+    public required TimberForm Form { get; init; }
 
-/// <summary>A verdict with its probability (null where nothing could be determined) and reasons.</summary>
-public sealed record VerdictDocument(string Verdict, double? Probability, IReadOnlyList<string> Reasons);
+    /// <summary>The timber; "not stated" likewise.</summary>
+    public required string Species { get; init; }
 
-/// <summary>One piece cut from the batch. <c>Evidence</c> is "photograph" or "ruler".</summary>
-public sealed record PieceDocument(string Name, string Evidence, ReadingDocument Reading, VerdictDocument Verdict);
+    /// <summary>Its botanical names; empty where the timber is not stated.</summary>
+    public required string BotanicalName { get; init; }
+
+    /// <summary>Use class, or those possible.</summary>
+    public required string UseClass { get; init; }
+
+    /// <summary>The situation that the use class stands for.</summary>
+    public required string UseClassInWords { get; init; }
+
+    /// <summary>Desired service life, years; null where not stated.</summary>
+    public int? ServiceLifeYears { get; init; }
+
+    /// <summary>Whether the faces are incised.</summary>
+    public required bool Incised { get; init; }
+
+    /// <summary>Whether heartwood reaches a face; null where not known.</summary>
+    [JsonConverter(typeof(YesNoConverter))]
+    public bool? ExposedHeartwood { get; init; }
+
+    /// <summary>Moisture content before treatment, %; null where not stated.</summary>
+    public double? MoisturePercent { get; init; }
+}
+
+/// <summary>What the rulebook answers. All but rulebook, outcome, reason and trace is null or empty where nothing is demanded.</summary>
+public sealed record RequirementDocument
+{
+    /// <summary>Document and edition.</summary>
+    public required string Rulebook { get; init; }
+
+    /// <summary>Which kind of answer it gives.</summary>
+    [JsonConverter(typeof(AnswerOutcomeConverter))]
+    public required AnswerOutcome Outcome { get; init; }
+
+    /// <summary>Why there is no demand; empty where there is one.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>The code's own name of the penetration.</summary>
+    public string? Penetration { get; init; }
+
+    /// <summary>The penetration in words.</summary>
+    public string? PenetrationInWords { get; init; }
+
+    /// <summary>Depth demanded all round, mm; null where the code demands something else.</summary>
+    public double? DepthMm { get; init; }
+
+    /// <summary>Where retention is assayed; null where the rulebook does not say.</summary>
+    public string? AnalyticalZone { get; init; }
+
+    /// <summary>Depth of the analytical zone, mm.</summary>
+    public double? ZoneDepthMm { get; init; }
+
+    /// <summary>Multiple of the preservative's critical value; null where the contract names a figure.</summary>
+    public double? RetentionFactor { get; init; }
+
+    /// <summary>Retention in the analytical zone, kg/m³.</summary>
+    public double? RetentionKgPerM3 { get; init; }
+
+    /// <summary>Greatest moisture content before treatment, %.</summary>
+    public double? MoistureMaxPercent { get; init; }
+
+    /// <summary>Conditions that go with the demand, and what it leaves open.</summary>
+    public required IReadOnlyList<string> Conditions { get; init; }
+
+    /// <summary>Rows that apply or nearly do.</summary>
+    public required IReadOnlyList<TraceRowDocument> Trace { get; init; }
+}
+
+/// <summary>One row of the trace.</summary>
+public sealed record TraceRowDocument
+{
+    /// <summary>Key of the row.</summary>
+    public required string Row { get; init; }
+
+    /// <summary>Its conditions and its demand.</summary>
+    public required string Says { get; init; }
+
+    /// <summary>Whether it applies.</summary>
+    public required bool Applies { get; init; }
+
+    /// <summary>"applies", or which field kept it from applying.</summary>
+    public required string Outcome { get; init; }
+
+    /// <summary>Its standing.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
+
+    /// <summary>Its source.</summary>
+    public required string Citation { get; init; }
+}
+
+/// <summary>A verdict with its reasons.</summary>
+public sealed record VerdictDocument
+{
+    /// <summary>conforms, does not conform or undecided.</summary>
+    [JsonConverter(typeof(VerdictConverter))]
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Probability of conformity, 0 to 1; null where nothing could be determined.</summary>
+    public double? Probability { get; init; }
+
+    /// <summary>Why, one sentence each.</summary>
+    public required IReadOnlyList<string> Reasons { get; init; }
+}
+
+/// <summary>One piece cut from the batch.</summary>
+public sealed record PieceDocument
+{
+    /// <summary>Name of the piece.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>How it was read.</summary>
+    [JsonConverter(typeof(EvidenceConverter))]
+    public required EvidenceKind Evidence { get; init; }
+
+    /// <summary>What was read.</summary>
+    public required ReadingDocument Reading { get; init; }
+
+    /// <summary>What is said of it.</summary>
+    public required VerdictDocument Verdict { get; init; }
+}
 
 /// <summary>The batch and the rule by which it is judged.</summary>
-public sealed record BatchDocument(
-    int PiecesInBatch,
-    int PiecesCut,
-    string AcceptanceRule,
-    double? ConformingShareLowerBound,
-    VerdictDocument Verdict
-);
+public sealed record BatchDocument
+{
+    /// <summary>Pieces in the batch.</summary>
+    public required int PiecesInBatch { get; init; }
+
+    /// <summary>Pieces cut and read.</summary>
+    public required int PiecesCut { get; init; }
+
+    /// <summary>The rule, in words.</summary>
+    public required string AcceptanceRule { get; init; }
+
+    /// <summary>Lower bound on the conforming share, 0 to 1, at 95 % confidence; null where there was nothing to judge by.</summary>
+    public double? ConformingShareLowerBound { get; init; }
+
+    /// <summary>The verdict on the batch's penetration.</summary>
+    public required VerdictDocument Verdict { get; init; }
+}
 
 /// <summary>Assays against the retention demanded.</summary>
-public sealed record RetentionDocument(
-    double? RequiredKgPerM3,
-    IReadOnlyList<AssayDocument> Assays,
-    VerdictDocument Verdict
-);
+public sealed record RetentionDocument
+{
+    /// <summary>Retention demanded, kg/m³; null where none is.</summary>
+    public double? RequiredKgPerM3 { get; init; }
+
+    /// <summary>Assays of the analytical zone.</summary>
+    public required IReadOnlyList<AssayDocument> Assays { get; init; }
+
+    /// <summary>The verdict on retention.</summary>
+    public required VerdictDocument Verdict { get; init; }
+}
 
 /// <summary>One assay of the analytical zone: a result with its standard uncertainty, or the limit that nothing was found above.</summary>
-public sealed record AssayDocument(string Sample, double? RetentionKgPerM3, double? UKgPerM3, double? BelowKgPerM3);
+public sealed record AssayDocument
+{
+    /// <summary>Name of the sample.</summary>
+    public required string Sample { get; init; }
+
+    /// <summary>The result, kg/m³.</summary>
+    public double? RetentionKgPerM3 { get; init; }
+
+    /// <summary>Its standard uncertainty, kg/m³.</summary>
+    public double? UKgPerM3 { get; init; }
+
+    /// <summary>The limit of detection that it stayed below, kg/m³.</summary>
+    public double? BelowKgPerM3 { get; init; }
+}

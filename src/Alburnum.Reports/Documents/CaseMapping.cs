@@ -11,6 +11,8 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
 public static class CaseMapping
 {
+    private const string NotStated = "not stated";
+
     private static RequirementWords Words => RequirementWords.English;
 
     /// <summary>Makes the document.</summary>
@@ -24,82 +26,77 @@ public static class CaseMapping
         var result = run.Judged;
         var @case = result.Enquired;
         var trace = result.Required.Answer.Trace;
-        return new(
-            CaseDocument.FormatName,
-            CaseDocument.FormatVersion,
-            program,
-            @case.Reference,
-            @case.Title,
-            @case.Client,
-            @case.SampledOn,
-            runAt,
-            Enquiry(@case.Enquiry),
-            Requirement(result),
-            Batch(result),
-            [.. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece)))],
-            Retention(result),
-            Verdict(result.Overall),
-            trace.WeakestStanding.InWords(),
-            Sources(trace),
-            cautions
-        );
+        return new()
+        {
+            Format = CaseDocument.FormatName,
+            Version = CaseDocument.FormatVersion,
+            Program = program,
+            Reference = @case.Reference,
+            Title = @case.Title,
+            Client = @case.Client,
+            SampledOn = @case.SampledOn,
+            RunAt = runAt,
+            Enquiry = Enquiry(@case.Enquiry),
+            Requirement = Requirement(result),
+            Batch = Batch(result),
+            Pieces =
+            [
+                .. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece))),
+            ],
+            Retention = Retention(result),
+            Verdict = Verdict(result.Overall),
+            WeakestStanding = trace.WeakestStanding,
+            Sources = Sources(trace),
+            Cautions = cautions,
+        };
     }
 
     private static EnquiryDocument Enquiry(Enquiry enquiry) =>
-        new(
-            enquiry.Component?.Name ?? "not stated",
-            enquiry.Section?.Label ?? "not stated",
-            enquiry.FormOrFromSection is TimberForm.Round ? "round" : "sawn",
-            enquiry.Species?.Name ?? "not stated",
-            enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
-            string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
-            enquiry.Life?.Years,
-            enquiry.IsIncised == true,
-            enquiry.HasExposedHeartwood switch
-            {
-                true => "yes",
-                false => "no",
-                null => "not known",
-            },
-            enquiry.MoisturePercent
-        );
+        new()
+        {
+            Component = enquiry.Component?.Name ?? NotStated,
+            Section = enquiry.Section?.Label ?? NotStated,
+            Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
+            Species = enquiry.Species?.Name ?? NotStated,
+            BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
+            UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
+            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
+            ServiceLifeYears = enquiry.Life?.Years,
+            Incised = enquiry.IsIncised == true,
+            ExposedHeartwood = enquiry.HasExposedHeartwood,
+            MoisturePercent = enquiry.MoisturePercent,
+        };
 
     private static RequirementDocument Requirement(JudgedCase result)
     {
         var trace = result.Required.Answer.Trace;
-        var rows = trace.Steps.SelectMany(Rows).ToList();
+        RequirementDocument Answered(Answer answer) =>
+            new()
+            {
+                Rulebook = trace.RulebookTitle,
+                Outcome = answer.Outcome,
+                Reason = Words.Answers.Reason(answer) ?? "",
+                Conditions = [],
+                Trace = [.. trace.Steps.SelectMany(Rows)],
+            };
         return result.Required.Answer switch
         {
-            Required { Requirement: var requirement } => new(
-                trace.RulebookTitle,
-                Words.Answers.Say(AnswerOutcome.Required),
-                "",
-                requirement.PenetrationName,
-                Words.Depths.Say(requirement.Penetration),
-                EvenDepthMm(requirement.Penetration),
-                requirement.Zone?.Name,
-                requirement.Zone?.DepthMm,
+            Required { Requirement: var requirement } required => Answered(required) with
+            {
+                Penetration = requirement.PenetrationName,
+                PenetrationInWords = Words.Depths.Say(requirement.Penetration),
+                DepthMm = EvenDepthMm(requirement.Penetration),
+                AnalyticalZone = requirement.Zone?.Name,
+                ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
-                result.Enquired.StatedRetentionKgPerM3
-                    is null
-                    ? requirement.Retention?.Factor
-                    : null,
-                result.Required.RequiredKgPerM3,
-                requirement.MoistureMaxPercent,
-                [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
-                rows
-            ),
-            var answer => Without(trace, Words.Answers.Say(answer.Outcome), Words.Answers.Reason(answer) ?? "", rows),
+                RetentionFactor = result.Enquired.StatedRetentionKgPerM3 is null ? requirement.Retention?.Factor : null,
+                RetentionKgPerM3 = result.Required.RequiredKgPerM3,
+                MoistureMaxPercent = requirement.MoistureMaxPercent,
+                Conditions = [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
+            },
+            var answer => Answered(answer),
         };
     }
-
-    private static RequirementDocument Without(
-        Trace trace,
-        string outcome,
-        string reason,
-        IReadOnlyList<TraceRowDocument> rows
-    ) => new(trace.RulebookTitle, outcome, reason, null, null, null, null, null, null, null, null, [], rows);
 
     /// <summary>The depth that a rule asks for all round, for the dashed line of the drawings; null where it asks for something else.</summary>
     private static double? EvenDepthMm(DepthRule rule) =>
@@ -128,23 +125,27 @@ public static class CaseMapping
             );
 
     private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
-        new(
-            row.Key,
-            $"{Words.Rows.When(row)} → {Words.Rows.Say(row.Demand)}",
-            applies,
-            outcome,
-            row.Provenance.Standing.InWords(),
-            row.Provenance.Citation
-        );
+        new()
+        {
+            Row = row.Key,
+            Says = $"{Words.Rows.When(row)} → {Words.Rows.Say(row.Demand)}",
+            Applies = applies,
+            Outcome = outcome,
+            Standing = row.Provenance.Standing,
+            Citation = row.Provenance.Citation,
+        };
 
     private static BatchDocument Batch(JudgedCase result) =>
-        new(
-            result.Enquired.BatchSize,
-            result.Pieces.Count,
-            ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
-            result.Batch is { } batch ? Math.Round(batch.ConformingShare.LowerBound, 4) : null,
-            result.Batch is { } judged ? Verdict(judged.Penetration) : Verdict(result.Overall)
-        );
+        new()
+        {
+            PiecesInBatch = result.Enquired.BatchSize,
+            PiecesCut = result.Pieces.Count,
+            AcceptanceRule = ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
+            ConformingShareLowerBound = result.Batch is { } batch
+                ? Math.Round(batch.ConformingShare.LowerBound, 4)
+                : null,
+            Verdict = Verdict(result.Batch is { } judged ? judged.Penetration : result.Overall),
+        };
 
     /// <summary>One piece: its reading and what is said of it.</summary>
     /// <param name="piece">The piece judged.</param>
@@ -158,9 +159,8 @@ public static class CaseMapping
                 piece,
                 photographed ?? throw new ArgumentNullException(nameof(photographed))
             ),
-            EvidenceKind.Ruler => new(
-                piece.Evidence.Piece,
-                "ruler",
+            EvidenceKind.Ruler => Read(
+                piece,
                 ReadingMapping.From(
                     piece.Evidence.Profile
                         ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
@@ -178,9 +178,8 @@ public static class CaseMapping
         if (ReadingWords.HowToPointOut(piece.Evidence.Piece, reading) is { } how)
             notes.Add(how);
         var verdict = Verdict(piece.Judgement);
-        return new(
-            piece.Evidence.Piece,
-            "photograph",
+        return Read(
+            piece,
             ReadingMapping.From(reading, piece.Evidence.Profile, notes),
             // Why a piece is undecided whose depth could not be read is said of the reading.
             piece.Evidence.Profile
@@ -193,34 +192,45 @@ public static class CaseMapping
         );
     }
 
+    private static PieceDocument Read(JudgedPiece piece, ReadingDocument reading, VerdictDocument verdict) =>
+        new()
+        {
+            Name = piece.Evidence.Piece,
+            Evidence = piece.Evidence.Kind,
+            Reading = reading,
+            Verdict = verdict,
+        };
+
     private static RetentionDocument Retention(JudgedCase result) =>
-        new(
-            result.Required.RequiredKgPerM3,
-            [.. result.Enquired.Assays.Select(Assay)],
-            Verdict(
+        new()
+        {
+            RequiredKgPerM3 = result.Required.RequiredKgPerM3,
+            Assays = [.. result.Enquired.Assays.Select(Assay)],
+            Verdict = Verdict(
                 result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
-            )
-        );
+            ),
+        };
 
     private static AssayDocument Assay(Assay assay) =>
         assay switch
         {
-            MeasuredAssay measured => new(
-                assay.Sample,
-                measured.KgPerM3.Value,
-                measured.KgPerM3.StandardUncertainty,
-                null
-            ),
-            BelowDetection below => new(assay.Sample, null, null, below.LimitKgPerM3),
+            MeasuredAssay measured => new()
+            {
+                Sample = assay.Sample,
+                RetentionKgPerM3 = measured.KgPerM3.Value,
+                UKgPerM3 = measured.KgPerM3.StandardUncertainty,
+            },
+            BelowDetection below => new() { Sample = assay.Sample, BelowKgPerM3 = below.LimitKgPerM3 },
             _ => throw new ArgumentOutOfRangeException(nameof(assay), assay, "Not an assay."),
         };
 
     private static VerdictDocument Verdict(Judgement judgement) =>
-        new(
-            judgement.Verdict.InWords(),
-            judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
-            ReasonWords.English.Say(judgement.Reasons)
-        );
+        new()
+        {
+            Verdict = judgement.Verdict,
+            Probability = judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
+            Reasons = ReasonWords.English.Say(judgement.Reasons),
+        };
 
     private static IReadOnlyList<string> Sources(Trace trace) =>
         [

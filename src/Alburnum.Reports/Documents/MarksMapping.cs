@@ -15,17 +15,25 @@ public static class MarksMapping
         var pith = marks.Heartwood as HeartwoodAboutPith;
         return marks.IsNone
             ? null
-            : new(
-                Points(marks.OutlinePx),
-                marks.ScaleBar is { } bar ? new(Point(bar.From), Point(bar.To), bar.LengthMm) : null,
-                Touched(marks, TouchKind.Treated),
-                Touched(marks, TouchKind.Untreated),
-                Touched(marks, TouchKind.LeaveOut),
-                Points((marks.Heartwood as OutlinedHeartwood)?.PolygonPx),
-                Points((marks.Heartwood as RingOfHeartwood)?.PointsPx),
-                pith is null ? null : Point(pith.PithPx),
-                pith?.RadiusMm
-            );
+            : new()
+            {
+                CornersPx = Points(marks.OutlinePx),
+                Scale = marks.ScaleBar is { } bar
+                    ? new()
+                    {
+                        FromPx = Point(bar.From),
+                        ToPx = Point(bar.To),
+                        LengthMm = bar.LengthMm,
+                    }
+                    : null,
+                TreatedPx = Touched(marks, TouchKind.Treated),
+                UntreatedPx = Touched(marks, TouchKind.Untreated),
+                LeaveOutPx = Touched(marks, TouchKind.LeaveOut),
+                HeartwoodPx = Points((marks.Heartwood as OutlinedHeartwood)?.PolygonPx),
+                HeartwoodRingPx = Points((marks.Heartwood as RingOfHeartwood)?.PointsPx),
+                PithPx = pith is null ? null : Point(pith.PithPx),
+                HeartwoodRadiusMm = pith?.RadiusMm,
+            };
     }
 
     /// <summary>The marks of a document as they would be written; none for null.</summary>

@@ -1,32 +1,70 @@
 using System.Text.Json.Serialization;
+using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
+using Alburnum.Measures;
 
 namespace Alburnum.Reports.Documents;
 
 /// <summary>
-/// The reading of one section. Points are [x, y] in pixels of the photograph displayed upright; <c>corners_px</c> for sections
-/// with straight sides, <c>rim_px</c> for round ones. A reading that could not be made has no faces and no depth.
+/// The reading of one section. Points are [x, y] in pixels of the photograph displayed upright. A reading that could not be made
+/// has no faces and no depth; one made with a ruler has no photograph, and nothing that is measured in pixels.
 /// </summary>
-public sealed record ReadingDocument(
-    string? File,
-    string? Sha256,
-    string Shape,
-    IReadOnlyList<double> SectionMm,
-    int? WidthPx,
-    int? HeightPx,
-    double? PixelsPerMm,
-    IReadOnlyList<double[]>? CornersPx,
-    IReadOnlyList<double[]>? RimPx,
-    IReadOnlyList<IReadOnlyList<double[]>>? BoundaryPx,
-    IReadOnlyList<FaceDocument> Faces,
-    DepthDocument? Depth,
-    double? TreatedShare,
-    double? TreatedShareU,
-    double? SapwoodTreatedShare,
-    string Quality,
-    IReadOnlyList<string> Notes
-)
+public sealed record ReadingDocument
 {
-    /// <summary>Key of the indicator read; null where none could be told.</summary>
+    /// <summary>Name of the photograph; null for a reading with a ruler.</summary>
+    public string? File { get; init; }
+
+    /// <summary>SHA-256 of the photograph; null likewise.</summary>
+    public string? Sha256 { get; init; }
+
+    /// <summary>Shape of the section.</summary>
+    [JsonConverter(typeof(ShapeConverter))]
+    public required SectionShape Shape { get; init; }
+
+    /// <summary>Nominal sizes, mm: width and thickness, or one diameter.</summary>
+    public required IReadOnlyList<double> SectionMm { get; init; }
+
+    /// <summary>Width of the photograph, px.</summary>
+    public int? WidthPx { get; init; }
+
+    /// <summary>Height of the photograph, px.</summary>
+    public int? HeightPx { get; init; }
+
+    /// <summary>Scale, pixels per mm; null where none was found.</summary>
+    public double? PixelsPerMm { get; init; }
+
+    /// <summary>Corners of a section with straight sides.</summary>
+    public IReadOnlyList<double[]>? CornersPx { get; init; }
+
+    /// <summary>Rim of a round section.</summary>
+    public IReadOnlyList<double[]>? RimPx { get; init; }
+
+    /// <summary>Boundary of the treated wood, a line each.</summary>
+    public IReadOnlyList<IReadOnlyList<double[]>>? BoundaryPx { get; init; }
+
+    /// <summary>Depth along each face.</summary>
+    public required IReadOnlyList<FaceDocument> Faces { get; init; }
+
+    /// <summary>Depth over the whole section; null where none was read.</summary>
+    public DepthDocument? Depth { get; init; }
+
+    /// <summary>Treated share of the section, 0 to 1; null where none was read.</summary>
+    public double? TreatedShare { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public double? TreatedShareU { get; init; }
+
+    /// <summary>Treated share of the sapwood, 0 to 1; null where the sapwood is not known.</summary>
+    public double? SapwoodTreatedShare { get; init; }
+
+    /// <summary>How good the photograph is; null for a reading with a ruler.</summary>
+    [JsonConverter(typeof(QualityConverter))]
+    public QualityGrade? Quality { get; init; }
+
+    /// <summary>What is said of the reading, one sentence each.</summary>
+    public required IReadOnlyList<string> Notes { get; init; }
+
+    /// <summary>Key of the indicator read; null where none could be detected.</summary>
     public string? Indicator { get; init; }
 
     /// <summary>How likely the outline is right to within 1 mm, 0 to 1; 1 where it was pointed out.</summary>
@@ -35,7 +73,7 @@ public sealed record ReadingDocument(
     /// <summary>Standard uncertainty of the sapwood's treated share; null where the sapwood is not known.</summary>
     public double? SapwoodTreatedShareU { get; init; }
 
-    /// <summary>How the heartwood was told, or why not; null where no depth was read.</summary>
+    /// <summary>How the heartwood was found, or why not; null where no depth was read.</summary>
     public HeartwoodDocument? Heartwood { get; init; }
 
     /// <summary>Bow of straight lines by the lens, above 0 for a barrel, as a share at the photograph's corner; null where none was assumed.</summary>
@@ -44,7 +82,7 @@ public sealed record ReadingDocument(
     /// <summary>Its standard uncertainty.</summary>
     public double? LensBowU { get; init; }
 
-    /// <summary>How much reaches the depth asked about; null where none was.</summary>
+    /// <summary>How much reaches the required depth; null where none was given.</summary>
     public RequiredDocument? Required { get; init; }
 
     /// <summary>Depth of the border that is continuous between incisions; null where the piece is not said to be incised.</summary>
@@ -68,10 +106,12 @@ public sealed record BudgetRowDocument
     public required string Size { get; init; }
 
     /// <summary>How it was evaluated: "A" from scatter, "B" otherwise (JCGM 100).</summary>
-    public required string Type { get; init; }
+    [JsonConverter(typeof(EvaluationConverter))]
+    public required EvaluationType Type { get; init; }
 
     /// <summary>"published", "common practice" or "from memory".</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 
     /// <summary>Who says so.</summary>
     public required string Source { get; init; }
@@ -83,54 +123,129 @@ public sealed record BudgetRowDocument
     public required double LeastUMm { get; init; }
 }
 
-/// <summary>The heartwood: told "given", "colour", "reagent" or "not determined"; its border's standard uncertainty; its circle where it was seen.</summary>
-public sealed record HeartwoodDocument(
-    string Told,
-    double? BorderUMm,
-    double[]? PithPx,
-    double? RadiusMm,
-    IReadOnlyList<IReadOnlyList<double[]>>? BorderPx,
-    string InWords
-);
+/// <summary>How the heartwood was found.</summary>
+public enum HeartwoodSource
+{
+    /// <summary>Somebody pointed it out.</summary>
+    Shown,
 
-/// <summary>How much of the perimeter reaches a depth, 0 to 1, with the standard uncertainty; the same for heartwood that lies open.</summary>
-public sealed record RequiredDocument(
-    double DepthMm,
-    double ReachedShare,
-    double ReachedShareU,
-    double? OpenHeartwoodTreatedShare,
-    double? OpenHeartwoodTreatedShareU,
-    IReadOnlyList<RequiredFaceDocument> Faces
-);
+    /// <summary>By a reagent that colours it.</summary>
+    Reagent,
+
+    /// <summary>By its own colour on untreated wood.</summary>
+    Colour,
+
+    /// <summary>It was not determined.</summary>
+    Unknown,
+}
+
+/// <summary>The heartwood of a section.</summary>
+public sealed record HeartwoodDocument
+{
+    /// <summary>How it was found: "given", "reagent", "colour" or "not determined".</summary>
+    [JsonConverter(typeof(HeartwoodSourceConverter))]
+    public required HeartwoodSource Told { get; init; }
+
+    /// <summary>Standard uncertainty of its border, mm; null where it was not determined.</summary>
+    public double? BorderUMm { get; init; }
+
+    /// <summary>Centre of its circle; null where it was not detected.</summary>
+    public double[]? PithPx { get; init; }
+
+    /// <summary>Radius of its circle, mm; null likewise.</summary>
+    public double? RadiusMm { get; init; }
+
+    /// <summary>Its border as seen, a line each; null likewise.</summary>
+    public IReadOnlyList<IReadOnlyList<double[]>>? BorderPx { get; init; }
+
+    /// <summary>The same in a sentence.</summary>
+    public required string InWords { get; init; }
+}
+
+/// <summary>How much of the perimeter reaches a depth, 0 to 1; the same for heartwood that lies open.</summary>
+public sealed record RequiredDocument
+{
+    /// <summary>The depth, mm.</summary>
+    public required double DepthMm { get; init; }
+
+    /// <summary>Share of the perimeter that reaches it.</summary>
+    public required double ReachedShare { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double ReachedShareU { get; init; }
+
+    /// <summary>Share of the open heartwood that is treated; null where none is known to lie open.</summary>
+    public double? OpenHeartwoodTreatedShare { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public double? OpenHeartwoodTreatedShareU { get; init; }
+
+    /// <summary>The same for each face.</summary>
+    public required IReadOnlyList<RequiredFaceDocument> Faces { get; init; }
+}
 
 /// <summary>The same for one face; null where nothing was read, or no heartwood is known to lie open.</summary>
-public sealed record RequiredFaceDocument(
-    int Number,
-    double? ReachedShare,
-    double? ReachedShareU,
-    double? OpenHeartwoodShare,
-    double? OpenHeartwoodReachedShare,
-    double? OpenHeartwoodReachedShareU
-)
+public sealed record RequiredFaceDocument
 {
+    /// <summary>Number of the face, from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Share of the face that reaches the depth.</summary>
+    public double? ReachedShare { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public double? ReachedShareU { get; init; }
+
+    /// <summary>Share of the face on which heartwood lies open.</summary>
+    public double? OpenHeartwoodShare { get; init; }
+
+    /// <summary>Share of that heartwood that reaches the depth.</summary>
+    public double? OpenHeartwoodReachedShare { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public double? OpenHeartwoodReachedShareU { get; init; }
+
     /// <summary>Standard uncertainty of the share on which heartwood lies open.</summary>
     public double? OpenHeartwoodShareU { get; init; }
 }
 
-/// <summary>A finger of preservative at an incision: where it is deepest, its width along the face, its depth.</summary>
-public sealed record FingerDocument(double PositionMm, double WidthMm, double DepthMm);
+/// <summary>A finger of preservative at an incision.</summary>
+public sealed record FingerDocument
+{
+    /// <summary>Where along the face it is deepest, mm.</summary>
+    public required double PositionMm { get; init; }
+
+    /// <summary>Width along the face, mm.</summary>
+    public required double WidthMm { get; init; }
+
+    /// <summary>Depth, mm.</summary>
+    public required double DepthMm { get; init; }
+}
 
 /// <summary>Depth along one face, at even steps from its start; lists of equal length.</summary>
-public sealed record FaceDocument(
-    int Number,
-    double StepMm,
-    IReadOnlyList<double> PositionsMm,
-    IReadOnlyList<double> DepthMm,
-    IReadOnlyList<double> UMm,
-    IReadOnlyList<bool> Excluded,
-    IReadOnlyList<double?> SapwoodMm
-)
+public sealed record FaceDocument
 {
+    /// <summary>Number of the face, from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Distance from one position to the next, mm.</summary>
+    public required double StepMm { get; init; }
+
+    /// <summary>Positions, mm from the start of the face.</summary>
+    public required IReadOnlyList<double> PositionsMm { get; init; }
+
+    /// <summary>Depth at each, mm.</summary>
+    public required IReadOnlyList<double> DepthMm { get; init; }
+
+    /// <summary>Its standard uncertainty, mm.</summary>
+    public required IReadOnlyList<double> UMm { get; init; }
+
+    /// <summary>Whether the position is left out.</summary>
+    public required IReadOnlyList<bool> Excluded { get; init; }
+
+    /// <summary>Depth of the sapwood, mm; null where not known.</summary>
+    public required IReadOnlyList<double?> SapwoodMm { get; init; }
+
     /// <summary>Distance to the nearest untreated wood in any direction; null where it was not read.</summary>
     public IReadOnlyList<double?>? NearestUntreatedMm { get; init; }
 
@@ -142,15 +257,35 @@ public sealed record FaceDocument(
 }
 
 /// <summary>Depth over the whole section, mm, each with its standard uncertainty, mm.</summary>
-public sealed record DepthDocument(
-    double MinMm,
-    double MinUMm,
-    double P5Mm,
-    double P5UMm,
-    double MedianMm,
-    double MedianUMm,
-    double MeanMm,
-    double MeanUMm,
-    double MaxMm,
-    double MaxUMm
-);
+public sealed record DepthDocument
+{
+    /// <summary>Least depth.</summary>
+    public required double MinMm { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double MinUMm { get; init; }
+
+    /// <summary>5th percentile.</summary>
+    public required double P5Mm { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double P5UMm { get; init; }
+
+    /// <summary>Median.</summary>
+    public required double MedianMm { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double MedianUMm { get; init; }
+
+    /// <summary>Mean.</summary>
+    public required double MeanMm { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double MeanUMm { get; init; }
+
+    /// <summary>Greatest depth.</summary>
+    public required double MaxMm { get; init; }
+
+    /// <summary>Its standard uncertainty.</summary>
+    public required double MaxUMm { get; init; }
+}

@@ -2,6 +2,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Reports.Words;
+using Alburnum.Workflows.Measuring;
 
 namespace Alburnum.Reports.Documents;
 
@@ -28,26 +29,25 @@ public static class ReadingMapping
         };
         List<double[]> points = [.. (outline?.PointsPx ?? []).Select(Point)];
         var isRim = reading.Shape == SectionShape.Round;
-        return new(
-            reading.FileName,
-            reading.Sha256,
-            Name(reading.Shape),
-            reading.Section.SizesMm,
-            reading.WidthPx,
-            reading.HeightPx,
-            scale is null ? null : Math.Round(scale.PixelsPerMm, 3),
-            isRim ? null : points,
-            isRim ? points : null,
-            [.. (read?.BoundaryPx ?? []).Select(line => line.Select(Point).ToList())],
-            [.. Faces(profile).Select((face, k) => read is null ? face : Detailed(face, k, read))],
-            Depth(profile?.Statistics),
-            profile is null ? null : Math.Round(profile.TreatedShare.Value, 4),
-            profile is null ? null : Math.Round(profile.TreatedShare.StandardUncertainty, 4),
-            profile?.SapwoodTreatedShare is { } share ? Math.Round(share.Value, 4) : null,
-            ReadingWords.Grade(reading.Outcome.Quality.Grade),
-            [.. notes.Concat(ReadingWords.Findings(reading.Outcome.Quality)).Distinct(StringComparer.Ordinal)]
-        )
+        return new()
         {
+            File = reading.FileName,
+            Sha256 = reading.Sha256,
+            Shape = reading.Shape,
+            SectionMm = reading.Section.SizesMm,
+            WidthPx = reading.WidthPx,
+            HeightPx = reading.HeightPx,
+            PixelsPerMm = scale is null ? null : Math.Round(scale.PixelsPerMm, 3),
+            CornersPx = isRim ? null : points,
+            RimPx = isRim ? points : null,
+            BoundaryPx = [.. (read?.BoundaryPx ?? []).Select(line => line.Select(Point).ToList())],
+            Faces = [.. Faces(profile).Select((face, k) => read is null ? face : Detailed(face, k, read))],
+            Depth = Depth(profile?.Statistics),
+            TreatedShare = Share(profile?.TreatedShare.Value),
+            TreatedShareU = Share(profile?.TreatedShare.StandardUncertainty),
+            SapwoodTreatedShare = Share(profile?.SapwoodTreatedShare?.Value),
+            Quality = reading.Outcome.Quality.Grade,
+            Notes = [.. notes.Concat(ReadingWords.Findings(reading.Outcome.Quality)).Distinct(StringComparer.Ordinal)],
             Indicator = reading.Outcome.Indicator?.Key,
             OutlineConfidence = Math.Round(outline?.Confidence ?? 0, 3),
             SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
@@ -70,17 +70,28 @@ public static class ReadingMapping
             DetectedHeartwood seen => seen.BorderUncertaintyMm,
             _ => null,
         };
-        return new(
-            ReadingWords.HeartwoodSource(heartwood),
-            borderMm is { } u ? Mm(u) : null,
-            detected is null ? null : Point(detected.PithPx),
-            detected is null ? null : Mm(detected.RadiusMm),
-            detected is { BorderPx.Count: > 0 }
+        return new()
+        {
+            Told = Source(heartwood),
+            BorderUMm = borderMm is { } u ? Mm(u) : null,
+            PithPx = detected is null ? null : Point(detected.PithPx),
+            RadiusMm = detected is null ? null : Mm(detected.RadiusMm),
+            BorderPx = detected is { BorderPx.Count: > 0 }
                 ? [.. detected.BorderPx.Select(line => line.Select(Point).ToList())]
                 : null,
-            ReadingWords.Heartwood(heartwood)
-        );
+            InWords = ReadingWords.Heartwood(heartwood),
+        };
     }
+
+    private static HeartwoodSource Source(HeartwoodReading heartwood) =>
+        heartwood switch
+        {
+            ShownHeartwood => HeartwoodSource.Shown,
+            DetectedHeartwood { Sign: HeartwoodSign.Reagent } => HeartwoodSource.Reagent,
+            DetectedHeartwood => HeartwoodSource.Colour,
+            UnknownHeartwood => HeartwoodSource.Unknown,
+            _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
+        };
 
     private static List<BudgetRowDocument> Budget(DepthBudget budget) =>
         [
@@ -91,8 +102,8 @@ public static class ReadingMapping
                     {
                         Cause = ReadingWords.Cause(mean.Cause),
                         Size = ReadingWords.Size(mean.Cause),
-                        Type = mean.Cause.Type.ToString(),
-                        Standing = mean.Cause.Provenance.Standing.InWords(),
+                        Type = mean.Cause.Type,
+                        Standing = mean.Cause.Provenance.Standing,
                         Source = mean.Cause.Provenance.Citation,
                         MeanUMm = Math.Round(mean.Contribution, 3),
                         LeastUMm = Math.Round(least.Contribution, 3),
@@ -113,106 +124,102 @@ public static class ReadingMapping
                 [
                     .. incised
                         .Faces[k]
-                        .Fingers.Select(finger => new FingerDocument(
-                            Mm(finger.PositionMm),
-                            Mm(finger.WidthMm),
-                            Mm(finger.DepthMm)
-                        )),
+                        .Fingers.Select(finger => new FingerDocument
+                        {
+                            PositionMm = Mm(finger.PositionMm),
+                            WidthMm = Mm(finger.WidthMm),
+                            DepthMm = Mm(finger.DepthMm),
+                        }),
                 ]
                 : null,
         };
 
     private static RequiredDocument Required(ReachedDepth reached) =>
-        new(
-            Mm(reached.RequiredMm),
-            Math.Round(reached.Share.Value, 4),
-            Math.Round(reached.Share.StandardUncertainty, 4),
-            Share(reached.OpenHeartwoodTreatedShare?.Value),
-            Share(reached.OpenHeartwoodTreatedShare?.StandardUncertainty),
+        new()
+        {
+            DepthMm = Mm(reached.RequiredMm),
+            ReachedShare = Math.Round(reached.Share.Value, 4),
+            ReachedShareU = Math.Round(reached.Share.StandardUncertainty, 4),
+            OpenHeartwoodTreatedShare = Share(reached.OpenHeartwoodTreatedShare?.Value),
+            OpenHeartwoodTreatedShareU = Share(reached.OpenHeartwoodTreatedShare?.StandardUncertainty),
+            Faces =
             [
-                .. reached.Faces.Select(face => new RequiredFaceDocument(
-                    face.Number,
-                    Share(face.Share?.Value),
-                    Share(face.Share?.StandardUncertainty),
-                    Share(face.OpenHeartwoodShare),
-                    Share(face.OpenHeartwoodReachedShare?.Value),
-                    Share(face.OpenHeartwoodReachedShare?.StandardUncertainty)
-                )
+                .. reached.Faces.Select(face => new RequiredFaceDocument
                 {
+                    Number = face.Number,
+                    ReachedShare = Share(face.Share?.Value),
+                    ReachedShareU = Share(face.Share?.StandardUncertainty),
+                    OpenHeartwoodShare = Share(face.OpenHeartwoodShare),
+                    OpenHeartwoodReachedShare = Share(face.OpenHeartwoodReachedShare?.Value),
+                    OpenHeartwoodReachedShareU = Share(face.OpenHeartwoodReachedShare?.StandardUncertainty),
                     OpenHeartwoodShareU = Share(face.OpenHeartwoodShareUncertainty),
                 }),
-            ]
-        );
+            ],
+        };
 
     private static double? Share(double? share) => share is { } known ? Math.Round(known, 4) : null;
 
     /// <summary>A piece read with a ruler.</summary>
     public static ReadingDocument From(DepthProfile profile, IReadOnlyList<string> notes) =>
-        new(
-            null,
-            null,
-            Name(ReadingRequest.ShapeOf(profile.Section)),
-            profile.Section.SizesMm,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            Faces(profile),
-            Depth(profile.Statistics),
-            null,
-            null,
-            null,
-            "read with a ruler",
-            notes
-        );
-
-    /// <summary>The name of the shape that a request asks for.</summary>
-    public static string ShapeOf(ReadingRequest request) => Name(request.ShapeOrFromSection);
-
-    private static string Name(SectionShape shape) =>
-        shape switch
+        new()
         {
-            SectionShape.Rectangle => "rectangle",
-            SectionShape.Square => "square",
-            SectionShape.Round => "round",
-            SectionShape.HalfRound => "half-round",
-            SectionShape.Quartered => "quartered",
-            SectionShape.CoreStrip => "core",
-            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Not a shape."),
+            Shape = ReadingRequest.ShapeOf(profile.Section),
+            SectionMm = profile.Section.SizesMm,
+            Faces = Faces(profile),
+            Depth = Depth(profile.Statistics),
+            Notes = notes,
         };
+
+    /// <summary>A photograph that could not be read.</summary>
+    /// <param name="refused">The photograph and what is wrong with it.</param>
+    /// <param name="request">What was to be read.</param>
+    public static ReadingDocument From(RefusedPhotograph refused, ReadingRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(refused);
+        ArgumentNullException.ThrowIfNull(request);
+        return new()
+        {
+            File = refused.File,
+            Shape = request.ShapeOrFromSection,
+            SectionMm = request.Section.SizesMm,
+            Faces = [],
+            Quality = QualityGrade.Unusable,
+            Notes = [.. refused.Problems.Select(problem => problem.ToString())],
+        };
+    }
 
     private static IReadOnlyList<FaceDocument> Faces(DepthProfile? profile) =>
         profile is null
             ? []
             :
             [
-                .. profile.Faces.Select(face => new FaceDocument(
-                    face.Number,
-                    face.StepMm,
-                    Rounded(face.PositionsMm),
-                    Rounded(face.DepthMm),
-                    Rounded(face.StandardUncertaintyMm),
-                    face.Excluded,
-                    [.. face.SapwoodDepthMm.Select(depth => depth is { } mm ? (double?)Mm(mm) : null)]
-                )),
+                .. profile.Faces.Select(face => new FaceDocument
+                {
+                    Number = face.Number,
+                    StepMm = face.StepMm,
+                    PositionsMm = Rounded(face.PositionsMm),
+                    DepthMm = Rounded(face.DepthMm),
+                    UMm = Rounded(face.StandardUncertaintyMm),
+                    Excluded = face.Excluded,
+                    SapwoodMm = [.. face.SapwoodDepthMm.Select(depth => depth is { } mm ? (double?)Mm(mm) : null)],
+                }),
             ];
 
     private static DepthDocument? Depth(DepthStatistics? statistics) =>
         statistics is { } depth
-            ? new(
-                Mm(depth.MinimumMm.Value),
-                Mm(depth.MinimumMm.StandardUncertainty),
-                Mm(depth.FifthPercentileMm.Value),
-                Mm(depth.FifthPercentileMm.StandardUncertainty),
-                Mm(depth.MedianMm.Value),
-                Mm(depth.MedianMm.StandardUncertainty),
-                Mm(depth.MeanMm.Value),
-                Mm(depth.MeanMm.StandardUncertainty),
-                Mm(depth.MaximumMm.Value),
-                Mm(depth.MaximumMm.StandardUncertainty)
-            )
+            ? new()
+            {
+                MinMm = Mm(depth.MinimumMm.Value),
+                MinUMm = Mm(depth.MinimumMm.StandardUncertainty),
+                P5Mm = Mm(depth.FifthPercentileMm.Value),
+                P5UMm = Mm(depth.FifthPercentileMm.StandardUncertainty),
+                MedianMm = Mm(depth.MedianMm.Value),
+                MedianUMm = Mm(depth.MedianMm.StandardUncertainty),
+                MeanMm = Mm(depth.MeanMm.Value),
+                MeanUMm = Mm(depth.MeanMm.StandardUncertainty),
+                MaxMm = Mm(depth.MaximumMm.Value),
+                MaxUMm = Mm(depth.MaximumMm.StandardUncertainty),
+            }
             : null;
 
     private static double[] Point(PointPx point) => [Math.Round(point.X, 2), Math.Round(point.Y, 2)];

@@ -52,6 +52,9 @@ public sealed class LotOutcomeConverter() : WordConverter<LotOutcome>(LotWords.E
 /// <summary>The next inspection as words.</summary>
 public sealed class NextInspectionConverter() : WordConverter<NextInspection>(LotWords.English.Say);
 
+/// <summary>Sawn or round, as words.</summary>
+public sealed class FormConverter() : WordConverter<TimberForm>(RequirementWords.English.Say);
+
 /// <summary>Outcomes of an answer as words.</summary>
 public sealed class AnswerOutcomeConverter() : WordConverter<AnswerOutcome>(RequirementWords.English.Answers.Say);
 

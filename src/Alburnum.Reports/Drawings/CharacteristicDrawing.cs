@@ -15,6 +15,7 @@ public static class CharacteristicDrawing
     private const double Left = 16;
     private const double Right = 8;
     private const double Top = 16;
+    private const double Below = Top + Graph;
     private const double LegendLine = 5;
     private const double Type = 3.1;
     private static readonly Ink[] Inks = [Ink.Treated, Ink.Quiet, Ink.Demand];
@@ -25,59 +26,60 @@ public static class CharacteristicDrawing
     public static Drawing Draw(string title, IReadOnlyList<Characteristic> curves)
     {
         var upTo = curves.Max(curve => curve.Points[^1].FailingShare);
-        Spot At(double share, double probability) =>
-            new(Left + (Width - Left - Right) * share / upTo, Top + Graph * (1 - probability));
-        List<Mark> marks =
-        [
-            new Label(new(2, 6), title, Heading(title), Anchor.Start, Ink.Text),
-            new Label(new(2, Top - 3.5), "probability of acceptance", Type, Anchor.Start, Ink.Quiet),
-        ];
+        return new(
+            Width,
+            Below + 14 + LegendLine * curves.Count,
+            $"Operating characteristic. {title}",
+            [
+                new Label(new(2, 6), title, Heading(title), Anchor.Start, Ink.Text),
+                .. Acceptance(upTo),
+                .. FailingShare(upTo),
+                .. curves.SelectMany((curve, place) => Curve(curve, place, upTo)),
+            ]
+        );
+    }
+
+    private static Spot At(double share, double probability, double upTo) =>
+        new(Left + (Width - Left - Right) * share / upTo, Top + Graph * (1 - probability));
+
+    private static IEnumerable<Mark> Acceptance(double upTo)
+    {
+        yield return new Label(new(2, Top - 3.5), "probability of acceptance", Type, Anchor.Start, Ink.Quiet);
         for (var tick = 0; tick <= 10; tick += 2)
         {
             var probability = tick / 10.0;
-            marks.Add(new Line([At(0, probability), At(upTo, probability)], Ink.Hair, 0.2));
-            var at = At(0, probability);
-            marks.Add(
-                new Label(
-                    new(at.X - 2, at.Y + 1),
-                    $"{Figures.Digits(100 * probability, 0)} %",
-                    Type,
-                    Anchor.End,
-                    Ink.Quiet
-                )
-            );
+            var at = At(0, probability, upTo);
+            yield return new Line([at, At(upTo, probability, upTo)], Ink.Hair, 0.2);
+            yield return new Label(new(at.X - 2, at.Y + 1), Percent(probability), Type, Anchor.End, Ink.Quiet);
         }
+    }
+
+    private static IEnumerable<Mark> FailingShare(double upTo)
+    {
         var step = upTo > 0.3 ? 0.1 : upTo / 6;
         for (var share = 0.0; share <= upTo + 1e-9; share += step)
         {
-            marks.Add(new Line([At(share, 0), At(share, 1)], Ink.Hair, 0.2));
-            var at = At(share, 0);
-            marks.Add(
-                new Label(new(at.X, at.Y + 4.5), $"{Figures.Digits(100 * share, 0)} %", Type, Anchor.Middle, Ink.Quiet)
-            );
+            var at = At(share, 0, upTo);
+            yield return new Line([at, At(share, 1, upTo)], Ink.Hair, 0.2);
+            yield return new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet);
         }
-        var below = Top + Graph;
-        marks.Add(
-            new Label(new(Width - Right, below + 9.5), "true share of failing pieces", Type, Anchor.End, Ink.Quiet)
-        );
-        for (var i = 0; i < curves.Count; i++)
-        {
-            var ink = Inks[i % Inks.Length];
-            var isDashed = i % Inks.Length == 1;
-            marks.Add(
-                new Line(
-                    [.. curves[i].Points.Select(point => At(point.FailingShare, point.Acceptance))],
-                    ink,
-                    0.7,
-                    isDashed
-                )
-            );
-            var y = below + 15.5 + LegendLine * i;
-            marks.Add(new Line([new(Left, y - 1), new(Left + 8, y - 1)], ink, 0.7, isDashed));
-            marks.Add(new Label(new(Left + 10, y), curves[i].Name, Type, Anchor.Start, Ink.Text));
-        }
-        return new(Width, below + 14 + LegendLine * curves.Count, $"Operating characteristic. {title}", marks);
+        var name = new Spot(Width - Right, Below + 9.5);
+        yield return new Label(name, "true share of failing pieces", Type, Anchor.End, Ink.Quiet);
     }
+
+    /// <summary>A curve and its line of the legend.</summary>
+    private static IEnumerable<Mark> Curve(Characteristic curve, int place, double upTo)
+    {
+        var ink = Inks[place % Inks.Length];
+        var isDashed = place % Inks.Length == 1;
+        var points = curve.Points.Select(point => At(point.FailingShare, point.Acceptance, upTo)).ToList();
+        yield return new Line(points, ink, 0.7, isDashed);
+        var y = Below + 15.5 + LegendLine * place;
+        yield return new Line([new(Left, y - 1), new(Left + 8, y - 1)], ink, 0.7, isDashed);
+        yield return new Label(new(Left + 10, y), curve.Name, Type, Anchor.Start, Ink.Text);
+    }
+
+    private static string Percent(double share) => $"{Figures.Digits(100 * share, 0)} %";
 
     /// <summary>Size of the heading, mm: smaller where it is long, so that it stays on the sheet.</summary>
     private static double Heading(string title) => Math.Min(4, (Width - 4) / (0.48 * title.Length));

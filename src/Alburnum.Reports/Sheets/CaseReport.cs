@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Imaging.Pictures;
+using Alburnum.Penetration;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
@@ -57,7 +58,7 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(Wording.Capital(document.Verdict.Verdict), Typeface.Heading(19), Ink.Text, indentMm: 5);
+        sheet.Text(Wording.Capital(document.Verdict.Verdict.InWords()), Typeface.Heading(19), Ink.Text, indentMm: 5);
         sheet.Text(
             $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
             Typeface.Plain(10),
@@ -79,7 +80,7 @@ public static class CaseReport
         sheet.Section("What is demanded");
         sheet.Fact(
             "Component",
-            $"{enquiry.Component}, {enquiry.Section}, {enquiry.Form}{(enquiry.Incised ? ", incised" : "")}"
+            $"{enquiry.Component}, {enquiry.Section}, {RequirementWords.English.Say(enquiry.Form)}{(enquiry.Incised ? ", incised" : "")}"
         );
         sheet.Fact("Species", $"{enquiry.Species} ({enquiry.BotanicalName})");
         sheet.Fact("Use class", $"{enquiry.UseClass}: {enquiry.UseClassInWords}");
@@ -93,14 +94,14 @@ public static class CaseReport
                     : $"{penetration}: {requirement.PenetrationInWords}"
             );
         else
-            sheet.Fact("Answer", $"{requirement.Outcome}: {requirement.Reason}");
+            sheet.Fact("Answer", $"{RequirementWords.English.Answers.Say(requirement.Outcome)}: {requirement.Reason}");
         sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
         sheet.Fact("Retention", RetentionDemand(requirement));
         if (requirement.MoistureMaxPercent is { } moisture)
             sheet.Fact("Moisture before treatment", $"at most {Figures.Number(moisture, 0)} %");
         foreach (var condition in requirement.Conditions)
             sheet.Fact("Condition", condition);
-        sheet.Fact("Weakest standing of a fact used", document.WeakestStanding);
+        sheet.Fact("Weakest standing of a fact used", document.WeakestStanding.InWords());
     }
 
     /// <summary>Photographs as the report prints them, upright and small, by their SHA-256.</summary>
@@ -239,7 +240,7 @@ public static class CaseReport
             yield return ("treated", $"{Figures.WholePercent(share)} of the section");
         if (reading.SapwoodTreatedShare is { } sapwood)
             yield return ("of the sapwood", Figures.WholePercent(sapwood));
-        yield return ("quality", reading.Quality);
+        yield return ("quality", DocumentWords.Quality(reading.Quality));
     }
 
     private static void Retention(Sheet sheet, CaseDocument document)
@@ -270,7 +271,8 @@ public static class CaseReport
             [78, 42, 50],
             ["Row", "Applies?", "Source and standing"],
             document.Requirement.Trace.Select(row =>
-                (IReadOnlyList<string>)[$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({row.Standing})"]
+                (IReadOnlyList<string>)
+                    [$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({row.Standing.InWords()})"]
             )
         );
     }
@@ -318,7 +320,13 @@ public static class CaseReport
             causes.Select(
                 (row, k) =>
                     (IReadOnlyList<string>)
-                        [Figures.Number(k + 1, 0), row.Cause, row.Size, row.Type, $"{row.Standing}: {row.Source}"]
+                        [
+                            Figures.Number(k + 1, 0),
+                            row.Cause,
+                            row.Size,
+                            row.Type.ToString(),
+                            $"{row.Standing.InWords()}: {row.Source}",
+                        ]
             )
         );
         void Contributions(string title, Func<BudgetRowDocument, double> of, Func<DepthDocument, double> together)
@@ -347,7 +355,7 @@ public static class CaseReport
 
     private static string Sentence(VerdictDocument verdict)
     {
-        var words = Wording.Capital(verdict.Verdict);
+        var words = Wording.Capital(verdict.Verdict.InWords());
         return verdict.Probability is null
             ? words
             : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
@@ -356,8 +364,8 @@ public static class CaseReport
     private static Ink VerdictInk(VerdictDocument verdict) =>
         verdict.Verdict switch
         {
-            "conforms" => Ink.Treated,
-            "does not conform" => Ink.Demand,
+            Penetration.Verdict.Conforms => Ink.Treated,
+            Penetration.Verdict.DoesNotConform => Ink.Demand,
             _ => Ink.LeftOut,
         };
 }

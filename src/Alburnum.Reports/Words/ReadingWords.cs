@@ -81,17 +81,6 @@ public static class ReadingWords
             _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
         };
 
-    /// <summary>"given", "colour", "reagent" or "not determined".</summary>
-    public static string HeartwoodSource(HeartwoodReading heartwood) =>
-        heartwood switch
-        {
-            ShownHeartwood => Say("reading.heartwood.source.shown"),
-            DetectedHeartwood { Sign: HeartwoodSign.Reagent } => Say("reading.heartwood.source.reagent"),
-            DetectedHeartwood => Say("reading.heartwood.source.colour"),
-            UnknownHeartwood => Say("reading.heartwood.source.unknown"),
-            _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
-        };
-
     /// <summary>A cause of uncertainty by its name.</summary>
     public static string Cause(UncertaintyCause cause) => Say($"reading.cause.{cause.Key}");
 

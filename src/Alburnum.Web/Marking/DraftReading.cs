@@ -79,20 +79,26 @@ internal sealed record DraftReading(
             MarkText.TryPoints(draft[field], out var points, out _) ? points : [];
         List<double[]>? Xys(IReadOnlyList<MarkedPoint> points) => points.Count == 0 ? null : [.. points.Select(Xy)];
         var (scale, along) = (Points(MarkField.Scale), Points(MarkField.HeartwoodRing));
-        return new(
-            Xys(Points(MarkField.Corners)),
-            scale is [var from, var to, ..]
-                ? new(Xy(from), Xy(to), MarkText.LengthMm(draft[MarkDraft.LengthField]) ?? 0)
+        return new()
+        {
+            CornersPx = Xys(Points(MarkField.Corners)),
+            Scale = scale is [var from, var to, ..]
+                ? new()
+                {
+                    FromPx = Xy(from),
+                    ToPx = Xy(to),
+                    LengthMm = MarkText.LengthMm(draft[MarkDraft.LengthField]) ?? 0,
+                }
                 : null,
-            Xys(Points(MarkField.Treated)),
-            Xys(Points(MarkField.Untreated)),
-            Xys(Points(MarkField.LeaveOut)),
-            Xys(Points(MarkField.Heartwood)),
+            TreatedPx = Xys(Points(MarkField.Treated)),
+            UntreatedPx = Xys(Points(MarkField.Untreated)),
+            LeaveOutPx = Xys(Points(MarkField.LeaveOut)),
+            HeartwoodPx = Xys(Points(MarkField.Heartwood)),
             // The first end of a length has no line yet; a dot shows it.
-            Xys(scale.Count == 1 ? [.. along, scale[0]] : along),
-            Points(MarkField.Pith) is [var middle, ..] ? Xy(middle) : null,
-            MarkText.LengthMm(draft[MarkDraft.RadiusField])
-        );
+            HeartwoodRingPx = Xys(scale.Count == 1 ? [.. along, scale[0]] : along),
+            PithPx = Points(MarkField.Pith) is [var middle, ..] ? Xy(middle) : null,
+            HeartwoodRadiusMm = MarkText.LengthMm(draft[MarkDraft.RadiusField]),
+        };
     }
 
     private static string Word(int count) =>

@@ -19,17 +19,23 @@ internal static class Signs
             [19, 19],
         ];
         bool Is(Meaning other) => meaning == other;
-        var marks = new MarksDocument(
-            Is(Meaning.Corners) ? one : null,
-            Is(Meaning.Scale) ? new([4, 12], [20, 12], 1) : null,
-            Is(Meaning.Treated) ? one : null,
-            Is(Meaning.Untreated) ? one : null,
-            Is(Meaning.LeaveOut) ? one : null,
-            Is(Meaning.Heartwood) ? triangle : null,
-            Is(Meaning.Ring) ? one : null,
-            Is(Meaning.Pith) ? middle : null,
-            null
-        );
+        var bar = new ScaleDocument
+        {
+            FromPx = [4, 12],
+            ToPx = [20, 12],
+            LengthMm = 1,
+        };
+        var marks = new MarksDocument
+        {
+            CornersPx = Is(Meaning.Corners) ? one : null,
+            Scale = Is(Meaning.Scale) ? bar : null,
+            TreatedPx = Is(Meaning.Treated) ? one : null,
+            UntreatedPx = Is(Meaning.Untreated) ? one : null,
+            LeaveOutPx = Is(Meaning.LeaveOut) ? one : null,
+            HeartwoodPx = Is(Meaning.Heartwood) ? triangle : null,
+            HeartwoodRingPx = Is(Meaning.Ring) ? one : null,
+            PithPx = Is(Meaning.Pith) ? middle : null,
+        };
         return new(Side, Side, meaning.Name, [.. MarksDrawing.Of(marks, Is(Meaning.Heartwood) ? 0.9 : 1.6)]);
     }
 }

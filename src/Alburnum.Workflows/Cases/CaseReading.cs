@@ -54,7 +54,7 @@ public sealed record CaseReading(
 
     private static JudgedCase Judge(CaseFolder folder, IReadOnlyList<PieceEvidence> evidence, FactLibrary facts) =>
         folder
-            .Case.Under(facts.Rulebook(folder.Rulebook))
+            .Case.Under(facts.Rulebooks.Named(folder.Rulebook))
             .Predicted(prediction: null, charge: null)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);

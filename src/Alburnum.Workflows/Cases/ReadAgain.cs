@@ -47,7 +47,7 @@ public static class ReadAgain
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(facts);
         var files = await FilesAsync(kept with { Pieces = [piece] }, store, stop);
-        return CaseFolderReader.Read(files, facts, facts.Indicators, piece.Name);
+        return CaseFolderReader.Read(files, facts, piece.Name);
     }
 
     /// <summary>Reads the one photograph of a folder with some marks and judges its piece.</summary>
@@ -80,7 +80,7 @@ public static class ReadAgain
         ArgumentNullException.ThrowIfNull(kept);
         ArgumentNullException.ThrowIfNull(facts);
         var marks = kept.Pieces.ToDictionary(piece => piece.Name, piece => piece.Marks, StringComparer.Ordinal);
-        var folder = CaseFolderReader.Read(await FilesAsync(kept, store, stop), facts, facts.Indicators);
+        var folder = CaseFolderReader.Read(await FilesAsync(kept, store, stop), facts);
         var marked = folder.Photographs.Select(photograph => photograph with { Marks = marks[photograph.Piece] });
         return await CaseReading.OfAsync(folder with { Photographs = [.. marked] }, facts, progress, stop);
     }

@@ -28,7 +28,7 @@ public static class RunCase
     )
     {
         ArgumentNullException.ThrowIfNull(facts);
-        return CaseReading.OfAsync(CaseFolderReader.Read(files, facts, facts.Indicators), facts, progress, stop);
+        return CaseReading.OfAsync(CaseFolderReader.Read(files, facts), facts, progress, stop);
     }
 
     /// <summary>Keeps a run: its photographs, then the report's files, last the run itself.</summary>

@@ -23,21 +23,21 @@ public static class CompareRulebooks
     /// <summary>Compares them.</summary>
     /// <param name="before">The first rulebook: a file, or the name of one that ships.</param>
     /// <param name="after">The second rulebook.</param>
-    /// <param name="archive">Table (CSV) of enquiries to ask of both; null asks about every usual component, life and form.</param>
+    /// <param name="archive">Enquiries to ask of both; null asks about every usual component, life and form.</param>
     /// <param name="facts">The rulebooks that ship, components and species.</param>
     /// <param name="stop">Signalled to stop early.</param>
-    /// <exception cref="InputRefusedException">A rulebook or the table cannot be read.</exception>
+    /// <exception cref="InputRefusedException">A rulebook cannot be read.</exception>
     public static ComparedRulebooks Run(
         string before,
         string after,
-        string? archive,
+        IReadOnlyList<Enquiry>? archive,
         FactLibrary facts,
         CancellationToken stop
     )
     {
         ArgumentNullException.ThrowIfNull(facts);
         var (first, second) = (RulebookFile.Named(before, facts), RulebookFile.Named(after, facts));
-        var enquiries = archive is null ? Usual(facts, first, second) : EnquiryTable.Read(archive, facts);
+        var enquiries = archive ?? Usual(facts, first, second);
         return new(first, second, enquiries.Count, RulebookComparison.Of(first, second, enquiries, stop));
     }
 

@@ -11,6 +11,6 @@ public static class ListRulebooks
     public static IReadOnlyList<Rulebook> Run(FactLibrary facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        return [.. facts.Rulebooks];
+        return [.. facts.Rulebooks.All];
     }
 }

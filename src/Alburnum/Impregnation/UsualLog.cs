@@ -5,15 +5,9 @@ namespace Alburnum.Impregnation;
 
 /// <summary>Where the heartwood of a piece probably lies when nobody has looked, and what was assumed for that.</summary>
 /// <param name="Log">Pith, heartwood and log.</param>
-/// <param name="Assumptions">What was assumed, one sentence each; empty where nothing was.</param>
-public sealed record UsualLog(LogGeometry Log, IReadOnlyList<string> Assumptions)
+/// <param name="Assumptions">What was assumed; empty where nothing was.</param>
+public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assumptions)
 {
-    /// <summary>Sapwood width taken for a species where none was measured, mm: the geometric middle of its band in EN 350.</summary>
-    /// <param name="width">The species' band or bands, distinct.</param>
-    /// <remarks>Bands end at 20, 50 and 100 mm; the narrowest is taken from 5 mm, the broadest to 200 mm.</remarks>
-    public static double SapwoodMm(SapwoodWidth width) =>
-        Math.Round(Math.Sqrt(Ends(width.Narrowest).Low * Ends(width.Widest).High));
-
     /// <summary>Places a piece in its log.</summary>
     /// <param name="section">The piece.</param>
     /// <param name="position">Where it was sawn; round and half-round pieces have their pith in the middle of the round.</param>
@@ -54,7 +48,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<string> Assumptions
         return new LogGeometry(x, y, Math.Max(0, radius - sapwoodMm), radius);
     }
 
-    /// <summary>Where the heartwood lies by what is known of the species, with every assumption said.</summary>
+    /// <summary>Where the heartwood lies by what is known of the species, with every assumption.</summary>
     /// <param name="section">The piece.</param>
     /// <param name="species">The species.</param>
     /// <param name="position">Where it was sawn; null where nobody said.</param>
@@ -70,44 +64,25 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<string> Assumptions
     )
     {
         if (sapwoodMm is null && species.SapwoodWidth is { Value.IsDistinct: false } alike)
-        {
-            return new(
-                LogGeometry.AllSapwood,
-                [
-                    $"Sapwood and heartwood cannot be told apart in {species.Name}: taken as sapwood throughout ({alike.Provenance.Standing.InWords()}).",
-                ]
-            );
-        }
+            return new(LogGeometry.AllSapwood, [new SapwoodNotDistinct(species, alike.Provenance.Standing)]);
         if (sapwoodMm is null && species.SapwoodWidth is null)
             return null;
-        var assumptions = new List<string>();
-        var width = sapwoodMm ?? SapwoodMm(species.SapwoodWidth!.Value);
-        if (sapwoodMm is null)
+        var assumptions = new List<LogAssumption>();
+        if (sapwoodMm is null && species.SapwoodWidth is { } band)
         {
-            var band = species.SapwoodWidth!;
-            assumptions.Add(
-                $"Sapwood {Text(width)} mm wide: the geometric middle of the species' band, {Text(Ends(band.Value.Narrowest).Low)} to {Text(Ends(band.Value.Widest).High)} mm ({band.Provenance.Standing.InWords()})."
-            );
+            var usual = UsualSapwood.Of(band.Value);
+            sapwoodMm = usual.Mm;
+            assumptions.Add(new SapwoodAsUsual(usual, band.Provenance.Standing));
         }
         if (section is RectangularSection)
         {
             if (position is null)
-                assumptions.Add("Sawn with the pith in the middle of the piece.");
+                assumptions.Add(new PithInTheMiddle());
             if (logDiameterMm is null)
-                assumptions.Add("From the smallest log that holds the piece.");
+                assumptions.Add(new SmallestLog());
         }
-        return new(Place(section, position ?? SawingPosition.Boxed, width, logDiameterMm), assumptions);
+        return new(Place(section, position ?? SawingPosition.Boxed, sapwoodMm!.Value, logDiameterMm), assumptions);
     }
-
-    private static (double Low, double High) Ends(SapwoodBand band) =>
-        band switch
-        {
-            SapwoodBand.VerySmall => (5, 20),
-            SapwoodBand.Small => (20, 50),
-            SapwoodBand.Medium => (50, 100),
-            SapwoodBand.Broad => (100, 200),
-            _ => throw new ArgumentOutOfRangeException(nameof(band), band, "No width: sapwood is not distinct."),
-        };
 
     private static InputRefusedException Refused(string found, string expected) =>
         new(new InputProblem("log", 0, "", "diameter", found, expected));

@@ -77,7 +77,7 @@ public sealed partial class ApprovedOutputTests
             .Replace(folder.Path, "{out}", StringComparison.Ordinal)
             .Replace(Folder + "/", "", StringComparison.Ordinal)
             .Replace(Repository.Root + "/", "", StringComparison.Ordinal)
-            .Replace(string.Join(", ", AlburnumRun.Facts.RulebookNames), "…", StringComparison.Ordinal);
+            .Replace(string.Join(", ", AlburnumRun.Facts.Rulebooks.Names), "…", StringComparison.Ordinal);
         text = ProgressLine().Replace(text, "");
         text = RunAt().Replace(text, "$1…");
         text = Points().Replace(text, points => Summed("points", points.Value));

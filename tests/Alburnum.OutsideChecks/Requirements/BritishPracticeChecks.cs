@@ -43,7 +43,7 @@ public sealed class BritishPracticeChecks
     [InlineData("European larch", "resistant")]
     [InlineData("Douglas fir (Europe)", "resistant")]
     public void Among_softwoods_only_pine_counts_as_permeable(string species, string group) =>
-        Assert.Equal([group], Library.Rulebook("british-2014").GroupsOf(Library.Species.Get(species)));
+        Assert.Equal([group], Library.Rulebooks.Named("british-2014").GroupsOf(Library.Species.Get(species)));
 
     [Fact]
     [Published(
@@ -138,7 +138,7 @@ public sealed class BritishPracticeChecks
     [Fact]
     [Published("British trade advice", "desired service lives")]
     public void Service_lives_are_15_30_and_60_years() =>
-        Assert.Equal([15, 30, 60], Library.Rulebook("british-2014").Lives);
+        Assert.Equal([15, 30, 60], Library.Rulebooks.Named("british-2014").Lives);
 
     [Fact]
     [Published("British trade advice on treated timber", "moisture before treatment")]

@@ -118,7 +118,7 @@ public sealed class EuropeanClassChecks
     public void No_rulebook_asks_for_penetration_right_through_the_heartwood()
     {
         var depths = Library
-            .Rulebooks.SelectMany(book => book.Rows)
+            .Rulebooks.All.SelectMany(book => book.Rows)
             .Select(row => row.Demand)
             .OfType<PenetrationDemand>()
             .Select(demand => demand.Depth);

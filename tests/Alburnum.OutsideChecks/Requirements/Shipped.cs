@@ -22,7 +22,7 @@ internal static class Shipped
             HasExposedHeartwood = exposedHeartwood,
         };
 
-    public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebook(rulebook).Answer(enquiry);
+    public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebooks.Named(rulebook).Answer(enquiry);
 
     /// <summary>The conditions and the advice that the rulebook's rows add to a demand.</summary>
     public static IEnumerable<string> AdviceOn(Requirement demand) =>

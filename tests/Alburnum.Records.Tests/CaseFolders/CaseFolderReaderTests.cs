@@ -1,5 +1,4 @@
 using Alburnum.Acceptance;
-using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
@@ -33,7 +32,6 @@ public sealed class CaseFolderReaderTests : IDisposable
         """;
 
     private static readonly FactLibrary Facts = new FactLibrary(Repository.At("data"));
-    private static readonly IReadOnlyList<Indicator> Indicators = new FactLibrary(Repository.At("data")).Indicators;
     private readonly TemporaryFolder _folder = new();
 
     public CaseFolderReaderTests()
@@ -196,7 +194,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         var folder = Read(Whole);
         var kept = new KeptFiles("T-1", folder.Papers, [.. folder.Photographs.Select(photograph => photograph.File)]);
 
-        var again = CaseFolderReader.Read(kept, Facts, Indicators);
+        var again = CaseFolderReader.Read(kept, Facts);
 
         Assert.Equal(folder.Case.Enquiry.Section, again.Case.Enquiry.Section);
         Assert.Equal(folder.Case.Assays, again.Case.Assays);
@@ -210,7 +208,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         var paper = new PaperRecord("case.yaml", System.Text.Encoding.UTF8.GetBytes(Whole));
 
         var refused = Assert.Throws<InputRefusedException>(() =>
-            CaseFolderReader.Read(new KeptFiles("T-1", [paper], []), Facts, Indicators)
+            CaseFolderReader.Read(new KeptFiles("T-1", [paper], []), Facts)
         );
 
         Assert.Contains("P01.jpg, which was not kept", refused.Message, StringComparison.Ordinal);
@@ -303,11 +301,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     {
         _folder.Write("case.yaml", Whole);
 
-        var read = CaseFolderReader.Read(
-            new FolderFiles(_folder.Path + Path.DirectorySeparatorChar),
-            Facts,
-            Indicators
-        );
+        var read = CaseFolderReader.Read(new FolderFiles(_folder.Path + Path.DirectorySeparatorChar), Facts);
 
         Assert.Equal("P01.jpg", Assert.Single(read.Photographs).FileName);
     }
@@ -316,7 +310,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     public void A_folder_without_a_case_file_is_refused()
     {
         var refused = Assert.Throws<InputRefusedException>(() =>
-            CaseFolderReader.Read(new FolderFiles(_folder.At("nowhere")), Facts, Indicators)
+            CaseFolderReader.Read(new FolderFiles(_folder.At("nowhere")), Facts)
         );
 
         Assert.Contains("expected a case folder with a case.yaml in it", refused.Message, StringComparison.Ordinal);
@@ -325,6 +319,6 @@ public sealed class CaseFolderReaderTests : IDisposable
     private CaseFolder Read(string text)
     {
         _folder.Write("case.yaml", text);
-        return CaseFolderReader.Read(new FolderFiles(_folder.Path), Facts, Indicators);
+        return CaseFolderReader.Read(new FolderFiles(_folder.Path), Facts);
     }
 }

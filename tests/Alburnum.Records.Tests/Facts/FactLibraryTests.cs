@@ -13,7 +13,7 @@ public sealed class FactLibraryTests
     {
         Assert.True(Library.Species.All.Count >= 60);
         Assert.NotEmpty(Library.Components.All);
-        Assert.NotEmpty(Library.Rulebooks);
+        Assert.NotEmpty(Library.Rulebooks.All);
     }
 
     [Theory]
@@ -84,11 +84,11 @@ public sealed class FactLibraryTests
 
         var library = new FactLibrary(folder.Path);
 
-        Assert.NotEmpty(library.Rulebook("british-2014").Rows);
-        var refused = Assert.Throws<InputRefusedException>(() => library.Rulebook("spanish-se-m"));
+        Assert.NotEmpty(library.Rulebooks.Named("british-2014").Rows);
+        var refused = Assert.Throws<InputRefusedException>(() => library.Rulebooks.Named("spanish-se-m"));
         Assert.Contains("se-m.yaml", refused.Message, StringComparison.Ordinal);
         Assert.Contains("colour", refused.Message, StringComparison.Ordinal);
-        Assert.Throws<InputRefusedException>(() => library.Rulebooks.ToList());
+        Assert.Throws<InputRefusedException>(() => library.Rulebooks.All.ToList());
     }
 
     private static void Copy(string from, string to)
@@ -103,12 +103,12 @@ public sealed class FactLibraryTests
 
     [Fact]
     public void Every_rulebook_is_named_after_its_folder_and_edition() =>
-        Assert.Contains("british-2014", Library.Rulebooks.Select(rulebook => rulebook.Name));
+        Assert.Contains("british-2014", Library.Rulebooks.All.Select(rulebook => rulebook.Name));
 
     [Fact]
     public void A_rulebook_that_is_not_there_is_refused_with_those_that_are()
     {
-        var refused = Assert.Throws<InputRefusedException>(() => Library.Rulebook("british-1066"));
+        var refused = Assert.Throws<InputRefusedException>(() => Library.Rulebooks.Named("british-1066"));
         Assert.Contains("british-2014", refused.Message, StringComparison.Ordinal);
     }
 }

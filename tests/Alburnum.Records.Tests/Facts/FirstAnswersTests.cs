@@ -13,7 +13,7 @@ public sealed class FirstAnswersTests
     public void A_sawn_pine_orchard_post_for_30_years_needs_NP6()
     {
         var answer = Library
-            .Rulebook("british-2014")
+            .Rulebooks.Named("british-2014")
             .Answer(
                 new Enquiry
                 {
@@ -38,7 +38,7 @@ public sealed class FirstAnswersTests
     public void A_footbridge_joist_for_which_the_contract_asks_NP3_needs_6_mm_of_sapwood()
     {
         var answer = Library
-            .Rulebook("european-2007")
+            .Rulebooks.Named("european-2007")
             .Answer(
                 new Enquiry
                 {
@@ -62,15 +62,15 @@ public sealed class FirstAnswersTests
         var sawn = new Enquiry { Section = new RectangularSection(100, 100), StatedClass = "NP4" };
         var round = new Enquiry { Section = new RoundSection(120), StatedClass = "NP4" };
 
-        Assert.IsType<NotPermitted>(Library.Rulebook("european-2007").Answer(sawn));
-        Assert.IsType<Required>(Library.Rulebook("european-2007").Answer(round));
+        Assert.IsType<NotPermitted>(Library.Rulebooks.Named("european-2007").Answer(sawn));
+        Assert.IsType<Required>(Library.Rulebooks.Named("european-2007").Answer(round));
     }
 
     [Fact]
     public void Without_knowing_whether_heartwood_is_exposed_the_answer_names_what_is_missing()
     {
         var answer = Library
-            .Rulebook("british-2014")
+            .Rulebooks.Named("british-2014")
             .Answer(
                 new Enquiry
                 {

@@ -7,7 +7,7 @@ namespace Alburnum.Records.Tests.Facts;
 /// <summary>Laws that every shipped rulebook must keep.</summary>
 public sealed class ShippedRulebooksTests
 {
-    public static TheoryData<string> Names => [.. ShippedData.Library.Rulebooks.Select(rulebook => rulebook.Name)];
+    public static TheoryData<string> Names => [.. ShippedData.Library.Rulebooks.All.Select(rulebook => rulebook.Name)];
 
     private static Gen<Enquiry> Enquiries(Rulebook book)
     {
@@ -61,7 +61,10 @@ public sealed class ShippedRulebooksTests
     [MemberData(nameof(Names))]
     public void A_shipped_rulebook_holds_together(string name)
     {
-        var findings = RulebookCheck.Run(ShippedData.Library.Rulebook(name), TestContext.Current.CancellationToken);
+        var findings = RulebookCheck.Run(
+            ShippedData.Library.Rulebooks.Named(name),
+            TestContext.Current.CancellationToken
+        );
         Assert.DoesNotContain(findings, finding => finding.IsFault || finding.Kind == RulebookFindingKind.TooLarge);
     }
 
@@ -69,7 +72,7 @@ public sealed class ShippedRulebooksTests
     [MemberData(nameof(Names))]
     public void Every_enquiry_has_exactly_one_answer_and_never_a_contradiction(string name)
     {
-        var book = ShippedData.Library.Rulebook(name);
+        var book = ShippedData.Library.Rulebooks.Named(name);
         Enquiries(book)
             .Sample(
                 enquiry =>
@@ -88,7 +91,7 @@ public sealed class ShippedRulebooksTests
     [MemberData(nameof(Names))]
     public void The_trace_alone_reproduces_the_answer(string name)
     {
-        var book = ShippedData.Library.Rulebook(name);
+        var book = ShippedData.Library.Rulebooks.Named(name);
         Enquiries(book)
             .Sample(
                 enquiry =>
@@ -122,7 +125,7 @@ public sealed class ShippedRulebooksTests
     [MemberData(nameof(Names))]
     public void A_harsher_class_or_a_longer_life_never_asks_for_less(string name)
     {
-        var book = ShippedData.Library.Rulebook(name);
+        var book = ShippedData.Library.Rulebooks.Named(name);
         var lives = book.Lives.Count > 0 ? book.Lives : [15, 30];
         Gen.Select(Enquiries(book), Gen.Int[0, 5].Array[2], Gen.Int[0, lives.Count - 1].Array[2])
             .Sample(
@@ -157,7 +160,7 @@ public sealed class ShippedRulebooksTests
     [MemberData(nameof(Names))]
     public void A_longer_life_never_asks_for_a_lesser_multiple_of_the_critical_value(string name)
     {
-        var book = ShippedData.Library.Rulebook(name);
+        var book = ShippedData.Library.Rulebooks.Named(name);
         foreach (var useClass in Enum.GetValues<UseClass>())
         foreach (var isCoated in new[] { true, false })
         {
@@ -182,12 +185,12 @@ public sealed class ShippedRulebooksTests
 
     [Fact]
     public void A_rulebook_is_marked_complete() =>
-        Assert.Contains(ShippedData.Library.Rulebooks, book => book.CompleteOver.Count > 0);
+        Assert.Contains(ShippedData.Library.Rulebooks.All, book => book.CompleteOver.Count > 0);
 
     [Fact]
     public void The_complete_rulebook_answers_every_case_of_its_axes()
     {
-        var book = ShippedData.Library.Rulebook("spanish-se-m");
+        var book = ShippedData.Library.Rulebooks.Named("spanish-se-m");
         Assert.Equal([Field.UseClass, Field.Form, Field.SapwoodTreatability], book.CompleteOver);
         foreach (
             var species in ShippedData.Library.Species.All.Where(each =>

@@ -12,11 +12,13 @@ public sealed class PhotographDrawingTests
     public void A_heartwood_border_that_was_told_lies_dashed_where_it_was_found_and_is_put_in_words()
     {
         var reading = Photographed(
-            new(
-                "colour",
-                0.9,
-                [50, 40],
-                20,
+            new()
+            {
+                Told = HeartwoodSource.Colour,
+                BorderUMm = 0.9,
+                PithPx = [50, 40],
+                RadiusMm = 20,
+                BorderPx =
                 [
                     [
                         [30, 40],
@@ -24,8 +26,8 @@ public sealed class PhotographDrawingTests
                         [70, 40],
                     ],
                 ],
-                Told
-            )
+                InWords = Told,
+            }
         );
         var border = Assert.Single(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
 
@@ -36,7 +38,7 @@ public sealed class PhotographDrawingTests
     [Fact]
     public void Of_heartwood_that_was_not_told_nothing_is_drawn_nor_said()
     {
-        var reading = Photographed(new("not determined", null, null, null, null, "Heartwood not determined."));
+        var reading = Photographed(new() { Told = HeartwoodSource.Unknown, InWords = "Heartwood not determined." });
 
         Assert.DoesNotContain(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
         Assert.Equal(reading.Notes, CaseReport.Notes(reading));

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Alburnum.Imaging.Geometry;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 
@@ -41,19 +42,20 @@ public sealed class SectionDrawingTests
         var positions = Enumerable.Range(0, 377).Select(i => i + 0.5).ToList();
         var round = SampleDocument.Unread with
         {
-            Shape = "round",
+            Shape = SectionShape.Round,
             SectionMm = [120],
             Faces =
             [
-                new FaceDocument(
-                    1,
-                    1,
-                    positions,
-                    [.. positions.Select(_ => 8.0)],
-                    [.. positions.Select(_ => 0.2)],
-                    [.. positions.Select(_ => false)],
-                    [.. positions.Select(_ => (double?)null)]
-                ),
+                new FaceDocument
+                {
+                    Number = 1,
+                    StepMm = 1,
+                    PositionsMm = positions,
+                    DepthMm = [.. positions.Select(_ => 8.0)],
+                    UMm = [.. positions.Select(_ => 0.2)],
+                    Excluded = [.. positions.Select(_ => false)],
+                    SapwoodMm = [.. positions.Select(_ => (double?)null)],
+                },
             ],
         };
 

@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Reports.Sheets;
 using UglyToad.PdfPig;
 
@@ -6,10 +7,10 @@ namespace Alburnum.Reports.Tests.Sheets;
 public sealed class CaseReportTests
 {
     [Theory]
-    [InlineData("conforms", 0.99, "Conforms")]
-    [InlineData("does not conform", 0.01, "Does not conform")]
-    [InlineData("undecided", null, "Undecided")]
-    public void The_report_says_its_verdict(string verdict, double? probability, string expected) =>
+    [InlineData(Verdict.Conforms, 0.99, "Conforms")]
+    [InlineData(Verdict.DoesNotConform, 0.01, "Does not conform")]
+    [InlineData(Verdict.Undecided, null, "Undecided")]
+    public void The_report_says_its_verdict(Verdict verdict, double? probability, string expected) =>
         Assert.Contains(expected, TextOf(SampleDocument.Make(verdict, probability)), StringComparison.Ordinal);
 
     [Theory]

@@ -71,24 +71,28 @@ public sealed class MarkDraftTests
     [Fact]
     public void Kept_marks_become_the_draft_they_came_from()
     {
-        var kept = new MarksDocument(
+        var kept = new MarksDocument
+        {
+            CornersPx =
             [
                 [1, 2],
                 [3, 4],
                 [5, 6],
                 [7, 8],
             ],
-            new([10, 10], [60, 10], 50),
+            Scale = new()
+            {
+                FromPx = [10, 10],
+                ToPx = [60, 10],
+                LengthMm = 50,
+            },
+            TreatedPx =
             [
                 [20, 20],
             ],
-            null,
-            null,
-            null,
-            null,
-            [40, 40],
-            25.5
-        );
+            PithPx = [40, 40],
+            HeartwoodRadiusMm = 25.5,
+        };
 
         var draft = MarkDraft.Of(kept);
 

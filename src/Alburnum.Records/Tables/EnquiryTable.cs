@@ -1,0 +1,36 @@
+using Alburnum.Facts;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Records.Tables;
+
+/// <summary>Reads archived enquiries, one a row; columns as in docs/how-to/find-a-requirement.md, each of them optional.</summary>
+public static class EnquiryTable
+{
+    /// <summary>Reads every row, or refuses with every problem.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="facts">Names of components and species.</param>
+    /// <exception cref="InputRefusedException">The table has a column that is not an enquiry's, no row, or a cell that cannot be read.</exception>
+    public static IReadOnlyList<Enquiry> Read(Table table, FactLibrary facts)
+    {
+        var problems = new List<InputProblem>();
+        var enquiries = TableLine.ReadAll(
+            table,
+            [],
+            [.. EnquiryFields.All.Select(field => field.Column)],
+            problems,
+            line => EnquiryReader.Read(new LineFields(line), facts),
+            "enquiries"
+        );
+        return problems.Count == 0 ? enquiries : throw new InputRefusedException(problems);
+    }
+
+    /// <summary>The fields of an enquiry that stand in one line of a table.</summary>
+    private sealed class LineFields(TableLine line) : IFields
+    {
+        public string? Text(AskedField field) => line.Text(field.Column) is { Length: > 0 } text ? text : null;
+
+        public void Refuse(AskedField field, string found, string expected) =>
+            line.Refuse(field.Column, found, expected);
+    }
+}

@@ -1,0 +1,100 @@
+using System.Globalization;
+using Alburnum.Facts;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>One thing that is said of timber to be treated: what it is called as an option and in a charge file, and the numbers allowed.</summary>
+/// <param name="Option">Name as an option, for instance "--moisture".</param>
+/// <param name="Key">Name in a charge file, for instance "moisturePercent".</param>
+/// <param name="Range">Numbers allowed; null where it is no number.</param>
+public sealed record TreatingField(string Option, string Key, NumberRange? Range = null)
+{
+    /// <summary>Size of the pieces.</summary>
+    public static TreatingField Section { get; } = new("SECTION", "section");
+
+    /// <summary>Width of the sapwood.</summary>
+    public static TreatingField Sapwood { get; } = new("--sapwood", "sapwoodMm", Within(0, 2000, "mm"));
+
+    /// <summary>Diameter of the log under bark.</summary>
+    public static TreatingField LogDiameter { get; } = new("--log-diameter", "logDiameterMm", Within(10, 4000, "mm"));
+
+    /// <summary>Radius of the heartwood around the pith.</summary>
+    public static TreatingField HeartRadius { get; } = new("--heart-radius", "heartRadiusMm", Within(0, 2000, "mm"));
+
+    /// <summary>The pith, from the middle of the section.</summary>
+    public static TreatingField Pith { get; } = new("--pith", "pith", Within(-2000, 2000, "mm"));
+
+    /// <summary>Where in the log the piece was sawn.</summary>
+    public static TreatingField Position { get; } = new("--position", "position");
+
+    /// <summary>Sapwood or heartwood throughout.</summary>
+    public static TreatingField All { get; } = new("--all", "all");
+
+    /// <summary>Moisture content before treatment.</summary>
+    public static TreatingField Moisture { get; } = new("--moisture", "moisturePercent", Within(5, 200, "%"));
+
+    /// <summary>Density at 12 % moisture.</summary>
+    public static TreatingField Density { get; } = new("--density", "densityKgPerM3", Within(100, 1300, "kg/m³"));
+
+    /// <summary>Name of the schedule.</summary>
+    public static TreatingField Schedule { get; } = new("--schedule", "schedule");
+
+    /// <summary>Peak pressure in place of the schedule's.</summary>
+    public static TreatingField Pressure { get; } = new("--pressure", "peakKPa", Within(0.5, 5000, "kPa"));
+
+    /// <summary>Time at peak pressure in place of the schedule's.</summary>
+    public static TreatingField Minutes { get; } = new("--minutes", "pressureMinutes", Within(0.1, 1e5, "min"));
+
+    /// <summary>Temperature of the solution.</summary>
+    public static TreatingField Temperature { get; } = new("--temperature", "celsius", Within(0, 95, "°C"));
+
+    /// <summary>Name of the incising pattern.</summary>
+    public static TreatingField Incising { get; } = new("--incise", "incising");
+
+    /// <summary>Required depth; at most to the middle of the piece.</summary>
+    public static TreatingField Depth { get; } = new("--depth", "depthMm", Within(0.1, 1000, "mm"));
+
+    /// <summary>Where the depth counts.</summary>
+    public static TreatingField Zone { get; } = new("--in", "zone");
+
+    /// <summary>All the sapwood must be penetrated.</summary>
+    public static TreatingField WholeSapwood { get; } = new("--whole-sapwood", "wholeSapwood");
+
+    /// <summary>Depth of the analytical zone.</summary>
+    public static TreatingField ZoneDepth { get; } = new("--zone-depth", "zoneMm", Within(0.1, 1000, "mm"));
+
+    /// <summary>Strength of the solution.</summary>
+    public static TreatingField Strength { get; } = new("--strength", "strengthPercent", Within(0.01, 100, "%"));
+
+    /// <summary>Sampling plan.</summary>
+    public static TreatingField Plan { get; } = new("--plan", "plan");
+
+    /// <summary>What the field is called where it was written.</summary>
+    /// <param name="file">Charge file that it was written in; null for an option.</param>
+    public string NameIn(string? file) => file is null ? Option : Key;
+
+    /// <summary>Refuses what the field says, by its name where it was written.</summary>
+    /// <param name="file">Charge file that it was written in; null for an option.</param>
+    /// <param name="found">What stands there.</param>
+    /// <param name="expected">What should stand there.</param>
+    public InputRefusedException Refused(string? file, string found, string expected) =>
+        new(
+            file is null
+                ? new InputProblem(Option, 0, "", "", found, expected)
+                : new InputProblem(file, 0, "", Key, found, expected)
+        );
+
+    /// <summary>The number, where it is one of those allowed.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="file">Charge file that it was written in; null for an option.</param>
+    /// <exception cref="InputRefusedException">It is not.</exception>
+    internal double InRange(double value, string? file) =>
+        Range is not { } range || (value >= range.Low && value <= range.High)
+            ? value
+            : throw Refused(file, value.ToString("0.###", CultureInfo.InvariantCulture), range.InWords);
+
+    /// <summary>The same where nothing may have been said.</summary>
+    internal double? InRange(double? value, string? file) => value is { } given ? InRange(given, file) : null;
+
+    private static NumberRange Within(double low, double high, string unit) => new(low, high, unit, IsWhole: false);
+}

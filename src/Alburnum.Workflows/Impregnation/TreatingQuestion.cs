@@ -1,0 +1,197 @@
+using System.Globalization;
+using Alburnum.Acceptance;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>A request about treating, checked against the facts and made into a question for the models.</summary>
+public sealed record TreatingQuestion
+{
+    /// <summary>The question; its cuts are those of the pattern named, none where none is.</summary>
+    public required PredictionQuestion Prediction { get; init; }
+
+    /// <summary>The timber.</summary>
+    public required Species Species { get; init; }
+
+    /// <summary>The schedule with its source, at the pressure and for the minutes asked for.</summary>
+    public required Fact<Schedule> Schedule { get; init; }
+
+    /// <summary>The one required depth, mm; null where there is none, or it differs from place to place.</summary>
+    public required double? DepthMm { get; init; }
+
+    /// <summary>Strength of the solution, % of product by mass; null where not given.</summary>
+    public required double? StrengthPercent { get; init; }
+
+    /// <summary>Sampling plan; null where none was given.</summary>
+    public required SingleSamplingPlan? Plan { get; init; }
+
+    /// <summary>Weight of the timber with its water, kg/m³.</summary>
+    public required double KgPerM3 { get; init; }
+
+    /// <summary>What was assumed because nobody said it.</summary>
+    public required IReadOnlyList<LogAssumption> Assumptions { get; init; }
+
+    /// <summary>Checks a request and puts the question together.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
+    /// <exception cref="InputRefusedException">Something asked cannot be, or is not known of the species; names the field as it is called where the request was written.</exception>
+    public static TreatingQuestion Of(TreatingRequest request, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(facts);
+        var (species, library, file) = (request.Species, facts.Impregnation, request.File);
+        if (request.Section is QuarteredSection quarter)
+            throw TreatingField.Section.Refused(file, quarter.Label, "a sawn, round or half-round piece");
+        var moisture = TreatingField.Moisture.InRange(request.MoisturePercent, file);
+        var gravity = Gravity(request, moisture);
+        var schedule = ScheduleOf(request, library);
+        var log = LogOf(request);
+        return new()
+        {
+            Prediction = new()
+            {
+                Section = request.Section,
+                Log = log.Log,
+                Sapwood = library.Of(species, isHeartwood: false),
+                Heartwood = library.Of(species, isHeartwood: true),
+                VoidFraction = VoidFraction.Of(gravity, moisture),
+                Liquid = TreatingLiquid.Water(TreatingField.Temperature.InRange(request.Celsius, file)),
+                Schedule = schedule.Value,
+                Incising = PatternOf(request, library),
+                Rule = RuleOf(request),
+                ZoneMm = TreatingField.ZoneDepth.InRange(request.ZoneMm ?? request.DepthMm, file),
+            },
+            Species = species,
+            Schedule = schedule,
+            DepthMm = request.DepthMm,
+            StrengthPercent = TreatingField.Strength.InRange(request.StrengthPercent, file),
+            Plan = request.Plan,
+            KgPerM3 = WoodDensity.KgPerM3(gravity, moisture),
+            Assumptions = log.Assumptions,
+        };
+    }
+
+    /// <summary>The schedule of a name, at the pressure and for the minutes asked for.</summary>
+    /// <exception cref="InputRefusedException">There is no such schedule, or it cannot be run so.</exception>
+    public static Fact<Schedule> ScheduleOf(TreatingRequest request, ImpregnationLibrary library)
+    {
+        var schedules = request.OwnSchedules ?? library.Schedules;
+        var found =
+            schedules.FirstOrDefault(row =>
+                string.Equals(row.Value.Name, request.Schedule, StringComparison.OrdinalIgnoreCase)
+            )
+            ?? throw TreatingField.Schedule.Refused(
+                request.File,
+                request.Schedule,
+                string.Join(", ", schedules.Select(row => row.Value.Name))
+            );
+        var schedule = found.Value;
+        if (TreatingField.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
+            schedule = schedule.WithPeak(kPa);
+        if (TreatingField.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
+            schedule = schedule.WithPressurePeriod(minutes);
+        return found with { Value = schedule };
+    }
+
+    // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
+    private static double Gravity(TreatingRequest request, double moisturePercent)
+    {
+        var density = TreatingField.Density.InRange(
+            request.DensityKgPerM3
+                ?? request.Species.Density?.Value.TypicalKgPerM3
+                ?? throw TreatingField.Density.Refused(
+                    request.File,
+                    "nothing",
+                    $"a density: that of {request.Species.Name} is not known"
+                ),
+            request.File
+        );
+        var basic = WoodDensity.BasicFrom12(density);
+        var most = WoodDensity.GreatestMoisturePercent(basic);
+        if (moisturePercent >= 0.9 * most)
+            throw TreatingField.Moisture.Refused(
+                request.File,
+                Text(moisturePercent),
+                $"well below saturation, which is {Text(Math.Round(most))} % in this wood"
+            );
+        return WoodDensity.SpecificGravity(basic, WoodDensity.UsualShrinkagePercent(basic), moisturePercent);
+    }
+
+    private static UsualLog LogOf(TreatingRequest request)
+    {
+        var (section, file) = (request.Section, request.File);
+        if (request.All is { } all)
+            return new(all == WoodThroughout.Sapwood ? LogGeometry.AllSapwood : LogGeometry.AllHeartwood, []);
+        if (TreatingField.HeartRadius.InRange(request.HeartRadiusMm, file) is { } heart)
+        {
+            var pith = request.Pith ?? new(0, SectionBox.CentreYMm(section));
+            var x = TreatingField.Pith.InRange(pith.XMm, file);
+            var y = TreatingField.Pith.InRange(pith.YMm, file);
+            return new(new LogGeometry(x, y, heart, Outer(section, x, y)), []);
+        }
+        if (request.Pith is not null)
+            throw TreatingField.Pith.Refused(
+                file,
+                $"no {TreatingField.HeartRadius.NameIn(file)}",
+                $"both, or {TreatingField.Position.NameIn(file)} and {TreatingField.Sapwood.NameIn(file)}"
+            );
+        return UsualLog.Of(
+                section,
+                request.Species,
+                request.Position,
+                TreatingField.Sapwood.InRange(request.SapwoodMm, file),
+                TreatingField.LogDiameter.InRange(request.LogDiameterMm, file)
+            )
+            ?? throw TreatingField.Sapwood.Refused(
+                file,
+                "nothing",
+                $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatingField.HeartRadius.NameIn(file)}, or {TreatingField.All.NameIn(file)} sapwood or heartwood)"
+            );
+    }
+
+    // Large enough that no corner is wane.
+    private static double Outer(Section section, double x, double y) =>
+        Math.Sqrt(x * x + y * y) + section.ThicknessMm + Math.Sqrt(section.AreaMm2) + section.PerimeterMm;
+
+    private static IncisingPattern? PatternOf(TreatingRequest request, ImpregnationLibrary library)
+    {
+        if (request.Incising is not { } name)
+            return null;
+        return library
+                .Patterns.FirstOrDefault(row => string.Equals(row.Name, name, StringComparison.OrdinalIgnoreCase))
+                .Pattern?.Value
+            ?? throw TreatingField.Incising.Refused(
+                request.File,
+                name,
+                string.Join(", ", library.Patterns.Select(row => row.Name))
+                    + "; alburnum incise finds the lightest that is enough"
+            );
+    }
+
+    private static DepthRule RuleOf(TreatingRequest request)
+    {
+        if (request is { IsWholeSapwood: true, DepthMm: not null })
+            throw TreatingField.WholeSapwood.Refused(
+                request.File,
+                $"{TreatingField.Depth.NameIn(request.File)} beside it",
+                "one or the other"
+            );
+        if (request.IsWholeSapwood)
+            return new ShareOfZone(WoodZone.Sapwood, 1);
+        if (request.DepthMm is not { } depth)
+            return new NoDepth();
+        // No depth is greater than to the middle of the piece.
+        var range = TreatingField.Depth.Range! with
+        {
+            High = request.Section.ThicknessMm / 2,
+        };
+        return new LeastDepth(request.Zone, (TreatingField.Depth with { Range = range }).InRange(depth, request.File));
+    }
+
+    private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+}
