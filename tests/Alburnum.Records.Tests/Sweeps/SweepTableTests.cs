@@ -88,7 +88,7 @@ public sealed class SweepTableTests : IDisposable
         new()
         {
             PieceShare = share,
-            CoreShare = 1 - share,
+            CoreShare = Math.Round(1 - share, 6),
             MeanDepthMm = 3.25,
             LeastDepthMm = 1,
             UptakeLPerM3 = 46,
