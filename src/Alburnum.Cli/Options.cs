@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 
 namespace Alburnum.Cli;
 
@@ -17,29 +18,20 @@ internal static class Options
     }
 
     /// <summary>A number that must be given, in a range.</summary>
-    public static double Number(string option, double? value, double low, double high, string unit) =>
-        OptionalNumber(option, value, low, high, unit)
-        ?? throw Refused(option, "nothing", $"a number, {Range(low, high, unit)}");
+    public static double Number(string option, double? value, NumberRange range) =>
+        OptionalNumber(option, value, range)
+        ?? throw Refused(option, "nothing", range.IsWhole ? range.InWords : $"a number, {range.InWords}");
 
     /// <summary>A number in a range; null where it is not given.</summary>
-    public static double? OptionalNumber(string option, double? value, double low, double high, string unit) =>
-        value is { } given && !(given >= low && given <= high)
-            ? throw Refused(option, Digits(given), Range(low, high, unit))
-            : value;
+    public static double? OptionalNumber(string option, double? value, NumberRange range) =>
+        value is { } given && !range.Holds(given) ? throw Refused(option, Digits(given), range.InWords) : value;
 
     /// <summary>A whole number that must be given, in a range.</summary>
-    public static int Whole(string option, int? value, int low, int high, string unit) =>
-        OptionalWhole(option, value, low, high, unit)
-        ?? throw Refused(option, "nothing", $"a whole number, {Range(low, high, unit)}");
+    public static int Whole(string option, int? value, NumberRange range) => (int)Number(option, value, range);
 
     /// <summary>A whole number in a range; null where it is not given.</summary>
-    public static int? OptionalWhole(string option, int? value, int low, int high, string unit) =>
-        value is { } given && (given < low || given > high)
-            ? throw Refused(option, given.ToString(CultureInfo.InvariantCulture), Range(low, high, unit))
-            : value;
-
-    private static string Range(double low, double high, string unit) =>
-        $"{Digits(low)} to {Digits(high)} {unit}".TrimEnd();
+    public static int? OptionalWhole(string option, int? value, NumberRange range) =>
+        (int?)OptionalNumber(option, value, range);
 
     public static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

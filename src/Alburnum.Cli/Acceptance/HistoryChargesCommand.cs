@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
@@ -57,9 +58,9 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         if (settings.Chart is { } place)
             OutFolder.Examine(place);
         var request = new WatchRequest(
-            Options.Whole("--baseline", settings.Baseline, 5, 100_000, "charges"),
-            Options.OptionalNumber("--least-depth", settings.LeastDepth, 0.1, 1000, "mm"),
-            Options.OptionalNumber("--required", settings.Required, 0.001, WrittenValue.MostKgPerM3, "kg/m³")
+            Options.Whole("--baseline", settings.Baseline, NumberRange.Whole(5, 100_000, "charges")),
+            Options.OptionalNumber("--least-depth", settings.LeastDepth, Ranges.DepthMm),
+            Options.OptionalNumber("--required", settings.Required, Ranges.RetentionKgPerM3)
         );
         var history = HistoryMapping.Of(WatchPlant.Charges(table, request, cancellationToken));
         if (settings.Chart is { } folder)

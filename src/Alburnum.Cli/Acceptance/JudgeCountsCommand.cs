@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;
@@ -23,13 +24,11 @@ internal sealed class JudgeCountsCommand(IAnsiConsole console, FactLibrary facts
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var cut = Options.Whole("--cut", settings.Cut, 1, 1_000_000, "pieces");
+        var cut = Options.Whole("--cut", settings.Cut, Ranges.Pieces);
         var failures = Options.Whole(
             "--failures",
             settings.Failures,
-            0,
-            cut,
-            "failures, since no more can fail than were cut"
+            NumberRange.Whole(0, cut, "failures, since no more can fail than were cut")
         );
         var judged = JudgeBatch.ByVerdicts(JudgeBatch.Counted(cut, failures), settings.Request(facts, cut, "--cut"));
         JudgePrint.Show(console, JudgeMapping.Of(judged), settings.Json);

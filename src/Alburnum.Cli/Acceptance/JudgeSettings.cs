@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Workflows.Acceptance;
@@ -24,14 +25,14 @@ internal abstract class JudgeSettings : CommandSettings
     public bool Json { get; init; }
 
     /// <summary>Confidence as a share.</summary>
-    public double Sure => Options.Number("--confidence", Confidence, 50.1, 99.999, "%") / 100;
+    public double Sure => Options.Number("--confidence", Confidence, Ranges.ConfidencePercent) / 100;
 
     /// <summary>Pieces in the batch; null where not stated.</summary>
     /// <param name="taken">Pieces that came from it.</param>
     /// <param name="how">What was done to them: "cut from it", "measured".</param>
     public int? PiecesBeside(int taken, string how)
     {
-        var lot = Options.OptionalWhole("--lot", Lot, 1, SamplingOptions.PiecesMax, "pieces");
+        var lot = Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
         return lot < taken
             ? throw Options.Refused("--lot", Options.Digits(lot.Value), $"at least the {taken} pieces that were {how}")
             : lot;
@@ -85,7 +86,7 @@ internal abstract class CountingSettings : JudgeSettings
             Rule = rule,
             OtherRule = other,
             Assays = [.. Assays.Select(Assay)],
-            RequiredKgPerM3 = Options.OptionalNumber("--required", Required, 0.001, WrittenValue.MostKgPerM3, "kg/m³"),
+            RequiredKgPerM3 = Options.OptionalNumber("--required", Required, Ranges.RetentionKgPerM3),
             Confidence = Sure,
         };
     }
@@ -103,9 +104,9 @@ internal abstract class CountingSettings : JudgeSettings
                 "one of the two: they are different rules"
             );
         if (MustPass is { } percent)
-            return (new ShareMustPass(Options.Number("--must-pass", percent, 1, 100, "%") / 100), null);
+            return (new ShareMustPass(Options.Number("--must-pass", percent, Ranges.MustPassPercent) / 100), null);
         var tables = facts.Sampling.Tables;
-        var lot = Options.Whole("--lot", Lot, 1, SamplingOptions.PiecesMax, "pieces");
+        var lot = Options.Whole("--lot", Lot, Ranges.Pieces);
         var aql = SamplingOptions.Aql(tables, Aql);
         var found = tables.Find(
             SamplingOptions.Lot(tables, lot),

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;
@@ -63,10 +64,11 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         );
         return new(
             isRetention
-                ? Options.Number("--required", settings.Required, 0.001, WrittenValue.MostKgPerM3, "kg/m³")
-                : Options.Number("--least-depth", settings.LeastDepth, 0.1, 1000, "mm"),
+                ? Options.Number("--required", settings.Required, Ranges.RetentionKgPerM3)
+                : Options.Number("--least-depth", settings.LeastDepth, Ranges.DepthMm),
             valued.Measure.Unit,
-            Options.Number("--conforming", settings.Conforming, 50.1, 99.99, "% of all pieces") / 100,
+            Options.Number("--conforming", settings.Conforming, NumberRange.Within(50.1, 99.99, "% of all pieces"))
+                / 100,
             settings.Sure,
             settings.Population switch
             {

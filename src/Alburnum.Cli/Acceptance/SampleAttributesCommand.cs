@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -28,7 +29,7 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
     protected override SamplingRequest Request(CommandContext context, Settings settings)
     {
         var tables = Facts.Sampling.Tables;
-        var lot = Options.Whole("--lot", settings.Pieces, 1, SamplingOptions.PiecesMax, "pieces");
+        var lot = Options.Whole("--lot", settings.Pieces, Ranges.Pieces);
         var aql = SamplingOptions.Aql(tables, settings.Aql);
         return new SampleByTables(
             SamplingOptions.Lot(tables, lot),

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -36,8 +37,8 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
     private static RiskPoints Risks(Settings settings)
     {
         var (p1, p2) = (
-            Options.Number("--accept", settings.Accept, 0.01, 90, "% failing"),
-            Options.Number("--reject", settings.Reject, 0.02, 99, "% failing")
+            Options.Number("--accept", settings.Accept, NumberRange.Within(0.01, 90, "% failing")),
+            Options.Number("--reject", settings.Reject, NumberRange.Within(0.02, 99, "% failing"))
         );
         if (p2 <= p1)
             throw Options.Refused(
@@ -47,9 +48,9 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
             );
         return new(
             p1 / 100,
-            Options.Number("--producer-risk", settings.ProducerRisk, 0.1, 50, "%") / 100,
+            Options.Number("--producer-risk", settings.ProducerRisk, NumberRange.Within(0.1, 50, "%")) / 100,
             p2 / 100,
-            Options.Number("--consumer-risk", settings.ConsumerRisk, 0.1, 50, "%") / 100
+            Options.Number("--consumer-risk", settings.ConsumerRisk, NumberRange.Within(0.1, 50, "%")) / 100
         );
     }
 }

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Security.Cryptography;
+using Alburnum.Facts;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Acceptance;
@@ -24,7 +25,7 @@ internal abstract class SampleSettings : CommandSettings
     public bool Json { get; init; }
 
     /// <summary>Pieces in the lot; null where not stated.</summary>
-    public int? Pieces => Options.OptionalWhole("--lot", Lot, 1, SamplingOptions.PiecesMax, "pieces");
+    public int? Pieces => Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
 
     /// <summary>The seed given, or a new one.</summary>
     public ulong DrawnSeed => Seed ?? (ulong)RandomNumberGenerator.GetInt32(1, int.MaxValue);

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -30,8 +31,8 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
     {
         var lot = settings.Pieces;
         return new SampleByShare(
-            new ShareMustPass(Options.Number("--must-pass", settings.MustPass, 1, 100, "%") / 100),
-            Options.Whole("--cut", settings.Cut, 1, lot ?? 1_000_000, "pieces"),
+            new ShareMustPass(Options.Number("--must-pass", settings.MustPass, Ranges.MustPassPercent) / 100),
+            Options.Whole("--cut", settings.Cut, NumberRange.Whole(1, lot ?? 1_000_000, "pieces")),
             SamplingOptions.Level(settings.Level),
             lot,
             settings.DrawnSeed

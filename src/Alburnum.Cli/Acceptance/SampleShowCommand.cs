@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -27,9 +28,9 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>
         new SampleToShow(
-            Options.Number("--conforming", settings.Conforming, 0.1, 99.99, "%") / 100,
-            Options.Number("--confidence", settings.Confidence, 50, 99.999, "%") / 100,
-            Options.Whole("--failures", settings.Failures, 0, 100_000, "failures"),
+            Options.Number("--conforming", settings.Conforming, NumberRange.Within(0.1, 99.99, "%")) / 100,
+            Options.Number("--confidence", settings.Confidence, Ranges.ConfidencePercent) / 100,
+            Options.Whole("--failures", settings.Failures, NumberRange.Whole(0, 100_000, "failures")),
             settings.Pieces,
             settings.DrawnSeed
         );

@@ -1,12 +1,11 @@
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Facts;
 
 namespace Alburnum.Cli.Acceptance;
 
 /// <summary>What indexes a plan in a standard's tables, from options as people write them.</summary>
 internal static class SamplingOptions
 {
-    public const int PiecesMax = 100_000_000;
-
     public static InspectionLevel Level(string level) =>
         InspectionWords.ReadLevel(level) ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
 
@@ -23,7 +22,7 @@ internal static class SamplingOptions
     /// <summary>An AQL that the tables have a column for.</summary>
     public static double Aql(AttributeTables tables, double? given)
     {
-        var aql = Options.Number("--aql", given, 0.01, 1000, "(an AQL)");
+        var aql = Options.Number("--aql", given, NumberRange.Within(0.01, 1000, "(an AQL)"));
         return tables.AqlsPercent.Any(column => Math.Abs(column - aql) < 1e-9)
             ? aql
             : throw Options.Refused(

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
@@ -67,24 +68,26 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
     private BoronRequest Request(Settings settings)
     {
         var (section, law) = (TreatingOptions.Section(settings.Section), facts.Boron);
-        var border = Options.Number("--border", settings.BorderMm, 0.1, section.ThicknessMm / 2, "mm");
-        var loading = Options.Number("--loading", settings.Loading, 0.01, 1000, "kg/m³");
+        var border = Options.Number(
+            "--border",
+            settings.BorderMm,
+            NumberRange.Within(0.1, section.ThicknessMm / 2, "mm")
+        );
+        var loading = Options.Number("--loading", settings.Loading, Ranges.RetentionKgPerM3);
         return new()
         {
             Section = section,
             BorderMm = border,
             LoadingKgPerM3 = loading,
-            WantedKgPerM3 = Options.Number("--wanted", settings.Wanted, 0.001, loading, "kg/m³"),
+            WantedKgPerM3 = Options.Number("--wanted", settings.Wanted, NumberRange.Within(0.001, loading, "kg/m³")),
             MoisturePercent = Options.Number(
                 "--moisture",
                 settings.MoisturePercent,
-                law.LeastMoisturePercent,
-                law.MostMoisturePercent,
-                "%"
+                NumberRange.Within(law.LeastMoisturePercent, law.MostMoisturePercent, "%")
             ),
-            Celsius = Options.Number("--temperature", settings.Celsius, 0, 60, "°C"),
-            Weeks = Options.Number("--weeks", settings.Weeks, 0, 520, "weeks"),
-            WetDays = Options.Number("--wet-days", settings.WetDays, 0, 3650, "days"),
+            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.AirCelsius),
+            Weeks = Options.Number("--weeks", settings.Weeks, NumberRange.Within(0, 520, "weeks")),
+            WetDays = Options.Number("--wet-days", settings.WetDays, NumberRange.Within(0, 3650, "days")),
         };
     }
 

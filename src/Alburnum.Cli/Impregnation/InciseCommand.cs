@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
@@ -41,11 +42,14 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         var request = new IncisingRequest
         {
             Treating = settings.Request(facts),
-            CoreShare = Options.Number("--share", settings.SharePercent, 1, 100, "%") / 100,
-            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, 2, 50, "mm"),
-            Pieces = Math.Min(Options.Whole("--pieces", settings.Pieces, 100, 100_000, "pieces"), MostPieces),
+            CoreShare = Options.Number("--share", settings.SharePercent, NumberRange.Within(1, 100, "%")) / 100,
+            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, NumberRange.Within(2, 50, "mm")),
+            Pieces = Math.Min(Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces), MostPieces),
             Seed = settings.Seed,
-            Boxes = settings.Boxes == 0 ? null : Options.Whole("--boxes", settings.Boxes, 8, 200, "boxes"),
+            Boxes =
+                settings.Boxes == 0
+                    ? null
+                    : Options.Whole("--boxes", settings.Boxes, NumberRange.Whole(8, 200, "boxes")),
         };
         var document = IncisingMapping.Of(
             await Progress.RunAsync(

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Drawings;
@@ -33,9 +34,12 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         var request = new PredictionRequest
         {
             Treating = settings.Request(facts),
-            Pieces = Options.Whole("--pieces", settings.Pieces, 100, 1_000_000, "pieces"),
+            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
-            Cells = settings.Cells == 0 ? null : Options.Whole("--cells", settings.Cells, 4, 2000, "cells"),
+            Cells =
+                settings.Cells == 0
+                    ? null
+                    : Options.Whole("--cells", settings.Cells, NumberRange.Whole(4, 2000, "cells")),
             OwnDepths = settings.Fit is { } file ? DepthRecordTable.Read(file) : null,
         };
         if (settings.Out is { } place)

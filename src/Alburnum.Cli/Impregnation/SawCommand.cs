@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Impregnation.Sawing;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
@@ -41,8 +42,8 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         {
             Treating = settings.Request(facts),
             Pattern = PatternOf(settings.Pattern),
-            KerfMm = Options.Number("--kerf", settings.KerfMm, 0, 20, "mm"),
-            Pieces = Options.Whole("--pieces", settings.Pieces, 100, 100_000, "pieces"),
+            KerfMm = Options.Number("--kerf", settings.KerfMm, NumberRange.Within(0, 20, "mm")),
+            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
         };
         var log = await Progress.RunAsync(

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Sweeps;
 using Alburnum.Reports.Drawings;
@@ -85,7 +86,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
                 Treating = settings.Request(facts),
                 Across = across,
                 Up = up,
-                Pieces = Options.Whole("--pieces", settings.Pieces, 100, 100_000, "pieces"),
+                Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
                 Seed = settings.Seed,
             };
     }

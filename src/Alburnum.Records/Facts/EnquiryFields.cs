@@ -80,7 +80,7 @@ public static class EnquiryFields
             Column = "life_years",
             Help = "Desired service life, whole years",
             Examples = "15, 30 years",
-            Range = new(1, 200, "years", IsWhole: true),
+            Range = Ranges.LifeYears,
             LeftOut = "the code's usual life for the component",
         };
 
@@ -103,7 +103,7 @@ public static class EnquiryFields
             Column = "moisture_percent",
             Help = "Moisture content before treatment, % of the oven-dry mass",
             Examples = "24, 24 %",
-            Range = new(0, 250, "%", IsWhole: false),
+            Range = Ranges.MoisturePercent,
             LeftOut = "no check of the moisture limit",
         };
 

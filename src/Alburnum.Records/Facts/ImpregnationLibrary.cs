@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
@@ -167,7 +168,7 @@ public sealed class ImpregnationLibrary
                 new ScheduleStep(
                     step.Text("step"),
                     step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
-                    step.Number("kPa", 0.5, 5000),
+                    step.Number("kPa", Ranges.PressureKPa.Low, Ranges.PressureKPa.High),
                     step.Number("rampMinutes", 0, 1e6),
                     step.Number("holdMinutes", 0, 1e6)
                 )

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -136,11 +137,11 @@ public static class RulebookFile
         {
             if (
                 int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var years)
-                && years is >= 1 and <= 200
+                && Ranges.LifeYears.Holds(years)
             )
                 lives.Add(years);
             else
-                root.Refuse("lives", text, "whole years, 1 to 200");
+                root.Refuse("lives", text, Ranges.LifeYears.InWords);
         }
         lives.Sort();
         return lives;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Facts;
@@ -79,7 +80,8 @@ internal static class SpeciesFile
 
     private static DensityRange ReadDensity(FactRow cell)
     {
-        double? Figure(string field) => cell.Has(field) ? cell.Number(field, 80, 1400) : null;
+        double? Figure(string field) =>
+            cell.Has(field) ? cell.Number(field, Ranges.DensityKgPerM3.Low, Ranges.DensityKgPerM3.High) : null;
         var density = new DensityRange(Figure("low"), Figure("mean"), Figure("high"));
         if (density is { LowKgPerM3: null, MeanKgPerM3: null, HighKgPerM3: null })
             cell.Refuse("mean", "nothing", "low, mean or high");

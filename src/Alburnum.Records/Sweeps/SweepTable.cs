@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Alburnum.Facts;
 using Alburnum.Records.Tables;
 using CsvHelper;
 using CsvHelper.Configuration;
@@ -26,6 +27,10 @@ public sealed class SweepTable
     ];
 
     private static readonly CsvConfiguration Configuration = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
+
+    private static readonly NumberRange Place = NumberRange.Whole(0, int.MaxValue, "");
+    private static readonly NumberRange Share = NumberRange.Within(0, 1, "");
+    private static readonly NumberRange Figure = NumberRange.Within(-1e9, 1e9, "");
 
     private readonly string _path;
     private readonly List<SweptPoint> _points;
@@ -104,7 +109,7 @@ public sealed class SweepTable
 
     private static SweptPoint Point(TableLine line)
     {
-        var (column, row) = (line.Whole("column", 0, int.MaxValue), line.Whole("row", 0, int.MaxValue));
+        var (column, row) = (line.Whole("column", Place), line.Whole("row", Place));
         var (x, y) = (Number("x"), Number("y"));
         if (line.Text("refused") is { Length: > 0 } why)
             return new ImpossiblePoint(column, row, x, y, why);
@@ -115,8 +120,8 @@ public sealed class SweepTable
             y,
             new()
             {
-                PieceShare = line.Number("piece_share", 0, 1),
-                CoreShare = line.Number("core_share", 0, 1),
+                PieceShare = line.Number("piece_share", Share),
+                CoreShare = line.Number("core_share", Share),
                 MeanDepthMm = Number("mean_depth_mm"),
                 LeastDepthMm = Number("least_depth_mm"),
                 UptakeLPerM3 = Number("uptake_l_per_m3"),
@@ -124,7 +129,7 @@ public sealed class SweepTable
             }
         );
 
-        double Number(string name) => line.Number(name, -1e9, 1e9);
+        double Number(string name) => line.Number(name, Figure);
     }
 
     private static IEnumerable<string> Cells(SweptPoint point) =>

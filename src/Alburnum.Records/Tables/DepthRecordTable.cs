@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Records.Tables;
 
 /// <summary>One depth measured on a piece of a plant's own charge.</summary>
@@ -61,7 +63,10 @@ public static class DepthRecordTable
         var zone = line.Text("zone");
         if (zone is not ("" or "sapwood" or "heartwood"))
             line.Refuse("zone", $"\"{zone}\"", "sapwood or heartwood");
-        var (depth, way) = (line.Number("depth_mm", 0, 1000), line.OptionalNumber("way_mm", 1, 1000));
+        var (depth, way) = (
+            line.Number("depth_mm", Ranges.MeasuredDepthMm),
+            line.OptionalNumber("way_mm", NumberRange.Within(1, 1000, "mm"))
+        );
         if (depth > way)
             line.Refuse("depth_mm", $"\"{line.Text("depth_mm")}\"", "at most way_mm, where the wood of that kind ends");
         return new(

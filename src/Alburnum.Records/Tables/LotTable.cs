@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -8,7 +9,6 @@ namespace Alburnum.Records.Tables;
 /// </summary>
 public static class LotTable
 {
-    private const int PiecesMax = 100_000_000;
     private static readonly string[] Columns = ["lot", "pieces", "cut", "failures"];
     private static readonly string[] Optional = ["reduction_agreed", "production_steady", "begins_again"];
 
@@ -77,9 +77,9 @@ public static class LotTable
     private static SampledLot Lot(TableLine line, Dictionary<string, int> first) =>
         new(
             line.OwnText("lot", first, "lot"),
-            line.Whole("pieces", 1, PiecesMax),
-            line.Whole("cut", 1, PiecesMax),
-            line.Whole("failures", 0, PiecesMax),
+            line.Whole("pieces", Ranges.Pieces),
+            line.Whole("cut", Ranges.Pieces),
+            line.Whole("failures", Ranges.Pieces with { Low = 0 }),
             IsYes(line, "reduction_agreed", otherwise: false),
             IsYes(line, "production_steady", otherwise: true),
             IsYes(line, "begins_again", otherwise: false)

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Penetration;
 using Alburnum.Timber;
 
@@ -41,8 +42,8 @@ public static class RulerTable
 
     private static HandReading Reading(TableLine line, Section section, Dictionary<(string, int, double), int> first)
     {
-        var (piece, face) = (line.Text("piece"), line.Whole("face", 1, section.FaceCount));
-        var position = line.Number("position_mm", 0, section.PerimeterMm);
+        var (piece, face) = (line.Text("piece"), line.Whole("face", NumberRange.Whole(1, section.FaceCount, "")));
+        var position = line.Number("position_mm", NumberRange.Within(0, section.PerimeterMm, "mm"));
         if (!first.TryAdd((piece, face, position), line.Line))
             line.Refuse(
                 "position_mm",
@@ -52,9 +53,9 @@ public static class RulerTable
         return new(
             face,
             position,
-            line.Number("depth_mm", 0, section.ThicknessMm / 2),
-            line.Number("u_mm", 0.05, 10),
-            line.OptionalNumber("sapwood_mm", 0, section.ThicknessMm)
+            line.Number("depth_mm", NumberRange.Within(0, section.ThicknessMm / 2, "mm")),
+            line.Number("u_mm", NumberRange.Within(0.05, 10, "mm")),
+            line.OptionalNumber("sapwood_mm", NumberRange.Within(0, section.ThicknessMm, "mm"))
         );
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -115,37 +116,30 @@ internal sealed class TableLine
     }
 
     /// <summary>A number in a range; the least where none was read, which is noted.</summary>
-    public double Number(string column, double low, double high)
+    public double Number(string column, NumberRange range)
     {
-        if (OptionalNumber(column, low, high) is { } number)
+        if (OptionalNumber(column, range) is { } number)
             return number;
         if (Text(column).Length == 0)
-            Refuse(column, "nothing", Range(low, high));
-        return low;
+            Refuse(column, "nothing", range.InWords);
+        return range.Low;
     }
 
-    /// <summary>A whole number in a range.</summary>
-    public int Whole(string column, int low, int high)
-    {
-        var number = Number(column, low, high);
-        if (number != Math.Floor(number))
-            Refuse(column, Text(column), "a whole number");
-        return (int)number;
-    }
+    /// <summary>A whole number in a range; the least where none was read, which is noted.</summary>
+    public int Whole(string column, NumberRange range) => (int)Number(column, range);
 
     /// <summary>A number in a range; null where the cell is empty or was refused.</summary>
-    public double? OptionalNumber(string column, double low, double high)
+    public double? OptionalNumber(string column, NumberRange range)
     {
         var text = Text(column);
         if (text.Length == 0)
             return null;
         if (
             double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
-            && number >= low
-            && number <= high
+            && range.Holds(number)
         )
             return number;
-        Refuse(column, $"\"{text}\"", Range(low, high));
+        Refuse(column, $"\"{text}\"", range.InWords);
         return null;
     }
 
@@ -177,7 +171,4 @@ internal sealed class TableLine
             Refuse(twice.Key, "the column twice", "each column once");
         return problems.Count == before;
     }
-
-    private static string Range(double low, double high) =>
-        string.Create(CultureInfo.InvariantCulture, $"a number, {low:0.####} to {high:0.####}");
 }

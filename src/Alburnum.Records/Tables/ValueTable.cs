@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -61,7 +62,9 @@ public static class ValueTable
     {
         var text = line.Text(column);
         if (
-            WrittenValue.Read(text) is { Value: > 0 and <= WrittenValue.MostKgPerM3, StandardUncertainty: null } written
+            WrittenValue.Read(text) is { Value: > 0, StandardUncertainty: null } written
+            // The same for depths, mm.
+            && written.Value <= Ranges.RetentionKgPerM3.High
         )
             return new(written.Value, written.Censoring);
         line.Refuse(

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -14,9 +15,6 @@ public sealed partial record WrittenValue
     /// <summary>How an assay is written, for messages.</summary>
     public const string ExpectedAssay =
         "kg/m³ with its standard uncertainty, such as \"14.2 ± 0.4\", or \"< 0.5\" below detection";
-
-    /// <summary>Greatest retention that is believed, kg/m³.</summary>
-    public const double MostKgPerM3 = 1000;
 
     private WrittenValue(double value, Censoring censoring, double? standardUncertainty) =>
         (Value, Censoring, StandardUncertainty) = (value, censoring, standardUncertainty);
@@ -55,7 +53,8 @@ public sealed partial record WrittenValue
     public static Assay? ReadAssay(string text, string sample = "") =>
         Read(text) switch
         {
-            { Value: > MostKgPerM3 } or { StandardUncertainty: > MostKgPerM3 } => null,
+            { } written when Math.Max(written.Value, written.StandardUncertainty ?? 0) > Ranges.RetentionKgPerM3.High =>
+                null,
             { Censoring: Censoring.Exact, StandardUncertainty: { } u, Value: var value } => new MeasuredAssay(
                 new(value, u),
                 sample

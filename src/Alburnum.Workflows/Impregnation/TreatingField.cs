@@ -13,16 +13,17 @@ public sealed record TreatingField(string Option, string Key, NumberRange? Range
     public static TreatingField Section { get; } = new("SECTION", "section");
 
     /// <summary>Width of the sapwood.</summary>
-    public static TreatingField Sapwood { get; } = new("--sapwood", "sapwoodMm", Within(0, 2000, "mm"));
+    public static TreatingField Sapwood { get; } = new("--sapwood", "sapwoodMm", Ranges.SapwoodMm);
 
     /// <summary>Diameter of the log under bark.</summary>
-    public static TreatingField LogDiameter { get; } = new("--log-diameter", "logDiameterMm", Within(10, 4000, "mm"));
+    public static TreatingField LogDiameter { get; } =
+        new("--log-diameter", "logDiameterMm", NumberRange.Within(10, 4000, "mm"));
 
     /// <summary>Radius of the heartwood around the pith.</summary>
-    public static TreatingField HeartRadius { get; } = new("--heart-radius", "heartRadiusMm", Within(0, 2000, "mm"));
+    public static TreatingField HeartRadius { get; } = new("--heart-radius", "heartRadiusMm", Ranges.SapwoodMm);
 
     /// <summary>The pith, from the middle of the section.</summary>
-    public static TreatingField Pith { get; } = new("--pith", "pith", Within(-2000, 2000, "mm"));
+    public static TreatingField Pith { get; } = new("--pith", "pith", NumberRange.Within(-2000, 2000, "mm"));
 
     /// <summary>Where in the log the piece was sawn.</summary>
     public static TreatingField Position { get; } = new("--position", "position");
@@ -31,28 +32,29 @@ public sealed record TreatingField(string Option, string Key, NumberRange? Range
     public static TreatingField All { get; } = new("--all", "all");
 
     /// <summary>Moisture content before treatment.</summary>
-    public static TreatingField Moisture { get; } = new("--moisture", "moisturePercent", Within(5, 200, "%"));
+    public static TreatingField Moisture { get; } = new("--moisture", "moisturePercent", Ranges.MoisturePercent);
 
     /// <summary>Density at 12 % moisture.</summary>
-    public static TreatingField Density { get; } = new("--density", "densityKgPerM3", Within(100, 1300, "kg/m³"));
+    public static TreatingField Density { get; } = new("--density", "densityKgPerM3", Ranges.DensityKgPerM3);
 
     /// <summary>Name of the schedule.</summary>
     public static TreatingField Schedule { get; } = new("--schedule", "schedule");
 
     /// <summary>Peak pressure in place of the schedule's.</summary>
-    public static TreatingField Pressure { get; } = new("--pressure", "peakKPa", Within(0.5, 5000, "kPa"));
+    public static TreatingField Pressure { get; } = new("--pressure", "peakKPa", Ranges.PressureKPa);
 
     /// <summary>Time at peak pressure in place of the schedule's.</summary>
-    public static TreatingField Minutes { get; } = new("--minutes", "pressureMinutes", Within(0.1, 1e5, "min"));
+    public static TreatingField Minutes { get; } =
+        new("--minutes", "pressureMinutes", NumberRange.Within(0.1, 1e5, "min"));
 
     /// <summary>Temperature of the solution.</summary>
-    public static TreatingField Temperature { get; } = new("--temperature", "celsius", Within(0, 95, "°C"));
+    public static TreatingField Temperature { get; } = new("--temperature", "celsius", Ranges.SolutionCelsius);
 
     /// <summary>Name of the incising pattern.</summary>
     public static TreatingField Incising { get; } = new("--incise", "incising");
 
     /// <summary>Required depth; at most to the middle of the piece.</summary>
-    public static TreatingField Depth { get; } = new("--depth", "depthMm", Within(0.1, 1000, "mm"));
+    public static TreatingField Depth { get; } = new("--depth", "depthMm", Ranges.DepthMm);
 
     /// <summary>Where the depth counts.</summary>
     public static TreatingField Zone { get; } = new("--in", "zone");
@@ -61,10 +63,10 @@ public sealed record TreatingField(string Option, string Key, NumberRange? Range
     public static TreatingField WholeSapwood { get; } = new("--whole-sapwood", "wholeSapwood");
 
     /// <summary>Depth of the analytical zone.</summary>
-    public static TreatingField ZoneDepth { get; } = new("--zone-depth", "zoneMm", Within(0.1, 1000, "mm"));
+    public static TreatingField ZoneDepth { get; } = new("--zone-depth", "zoneMm", Ranges.DepthMm);
 
     /// <summary>Strength of the solution.</summary>
-    public static TreatingField Strength { get; } = new("--strength", "strengthPercent", Within(0.01, 100, "%"));
+    public static TreatingField Strength { get; } = new("--strength", "strengthPercent", Ranges.StrengthPercent);
 
     /// <summary>Sampling plan.</summary>
     public static TreatingField Plan { get; } = new("--plan", "plan");
@@ -89,12 +91,10 @@ public sealed record TreatingField(string Option, string Key, NumberRange? Range
     /// <param name="file">Charge file that it was written in; null for an option.</param>
     /// <exception cref="InputRefusedException">It is not.</exception>
     internal double InRange(double value, string? file) =>
-        Range is not { } range || (value >= range.Low && value <= range.High)
+        Range is not { } range || range.Holds(value)
             ? value
             : throw Refused(file, value.ToString("0.###", CultureInfo.InvariantCulture), range.InWords);
 
     /// <summary>The same where nothing may have been said.</summary>
     internal double? InRange(double? value, string? file) => value is { } given ? InRange(given, file) : null;
-
-    private static NumberRange Within(double low, double high, string unit) => new(low, high, unit, IsWhole: false);
 }

@@ -44,11 +44,27 @@ public sealed record AskedField
 /// <param name="IsWhole">Whether only whole numbers will do.</param>
 public sealed record NumberRange(double Low, double High, string Unit, bool IsWhole)
 {
-    /// <summary>For instance "whole years, 1 to 200" or "0 to 250 %".</summary>
+    /// <summary>Any number between two.</summary>
+    /// <param name="low">Lowest number allowed.</param>
+    /// <param name="high">Highest number allowed.</param>
+    /// <param name="unit">Unit of both.</param>
+    public static NumberRange Within(double low, double high, string unit) => new(low, high, unit, IsWhole: false);
+
+    /// <summary>Any whole number between two.</summary>
+    /// <param name="low">Lowest number allowed.</param>
+    /// <param name="high">Highest number allowed.</param>
+    /// <param name="unit">What is counted.</param>
+    public static NumberRange Whole(int low, int high, string unit) => new(low, high, unit, IsWhole: true);
+
+    /// <summary>Whether a number is one of these.</summary>
+    public bool Holds(double value) =>
+        value >= Low && value <= High && (!IsWhole || value.Equals(Math.Truncate(value)));
+
+    /// <summary>For instance "a whole number, 1 to 200 years" or "0 to 250 %".</summary>
     public string InWords =>
         IsWhole
-            ? string.Create(CultureInfo.InvariantCulture, $"whole {Unit}, {Low} to {High}")
-            : string.Create(CultureInfo.InvariantCulture, $"{Low} to {High} {Unit}");
+            ? string.Create(CultureInfo.InvariantCulture, $"a whole number, {Low} to {High} {Unit}").TrimEnd()
+            : string.Create(CultureInfo.InvariantCulture, $"{Low} to {High} {Unit}").TrimEnd();
 
     /// <summary>The number written; null where it is none, or not one of these.</summary>
     public double? Parse(string text)

@@ -209,7 +209,7 @@ public sealed class RulebookCommandsTests
         Assert.Contains("line 1, field weight: found an unknown column", run.Errors, StringComparison.Ordinal);
         Assert.Contains("line 3, field component: found hat stand", run.Errors, StringComparison.Ordinal);
         Assert.Contains(
-            "line 3, field life_years: found 900, expected whole years, 1 to 200",
+            "line 3, field life_years: found 900, expected a whole number, 1 to 200 years",
             run.Errors,
             StringComparison.Ordinal
         );
