@@ -1,5 +1,6 @@
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
+using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
 using Alburnum.Cli.Impregnation;
 using Alburnum.Cli.Measuring;
@@ -117,9 +118,19 @@ public static class CommandLine
             config
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("How far boron spreads in damp store, and what washes out");
-            config
-                .AddCommand<ChargeCommand>("charge")
-                .WithDescription("Plan one charge, and reckon it from its readings");
+            config.AddBranch(
+                "charge",
+                charge =>
+                {
+                    charge.SetDescription("One charge: plan it, and reconcile its readings with the plan");
+                    charge
+                        .AddCommand<ChargePlanCommand>("plan")
+                        .WithDescription("Solution, strength and weights to expect of a charge");
+                    charge
+                        .AddCommand<ChargeReconcileCommand>("reconcile")
+                        .WithDescription("What a charge took up, from its readings, beside what was expected");
+                }
+            );
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
