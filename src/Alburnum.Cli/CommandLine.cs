@@ -89,7 +89,7 @@ public static class CommandLine
             // One line a command, in the order in which a case travels.
             config
                 .AddCommand<UseClassCommand>("use-class")
-                .WithDescription("The use class from where a piece of wood stands");
+                .WithDescription("Find the use class from where a piece of wood stands");
             config
                 .AddCommand<RequirementCommand>("requirement")
                 .WithDescription("What a code of practice demands of a piece of wood, and why");
@@ -98,7 +98,7 @@ public static class CommandLine
                 rulebook =>
                 {
                     rulebook.SetDescription("Codes of practice as tables: list, check, compare");
-                    rulebook.AddCommand<RulebookListCommand>("list").WithDescription("Name the rulebooks that ship");
+                    rulebook.AddCommand<RulebookListCommand>("list").WithDescription("List the rulebooks supplied");
                     rulebook
                         .AddCommand<RulebookCheckCommand>("check")
                         .WithDescription("Find gaps, overlaps, contradictions and rows that ask for less");
@@ -113,22 +113,22 @@ public static class CommandLine
             config
                 .AddCommand<SawCommand>("saw")
                 .WithDescription("Which pieces of a cutting pattern show heartwood, and what that does to conformity");
-            config.AddCommand<InciseCommand>("incise").WithDescription("The lightest incising that will do");
+            config.AddCommand<InciseCommand>("incise").WithDescription("Find the lightest incising that is enough");
             config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
             config
                 .AddCommand<BoronCommand>("boron")
-                .WithDescription("How far boron spreads in damp store, and what washes out");
+                .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
             config.AddBranch(
                 "charge",
                 charge =>
                 {
-                    charge.SetDescription("One charge: plan it, and reconcile its readings with the plan");
+                    charge.SetDescription("Plan one charge, and reconcile its readings with the plan");
                     charge
                         .AddCommand<ChargePlanCommand>("plan")
-                        .WithDescription("Solution, strength and weights to expect of a charge");
+                        .WithDescription("Work out the solution, its strength and the weights to expect");
                     charge
                         .AddCommand<ChargeReconcileCommand>("reconcile")
-                        .WithDescription("What a charge took up, from its readings, beside what was expected");
+                        .WithDescription("Work out from the readings what was taken up, beside what was expected");
                 }
             );
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
@@ -137,7 +137,7 @@ public static class CommandLine
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
             config
                 .AddCommand<CompletionCommand>("completion")
-                .WithDescription("Print a script with which bash, zsh or fish completes commands and options");
+                .WithDescription("Print a script that lets bash, zsh or fish complete commands and options");
         });
         return app;
     }

@@ -8,7 +8,9 @@ namespace Alburnum.Cli;
 internal class StoreSettings : CommandSettings
 {
     [CommandOption("--store <FILE>")]
-    [Description("Database file of the case store; else the variable ALBURNUM_STORE, else the user's data folder")]
+    [Description(
+        "Database file of the case store; if not given, the variable ALBURNUM_STORE, then the user's data folder"
+    )]
     public string? Store { get; init; }
 
     public string StorePath =>

@@ -41,7 +41,7 @@ public static class FileTrouble
     public static string InWords(Exception broken) =>
         broken switch
         {
-            UnauthorizedAccessException => "a place that this user may not use",
+            UnauthorizedAccessException => "a place that this user has no permission to use",
             FileNotFoundException => "no such file",
             DirectoryNotFoundException => "a folder that is not there",
             PathTooLongException => "a name that is too long",

@@ -49,7 +49,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
         await Assertions.Expect(Heading(page, "Read with these points")).ToBeVisibleAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Columnheader, new() { Name = "Kept" })).ToBeVisibleAsync();
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Take back the last point" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo the last point" }).ClickAsync();
         await Assertions.Expect(Heading(page, "As it was read")).ToBeVisibleAsync();
         await page.GoBackAsync();
         await Assertions.Expect(Heading(page, "Read with these points")).ToBeVisibleAsync();

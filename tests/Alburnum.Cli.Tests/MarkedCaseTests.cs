@@ -70,17 +70,9 @@ public sealed class MarkedCaseTests : IDisposable
 
         var again = await AlburnumRun.Of(Words());
 
-        Assert.Contains(
-            "P01: the run before this one was read with other marks",
-            again.Output,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("P01: the previous run was read with different marks", again.Output, StringComparison.Ordinal);
         Assert.Contains("treated: \"1000,200\"", again.Output, StringComparison.Ordinal);
-        Assert.DoesNotContain(
-            "the run before this one",
-            (await AlburnumRun.Of(Words())).Output,
-            StringComparison.Ordinal
-        );
+        Assert.DoesNotContain("the previous run", (await AlburnumRun.Of(Words())).Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         public string? Sheet { get; init; }
 
         [CommandOption("--baseline <CHARGES>")]
-        [Description("Charges at the start that fix mean and spread; 25 unless said")]
+        [Description("Charges at the start that fix mean and spread; default: 25")]
         public int Baseline { get; init; } = 25;
 
         [CommandOption("--least-depth <MM>")]

@@ -29,7 +29,7 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level; II unless said")]
+        [Description("Inspection level; default: II")]
         public string Level { get; init; } = "II";
 
         [CommandOption("--json")]

@@ -16,7 +16,7 @@ internal abstract class JudgeSettings : CommandSettings
     public int? Lot { get; init; }
 
     [CommandOption("--confidence <PERCENT>")]
-    [Description("Confidence of the bound on the conforming share; 95 unless said")]
+    [Description("Confidence of the bound on the conforming share; default: 95")]
     public double Confidence { get; init; } = 95;
 
     [CommandOption("--json")]
@@ -50,15 +50,15 @@ internal abstract class CountingSettings : JudgeSettings
     public double? Aql { get; init; }
 
     [CommandOption("--level <LEVEL>")]
-    [Description("Inspection level of the indexed plan; II unless said")]
+    [Description("Inspection level of the indexed plan; default: II")]
     public string Level { get; init; } = "II";
 
     [CommandOption("--severity <SEVERITY>")]
-    [Description("normal (unless said), tightened or reduced")]
+    [Description("normal (default), tightened or reduced")]
     public string Severity { get; init; } = "normal";
 
     [CommandOption("--required <KG_PER_M3>")]
-    [Description("Retention asked for in the analytical zone, kg/m³")]
+    [Description("Required retention in the analytical zone, kg/m³")]
     public double? Required { get; init; }
 
     [CommandOption("--assay <VALUE>")]
@@ -77,7 +77,7 @@ internal abstract class CountingSettings : JudgeSettings
             throw Options.Refused(
                 source,
                 $"{cut} pieces",
-                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing of a larger sample"
+                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
             );
         return new()
         {

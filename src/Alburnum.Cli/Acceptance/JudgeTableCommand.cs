@@ -29,12 +29,12 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
 
         [CommandOption("--rule <RULE>")]
         [Description(
-            "Depth asked for: a class (NP3), or such as \"6 mm sapwood and 6 mm exposed heartwood over 75 %\""
+            "Required depth: a class (NP3), or for example \"6 mm sapwood and 6 mm exposed heartwood over 75 %\""
         )]
         public string? Rule { get; init; }
 
         [CommandOption("--reading <READING>")]
-        [Description("Depth that stands for a whole zone: minimum (unless said), or percentile (the 5th)")]
+        [Description("Depth that represents a whole zone: minimum (default), or percentile (the 5th)")]
         public string Reading { get; init; } = "minimum";
 
         [CommandOption("--section <SIZE>")]

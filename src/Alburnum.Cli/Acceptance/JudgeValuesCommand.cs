@@ -23,11 +23,11 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         public string? Sheet { get; init; }
 
         [CommandOption("--required <KG_PER_M3>")]
-        [Description("Retention asked for, kg/m³")]
+        [Description("Required retention, kg/m³")]
         public double? Required { get; init; }
 
         [CommandOption("--least-depth <MM>")]
-        [Description("Or depth asked for, mm")]
+        [Description("Or required depth, mm")]
         public double? LeastDepth { get; init; }
 
         [CommandOption("--conforming <PERCENT>")]
@@ -35,7 +35,7 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         public double? Conforming { get; init; }
 
         [CommandOption("--population <SHAPE>")]
-        [Description("normal (depths unless said) or log-normal (retentions unless said)")]
+        [Description("normal (default for depths) or log-normal (default for retentions)")]
         public string? Population { get; init; }
     }
 

@@ -17,11 +17,11 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level, S-1 to S-4, I, II or III; II unless said")]
+        [Description("Inspection level, S-1 to S-4, I, II or III; default: II")]
         public string Level { get; init; } = "II";
 
         [CommandOption("--severity <SEVERITY>")]
-        [Description("normal (unless said), tightened or reduced")]
+        [Description("normal (default), tightened or reduced")]
         public string Severity { get; init; } = "normal";
     }
 

@@ -18,7 +18,7 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
         public double? Accept { get; init; }
 
         [CommandOption("--producer-risk <PERCENT>")]
-        [Description("Risk of rejecting a lot at the share to accept; 5 unless said")]
+        [Description("Risk of rejecting a lot at the share to accept; default: 5")]
         public double ProducerRisk { get; init; } = 5;
 
         [CommandOption("--reject <PERCENT>")]
@@ -26,7 +26,7 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
         public double? Reject { get; init; }
 
         [CommandOption("--consumer-risk <PERCENT>")]
-        [Description("Risk of accepting a lot at the share to reject; 10 unless said")]
+        [Description("Risk of accepting a lot at the share to reject; default: 10")]
         public double ConsumerRisk { get; init; } = 10;
     }
 

@@ -12,7 +12,7 @@ internal abstract class SampleSettings : CommandSettings
     public int? Lot { get; init; }
 
     [CommandOption("--seed <NUMBER>")]
-    [Description("Seed of the random positions; a new one is drawn and printed unless said")]
+    [Description("Seed of the random positions; if not given, a new one is drawn and printed")]
     public ulong? Seed { get; init; }
 
     [CommandOption("--chart <FILE>")]

@@ -17,11 +17,11 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
         public double? Conforming { get; init; }
 
         [CommandOption("--confidence <PERCENT>")]
-        [Description("One-sided confidence; 95 unless said")]
+        [Description("One-sided confidence; default: 95")]
         public double Confidence { get; init; } = 95;
 
         [CommandOption("--failures <COUNT>")]
-        [Description("Failures to be borne; none unless said")]
+        [Description("Failures to allow for; default: none")]
         public int Failures { get; init; }
     }
 

@@ -21,7 +21,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         public required string Folder { get; init; }
 
         [CommandOption("--out <FOLDER>")]
-        [Description("Folder for report.pdf and report.json; the case folder unless said")]
+        [Description("Folder for report.pdf and report.json; default: the case folder")]
         public string? Out { get; init; }
     }
 

@@ -21,7 +21,7 @@ internal static class LostMarks
             )
                 continue;
             console.WriteLine(
-                $"{piece.Name}: the run before this one was read with other marks than case.yaml holds. To read it so again, write under the piece:"
+                $"{piece.Name}: the previous run was read with different marks from those in case.yaml. To read it that way again, write under the piece:"
             );
             foreach (var line in lines)
                 console.WriteLine($"    {line}");

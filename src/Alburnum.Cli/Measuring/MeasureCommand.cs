@@ -26,7 +26,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public required string Section { get; init; }
 
         [CommandOption("--shape <SHAPE>")]
-        [Description("rectangle, square, round, half-round, quartered or core; from the size unless said")]
+        [Description("rectangle, square, round, half-round, quartered or core; if not given, taken from the size")]
         public string? Shape { get; init; }
 
         [CommandOption("--corners <POINTS>")]
@@ -34,12 +34,14 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? Corners { get; init; }
 
         [CommandOption("--indicator <NAME>")]
-        [Description("The indicator sprayed, for instance copper-blue, or none; told from the photograph unless said")]
+        [Description(
+            "The indicator sprayed, for instance copper-blue, or none; if not given, detected from the photograph"
+        )]
         public string? Indicator { get; init; }
 
         [CommandOption("--scale <POINTS>")]
         [Description(
-            "Two points a known length apart, and the length in mm: \"x,y x,y 50\"; else the nominal size gives the scale"
+            "Two points a known length apart, and the length in mm: \"x,y x,y 50\"; otherwise the nominal size gives the scale"
         )]
         public string? Scale { get; init; }
 
@@ -72,11 +74,13 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? HeartwoodRadius { get; init; }
 
         [CommandOption("--heartwood-reagent <REAGENT>")]
-        [Description("Reagent sprayed to colour the heartwood: pine or white-oak; else its own colour is looked for")]
+        [Description(
+            "Reagent sprayed to colour the heartwood: pine or white-oak; otherwise its own colour is looked for"
+        )]
         public string? HeartwoodReagent { get; init; }
 
         [CommandOption("--incised")]
-        [Description("The faces are incised: report the border between incisions and the fingers at them apart")]
+        [Description("The faces are incised: report the border between incisions separately from the fingers at them")]
         public bool Incised { get; init; }
 
         [CommandOption("--least-depth|--required <MM>")]
@@ -84,7 +88,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public double? Required { get; init; }
 
         [CommandOption("--step <MM>")]
-        [Description("Distance between positions along a face, 0.25 to 1 mm; 1 unless said")]
+        [Description("Distance between positions along a face, 0.25 to 1 mm; default: 1")]
         public double Step { get; init; } = 1;
 
         [CommandOption("--budget")]
@@ -97,7 +101,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
 
         [CommandOption("--overlay <FOLDER>")]
         [Description(
-            "Folder for the photographs with what was read drawn over them, readings.json and contact-sheet.jpg"
+            "Folder for the photographs with the reading drawn over them, readings.json and contact-sheet.jpg"
         )]
         public string? Overlay { get; init; }
     }

@@ -22,15 +22,15 @@ internal class EnquirySettings : CommandSettings
     public string? Section { get; init; }
 
     [CommandOption("--form <FORM>")]
-    [Description("sawn or round; as the section shows unless said")]
+    [Description("sawn or round; if not given, taken from the section")]
     public string? Form { get; init; }
 
     [CommandOption("--use-class <CLASS>")]
-    [Description("1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5; the code's class for the component unless said")]
+    [Description("1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5; default: the code's class for the component")]
     public string? UseClass { get; init; }
 
     [CommandOption("--life <YEARS>")]
-    [Description("Desired service life; the code's usual life for the component unless said")]
+    [Description("Desired service life; default: the code's usual life for the component")]
     public string? Life { get; init; }
 
     [CommandOption("--exposed-heartwood <YES|NO>")]
@@ -42,7 +42,7 @@ internal class EnquirySettings : CommandSettings
     public string? Incised { get; init; }
 
     [CommandOption("--coated <YES|NO>")]
-    [Description("A coating is applied and kept up")]
+    [Description("A coating is applied and maintained")]
     public string? Coated { get; init; }
 
     [CommandOption("--moisture <PERCENT>")]

@@ -15,7 +15,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     internal sealed class Settings : EnquirySettings
     {
         [CommandOption("--rulebook <NAME>")]
-        [Description("Rulebook to ask; \"alburnum rulebook list\" names them; british-2014 unless said")]
+        [Description("Rulebook to ask; \"alburnum rulebook list\" names them; default: british-2014")]
         public string Rulebook { get; init; } = "british-2014";
 
         [CommandOption("--json")]
@@ -27,7 +27,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         public bool AllRows { get; init; }
 
         [CommandOption("--svg <FILE>")]
-        [Description("Also draw the way to the answer into an SVG file")]
+        [Description("Also draw the route to the answer in an SVG file")]
         public string? Svg { get; init; }
     }
 

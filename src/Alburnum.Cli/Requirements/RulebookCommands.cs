@@ -44,7 +44,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE|NAME>")]
-        [Description("A rulebook file of your own, or the name of one that ships")]
+        [Description("A rulebook file of your own, or the name of one supplied")]
         public required string Rulebook { get; init; }
 
         [CommandOption("--json")]
@@ -77,7 +77,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
                     $"    and {finding.Cases.Count - CasesShown} more groups of cases (--json has all)"
                 );
         }
-        yield return document.Faults == 0 ? "No faults." : FormattableString.Invariant($"{document.Faults} to mend.");
+        yield return document.Faults == 0 ? "No faults." : FormattableString.Invariant($"{document.Faults} to fix.");
     }
 }
 
@@ -99,7 +99,7 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
 
         [CommandOption("--cases <FILE>")]
         [Description(
-            "Table (CSV or .xlsx) of archived enquiries to ask of both; default: every usual component, life and form"
+            "Table (CSV or .xlsx) of archived enquiries to put to both; default: every usual component, life and form"
         )]
         public string? Cases { get; init; }
 

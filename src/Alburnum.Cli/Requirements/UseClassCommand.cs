@@ -34,7 +34,7 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         public string? Damp { get; init; }
 
         [CommandOption("--coated <YES|NO>")]
-        [Description("A coating is applied and kept up")]
+        [Description("A coating is applied and maintained")]
         public string? Coated { get; init; }
 
         [CommandOption("--hard-to-reach <YES|NO>")]

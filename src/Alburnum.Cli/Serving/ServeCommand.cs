@@ -15,7 +15,7 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
     internal sealed class Settings : StoreSettings
     {
         [CommandOption("--port <PORT>")]
-        [Description("Port on 127.0.0.1; 5227 unless said, 0 takes a free one")]
+        [Description("Port on 127.0.0.1; default: 5227; 0 takes any free port")]
         public int Port { get; init; } = 5227;
 
         public override ValidationResult Validate() =>

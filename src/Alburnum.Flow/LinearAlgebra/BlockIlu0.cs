@@ -21,8 +21,11 @@ internal sealed class BlockIlu0<T>(BlockCsrMatrix<T> matrix)
     // Off the diagonal the blocks times the inverse of their row's, by rows; on it the inverse.
     private readonly T[] _block = new T[4 * matrix.Pattern.Csr.Column.Length];
 
-    /// <summary>Factors the matrix as it now stands; false where a diagonal block is singular.</summary>
-    public bool Factor() => matrix.Pattern.Csr.Partition.Sum(matrix.Rows, Factor) == 0;
+    /// <summary>Factors the matrix as it now stands.</summary>
+    public FactorOutcome Factor() =>
+        matrix.Pattern.Csr.Partition.Sum(matrix.Rows, Factor) == 0
+            ? FactorOutcome.Factored
+            : FactorOutcome.SingularBlock;
 
     // Number of singular blocks met: the first ends the part.
     private double Factor(int first, int end)

@@ -24,16 +24,16 @@ internal sealed class CprPreconditioner<T>(BlockCsrMatrix<T> matrix, T[] pressur
     private readonly T[] _pressure = new T[matrix.Rows];
 
     /// <inheritdoc/>
-    public bool SetUp(bool coarsen)
+    public FactorOutcome SetUp(bool coarsen)
     {
-        if (!_ilu.Factor())
-            return false;
+        if (_ilu.Factor() == FactorOutcome.SingularBlock)
+            return FactorOutcome.SingularBlock;
         matrix.Pattern.Csr.Partition.Run(matrix.Rows, WeighEquations);
         if (coarsen)
             _multigrid.Coarsen(matrix.Pattern.Csr, _pressureValue);
         else
             _multigrid.Refresh();
-        return true;
+        return FactorOutcome.Factored;
     }
 
     private void WeighEquations(int first, int end)

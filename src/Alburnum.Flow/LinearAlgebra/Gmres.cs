@@ -34,7 +34,7 @@ internal sealed class Gmres<T>(
     /// <inheritdoc/>
     public LinearOutcome Solve(double[] right, double[] x)
     {
-        if (!preconditioner.SetUp(coarsen: _iterations > CoarsenAbove))
+        if (preconditioner.SetUp(coarsen: _iterations > CoarsenAbove) == FactorOutcome.SingularBlock)
             return LinearOutcome.Singular;
         _iterations = 0;
         var size = _vectors.Norm(right);

@@ -6,6 +6,19 @@ internal sealed class EvidenceTable
     private const int BinsL = 24;
     private const int BinsU = 48;
     private const int BinsV = 48;
+
+    /// <summary>The table spans all but this share of the colours at either end, and so much of that span more.</summary>
+    private const double LeftOutShare = 0.003;
+
+    private const float PadShare = 0.12f;
+
+    private const float LeastPad = 0.02f;
+
+    /// <summary>One pixel speaks for or against at most so much, as a logarithm.</summary>
+    private const float MostEvidence = 4;
+
+    /// <summary>How far a share may run past either mean colour.</summary>
+    private const float PastMean = 0.75f;
     private readonly float _lowL,
         _lowU,
         _lowV,
@@ -55,8 +68,8 @@ internal sealed class EvidenceTable
             TwoZones.LogDensity(Zones.Untreated, l, u, v)
         );
         return new(
-            Math.Clamp(Zones.Evidence(l, u, v), -4, 4),
-            Math.Clamp(Discriminant.Share(l, u, v), -0.75f, 1.75f),
+            Math.Clamp(Zones.Evidence(l, u, v), -MostEvidence, MostEvidence),
+            Math.Clamp(Discriminant.Share(l, u, v), -PastMean, 1 + PastMean),
             Math.Max(float.Epsilon, 1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density)))
         );
     }
@@ -65,9 +78,9 @@ internal sealed class EvidenceTable
     {
         var sorted = (float[])values.Clone();
         Array.Sort(sorted);
-        var low = sorted[(int)(0.003 * sorted.Length)];
-        var high = sorted[(int)(0.997 * (sorted.Length - 1))];
-        var pad = Math.Max(0.02f, 0.12f * (high - low));
+        var low = sorted[(int)(LeftOutShare * sorted.Length)];
+        var high = sorted[(int)((1 - LeftOutShare) * (sorted.Length - 1))];
+        var pad = Math.Max(LeastPad, PadShare * (high - low));
         return (low - pad, bins / (high - low + (2 * pad)));
     }
 }

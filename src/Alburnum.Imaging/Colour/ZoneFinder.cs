@@ -34,7 +34,53 @@ internal sealed record ZonesFound(
 /// </remarks>
 internal sealed class ZoneFinder
 {
+    /// <summary>Depths all round from which a search begins, mm: close where fronts are shallow, wider apart deeper in.</summary>
+    private static readonly double[] BeginningsMm = [1.5, 3, 6, 10, 16, 25, 40];
+
+    /// <summary>A beginning deeper than this share of the way in leaves too little untreated wood to compare with.</summary>
+    private const double DeepestBeginning = 0.85;
+
+    /// <summary>Colours and front are found in turn at most so often; most settle in two or three.</summary>
+    private const int Turns = 5;
+
+    /// <summary>A zone smaller than this share of the section, or larger than all but so much, is no zone.</summary>
+    private const double LeastShare = 0.01;
+
+    private const double MostShare = 0.985;
+
+    /// <summary>Samples that a section's many neighbouring, similar ones are worth.</summary>
     private const double EffectiveSamples = 60;
+
+    /// <summary>What a fit to an indicator's palette weighs against the gain of two zones over one.</summary>
+    private const double PaletteWeight = 4;
+
+    /// <summary>What a split of mere texture gains: one zone must not be beaten by it.</summary>
+    private const double TextureGain = 12;
+
+    /// <summary>Weight of samples below which a zone's colour is not known.</summary>
+    private const double LeastWeight = 20;
+
+    /// <summary>Squared distance, three standard deviations, beyond which a sample is a stray.</summary>
+    private const double StrayDistance2 = 9;
+
+    /// <summary>One sample speaks for or against at most so much, and a place pointed out by hand this much, as logarithms.</summary>
+    private const float MostEvidence = 3;
+
+    private const int HandEvidence = 20;
+
+    /// <summary>A front steeper than this share of the step along the face costs, and what it costs.</summary>
+    private const double FreeSlope = 0.6;
+
+    private const float SlopePrice = 3;
+
+    /// <summary>Variance of brightness added within an indicator's palette: light differs between photographs.</summary>
+    private const double LightVariance = 0.3;
+
+    /// <summary>Columns with less way than this tell nothing of how even a front is, mm.</summary>
+    private const double LeastWayMm = 3;
+
+    /// <summary>Added to the median depth, mm, lest shallow fronts count as uneven for a hair.</summary>
+    private const double EvenMm = 2;
 
     /// <summary>What a front as uneven as it is deep costs.</summary>
     private const double UnevennessCost = 25;
@@ -71,10 +117,10 @@ internal sealed class ZoneFinder
     {
         var found = new List<ZonesFound>();
         var reach = _samples.Strips.Max(s => s.Rows * s.RowMm);
-        foreach (var depth in (double[])[1.5, 3, 6, 10, 16, 25, 40])
+        foreach (var depth in BeginningsMm)
         {
             ct.ThrowIfCancellationRequested();
-            if (depth < 0.85 * reach)
+            if (depth < DeepestBeginning * reach)
                 Consider(n => _samples.DepthMm[n] < depth, found);
         }
         foreach (var prior in _priors)
@@ -92,7 +138,7 @@ internal sealed class ZoneFinder
     {
         var d = prior.Difference;
         var v = prior.DifferenceVariance;
-        double[] w = [d[0] / (v[0] + 0.3), d[1] / v[1], d[2] / v[2]];
+        double[] w = [d[0] / (v[0] + LightVariance), d[1] / v[1], d[2] / v[2]];
         var values = new double[_samples.Count];
         for (var n = 0; n < values.Length; n++)
             values[n] = (w[0] * _samples.L[n]) + (w[1] * _samples.U[n]) + (w[2] * _samples.V[n]);
@@ -110,7 +156,7 @@ internal sealed class ZoneFinder
         int[][]? rows = null;
         TwoZones? zones = null;
         var own = new List<int>();
-        for (var turn = 0; turn < 5; turn++)
+        for (var turn = 0; turn < Turns; turn++)
         {
             zones = Fit(treated);
             if (zones is null)
@@ -132,7 +178,7 @@ internal sealed class ZoneFinder
         var u = Moments(treated, zones.Light);
         Invert(treated);
         var share = t.Weight / (t.Weight + u.Weight);
-        if (share is < 0.01 or > 0.985)
+        if (share is < LeastShare or > MostShare)
             return;
         var within = new double[6];
         for (var k = 0; k < 6; k++)
@@ -151,7 +197,7 @@ internal sealed class ZoneFinder
         gain -= UnevennessCost * Unevenness(rows!);
         foreach (var prior in _priors)
         {
-            var score = gain + (4 * prior.LogFit(t.Mean, u.Mean));
+            var score = gain + (PaletteWeight * prior.LogFit(t.Mean, u.Mean));
             found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
         }
     }
@@ -173,20 +219,18 @@ internal sealed class ZoneFinder
         {
             var strip = _samples.Strips[f];
             for (var i = 0; i < strip.Columns; i++)
-                if (strip.ReachRows[i] * strip.RowMm > 3)
+                if (strip.ReachRows[i] * strip.RowMm > LeastWayMm)
                     depths.Add(Math.Min(rows[f][i], strip.ReachRows[i]) * strip.RowMm);
         }
         if (depths.Count == 0)
             return 0;
         depths.Sort();
         var median = depths[depths.Count / 2];
-        return depths.Average(d => Math.Abs(d - median)) / (median + 2);
+        return depths.Average(d => Math.Abs(d - median)) / (median + EvenMm);
     }
 
     private IEnumerable<ZonesFound> OneZone()
     {
-        // One zone must not be beaten by a split of mere texture: it starts with what such a split gains.
-        const double TextureGain = 12;
         foreach (var prior in _priors)
         {
             foreach (var isTreated in (bool[])[true, false])
@@ -198,7 +242,7 @@ internal sealed class ZoneFinder
                     null,
                     [.. rows],
                     0,
-                    TextureGain + (4 * prior.LogFit(_allMean, isTreated))
+                    TextureGain + (PaletteWeight * prior.LogFit(_allMean, isTreated))
                 );
             }
         }
@@ -226,14 +270,14 @@ internal sealed class ZoneFinder
                     var e =
                         _samples.Weight[n] == 0
                             ? 0
-                            : Math.Clamp(zones.Evidence(l, _samples.U[n], _samples.V[n]), -3, 3);
+                            : Math.Clamp(zones.Evidence(l, _samples.U[n], _samples.V[n]), -MostEvidence, MostEvidence);
                     if (_samples.Treated[n] != 0)
-                        e = 20 * _samples.Treated[n];
+                        e = HandEvidence * _samples.Treated[n];
                     evidence[(i * strip.Rows) + j] = e;
                 }
             }
-            var free = Math.Max(1, (int)Math.Round(0.6 * strip.StepMm / strip.RowMm));
-            rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, 3f);
+            var free = Math.Max(1, (int)Math.Round(FreeSlope * strip.StepMm / strip.RowMm));
+            rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, SlopePrice);
             n = _offset[f];
             for (var i = 0; i < strip.Columns; i++)
             for (var j = 0; j < strip.ReachRows[i]; j++, n++)
@@ -250,7 +294,7 @@ internal sealed class ZoneFinder
         Invert(treated);
         var u = Moments(treated, light);
         Invert(treated);
-        if (t.Weight < 20 || u.Weight < 20)
+        if (t.Weight < LeastWeight || u.Weight < LeastWeight)
             return null;
         var zones = new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
         var kept = new float[_samples.Count];
@@ -259,12 +303,12 @@ internal sealed class ZoneFinder
         {
             var own = treated[n] > 0.5 ? zones.Treated[0] : zones.Untreated[0];
             var l = _samples.L[n] - light.At(_samples.X[n], _samples.Y[n]);
-            if (own.Distance2(l, _samples.U[n], _samples.V[n]) < 9)
+            if (own.Distance2(l, _samples.U[n], _samples.V[n]) < StrayDistance2)
                 (treated[n] > 0.5 ? kept : left)[n] = 1;
         }
         t = Moments(kept, light);
         u = Moments(left, light);
-        if (t.Weight < 20 || u.Weight < 20)
+        if (t.Weight < LeastWeight || u.Weight < LeastWeight)
             return null;
         return new([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
     }

@@ -13,6 +13,51 @@ internal static class OddWood
     private const double MedianOverMm = 30;
     private const double WideMm = 15;
 
+    /// <summary>How far beyond a front wood is plainly untreated, and how far that wood is looked at, mm.</summary>
+    private const double BeyondMm = 0.8;
+
+    private const double LookedAtMm = 6;
+
+    private const double PlainToMm = 7;
+
+    /// <summary>What is kept clear of a front on its outer and inner side where a band is missing, mm.</summary>
+    private const double OutsideMm = 0.4;
+
+    private const double InsideMm = 0.3;
+
+    /// <summary>A front has drawn back where it lies this much, mm, and this share, short of what is typical.</summary>
+    private const double DrawnBackMm = 1.2;
+
+    private const double DrawnBackShare = 0.2;
+
+    /// <summary>Columns at either side of a stretch that belong to neither.</summary>
+    private const int MarginColumns = 2;
+
+    /// <summary>A typical depth is somewhat above the middle, since what draws back pulls the middle down; never less than this share of the section's.</summary>
+    private const double TypicalRank = 0.6;
+
+    private const double LeastOfUsual = 0.6;
+
+    /// <summary>Cells without which a colour is not known: of a missing band, of wood beside it, of all plain wood.</summary>
+    private const int LeastCells = 8;
+
+    private const int LeastBeside = 20;
+
+    private const int LeastPlain = 50;
+
+    /// <summary>Variance of brightness that untreated wood has at least.</summary>
+    private const double LightVariance = 0.02;
+
+    /// <summary>Squared distances, in what untreated wood varies by: below the first alike, above the second no longer the same.</summary>
+    private const double Strange = 3;
+
+    private const double AnotherColour = 2;
+
+    /// <summary>Weight of blue against red in a difference of hue, and how much nearer to bare wood unsprayed wood must be.</summary>
+    private const double BlueWeight = 0.6;
+
+    private const double NearerToBare = 0.75;
+
     /// <summary>Difference of hue, in logarithms of light, beyond what wood varies by.</summary>
     private const double PlainlyOtherHue = 0.2;
 
@@ -25,14 +70,19 @@ internal static class OddWood
         var odd = fronts.Select(f => new bool[f.Strip.Columns]).ToList();
         var plain = new Tally();
         var usual = Usual(fronts);
-        var typical = fronts.Select(front => Typical(front, 0.6 * usual)).ToList();
+        var typical = fronts.Select(front => Typical(front, LeastOfUsual * usual)).ToList();
         for (var f = 0; f < fronts.Count; f++)
         for (var i = 0; i < fronts[f].Strip.Columns; i += 2)
             if (!fronts[f].Hidden[i])
-                plain.Add(fronts[f], i, Math.Max(fronts[f].DepthMm[i], typical[f][i]) + 0.8, fronts[f].DepthMm[i] + 7);
-        if (plain.Count < 50)
+                plain.Add(
+                    fronts[f],
+                    i,
+                    Math.Max(fronts[f].DepthMm[i], typical[f][i]) + BeyondMm,
+                    fronts[f].DepthMm[i] + PlainToMm
+                );
+        if (plain.Count < LeastPlain)
             return odd;
-        var untreated = new Gaussian3(plain.Mean, plain.Covariance(0.02));
+        var untreated = new Gaussian3(plain.Mean, plain.Covariance(LightVariance));
         for (var f = 0; f < fronts.Count; f++)
             foreach (var (from, to) in Stretches(fronts[f], typical[f]))
                 if (IsOdd(fronts[f], typical[f], from, to, untreated))
@@ -47,14 +97,14 @@ internal static class OddWood
         var (missing, below, beside) = (new Tally(), new Tally(), new Tally());
         for (var i = from; i <= to; i++)
         {
-            missing.Add(front, i, front.DepthMm[i] + 0.4, typical[i] - 0.3);
-            below.Add(front, i, typical[i] + 0.8, typical[i] + 6);
+            missing.Add(front, i, front.DepthMm[i] + OutsideMm, typical[i] - InsideMm);
+            below.Add(front, i, typical[i] + BeyondMm, typical[i] + LookedAtMm);
         }
         var reach = (int)(BesideMm / strip.StepMm);
         for (var i = Math.Max(0, from - reach); i < Math.Min(strip.Columns, to + reach); i++)
-            if (i < from - 2 || i > to + 2)
-                beside.Add(front, i, front.DepthMm[i] + 0.8, front.DepthMm[i] + 6);
-        if (missing.Count < 8)
+            if (i < from - MarginColumns || i > to + MarginColumns)
+                beside.Add(front, i, front.DepthMm[i] + BeyondMm, front.DepthMm[i] + LookedAtMm);
+        if (missing.Count < LeastCells)
             return false;
         if (LooksUnsprayed(missing.Mean, untreated.Mean))
             return true;
@@ -65,21 +115,21 @@ internal static class OddWood
                 (float)(missing.Mean[2] - mean[2] + untreated.Mean[2])
             );
         var strange = Apart(untreated.Mean);
-        if (beside.Count > 20)
+        if (beside.Count > LeastBeside)
             strange = Math.Min(strange, Apart(beside.Mean));
-        if (strange < 3)
+        if (strange < Strange)
             return false;
         // Heartwood lying open: wide, and the same farther in.
-        return (to - from + 1) * strip.StepMm < WideMm || below.Count < 8 || Apart(below.Mean) > 2;
+        return (to - from + 1) * strip.StepMm < WideMm || below.Count < LeastCells || Apart(below.Mean) > AnotherColour;
     }
 
     // Hue nearer to pale, bare wood than to this section's own sprayed, untreated wood, and plainly another than the latter:
     // where the reagent leaves untreated wood as it is, a true shallow place must stay in.
     private static bool LooksUnsprayed(double[] colour, double[] sprayed)
     {
-        static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, 0.6 * (a[2] - v));
+        static double Apart(double[] a, double u, double v) => double.Hypot(a[1] - u, BlueWeight * (a[2] - v));
         var own = Apart(colour, sprayed[1], sprayed[2]);
-        return own > PlainlyOtherHue && Apart(colour, PaleWood.U, PaleWood.V) < 0.75 * own;
+        return own > PlainlyOtherHue && Apart(colour, PaleWood.U, PaleWood.V) < NearerToBare * own;
     }
 
     // Median depth about each column; where a whole stretch is bare, the section's own usual depth, lest the stretch be its own measure.
@@ -98,7 +148,7 @@ internal static class OddWood
                     near.Add(front.DepthMm[j]);
             }
             near.Sort();
-            typical[i] = Math.Max(leastMm, near.Count > 0 ? near[(int)(0.6 * near.Count)] : front.DepthMm[i]);
+            typical[i] = Math.Max(leastMm, near.Count > 0 ? near[(int)(TypicalRank * near.Count)] : front.DepthMm[i]);
         }
         return typical;
     }
@@ -115,12 +165,14 @@ internal static class OddWood
         var start = -1;
         for (var i = 0; i <= typical.Length; i++)
         {
-            var drawnBack = i < typical.Length && typical[i] - front.DepthMm[i] > Math.Max(1.2, 0.2 * typical[i]);
+            var drawnBack =
+                i < typical.Length
+                && typical[i] - front.DepthMm[i] > Math.Max(DrawnBackMm, DrawnBackShare * typical[i]);
             if (drawnBack && start < 0)
                 start = i;
             if (drawnBack || start < 0)
                 continue;
-            yield return (Math.Max(0, start - 2), Math.Min(typical.Length - 1, i + 1));
+            yield return (Math.Max(0, start - MarginColumns), Math.Min(typical.Length - 1, i + 1));
             start = -1;
         }
     }

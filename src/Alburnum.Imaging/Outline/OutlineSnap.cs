@@ -76,7 +76,13 @@ internal static class OutlineSnap
             }
             ellipse = fit;
         }
-        return new(RimPoints(ellipse), ellipse, Math.Min(1, support), spread / 6, ofSixth.ToArray().Min());
+        return new(
+            RimPoints(ellipse),
+            ellipse,
+            Math.Min(1, support),
+            spread / 6,
+            LeastSupport: ofSixth.ToArray().Min()
+        );
     }
 
     /// <summary>Twenty-four points of an ellipse, clockwise as displayed, from the top.</summary>

@@ -5,20 +5,31 @@ namespace Alburnum.Imaging.Reading;
 /// <summary>The causes that make a depth read from a photograph uncertain: the one place where their sizes stand.</summary>
 public static class DepthCauses
 {
-    private static readonly Provenance Ours = new(
-        Standing.FromMemory,
-        "our own estimate",
-        "",
-        "",
-        "held against drawn photographs of known depth"
+    private static readonly Provenance Ours = OurOwn("held against drawn photographs of known depth");
+
+    // The way of evaluating is published; figures that stand in the row are not.
+    private static readonly Provenance Scatter = OurOwn(
+        "from scatter as in JCGM 100:2008, 4.2; held against drawn photographs of known depth"
     );
 
-    private static readonly Provenance Scatter = new(Standing.Published, "JCGM 100", "2008", "4.2", "");
+    private static readonly Provenance Leaning = OurOwn(
+        "from bounds as in JCGM 100:2008, 4.3.7; held against drawn photographs of known depth"
+    );
 
-    private static readonly Provenance Bounds = new(Standing.Published, "JCGM 100", "2008", "4.3.7", "");
+    private static readonly Provenance Bounds = new(
+        Standing.Published,
+        "JCGM 100",
+        "2008",
+        "4.3.7",
+        "the whole width between two bounds, over √12"
+    );
 
     /// <summary>Where the outline lies.</summary>
     public static UncertaintyCause Outline { get; } = new("outline", null, "edge-scatter", EvaluationType.A, Scatter);
+
+    /// <summary>The same where a person's points stand as they were given.</summary>
+    public static UncertaintyCause GivenOutline { get; } =
+        new("given-outline", null, "given-points", EvaluationType.B, Ours);
 
     /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
     public static UncertaintyCause LensBow { get; } = new("lens-bow", null, "bow-scatter", EvaluationType.A, Scatter);
@@ -49,11 +60,13 @@ public static class DepthCauses
     public static UncertaintyCause Texture { get; } = new("texture", null, "misfit", EvaluationType.A, Scatter);
 
     /// <summary>How far the front would lie elsewhere for a reader who leans towards treated, or towards untreated.</summary>
-    public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Bounds);
+    public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Leaning);
 
     /// <summary>Every cause, in the order in which they are told.</summary>
     public static IReadOnlyList<UncertaintyCause> All { get; } =
-    [Outline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
+    [Outline, GivenOutline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
+
+    private static Provenance OurOwn(string note) => new(Standing.FromMemory, "our own estimate", "", "", note);
 
     /// <summary>Standard uncertainty of a size that a cause states as a share.</summary>
     /// <exception cref="InvalidOperationException">The cause states none.</exception>

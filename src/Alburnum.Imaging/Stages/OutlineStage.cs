@@ -14,7 +14,9 @@ internal sealed record LocatedSection(FoundOutline Outline, FoundLens? Lens)
 {
     /// <summary>Standard uncertainty of each side's place, px, and where it comes from.</summary>
     public (double Px, UncertaintyCause Cause) Uncertainty =>
-        Lens is null ? (Outline.UncertaintyPx, DepthCauses.Outline) : (Lens.UncertaintyPx, DepthCauses.LensBow);
+        Lens is not null ? (Lens.UncertaintyPx, DepthCauses.LensBow)
+        : Outline.IsAsGiven ? (Outline.UncertaintyPx, DepthCauses.GivenOutline)
+        : (Outline.UncertaintyPx, DepthCauses.Outline);
 }
 
 /// <summary>First stage: tells the section from its surroundings, by itself or from what is pointed out.</summary>
@@ -93,7 +95,7 @@ internal static class OutlineStage
         var alike = new double[given.Count];
         Array.Fill(alike, 1);
         var rough = Ellipse.Fit([.. given], alike) ?? throw Refused(scene, "points that do not lie round a rim", words);
-        var asGiven = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, GivenRimPx);
+        var asGiven = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, GivenRimPx, IsAsGiven: true);
         return scene.Request.OutlineIsExact
             ? asGiven
             : Kept(OutlineSnap.Rim(scene.Photo, rough, RimReachShare * rough.Major), asGiven);
@@ -104,7 +106,7 @@ internal static class OutlineStage
         IReadOnlyList<PointPx> clockwise = Polygon.Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
         if (Math.Abs(Polygon.Area(clockwise)) < LeastAreaPx2)
             throw Refused(scene, "corners that enclose next to nothing", words);
-        var asGiven = new FoundOutline(clockwise, null, 1, GivenCornerPx);
+        var asGiven = new FoundOutline(clockwise, null, 1, GivenCornerPx, IsAsGiven: true);
         if (scene.Request.OutlineIsExact || clockwise.Count == 3)
             return asGiven;
         var shortest = Enumerable.Range(0, 4).Min(k => clockwise[k].DistanceTo(clockwise[(k + 1) % 4]));

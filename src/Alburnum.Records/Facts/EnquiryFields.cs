@@ -92,7 +92,7 @@ public static class EnquiryFields
     public static AskedField Incised { get; } = YesNo("incised", "incised", "Faces are incised before treatment");
 
     /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated { get; } = YesNo("coated", "coated", "A coating is applied and kept up");
+    public static AskedField Coated { get; } = YesNo("coated", "coated", "A coating is applied and maintained");
 
     /// <summary>Moisture content before treatment, %.</summary>
     public static AskedField Moisture { get; } =

@@ -46,7 +46,7 @@ public static class FactSource
         {
             // The scanner's way of saying that a plain value starts with a sign that it must not start with.
             problems.Add(
-                new InputProblem(file, LineReached(parser), "", "", "a sign out of place", "well-formed YAML")
+                new InputProblem(file, LineReached(parser), "", "", "a character out of place", "well-formed YAML")
             );
         }
         return null;

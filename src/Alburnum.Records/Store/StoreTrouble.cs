@@ -27,7 +27,7 @@ internal static class StoreTrouble
                 11 => "a damaged store",
                 13 => "a disk that is full",
                 14 => "a place where no file can be opened",
-                26 => "a file that is no database",
+                26 => "a file that is not a database",
                 var code => $"a store that cannot be used (SQLite result code {code})",
             };
 }

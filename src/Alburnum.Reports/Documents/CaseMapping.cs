@@ -110,7 +110,7 @@ public static class CaseMapping
     private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
         step
             .Matched.Select(row => Row(row, true, "applies"))
-            .Concat(step.SetAside.Select(row => Row(row, false, "holds, but yields to an exception")))
+            .Concat(step.SetAside.Select(row => Row(row, false, "applies, but gives way to an exception")))
             .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.

@@ -64,7 +64,7 @@ public static class CharacteristicDrawing
             yield return new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet);
         }
         var name = new Spot(Width - Right, Below + 9.5);
-        yield return new Label(name, "share of the pieces that fail in truth", Type, Anchor.End, Ink.Quiet);
+        yield return new Label(name, "true share of failing pieces", Type, Anchor.End, Ink.Quiet);
     }
 
     /// <summary>A curve and its line of the legend.</summary>

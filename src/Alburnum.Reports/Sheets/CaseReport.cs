@@ -309,7 +309,7 @@ public static class CaseReport
             .ToList();
         sheet.Section("Appendix: what makes the depths uncertain");
         sheet.Text(
-            "Standard uncertainties in mm, added in quadrature (JCGM 100:2008, 5.1). Type A is told from scatter, type B otherwise.",
+            "Standard uncertainties in mm, added in quadrature (JCGM 100:2008, 5.1). Type A is evaluated from scatter, type B otherwise.",
             Typeface.Slanted(8.5),
             Ink.Quiet
         );

@@ -60,7 +60,7 @@ internal sealed record DraftReading(
                 $"{Word(count)} of {Word(least).ToLowerInvariant()} points of the heartwood: used when all are there.",
             HalfGiven { Field: MarkField.Scale } =>
                 "The known length is used when both its ends and its length in mm are there.",
-            HalfGiven => "The pith is used when the heartwood's radius in mm is there too, and the other way round.",
+            HalfGiven => "The pith is used when the heartwood's radius in mm is there too, and vice versa.",
             _ => null,
         };
 

@@ -23,7 +23,7 @@ internal sealed record Meaning(string Key, string Name, string Means)
         "Along its last ring, 3 or more"
     );
     public static readonly Meaning Pith = new(MarkField.Pith, "Pith", "Type the heartwood's radius too");
-    public static readonly Meaning Scale = new(MarkField.Scale, "Known length", "Its two ends; type how long");
+    public static readonly Meaning Scale = new(MarkField.Scale, "Known length", "Its two ends; type its length too");
 
     /// <summary>Every meaning, in the order of the page.</summary>
     public static IReadOnlyList<Meaning> All { get; } =

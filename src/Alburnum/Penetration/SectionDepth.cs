@@ -1,3 +1,4 @@
+using Alburnum.Measures;
 using MathNet.Numerics.Statistics;
 
 namespace Alburnum.Penetration;
@@ -14,7 +15,10 @@ public static class SectionDepth
     /// <summary>Length of face over which the reading errors are much alike, mm.</summary>
     public const double AlikeMm = 2;
 
-    private const int Draws = 100;
+    // The standard deviation of so many draws is known to about 4 % of itself (1/√(2n)).
+    private const int Draws = 400;
+
+    private const int Seed = 20250;
 
     /// <summary>The statistics; null where every position is left out.</summary>
     /// <param name="faces">Faces of one section.</param>
@@ -46,19 +50,22 @@ public static class SectionDepth
         var sorted = depths.Order().ToArray();
         double[] plain = [sorted[0], Quantile(sorted, 0.05), Quantile(sorted, 0.5), sorted[^1]];
         var (drawnMean, drawnSd) = Draw(depths, own, length / depths.Count);
-        Estimate AsRead(int k) => new(plain[k], Combine(commonMm, drawnSd[k]));
+        Estimate AsRead(int k) => new(plain[k], UncertaintyBudget.Combine(commonMm, drawnSd[k]));
         Estimate Corrected(int k, double fromMm, double toMm)
         {
             // Part of the shift is already in the reading, which was smoothed along the face: half is the middle of what is possible.
             var shift = (drawnMean[k] - plain[k]) / 2;
             // The whole shift stays in the uncertainty where the order of the statistics allows less of it.
-            return new(Math.Clamp(plain[k] - shift, fromMm, toMm), Combine(commonMm, Combine(drawnSd[k], shift)));
+            return new(
+                Math.Clamp(plain[k] - shift, fromMm, toMm),
+                UncertaintyBudget.Combine(commonMm, drawnSd[k], shift)
+            );
         }
         return new(
             Corrected(0, 0, Math.Min(plain[1], mean)),
             AsRead(1),
             AsRead(2),
-            new(mean, Combine(commonMm, uMean)),
+            new(mean, UncertaintyBudget.Combine(commonMm, uMean)),
             Corrected(3, Math.Max(plain[2], mean), double.PositiveInfinity)
         );
     }
@@ -72,11 +79,9 @@ public static class SectionDepth
     internal static double Quantile(double[] sortedMm, double share) =>
         SortedArrayStatistics.QuantileCustom(sortedMm, share, QuantileDefinition.R7);
 
-    private static double Combine(double a, double b) => Math.Sqrt((a * a) + (b * b));
-
     private static (double[] Mean, double[] Sd) Draw(List<double> depths, List<double> own, double stepMm)
     {
-        var random = new MathNet.Numerics.Random.MersenneTwister(20250);
+        var random = new SeededRandom(Seed);
         var sum = new double[4];
         var square = new double[4];
         var tried = new double[depths.Count];
@@ -85,11 +90,11 @@ public static class SectionDepth
         var fresh = Math.Sqrt(1 - (keep * keep));
         for (var n = 0; n < Draws; n++)
         {
-            var e = Normal(random);
+            var e = random.NextNormal();
             for (var i = 0; i < tried.Length; i++)
             {
                 tried[i] = depths[i] + (own[i] * e);
-                e = (keep * e) + (fresh * Normal(random));
+                e = (keep * e) + (fresh * random.NextNormal());
             }
             Array.Sort(tried);
             double[] values = [tried[0], Quantile(tried, 0.05), Quantile(tried, 0.5), tried[^1]];
@@ -102,7 +107,4 @@ public static class SectionDepth
         var mean = sum.Select(s => s / Draws).ToArray();
         return (mean, [.. square.Select((q, k) => Math.Sqrt(Math.Max(0, (q / Draws) - (mean[k] * mean[k]))))]);
     }
-
-    private static double Normal(MathNet.Numerics.Random.MersenneTwister random) =>
-        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

@@ -234,7 +234,7 @@ public sealed class CaseStoreTests : IDisposable
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() => KeepAsync(path));
 
         Assert.Contains(path, refused.Message, StringComparison.Ordinal);
-        Assert.Contains("found a file that is no database", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("found a file that is not a database", refused.Message, StringComparison.Ordinal);
         Assert.Contains("expected a case store", refused.Message, StringComparison.Ordinal);
     }
 

@@ -6,7 +6,7 @@ namespace Alburnum.Reports.Tests.Drawings;
 
 public sealed class PhotographDrawingTests
 {
-    private const string Told = "Heartwood told by its colour on untreated wood, border ± 0.9 mm.";
+    private const string Told = "Heartwood detected by its colour on untreated wood, border ± 0.9 mm.";
 
     [Fact]
     public void A_heartwood_border_that_was_told_lies_dashed_where_it_was_found_and_is_put_in_words()

@@ -29,7 +29,7 @@ public sealed class ReasonWordsTests
     [Fact]
     public void Reasons_keep_their_order() =>
         Assert.Equal(
-            ["No depth of penetration is asked for.", "Not demonstrable on this piece."],
+            ["No depth of penetration is required.", "Not demonstrable on this piece."],
             ReasonWords.English.Say([new NoDepthAsked(), new NotDemonstrable()])
         );
 

@@ -41,7 +41,7 @@ internal static class SaidReasons
 
     private static IEnumerable<(Reason, string)> OfPieces() =>
         [
-            (new NoDepthAsked(), "No depth of penetration is asked for."),
+            (new NoDepthAsked(), "No depth of penetration is required."),
             (
                 new ZoneAbsent(Heartwood6, WoodZone.ExposedHeartwood),
                 "At least 6 mm in exposed heartwood over 75 % of it on every face: no heartwood lies open on this piece."
@@ -53,7 +53,7 @@ internal static class SaidReasons
             (new NothingRead(Sapwood6), "At least 6 mm in the sapwood: no position could be read."),
             (
                 Decided,
-                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm where 6 mm is asked for (face 3, 41.25 mm along), "
+                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm where 6 mm is required (face 3, 41.25 mm along), "
                     + "standard uncertainty 0.5 mm; met with probability 84.1 %."
             ),
             (
@@ -63,7 +63,7 @@ internal static class SaidReasons
                     Reading = DepthReading.FifthPercentile,
                     Probability = ProbabilityRange.Exactly(1),
                 },
-                "At least 6 mm in the sapwood: 5th percentile of 1 position 6.5 mm where 6 mm is asked for (face 3, 41.25 mm along), "
+                "At least 6 mm in the sapwood: 5th percentile of 1 position 6.5 mm where 6 mm is required (face 3, 41.25 mm along), "
                     + "standard uncertainty 0.5 mm; met with probability over 99.9 %."
             ),
             (
@@ -72,7 +72,7 @@ internal static class SaidReasons
                     DepthMm = 8,
                     StandardUncertaintyMm = 2,
                 },
-                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm, the least sure one 8 mm where 6 mm is asked for "
+                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm, the least sure one 8 mm where 6 mm is required "
                     + "(face 3, 41.25 mm along), standard uncertainty 2 mm; met with probability 84.1 %."
             ),
             (
@@ -90,7 +90,7 @@ internal static class SaidReasons
                     StandardUncertaintyMm = 0.3,
                     Probability = ProbabilityRange.Exactly(0),
                 },
-                "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it reached on face 2, 75 % asked for; "
+                "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it reached on face 2, 75 % required; "
                     + "that share is 0 mm deep or deeper, standard uncertainty 0.3 mm; met with probability under 0.1 %."
             ),
             (new FacesNotRead([2, 4]), "Less than half of face 2, 4 could be read there: it cannot count as reached."),
@@ -149,7 +149,7 @@ internal static class SaidReasons
                 new PiecesCounted(new(1, 1, 0, 0), 0),
                 "1 piece cut: 1 conform, 0 do not conform, 0 undecided; 0 may fail."
             ),
-            (new PiecesStillToCut(8, 5), "The rule asks for 8 pieces; 5 are still to be cut."),
+            (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 are still to be cut."),
             (
                 new AcceptanceProbability(0.9619, 0.9),
                 "The rule accepts with probability 96.2 % if the pieces were misread independently, 90 % if all were misread alike."
@@ -166,15 +166,15 @@ internal static class SaidReasons
                 new ConformingShareShown(bound, null, 1),
                 "With 95 % confidence at least 74.1 % of the supply conform (81 % if every undecided piece does)."
             ),
-            (new NoRetentionAsked(), "No retention was asked for: penetration alone is judged."),
-            (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is asked for."),
+            (new NoRetentionAsked(), "No retention was required: penetration alone is judged."),
+            (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
-                "Retention: mean of 1 assay 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is asked for; met with probability 98.7 %."
+                "Retention: mean of 1 assay 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new RetentionMean(3, new(14.25, 0.4), 12, 0.9871),
-                "Retention: mean of 3 assays 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is asked for; met with probability 98.7 %."
+                "Retention: mean of 3 assays 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new BelowDetectionLimit(1, 3, 8, 8.5),

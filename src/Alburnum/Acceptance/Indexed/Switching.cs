@@ -29,7 +29,7 @@ public sealed record InspectedLot(LotOutcome Outcome, bool IsReductionAgreed = f
 
 /// <summary>Where a plant stands.</summary>
 /// <param name="Severity">Inspection of the next lot.</param>
-/// <param name="IsStopped">True where acceptance sampling is to stop until the cause is mended.</param>
+/// <param name="IsStopped">True where acceptance sampling is to stop until the cause is put right.</param>
 /// <param name="Recent">Acceptances (true) and rejections since the last switch, oldest first, as many as matter.</param>
 /// <param name="LotsAtSeverity">Lots inspected since the last switch.</param>
 /// <param name="RejectedAtSeverity">Lots rejected since the last switch.</param>
