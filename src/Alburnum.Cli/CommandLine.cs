@@ -112,25 +112,15 @@ public static class CommandLine
                 .WithDescription("Predict what the vessel can achieve in a timber");
             config
                 .AddCommand<SawCommand>("saw")
-                .WithDescription("Which pieces of a cutting pattern show heartwood, and what that does to conformity");
+                .WithDescription(
+                    "Find which pieces of a cutting pattern show heartwood, and what that does to conformity"
+                );
             config.AddCommand<InciseCommand>("incise").WithDescription("Find the lightest incising that is enough");
             config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
             config
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
-            config.AddBranch(
-                "charge",
-                charge =>
-                {
-                    charge.SetDescription("Plan one charge, and reconcile its readings with the plan");
-                    charge
-                        .AddCommand<ChargePlanCommand>("plan")
-                        .WithDescription("Work out the solution, its strength and the weights to expect");
-                    charge
-                        .AddCommand<ChargeReconcileCommand>("reconcile")
-                        .WithDescription("Work out from the readings what was taken up, beside what was expected");
-                }
-            );
+            ChargeCommands.AddTo(config);
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);

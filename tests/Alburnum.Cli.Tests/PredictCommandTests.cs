@@ -104,16 +104,16 @@ public sealed class PredictCommandTests : IDisposable
         using var after = JsonDocument.Parse(await Done([.. ask, "--fit", records]));
 
         Assert.True(Width(after) < 0.8 * Width(before), $"{Width(before)} {Width(after)}");
-        Assert.InRange(after.RootElement.GetProperty("meanDepthMm").GetProperty("middle").GetDouble(), 2.6, 3.8);
+        Assert.InRange(after.RootElement.GetProperty("mean_depth_mm").GetProperty("middle").GetDouble(), 2.6, 3.8);
         Assert.Contains(
             "fitted to 60 depths of 30 pieces in 6 charges",
-            after.RootElement.GetProperty("restsOn").ToString(),
+            after.RootElement.GetProperty("rests_on").ToString(),
             StringComparison.Ordinal
         );
 
         static double Width(JsonDocument answer)
         {
-            var spread = answer.RootElement.GetProperty("meanDepthMm");
+            var spread = answer.RootElement.GetProperty("mean_depth_mm");
             return Math.Log(spread.GetProperty("high").GetDouble() / spread.GetProperty("low").GetDouble());
         }
     }

@@ -72,7 +72,7 @@ internal static class ImpregnationBench
                 if (warm == 1)
                     Say(
                         FormattableString.Invariant(
-                            $"sheet 48 × 48, growth {growth}: {run.Moments[^1].GainedM3:0.00000000e0} m³, {run.Ending.InWords}"
+                            $"sheet 48 × 48, growth {growth}: {run.Moments[^1].GainedM3:0.00000000e0} m³, {run.Ending}"
                         ),
                         clock,
                         processor
@@ -93,7 +93,7 @@ internal static class ImpregnationBench
     {
         var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
         var run = FlowSolver.Run(problem, schedule, StepControl.Usual);
-        Say($"{name}: {run.Ending.InWords}", clock, processor);
+        Say($"{name}: {run.Ending}", clock, processor);
         if (run.Ending is Completed settled)
         {
             var perCell = (Environment.CpuUsage.UserTime - processor).TotalSeconds / problem.Mesh.CellCount;

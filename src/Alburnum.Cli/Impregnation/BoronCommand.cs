@@ -1,15 +1,14 @@
 using System.ComponentModel;
-using System.Globalization;
-using Alburnum.Impregnation.Diffusing;
 using Alburnum.Records.Facts;
+using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
-using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Impregnation;
 
-/// <summary>How far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
+/// <summary>How far boron spreads from a treated border in damp storage, and how much washes out in the wet.</summary>
 internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Command<BoronCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
@@ -32,92 +31,79 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double? Wanted { get; init; }
 
         [CommandOption("--moisture <PERCENT>")]
-        [Description("Moisture in store, %")]
+        [Description("Moisture in storage, %")]
         [DefaultValue(30.0)]
         public double MoisturePercent { get; init; }
 
         [CommandOption("--temperature <C>")]
-        [Description("Temperature in store, °C")]
+        [Description("Temperature in storage, °C")]
         [DefaultValue(15.0)]
         public double Celsius { get; init; }
 
         [CommandOption("--weeks <N>")]
-        [Description("Weeks in store, wrapped so that nothing leaves")]
+        [Description("Weeks in storage, wrapped so that nothing leaves")]
         [DefaultValue(6.0)]
         public double Weeks { get; init; }
 
         [CommandOption("--wet-days <N>")]
         [Description("Days in running water afterwards")]
         public double WetDays { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the answer as JSON and nothing else")]
+        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (!SectionText.TryParse(settings.Section, out var section))
-            throw Options.Refused("SECTION", settings.Section, SectionText.Expected);
-        var law = facts.Boron;
-        var half = section.ThicknessMm / 2;
-        var border = Options.Number("--border", settings.BorderMm, 0.1, half, "mm");
-        var loading = Options.Number("--loading", settings.Loading, 0.01, 1000, "kg/m³");
-        var wanted = Options.Number("--wanted", settings.Wanted, 0.001, loading, "kg/m³");
-        var moisture = Options.Number(
-            "--moisture",
-            settings.MoisturePercent,
-            law.LeastMoisturePercent,
-            law.MostMoisturePercent,
-            "%"
-        );
-        var celsius = Options.Number("--temperature", settings.Celsius, 0, 60, "°C");
-        var weeks = Options.Number("--weeks", settings.Weeks, 0, 520, "weeks");
-        var wet = Options.Number("--wet-days", settings.WetDays, 0, 3650, "days");
-        var middle = law.M2PerS(moisture, celsius);
-        var soaked = law.M2PerS(law.MostMoisturePercent, celsius);
-        var start = SaltProfile.Border(half, border, loading);
-        var table = new Table().Border(TableBorder.Simple);
-        foreach (var heading in new[] { "", "Slow wood", "Middle", "Fast wood" })
-            table.AddColumn(heading);
-        SaltProfile[] stored =
-        [
-            .. Factors(law).Select(factor => start.After(middle * factor, 7 * weeks, isFaceWet: false)),
-        ];
-        Row("Depth with the loading wanted, mm", stored.Select(profile => Figures.Number(profile.DepthMm(wanted), 1)));
-        Row("Loading in the middle, kg/m³", stored.Select(profile => Figures.Number(profile.Loading[^1], 2)));
-        if (wet > 0)
-        {
-            SaltProfile[] washed =
-            [
-                .. stored.Zip(Factors(law), (profile, factor) => profile.After(soaked * factor, wet, isFaceWet: true)),
-            ];
-            Row(
-                "Washed out by running water",
-                washed.Select(profile => Figures.WholePercent(profile.WashedOut / start.Held))
-            );
-            Row("Loading in the middle then, kg/m³", washed.Select(profile => Figures.Number(profile.Loading[^1], 2)));
-        }
-        console.Write(table);
-        if (start.Held / half < wanted)
-            console.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Spread evenly, the border comes to {start.Held / half:0.00} kg/m³, less than wanted: as it spreads, the depth first grows and then is lost, in fast wood first."
-                )
-            );
-        console.WriteLine(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Coefficient {middle:0.0e0} m²/s at {moisture:0} % and {celsius:0} °C; nine woods of ten within a factor of {law.Factor:0.#}. {law.Provenance.Citation} ({law.Provenance.Standing.InWords()})."
-            )
-        );
-        console.WriteLine(
-            "Diffusion from one face to the middle plane; corners take more. No published coefficient against moisture was found: cut and spray before relying on it."
-        );
-        console.WriteLine(
-            "Boron does not fix: keep treated wood from rain and running water. The product's label and authorisation decide."
-        );
+        var document = BoronMapping.Of(SpreadBoron.Run(Request(settings), facts.Boron));
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        else
+            Print(document);
         return CommandLine.Done;
-
-        void Row(string name, IEnumerable<string> cells) => table.AddRow([name, .. cells]);
     }
 
-    private static double[] Factors(BoronLaw law) => [1 / law.Factor, 1, law.Factor];
+    private BoronRequest Request(Settings settings)
+    {
+        var (section, law) = (TreatingOptions.Section(settings.Section), facts.Boron);
+        var border = Options.Number("--border", settings.BorderMm, 0.1, section.ThicknessMm / 2, "mm");
+        var loading = Options.Number("--loading", settings.Loading, 0.01, 1000, "kg/m³");
+        return new()
+        {
+            Section = section,
+            BorderMm = border,
+            LoadingKgPerM3 = loading,
+            WantedKgPerM3 = Options.Number("--wanted", settings.Wanted, 0.001, loading, "kg/m³"),
+            MoisturePercent = Options.Number(
+                "--moisture",
+                settings.MoisturePercent,
+                law.LeastMoisturePercent,
+                law.MostMoisturePercent,
+                "%"
+            ),
+            Celsius = Options.Number("--temperature", settings.Celsius, 0, 60, "°C"),
+            Weeks = Options.Number("--weeks", settings.Weeks, 0, 520, "weeks"),
+            WetDays = Options.Number("--wet-days", settings.WetDays, 0, 3650, "days"),
+        };
+    }
+
+    private void Print(BoronDocument document)
+    {
+        BoronPlaceDocument[] places = [document.Slow, document.Middle, document.Fast];
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumns("", "Slow wood", "Middle", "Fast wood");
+        Row("Depth with the loading wanted, mm", place => Figures.Number(place.DepthMm, 1));
+        Row("Loading in the middle, kg/m³", place => Figures.Number(place.MiddleKgPerM3, 2));
+        if (document.Middle is { WashedOutShare: not null })
+        {
+            Row("Washed out by running water", place => Figures.WholePercent(place.WashedOutShare ?? 0));
+            Row("Loading in the middle then, kg/m³", place => Figures.Number(place.WashedMiddleKgPerM3 ?? 0, 2));
+        }
+        console.Write(table);
+        foreach (var line in document.Notes.Concat(document.Cautions))
+            console.WriteLine(line);
+
+        void Row(string name, Func<BoronPlaceDocument, string> cell) => table.AddRow([name, .. places.Select(cell)]);
+    }
 }

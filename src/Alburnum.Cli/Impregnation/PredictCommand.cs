@@ -1,10 +1,8 @@
 using System.ComponentModel;
-using Alburnum.Flow.Pieces;
-using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -22,7 +20,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         public int Cells { get; init; }
 
         [CommandOption("--fit <FILE>")]
-        [Description("Depths from the plant's own charges (CSV); narrows the permeability before predicting")]
+        [Description("Depths from the plant's own charges (CSV or .xlsx); narrows the permeability before predicting")]
         public string? Fit { get; init; }
     }
 
@@ -32,78 +30,46 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         CancellationToken cancellationToken
     )
     {
-        var library = facts.Impregnation;
-        CheckRun(settings);
-        var request = settings.Request(facts);
-        var input = TreatingQuestion.Of(request, facts);
-        var (question, fits) = settings.Fit is { } records
-            ? PlantFit.Apply(input, records, name => ScheduleOf(request, name, facts), settings.Seed, cancellationToken)
-            : (input.Prediction, []);
-        var quick = QuickPrediction.Draw(question, settings.Seed, settings.Pieces, cancellation: cancellationToken);
-        var section =
-            settings.Cells == 0
-                ? null
-                : await Progress.OfAsync(
-                    console,
-                    "Treating the median piece",
-                    progress =>
-                        SectionRun.Of(question, settings.Cells, progress: progress, cancellation: cancellationToken),
-                    cancellationToken
-                );
-        double? endDepthMm = section is null
-            ? null
-            : EndRun.DepthMm(question, question.Log.HeartwoodRadiusMm > 0, cancellationToken);
-        var document = PredictionMapping.From(
-            input.Species.Name,
-            question,
-            quick,
-            section,
-            endDepthMm,
-            library.Penalty,
-            input.Schedule.Provenance,
-            settings.StrengthPercent,
-            input.Plan,
-            input.DepthMm,
-            TreatingWords.English.Say(input.Assumptions),
-            fits
+        var request = new PredictionRequest
+        {
+            Treating = settings.Request(facts),
+            Pieces = Options.Whole("--pieces", settings.Pieces, 100, 1_000_000, "pieces"),
+            Seed = settings.Seed,
+            Cells = settings.Cells == 0 ? null : Options.Whole("--cells", settings.Cells, 4, 2000, "cells"),
+            OwnDepths = settings.Fit is { } file ? DepthRecordTable.Read(file) : null,
+        };
+        if (settings.Out is { } place)
+            OutFolder.Examine(place);
+        var prediction = await Progress.RunAsync(
+            console,
+            "Treating the median piece",
+            progress => Predict.Run(request, facts, progress, cancellationToken),
+            cancellationToken
         );
+        var document = PredictionMapping.Of(prediction);
         if (settings.Out is { } folder)
-            await WriteAsync(folder, document, section, quick, input.DepthMm, cancellationToken);
+            await WriteAsync(folder, document, prediction, cancellationToken);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(document.ToJson());
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
         else
-            PredictionSummary.Print(console, document, settings.Out);
+            PredictionPrint.Print(console, document, settings.Out);
         return CommandLine.Done;
     }
-
-    private static void CheckRun(Settings settings)
-    {
-        Options.Whole("--pieces", settings.Pieces, 100, 1_000_000, "pieces");
-        if (settings.Cells != 0)
-            Options.Whole("--cells", settings.Cells, 4, 2000, "cells");
-    }
-
-    private static Alburnum.Impregnation.Schedule ScheduleOf(TreatingRequest request, string name, FactLibrary facts) =>
-        TreatingQuestion
-            .ScheduleOf(request with { Schedule = name, PeakKPa = null, PressureMinutes = null }, facts.Impregnation)
-            .Value;
 
     private static async Task WriteAsync(
         string folder,
         PredictionDocument document,
-        SectionRun? section,
-        QuickPrediction quick,
-        double? demandMm,
+        TreatingPrediction prediction,
         CancellationToken stop
     )
     {
         OutFolder.Make(folder);
-        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), document.ToJson(), stop);
-        if (section is null)
+        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), JsonText.Write(document), stop);
+        if (prediction.Solved is not { Section: var section })
             return;
         await TextFile.WriteAsync(
             Path.Combine(folder, "section.svg"),
-            Svg.Write(PredictionDrawing.Section(section, quick, demandMm)),
+            Svg.Write(PredictionDrawing.Section(section, prediction.Quick, prediction.Asked.DepthMm)),
             stop
         );
         await TextFile.WriteAsync(

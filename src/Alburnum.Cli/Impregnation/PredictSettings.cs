@@ -9,11 +9,11 @@ namespace Alburnum.Cli.Impregnation;
 internal class PredictSettings : PlacedSettings
 {
     [CommandOption("--incise <NAME>")]
-    [Description("Incising pattern by name; alburnum incise finds the lightest that will do")]
+    [Description("Incising pattern by name; alburnum incise finds the lightest that is enough")]
     public string? Incise { get; init; }
 
     [CommandOption("--zone-depth <MM>")]
-    [Description("Depth of the analytical zone, mm; else the depth asked for")]
+    [Description("Depth of the analytical zone, mm; default: the required depth")]
     public double? ZoneMm { get; init; }
 
     [CommandOption("--strength <PERCENT>")]
@@ -25,7 +25,7 @@ internal class PredictSettings : PlacedSettings
     public string? Plan { get; init; }
 
     [CommandOption("--out <FOLDER>")]
-    [Description("Folder for what is drawn and written")]
+    [Description("Folder for drawings and results")]
     public string? Out { get; init; }
 
     public override TreatingRequest Request(FactLibrary facts) =>

@@ -17,11 +17,13 @@ internal class TreatingSettings : CommandSettings
     public required string Section { get; init; }
 
     [CommandOption("--sapwood <MM>")]
-    [Description("Width of the sapwood, mm; else the middle of the species' usual width")]
+    [Description("Width of the sapwood, mm; default: the middle of the species' usual range")]
     public double? SapwoodMm { get; init; }
 
     [CommandOption("--log-diameter <MM>")]
-    [Description("Diameter of the log under bark, mm; where it may be left out, the smallest that holds the piece")]
+    [Description(
+        "Diameter of the log under bark, mm; where it may be omitted, default: the smallest that holds the piece"
+    )]
     public double? LogDiameterMm { get; init; }
 
     [CommandOption("--moisture <PERCENT>")]
@@ -30,7 +32,7 @@ internal class TreatingSettings : CommandSettings
     public double MoisturePercent { get; init; }
 
     [CommandOption("--density <KGM3>")]
-    [Description("Density at 12 % moisture; else the species' own")]
+    [Description("Density at 12 % moisture, kg/m³; default: the species' own")]
     public double? DensityKgPerM3 { get; init; }
 
     [CommandOption("--schedule <NAME>")]
@@ -56,7 +58,7 @@ internal class TreatingSettings : CommandSettings
     public double Celsius { get; init; }
 
     [CommandOption("--depth <MM>")]
-    [Description("Depth asked for, mm")]
+    [Description("Required depth, mm")]
     public double? DepthMm { get; init; }
 
     [CommandOption("--in <ZONE>")]
@@ -65,7 +67,7 @@ internal class TreatingSettings : CommandSettings
     public string Zone { get; init; } = "lateral";
 
     [CommandOption("--whole-sapwood")]
-    [Description("All the sapwood is asked for")]
+    [Description("All the sapwood must be penetrated")]
     public bool WholeSapwood { get; init; }
 
     [CommandOption("--pieces <N>")]

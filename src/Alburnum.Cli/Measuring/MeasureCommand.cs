@@ -117,16 +117,13 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         var request = MeasureRequest.From(settings, facts.Indicators, facts.HeartwoodReagents);
         if (settings.Overlay is { } folder)
             OutFolder.Make(folder);
-        var progress = settings.Json
-            ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
-            : console;
         var names = OverlayNames(request.Files);
         var written = new ConcurrentBag<string>();
         IReadOnlyList<Measured> measured;
         try
         {
             measured = await Progress.ShowAsync(
-                progress,
+                Progress.Beside(console, settings.Json),
                 "Measuring",
                 told =>
                     MeasurePhotographs.EachAsync(

@@ -37,7 +37,7 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         );
     }
 
-    /// <summary>Uptake at each moment, L to the m³ of wood.</summary>
+    /// <summary>Uptake at each moment, L per m³ of wood.</summary>
     public IEnumerable<(double Minutes, double KPa, double UptakeLPerM3)> Uptake()
     {
         var perM3 = 1e3 * 1e6 / Mesh.Piece.Section.AreaMm2;

@@ -4,34 +4,20 @@ namespace Alburnum.Flow.Stepping;
 public abstract record FlowEnding
 {
     private protected FlowEnding() { }
-
-    /// <summary>The ending in one sentence.</summary>
-    public abstract string InWords { get; }
 }
 
 /// <summary>Every step to the end of the schedule was solved.</summary>
 /// <param name="Steps">Steps taken.</param>
 /// <param name="NewtonIterations">Newton iterations over all steps.</param>
 /// <param name="LinearIterations">Iterations of the linear solver over all steps; 0 where it is direct.</param>
-public sealed record Completed(int Steps, int NewtonIterations, int LinearIterations) : FlowEnding
-{
-    /// <inheritdoc/>
-    public override string InWords => $"Solved to the end in {Steps} steps.";
-}
+public sealed record Completed(int Steps, int NewtonIterations, int LinearIterations) : FlowEnding;
 
 /// <summary>A step would not converge, however short. The field returned is the last one that balanced.</summary>
 /// <param name="Minutes">Time of the last solved step, min.</param>
 /// <param name="Stage">Stage of the schedule.</param>
 /// <param name="Cell">Cell that was worst out of balance.</param>
 /// <param name="ResidualShare">How far, as a share of the cell's void volume.</param>
-public sealed record StepTooSmall(double Minutes, string Stage, int Cell, double ResidualShare) : FlowEnding
-{
-    /// <inheritdoc/>
-    public override string InWords =>
-        FormattableString.Invariant(
-            $"Stopped at {Minutes:0.##} min in \"{Stage}\": cell {Cell} stayed out of balance by {ResidualShare:0.0e0} of its voids however short the step."
-        );
-}
+public sealed record StepTooSmall(double Minutes, string Stage, int Cell, double ResidualShare) : FlowEnding;
 
 /// <summary>The allowance of steps was used up before the schedule ended. The field returned is the last one that balanced.</summary>
 /// <param name="Minutes">Time of the last solved step, min.</param>
@@ -39,18 +25,7 @@ public sealed record StepTooSmall(double Minutes, string Stage, int Cell, double
 /// <param name="Steps">Steps allowed and taken.</param>
 /// <param name="Cell">Cell that was worst out of balance in the last solved step.</param>
 /// <param name="ResidualShare">How far, as a share of the cell's void volume.</param>
-public sealed record StepLimit(double Minutes, string Stage, int Steps, int Cell, double ResidualShare) : FlowEnding
-{
-    /// <inheritdoc/>
-    public override string InWords =>
-        FormattableString.Invariant(
-            $"Stopped at {Minutes:0.##} min in \"{Stage}\" after the {Steps} steps allowed; worst cell {Cell}, {ResidualShare:0.0e0} of its voids."
-        );
-}
+public sealed record StepLimit(double Minutes, string Stage, int Steps, int Cell, double ResidualShare) : FlowEnding;
 
 /// <summary>The linear equations could not be solved in single precision: the run is begun anew in double.</summary>
-internal sealed record SinglePrecisionExhausted : FlowEnding
-{
-    /// <inheritdoc/>
-    public override string InWords => "Single precision does not carry this run.";
-}
+internal sealed record SinglePrecisionExhausted : FlowEnding;

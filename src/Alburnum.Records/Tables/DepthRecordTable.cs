@@ -7,14 +7,33 @@ namespace Alburnum.Records.Tables;
 /// <param name="DepthMm">Depth, mm; 0 where nothing was reached.</param>
 /// <param name="WayMm">Depth at which the wood of that kind, or half the piece, ends, mm; null to take half the thickness.</param>
 /// <param name="Schedule">Schedule of the charge; empty to take the one asked about.</param>
+/// <param name="Line">Line of the table, from 1.</param>
 public sealed record DepthRecord(
     string Charge,
     string Piece,
     bool IsHeartwood,
     double DepthMm,
     double? WayMm,
-    string Schedule
+    string Schedule,
+    int Line
 );
+
+/// <summary>Depths measured on a plant's own charges.</summary>
+/// <param name="File">The table that they were read from.</param>
+/// <param name="Records">Each depth; one or more.</param>
+public sealed record PlantDepths(string File, IReadOnlyList<DepthRecord> Records)
+{
+    /// <summary>Refuses a depth that does not fit what is asked.</summary>
+    /// <param name="record">The depth.</param>
+    /// <param name="column">Column that is wrong.</param>
+    /// <param name="found">What stands there.</param>
+    /// <param name="expected">What should stand there.</param>
+    public InputRefusedException Refused(DepthRecord record, string column, string found, string expected)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return new(new InputProblem(File, record.Line, "", column, found, expected));
+    }
+}
 
 /// <summary>Reads depths from a plant's own charges: columns charge, piece and depth_mm; zone, way_mm and schedule where wanted.</summary>
 public static class DepthRecordTable
@@ -22,18 +41,19 @@ public static class DepthRecordTable
     /// <summary>Every depth of the file.</summary>
     /// <param name="path">Path of the file, CSV or .xlsx.</param>
     /// <exception cref="InputRefusedException">The file is missing, empty or says something that cannot be.</exception>
-    public static IReadOnlyList<DepthRecord> Read(string path)
+    public static PlantDepths Read(string path)
     {
         List<InputProblem> problems = [];
+        var table = Table.Open(path, null);
         var records = TableLine.ReadAll(
-            Table.Open(path, null),
+            table,
             ["charge", "piece", "depth_mm"],
             ["zone", "way_mm", "schedule"],
             problems,
             Record,
             "depths"
         );
-        return problems.Count == 0 ? records : throw new InputRefusedException(problems);
+        return problems.Count == 0 ? new(table.Name, records) : throw new InputRefusedException(problems);
     }
 
     private static DepthRecord Record(TableLine line)
@@ -50,7 +70,8 @@ public static class DepthRecordTable
             zone == "heartwood",
             depth,
             way,
-            line.Text("schedule")
+            line.Text("schedule"),
+            line.Line
         );
     }
 }

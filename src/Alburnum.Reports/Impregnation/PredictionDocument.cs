@@ -1,118 +1,110 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
-using Alburnum.Flow.Pieces;
+using System.Text.Json.Serialization;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Reports.Acceptance;
 
 namespace Alburnum.Reports.Impregnation;
 
-/// <summary>A prediction as it is printed and written: plain values, in the units their names end in.</summary>
-/// <param name="Title">What was asked, in one line.</param>
-/// <param name="Section">Size of the pieces.</param>
-/// <param name="Sapwood">Name of the sapwood's permeability row.</param>
-/// <param name="Heartwood">Name of the heartwood's permeability row.</param>
-/// <param name="Schedule">Name of the schedule.</param>
-/// <param name="Incising">The cuts in words; empty where there are none.</param>
-/// <param name="StrengthPenalty">What design codes take off for the cuts; empty where there are none.</param>
-/// <param name="Demand">Depth asked for, in words.</param>
-/// <param name="LeastDepthMm">Least depth of a piece.</param>
-/// <param name="MeanDepthMm">Mean depth of a piece.</param>
-/// <param name="MinutesToDepth">Pressure period for the depth; null where two days are not enough or no single depth is asked for.</param>
-/// <param name="UptakeLPerM3">Net uptake.</param>
-/// <param name="RetentionKgPerM3">Product in the analytical zone; null where no strength was given.</param>
-/// <param name="PieceShare">Share of pieces that meet the demand everywhere, with its spread between batches.</param>
-/// <param name="CoreShare">Share of cores that meet it.</param>
-/// <param name="ChanceToPass">Chance that a batch passes the sampling plan; null where none was given.</param>
-/// <param name="Solver">What the flow solver found for the median piece; null where it was not run.</param>
-/// <param name="EndDepthMm">Depth from a cut end along the grain by the quick model: of heartwood where there is any, else of sapwood.</param>
-/// <param name="Assumptions">What was assumed for want of anything said, one sentence each.</param>
-/// <param name="Models">Which model answered what.</param>
-/// <param name="RestsOn">What the numbers rest on, one sentence each.</param>
-/// <param name="Standing">Weakest standing touched.</param>
-/// <param name="Cautions">What to mind, one sentence each.</param>
-public sealed record PredictionDocument(
-    string Title,
-    string Section,
-    string Sapwood,
-    string Heartwood,
-    string Schedule,
-    string Incising,
-    string StrengthPenalty,
-    string Demand,
-    Spread LeastDepthMm,
-    Spread MeanDepthMm,
-    Spread? MinutesToDepth,
-    Spread UptakeLPerM3,
-    Spread? RetentionKgPerM3,
-    Estimate PieceShare,
-    Estimate CoreShare,
-    double? ChanceToPass,
-    SolverDocument? Solver,
-    Spread EndDepthMm,
-    IReadOnlyList<string> Assumptions,
-    IReadOnlyList<string> Models,
-    IReadOnlyList<string> RestsOn,
-    string Standing,
-    IReadOnlyList<string> Cautions
-)
+/// <summary>A prediction as it is printed and written: plain values, in the units their names end in. Fields as in docs/json/predict.md.</summary>
+public sealed record PredictionDocument
 {
-    private static readonly JsonSerializerOptions Options = new()
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        WriteIndented = true,
-    };
+    /// <summary>What was asked, in one line.</summary>
+    public required string Title { get; init; }
 
-    /// <summary>Said on every prediction.</summary>
-    public static IReadOnlyList<string> UsualCautions { get; } =
-    [
-        "Published figures do not allow the predicted penetration to be checked against measurements: treat it as a plan, and cut and spray pieces of the first charge.",
-        "The product's label and authorisation, the code in force and the treater's licence decide what may be done.",
-    ];
+    /// <summary>Size of the pieces.</summary>
+    public required string Section { get; init; }
 
-    /// <summary>The document as JSON.</summary>
-    public string ToJson() => JsonSerializer.Serialize(this, Options);
+    /// <summary>Name of the sapwood's permeability row.</summary>
+    public required string Sapwood { get; init; }
+
+    /// <summary>Name of the heartwood's permeability row.</summary>
+    public required string Heartwood { get; init; }
+
+    /// <summary>Name of the schedule.</summary>
+    public required string Schedule { get; init; }
+
+    /// <summary>The cuts in words; absent where there are none.</summary>
+    public string? Incising { get; init; }
+
+    /// <summary>What design codes take off for the cuts; absent where there are none.</summary>
+    public string? StrengthPenalty { get; init; }
+
+    /// <summary>Required depth, in words.</summary>
+    public required string Demand { get; init; }
+
+    /// <summary>Least depth of a piece.</summary>
+    public required Spread LeastDepthMm { get; init; }
+
+    /// <summary>Mean depth of a piece.</summary>
+    public required Spread MeanDepthMm { get; init; }
+
+    /// <summary>Pressure period for the depth; absent where two days are not enough or no single depth is required.</summary>
+    public Spread? MinutesToDepth { get; init; }
+
+    /// <summary>Net uptake.</summary>
+    public required Spread UptakeLPerM3 { get; init; }
+
+    /// <summary>Product in the analytical zone; absent where no strength was given.</summary>
+    public Spread? RetentionKgPerM3 { get; init; }
+
+    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
+    public required Estimate PieceShare { get; init; }
+
+    /// <summary>Share of cores that meet it.</summary>
+    public required Estimate CoreShare { get; init; }
+
+    /// <summary>Chance that a batch passes the sampling plan; absent where none was given.</summary>
+    public double? ChanceToPass { get; init; }
+
+    /// <summary>What the flow solver found for the median piece; absent where it was not run.</summary>
+    public SolverDocument? Solver { get; init; }
+
+    /// <summary>Depth from a cut end along the grain by the quick model: of heartwood where there is any, otherwise of sapwood.</summary>
+    public required Spread EndDepthMm { get; init; }
+
+    /// <summary>What was assumed because nobody said it, one sentence each.</summary>
+    public required IReadOnlyList<string> Assumptions { get; init; }
+
+    /// <summary>Which model answered what.</summary>
+    public required IReadOnlyList<string> Models { get; init; }
+
+    /// <summary>What the numbers rest on, one sentence each.</summary>
+    public required IReadOnlyList<string> RestsOn { get; init; }
+
+    /// <summary>Weakest standing touched.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
+
+    /// <summary>What to mind, one sentence each.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
 }
 
 /// <summary>What the flow solver found.</summary>
-/// <param name="Ending">How the run ended.</param>
-/// <param name="Cells">Cells of the section.</param>
-/// <param name="ReachedShare">Share of the section reached, 0 to 1.</param>
-/// <param name="MeanDepthMm">Mean depth in from the middles of the sides.</param>
-/// <param name="GrossLPerM3">Most solution held at any moment.</param>
-/// <param name="NetLPerM3">Solution held at the end.</param>
-/// <param name="EndDepthMm">Depth from a cut end along the middle of the piece; null where that run stopped short.</param>
-/// <param name="WorstImbalance">Largest imbalance of liquid or air at any step, as a share of the voids.</param>
-/// <param name="UptakeCurve">Minutes, absolute kPa and litres to the m³ at each step.</param>
-public sealed record SolverDocument(
-    string Ending,
-    int Cells,
-    double ReachedShare,
-    double MeanDepthMm,
-    double GrossLPerM3,
-    double NetLPerM3,
-    double? EndDepthMm,
-    double WorstImbalance,
-    IReadOnlyList<IReadOnlyList<double>> UptakeCurve
-)
+public sealed record SolverDocument
 {
-    /// <summary>Takes what is printed from a run.</summary>
-    /// <param name="section">The section's run.</param>
-    /// <param name="endDepthMm">Depth from a cut end; null where that run stopped short.</param>
-    public static SolverDocument From(SectionRun section, double? endDepthMm)
-    {
-        var curve = section.Uptake().Select(point => new[] { point.Minutes, point.KPa, point.UptakeLPerM3 }).ToList();
-        return new(
-            section.Run.Ending.InWords,
-            section.Mesh.Problem.Mesh.CellCount,
-            section.ReachedShare,
-            section.MeanDepthMm(),
-            curve.Max(point => point[2]),
-            curve[^1][2],
-            endDepthMm,
-            section.Run.Moments.Max(moment =>
-                Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))
-            ),
-            curve
-        );
-    }
+    /// <summary>How the run ended.</summary>
+    public required string Ending { get; init; }
+
+    /// <summary>Cells of the section.</summary>
+    public required int Cells { get; init; }
+
+    /// <summary>Share of the section reached, 0 to 1.</summary>
+    public required double ReachedShare { get; init; }
+
+    /// <summary>Mean depth in from the middles of the sides.</summary>
+    public required double MeanDepthMm { get; init; }
+
+    /// <summary>Most solution held at any moment.</summary>
+    public required double GrossLPerM3 { get; init; }
+
+    /// <summary>Solution held at the end.</summary>
+    public required double NetLPerM3 { get; init; }
+
+    /// <summary>Depth from a cut end along the middle of the piece; absent where that run stopped short.</summary>
+    public double? EndDepthMm { get; init; }
+
+    /// <summary>Largest imbalance of liquid or air at any step, as a share of the voids.</summary>
+    public required double WorstImbalance { get; init; }
+
+    /// <summary>Minutes, absolute kPa and litres per m³ at each step.</summary>
+    public required IReadOnlyList<IReadOnlyList<double>> UptakeCurve { get; init; }
 }

@@ -17,7 +17,7 @@ public static class PredictionDrawing
     /// <summary>The section at full size: where the solver has solution, the heartwood's border, and the depths one piece in twenty stays under, half reach and one in twenty exceeds.</summary>
     /// <param name="section">The solver's answer for the median piece.</param>
     /// <param name="quick">The quick model's spread at each place.</param>
-    /// <param name="demandMm">Depth asked for, mm; null draws no line for it.</param>
+    /// <param name="demandMm">Required depth, mm; null draws no line for it.</param>
     public static Drawing Section(SectionRun section, QuickPrediction quick, double? demandMm)
     {
         var (width, height) = SectionBox.Of(section.Mesh.Piece.Section);
@@ -34,8 +34,8 @@ public static class PredictionDrawing
         string[] legend =
         [
             "green: reached in the median piece (flow solver)",
-            "full lines: depth of the slow twentieth, the middle and the fast twentieth (quick model)",
-            "dashed: depth asked for; thin circle: border of the heartwood",
+            "solid lines: depth of the slowest twentieth, the middle and the fastest twentieth (quick model)",
+            "dashed: required depth; thin circle: border of the heartwood",
         ];
         for (var i = 0; i < legend.Length; i++)
             marks.Add(new Label(new(MarginMm, top + i * RowMm), legend[i], 3, Anchor.Start, Ink.Quiet));
@@ -46,7 +46,7 @@ public static class PredictionDrawing
         return new Drawing(Math.Max(width + 2 * MarginMm, 130), top + legend.Length * RowMm + 2, title, marks);
     }
 
-    /// <summary>Uptake in litres to the m³ over time, with the vessel's pressure above it.</summary>
+    /// <summary>Uptake in litres per m³ over time, with the vessel's pressure above it.</summary>
     /// <param name="section">The solver's answer.</param>
     public static Drawing Uptake(SectionRun section)
     {
@@ -83,7 +83,7 @@ public static class PredictionDrawing
         marks.Add(
             new Label(new(left, MarginMm - 2), "pressure in the vessel, kPa absolute", 3, Anchor.Start, Ink.Quiet)
         );
-        marks.Add(new Label(new(left, top2 - 2), "solution in the wood, L to the m³", 3, Anchor.Start, Ink.Quiet));
+        marks.Add(new Label(new(left, top2 - 2), "solution in the wood, L per m³", 3, Anchor.Start, Ink.Quiet));
         for (var i = 0; i <= 4; i++)
             marks.Add(
                 new Label(

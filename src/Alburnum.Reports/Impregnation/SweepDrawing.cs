@@ -4,27 +4,6 @@ using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Impregnation;
 
-/// <summary>One input of a sweep: its name with the unit, and the values it took, rising.</summary>
-/// <param name="Name">Name with the unit.</param>
-/// <param name="Values">Values, two or more.</param>
-public sealed record SweepAxis(string Name, IReadOnlyList<double> Values);
-
-/// <summary>A measure over two inputs.</summary>
-/// <param name="Title">What was asked, in one line.</param>
-/// <param name="Measure">The measure with its unit.</param>
-/// <param name="Across">Input that runs to the right.</param>
-/// <param name="Up">Input that runs upwards.</param>
-/// <param name="Values">The measure, row by row from the lowest value of <paramref name="Up"/>; null where the inputs are impossible together.</param>
-/// <param name="IsShare">True for shares of 1, written as per cent.</param>
-public sealed record SweepMap(
-    string Title,
-    string Measure,
-    SweepAxis Across,
-    SweepAxis Up,
-    IReadOnlyList<double?> Values,
-    bool IsShare
-);
-
 /// <summary>Draws a sweep as a map of coloured boxes with the measure written in each.</summary>
 public static class SweepDrawing
 {
@@ -36,11 +15,11 @@ public static class SweepDrawing
 
     /// <summary>The drawing.</summary>
     /// <param name="map">The sweep.</param>
-    public static Drawing Draw(SweepMap map)
+    public static Drawing Draw(SweepDocument map)
     {
         var (columns, rows) = (map.Across.Values.Count, map.Up.Values.Count);
         var (dx, dy) = (MapWidth / columns, MapHeight / rows);
-        var known = map.Values.OfType<double>().ToList();
+        var known = map.Rows.SelectMany(row => row).OfType<double>().ToList();
         var (low, high) =
             map.IsShare ? (0.0, 1.0)
             : known.Count > 0 ? (known.Min(), known.Max())
@@ -55,7 +34,7 @@ public static class SweepDrawing
             for (var column = 0; column < columns; column++)
             {
                 var (x, y) = (Left + column * dx, Top + MapHeight - (row + 1) * dy);
-                var value = map.Values[row * columns + column];
+                var value = map.Rows[row][column];
                 var depth = value is { } found && high > low ? (found - low) / (high - low) : 0;
                 Spot[] box = [new(x, y), new(x + dx, y), new(x + dx, y + dy), new(x, y + dy)];
                 marks.Add(new Area(box, value is null ? Ink.Hair : Between(Ink.Wood, Ink.Treated, depth)));
@@ -89,13 +68,13 @@ public static class SweepDrawing
                     Ink.Quiet
                 )
             );
-        marks.Add(new Label(new(Left + MapWidth, Top + MapHeight + 10), map.Across.Name, 3, Anchor.End, Ink.Text));
-        marks.Add(new Label(new(Left - 2, Top - 2), map.Up.Name, 3, Anchor.Start, Ink.Text));
+        marks.Add(new Label(new(Left + MapWidth, Top + MapHeight + 10), Label(map.Across), 3, Anchor.End, Ink.Text));
+        marks.Add(new Label(new(Left - 2, Top - 2), Label(map.Up), 3, Anchor.Start, Ink.Text));
         marks.AddRange(Scale(map, low, high));
         return new Drawing(Left + MapWidth + 26, Top + MapHeight + 14, $"{map.Title}: {map.Measure}", marks);
     }
 
-    private static IEnumerable<Mark> Scale(SweepMap map, double low, double high)
+    private static IEnumerable<Mark> Scale(SweepDocument map, double low, double high)
     {
         const int steps = 24;
         const double x = Left + MapWidth + 6;
@@ -111,6 +90,8 @@ public static class SweepDrawing
         yield return new Label(new(x + 5, Top + 2.5), Text(map, high), 2.8, Anchor.Start, Ink.Quiet);
     }
 
+    private static string Label(SweepAxis axis) => $"{axis.Name}, {axis.Unit}";
+
     private static Ink Between(Ink from, Ink to, double share)
     {
         int Part(int at)
@@ -121,7 +102,7 @@ public static class SweepDrawing
         return new Ink($"{Part(0):X2}{Part(2):X2}{Part(4):X2}");
     }
 
-    private static string Text(SweepMap map, double value) =>
+    private static string Text(SweepDocument map, double value) =>
         map.IsShare
             ? $"{Figures.Number(100 * value, 0)} %"
             : value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);

@@ -1,13 +1,62 @@
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
 
-/// <summary>What is said of timber to be treated, in words.</summary>
+/// <summary>What every answer about treating says of the wood, the cuts and what is asked, in words.</summary>
 /// <param name="wording">The language.</param>
 public sealed class TreatingWords(Wording wording)
 {
     /// <summary>In English.</summary>
     public static TreatingWords English { get; } = new(Wording.English);
+
+    /// <summary>Said on every prediction.</summary>
+    public IReadOnlyList<string> Cautions =>
+        [wording.Say("treating.caution-check"), wording.Say("treating.caution-label")];
+
+    /// <summary>What is asked, in one line.</summary>
+    public string Title(TreatingQuestion asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        return Title(asked.Species, asked.Prediction.Section, asked.Schedule.Value.Name);
+    }
+
+    /// <summary>The same from its parts.</summary>
+    public string Title(Species species, Section section, string schedule)
+    {
+        ArgumentNullException.ThrowIfNull(species);
+        ArgumentNullException.ThrowIfNull(section);
+        return wording.Say(
+            "treating.title",
+            ("species", species.Name),
+            ("section", section.Label),
+            ("schedule", schedule)
+        );
+    }
+
+    /// <summary>What must be reached.</summary>
+    public static string Demand(DepthRule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return rule.InWords;
+    }
+
+    /// <summary>What a permeability law speaks of, and whether it was fitted.</summary>
+    public string Name(PermeabilityLaw law)
+    {
+        ArgumentNullException.ThrowIfNull(law);
+        return law.FittedCharges is { } charges
+            ? wording.Say(
+                "treating.law-fitted",
+                ("name", law.Name),
+                ("charges", wording.Count("count.charge", charges))
+            )
+            : law.Name;
+    }
 
     /// <summary>One sentence for each assumption, in their order.</summary>
     public IReadOnlyList<string> Say(IEnumerable<LogAssumption> assumptions) => [.. assumptions.Select(Say)];
@@ -32,5 +81,54 @@ public sealed class TreatingWords(Wording wording)
             PithInTheMiddle => wording.Say("treating.pith-in-the-middle"),
             SmallestLog => wording.Say("treating.smallest-log"),
             _ => throw new ArgumentOutOfRangeException(nameof(assumption), assumption, "Not an assumption."),
+        };
+
+    /// <summary>The cuts of a pattern.</summary>
+    public string Say(IncisingPattern pattern)
+    {
+        ArgumentNullException.ThrowIfNull(pattern);
+        return wording.Say(
+            "treating.pattern",
+            ("depth", Figures.Digits(pattern.DepthMm, 1)),
+            ("length", Figures.Digits(pattern.LengthMm, 1)),
+            ("along", Figures.Digits(pattern.AlongMm, 1)),
+            ("across", Figures.Digits(pattern.AcrossMm, 1)),
+            ("density", Figures.Number(pattern.DensityPerM2, 0))
+        );
+    }
+
+    /// <summary>What design codes take off for the cuts of a pattern, or why their factors do not hold for it.</summary>
+    public string Penalty(IncisingPenalty penalty, IncisingPattern pattern)
+    {
+        ArgumentNullException.ThrowIfNull(penalty);
+        return penalty.Beyond(pattern) is { Count: > 0 } beyond
+            ? wording.Say("treating.strength-by-test", ("reasons", string.Join(" ", beyond.Select(Say))))
+            : wording.Say(
+                "treating.strength-factors",
+                ("strength", Figures.Number(penalty.Strength, 2)),
+                ("stiffness", Figures.Number(penalty.ModulusOfElasticity, 2)),
+                ("bearing", Figures.Number(penalty.Bearing, 2))
+            );
+    }
+
+    private string Say(BeyondFactors beyond) =>
+        beyond switch
+        {
+            CutsTooDeep deep => wording.Say(
+                "treating.cuts-too-deep",
+                ("depth", Figures.Digits(deep.Mm, 1)),
+                ("greatest", Figures.Digits(deep.GreatestMm, 1))
+            ),
+            CutsTooLong length => wording.Say(
+                "treating.cuts-too-long",
+                ("length", Figures.Digits(length.Mm, 1)),
+                ("greatest", Figures.Digits(length.GreatestMm, 1))
+            ),
+            CutsTooDense dense => wording.Say(
+                "treating.cuts-too-dense",
+                ("cuts", Figures.Number(dense.PerM2, 0)),
+                ("greatest", Figures.Number(dense.GreatestPerM2, 0))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(beyond), beyond, "Not a limit of the factors."),
         };
 }

@@ -78,7 +78,7 @@ public sealed record TreatingQuestion
 
     /// <summary>The schedule of a name, at the pressure and for the minutes asked for.</summary>
     /// <exception cref="InputRefusedException">There is no such schedule, or it cannot be run so.</exception>
-    public static Fact<Schedule> ScheduleOf(TreatingRequest request, ImpregnationLibrary library)
+    private static Fact<Schedule> ScheduleOf(TreatingRequest request, ImpregnationLibrary library)
     {
         var schedules = request.OwnSchedules ?? library.Schedules;
         var found =
@@ -179,7 +179,7 @@ public sealed record TreatingQuestion
             throw TreatingField.WholeSapwood.Refused(
                 request.File,
                 $"{TreatingField.Depth.NameIn(request.File)} beside it",
-                "one or the other"
+                "the one or the other"
             );
         if (request.IsWholeSapwood)
             return new ShareOfZone(WoodZone.Sapwood, 1);

@@ -19,8 +19,7 @@ public class FlowRefusalTests
         var limit = Assert.IsType<StepLimit>(run.Ending);
         Assert.Equal(12, limit.Steps);
         Assert.InRange(limit.Cell, 0, 39);
-        Assert.Contains("initial vacuum", limit.InWords, StringComparison.Ordinal);
-        Assert.Contains("12 steps", limit.InWords, StringComparison.Ordinal);
+        Assert.Equal("initial vacuum", limit.Stage);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
     }
 
@@ -39,7 +38,6 @@ public class FlowRefusalTests
         Assert.Equal("pressure", stopped.Stage);
         Assert.InRange(stopped.Cell, 0, 1);
         Assert.True(stopped.ResidualShare > 1e-14);
-        Assert.Contains("stayed out of balance", stopped.InWords, StringComparison.Ordinal);
         Assert.InRange(Math.Abs(run.Moments[^1].LiquidImbalance), 0, 1e-9);
     }
 

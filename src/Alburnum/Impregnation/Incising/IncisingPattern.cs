@@ -52,12 +52,6 @@ public sealed record IncisingPattern
     /// <summary>Wood that the cuts take out of a square metre of face, cm³: ∫√(1 − s²)(1 − s) ds = π/4 − 1/3 of length × width × depth each.</summary>
     public double CutOutCm3PerM2 => DensityPerM2 * LengthMm * WidthMm * DepthMm * (Math.PI / 4 - 1.0 / 3) / 1000;
 
-    /// <summary>The pattern in words.</summary>
-    public string InWords =>
-        FormattableString.Invariant(
-            $"{DepthMm:0.#} mm deep, {LengthMm:0.#} mm long, {AlongMm:0.#} mm apart along the grain, rows {AcrossMm:0.#} mm apart, {DensityPerM2:0} to the m²"
-        );
-
     /// <summary>Half the length of a cut at a depth, mm; 0 below it.</summary>
     /// <param name="belowMm">Below the face, mm. 0 or more.</param>
     public double HalfLengthMm(double belowMm) =>

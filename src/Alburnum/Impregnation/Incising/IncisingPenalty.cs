@@ -24,36 +24,17 @@ public sealed record IncisingPenalty
     /// <summary>Densest pattern the factors hold for, per m².</summary>
     public required double GreatestDensityPerM2 { get; init; }
 
-    /// <summary>Why the factors do not hold for a pattern, one sentence each; empty where they do.</summary>
-    public IReadOnlyList<string> Beyond(IncisingPattern pattern)
+    /// <summary>Where the factors do not hold for a pattern; empty where they do.</summary>
+    public IReadOnlyList<BeyondFactors> Beyond(IncisingPattern pattern)
     {
-        var reasons = new List<string>();
+        ArgumentNullException.ThrowIfNull(pattern);
+        List<BeyondFactors> beyond = [];
         if (pattern.DepthMm > GreatestDepthMm)
-            reasons.Add(
-                FormattableString.Invariant(
-                    $"The cuts are {pattern.DepthMm:0.#} mm deep; the code's factors hold up to {GreatestDepthMm:0.#} mm."
-                )
-            );
+            beyond.Add(new CutsTooDeep(pattern.DepthMm, GreatestDepthMm));
         if (pattern.LengthMm > GreatestLengthMm)
-            reasons.Add(
-                FormattableString.Invariant(
-                    $"The cuts are {pattern.LengthMm:0.#} mm long; the code's factors hold up to {GreatestLengthMm:0.#} mm."
-                )
-            );
+            beyond.Add(new CutsTooLong(pattern.LengthMm, GreatestLengthMm));
         if (pattern.DensityPerM2 > GreatestDensityPerM2)
-            reasons.Add(
-                FormattableString.Invariant(
-                    $"There are {pattern.DensityPerM2:0} cuts to the m²; the code's factors hold up to {GreatestDensityPerM2:0}."
-                )
-            );
-        return reasons;
+            beyond.Add(new CutsTooDense(pattern.DensityPerM2, GreatestDensityPerM2));
+        return beyond;
     }
-
-    /// <summary>The penalty for a pattern in words, for the sheet.</summary>
-    public string InWords(IncisingPattern pattern) =>
-        Beyond(pattern) is { Count: > 0 } reasons
-            ? string.Join(" ", reasons) + " Strength must be shown by test, or by the section less the cuts."
-            : FormattableString.Invariant(
-                $"Design strength times {Strength:0.00} (bending, tension, compression along the grain, shear), stiffness times {ModulusOfElasticity:0.00}, bearing times {Bearing:0.00}."
-            );
 }

@@ -34,7 +34,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
         Require.InRange(share, 0, 1, "(share)");
         Require.InRange(toothLengthMm, 2, 50, "mm");
         var front = PieceTreatment.FrontOf(question);
-        var plain = new IncisingTrial("plain", null, Draw(null));
+        var plain = new IncisingTrial(null, Draw(null));
         var best = new List<IncisingTrial> { plain };
         if (IsEnough(plain))
             return new(best, plain);
@@ -72,7 +72,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
                 3 * toothLengthMm,
                 ClosestMm + step * StepMm
             );
-            return new(FormattableString.Invariant($"cuts {depth:0} mm deep"), pattern, Draw(pattern));
+            return new(pattern, Draw(pattern));
         }
 
         QuickPrediction Draw(IncisingPattern? pattern)

@@ -99,7 +99,7 @@ internal sealed class PermeabilityChain
         var unsure = Math.Max(0, _sumOfSquares / _kept - found * found);
         return _before with
         {
-            Name = $"{_before.Name}, fitted to {(Charges == 1 ? "1 charge" : $"{Charges} charges")}",
+            FittedCharges = Charges,
             LateralMedianM2 = Math.Exp(found),
             BatchLnSpread = Math.Sqrt(_sumOfVariances[2] / _kept + unsure),
             PieceLnSpread = Math.Sqrt(_sumOfVariances[1] / _kept),

@@ -51,6 +51,9 @@ public sealed record PermeabilityLaw
     /// <summary>True where the numbers were worked back from depths or classes rather than measured.</summary>
     public required bool IsInference { get; init; }
 
+    /// <summary>Charges that the law was fitted to; null where it was not fitted.</summary>
+    public int? FittedCharges { get; init; }
+
     /// <summary>Source and standing.</summary>
     public required Provenance Provenance { get; init; }
 

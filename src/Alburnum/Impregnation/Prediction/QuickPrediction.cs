@@ -78,10 +78,10 @@ public sealed record QuickPrediction
     /// <summary>Mean depth of a piece, mm.</summary>
     public required Spread MeanMm { get; init; }
 
-    /// <summary>Net uptake of a piece, L to the m³ of wood.</summary>
+    /// <summary>Net uptake of a piece, L per m³ of wood.</summary>
     public required Spread UptakeLPerM3 { get; init; }
 
-    /// <summary>Solution kept in the analytical zone, L to the m³ of zone.</summary>
+    /// <summary>Solution kept in the analytical zone, L per m³ of zone.</summary>
     public required Spread ZoneLPerM3 { get; init; }
 
     /// <summary>Share of pieces that meet the rule at every place; its uncertainty is the spread between the hundred batches drawn, known to 7 %.</summary>

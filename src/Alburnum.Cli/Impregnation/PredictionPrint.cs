@@ -6,29 +6,29 @@ using Spectre.Console;
 
 namespace Alburnum.Cli.Impregnation;
 
-/// <summary>A prediction at a glance: what is asked, what to expect, which model says so, and what it rests on.</summary>
-internal static class PredictionSummary
+/// <summary>A prediction at a glance: what is required, what to expect, which model says so, and what it rests on.</summary>
+internal static class PredictionPrint
 {
     public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
         console.WriteLine($"Sapwood: {document.Sapwood}. Heartwood: {document.Heartwood}.");
-        console.WriteLine($"Asked for: {document.Demand}.");
-        if (document.Incising.Length > 0)
+        console.WriteLine($"Required: {document.Demand}.");
+        if (document is { Incising: { } cuts, StrengthPenalty: { } penalty })
         {
-            console.WriteLine($"Incised: {document.Incising}.");
-            console.WriteLine(document.StrengthPenalty);
+            console.WriteLine($"Incised: {cuts}.");
+            console.WriteLine(penalty);
         }
         console.WriteLine();
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("");
-        foreach (var heading in new[] { "Slow twentieth", "Middle", "Fast twentieth" })
+        foreach (var heading in new[] { "Slowest twentieth", "Middle", "Fastest twentieth" })
             table.AddColumn(new TableColumn(heading).RightAligned());
         Row(table, "Least depth of a piece, mm", document.LeastDepthMm, 1);
         Row(table, "Mean depth of a piece, mm", document.MeanDepthMm, 1);
         Row(table, "From a cut end along the grain, mm", document.EndDepthMm, 0);
-        Row(table, "Net uptake, L to the m³", document.UptakeLPerM3, 0);
+        Row(table, "Net uptake, L per m³", document.UptakeLPerM3, 0);
         if (document.RetentionKgPerM3 is { } retention)
             Row(table, "Product in the zone, kg/m³", retention, 2);
         if (document.MinutesToDepth is { } minutes)
@@ -50,11 +50,15 @@ internal static class PredictionSummary
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,
-                "Assumed (say otherwise with --sapwood, --position, --log-diameter, --heart-radius or --all)",
+                "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
                 document.Assumptions
             );
         Paragraph(console, "Which model answered", document.Models);
-        Paragraph(console, $"What the numbers rest on (weakest standing: {document.Standing})", document.RestsOn);
+        Paragraph(
+            console,
+            $"What the numbers rest on (weakest standing: {document.Standing.InWords()})",
+            document.RestsOn
+        );
         Paragraph(console, "Mind", document.Cautions);
         if (folder is not null)
         {

@@ -1,0 +1,32 @@
+using System.Globalization;
+using Alburnum.Workflows.Impregnation;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What is said of boron spreading in a piece, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class BoronWords(Wording wording)
+{
+    /// <summary>In English.</summary>
+    public static BoronWords English { get; } = new(Wording.English);
+
+    /// <summary>Said of every piece.</summary>
+    public IReadOnlyList<string> Cautions => [wording.Say("boron.model"), wording.Say("boron.caution")];
+
+    /// <summary>What the numbers mean and rest on, one sentence each.</summary>
+    public IEnumerable<string> Notes(BoronSpread spread)
+    {
+        ArgumentNullException.ThrowIfNull(spread);
+        if (spread.IsTooThin)
+            yield return wording.Say("boron.too-thin", ("even", Figures.Number(spread.EvenKgPerM3, 2)));
+        yield return wording.Say(
+            "boron.coefficient",
+            ("coefficient", spread.M2PerS.ToString("0.0e0", CultureInfo.InvariantCulture)),
+            ("moisture", Figures.Number(spread.Asked.MoisturePercent, 0)),
+            ("celsius", Figures.Number(spread.Asked.Celsius, 0)),
+            ("factor", Figures.Digits(spread.Law.Factor, 1)),
+            ("source", spread.Law.Provenance.Citation),
+            ("standing", spread.Law.Provenance.Standing.InWords())
+        );
+    }
+}

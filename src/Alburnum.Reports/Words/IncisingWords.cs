@@ -1,0 +1,75 @@
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Workflows.Impregnation;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What was found for incising, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class IncisingWords(Wording wording)
+{
+    private readonly TreatingWords _treating = new(wording);
+
+    /// <summary>In English.</summary>
+    public static IncisingWords English { get; } = new(Wording.English);
+
+    /// <summary>Said on every design.</summary>
+    public IReadOnlyList<string> Cautions => [wording.Say("incising.caution"), .. _treating.Cautions];
+
+    /// <summary>What is asked, in one line.</summary>
+    public string Title(TreatingQuestion asked) => wording.Say("incising.title", ("asked", _treating.Title(asked)));
+
+    /// <summary>Name of a trial.</summary>
+    public string Name(IncisingTrial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return trial.Pattern is { } pattern
+            ? wording.Say("incising.cuts", ("depth", Figures.Number(pattern.DepthMm, 0)))
+            : wording.Say("incising.unincised");
+    }
+
+    /// <summary>The pattern of a trial.</summary>
+    public string Pattern(IncisingTrial trial, IncisingPenalty penalty)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        ArgumentNullException.ThrowIfNull(penalty);
+        if (trial.Pattern is not { } pattern)
+            return wording.Say("incising.no-cuts");
+        var cuts = _treating.Say(pattern);
+        return penalty.Beyond(pattern).Count > 0 ? wording.Say("incising.beyond", ("pattern", cuts)) : cuts;
+    }
+
+    /// <summary>What to do.</summary>
+    /// <param name="chosen">The trial chosen; null where none is enough.</param>
+    public string Answer(IncisingTrial? chosen) =>
+        chosen switch
+        {
+            null => wording.Say("incising.none-enough"),
+            { Pattern: { } pattern } => wording.Say("incising.lightest", ("pattern", _treating.Say(pattern))),
+            _ => wording.Say("incising.not-needed"),
+        };
+
+    /// <summary>Where the design code's factors come from.</summary>
+    public string Source(IncisingPenalty penalty)
+    {
+        ArgumentNullException.ThrowIfNull(penalty);
+        return wording.Say(
+            "incising.strength-source",
+            ("source", penalty.Source.Citation),
+            ("standing", penalty.Source.Standing.InWords())
+        );
+    }
+
+    /// <summary>What the flow solver found.</summary>
+    public string Say(RepeatingCell check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return wording.Say(
+            "incising.check",
+            ("boxes", Figures.Whole(check.Boxes)),
+            ("depth", Figures.Number(check.UnbrokenMm, 1)),
+            ("box", Figures.Number(check.BoxMm, 1)),
+            ("ending", new PredictionWords(wording).Say(check.Ending))
+        );
+    }
+}

@@ -1,0 +1,130 @@
+using Alburnum.Flow.Equations;
+using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>What incising must bring.</summary>
+public sealed record IncisingRequest
+{
+    /// <summary>The wood, the schedule and the depth, which must be there; its own pattern is not used.</summary>
+    public required TreatingRequest Treating { get; init; }
+
+    /// <summary>Share of cores that must reach the depth, 0 to 1.</summary>
+    public required double CoreShare { get; init; }
+
+    /// <summary>Length of a cut along the grain at the face, mm. 2 to 50.</summary>
+    public required double ToothLengthMm { get; init; }
+
+    /// <summary>Pieces to draw for each pattern, 100 to 1 000 000.</summary>
+    public required int Pieces { get; init; }
+
+    /// <summary>Seed of the draws, the same for each pattern.</summary>
+    public required int Seed { get; init; }
+
+    /// <summary>Boxes on each side of the flow solver's cell, which checks the pattern found, 8 to 200; null leaves it out.</summary>
+    public int? Boxes { get; init; }
+}
+
+/// <summary>The flow solver on the repeating cell of a pattern, in the median wood.</summary>
+/// <param name="UnbrokenMm">Depth that is treated without a break, mm.</param>
+/// <param name="Boxes">Boxes on each side of the cell.</param>
+/// <param name="BoxMm">Depth of a box, mm.</param>
+/// <param name="Ending">How the run ended.</param>
+public sealed record RepeatingCell(double UnbrokenMm, int Boxes, double BoxMm, FlowEnding Ending);
+
+/// <summary>The lightest incising that is enough, with what was tried.</summary>
+public sealed record IncisingDesign
+{
+    /// <summary>What was asked.</summary>
+    public required TreatingQuestion Asked { get; init; }
+
+    /// <summary>Share of cores that must reach the depth, 0 to 1.</summary>
+    public required double CoreShare { get; init; }
+
+    /// <summary>The patterns tried and the one chosen.</summary>
+    public required IncisingSearch Search { get; init; }
+
+    /// <summary>What design codes take off for incising.</summary>
+    public required IncisingPenalty Penalty { get; init; }
+
+    /// <summary>The flow solver's check of the pattern chosen; null where it was left out, or nothing is to be cut.</summary>
+    public required RepeatingCell? Check { get; init; }
+}
+
+/// <summary>Looks for the lightest incising that makes enough of the cores reach the depth.</summary>
+public static class DesignIncising
+{
+    /// <summary>Looks.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="facts">Permeabilities, schedules and the design code's factors.</param>
+    /// <param name="progress">Told the share of the flow solver's run that is done; null where nobody looks.</param>
+    /// <param name="stop">Stops the work.</param>
+    /// <exception cref="InputRefusedException">No depth is required, or something asked cannot be or is not known of the species.</exception>
+    public static IncisingDesign Run(
+        IncisingRequest request,
+        FactLibrary facts,
+        IProgress<WorkDone>? progress,
+        CancellationToken stop
+    )
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(facts);
+        var (asked, penalty) = (TreatingQuestion.Of(request.Treating, facts), facts.Impregnation.Penalty);
+        if (asked.Prediction.Rule is NoDepth)
+        {
+            var file = request.Treating.File;
+            throw TreatingField.Depth.Refused(
+                file,
+                "nothing",
+                $"{TreatingField.Depth.NameIn(file)} or {TreatingField.WholeSapwood.NameIn(file)}, to know what the cuts are for"
+            );
+        }
+        var search = IncisingSearch.Lightest(
+            asked.Prediction,
+            request.ToothLengthMm,
+            penalty,
+            request.CoreShare,
+            (request.Seed, request.Pieces),
+            stop
+        );
+        return new()
+        {
+            Asked = asked,
+            CoreShare = request.CoreShare,
+            Search = search,
+            Penalty = penalty,
+            Check =
+                request.Boxes is { } boxes && search.Chosen?.Pattern is { } pattern
+                    ? Check(asked.Prediction, pattern, boxes, progress, stop)
+                    : null,
+        };
+    }
+
+    // The median wood under the pattern, sapwood where the face is sapwood.
+    private static RepeatingCell Check(
+        PredictionQuestion question,
+        IncisingPattern pattern,
+        int boxes,
+        IProgress<WorkDone>? progress,
+        CancellationToken stop
+    )
+    {
+        var law = question.Log.HeartwoodRadiusMm > 1e5 ? question.Heartwood : question.Sapwood;
+        var deep = Math.Max(1.5 * pattern.DepthMm, pattern.DepthMm + 5);
+        var cell = IncisedCell.Of(
+            pattern,
+            new WoodFlow(law.Typical(), question.VoidFraction),
+            FluidPair.Of(question.Liquid),
+            deep,
+            (boxes, boxes, boxes)
+        );
+        var run = FlowSolver.Run(cell.Problem, question.Schedule, StepControl.Usual, ShareDone.To(progress), stop);
+        return new(cell.UnbrokenMm(run), boxes, deep / boxes, run.Ending);
+    }
+}

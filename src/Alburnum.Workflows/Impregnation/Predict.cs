@@ -1,0 +1,148 @@
+using Alburnum.Flow.Pieces;
+using Alburnum.Impregnation.Incising;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>What is to be predicted, and how carefully.</summary>
+public sealed record PredictionRequest
+{
+    /// <summary>The wood, the schedule and the depth.</summary>
+    public required TreatingRequest Treating { get; init; }
+
+    /// <summary>Pieces to draw, 100 to 1 000 000.</summary>
+    public required int Pieces { get; init; }
+
+    /// <summary>Seed of the draws.</summary>
+    public required int Seed { get; init; }
+
+    /// <summary>Cells across the section for the flow solver, 4 to 2000; null leaves it out.</summary>
+    public int? Cells { get; init; }
+
+    /// <summary>Depths from the plant's own charges, which narrow the permeability first; null where there are none.</summary>
+    public PlantDepths? OwnDepths { get; init; }
+}
+
+/// <summary>What the vessel can achieve in a timber.</summary>
+public sealed record TreatingPrediction
+{
+    /// <summary>What was asked; its permeabilities are those fitted, where there were depths to fit them to.</summary>
+    public required TreatingQuestion Asked { get; init; }
+
+    /// <summary>Permeabilities narrowed by the plant's own depths.</summary>
+    public required IReadOnlyList<PermeabilityFit> Fits { get; init; }
+
+    /// <summary>What the quick model expects.</summary>
+    public required QuickPrediction Quick { get; init; }
+
+    /// <summary>Depth from a cut end by the quick model, mm: of heartwood where there is any, otherwise of sapwood.</summary>
+    public required Spread EndDepthMm { get; init; }
+
+    /// <summary>Pressure period for the depth, min: of the fast twentieth of pieces, the middle and the slow twentieth; null where two days are not enough, the wood is incised or no single depth is required.</summary>
+    public required Spread? MinutesToDepth { get; init; }
+
+    /// <summary>Product in the analytical zone, kg/m³; null where no strength was given.</summary>
+    public required Spread? RetentionKgPerM3 { get; init; }
+
+    /// <summary>Chance that a batch passes the sampling plan; null where none was given.</summary>
+    public required double? ChanceToPass { get; init; }
+
+    /// <summary>What design codes take off for the cuts; null where the wood is not incised.</summary>
+    public required IncisingPenalty? Penalty { get; init; }
+
+    /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
+    public required SolvedPiece? Solved { get; init; }
+
+    /// <summary>Weakest standing of what the prediction rests on.</summary>
+    public Standing Standing =>
+        Provenance.Weakest(
+            new[]
+            {
+                Asked.Prediction.Sapwood.Provenance,
+                Asked.Prediction.Heartwood.Provenance,
+                Asked.Schedule.Provenance,
+                Penalty?.Source,
+            }
+                .OfType<Provenance>()
+                .Select(source => source.Standing)
+        );
+}
+
+/// <summary>The median piece by the flow solver.</summary>
+/// <param name="Section">The section's run.</param>
+/// <param name="EndDepthMm">Depth from a cut end along the middle of the piece, mm; null where that run stopped short.</param>
+public sealed record SolvedPiece(SectionRun Section, double? EndDepthMm);
+
+/// <summary>Predicts what the vessel can achieve in a timber: depth, uptake, retention, and the share of pieces that will conform.</summary>
+public static class Predict
+{
+    /// <summary>Predicts.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
+    /// <param name="progress">Told the share of the flow solver's run that is done; null where nobody looks.</param>
+    /// <param name="stop">Stops the work.</param>
+    /// <exception cref="InputRefusedException">Something asked cannot be, or is not known of the species.</exception>
+    public static TreatingPrediction Run(
+        PredictionRequest request,
+        FactLibrary facts,
+        IProgress<WorkDone>? progress,
+        CancellationToken stop
+    )
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(facts);
+        var asked = TreatingQuestion.Of(request.Treating, facts);
+        IReadOnlyList<PermeabilityFit> fits = [];
+        if (request.OwnDepths is { } depths)
+        {
+            var schedules = request.Treating.OwnSchedules ?? facts.Impregnation.Schedules;
+            (var fitted, fits) = PlantFit.Of(asked.Prediction, depths, schedules, request.Seed, stop);
+            asked = asked with { Prediction = fitted };
+        }
+        var question = asked.Prediction;
+        var quick = QuickPrediction.Draw(question, request.Seed, request.Pieces, cancellation: stop);
+        var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
+        return new()
+        {
+            Asked = asked,
+            Fits = fits,
+            Quick = quick,
+            EndDepthMm = EndReach.Quick(question, hasHeartwood),
+            MinutesToDepth = asked.DepthMm is { } depth && question.Incising is null ? Minutes(question, depth) : null,
+            RetentionKgPerM3 = asked.StrengthPercent is { } strength
+                ? Retention(quick.ZoneLPerM3, strength, question.Liquid.DensityKgPerM3)
+                : null,
+            ChanceToPass = asked.Plan is { } plan ? quick.ChanceToPass(plan) : null,
+            Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,
+            Solved = request.Cells is { } cells
+                ? new(
+                    SectionRun.Of(question, cells, progress: ShareDone.To(progress), cancellation: stop),
+                    EndRun.DepthMm(question, hasHeartwood, stop)
+                )
+                : null,
+        };
+    }
+
+    // The slow and the fast twentieth of pieces, batches included.
+    private static Spread? Minutes(PredictionQuestion question, double depthMm)
+    {
+        var places = SectionPositions.Around(question.Section, question.Log, 4);
+        var sapwood = places.Min(place => place.SapwoodMm);
+        var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
+        var spread = Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
+        return
+            TimeToDepth.Minutes(question, depthMm, sapwood, spread) is { } fast
+            && TimeToDepth.Minutes(question, depthMm, sapwood, 1) is { } middle
+            && TimeToDepth.Minutes(question, depthMm, sapwood, 1 / spread) is { } slow
+            ? new Spread(fast, middle, slow)
+            : null;
+    }
+
+    private static Spread Retention(Spread litres, double strengthPercent, double densityKgPerM3)
+    {
+        var perLitre = densityKgPerM3 / 1000 * strengthPercent / 100;
+        return new(litres.Low * perLitre, litres.Middle * perLitre, litres.High * perLitre);
+    }
+}

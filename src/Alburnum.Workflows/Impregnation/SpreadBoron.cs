@@ -1,0 +1,109 @@
+using Alburnum.Impregnation.Diffusing;
+using Alburnum.Timber;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>A piece with a border of boron, and how long it lies in store and in the wet.</summary>
+public sealed record BoronRequest
+{
+    /// <summary>Size of the piece.</summary>
+    public required Section Section { get; init; }
+
+    /// <summary>Depth of the border just after treatment, mm. 0.1 to half the thickness.</summary>
+    public required double BorderMm { get; init; }
+
+    /// <summary>Loading of that border, kg/m³. Above 0.</summary>
+    public required double LoadingKgPerM3 { get; init; }
+
+    /// <summary>Loading that counts as reached, kg/m³. Above 0.</summary>
+    public required double WantedKgPerM3 { get; init; }
+
+    /// <summary>Moisture in store, %, within what the law speaks of.</summary>
+    public required double MoisturePercent { get; init; }
+
+    /// <summary>Temperature in store, °C. 0 to 60.</summary>
+    public required double Celsius { get; init; }
+
+    /// <summary>Weeks in store, wrapped so that nothing leaves. 0 to 520.</summary>
+    public required double Weeks { get; init; }
+
+    /// <summary>Days in running water afterwards. 0 to 3650.</summary>
+    public required double WetDays { get; init; }
+}
+
+/// <summary>Where the boron is, in one kind of wood.</summary>
+/// <param name="DepthMm">Depth with the loading wanted after store, mm; 0 where the face itself has less.</param>
+/// <param name="MiddleKgPerM3">Loading in the middle after store, kg/m³.</param>
+/// <param name="Washed">What running water does afterwards; null where there is none.</param>
+public sealed record BoronPlace(double DepthMm, double MiddleKgPerM3, BoronWashed? Washed);
+
+/// <summary>What running water does.</summary>
+/// <param name="Share">Share of the boron that it washes out, 0 to 1.</param>
+/// <param name="MiddleKgPerM3">Loading in the middle then, kg/m³.</param>
+public sealed record BoronWashed(double Share, double MiddleKgPerM3);
+
+/// <summary>How far boron spreads, in slow, middle and fast wood.</summary>
+public sealed record BoronSpread
+{
+    /// <summary>What was asked.</summary>
+    public required BoronRequest Asked { get; init; }
+
+    /// <summary>The law that answered.</summary>
+    public required BoronLaw Law { get; init; }
+
+    /// <summary>Coefficient in the middle wood, m²/s.</summary>
+    public required double M2PerS { get; init; }
+
+    /// <summary>Loading where the border is spread evenly over the piece, kg/m³.</summary>
+    public required double EvenKgPerM3 { get; init; }
+
+    /// <summary>Slower than all but one wood of twenty.</summary>
+    public required BoronPlace Slow { get; init; }
+
+    /// <summary>Half of all wood is slower.</summary>
+    public required BoronPlace Middle { get; init; }
+
+    /// <summary>Faster than all but one wood of twenty.</summary>
+    public required BoronPlace Fast { get; init; }
+
+    /// <summary>True where the border holds too little for the loading wanted: as it spreads, the depth first grows and then is lost.</summary>
+    public bool IsTooThin => EvenKgPerM3 < Asked.WantedKgPerM3;
+}
+
+/// <summary>Predicts how far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
+public static class SpreadBoron
+{
+    /// <summary>Predicts.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="law">How fast boron spreads.</param>
+    public static BoronSpread Run(BoronRequest request, BoronLaw law)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(law);
+        var half = request.Section.ThicknessMm / 2;
+        var start = SaltProfile.Border(half, request.BorderMm, request.LoadingKgPerM3);
+        var stored = law.M2PerS(request.MoisturePercent, request.Celsius);
+        var soaked = law.M2PerS(law.MostMoisturePercent, request.Celsius);
+        return new()
+        {
+            Asked = request,
+            Law = law,
+            M2PerS = stored,
+            EvenKgPerM3 = start.Held / half,
+            Slow = In(1 / law.Factor),
+            Middle = In(1),
+            Fast = In(law.Factor),
+        };
+
+        BoronPlace In(double factor)
+        {
+            var profile = start.After(stored * factor, 7 * request.Weeks, isFaceWet: false);
+            var washed = request.WetDays > 0 ? profile.After(soaked * factor, request.WetDays, isFaceWet: true) : null;
+            return new(
+                profile.DepthMm(request.WantedKgPerM3),
+                profile.Loading[^1],
+                washed is null ? null : new(washed.WashedOut / start.Held, washed.Loading[^1])
+            );
+        }
+    }
+}

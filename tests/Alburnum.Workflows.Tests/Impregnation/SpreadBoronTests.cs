@@ -1,0 +1,72 @@
+using Alburnum.Impregnation.Diffusing;
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
+using CsCheck;
+
+namespace Alburnum.Workflows.Tests.Impregnation;
+
+public sealed class SpreadBoronTests
+{
+    private static readonly BoronLaw Law = new FactLibrary(Repository.At("data")).Boron;
+    private static readonly BoronRequest Board = new()
+    {
+        Section = new RectangularSection(100, 50),
+        BorderMm = 2,
+        LoadingKgPerM3 = 8,
+        WantedKgPerM3 = 0.5,
+        MoisturePercent = 40,
+        Celsius = 15,
+        Weeks = 6,
+        WetDays = 0,
+    };
+
+    private static BoronSpread Of(BoronRequest request) => SpreadBoron.Run(request, Law);
+
+    [Fact]
+    public void Faster_wood_and_longer_store_bring_more_to_the_middle() =>
+        Gen.Select(Gen.Double[1, 40], Gen.Double[1, 40])
+            .Sample(
+                (weeks, more) =>
+                {
+                    var (early, late) = (Of(Board with { Weeks = weeks }), Of(Board with { Weeks = weeks + more }));
+
+                    return early.Slow.MiddleKgPerM3 <= early.Middle.MiddleKgPerM3
+                        && early.Middle.MiddleKgPerM3 <= early.Fast.MiddleKgPerM3
+                        && late.Middle.MiddleKgPerM3 >= early.Middle.MiddleKgPerM3;
+                },
+                iter: 30
+            );
+
+    [Fact]
+    public void In_time_the_middle_comes_to_the_even_loading()
+    {
+        var late = Of(Board with { Weeks = 520, MoisturePercent = Law.MostMoisturePercent, Celsius = 60 });
+
+        // A border of 2 mm with 8 kg/m³ in half a thickness of 25 mm.
+        Assert.Equal(2.0 * 8 / 25, late.EvenKgPerM3, 1e-9);
+        Assert.Equal(late.EvenKgPerM3, late.Fast.MiddleKgPerM3, 1e-3);
+    }
+
+    [Fact]
+    public void A_border_is_too_thin_exactly_where_it_holds_less_than_wanted() =>
+        Gen.Double[0.01, 2]
+            .Sample(wanted => Of(Board with { WantedKgPerM3 = wanted }).IsTooThin == wanted > 2.0 * 8 / 25, iter: 30);
+
+    [Fact]
+    public void Running_water_takes_more_the_longer_it_runs_and_nothing_where_there_is_none() =>
+        Gen.Select(Gen.Double[0.1, 50], Gen.Double[0.1, 50])
+            .Sample(
+                (days, more) =>
+                {
+                    var some = Of(Board with { WetDays = days }).Middle.Washed!;
+                    var longer = Of(Board with { WetDays = days + more }).Middle.Washed!;
+
+                    Assert.InRange(some.Share, 0, longer.Share);
+                    Assert.InRange(longer.Share, some.Share, 1);
+                    Assert.Null(Of(Board).Middle.Washed);
+                },
+                iter: 30
+            );
+}
