@@ -58,7 +58,7 @@ public sealed record ChargeAccount
     /// <summary>Solution given back at release; null where gross is.</summary>
     public required Estimate? KickbackL { get; init; }
 
-    /// <summary>Net uptake, by weight where weighed, else by the tank.</summary>
+    /// <summary>Net uptake, by weight where weighed, otherwise by the tank.</summary>
     public required Estimate NetLPerM3 { get; init; }
 
     /// <summary>Product to the m³ of timber (whole piece, not the zone).</summary>
