@@ -39,7 +39,7 @@ internal static class SampleDocument
             Requirement = new()
             {
                 Rulebook = "An invented code",
-                Outcome = AnswerKind.Required,
+                Outcome = AnswerOutcome.Required,
                 Reason = "",
                 Penetration = "NP3",
                 PenetrationInWords = "at least 6 mm in the sapwood",

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -76,7 +77,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         foreach (var measure in history.Measures.Where(measure => measure.Charges > 0))
         {
             var drawing = RunChartDrawing.Draw(
-                $"{char.ToUpperInvariant(measure.Name[0])}{measure.Name[1..]}, {measure.Unit}",
+                $"{Wording.Capital(measure.Name)}, {measure.Unit}",
                 [
                     .. measure.Chart.Select(mark => new RunChartPoint(
                         mark.Charges,

@@ -1,7 +1,7 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Words;
 using Spectre.Console;
-using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -15,18 +15,18 @@ internal static class HistoryPrint
     public static void Print(IAnsiConsole console, HistoryDocument history)
     {
         console.WriteLine();
-        console.WriteLine($"{history.Charges} charges, oldest first");
+        console.WriteLine(HistoryWords.English.Charges(history.Charges));
         foreach (var measure in history.Measures)
             Print(console, measure);
         console.WriteLine();
-        console.WriteLine(history.Signals.Count == 0 ? "No signals." : "Signals, newest first:");
+        console.WriteLine(HistoryWords.English.Signals(history.Signals.Count > 0));
         var byCharge = history
             .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
             .ToList();
         foreach (var charge in byCharge.Take(ChargesShown))
-            console.WriteLine($"  charge {charge.Key}: {string.Join("; ", charge)}");
+            console.WriteLine("  " + HistoryWords.English.Charge(charge.Key, charge));
         if (byCharge.Count > ChargesShown)
-            console.WriteLine("  and earlier ones; --json has the last 200");
+            console.WriteLine("  " + HistoryWords.English.Earlier());
         console.WriteLine();
         foreach (var length in history.RunLengths)
             console.WriteLine(length);
@@ -38,23 +38,16 @@ internal static class HistoryPrint
         console.MarkupLineInterpolated($"[bold]{measure.Name}[/], {measure.Unit}");
         if (measure.Charges == 0)
         {
-            console.WriteLine("no values");
+            console.WriteLine(HistoryWords.English.NoValues());
             return;
         }
         console.WriteLine(Line(measure.Chart));
         console.WriteLine(
-            $"mean {Digits(measure.Mean)}, standard deviation {Digits(measure.StandardDeviation)}, {Digits(measure.Least)} to {Digits(measure.Greatest)}"
+            HistoryWords.English.Spread(measure.Mean, measure.StandardDeviation, measure.Least, measure.Greatest)
         );
-        console.WriteLine(
-            measure.BaselineSpread > 0
-                ? $"baseline {Digits(measure.BaselineMean)} with spread {Digits(measure.BaselineSpread)}; {measure.Signals} charges signalled"
-                : "too few charges, or no spread among the first: nothing is signalled but drifts and limits"
-        );
+        console.WriteLine(HistoryWords.English.Baseline(measure.BaselineMean, measure.BaselineSpread, measure.Signals));
         if (measure.Capability is { } capability)
-            console.WriteLine(
-                $"limit {Digits(measure.LowerLimit ?? 0)}: {measure.BelowLimit} below; capability {Digits(capability.Index)}, at least "
-                    + $"{Digits(capability.LowerBound)} with 95 % confidence; {Percent(capability.ShareBelow)} expected below if normal"
-            );
+            console.WriteLine(HistoryWords.English.Limit(measure.LowerLimit ?? 0, measure.BelowLimit, capability));
     }
 
     /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>

@@ -1,5 +1,6 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
 
@@ -23,7 +24,7 @@ internal static class JudgePrint
         console.WriteLine();
         if (document.Demand is { } demand)
         {
-            console.WriteLine($"Asked for: {demand}");
+            console.WriteLine(JudgeWords.English.AskedFor(demand));
             console.WriteLine();
             console.Write(Pieces(document));
         }
@@ -49,7 +50,7 @@ internal static class JudgePrint
                 new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold)
             )
         );
-        console.WriteLine(probability is { } known ? $"  probability of conformity {Certainty(known)}" : "");
+        console.WriteLine(probability is { } known ? "  " + JudgeWords.English.Probability(known) : "");
     }
 
     private static Table Pieces(JudgeDocument document)

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Acceptance;
@@ -13,7 +14,7 @@ internal static class LotsPrint
     {
         console.WriteLine();
         console.WriteLine(
-            $"{document.Standard}, level {document.Level.InWords()}, AQL {Options.Digits(document.Aql)}; switching rules {document.SwitchingStanding.InWords()}"
+            LotWords.English.InspectedBy(document.Standard, document.Level, document.Aql, document.SwitchingStanding)
         );
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("Lot");
@@ -32,14 +33,14 @@ internal static class LotsPrint
                 new Text(Options.Digits(lot.Cut)),
                 new Text(Options.Digits(lot.MayFail)),
                 new Text(Options.Digits(lot.Failures)),
-                new Text(lot.Outcome.InWords()),
-                new Text(lot.Next.InWords())
+                new Text(LotWords.English.Say(lot.Outcome)),
+                new Text(LotWords.English.Say(lot.Next))
             );
         if (document.Lots.Count > LotsShown)
             table.Caption($"the latest {LotsShown} of {document.Lots.Count}; --json has all");
         console.Write(table);
         foreach (var lot in document.Lots.Where(lot => lot.Because is not null))
-            console.WriteLine($"  after lot {lot.Lot}, {lot.Next.InWords()}: {lot.Because}");
+            console.WriteLine($"  {LotWords.English.Switched(lot.Lot, lot.Next, lot.Because!)}");
         console.WriteLine(document.InWords);
     }
 }

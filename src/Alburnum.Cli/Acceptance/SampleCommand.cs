@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -53,7 +54,7 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
     private static string Chart(SampleDocument sheet) =>
         Svg.Write(
             CharacteristicDrawing.Draw(
-                char.ToUpperInvariant(sheet.Plan[0]) + sheet.Plan[1..],
+                Wording.Capital(sheet.Plan),
                 [
                     .. sheet.Readings.Select(reading => new Characteristic(
                         $"{reading.Name}: 95 % at {Percent(reading.Landmarks.ProducerShare)}, "

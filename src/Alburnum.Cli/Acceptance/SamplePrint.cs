@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
 
@@ -22,7 +23,7 @@ internal static class SamplePrint
         if (sheet.Positions.Count > 0)
         {
             console.WriteLine();
-            console.WriteLine($"Pieces to cut, counted through the lot as it lies (seed {sheet.Seed}):");
+            console.WriteLine(SampleWords.English.Positions(sheet.Seed ?? 0));
             console.WriteLine(string.Join(" ", sheet.Positions));
         }
         console.WriteLine();

@@ -17,7 +17,7 @@ internal static class CaseSummary
         console.WriteLine(
             requirement.Penetration is { } penetration
                 ? $"Demanded by {requirement.Rulebook}: {penetration}, {requirement.PenetrationInWords} ({document.WeakestStanding.InWords()})"
-                : $"{requirement.Rulebook}: {requirement.Outcome.InWords()}. {requirement.Reason}"
+                : $"{requirement.Rulebook}: {RequirementWords.English.Answers.Say(requirement.Outcome)}. {requirement.Reason}"
         );
         console.WriteLine();
         console.Write(Pieces(document));

@@ -29,7 +29,7 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
         var documents = ListRulebooks.Run(facts).Select(RulebookMapping.From).ToList();
         var text = settings.Json
             ? JsonText.Write(documents)
-            : string.Join('\n', documents.Select(each => $"{each.Name, -28} {each.InWords()}"));
+            : string.Join('\n', documents.Select(each => $"{each.Name, -28} {RulebookText.Line(each)}"));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }
@@ -39,8 +39,6 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
 internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary facts)
     : AsyncCommand<RulebookCheckCommand.Settings>
 {
-    private const int CasesShown = 6;
-
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE|NAME>")]
@@ -59,25 +57,9 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     )
     {
         var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
-    }
-
-    private static IEnumerable<string> Lines(RulebookCheckDocument document)
-    {
-        yield return document.Rulebook.InWords();
-        foreach (var finding in document.Findings)
-        {
-            yield return $"{finding.Kind} ({finding.Subject}): {finding.Says}";
-            foreach (var cases in finding.Cases.Take(CasesShown))
-                yield return $"    {cases}";
-            if (finding.Cases.Count > CasesShown)
-                yield return FormattableString.Invariant(
-                    $"    and {finding.Cases.Count - CasesShown} more groups of cases (--json has all)"
-                );
-        }
-        yield return document.Faults == 0 ? "No faults." : FormattableString.Invariant($"{document.Faults} to fix.");
     }
 }
 
@@ -85,8 +67,6 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
 internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary facts)
     : AsyncCommand<RulebookCompareCommand.Settings>
 {
-    private const int ChangesShown = 200;
-
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<BEFORE>")]
@@ -122,22 +102,8 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
-    }
-
-    private static IEnumerable<string> Lines(RulebookComparisonDocument document)
-    {
-        yield return $"{document.Before.Citation} → {document.After.Citation}";
-        foreach (var change in document.Changes.Take(ChangesShown))
-            yield return FormattableString.Invariant(
-                $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
-            );
-        if (document.Changes.Count > ChangesShown)
-            yield return FormattableString.Invariant(
-                $"  and {document.Changes.Count - ChangesShown} more (--json has all)"
-            );
-        yield return FormattableString.Invariant($"{document.Changes.Count} of {document.Enquiries} answers change.");
     }
 }

@@ -65,7 +65,7 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
     )
     {
         var document = UseClassMapping.From(FindUseClass.Run(Read(settings), facts));
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', Lines(document));
+        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', UseClassText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }
@@ -95,18 +95,5 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
             problems.Add(new InputProblem("command line", 0, "", option, $"\"{text}\"", "yes or no"));
             return null;
         }
-    }
-
-    private static IEnumerable<string> Lines(UseClassDocument answer)
-    {
-        yield return $"Use class {string.Join(" or ", answer.UseClasses)}{(answer.IsSettled ? "" : ", not settled yet")}";
-        foreach (var row in answer.Meaning)
-            yield return $"  {row.UseClass, -4} {row.Situation}; moisture {row.Moisture}; {row.Agents} ({row.Standing}: {row.Source})";
-        if (answer.DecidedBy is { } decided)
-            yield return $"{(answer.IsSettled ? "Decided" : "So far decided")} by: {decided}";
-        if (answer.AskNext is { } next)
-            yield return $"Ask next: {next}";
-        foreach (var remark in answer.Remarks)
-            yield return $"· {remark}";
     }
 }

@@ -225,8 +225,7 @@ public static class CaseFolderReader
                 .. pieces.Select(piece => new PieceEvidence(
                     piece.Piece,
                     EvidenceKind.Ruler,
-                    HandReadings.Profile(section, piece.Readings),
-                    []
+                    HandReadings.Profile(section, piece.Readings)
                 )),
             ];
     }

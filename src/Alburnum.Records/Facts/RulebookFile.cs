@@ -83,18 +83,40 @@ public static class RulebookFile
 
         var faults = Exceptions.Faults(rows).ToList();
         foreach (var fault in faults)
-            places[fault.Row].Refuse(fault.ConcernsKey ? "key" : "exceptionTo", fault.Found, fault.Expected);
-        return new Rulebook(
-            name,
-            title,
-            document,
-            edition,
-            lives,
-            groups,
-            faults.Count == 0 ? rows : [],
-            completeOver,
-            notes
-        );
+            Refuse(places[fault.Row], fault);
+        return new Rulebook(faults.Count == 0 ? rows : [])
+        {
+            Name = name,
+            Title = title,
+            Document = document,
+            Edition = edition,
+            Lives = lives,
+            Groups = groups,
+            CompleteOver = completeOver,
+            Notes = notes,
+        };
+    }
+
+    private static void Refuse(FactRow row, ExceptionFault fault)
+    {
+        switch (fault)
+        {
+            case KeyUsedBefore:
+                row.Refuse("key", "a key used before", "a key of its own");
+                break;
+            case ExceptionToNoRow { Key: var key }:
+                row.Refuse("exceptionTo", $"an exception to \"{key}\"", "the key of a row about the same subject");
+                break;
+            case ExceptionToItself:
+                row.Refuse(
+                    "exceptionTo",
+                    "a row that is an exception to itself",
+                    "exceptions that end at a general row"
+                );
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault.");
+        }
     }
 
     private static readonly (string Field, Subject Subject)[] Subjects =

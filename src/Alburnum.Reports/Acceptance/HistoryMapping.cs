@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -14,7 +13,7 @@ public static class HistoryMapping
         return new()
         {
             Charges = history.Charges,
-            RunLengths = InWords(history.RunLengths),
+            RunLengths = HistoryWords.English.Say(history.RunLengths),
             Measures = [.. history.Measures.Select(Measure)],
             Signals = [.. history.Signalled.SelectMany(Signals).Take(WatchPlant.SignalsKept)],
         };
@@ -43,16 +42,4 @@ public static class HistoryMapping
         SignalWords
             .English.Say(charge.Signals, charge.Measure, charge.State, charge.Rules)
             .Select(said => new HistorySignal { Charge = charge.Charge, Said = said });
-
-    private static string[] InWords(RunLengths lengths) =>
-        [
-            $"Moving average (EWMA, weight {Digits(lengths.Rules.Ewma.Lambda)}): a false signal in about "
-                + $"{lengths.EwmaFalse:0} charges; a shift of one standard deviation is found after about "
-                + $"{lengths.EwmaFound:0}.",
-            $"Cumulative sum (CUSUM, allowance {Digits(lengths.Rules.Cusum.Allowance)}, interval {Digits(lengths.Rules.Cusum.Interval)}): "
-                + $"a false signal in about {lengths.CusumFalse:0} charges; such a shift is found after about "
-                + $"{lengths.CusumFound:0}.",
-        ];
-
-    private static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

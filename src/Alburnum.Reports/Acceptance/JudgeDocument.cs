@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Risk;
 using Alburnum.Penetration;
+using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Acceptance;
 

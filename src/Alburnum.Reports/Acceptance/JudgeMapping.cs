@@ -19,23 +19,23 @@ public static class JudgeMapping
             Probability = batch.Overall.Probability?.Middle,
             InWords = ReasonWords.English.Say(batch.Parts),
             Rule = ReasonWords.English.Acceptance.Rule(batch.Rule),
-            Demand = counted.Demand,
+            Demand = counted.Demand is { } rule ? RequirementWords.English.Depths.Say(rule) : null,
             Penetration = Part(batch.Penetration),
             Retention = batch.Retention is { } retention ? Part(retention) : null,
             Counts = batch.Counts,
             ConformingShare = batch.ConformingShare,
-            Believed = JudgeSentences.Believed(counted.Belief),
+            Believed = JudgeWords.English.Say(counted.Belief),
             Pieces = [.. counted.Pieces.Select(Piece)],
-            OtherReading = counted.Other is { } other ? JudgeSentences.Other(other, counted.Pieces.Count) : null,
+            OtherReading = counted.Other is { } other ? JudgeWords.English.Say(other, counted.Pieces.Count) : null,
             Risks = counted.Risks is { } risks
                 ? new()
                 {
                     Now = risks.Now,
                     WithHalfTheUncertainty = risks.WithHalfTheUncertainty,
-                    InWords = [.. JudgeSentences.Risks(risks)],
+                    InWords = [.. JudgeWords.English.Say(risks)],
                 }
                 : null,
-            Help = [.. JudgeSentences.Help(counted)],
+            Help = [.. JudgeWords.English.Help(counted)],
         };
     }
 

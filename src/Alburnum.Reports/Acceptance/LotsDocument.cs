@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Acceptance;
 
@@ -24,27 +25,11 @@ public sealed record LotsDocument
     public required IReadOnlyList<LotEntry> Lots { get; init; }
 
     /// <summary>Inspection of the next lot: normal, tightened, reduced, or stopped.</summary>
+    [JsonConverter(typeof(NextInspectionConverter))]
     public required NextInspection Next { get; init; }
 
     /// <summary>Where the plant stands, in words.</summary>
     public required string InWords { get; init; }
-}
-
-/// <summary>Inspection that comes next.</summary>
-[JsonConverter(typeof(NextInspectionConverter))]
-public enum NextInspection
-{
-    /// <summary>Normal inspection.</summary>
-    Normal,
-
-    /// <summary>Tightened inspection.</summary>
-    Tightened,
-
-    /// <summary>Reduced inspection.</summary>
-    Reduced,
-
-    /// <summary>None: acceptance has stopped.</summary>
-    Stopped,
 }
 
 /// <summary>One lot.</summary>
@@ -77,6 +62,7 @@ public sealed record LotEntry
     public required LotOutcome Outcome { get; init; }
 
     /// <summary>Inspection after it.</summary>
+    [JsonConverter(typeof(NextInspectionConverter))]
     public required NextInspection Next { get; init; }
 
     /// <summary>Why inspection was switched with it; absent where it was not.</summary>

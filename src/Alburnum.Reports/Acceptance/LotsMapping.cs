@@ -11,9 +11,6 @@ public static class LotsMapping
     public static LotsDocument Of(PlantLots lots)
     {
         ArgumentNullException.ThrowIfNull(lots);
-        var next = lots.Standing.IsStopped
-            ? "Acceptance has stopped: mend the cause, then begin again at tightened inspection (begins_again)."
-            : $"The next lot is under {lots.Standing.Severity.InWords()} inspection.";
         return new()
         {
             Standard = lots.Sequence.Tables.Source.Document,
@@ -21,8 +18,8 @@ public static class LotsMapping
             Level = lots.Sequence.Level,
             Aql = lots.Sequence.AqlPercent,
             Lots = [.. lots.Steps.Select(Entry)],
-            Next = Next(lots.Standing),
-            InWords = $"{lots.Accepted} of {lots.Steps.Count} lots accepted. {next}",
+            Next = lots.Standing.Next,
+            InWords = LotWords.English.After(lots.Accepted, lots.Steps.Count, lots.Standing.Next),
         };
     }
 
@@ -37,17 +34,7 @@ public static class LotsMapping
             MayFail = step.Plan.Plan.AcceptanceNumber,
             Failures = step.Lot.Failures,
             Outcome = step.Outcome,
-            Next = Next(step.After),
+            Next = step.After.Next,
             Because = step.After.Reason is { } reason ? ReasonWords.English.Say(reason) : null,
-        };
-
-    private static NextInspection Next(SwitchingState state) =>
-        state switch
-        {
-            { IsStopped: true } => NextInspection.Stopped,
-            { Severity: Severity.Normal } => NextInspection.Normal,
-            { Severity: Severity.Tightened } => NextInspection.Tightened,
-            { Severity: Severity.Reduced } => NextInspection.Reduced,
-            _ => throw new ArgumentOutOfRangeException(nameof(state), state, "Not a severity."),
         };
 }

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance;
+using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Acceptance;
 

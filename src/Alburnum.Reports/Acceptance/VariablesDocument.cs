@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
+using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Acceptance;
 

@@ -1,5 +1,4 @@
 using Alburnum.Acceptance.Variables;
-using Alburnum.Penetration;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -16,7 +15,7 @@ public static class VariablesMapping
         return new()
         {
             Verdict = judged.Verdict,
-            InWords = InWords(judged, valued.Measure.Name),
+            InWords = ReasonWords.English.Variables.Batch(judged, valued.Measure.Name),
             Rule = ReasonWords.English.Variables.Demand(demand),
             Measure = valued.Measure.Name,
             Unit = demand.Unit,
@@ -42,14 +41,6 @@ public static class VariablesMapping
             Reasons = ReasonWords.English.Say(judged.Reasons),
         };
     }
-
-    private static string InWords(VariablesJudgement judged, string measure) =>
-        judged switch
-        {
-            { LowerLimit: null } => $"The batch is undecided by {measure}: too little was read to fix a spread.",
-            { Verdict: Verdict.Undecided } => $"The batch is undecided by {measure}: see the reasons.",
-            _ => $"The batch {judged.Verdict.InWords()} by {measure}. Nothing else was judged.",
-        };
 
     private static CutOff? Cut(CensoredReading reading) =>
         reading.Censoring switch

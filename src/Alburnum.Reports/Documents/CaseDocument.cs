@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using Alburnum.Cases;
 using Alburnum.Penetration;
-using Alburnum.Reports.Acceptance;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;
@@ -110,19 +109,6 @@ public sealed record EnquiryDocument
     public double? MoisturePercent { get; init; }
 }
 
-/// <summary>Which kind of answer a rulebook gives.</summary>
-public enum AnswerKind
-{
-    /// <summary>It makes a demand.</summary>
-    Required,
-
-    /// <summary>It does not permit the timber or the use.</summary>
-    NotPermitted,
-
-    /// <summary>It does not cover the case.</summary>
-    NotCovered,
-}
-
 /// <summary>What the rulebook answers. All but rulebook, outcome, reason and trace is null or empty where nothing is demanded.</summary>
 public sealed record RequirementDocument
 {
@@ -130,8 +116,8 @@ public sealed record RequirementDocument
     public required string Rulebook { get; init; }
 
     /// <summary>Which kind of answer it gives.</summary>
-    [JsonConverter(typeof(AnswerKindConverter))]
-    public required AnswerKind Outcome { get; init; }
+    [JsonConverter(typeof(AnswerOutcomeConverter))]
+    public required AnswerOutcome Outcome { get; init; }
 
     /// <summary>Why there is no demand; empty where there is one.</summary>
     public required string Reason { get; init; }

@@ -13,6 +13,8 @@ public static class CaseMapping
 {
     private const string NotStated = "not stated";
 
+    private static RequirementWords Words => RequirementWords.English;
+
     /// <summary>Makes the document.</summary>
     /// <param name="run">The case measured and judged.</param>
     /// <param name="cautions">Cautions to be printed with the result.</param>
@@ -58,7 +60,7 @@ public static class CaseMapping
             Species = enquiry.Species?.Name ?? NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => use.Situation())),
+            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
             Incised = enquiry.IsIncised == true,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
@@ -68,33 +70,31 @@ public static class CaseMapping
     private static RequirementDocument Requirement(JudgedCase result)
     {
         var trace = result.Required.Answer.Trace;
-        RequirementDocument Answered(AnswerKind outcome, string reason) =>
+        RequirementDocument Answered(Answer answer) =>
             new()
             {
                 Rulebook = trace.RulebookTitle,
-                Outcome = outcome,
-                Reason = reason,
+                Outcome = answer.Outcome,
+                Reason = Words.Answers.Reason(answer) ?? "",
                 Conditions = [],
                 Trace = [.. trace.Steps.SelectMany(Rows)],
             };
         return result.Required.Answer switch
         {
-            Required { Requirement: var requirement } => Answered(AnswerKind.Required, "") with
+            Required { Requirement: var requirement } required => Answered(required) with
             {
                 Penetration = requirement.PenetrationName,
-                PenetrationInWords = requirement.Penetration.InWords,
+                PenetrationInWords = Words.Depths.Say(requirement.Penetration),
                 DepthMm = EvenDepthMm(requirement.Penetration),
-                AnalyticalZone = requirement.Zone?.InWords,
+                AnalyticalZone = requirement.Zone?.Name,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
                 RetentionFactor = result.Enquired.StatedRetentionKgPerM3 is null ? requirement.Retention?.Factor : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
                 MoistureMaxPercent = requirement.MoistureMaxPercent,
-                Conditions = [.. requirement.Conditions, .. requirement.Open],
+                Conditions = [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
             },
-            NotPermitted { Reason: var reason } => Answered(AnswerKind.NotPermitted, reason),
-            NotCovered { Reason: var reason } => Answered(AnswerKind.NotCovered, reason),
-            _ => throw new ArgumentOutOfRangeException(nameof(result), result.Required.Answer, "Not an answer."),
+            var answer => Answered(answer),
         };
     }
 
@@ -111,12 +111,16 @@ public static class CaseMapping
         step
             .Matched.Select(row => Row(row, true, "applies"))
             .Concat(step.SetAside.Select(row => Row(row, false, "applies, but gives way to an exception")))
-            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {miss.Field.InWords()} is not known")))
+            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {Words.Rows.Say(miss.Field)} is not known")))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
                     .Select(miss =>
-                        Row(miss.Row, false, $"fails on {miss.Field.InWords()}: asks {miss.Asked}, found {miss.Found}")
+                        Row(
+                            miss.Row,
+                            false,
+                            $"fails on {Words.Rows.Say(miss.Field)}: asks {Words.Rows.Say(miss.Asked)}, found {Words.Rows.Say(miss.Found)}"
+                        )
                     )
             );
 
@@ -124,7 +128,7 @@ public static class CaseMapping
         new()
         {
             Row = row.Key,
-            Says = $"{row.WhenInWords} → {row.Demand.InWords}",
+            Says = $"{Words.Rows.When(row)} → {Words.Rows.Say(row.Demand)}",
             Applies = applies,
             Outcome = outcome,
             Standing = row.Provenance.Standing,

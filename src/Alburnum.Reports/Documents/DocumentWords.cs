@@ -4,34 +4,13 @@ using Alburnum.Cases;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
-using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
-using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;
 
 /// <summary>The words that stand for single values in the documents of cases and readings.</summary>
 public static class DocumentWords
 {
-    /// <summary>"sawn" or "round".</summary>
-    public static string InWords(this TimberForm form) =>
-        form switch
-        {
-            TimberForm.Sawn => "sawn",
-            TimberForm.Round => "round",
-            _ => throw new ArgumentOutOfRangeException(nameof(form), form, "Not a form."),
-        };
-
-    /// <summary>"required", "not permitted" or "not covered".</summary>
-    public static string InWords(this AnswerKind answer) =>
-        answer switch
-        {
-            AnswerKind.Required => "required",
-            AnswerKind.NotPermitted => "not permitted",
-            AnswerKind.NotCovered => "not covered",
-            _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "Not an answer."),
-        };
-
     /// <summary>"photograph" or "ruler".</summary>
     public static string InWords(this EvidenceKind evidence) =>
         evidence switch
@@ -79,12 +58,6 @@ public static class DocumentWords
 
     private const string ReadWithRuler = "read with a ruler";
 }
-
-/// <summary>Sawn or round, as words.</summary>
-public sealed class FormConverter() : WordConverter<TimberForm>(DocumentWords.InWords);
-
-/// <summary>Kinds of answer as words.</summary>
-public sealed class AnswerKindConverter() : WordConverter<AnswerKind>(DocumentWords.InWords);
 
 /// <summary>Kinds of evidence as words.</summary>
 public sealed class EvidenceConverter() : WordConverter<EvidenceKind>(DocumentWords.InWords);

@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
-using Alburnum.Reports.Acceptance;
 
 namespace Alburnum.Reports.Documents;
 

@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 using Alburnum.Impregnation.Prediction;
-using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Impregnation;
 

@@ -1,3 +1,7 @@
+using System.Text.Json.Serialization;
+using Alburnum.Reports.Documents;
+using Alburnum.Requirements;
+
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>An answer as data: what the code demands, why, how sure that is, and what else is open.</summary>
@@ -10,7 +14,8 @@ public sealed record AnswerDocument
     public required int Version { get; init; }
 
     /// <summary>"required", "not permitted" or "not covered".</summary>
-    public required string Outcome { get; init; }
+    [JsonConverter(typeof(AnswerOutcomeConverter))]
+    public required AnswerOutcome Outcome { get; init; }
 
     /// <summary>Why there is no demand; null where there is one.</summary>
     public required string? Reason { get; init; }
@@ -31,7 +36,8 @@ public sealed record AnswerDocument
     public required DemandDocument? Requirement { get; init; }
 
     /// <summary>Weakest standing of what the answer rests on.</summary>
-    public required string WeakestStanding { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing WeakestStanding { get; init; }
 
     /// <summary>How each subject was decided.</summary>
     public required IReadOnlyList<StepDocument> Trace { get; init; }
@@ -127,7 +133,8 @@ public sealed record DemandDocument
 public sealed record StepDocument
 {
     /// <summary>What was decided, for instance "penetration".</summary>
-    public required string Subject { get; init; }
+    [JsonConverter(typeof(SubjectConverter))]
+    public required Subject Subject { get; init; }
 
     /// <summary>What it came to, in words.</summary>
     public required string Finding { get; init; }
@@ -158,7 +165,8 @@ public sealed record RowDocument
     public required string Demand { get; init; }
 
     /// <summary>Standing of the source.</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 
     /// <summary>The source.</summary>
     public required string Source { get; init; }
@@ -171,7 +179,8 @@ public sealed record MissDocument
     public required RowDocument Row { get; init; }
 
     /// <summary>The field.</summary>
-    public required string Field { get; init; }
+    [JsonConverter(typeof(FieldConverter))]
+    public required Field Field { get; init; }
 
     /// <summary>What the row asks of it.</summary>
     public required string Asked { get; init; }
@@ -187,7 +196,8 @@ public sealed record FactDocument
     public required string Fact { get; init; }
 
     /// <summary>Standing of the source.</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 
     /// <summary>The source.</summary>
     public required string Source { get; init; }
@@ -206,20 +216,23 @@ public sealed record UntreatedDocument
     public required string InWords { get; init; }
 
     /// <summary>Standing of the source.</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 }
 
 /// <summary>One way to make it possible.</summary>
 public sealed record RouteDocument
 {
     /// <summary>What is changed, for instance "incise".</summary>
-    public required string Kind { get; init; }
+    [JsonConverter(typeof(RouteKindConverter))]
+    public required RouteKind Kind { get; init; }
 
     /// <summary>The change in words.</summary>
     public required string Change { get; init; }
 
     /// <summary>Whether the demand is usually met then.</summary>
-    public required string Reach { get; init; }
+    [JsonConverter(typeof(ReachConverter))]
+    public required ReachVerdict Reach { get; init; }
 
     /// <summary>Why the rulebook has no demand then; null where it has one or none is needed.</summary>
     public required string? Reason { get; init; }
@@ -231,7 +244,8 @@ public sealed record RouteDocument
     public required UntreatedDocument? Untreated { get; init; }
 
     /// <summary>Weakest standing of what the route rests on.</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 
     /// <summary>How each subject was decided, without the rows that failed.</summary>
     public required IReadOnlyList<StepDocument> Trace { get; init; }

@@ -7,8 +7,9 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From an answer to its document.</summary>
 public static class AnswerMapping
 {
-    private const string GivenLead = "given: ";
     private const int NearMissesShown = 3;
+
+    private static RequirementWords Words => RequirementWords.English;
 
     /// <summary>The document of a requirement found.</summary>
     public static AnswerDocument From(FoundRequirement found)
@@ -19,99 +20,49 @@ public static class AnswerMapping
         {
             Format = "alburnum requirement",
             Version = 1,
-            Outcome = Outcome(answer),
-            Reason = Reason(answer),
-            Missing = answer is NotCovered { Missing: var missing }
-                ? [.. missing.Select(field => field.InWords())]
-                : [],
+            Outcome = answer.Outcome,
+            Reason = Words.Answers.Reason(answer),
+            Missing = answer is NotCovered { Missing: var missing } ? [.. missing.Select(Words.Rows.Say)] : [],
             Rulebook = trace.RulebookName,
             RulebookTitle = trace.RulebookTitle,
-            Enquiry = From(trace.Enquiry),
+            Enquiry = Asked(trace.Enquiry),
             Requirement = answer is Required required ? From(required.Requirement) : null,
-            WeakestStanding = trace.WeakestStanding.InWords(),
+            WeakestStanding = trace.WeakestStanding,
             Trace = [.. trace.Steps.Select(From)],
             FactsUsed =
             [
                 .. trace.FactsUsed.Select(fact => new FactDocument
                 {
-                    Fact = fact.InWords,
-                    Standing = fact.Provenance.Standing.InWords(),
+                    Fact = Words.Answers.Say(fact),
+                    Standing = fact.Provenance.Standing,
                     Source = fact.Provenance.Citation,
                 }),
             ],
             Untreated = From(found.Untreated),
             Routes = [.. found.Routes.Select(From)],
             Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
-            Remarks = [.. found.Remarks.Select(RequirementWords.Say)],
+            Remarks = [.. found.Remarks.Select(Words.Say)],
         };
     }
 
-    /// <summary>"required", "not permitted" or "not covered".</summary>
-    public static string Outcome(Answer answer) =>
-        answer switch
-        {
-            Required => "required",
-            NotPermitted => "not permitted",
-            NotCovered => "not covered",
-            _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "Not an answer."),
-        };
-
-    private static string? Reason(Answer? answer) =>
-        answer switch
-        {
-            NotPermitted no => no.Reason,
-            NotCovered open => open.Reason,
-            _ => null,
-        };
-
-    /// <summary>A finding in words.</summary>
-    public static string InWords(Finding finding) =>
-        finding switch
-        {
-            Settled settled => settled.Demand.InWords,
-            Given given => GivenLead + given.InWords,
-            Silent => "no row",
-            Contradicted => "the rows contradict each other",
-            Depends depends => $"depends on: {string.Join(", ", depends.Fields.Select(field => field.InWords()))}",
-            _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
-        };
-
     /// <summary>The few rows nearest to matching: none where the enquiry itself gave the answer, and none of other components.</summary>
     internal static IReadOnlyList<MissDocument> Nearest(StepDocument step) =>
-        IsGiven(step)
-            ? []
-            : [.. step.NearMisses.Where(miss => miss.Field != Field.Component.InWords()).Take(NearMissesShown)];
+        IsGiven(step) ? [] : [.. step.NearMisses.Where(miss => miss.Field != Field.Component).Take(NearMissesShown)];
 
     /// <summary>True for conditions and advice, of which no single row governs.</summary>
-    internal static bool IsAdvice(StepDocument step) => step.Subject == InWords(Subject.Advice);
+    internal static bool IsAdvice(StepDocument step) => step.Subject == Subject.Advice;
 
     /// <summary>True where the enquiry itself gave what the step was about.</summary>
-    internal static bool IsGiven(StepDocument step) => step.Finding.StartsWith(GivenLead, StringComparison.Ordinal);
+    internal static bool IsGiven(StepDocument step) =>
+        step.Finding.StartsWith(Words.Answers.GivenLead, StringComparison.Ordinal);
 
-    /// <summary>A subject in words.</summary>
-    public static string InWords(Subject subject) =>
-        subject switch
-        {
-            Subject.UseClass => "use class",
-            Subject.Life => "service life",
-            Subject.Penetration => "penetration",
-            Subject.Retention => "retention",
-            Subject.Moisture => "moisture",
-            Subject.Advice => "conditions",
-            _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "Not a subject."),
-        };
-
-    private static AskedDocument From(Enquiry enquiry) =>
+    /// <summary>What was asked.</summary>
+    internal static AskedDocument Asked(Enquiry enquiry) =>
         new()
         {
             Component = enquiry.Component?.Name,
             Section = enquiry.Section?.Label,
-            Form = enquiry.FormOrFromSection switch
-            {
-                TimberForm.Sawn => "sawn",
-                TimberForm.Round => "round",
-                _ => null,
-            },
+            Form = enquiry.FormOrFromSection is { } form ? Words.Say(form) : null,
             Species = enquiry.Species?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
             LifeYears = enquiry.Life?.Years,
@@ -128,22 +79,20 @@ public static class AnswerMapping
         new()
         {
             Penetration = requirement.PenetrationName,
-            PenetrationInWords = requirement.Penetration.InWords,
-            AnalyticalZone = requirement.Zone?.InWords,
+            PenetrationInWords = Words.Depths.Say(requirement.Penetration),
+            AnalyticalZone = requirement.Zone?.Name,
             RetentionFactor = requirement.Retention?.Factor,
             Retention = requirement.RequiredRetention?.Label,
             MoistureMaxPercent = requirement.MoistureMaxPercent,
-            Conditions = requirement.Conditions,
-            Open = requirement.Open,
+            Conditions = [.. requirement.Conditions.Select(Words.Answers.Say)],
+            Open = Words.Answers.Open(requirement),
         };
 
     private static StepDocument From(TraceStep step) =>
         new()
         {
-            Subject = InWords(step.Subject),
-            Finding = step is { Subject: Subject.Advice, Matched.Count: > 0 }
-                ? FormattableString.Invariant($"{step.Matched.Count} that hold")
-                : InWords(step.Finding),
+            Subject = step.Subject,
+            Finding = Words.Answers.Say(step),
             Matched = [.. step.Matched.Select(From)],
             SetAside = [.. step.SetAside.Select(From)],
             Open = [.. step.Open.Select(From)],
@@ -154,9 +103,9 @@ public static class AnswerMapping
         new()
         {
             Key = row.Key,
-            When = row.WhenInWords,
-            Demand = row.Demand.InWords,
-            Standing = row.Provenance.Standing.InWords(),
+            When = Words.Rows.When(row),
+            Demand = Words.Rows.Say(row.Demand),
+            Standing = row.Provenance.Standing,
             Source = row.Provenance.Citation,
         };
 
@@ -164,9 +113,9 @@ public static class AnswerMapping
         new()
         {
             Row = From(miss.Row),
-            Field = miss.Field.InWords(),
-            Asked = miss.Asked,
-            Found = miss.Found,
+            Field = miss.Field,
+            Asked = Words.Rows.Say(miss.Asked),
+            Found = Words.Rows.Say(miss.Found),
         };
 
     private static UntreatedDocument? From(UntreatedTimber? untreated) =>
@@ -174,46 +123,24 @@ public static class AnswerMapping
             ? null
             : new()
             {
-                Heartwood = untreated.Heartwood is { } heartwood ? RequirementWords.Say(heartwood) : null,
-                Sapwood = RequirementWords.Say(untreated.Sapwood),
-                InWords = RequirementWords.Say(untreated),
-                Standing = untreated.Standing.InWords(),
+                Heartwood = untreated.Heartwood is { } heartwood ? Words.Durability.Say(heartwood) : null,
+                Sapwood = Words.Durability.Say(untreated.Sapwood),
+                InWords = Words.Durability.Say(untreated),
+                Standing = untreated.Standing,
             };
 
     private static RouteDocument From(Route route) =>
         new()
         {
-            Kind = InWords(route.Kind),
-            Change = route.InWords,
-            Reach = InWords(route.Reach),
-            Reason = Reason(route.Answer),
+            Kind = route.Kind,
+            Change = Words.Routes.Say(route),
+            Reach = route.Reach,
+            Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
             Untreated = From(route.Untreated),
-            Standing = (route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing).InWords(),
+            Standing = route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing,
             Trace = route.Answer is null
                 ? []
                 : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))],
-        };
-
-    private static string InWords(RouteKind kind) =>
-        kind switch
-        {
-            RouteKind.Incise => "incise",
-            RouteKind.Dry => "dry",
-            RouteKind.UseRound => "round timber",
-            RouteKind.OtherSpecies => "other species",
-            RouteKind.DurableHeartwood => "durable heartwood",
-            RouteKind.ShorterLife => "shorter life",
-            RouteKind.LowerUseClass => "lower use class",
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a route."),
-        };
-
-    private static string InWords(ReachVerdict reach) =>
-        reach switch
-        {
-            ReachVerdict.Likely => "usually reached",
-            ReachVerdict.NotKnown => "not known whether reached",
-            ReachVerdict.Unlikely => "usually not reached",
-            _ => throw new ArgumentOutOfRangeException(nameof(reach), reach, "Not a verdict."),
         };
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -21,14 +21,19 @@ public static class AnswerText
         if (answer.Clause is { } clause)
         {
             yield return "";
-            yield return "Specification clause";
+            yield return Say("answers.sheet.clause");
             foreach (var line in Wrapped("  ", clause))
                 yield return line;
         }
         if (answer.Untreated is { } untreated)
         {
             yield return "";
-            foreach (var line in Wrapped("Untreated?  ", $"{untreated.InWords} ({untreated.Standing})"))
+            foreach (
+                var line in Wrapped(
+                    Say("answers.sheet.untreated") + "  ",
+                    Say("answers.sheet.with-standing", ("what", untreated.InWords), Standing(untreated.Standing))
+                )
+            )
                 yield return line;
         }
         foreach (var line in Routes(answer))
@@ -50,52 +55,57 @@ public static class AnswerText
             asked.Section,
             asked.Form,
             asked.Species,
-            asked.UseClasses.Count > 0 ? $"use class {string.Join(" or ", asked.UseClasses)}" : null,
-            asked.LifeYears is { } years ? string.Create(CultureInfo.InvariantCulture, $"{years} years") : null,
-            asked.StatedClass is { } stated ? $"asked for as {stated}" : null,
+            asked.UseClasses.Count > 0
+                ? Say("rows.use-class", ("classes", Wording.English.Joined("rows.either", asked.UseClasses)))
+                : null,
+            asked.LifeYears is { } years ? Say("rows.years", ("years", Figures.Whole(years))) : null,
+            asked.StatedClass is { } stated ? Say("answers.sheet.asked-as", ("class", stated)) : null,
         };
         return string.Join(", ", parts.Where(part => part is not null));
     }
 
     private static IEnumerable<string> Headline(AnswerDocument answer)
     {
+        var lead = RequirementWords.English.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
         if (answer.Requirement is not { } demand)
         {
-            foreach (var line in Wrapped($"{answer.Outcome.ToUpperInvariant()}  ", answer.Reason ?? ""))
+            foreach (var line in Wrapped(lead, answer.Reason ?? ""))
                 yield return line;
             yield break;
         }
         foreach (
             var line in Wrapped(
-                "REQUIRED  ",
+                lead,
                 demand.Penetration == demand.PenetrationInWords
                     ? demand.Penetration
-                    : $"{demand.Penetration}: {demand.PenetrationInWords}"
+                    : Say("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
             )
         )
             yield return line;
         if (demand.AnalyticalZone is { } zone)
-            yield return $"  analytical zone  {zone}";
+            yield return Part(Say("answers.sheet.zone"), zone);
         if (demand.Retention is { } amount)
-            yield return $"  retention        {amount}";
+            yield return Part(Say("answers.sheet.retention"), amount);
         else if (demand.RetentionFactor is { } factor)
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"  retention        {factor:0.##} × the preservative's critical value"
+            yield return Part(
+                Say("answers.sheet.retention"),
+                Say("answers.sheet.factor", ("factor", Figures.Digits(factor)))
             );
         if (demand.MoistureMaxPercent is { } moisture)
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"  moisture         at most {moisture:0.#} % before treatment"
+            yield return Part(
+                Say("answers.sheet.moisture"),
+                Say("answers.sheet.moisture-max", ("percent", Figures.Digits(moisture, 1)))
             );
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
     }
 
+    private static string Part(string name, string says) => $"  {name, -17}{says}";
+
     private static IEnumerable<string> Why(AnswerDocument answer, bool withAllRows)
     {
         yield return "";
-        yield return $"Why (weakest standing: {answer.WeakestStanding})";
+        yield return Say("answers.sheet.why", Standing(answer.WeakestStanding));
         var left = 0;
         foreach (var step in answer.Trace)
         {
@@ -108,12 +118,20 @@ public static class AnswerText
         }
         foreach (
             var line in answer.FactsUsed.SelectMany(fact =>
-                Wrapped("  fact         ", $"{fact.Fact} — {fact.Standing}: {fact.Source}")
+                Wrapped(
+                    Lead(Say("answers.sheet.fact")),
+                    Say(
+                        "answers.sheet.fact-used",
+                        ("fact", fact.Fact),
+                        Standing(fact.Standing),
+                        ("source", fact.Source)
+                    )
+                )
             )
         )
             yield return line;
         if (left > 0)
-            yield return FormattableString.Invariant($"  {left} more rows failed on one field; --all-rows shows them.");
+            yield return "  " + Say("answers.sheet.more-rows", ("count", Figures.Whole(left)));
     }
 
     private static IEnumerable<string> Step(
@@ -126,34 +144,73 @@ public static class AnswerText
 
         return
         [
-            .. Wrapped($"  {step.Subject, -12} ", step.Finding),
-            .. step.Matched.SelectMany(row => Row("=", $"{row.Key} [{row.When}] — {row.Standing}: {row.Source}")),
-            .. step.SetAside.SelectMany(row => Row("-", $"{row.Key} gives way to an exception")),
-            .. open.SelectMany(miss =>
-                Row("?", $"{miss.Row.Key}, if {miss.Field} is {miss.Asked} ({miss.Found}) → {miss.Row.Demand}")
-            ),
-            .. shown.SelectMany(miss => Row("≠", $"{miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}")),
+            .. Wrapped(Lead(RequirementWords.English.Rows.Say(step.Subject)), step.Finding),
+            .. step.Matched.SelectMany(row => Row("=", Matched(row))),
+            .. step.SetAside.SelectMany(row => Row("-", Say("answers.sheet.gives-way", ("row", row.Key)))),
+            .. open.SelectMany(miss => Row("?", Open(miss))),
+            .. shown.SelectMany(miss => Row("≠", Failed(miss))),
         ];
     }
+
+    private static string Lead(string name) => $"  {name, -12} ";
+
+    private static string Matched(RowDocument row) =>
+        Say("answers.sheet.row", ("row", row.Key), ("when", row.When), Standing(row.Standing), ("source", row.Source));
+
+    private static string Open(MissDocument miss) =>
+        Say(
+            "answers.sheet.open-row",
+            ("row", miss.Row.Key),
+            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("asked", miss.Asked),
+            ("found", miss.Found),
+            ("demand", miss.Row.Demand)
+        );
+
+    /// <summary>A row that failed on one field, and on what.</summary>
+    internal static string Failed(MissDocument miss) =>
+        Say(
+            "answers.sheet.failed-row",
+            ("row", miss.Row.Key),
+            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("asked", miss.Asked),
+            ("found", miss.Found)
+        );
 
     private static IEnumerable<string> Routes(AnswerDocument answer)
     {
         if (answer.Routes.Count == 0)
             yield break;
         yield return "";
-        yield return "What would make it possible (orientation, likeliest first)";
+        yield return Say("answers.sheet.routes");
         foreach (var route in answer.Routes)
-        foreach (var line in Wrapped($"  {route.Kind, -17} ", $"{route.Change}: {InWords(route)}"))
+        foreach (var line in Wrapped($"  {RequirementWords.English.Routes.Say(route.Kind), -17} ", InWords(route)))
             yield return line;
     }
 
     private static string InWords(RouteDocument route) =>
         route switch
         {
-            { Requirement: { } demand } => $"{demand.Penetration} ({route.Standing}), {route.Reach}",
-            { Untreated: { } untreated } => $"{untreated.Heartwood} ({route.Standing})",
-            _ => "the rulebook has no answer; consult the code",
+            { Requirement: { } demand } => Say(
+                "answers.sheet.route",
+                ("change", route.Change),
+                ("penetration", demand.Penetration),
+                Standing(route.Standing),
+                ("reach", RequirementWords.English.Routes.Say(route.Reach))
+            ),
+            { Untreated: { } untreated } => Say(
+                "answers.sheet.untreated-route",
+                ("change", route.Change),
+                ("heartwood", untreated.Heartwood ?? ""),
+                Standing(route.Standing)
+            ),
+            _ => Say("answers.sheet.silent-route", ("change", route.Change)),
         };
+
+    private static (string, string) Standing(Standing standing) => ("standing", standing.InWords());
+
+    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
+        Wording.English.Say(key, values);
 
     // Following lines start under the first word.
     private static IEnumerable<string> Wrapped(string lead, string text) =>

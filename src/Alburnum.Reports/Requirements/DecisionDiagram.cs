@@ -1,4 +1,5 @@
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -28,21 +29,28 @@ public static class DecisionDiagram
         var y = 14.0;
         foreach (var step in answer.Trace.Where(HasSomethingToShow))
         {
-            var bottom = Box(marks, y, step.Subject, step.Finding, Rows(step), Ink.Hair);
+            var bottom = Box(
+                marks,
+                y,
+                RequirementWords.English.Rows.Say(step.Subject),
+                step.Finding,
+                Rows(step),
+                Ink.Hair
+            );
             y = Arrow(marks, bottom);
         }
         y = Box(
             marks,
             y,
-            answer.Outcome,
+            RequirementWords.English.Answers.Say(answer.Outcome),
             answer.Requirement?.Penetration ?? answer.Reason ?? "",
             [
                 (answer.Requirement?.PenetrationInWords ?? "", Ink.Text),
-                ($"weakest standing: {answer.WeakestStanding}", Ink.Quiet),
+                (Say("answers.diagram.standing", ("standing", answer.WeakestStanding.InWords())), Ink.Quiet),
             ],
             answer.Requirement is null ? Ink.Demand : Ink.Treated
         );
-        return new Drawing(WidthMm, y + PadMm, $"How the answer was found: {Summary(answer)}", marks);
+        return new Drawing(WidthMm, y + PadMm, Say("answers.diagram.title", ("answer", Summary(answer))), marks);
     }
 
     private static bool HasSomethingToShow(StepDocument step) =>
@@ -54,14 +62,33 @@ public static class DecisionDiagram
     {
         var isAdvice = AnswerMapping.IsAdvice(step);
         foreach (var row in step.Matched)
-            yield return ($"= {(isAdvice ? row.Demand : row.Key)} ({row.Standing})", Ink.Text);
+            yield return (
+                "= "
+                    + Say(
+                        "answers.sheet.with-standing",
+                        ("what", isAdvice ? row.Demand : row.Key),
+                        ("standing", row.Standing.InWords())
+                    ),
+                Ink.Text
+            );
         foreach (var row in step.SetAside)
-            yield return ($"- {row.Key} gives way", Ink.Quiet);
+            yield return ("- " + Say("answers.diagram.gives-way", ("row", row.Key)), Ink.Quiet);
         foreach (var miss in isAdvice ? [] : step.Open)
-            yield return ($"? if {miss.Field} is {miss.Asked}: {miss.Row.Demand}", Ink.Demand);
+            yield return ("? " + Open(miss), Ink.Demand);
         foreach (var miss in AnswerMapping.Nearest(step))
-            yield return ($"≠ {miss.Row.Key}: {miss.Field} {miss.Asked}, found {miss.Found}", Ink.LeftOut);
+            yield return ("≠ " + AnswerText.Failed(miss), Ink.LeftOut);
     }
+
+    private static string Open(MissDocument miss) =>
+        Say(
+            "answers.diagram.open-row",
+            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("asked", miss.Asked),
+            ("demand", miss.Row.Demand)
+        );
+
+    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
+        Wording.English.Say(key, values);
 
     // Returns the bottom edge.
     private static double Box(
@@ -113,5 +140,6 @@ public static class DecisionDiagram
         return end;
     }
 
-    private static string Summary(AnswerDocument answer) => answer.Requirement?.Penetration ?? answer.Outcome;
+    private static string Summary(AnswerDocument answer) =>
+        answer.Requirement?.Penetration ?? RequirementWords.English.Answers.Say(answer.Outcome);
 }

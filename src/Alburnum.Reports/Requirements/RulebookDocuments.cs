@@ -1,3 +1,7 @@
+using System.Text.Json.Serialization;
+using Alburnum.Reports.Documents;
+using Alburnum.Requirements;
+
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>A rulebook named. Fields as in docs/json/rulebook.md.</summary>
@@ -14,9 +18,6 @@ public sealed record RulebookDocument
 
     /// <summary>Number of its rows.</summary>
     public required int Rows { get; init; }
-
-    /// <summary>The rulebook in one line.</summary>
-    public string InWords() => FormattableString.Invariant($"{Citation}: {Title} ({Rows} rows)");
 }
 
 /// <summary>What a check of a rulebook found. Fields as in docs/json/rulebook.md.</summary>
@@ -36,13 +37,15 @@ public sealed record RulebookCheckDocument
 public sealed record RulebookFindingDocument
 {
     /// <summary>What was found, for instance "gap".</summary>
-    public required string Kind { get; init; }
+    [JsonConverter(typeof(FindingKindConverter))]
+    public required RulebookFindingKind Kind { get; init; }
 
     /// <summary>Whether it must be corrected before anyone relies on the rulebook.</summary>
     public required bool IsFault { get; init; }
 
     /// <summary>What was decided, for instance "penetration".</summary>
-    public required string Subject { get; init; }
+    [JsonConverter(typeof(SubjectConverter))]
+    public required Subject Subject { get; init; }
 
     /// <summary>One sentence.</summary>
     public required string Says { get; init; }

@@ -1,3 +1,4 @@
+using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
 
@@ -6,6 +7,8 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From rulebooks, checked or compared, to their documents.</summary>
 public static class RulebookMapping
 {
+    private static RequirementWords Words => RequirementWords.English;
+
     /// <summary>A rulebook named.</summary>
     public static RulebookDocument From(Rulebook rulebook)
     {
@@ -47,48 +50,21 @@ public static class RulebookMapping
     private static RulebookFindingDocument From(RulebookFinding finding) =>
         new()
         {
-            Kind = InWords(finding.Kind),
+            Kind = finding.Kind,
             IsFault = finding.IsFault,
-            Subject = AnswerMapping.InWords(finding.Subject),
-            Says = finding.InWords,
+            Subject = finding.Subject,
+            Says = Words.Checks.Say(finding),
             Rows = [.. finding.Rows.Select(row => row.Key)],
-            Cases = [.. finding.Cases.Select(box => box.InWords)],
+            Cases = [.. finding.Cases.Select(Words.Rows.Say)],
         };
 
     private static ChangeDocument From(ChangedAnswer change) =>
         new()
         {
             Case = change.Index + 1,
-            Enquiry = InWords(change.Enquiry),
-            Before = AnswerWords.Short(change.Before),
-            After = AnswerWords.Short(change.After),
+            // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
+            Enquiry = AnswerText.Asked(AnswerMapping.Asked(change.Enquiry) with { Section = null, StatedClass = null }),
+            Before = Words.Answers.Short(change.Before),
+            After = Words.Answers.Short(change.After),
         };
-
-    private static string InWords(RulebookFindingKind kind) =>
-        kind switch
-        {
-            RulebookFindingKind.Contradiction => "contradiction",
-            RulebookFindingKind.AsksLess => "asks for less",
-            RulebookFindingKind.Unreachable => "unreachable row",
-            RulebookFindingKind.Gap => "gap",
-            RulebookFindingKind.Silent => "not covered",
-            RulebookFindingKind.Overlap => "overlap",
-            RulebookFindingKind.TooLarge => "not checked",
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind."),
-        };
-
-    private static string InWords(Enquiry enquiry)
-    {
-        var parts = new[]
-        {
-            enquiry.Component?.Name,
-            enquiry.FormOrFromSection?.ToString().ToLowerInvariant(),
-            enquiry.Species?.Name,
-            enquiry.UseClasses.Count > 0
-                ? $"use class {string.Join(" or ", enquiry.UseClasses.Select(each => each.Label()))}"
-                : null,
-            enquiry.Life is { } life ? FormattableString.Invariant($"{life.Years} years") : null,
-        };
-        return string.Join(", ", parts.Where(part => part is not null));
-    }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
@@ -8,8 +7,10 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>A paragraph to paste into a specification.</summary>
 public static class SpecificationClause
 {
+    private static RequirementWords Words => RequirementWords.English;
+
     /// <summary>What must stand below every clause.</summary>
-    public static string Caution => RequirementWords.Say(new CodeGoverns());
+    public static string Caution => Words.Say(new CodeGoverns());
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     public static string Write(Required answer)
@@ -20,7 +21,7 @@ public static class SpecificationClause
             (IEnumerable<string>)
                 [
                     Piece(trace.Enquiry),
-                    Say("requirements.clause.use", ("use", Capital(Use(trace))), ("life", Life(trace))),
+                    Say("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace))),
                     Say(
                         "requirements.clause.treatment",
                         ("rulebook", trace.RulebookTitle),
@@ -28,14 +29,14 @@ public static class SpecificationClause
                     ),
                     Say(
                         "requirements.clause.zone",
-                        ("zone", requirement.Zone?.InWords ?? Say("requirements.clause.to-be-stated"))
+                        ("zone", requirement.Zone?.Name ?? Say("requirements.clause.to-be-stated"))
                     ),
                     Say("requirements.clause.retention", ("retention", Retention(requirement))),
                     Say("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Say("requirements.clause.incised") : "",
                     Say("requirements.clause.cut-ends"),
                     Say("requirements.clause.certificate"),
-                    .. requirement.Open.Select(open => Say("requirements.clause.open", ("open", open))),
+                    .. Words.Answers.Open(requirement).Select(open => Say("requirements.clause.open", ("open", open))),
                     Say("requirements.clause.standing", ("standing", trace.WeakestStanding.InWords())),
                     Caution,
                 ]
@@ -48,12 +49,9 @@ public static class SpecificationClause
     private static string Piece(Enquiry enquiry) =>
         Say(
             "requirements.clause.piece",
-            ("component", Capital(enquiry.Component?.Name ?? Say("requirements.clause.no-component"))),
+            ("component", Wording.Capital(enquiry.Component?.Name ?? Say("requirements.clause.no-component"))),
             ("size", enquiry.Section?.Label ?? Say("requirements.clause.no-size")),
-            (
-                "form",
-                enquiry.FormOrFromSection is { } form ? RequirementWords.Say(form) : Say("requirements.clause.no-form")
-            ),
+            ("form", enquiry.FormOrFromSection is { } form ? Words.Say(form) : Say("requirements.clause.no-form")),
             (
                 "species",
                 enquiry.Species is { } wood
@@ -66,29 +64,25 @@ public static class SpecificationClause
             )
         );
 
-    private static string Penetration(Requirement requirement) =>
-        requirement.Penetration is NoDepth || requirement.PenetrationName == requirement.Penetration.InWords
-            ? requirement.Penetration.InWords
-            : Say(
-                "requirements.clause.named-penetration",
-                ("name", requirement.PenetrationName),
-                ("depth", requirement.Penetration.InWords)
-            );
+    private static string Penetration(Requirement requirement)
+    {
+        var depth = Words.Depths.Say(requirement.Penetration);
+        return requirement.Penetration is NoDepth || requirement.PenetrationName == depth
+            ? depth
+            : Say("requirements.clause.named-penetration", ("name", requirement.PenetrationName), ("depth", depth));
+    }
 
     private static string Retention(Requirement requirement) =>
         requirement switch
         {
             { RequiredRetention: { } amount } => Say("requirements.clause.amount", ("amount", amount.Label)),
-            { Retention: { } rule } => Say(
-                "requirements.clause.multiple",
-                ("factor", rule.Factor.ToString("0.##", CultureInfo.InvariantCulture))
-            ),
+            { Retention: { } rule } => Say("requirements.clause.multiple", ("factor", Figures.Digits(rule.Factor))),
             _ => Say("requirements.clause.to-be-stated"),
         };
 
     private static string Moisture(Requirement requirement) =>
         requirement.MoistureMaxPercent is { } moisture
-            ? Say("requirements.clause.at-most", ("percent", moisture.ToString("0.#", CultureInfo.InvariantCulture)))
+            ? Say("requirements.clause.at-most", ("percent", Figures.Digits(moisture, 1)))
             : Say("requirements.clause.to-be-stated");
 
     private static string Use(Trace trace) =>
@@ -99,13 +93,5 @@ public static class SpecificationClause
             ? Say("requirements.clause.life", ("life", life))
             : Say("requirements.clause.no-life");
 
-    private static string? Decided(Trace trace, Subject subject) =>
-        trace.Step(subject)?.Finding switch
-        {
-            Given given => given.InWords,
-            Settled settled => settled.Demand.InWords,
-            _ => null,
-        };
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    private static string? Decided(Trace trace, Subject subject) => Words.Answers.Decided(trace.Step(subject)?.Finding);
 }

@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using Alburnum.Reports.Documents;
+
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>The use class of a situation. Fields as in docs/json/use-class.md.</summary>
@@ -38,7 +41,8 @@ public sealed record UseClassMeaning
     public required string Agents { get; init; }
 
     /// <summary>Standing of the source.</summary>
-    public required string Standing { get; init; }
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing Standing { get; init; }
 
     /// <summary>The source.</summary>
     public required string Source { get; init; }

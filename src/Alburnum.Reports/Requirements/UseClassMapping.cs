@@ -7,6 +7,8 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From a use class found to its document.</summary>
 public static class UseClassMapping
 {
+    private static ExposureWords Words => RequirementWords.English.Exposure;
+
     /// <summary>The document.</summary>
     public static UseClassDocument From(FoundUseClass found)
     {
@@ -15,8 +17,8 @@ public static class UseClassMapping
         {
             UseClasses = [.. found.Answer.Classes.Select(each => each.Label())],
             IsSettled = found.Answer.NextQuestion is null,
-            DecidedBy = found.Answer.DecidedBy is { } decided ? RequirementWords.Say(decided) : null,
-            AskNext = found.Answer.NextQuestion is { } next ? RequirementWords.Say(next) : null,
+            DecidedBy = found.Answer.DecidedBy is { } decided ? Words.Say(decided) : null,
+            AskNext = found.Answer.NextQuestion is { } next ? Words.Say(next) : null,
             Meaning =
             [
                 .. found.Meaning.Select(row => new UseClassMeaning
@@ -25,15 +27,11 @@ public static class UseClassMapping
                     Situation = row.Situation,
                     Moisture = row.Moisture,
                     Agents = row.Agents,
-                    Standing = row.Provenance.Standing.InWords(),
+                    Standing = row.Provenance.Standing,
                     Source = row.Provenance.Citation,
                 }),
             ],
-            Remarks =
-            [
-                .. found.Traps.Select(RequirementWords.Say),
-                .. found.Answer.Remarks.Select(RequirementWords.Say),
-            ],
+            Remarks = [.. found.Traps.Select(Words.Say), .. found.Answer.Remarks.Select(Words.Say)],
         };
     }
 }

@@ -58,7 +58,7 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(Capital(document.Verdict.Verdict.InWords()), Typeface.Heading(19), Ink.Text, indentMm: 5);
+        sheet.Text(Wording.Capital(document.Verdict.Verdict.InWords()), Typeface.Heading(19), Ink.Text, indentMm: 5);
         sheet.Text(
             $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
             Typeface.Plain(10),
@@ -80,7 +80,7 @@ public static class CaseReport
         sheet.Section("What is demanded");
         sheet.Fact(
             "Component",
-            $"{enquiry.Component}, {enquiry.Section}, {enquiry.Form.InWords()}{(enquiry.Incised ? ", incised" : "")}"
+            $"{enquiry.Component}, {enquiry.Section}, {RequirementWords.English.Say(enquiry.Form)}{(enquiry.Incised ? ", incised" : "")}"
         );
         sheet.Fact("Species", $"{enquiry.Species} ({enquiry.BotanicalName})");
         sheet.Fact("Use class", $"{enquiry.UseClass}: {enquiry.UseClassInWords}");
@@ -94,7 +94,7 @@ public static class CaseReport
                     : $"{penetration}: {requirement.PenetrationInWords}"
             );
         else
-            sheet.Fact("Answer", $"{requirement.Outcome.InWords()}: {requirement.Reason}");
+            sheet.Fact("Answer", $"{RequirementWords.English.Answers.Say(requirement.Outcome)}: {requirement.Reason}");
         sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
         sheet.Fact("Retention", RetentionDemand(requirement));
         if (requirement.MoistureMaxPercent is { } moisture)
@@ -355,13 +355,11 @@ public static class CaseReport
 
     private static string Sentence(VerdictDocument verdict)
     {
-        var words = Capital(verdict.Verdict.InWords());
+        var words = Wording.Capital(verdict.Verdict.InWords());
         return verdict.Probability is null
             ? words
             : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
     }
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static Ink VerdictInk(VerdictDocument verdict) =>
         verdict.Verdict switch

@@ -7,6 +7,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class PenetrationWords(Wording wording)
 {
+    private readonly DepthRuleWords _depths = new(wording);
+
     /// <summary>The sentence of a reason.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A reason of a kind that no sentence is known for.</exception>
     public string Say(PieceReason reason) =>
@@ -94,11 +96,7 @@ public sealed class PenetrationWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, "Not a reading."),
         };
 
-    private static string Rule(DepthRule rule)
-    {
-        var words = rule.InWords;
-        return char.ToUpperInvariant(words[0]) + words[1..];
-    }
+    private string Rule(DepthRule rule) => Wording.Capital(_depths.Say(rule));
 
     private string Percent(double share) => Figures.Percent(share, wording);
 

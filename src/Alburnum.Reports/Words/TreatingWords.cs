@@ -42,7 +42,7 @@ public sealed class TreatingWords(Wording wording)
     public static string Demand(DepthRule rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        return rule.InWords;
+        return RequirementWords.English.Depths.Say(rule);
     }
 
     /// <summary>What a permeability law speaks of, and whether it was fitted.</summary>

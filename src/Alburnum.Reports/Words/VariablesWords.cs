@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Variables;
+using Alburnum.Penetration;
 
 namespace Alburnum.Reports.Words;
 
@@ -57,6 +58,22 @@ public sealed class VariablesWords(Wording wording)
             ("limit", Value(demand.Limit, demand)),
             ("confidence", Percent(demand.Confidence))
         );
+    }
+
+    /// <summary>The whole in one sentence.</summary>
+    /// <param name="judged">The judgement.</param>
+    /// <param name="measure">What was measured.</param>
+    public string Batch(VariablesJudgement judged, string measure)
+    {
+        ArgumentNullException.ThrowIfNull(judged);
+        (string, string) by = ("measure", measure);
+        return judged switch
+        {
+            { LowerLimit: null } => wording.Say("variables.batch-no-spread", by),
+            { Verdict: Verdict.Undecided } => wording.Say("variables.batch-undecided", by),
+            { Verdict: Verdict.Conforms } => wording.Say("variables.batch-conforms", by),
+            _ => wording.Say("variables.batch-fails", by),
+        };
     }
 
     private string Read(ValuesRead read)

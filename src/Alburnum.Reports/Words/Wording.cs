@@ -57,6 +57,19 @@ public sealed partial class Wording
     public string Count(string key, int count) =>
         Say(count == 1 ? key + ".one" : key + ".other", ("count", count.ToString(CultureInfo.InvariantCulture)));
 
+    /// <summary>Several phrases made into one: a key with <c>{first}</c> and <c>{next}</c>, such as "{first} or {next}".</summary>
+    /// <param name="key">The key that joins two.</param>
+    /// <param name="phrases">One or more.</param>
+    public string Joined(string key, IEnumerable<string> phrases) =>
+        phrases.Aggregate((first, next) => Say(key, ("first", first), ("next", next)));
+
+    /// <summary>A phrase with a capital letter at its start.</summary>
+    public static string Capital(string phrase)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(phrase);
+        return char.ToUpperInvariant(phrase[0]) + phrase[1..];
+    }
+
     /// <summary>Reads a language from its file.</summary>
     /// <param name="json">The file's content.</param>
     /// <exception cref="JsonException">Not an object of sections of sentences.</exception>

@@ -82,7 +82,7 @@ public static class JudgeBatch
                     )
                 )),
             ],
-            rule.InWords,
+            rule,
             request
         );
 
@@ -107,7 +107,7 @@ public static class JudgeBatch
                 ? Whole(
                     batch,
                     pieces,
-                    required.Requirement.Penetration.InWords,
+                    required.Requirement.Penetration,
                     new() { Lot = judged.Enquired.BatchSize, Rule = batch.Rule }
                 )
                 : null
@@ -116,7 +116,7 @@ public static class JudgeBatch
 
     private static CountedBatch ByCounting(
         IReadOnlyList<PieceJudgement> pieces,
-        string? demand,
+        DepthRule? demand,
         CountingRequest request
     ) =>
         Whole(
@@ -137,7 +137,7 @@ public static class JudgeBatch
     private static CountedBatch Whole(
         BatchJudgement batch,
         IReadOnlyList<PieceJudgement> pieces,
-        string? demand,
+        DepthRule? demand,
         CountingRequest request
     ) =>
         new()

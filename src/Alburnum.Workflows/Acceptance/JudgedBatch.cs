@@ -4,6 +4,7 @@ using Alburnum.Acceptance.Variables;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Tables;
+using Alburnum.Requirements;
 
 namespace Alburnum.Workflows.Acceptance;
 
@@ -16,8 +17,8 @@ public sealed record CountedBatch
     /// <summary>Each piece.</summary>
     public required IReadOnlyList<PieceJudgement> Pieces { get; init; }
 
-    /// <summary>The depth rule in words; null where the pieces came already judged.</summary>
-    public string? Demand { get; init; }
+    /// <summary>The depth rule; null where the pieces came already judged.</summary>
+    public DepthRule? Demand { get; init; }
 
     /// <summary>The Bayesian reading of the same pieces.</summary>
     public required Belief Belief { get; init; }

@@ -102,7 +102,7 @@ public sealed record CaseReading(
     }
 
     private static PieceEvidence Evidence(string piece, SectionReading reading) =>
-        new(piece, EvidenceKind.Photograph, (reading.Outcome as Read)?.Profile, []);
+        new(piece, EvidenceKind.Photograph, (reading.Outcome as Read)?.Profile);
 }
 
 /// <summary>One piece measured and judged alone.</summary>

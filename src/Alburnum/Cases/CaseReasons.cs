@@ -28,7 +28,3 @@ public sealed record RetentionNotStated : CaseReason;
 
 /// <summary>Retention is not judged: no assay was given.</summary>
 public sealed record RetentionNotAssayed : CaseReason;
-
-/// <summary>The piece's depth could not be read.</summary>
-/// <param name="Note">What its reading says of that.</param>
-public sealed record DepthNotRead(string Note) : CaseReason;

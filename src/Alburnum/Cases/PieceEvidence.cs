@@ -16,13 +16,7 @@ public enum EvidenceKind
 /// <param name="Piece">Name of the piece.</param>
 /// <param name="Kind">How it was read.</param>
 /// <param name="Profile">Its depth profile; null where none could be determined.</param>
-/// <param name="NotDetermined">Why not, one sentence each; empty where it was determined.</param>
-public sealed record PieceEvidence(
-    string Piece,
-    EvidenceKind Kind,
-    DepthProfile? Profile,
-    IReadOnlyList<string> NotDetermined
-)
+public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile? Profile)
 {
     /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
     internal PieceEvidence WithSapwood(double depthMm) =>

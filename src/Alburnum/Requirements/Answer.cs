@@ -1,21 +1,38 @@
 namespace Alburnum.Requirements;
 
+/// <summary>Which of three a rulebook's answer is.</summary>
+public enum AnswerOutcome
+{
+    /// <summary>The code demands something.</summary>
+    Required,
+
+    /// <summary>The code does not allow it.</summary>
+    NotPermitted,
+
+    /// <summary>The rulebook has no answer.</summary>
+    NotCovered,
+}
+
 /// <summary>What a rulebook says to an enquiry, and why.</summary>
+/// <param name="Outcome">Which of three it is.</param>
 /// <param name="Trace">Why.</param>
-public abstract record Answer(Trace Trace);
+public abstract record Answer(AnswerOutcome Outcome, Trace Trace);
 
 /// <summary>The code demands this.</summary>
 /// <param name="Requirement">The requirement.</param>
 /// <param name="Trace">Why.</param>
-public sealed record Required(Requirement Requirement, Trace Trace) : Answer(Trace);
+public sealed record Required(Requirement Requirement, Trace Trace) : Answer(AnswerOutcome.Required, Trace);
 
 /// <summary>The code does not allow it.</summary>
-/// <param name="Reason">Why, one sentence.</param>
+/// <param name="Reason">Why, one sentence, as the rulebook has it.</param>
 /// <param name="Trace">Why, in full.</param>
-public sealed record NotPermitted(string Reason, Trace Trace) : Answer(Trace);
+public sealed record NotPermitted(string Reason, Trace Trace) : Answer(AnswerOutcome.NotPermitted, Trace);
 
 /// <summary>The rulebook has no answer: the code itself must be consulted, or more must be known. Never a guess.</summary>
-/// <param name="Reason">Why, one sentence.</param>
-/// <param name="Missing">What would have to be known of the piece; empty where the rulebook itself is silent.</param>
+/// <param name="Reason">Why.</param>
 /// <param name="Trace">Why, in full.</param>
-public sealed record NotCovered(string Reason, IReadOnlyList<Field> Missing, Trace Trace) : Answer(Trace);
+public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(AnswerOutcome.NotCovered, Trace)
+{
+    /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
+    public IReadOnlyList<Field> Missing => Reason is DependsOn unknown ? unknown.Fields : [];
+}

@@ -2,14 +2,8 @@ namespace Alburnum.Requirements;
 
 /// <summary>A set of like cases: for each field, the values that it may have.</summary>
 /// <param name="Fields">Fields with the values of each; a field whose every value is meant is left out.</param>
-public sealed record CaseBox(IReadOnlyList<(Field Field, IReadOnlyList<string> Values)> Fields)
+public sealed record CaseBox(IReadOnlyList<(Field Field, IReadOnlyList<Known> Values)> Fields)
 {
-    /// <summary>The cases in words.</summary>
-    public string InWords =>
-        Fields.Count == 0
-            ? "every case"
-            : string.Join("; ", Fields.Select(each => $"{each.Field.InWords()}: {string.Join(", ", each.Values)}"));
-
     /// <summary>Gathers single combinations into as few boxes as a pass along each axis finds.</summary>
     internal static IReadOnlyList<CaseBox> Gather(IReadOnlyList<Axis> axes, IEnumerable<int[]> cells)
     {
@@ -34,13 +28,10 @@ public sealed record CaseBox(IReadOnlyList<(Field Field, IReadOnlyList<string> V
 
     private static CaseBox Of(IReadOnlyList<Axis> axes, ulong[] box)
     {
-        var fields = new List<(Field, IReadOnlyList<string>)>();
+        var fields = new List<(Field, IReadOnlyList<Known>)>();
         for (var axis = 0; axis < axes.Count; axis++)
         {
-            var values = axes[axis]
-                .Values.Where((_, index) => (box[axis] & (1UL << index)) != 0)
-                .Select(value => value.Label)
-                .ToList();
+            var values = axes[axis].Values.Where((_, index) => (box[axis] & (1UL << index)) != 0).ToList();
             if (values.Count < axes[axis].Values.Count)
                 fields.Add((axes[axis].Field, values));
         }

@@ -1,17 +1,13 @@
-using System.Globalization;
-
 namespace Alburnum.Requirements;
 
 /// <summary>One field of a grid, and the values at which a subject's rows can tell enquiries apart.</summary>
-internal sealed record Axis(Field Field, IReadOnlyList<(string Label, Known Known)> Values);
+internal sealed record Axis(Field Field, IReadOnlyList<Known> Values);
 
 /// <summary>Every combination of the values that the rows of one subject can tell apart.</summary>
 internal sealed class CaseGrid
 {
     /// <summary>More combinations than this are not walked through.</summary>
     public const long CellsMax = 3_000_000;
-
-    private const string Other = "any other";
 
     private CaseGrid(IReadOnlyList<Axis> axes) => Axes = axes;
 
@@ -36,7 +32,7 @@ internal sealed class CaseGrid
         ]);
     }
 
-    private static List<(string, Known)> Words(Field field, IEnumerable<OneOf> conditions)
+    private static List<Known> Words(Field field, IEnumerable<OneOf> conditions)
     {
         IEnumerable<string>? all = field switch
         {
@@ -46,15 +42,15 @@ internal sealed class CaseGrid
             _ => null,
         };
         var values = (all ?? conditions.SelectMany(each => each.Allowed).Distinct(StringComparer.OrdinalIgnoreCase))
-            .Select(word => (word, Known.Word(word)))
+            .Select(Known.Word)
             .ToList();
         if (all is null)
-            values.Add((field == Field.StatedClass ? "none" : Other, Known.OneOfThese([])));
+            values.Add(Known.OneOfThese([]));
         return values;
     }
 
     // Every end, and a point between and beyond the ends: between two neighbours no row can tell numbers apart.
-    private static List<(string, Known)> Numbers(Rulebook rulebook, Field field, IEnumerable<Between> conditions)
+    private static List<Known> Numbers(Rulebook rulebook, Field field, IEnumerable<Between> conditions)
     {
         var (low, high) = Limits(field);
         IEnumerable<double> points;
@@ -78,12 +74,7 @@ internal sealed class CaseGrid
                 .ToList();
             points = ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Order();
         }
-        return
-        [
-            .. points.Select(point =>
-                (point.ToString("0.##", CultureInfo.InvariantCulture), Known.Number(point, point))
-            ),
-        ];
+        return [.. points.Select(point => Known.Number(point, point))];
     }
 
     private static (double Low, double High) Limits(Field field) =>
@@ -100,7 +91,7 @@ internal sealed class CaseGrid
         var indexes = new int[Axes.Count];
         var situation = new Situation();
         for (var axis = 0; axis < Axes.Count; axis++)
-            situation.Set(Axes[axis].Field, Axes[axis].Values[0].Known);
+            situation.Set(Axes[axis].Field, Axes[axis].Values[0]);
         while (true)
         {
             yield return (indexes, situation);
@@ -108,12 +99,12 @@ internal sealed class CaseGrid
             while (at >= 0 && ++indexes[at] == Axes[at].Values.Count)
             {
                 indexes[at] = 0;
-                situation.Set(Axes[at].Field, Axes[at].Values[0].Known);
+                situation.Set(Axes[at].Field, Axes[at].Values[0]);
                 at--;
             }
             if (at < 0)
                 yield break;
-            situation.Set(Axes[at].Field, Axes[at].Values[indexes[at]].Known);
+            situation.Set(Axes[at].Field, Axes[at].Values[indexes[at]]);
         }
     }
 }

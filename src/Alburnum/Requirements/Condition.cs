@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Alburnum.Requirements;
 
 /// <summary>How an enquiry sits against one condition, or against all conditions of a row.</summary>
@@ -19,9 +17,6 @@ public enum Fit
 /// <param name="Field">The field it asks about.</param>
 public abstract record Condition(Field Field)
 {
-    /// <summary>The condition in words, without the field.</summary>
-    public abstract string InWords { get; }
-
     internal abstract Fit Of(in Known known);
 }
 
@@ -31,9 +26,6 @@ public abstract record Condition(Field Field)
 public sealed record OneOf(Field Field, IReadOnlyList<string> Allowed) : Condition(Field)
 {
     /// <inheritdoc/>
-    public override string InWords => string.Join(" or ", Allowed);
-
-    /// <inheritdoc/>
     public bool Equals(OneOf? other) =>
         other is not null && Field == other.Field && Allowed.SequenceEqual(other.Allowed, StringComparer.Ordinal);
 
@@ -42,18 +34,18 @@ public sealed record OneOf(Field Field, IReadOnlyList<string> Allowed) : Conditi
 
     internal override Fit Of(in Known known)
     {
-        if (!known.IsKnown)
+        if (known.Words is not { } words)
             return Fit.Unsure;
         var hits = 0;
         // By index: this is the innermost loop of an answer, and an enumerator would be allocated each time.
-        for (var i = 0; i < known.Words.Count; i++)
+        for (var i = 0; i < words.Count; i++)
         {
-            if (Allows(known.Words[i]))
+            if (Allows(words[i]))
                 hits++;
         }
         if (hits == 0)
             return Fit.No;
-        return known.AnyWillDo || hits == known.Words.Count ? Fit.Yes : Fit.Unsure;
+        return known.AnyWillDo || hits == words.Count ? Fit.Yes : Fit.Unsure;
     }
 
     private bool Allows(string word)
@@ -76,19 +68,6 @@ public sealed record OneOf(Field Field, IReadOnlyList<string> Allowed) : Conditi
 public sealed record Between(Field Field, double Low, bool IncludesLow, double High, bool IncludesHigh)
     : Condition(Field)
 {
-    /// <inheritdoc/>
-    public override string InWords
-    {
-        get
-        {
-            if (Low.Equals(High))
-                return Number(Low);
-            var low = double.IsInfinity(Low) ? "" : (IncludesLow ? "from " : "above ") + Number(Low);
-            var high = double.IsInfinity(High) ? "" : (IncludesHigh ? "up to " : "below ") + Number(High);
-            return $"{low} {high}".Trim();
-        }
-    }
-
     /// <summary>True where no number satisfies the condition.</summary>
     public bool IsEmpty => Low > High || (Low.Equals(High) && !(IncludesLow && IncludesHigh));
 
@@ -110,6 +89,4 @@ public sealed record Between(Field Field, double Low, bool IncludesLow, double H
 
     private bool Straddles(in Known known) =>
         known.Low <= Low && known.High >= High && known.Low < known.High && !IsEmpty;
-
-    private static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

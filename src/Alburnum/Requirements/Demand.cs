@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Alburnum.Requirements;
 
 /// <summary>What a row of a rulebook speaks about. At most one row of a subject governs, but for advice.</summary>
@@ -28,11 +26,6 @@ public enum Subject
 public abstract record Demand
 {
     private protected Demand() { }
-
-    /// <summary>The demand in words.</summary>
-    public abstract string InWords { get; }
-
-    private protected static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }
 
 /// <summary>The component belongs in this use class.</summary>
@@ -41,9 +34,6 @@ public abstract record Demand
 /// <param name="IsCoated">Whether the label speaks of coated timber; null where it does not say.</param>
 public sealed record UseClassDemand(string Label, IReadOnlyList<UseClass> Classes, bool? IsCoated) : Demand
 {
-    /// <inheritdoc/>
-    public override string InWords => $"use class {Label}";
-
     /// <inheritdoc/>
     public bool Equals(UseClassDemand? other) =>
         other is not null && Label == other.Label && IsCoated == other.IsCoated && Classes.SequenceEqual(other.Classes);
@@ -54,11 +44,7 @@ public sealed record UseClassDemand(string Label, IReadOnlyList<UseClass> Classe
 
 /// <summary>The usual desired service life.</summary>
 /// <param name="Life">Years.</param>
-public sealed record LifeDemand(DesiredServiceLife Life) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"{Number(Life.Years)} years";
-}
+public sealed record LifeDemand(DesiredServiceLife Life) : Demand;
 
 /// <summary>A depth of penetration.</summary>
 /// <param name="Name">The code's own name of the demand, for instance "NP3".</param>
@@ -66,56 +52,28 @@ public sealed record LifeDemand(DesiredServiceLife Life) : Demand
 /// <param name="Zone">Analytical zone; null where the rulebook does not say.</param>
 /// <param name="DefinedBy">Source of a named class that the row refers to; null where the row itself spells the depth out.</param>
 public sealed record PenetrationDemand(string Name, DepthRule Depth, Fact<AnalyticalZone>? Zone, Provenance? DefinedBy)
-    : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"{Name}: {Depth.InWords}";
-}
+    : Demand;
 
 /// <summary>The code does not allow it.</summary>
 /// <param name="Reason">Why, one sentence.</param>
-public sealed record Forbidden(string Reason) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"not permitted: {Reason}";
-}
+public sealed record Forbidden(string Reason) : Demand;
 
 /// <summary>The code has a demand here, but it is not known to the rulebook.</summary>
 /// <param name="Reason">What is known, one sentence.</param>
-public sealed record UnknownCell(string Reason) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"not in the rulebook: {Reason}";
-}
+public sealed record UnknownCell(string Reason) : Demand;
 
 /// <summary>A multiple of the preservative's own critical value.</summary>
 /// <param name="Factor">Above 0.</param>
-public sealed record RetentionFactor(double Factor) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"{Number(Factor)} × the critical value";
-}
+public sealed record RetentionFactor(double Factor) : Demand;
 
 /// <summary>A fixed retention for one preservative.</summary>
 /// <param name="Amount">The amount in the analytical zone.</param>
-public sealed record FixedRetention(PreservativeAmount Amount) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => Amount.Label;
-}
+public sealed record FixedRetention(PreservativeAmount Amount) : Demand;
 
 /// <summary>Greatest moisture content before treatment.</summary>
 /// <param name="MaxPercent">% of the oven-dry mass.</param>
-public sealed record MoistureLimit(double MaxPercent) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => $"at most {Number(MaxPercent)} % moisture before treatment";
-}
+public sealed record MoistureLimit(double MaxPercent) : Demand;
 
 /// <summary>A condition or piece of advice.</summary>
 /// <param name="Sentence">One sentence.</param>
-public sealed record Advice(string Sentence) : Demand
-{
-    /// <inheritdoc/>
-    public override string InWords => Sentence;
-}
+public sealed record Advice(string Sentence) : Demand;

@@ -17,29 +17,10 @@ public enum WoodZone
 public abstract record DepthRule
 {
     private protected DepthRule() { }
-
-    /// <summary>The demand in words.</summary>
-    public abstract string InWords { get; }
-
-    private protected static string Number(double value) =>
-        value.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
-
-    private protected static string Name(WoodZone zone) =>
-        zone switch
-        {
-            WoodZone.Lateral => "from the lateral faces",
-            WoodZone.Sapwood => "in the sapwood",
-            WoodZone.ExposedHeartwood => "in exposed heartwood",
-            _ => throw new ArgumentOutOfRangeException(nameof(zone), zone, "Not a zone."),
-        };
 }
 
 /// <summary>No depth is asked for: a surface treatment is enough.</summary>
-public sealed record NoDepth : DepthRule
-{
-    /// <inheritdoc/>
-    public override string InWords => "no depth of penetration is asked for";
-}
+public sealed record NoDepth : DepthRule;
 
 /// <summary>A least depth in one zone, over at least a share of the faces where that zone lies open.</summary>
 public sealed record LeastDepth : DepthRule
@@ -63,11 +44,6 @@ public sealed record LeastDepth : DepthRule
 
     /// <summary>Share of the zone's length along each face that must reach the depth, 0 to 1.</summary>
     public double Coverage { get; }
-
-    /// <inheritdoc/>
-    public override string InWords =>
-        $"at least {Number(DepthMm)} mm {Name(Zone)}"
-        + (Coverage < 1 ? $" over {Number(Coverage * 100)} % of it on every face" : "");
 }
 
 /// <summary>A share of a zone's own depth: 1 for "all the sapwood".</summary>
@@ -87,10 +63,6 @@ public sealed record ShareOfZone : DepthRule
 
     /// <summary>Share of the zone's depth, 0 to 1.</summary>
     public double Share { get; }
-
-    /// <inheritdoc/>
-    public override string InWords =>
-        Share >= 1 ? $"full penetration {Name(Zone)}" : $"{Number(Share * 100)} % of the depth {Name(Zone)}";
 }
 
 /// <summary>Heartwood may stay untreated within limits; all other wood must be reached.</summary>
@@ -115,20 +87,12 @@ public sealed record UntreatedHeartwoodLimit : DepthRule
 
     /// <summary>Share of the side that untreated heartwood may take up, 0 to 1.</summary>
     public double SideShare { get; }
-
-    /// <inheritdoc/>
-    public override string InWords =>
-        $"untreated heartwood under {Number(AreaShare * 100)} % of the section, not more than {Number(ThroughShare * 100)} % of "
-        + $"the way from face to face and not more than {Number(SideShare * 100)} % of the side";
 }
 
 /// <summary>Every part must be met.</summary>
 /// <param name="Parts">Two or more demands.</param>
 public sealed record AllOf(IReadOnlyList<DepthRule> Parts) : DepthRule
 {
-    /// <inheritdoc/>
-    public override string InWords => string.Join(" and ", Parts.Select(part => part.InWords));
-
     /// <inheritdoc/>
     public bool Equals(AllOf? other) => other is not null && Parts.SequenceEqual(other.Parts);
 
@@ -140,9 +104,6 @@ public sealed record AllOf(IReadOnlyList<DepthRule> Parts) : DepthRule
 /// <param name="Parts">Two or more demands.</param>
 public sealed record AnyOf(IReadOnlyList<DepthRule> Parts) : DepthRule
 {
-    /// <inheritdoc/>
-    public override string InWords => string.Join(" or ", Parts.Select(part => part.InWords));
-
     /// <inheritdoc/>
     public bool Equals(AnyOf? other) => other is not null && Parts.SequenceEqual(other.Parts);
 

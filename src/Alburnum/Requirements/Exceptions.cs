@@ -2,21 +2,24 @@ namespace Alburnum.Requirements;
 
 /// <summary>Something wrong with the keys of a rulebook's rows or with what they override.</summary>
 /// <param name="Row">The row at fault.</param>
-/// <param name="ConcernsKey">True where the row's own key is at fault, false where what it overrides is.</param>
-/// <param name="Found">What stands there.</param>
-/// <param name="Expected">What should stand there.</param>
-public sealed record ExceptionFault(Row Row, bool ConcernsKey, string Found, string Expected)
-{
-    /// <summary>The fault as one sentence.</summary>
-    public string InWords => $"Row \"{Row.Key}\": found {Found}, expected {Expected}.";
-}
+public abstract record ExceptionFault(Row Row);
+
+/// <summary>Another row before it has the same key.</summary>
+/// <param name="Row">The row at fault.</param>
+public sealed record KeyUsedBefore(Row Row) : ExceptionFault(Row);
+
+/// <summary>The row is an exception to a key that no row about the same subject has.</summary>
+/// <param name="Row">The row at fault.</param>
+/// <param name="Key">The key.</param>
+public sealed record ExceptionToNoRow(Row Row, string Key) : ExceptionFault(Row);
+
+/// <summary>The row is an exception to itself, over one row or several.</summary>
+/// <param name="Row">The row at fault.</param>
+public sealed record ExceptionToItself(Row Row) : ExceptionFault(Row);
 
 /// <summary>Rows as exceptions to other rows: every name must lead somewhere, and no chain may close on itself.</summary>
 public static class Exceptions
 {
-    /// <summary>The first fault; null where there is none.</summary>
-    public static ExceptionFault? FirstFault(IReadOnlyList<Row> rows) => Faults(rows).FirstOrDefault();
-
     /// <summary>Every fault, in the order of the rows.</summary>
     public static IEnumerable<ExceptionFault> Faults(IReadOnlyList<Row> rows)
     {
@@ -25,27 +28,17 @@ public static class Exceptions
         foreach (var row in rows)
         {
             if (!byKey.TryAdd(row.Key, row))
-                yield return new ExceptionFault(row, true, "a key used before", "a key of its own");
+                yield return new KeyUsedBefore(row);
         }
         foreach (var row in rows)
         {
             foreach (var key in row.Overrides)
             {
                 if (!byKey.TryGetValue(key, out var general) || general.Subject != row.Subject)
-                    yield return new ExceptionFault(
-                        row,
-                        false,
-                        $"an exception to \"{key}\"",
-                        "the key of a row about the same subject"
-                    );
+                    yield return new ExceptionToNoRow(row, key);
             }
             if (ReachesItself(row, byKey))
-                yield return new ExceptionFault(
-                    row,
-                    false,
-                    "a row that is an exception to itself",
-                    "exceptions that end at a general row"
-                );
+                yield return new ExceptionToItself(row);
         }
     }
 

@@ -46,7 +46,7 @@ public enum Field
     Preservative,
 }
 
-/// <summary>How fields are named to people and in rulebook files.</summary>
+/// <summary>How fields are named in rulebook files.</summary>
 public static class FieldWords
 {
     /// <summary>Every field.</summary>
@@ -78,27 +78,6 @@ public static class FieldWords
             Field.Thickness => "thicknessMm",
             Field.Moisture => "moisturePercent",
             Field.StatedClass => "statedClass",
-            Field.Preservative => "preservative",
-            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
-        };
-
-    /// <summary>Name of the field for people.</summary>
-    public static string InWords(this Field field) =>
-        field switch
-        {
-            Field.Component => "component",
-            Field.Form => "sawn or round",
-            Field.UseClass => "use class",
-            Field.Life => "desired service life (years)",
-            Field.SpeciesGroup => "group of species",
-            Field.SapwoodTreatability => "treatability of the sapwood",
-            Field.HeartwoodTreatability => "treatability of the heartwood",
-            Field.ExposedHeartwood => "exposed heartwood",
-            Field.Incised => "incised",
-            Field.Coated => "coated",
-            Field.Thickness => "thickness (mm)",
-            Field.Moisture => "moisture before treatment (%)",
-            Field.StatedClass => "class stated by the contract",
             Field.Preservative => "preservative",
             _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
         };

@@ -1,32 +1,32 @@
 namespace Alburnum.Requirements;
 
 /// <summary>What a code of practice demands of one component.</summary>
-/// <param name="PenetrationName">The code's own name of the demand ("NP3"), or the demand in words.</param>
+/// <param name="PenetrationName">The rulebook's own name of the demand, for instance "NP3".</param>
 /// <param name="Penetration">How deep the preservative must be found.</param>
 /// <param name="Zone">Where retention is assayed; null where the rulebook does not say.</param>
 /// <param name="Retention">How much preservative the zone must hold; null where the rulebook does not say.</param>
 /// <param name="MoistureMaxPercent">Greatest moisture content before treatment, %; null where the rulebook does not say.</param>
-/// <param name="Conditions">Conditions and advice that go with the demand, one sentence each.</param>
+/// <param name="Conditions">Conditions and advice that go with the demand.</param>
 public sealed record Requirement(
     string PenetrationName,
     DepthRule Penetration,
     AnalyticalZone? Zone,
     RetentionRule? Retention,
     double? MoistureMaxPercent,
-    IReadOnlyList<string> Conditions
+    IReadOnlyList<RequirementCondition> Conditions
 )
 {
     /// <summary>Retention as a number: fixed by the code, or the factor times the critical value given; null where neither is known.</summary>
     public PreservativeAmount? RequiredRetention { get; init; }
 
-    /// <summary>Parts of the demand that the rulebook cannot answer, one sentence each.</summary>
-    public IReadOnlyList<string> Open { get; init; } = [];
+    /// <summary>Why the rulebook does not say how much preservative the zone must hold; null where it does.</summary>
+    public NotCoveredReason? RetentionOpen { get; init; }
 }
 
 /// <summary>The part of the section that is cut out and assayed.</summary>
 /// <param name="DepthMm">Depth at which the zone ends, mm below the lateral faces; null for the whole sapwood.</param>
-/// <param name="InWords">The zone in words.</param>
-public sealed record AnalyticalZone(double? DepthMm, string InWords)
+/// <param name="Name">The zone as the rulebook names it, for instance "all the sapwood".</param>
+public sealed record AnalyticalZone(double? DepthMm, string Name)
 {
     /// <summary>Depth at which the zone begins, mm below the lateral faces; 0 where it begins at the surface.</summary>
     public double FromMm { get; init; }

@@ -2,46 +2,25 @@ using Alburnum.Timber;
 
 namespace Alburnum.Requirements;
 
-/// <summary>What is changed to make something possible. Ordered: a greater value asks more of the client.</summary>
-public enum RouteKind
-{
-    /// <summary>Incise the faces before treatment.</summary>
-    Incise,
-
-    /// <summary>Dry the timber before treatment.</summary>
-    Dry,
-
-    /// <summary>Round timber in place of sawn.</summary>
-    UseRound,
-
-    /// <summary>Another species, treated.</summary>
-    OtherSpecies,
-
-    /// <summary>Naturally durable heartwood, untreated.</summary>
-    DurableHeartwood,
-
-    /// <summary>A shorter desired service life.</summary>
-    ShorterLife,
-
-    /// <summary>Another design, which lowers the use class.</summary>
-    LowerUseClass,
-}
-
 /// <summary>One way to make an enquiry possible.</summary>
-/// <param name="Kind">What is changed.</param>
-/// <param name="InWords">The change in words.</param>
+/// <param name="Change">What is changed.</param>
+/// <param name="IsIncisedToo">True where the faces are incised as well.</param>
 /// <param name="Enquiry">The enquiry after the change.</param>
 /// <param name="Answer">What the rulebook then says: a demand, or that it is silent; null where no preservative is needed.</param>
 /// <param name="Reach">Whether the demand is usually met then.</param>
 /// <param name="Untreated">The verdict on untreated timber, where that is the route.</param>
 public sealed record Route(
-    RouteKind Kind,
-    string InWords,
+    RouteChange Change,
+    bool IsIncisedToo,
     Enquiry Enquiry,
     Answer? Answer,
     ReachVerdict Reach,
     UntreatedTimber? Untreated
-);
+)
+{
+    /// <summary>What kind of change it is.</summary>
+    public RouteKind Kind => Change.Kind;
+}
 
 /// <summary>Searches the neighbourhood of an enquiry for what would make it possible.</summary>
 public sealed class RouteSearch(
@@ -79,59 +58,49 @@ public sealed class RouteSearch(
         ];
     }
 
-    private static IEnumerable<Change> WithAndWithoutIncising(Change change)
+    private static IEnumerable<Changed> WithAndWithoutIncising(Changed change)
     {
         yield return change;
         if (change.Enquiry.IsIncised != true)
-            yield return new Change(
-                change.Kind,
-                change.InWords + " and incise the faces",
-                change.Enquiry with
-                {
-                    IsIncised = true,
-                }
-            );
+            yield return change with
+            {
+                IsIncisedToo = true,
+                Enquiry = change.Enquiry with { IsIncised = true },
+            };
     }
 
     // What the code does not permit is no route.
-    private Route? Asked(Change change)
+    private Route? Asked(Changed changed)
     {
-        var (kind, inWords, enquiry) = change;
+        var (change, isIncisedToo, enquiry) = changed;
         return rulebook.Answer(enquiry) switch
         {
             Required required => new Route(
-                kind,
-                inWords,
+                change,
+                isIncisedToo,
                 enquiry,
                 required,
                 reach.Judge(required.Requirement.Penetration, enquiry.Species, enquiry.IsIncised == true),
                 null
             ),
-            NotCovered silent => new Route(kind, inWords, enquiry, silent, ReachVerdict.NotKnown, null),
+            NotCovered silent => new Route(change, isIncisedToo, enquiry, silent, ReachVerdict.NotKnown, null),
             _ => null,
         };
     }
 
-    private IEnumerable<Change> Changes(Enquiry enquiry)
+    private IEnumerable<Changed> Changes(Enquiry enquiry)
     {
         if (enquiry.IsIncised != true)
-            yield return new(RouteKind.Incise, "incise the faces", enquiry with { IsIncised = true });
+            yield return new(new InciseFaces(), false, enquiry with { IsIncised = true });
         if (
             rulebook.Answer(enquiry) is Required { Requirement.MoistureMaxPercent: { } max }
             && enquiry.MoisturePercent > max
         )
-            yield return new(
-                RouteKind.Dry,
-                FormattableString.Invariant($"dry to {max:0} % or less"),
-                enquiry with
-                {
-                    MoisturePercent = max,
-                }
-            );
+            yield return new(new DryFirst(max), false, enquiry with { MoisturePercent = max });
         if (enquiry.FormOrFromSection == TimberForm.Sawn)
             yield return new(
-                RouteKind.UseRound,
-                "round timber in place of sawn",
+                new TakeRound(),
+                false,
                 enquiry with
                 {
                     Form = TimberForm.Round,
@@ -140,34 +109,15 @@ public sealed class RouteSearch(
                 }
             );
         foreach (var other in Permeable(enquiry.Species))
-            yield return new(
-                RouteKind.OtherSpecies,
-                $"{other.Name} in place of {enquiry.Species?.Name ?? "the species"}",
-                enquiry with
-                {
-                    Species = other,
-                }
-            );
+            yield return new(new TakeSpecies(other, enquiry.Species), false, enquiry with { Species = other });
         var life = enquiry.Life?.Years ?? int.MaxValue;
         foreach (var years in rulebook.Lives.Where(years => years < life).Reverse())
-            yield return new(
-                RouteKind.ShorterLife,
-                FormattableString.Invariant($"a service life of {years} years"),
-                enquiry with
-                {
-                    Life = new DesiredServiceLife(years),
-                }
-            );
-        foreach (var (lower, design) in LowerClasses(enquiry))
-            yield return new(
-                RouteKind.LowerUseClass,
-                $"{design} (use class {lower.Label()})",
-                enquiry with
-                {
-                    UseClasses = [lower],
-                    Component = null,
-                }
-            );
+        {
+            var shorter = new DesiredServiceLife(years);
+            yield return new(new ShortenLife(shorter), false, enquiry with { Life = shorter });
+        }
+        foreach (var lower in LowerClasses(enquiry))
+            yield return new(new LowerClass(lower), false, enquiry with { UseClasses = [lower], Component = null });
     }
 
     // Species whose sapwood is easy to treat; those nearest in density first, since they will do the same work.
@@ -182,15 +132,15 @@ public sealed class RouteSearch(
 
     private static double Density(Species? wood) => wood?.Density?.Value.TypicalKgPerM3 ?? UnknownDensityKgPerM3;
 
-    private static IEnumerable<(UseClass Class, string Design)> LowerClasses(Enquiry enquiry)
+    private static IEnumerable<UseClass> LowerClasses(Enquiry enquiry)
     {
         var now = enquiry.UseClasses.Count == 0 ? UseClass.One : enquiry.UseClasses.Max();
         if (now == UseClass.Four)
-            yield return (UseClass.ThreeTwo, "hold it clear of the ground, on a metal shoe");
+            yield return UseClass.ThreeTwo;
         if (now is UseClass.Four or UseClass.ThreeTwo)
-            yield return (UseClass.ThreeOne, "shape joints and tops so that no water stays");
+            yield return UseClass.ThreeOne;
         if (now is UseClass.ThreeOne or UseClass.ThreeTwo)
-            yield return (UseClass.Two, "bring it under a roof");
+            yield return UseClass.Two;
     }
 
     private IEnumerable<Route> DurableHeartwood(Enquiry enquiry)
@@ -205,8 +155,8 @@ public sealed class RouteSearch(
                 continue;
             var verdict = untreated.Heartwood == DurabilityVerdict.Enough ? ReachVerdict.Likely : ReachVerdict.NotKnown;
             yield return new Route(
-                RouteKind.DurableHeartwood,
-                $"heartwood of {other.Name}, free of sapwood, untreated",
+                new TakeHeartwood(other),
+                false,
                 enquiry with
                 {
                     Species = other,
@@ -244,5 +194,5 @@ public sealed class RouteSearch(
         && other.Reach <= route.Reach
         && other.Enquiry == (route.Enquiry with { IsIncised = other.Enquiry.IsIncised });
 
-    private sealed record Change(RouteKind Kind, string InWords, Enquiry Enquiry);
+    private sealed record Changed(RouteChange Change, bool IsIncisedToo, Enquiry Enquiry);
 }

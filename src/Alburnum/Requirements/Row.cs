@@ -14,39 +14,16 @@ public sealed record Row(
     Demand Demand,
     IReadOnlyList<string> Overrides,
     Provenance Provenance
-)
+);
+
+/// <summary>A row, and a field on which it failed or stayed open.</summary>
+/// <param name="Row">The row.</param>
+/// <param name="Asked">What the row asks for.</param>
+/// <param name="Found">What the enquiry says.</param>
+public sealed record Miss(Row Row, Condition Asked, Known Found)
 {
-    /// <summary>The conditions in words, for instance "use class 4 and life 30".</summary>
-    public string WhenInWords =>
-        When.Count == 0
-            ? "always"
-            : string.Join("; ", When.Select(condition => $"{condition.Field.InWords()}: {condition.InWords}"));
-}
-
-/// <summary>A row, and a field on which it failed or stayed open. Its words are made when they are asked for: most never are.</summary>
-public sealed class Miss
-{
-    private readonly Condition _condition;
-    private readonly Known _known;
-
-    internal Miss(Row row, Condition condition, Known known)
-    {
-        Row = row;
-        _condition = condition;
-        _known = known;
-    }
-
-    /// <summary>The row.</summary>
-    public Row Row { get; }
-
     /// <summary>The field.</summary>
-    public Field Field => _condition.Field;
-
-    /// <summary>What the row asks for.</summary>
-    public string Asked => _condition.InWords;
-
-    /// <summary>What the enquiry says.</summary>
-    public string Found => _known.InWords;
+    public Field Field => Asked.Field;
 }
 
 /// <summary>A group of species that a rulebook defines for its own rows.</summary>

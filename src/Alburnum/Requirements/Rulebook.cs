@@ -12,40 +12,14 @@ public sealed class Rulebook
     private readonly Lock _groupsLock = new();
 
     /// <summary>A rulebook of the given rows.</summary>
-    /// <param name="name">Short name, for instance "british-2014".</param>
-    /// <param name="title">What it is, for people.</param>
-    /// <param name="document">Document, for instance "BS 8417".</param>
-    /// <param name="edition">Edition, for instance "2011+A1:2014".</param>
-    /// <param name="lives">Desired service lives that the code knows, years, rising; empty where it knows none.</param>
-    /// <param name="groups">Groups of species used in the rows.</param>
     /// <param name="rows">All rows, in the order of the document.</param>
-    /// <param name="completeOver">Fields over which the rulebook claims to be complete; empty where it claims nothing.</param>
-    /// <param name="notes">What a reader should know of the whole rulebook.</param>
     /// <exception cref="ArgumentException">Two rows share a key, or an exception names no row or goes round in a circle.</exception>
-    public Rulebook(
-        string name,
-        string title,
-        string document,
-        string edition,
-        IReadOnlyList<int> lives,
-        IReadOnlyList<SpeciesGroup> groups,
-        IReadOnlyList<Row> rows,
-        IReadOnlyList<Field> completeOver,
-        IReadOnlyList<string> notes
-    )
+    public Rulebook(IReadOnlyList<Row> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        if (Exceptions.FirstFault(rows) is { } fault)
-            throw new ArgumentException(fault.InWords, nameof(rows));
-        Name = name;
-        Title = title;
-        Document = document;
-        Edition = edition;
-        Lives = lives;
-        Groups = groups;
+        if (Exceptions.Faults(rows).FirstOrDefault() is { } fault)
+            throw new ArgumentException($"Row \"{fault.Row.Key}\": {fault.GetType().Name}.", nameof(rows));
         Rows = rows;
-        CompleteOver = completeOver;
-        Notes = notes;
         _bySubject =
         [
             .. Enum.GetValues<Subject>().Select(subject => rows.Where(row => row.Subject == subject).ToArray()),
@@ -53,31 +27,31 @@ public sealed class Rulebook
     }
 
     /// <summary>Short name, for instance "british-2014".</summary>
-    public string Name { get; }
+    public required string Name { get; init; }
 
     /// <summary>What it is, for people.</summary>
-    public string Title { get; }
+    public required string Title { get; init; }
 
     /// <summary>Document, for instance "BS 8417".</summary>
-    public string Document { get; }
+    public required string Document { get; init; }
 
     /// <summary>Edition, for instance "2011+A1:2014".</summary>
-    public string Edition { get; }
+    public required string Edition { get; init; }
 
     /// <summary>Desired service lives that the code knows, years, rising; empty where it knows none.</summary>
-    public IReadOnlyList<int> Lives { get; }
+    public IReadOnlyList<int> Lives { get; init; } = [];
 
     /// <summary>Groups of species used in the rows.</summary>
-    public IReadOnlyList<SpeciesGroup> Groups { get; }
+    public IReadOnlyList<SpeciesGroup> Groups { get; init; } = [];
 
     /// <summary>All rows, in the order of the document.</summary>
     public IReadOnlyList<Row> Rows { get; }
 
     /// <summary>Fields over which the rulebook claims to be complete; empty where it claims nothing.</summary>
-    public IReadOnlyList<Field> CompleteOver { get; }
+    public IReadOnlyList<Field> CompleteOver { get; init; } = [];
 
     /// <summary>What a reader should know of the whole rulebook.</summary>
-    public IReadOnlyList<string> Notes { get; }
+    public IReadOnlyList<string> Notes { get; init; } = [];
 
     /// <summary>Document and edition: "BS 8417:2024", or "Own table, as printed" where the edition is no number.</summary>
     public string Citation =>
@@ -112,35 +86,17 @@ public sealed class Rulebook
     {
         var situation = new Situation(enquiry, enquiry.Species is { } species ? GroupsOf(species) : null);
         var steps = new List<TraceStep>(6);
-        var remarks = new List<string>();
-
         var use = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
+        var code = (use.Finding as Settled)?.Demand as UseClassDemand;
         if (enquiry.UseClasses.Count > 0)
-        {
-            if (
-                use.Finding is Settled { Demand: UseClassDemand code }
-                && !code.Classes.Intersect(enquiry.UseClasses).Any()
-            )
-                remarks.Add(
-                    $"The rulebook puts this component in {code.InWords}; the enquiry says use class {enquiry.UseClasses[0].Label()}."
-                );
-            use = use with
-            {
-                Finding = new Given(
-                    $"use class {string.Join(" or ", enquiry.UseClasses.Select(each => each.Label()))}"
-                ),
-                Matched = [],
-            };
-        }
-        else if (use.Finding is Settled { Demand: UseClassDemand demand })
-        {
-            situation.SetUse(demand.Classes, enquiry.IsCoated ?? demand.IsCoated);
-        }
+            use = use with { Finding = new GivenUseClass(enquiry.UseClasses, code), Matched = [] };
+        else if (code is not null)
+            situation.SetUse(code.Classes, enquiry.IsCoated ?? code.IsCoated);
         steps.Add(use);
 
         var life = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
         if (enquiry.Life is { } asked)
-            life = life with { Finding = new Given($"{asked.Years} years"), Matched = [] };
+            life = life with { Finding = new GivenLife(asked), Matched = [] };
         else if (life.Finding is Settled { Demand: LifeDemand usual })
             situation.SetLife(usual.Life);
         steps.Add(life);
@@ -151,7 +107,7 @@ public sealed class Rulebook
         )
             steps.Add(Choice.Among(subject, RowsOf(subject), situation));
 
-        return new Trace(Name, $"{Title} ({Citation})", enquiry, steps, FactsUsed(enquiry, steps), remarks);
+        return new Trace(Name, $"{Title} ({Citation})", enquiry, steps, FactsUsed(enquiry, steps));
     }
 
     // Facts of the species, and the group that it was put into, wherever a row that counts asked for them.
@@ -165,16 +121,12 @@ public sealed class Rulebook
             conditions.Exists(condition => condition.Field == Field.SapwoodTreatability)
             && species.SapwoodTreatability is { } sapwood
         )
-            facts.Add(
-                new FactUsed($"sapwood of {species.Name}: treatability {sapwood.Value.Label}", sapwood.Provenance)
-            );
+            facts.Add(new SapwoodTreatabilityUsed(species, sapwood));
         if (
             conditions.Exists(condition => condition.Field == Field.HeartwoodTreatability)
             && species.HeartwoodTreatability is { } heartwood
         )
-            facts.Add(
-                new FactUsed($"heartwood of {species.Name}: treatability {heartwood.Value.Label}", heartwood.Provenance)
-            );
+            facts.Add(new HeartwoodTreatabilityUsed(species, heartwood));
         foreach (var group in Groups)
         {
             var isAsked = conditions.Exists(condition =>
@@ -182,7 +134,7 @@ public sealed class Rulebook
                 && asked.Allowed.Contains(group.Name, StringComparer.OrdinalIgnoreCase)
             );
             if (isAsked && group.Contains(species))
-                facts.Add(new FactUsed($"{species.Name} counts as \"{group.Name}\"", group.Provenance));
+                facts.Add(new SpeciesGroupUsed(species, group));
         }
         return facts;
     }

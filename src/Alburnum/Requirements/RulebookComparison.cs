@@ -7,36 +7,7 @@ namespace Alburnum.Requirements;
 /// <param name="Enquiry">The enquiry.</param>
 /// <param name="Before">What the first rulebook says.</param>
 /// <param name="After">What the second rulebook says.</param>
-public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, Answer After)
-{
-    /// <summary>What changed, in words: "NP5 → NP6".</summary>
-    public string InWords => $"{AnswerWords.Short(Before)} → {AnswerWords.Short(After)}";
-}
-
-/// <summary>An answer in a few words.</summary>
-public static class AnswerWords
-{
-    /// <summary>The demand, "not permitted" or "not covered".</summary>
-    public static string Short(Answer answer) =>
-        answer switch
-        {
-            Required { Requirement: var requirement } => requirement.PenetrationName
-                + (
-                    requirement.RequiredRetention is { } amount ? $", {amount.Label}"
-                    : requirement.Retention is { } rule
-                        ? FormattableString.Invariant($", {rule.Factor:0.##} × critical value")
-                    : ""
-                )
-                + (
-                    requirement.MoistureMaxPercent is { } moisture
-                        ? FormattableString.Invariant($", moisture up to {moisture:0.#} %")
-                        : ""
-                ),
-            NotPermitted => "not permitted",
-            NotCovered => "not covered",
-            _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "Not an answer."),
-        };
-}
+public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, Answer After);
 
 /// <summary>Which answers change between two rulebooks, usually two editions of one code.</summary>
 public static class RulebookComparison

@@ -11,8 +11,19 @@ public abstract record Finding
 public sealed record Settled(Demand Demand) : Finding;
 
 /// <summary>The enquiry itself said so; the rows are shown for comparison.</summary>
-/// <param name="InWords">What the enquiry said.</param>
-public sealed record Given(string InWords) : Finding;
+public abstract record Given : Finding
+{
+    private protected Given() { }
+}
+
+/// <summary>The enquiry named the use class.</summary>
+/// <param name="Classes">The class, or those possible.</param>
+/// <param name="Code">The class in which the rulebook puts the component; null where it settles none.</param>
+public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDemand? Code) : Given;
+
+/// <summary>The enquiry named the desired service life.</summary>
+/// <param name="Life">The life.</param>
+public sealed record GivenLife(DesiredServiceLife Life) : Given;
 
 /// <summary>No row holds.</summary>
 public sealed record Silent : Finding;
@@ -40,10 +51,27 @@ public sealed record TraceStep(
     IReadOnlyList<Miss> NearMisses
 );
 
-/// <summary>A fact outside the rows that an answer leans on, for instance the treatability of a species.</summary>
-/// <param name="InWords">The fact in words.</param>
+/// <summary>A fact of the species, outside the rows, that an answer leans on.</summary>
+/// <param name="Species">The species.</param>
 /// <param name="Provenance">Source and standing.</param>
-public sealed record FactUsed(string InWords, Provenance Provenance);
+public abstract record FactUsed(Timber.Species Species, Provenance Provenance);
+
+/// <summary>The treatability of the sapwood.</summary>
+/// <param name="Species">The species.</param>
+/// <param name="Treatability">Its class, or the range of its classes.</param>
+public sealed record SapwoodTreatabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Treatability)
+    : FactUsed(Species, Treatability.Provenance);
+
+/// <summary>The treatability of the heartwood.</summary>
+/// <param name="Species">The species.</param>
+/// <param name="Treatability">Its class, or the range of its classes.</param>
+public sealed record HeartwoodTreatabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Treatability)
+    : FactUsed(Species, Treatability.Provenance);
+
+/// <summary>The group in which the rulebook puts the species.</summary>
+/// <param name="Species">The species.</param>
+/// <param name="Group">The group.</param>
+public sealed record SpeciesGroupUsed(Timber.Species Species, SpeciesGroup Group) : FactUsed(Species, Group.Provenance);
 
 /// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
 /// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
@@ -51,14 +79,12 @@ public sealed record FactUsed(string InWords, Provenance Provenance);
 /// <param name="Enquiry">The enquiry, as it was asked.</param>
 /// <param name="Steps">One step a subject, in the order in which they were decided.</param>
 /// <param name="FactsUsed">Facts outside the rows.</param>
-/// <param name="Remarks">What a reader should know about this answer, one sentence each.</param>
 public sealed record Trace(
     string RulebookName,
     string RulebookTitle,
     Enquiry Enquiry,
     IReadOnlyList<TraceStep> Steps,
-    IReadOnlyList<FactUsed> FactsUsed,
-    IReadOnlyList<string> Remarks
+    IReadOnlyList<FactUsed> FactsUsed
 )
 {
     /// <summary>The weakest standing among all rows and facts that the answer rests on.</summary>

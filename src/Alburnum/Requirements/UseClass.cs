@@ -39,19 +39,6 @@ public static class UseClassWords
 {
     private static readonly string[] Labels = ["1", "2", "3.1", "3.2", "4", "5"];
 
-    private static readonly string[] Situations =
-    [
-        "indoors, dry",
-        "under cover, occasionally damp",
-        "outdoors above ground, water does not stay",
-        "outdoors above ground, water may stay",
-        "in contact with ground or fresh water",
-        "in salt water",
-    ];
-
-    /// <summary>The situation in a few words, after EN 335:2013.</summary>
-    public static string Situation(this UseClass useClass) => Situations[(int)useClass];
-
     /// <summary>"1", "2", "3.1", "3.2", "4" or "5".</summary>
     public static string Label(this UseClass useClass) => Labels[(int)useClass];
 

@@ -110,7 +110,7 @@ public sealed partial class ApprovedOutputTests
     private static partial Regex Words();
 
     // Photographs are read side by side: the order in which they end is chance.
-    [GeneratedRegex(@"(?m)^(?:Reading sections|Measuring|Predicting)[^\n]*: \d+ of \d+[^\n]*\n")]
+    [GeneratedRegex(@"(?m)^(?:Reading sections|Measuring|Sweeping)[^\n]*: \d+ of \d+[^\n]*\n")]
     private static partial Regex ProgressLine();
 
     [GeneratedRegex("(\"(?:run_at|runAt)\": \")[^\"]*")]

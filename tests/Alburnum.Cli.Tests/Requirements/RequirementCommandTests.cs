@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Alburnum.Reports.Requirements;
+using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests.Requirements;
@@ -47,7 +48,10 @@ public sealed class RequirementCommandTests
         var run = await AlburnumRun.Of([.. Post, "--json"]);
         var answer = AnswerJson.Read(run.Output);
 
-        Assert.Equal(("alburnum requirement", 1, "required"), (answer.Format, answer.Version, answer.Outcome));
+        Assert.Equal(
+            ("alburnum requirement", 1, AnswerOutcome.Required),
+            (answer.Format, answer.Version, answer.Outcome)
+        );
         Assert.Equal("NP3", answer.Requirement!.Penetration);
         Assert.Equal("Sitka spruce", answer.Enquiry.Species);
         using var json = JsonDocument.Parse(run.Output);
@@ -63,12 +67,22 @@ public sealed class RequirementCommandTests
         var answer = AnswerJson.Read(run.Output);
 
         Assert.Equal("12 mm sapwood + 6 mm exposed heartwood", answer.Requirement!.Penetration);
-        Assert.Equal("usually reached", answer.Routes[0].Reach);
+        Assert.Equal(ReachVerdict.Likely, answer.Routes[0].Reach);
         Assert.Equal(
-            ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
-            answer.Routes.Select(route => route.Kind).Distinct().OrderBy(Order)
+            [
+                RouteKind.Incise,
+                RouteKind.UseRound,
+                RouteKind.OtherSpecies,
+                RouteKind.DurableHeartwood,
+                RouteKind.ShorterLife,
+                RouteKind.LowerUseClass,
+            ],
+            answer.Routes.Select(route => route.Kind).Distinct().Order()
         );
-        Assert.Contains(answer.Routes, route => route is { Kind: "shorter life", Requirement.Penetration: "NP3" });
+        Assert.Contains(
+            answer.Routes,
+            route => route is { Kind: RouteKind.ShorterLife, Requirement.Penetration: "NP3" }
+        );
         Assert.All(
             answer.Routes,
             route =>
@@ -79,14 +93,8 @@ public sealed class RequirementCommandTests
         );
         Assert.All(
             answer.Routes.Where(route => route.Requirement is not null),
-            route => Assert.NotEmpty(route.Trace.Single(step => step.Subject == "penetration").Matched)
+            route => Assert.NotEmpty(route.Trace.Single(step => step.Subject == Subject.Penetration).Matched)
         );
-
-        static int Order(string kind) =>
-            Array.IndexOf(
-                ["incise", "round timber", "other species", "durable heartwood", "shorter life", "lower use class"],
-                kind
-            );
     }
 
     [Fact]
@@ -127,7 +135,7 @@ public sealed class RequirementCommandTests
             "45",
             "--json"
         );
-        Assert.Equal(["dry"], AnswerJson.Read(run.Output).Routes.Select(route => route.Kind));
+        Assert.Equal([RouteKind.Dry], AnswerJson.Read(run.Output).Routes.Select(route => route.Kind));
     }
 
     [Fact]

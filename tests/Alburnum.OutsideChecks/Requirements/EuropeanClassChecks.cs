@@ -54,7 +54,7 @@ public sealed class EuropeanClassChecks
     public void The_deep_classes_of_2007_are_assayed_over_the_whole_zone(string name, string zone)
     {
         Assert.Null(Class("european-2007", name).Zone!.DepthMm);
-        Assert.Equal(zone, Class("european-2007", name).Zone!.InWords);
+        Assert.Equal(zone, Class("european-2007", name).Zone!.Name);
     }
 
     [Theory]
@@ -74,7 +74,7 @@ public sealed class EuropeanClassChecks
     [InlineData("P5", "50 mm")]
     public void Two_classes_of_1995_also_ask_for_a_depth_along_the_grain(string name, string depth) =>
         Assert.Contains(
-            Class("european-1995", name).Conditions,
+            AdviceOn(Class("european-1995", name)),
             each => each.Contains(depth + " along the grain from", StringComparison.Ordinal)
         );
 
@@ -102,14 +102,14 @@ public sealed class EuropeanClassChecks
     {
         var demand = Class("european-1995", "P8");
         Assert.Equal(AllSapwood, demand.Penetration);
-        Assert.Contains("Nearest class of 2007 is NP5.", demand.Conditions);
+        Assert.Contains("Nearest class of 2007 is NP5.", AdviceOn(demand));
     }
 
     [Fact]
     [CommonPractice("a piece without sapwood")]
     public void A_piece_without_sapwood_is_not_called_a_pass() =>
         Assert.Contains(
-            Class("european-2007", "NP3").Conditions,
+            AdviceOn(Class("european-2007", "NP3")),
             each => each.Contains("not determined, not as a pass", StringComparison.Ordinal)
         );
 
@@ -124,7 +124,7 @@ public sealed class EuropeanClassChecks
             .Select(demand => demand.Depth);
         Assert.All(
             depths.SelectMany(Parts),
-            part => Assert.False(part is ShareOfZone { Zone: not WoodZone.Sapwood }, part.InWords)
+            part => Assert.False(part is ShareOfZone { Zone: not WoodZone.Sapwood }, part.ToString())
         );
 
         static IEnumerable<DepthRule> Parts(DepthRule rule) =>

@@ -53,10 +53,7 @@ public sealed class OtherCodesChecks
             Ask("nordic-classes", new Enquiry { StatedClass = name, Species = Library.Species.Get("Scots pine") })
         );
         Assert.Equal(penetration, answer.Requirement.PenetrationName);
-        Assert.Equal(
-            $"use class {useClass}",
-            Assert.IsType<Settled>(answer.Trace.Step(Subject.UseClass)!.Finding).Demand.InWords
-        );
+        Assert.Equal(useClass, UseOf(answer));
     }
 
     [Fact]
@@ -88,7 +85,7 @@ public sealed class OtherCodesChecks
                 Section = new RectangularSection(thicknessMm, 145),
             }
         );
-        Assert.Equal(isPointed, demand.Conditions.Any(each => each.Contains("class A", StringComparison.Ordinal)));
+        Assert.Equal(isPointed, AdviceOn(demand).Any(each => each.Contains("class A", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -97,12 +94,8 @@ public sealed class OtherCodesChecks
     {
         var answer = Ask("irish-is-436", new Enquiry { Component = Library.Components.Get("fence post") });
         Assert.IsType<NotCovered>(answer);
-        Assert.Equal(
-            ["use class 4", "15 years"],
-            new[] { Subject.UseClass, Subject.Life }.Select(subject =>
-                Assert.IsType<Settled>(answer.Trace.Step(subject)!.Finding).Demand.InWords
-            )
-        );
+        Assert.Equal("4", UseOf(answer));
+        Assert.Equal(new Settled(new LifeDemand(new DesiredServiceLife(15))), answer.Trace.Step(Subject.Life)!.Finding);
     }
 
     [Theory]
@@ -130,7 +123,7 @@ public sealed class OtherCodesChecks
             }
         );
         Assert.Null(demand.RequiredRetention);
-        Assert.Contains("0.70 %", Assert.Single(demand.Open), StringComparison.Ordinal);
+        Assert.Contains("0.70 %", Assert.IsType<CellNotRead>(demand.RetentionOpen).Note, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -187,7 +180,11 @@ public sealed class OtherCodesChecks
     {
         var demand = Pole("utility pole", "southern pine", "creosote");
         Assert.Null(demand.RequiredRetention);
-        Assert.Contains("7.5 and 9 pcf", Assert.Single(demand.Open), StringComparison.Ordinal);
+        Assert.Contains(
+            "7.5 and 9 pcf",
+            Assert.IsType<CellNotRead>(demand.RetentionOpen).Note,
+            StringComparison.Ordinal
+        );
     }
 
     // 1 lb = 0.45359237 kg and 1 in = 25.4 mm, exact by definition; the expected values were worked out by hand.
@@ -228,10 +225,7 @@ public sealed class OtherCodesChecks
             Section = new RectangularSection(89, 89),
             MoisturePercent = 27,
         };
-        Assert.Contains(
-            Demand("american-use-categories", enquiry).Conditions,
-            each => each.Contains("at most 25 %", StringComparison.Ordinal)
-        );
+        Assert.Contains(new TooWet(27, 25), Demand("american-use-categories", enquiry).Conditions);
     }
 
     [Theory]
@@ -300,4 +294,9 @@ public sealed class OtherCodesChecks
                 Section = new RectangularSection(89, 89),
             }
         );
+
+    private static string UseOf(Answer answer) =>
+        Assert
+            .IsType<UseClassDemand>(Assert.IsType<Settled>(answer.Trace.Step(Subject.UseClass)!.Finding).Demand)
+            .Label;
 }

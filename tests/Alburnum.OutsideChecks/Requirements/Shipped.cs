@@ -24,6 +24,14 @@ internal static class Shipped
 
     public static Answer Ask(string rulebook, Enquiry enquiry) => Library.Rulebooks.Named(rulebook).Answer(enquiry);
 
+    /// <summary>The conditions and the advice that the rulebook's rows add to a demand.</summary>
+    public static IEnumerable<string> AdviceOn(Requirement demand) =>
+        demand
+            .Conditions.OfType<RowAdvises>()
+            .Select(condition => condition.Row.Demand)
+            .OfType<Advice>()
+            .Select(advice => advice.Sentence);
+
     public static Requirement Demand(string rulebook, Enquiry enquiry) =>
         Assert.IsType<Required>(Ask(rulebook, enquiry)).Requirement;
 

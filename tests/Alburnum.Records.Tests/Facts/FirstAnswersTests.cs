@@ -28,7 +28,10 @@ public sealed class FirstAnswersTests
         var required = Assert.IsType<Required>(answer);
         Assert.Equal("NP6", required.Requirement.PenetrationName);
         Assert.Equal(28, required.Requirement.MoistureMaxPercent);
-        Assert.Equal(["fence post"], required.Trace.Step(Subject.UseClass)!.Matched.Select(row => row.When[0].InWords));
+        Assert.Equal(
+            [new OneOf(Field.Component, ["fence post"])],
+            Assert.Single(required.Trace.Step(Subject.UseClass)!.Matched).When
+        );
     }
 
     [Fact]

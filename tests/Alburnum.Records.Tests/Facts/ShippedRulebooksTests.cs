@@ -79,7 +79,7 @@ public sealed class ShippedRulebooksTests
                 {
                     var answer = book.Answer(enquiry);
                     return answer.Trace.Steps.All(step => step.Finding is not Contradicted)
-                        && answer is not NotCovered { Reason.Length: 0 }
+                        && answer is not NotCovered { Reason: CellNotRead { Note.Length: 0 } }
                         && answer is not NotPermitted { Reason.Length: 0 };
                 },
                 iter: 2000
@@ -103,18 +103,18 @@ public sealed class ShippedRulebooksTests
                         )
                         .ToList();
                     var keys = rows.Select(row => row.Key).ToHashSet(StringComparer.Ordinal);
-                    var alone = new Rulebook(
-                        book.Name,
-                        book.Title,
-                        book.Document,
-                        book.Edition,
-                        book.Lives,
-                        book.Groups,
-                        // Rows that were given by the enquiry are not needed; exceptions to rows that did not hold end nowhere.
-                        [.. rows.Select(row => row with { Overrides = [.. row.Overrides.Where(keys.Contains)] })],
-                        [],
-                        []
-                    );
+                    // Rows that were given by the enquiry are not needed; exceptions to rows that did not hold end nowhere.
+                    var alone = new Rulebook([
+                        .. rows.Select(row => row with { Overrides = [.. row.Overrides.Where(keys.Contains)] }),
+                    ])
+                    {
+                        Name = book.Name,
+                        Title = book.Title,
+                        Document = book.Document,
+                        Edition = book.Edition,
+                        Lives = book.Lives,
+                        Groups = book.Groups,
+                    };
                     return Same(answer, alone.Answer(enquiry));
                 },
                 iter: 1000
@@ -219,10 +219,19 @@ public sealed class ShippedRulebooksTests
                 && Equals(x.Requirement.Retention, y.Requirement.Retention)
                 && Equals(x.Requirement.RequiredRetention, y.Requirement.RequiredRetention)
                 && Equals(x.Requirement.MoistureMaxPercent, y.Requirement.MoistureMaxPercent)
-                && x.Requirement.Open.SequenceEqual(y.Requirement.Open)
+                && SameReason(x.Requirement.RetentionOpen, y.Requirement.RetentionOpen)
                 && x.Trace.WeakestStanding == y.Trace.WeakestStanding,
             (NotPermitted x, NotPermitted y) => x.Reason == y.Reason,
             (NotCovered x, NotCovered y) => x.Missing.SequenceEqual(y.Missing),
             _ => false,
+        };
+
+    // Rows that just failed are not in the trace's own rulebook, so that how near they were does not count.
+    private static bool SameReason(NotCoveredReason? a, NotCoveredReason? b) =>
+        (a, b) switch
+        {
+            (DependsOn x, DependsOn y) => x.Fields.SequenceEqual(y.Fields),
+            (NoRowHolds, NoRowHolds) or (RowsContradict, RowsContradict) => true,
+            _ => Equals(a, b),
         };
 }

@@ -88,7 +88,7 @@ public sealed class SweepTableTests : IDisposable
         new()
         {
             PieceShare = share,
-            CoreShare = share / 2,
+            CoreShare = Math.Round(1 - share, 6),
             MeanDepthMm = 3.25,
             LeastDepthMm = 1,
             UptakeLPerM3 = 46,

@@ -63,7 +63,7 @@ public sealed class LotTableTests : IDisposable
 
         Assert.True(Follow(rows)[^1].After.IsStopped);
         Assert.Contains(
-            "row \"L13\", field begins_again: found no, expected yes where the cause has been put right",
+            "row \"L13\", field begins_again: found no, expected yes once the cause has been put right",
             Refusal(rows + "L13,500,50,0,,\n"),
             StringComparison.Ordinal
         );

@@ -10,34 +10,30 @@ public sealed class DecisionDiagramTests
 {
     private static readonly Provenance Source = new(Standing.FromMemory, "Own table", "1", "row 1", "");
 
-    private static readonly Rulebook Book = new(
-        "own-1",
-        "Own <table> & more",
-        "Own",
-        "1",
-        [],
-        [],
-        [
-            new(
-                "deep",
-                Subject.Penetration,
-                [new OneOf(Field.UseClass, ["4"])],
-                new PenetrationDemand("12 mm", new LeastDepth(WoodZone.Sapwood, 12), null, null),
-                [],
-                Source
-            ),
-            new(
-                "shallow",
-                Subject.Penetration,
-                [new OneOf(Field.UseClass, ["3.2"])],
-                new PenetrationDemand("3 mm", new LeastDepth(WoodZone.Sapwood, 3), null, null),
-                [],
-                Source
-            ),
-        ],
-        [],
-        []
-    );
+    private static readonly Rulebook Book = new([
+        new(
+            "deep",
+            Subject.Penetration,
+            [new OneOf(Field.UseClass, ["4"])],
+            new PenetrationDemand("12 mm", new LeastDepth(WoodZone.Sapwood, 12), null, null),
+            [],
+            Source
+        ),
+        new(
+            "shallow",
+            Subject.Penetration,
+            [new OneOf(Field.UseClass, ["3.2"])],
+            new PenetrationDemand("3 mm", new LeastDepth(WoodZone.Sapwood, 3), null, null),
+            [],
+            Source
+        ),
+    ])
+    {
+        Name = "own-1",
+        Title = "Own <table> & more",
+        Document = "Own",
+        Edition = "1",
+    };
 
     [Theory]
     [InlineData(UseClass.Four, "required")]
@@ -50,7 +46,7 @@ public sealed class DecisionDiagramTests
 
         Assert.Contains(outcome, labels);
         Assert.Contains(labels, text => text.Contains("shallow", StringComparison.Ordinal));
-        Assert.Contains("weakest standing: " + document.WeakestStanding, labels);
+        Assert.Contains("weakest standing: " + document.WeakestStanding.InWords(), labels);
         Assert.All(drawing.Marks.OfType<Label>(), label => Assert.InRange(label.At.Y, 0, drawing.HeightMm));
     }
 

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Alburnum.Acceptance.History;
 using Alburnum.Cases;
 using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Reports.Tests.Words;
@@ -18,9 +19,27 @@ public sealed partial class LanguageTests
         var words = new ReasonWords(Quoted);
 
         Assert.All(
-            // What comes from a rulebook or from a reading is in the language of its maker.
-            SaidReasons.All.Where(said => said.Reason is not (CodeForbids or RulebookSilent or DepthNotRead)),
+            // What comes from a rulebook is in the language of its maker.
+            SaidReasons.All.Where(said => said.Reason is not CodeForbids),
             said => Assert.Matches("^«.*»$", words.Say(said.Reason))
+        );
+    }
+
+    [Fact]
+    public void A_second_language_says_what_a_rulebook_answers_and_what_a_check_of_it_finds()
+    {
+        var words = new RequirementWords(Quoted);
+
+        Assert.All(
+            [
+                .. RequirementWordsTests.Silences.Select(silence => words.Answers.Say(silence.Reason)),
+                .. RequirementWordsTests.Findings.Select(found => words.Checks.Say(found.Finding)),
+                .. RequirementWordsTests.Changes.Select(each =>
+                    words.Routes.Say(new Route(each.Change, false, new Enquiry(), null, ReachVerdict.Likely, null))
+                ),
+                .. Enum.GetValues<Field>().Select(words.Rows.Say),
+            ],
+            said => Assert.Matches("^«.*»$", said)
         );
     }
 

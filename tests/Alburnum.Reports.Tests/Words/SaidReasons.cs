@@ -15,7 +15,7 @@ internal static class SaidReasons
     private static readonly LeastDepth Heartwood6 = new(WoodZone.ExposedHeartwood, 6, 0.75);
     private static readonly UntreatedHeartwoodLimit Limit = new(0.2, 0.5, 0.5);
     private static readonly Provenance Standard = new(Standing.FromMemory, "ISO 2859-1", "", "", "");
-    private static readonly Trace Nothing = new("invented", "Invented code", new Enquiry(), [], [], []);
+    private static readonly Trace Nothing = new("invented", "Invented code", new Enquiry(), [], []);
     private static readonly VariablesDemand Demand = new(11, "kg/m³", 0.9, 0.95, Population.LogNormal);
 
     public static IndexedPlan Plan { get; } =
@@ -261,7 +261,10 @@ internal static class SaidReasons
     private static IEnumerable<(Reason, string)> OfCases() =>
         [
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
-            (new RulebookSilent(new("Not read.", [], Nothing)), "Not read."),
+            (
+                new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),
+                "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
+            ),
             (new NoDepthKnown(), "There is no depth to judge this piece against."),
             (new RetentionUnknown(), "Retention is not judged: there is no figure to meet."),
             (
@@ -269,6 +272,5 @@ internal static class SaidReasons
                 "Retention is not judged: neither the rulebook nor the contract gives a figure in kg/m³."
             ),
             (new RetentionNotAssayed(), "Retention is not judged: no assay was given."),
-            (new DepthNotRead("P01 {1}.jpg is out of focus."), "P01 {1}.jpg is out of focus."),
         ];
 }

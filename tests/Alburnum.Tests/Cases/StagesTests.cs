@@ -57,15 +57,15 @@ public sealed class StagesTests
     }
 
     [Fact]
-    public void A_piece_that_could_not_be_read_is_undecided_with_the_reasons_of_its_reading()
+    public void A_piece_that_could_not_be_read_is_undecided_and_leaves_the_reasons_to_its_reading()
     {
-        var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null, ["Out of focus; photograph it again."]);
+        var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null);
 
         var result = Run(Depth(6), [unread], [Assay(9)], retention: 8);
 
         var judgement = Assert.Single(result.Pieces).Judgement;
         Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judgement.Verdict, judgement.Probability));
-        Assert.Equal([new DepthNotRead("Out of focus; photograph it again.")], judgement.Reasons);
+        Assert.Empty(judgement.Reasons);
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
     }
 
@@ -188,17 +188,13 @@ public sealed class StagesTests
             .Judged(DecisionRule.Usual);
 
     private static Rulebook Code(Demand demand) =>
-        new(
-            "invented",
-            "Invented code",
-            "Invented",
-            "1",
-            [],
-            [],
-            [new Row("only", Subject.Penetration, [], demand, [], Invented)],
-            [],
-            []
-        );
+        new([new Row("only", Subject.Penetration, [], demand, [], Invented)])
+        {
+            Name = "invented",
+            Title = "Invented code",
+            Document = "Invented",
+            Edition = "1",
+        };
 
     private static EnquiredCase Case(IReadOnlyList<Assay> assays, double? retention, double? sapwoodMm = null) =>
         new(
@@ -225,6 +221,6 @@ public sealed class StagesTests
         [
             .. Enumerable.Range(1, 4).Select(face => new HandReading(face, 50, depthMm, 0.3, sapwoodMm)),
         ];
-        return new PieceEvidence(name, EvidenceKind.Ruler, HandReadings.Profile(Square, readings), []);
+        return new PieceEvidence(name, EvidenceKind.Ruler, HandReadings.Profile(Square, readings));
     }
 }

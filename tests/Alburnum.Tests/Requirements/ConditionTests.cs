@@ -58,12 +58,4 @@ public sealed class ConditionTests
         Assert.Equal(Fit.Yes, condition.Of(Known.AllOfThese(["softwood", "pine"])));
         Assert.Equal(Fit.No, condition.Of(Known.AllOfThese([])));
     }
-
-    [Theory]
-    [InlineData(5, true, 10, false, "from 5 below 10")]
-    [InlineData(5, false, double.PositiveInfinity, false, "above 5")]
-    [InlineData(double.NegativeInfinity, true, 10, true, "up to 10")]
-    [InlineData(30, true, 30, true, "30")]
-    public void A_range_is_said_in_words(double low, bool includesLow, double high, bool includesHigh, string words) =>
-        Assert.Equal(words, new Between(Field.Thickness, low, includesLow, high, includesHigh).InWords);
 }

@@ -129,7 +129,7 @@ public sealed class RouteSearchTests
         );
         Assert.DoesNotContain(
             SearchIn(forbidden).Find(Post),
-            route => route.InWords.Contains("use class 3.2", StringComparison.Ordinal)
+            route => route.Change is LowerClass { UseClass: UseClass.ThreeTwo }
         );
     }
 
@@ -150,7 +150,7 @@ public sealed class RouteSearchTests
             Search.Find(Post),
             route => route is { Kind: RouteKind.ShorterLife, Reach: ReachVerdict.Likely }
         );
-        Assert.Equal("a service life of 15 years and incise the faces", shorter.InWords);
+        Assert.Equal((new ShortenLife(new DesiredServiceLife(15)), true), (shorter.Change, shorter.IsIncisedToo));
         Assert.Equal("6 mm", Assert.IsType<Required>(shorter.Answer).Requirement.PenetrationName);
     }
 
@@ -172,7 +172,7 @@ public sealed class RouteSearchTests
         );
         Assert.Contains(
             search.Find(new Enquiry { MoisturePercent = 40 }),
-            route => route is { Kind: RouteKind.Dry, InWords: "dry to 28 % or less" }
+            route => route is { Change: DryFirst { MaxPercent: 28 }, IsIncisedToo: false }
         );
     }
 }

@@ -28,7 +28,14 @@ internal static class Rows
     public static Between Thickness(double from, double below) => new(Field.Thickness, from, true, below, false);
 
     public static Rulebook Book(params IReadOnlyList<Row> rows) =>
-        new("own-1", "Own table", "Own", "1", [15, 30], [], rows, [], []);
+        new(rows)
+        {
+            Name = "own-1",
+            Title = "Own table",
+            Document = "Own",
+            Edition = "1",
+            Lives = [15, 30],
+        };
 
     public static Fact<ClassRange> Cell(int low, int high) => new(new ClassRange(low, high), Remembered);
 

@@ -21,10 +21,17 @@ public sealed class RulebookCheckTests
     public void A_gap_in_a_table_that_claims_to_be_complete_is_found_with_its_cases()
     {
         Row[] rows = [DepthRow("dry", Depth(3), [Use("1", "2", "3.1", "3.2")]), DepthRow("sea", Depth(12), [Use("5")])];
-        var complete = new Rulebook("own", "Own", "Own", "1", [], [], rows, [Field.UseClass], []);
+        var complete = new Rulebook(rows)
+        {
+            Name = "own",
+            Title = "Own",
+            Document = "Own",
+            Edition = "1",
+            CompleteOver = [Field.UseClass],
+        };
 
         var gap = Assert.Single(RulebookCheck.Run(complete), finding => finding.Kind == RulebookFindingKind.Gap);
-        Assert.Equal("use class: 4", Assert.Single(gap.Cases).InWords);
+        Assert.Equal([(Field.UseClass, "4")], Cases(gap));
         Assert.Equal(RulebookFindingKind.Silent, Assert.Single(RulebookCheck.Run(Book(rows))).Kind);
     }
 
@@ -40,7 +47,7 @@ public sealed class RulebookCheckTests
             finding => finding.Kind == RulebookFindingKind.Contradiction
         );
         Assert.Equal(["thin", "thick"], clash.Rows.Select(row => row.Key));
-        Assert.Equal("use class: 4; thickness (mm): 40, 45", Assert.Single(clash.Cases).InWords);
+        Assert.Equal([(Field.UseClass, "4"), (Field.Thickness, "40"), (Field.Thickness, "45")], Cases(clash));
     }
 
     [Fact]
@@ -49,7 +56,7 @@ public sealed class RulebookCheckTests
         var book = Book(DepthRow("a", Depth(3), [Use("4", "5")]), DepthRow("b", Depth(3), [Use("3.2", "4")]));
         var overlap = Assert.Single(RulebookCheck.Run(book), finding => finding.Kind == RulebookFindingKind.Overlap);
         Assert.False(overlap.IsFault);
-        Assert.Equal("use class: 4", Assert.Single(overlap.Cases).InWords);
+        Assert.Equal([(Field.UseClass, "4")], Cases(overlap));
     }
 
     [Fact]
@@ -108,4 +115,10 @@ public sealed class RulebookCheckTests
             RulebookCheck.Run(Book(DepthRow("x", Depth(3), [Use("4")])), stop.Token)
         );
     }
+
+    // Field and value, one for each value of the only group of like cases that a finding names.
+    private static IEnumerable<(Field, string)> Cases(RulebookFinding finding) =>
+        from each in Assert.Single(finding.Cases).Fields
+        from value in each.Values
+        select (each.Field, value.Words?.Single() ?? FormattableString.Invariant($"{value.Low}"));
 }

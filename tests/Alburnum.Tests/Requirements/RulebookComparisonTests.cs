@@ -31,8 +31,10 @@ public sealed class RulebookComparisonTests
             new() { UseClasses = [UseClass.One], Life = new DesiredServiceLife(30) },
         ];
         var change = Assert.Single(RulebookComparison.Of(Before, After, enquiries));
-        Assert.Equal((1, "6 mm → 12 mm"), (change.Index, change.InWords));
+        Assert.Equal((1, "6 mm", "12 mm"), (change.Index, Name(change.Before), Name(change.After)));
     }
+
+    private static string Name(Answer answer) => Assert.IsType<Required>(answer).Requirement.PenetrationName;
 
     [Fact]
     public void A_rulebook_does_not_differ_from_itself() =>

@@ -7,7 +7,7 @@ namespace Alburnum.Acceptance.Indexed;
 /// <param name="Failures">Failures found; defects where the plan counts those.</param>
 /// <param name="IsReductionAgreed">See <see cref="InspectedLot"/>.</param>
 /// <param name="IsSteady">See <see cref="InspectedLot"/>.</param>
-/// <param name="BeginsAgain">True where acceptance had stopped, its cause was put right, and inspection begins again with this lot.</param>
+/// <param name="BeginsAgain">True where acceptance had stopped, its cause has been put right, and inspection begins again with this lot.</param>
 public sealed record SampledLot(
     string Number,
     int Pieces,

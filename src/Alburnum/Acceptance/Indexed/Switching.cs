@@ -29,7 +29,7 @@ public sealed record InspectedLot(LotOutcome Outcome, bool IsReductionAgreed = f
 
 /// <summary>Where a plant stands.</summary>
 /// <param name="Severity">Inspection of the next lot.</param>
-/// <param name="IsStopped">True where acceptance sampling is to stop until the cause is put right.</param>
+/// <param name="IsStopped">True where acceptance sampling is to stop until the cause has been put right.</param>
 /// <param name="Recent">Acceptances (true) and rejections since the last switch, oldest first, as many as matter.</param>
 /// <param name="LotsAtSeverity">Lots inspected since the last switch.</param>
 /// <param name="RejectedAtSeverity">Lots rejected since the last switch.</param>
@@ -45,6 +45,17 @@ public sealed record SwitchingState(
 {
     /// <summary>Every plant begins at normal inspection.</summary>
     public static SwitchingState Beginning { get; } = new(Severity.Normal, false, [], 0, 0, null);
+
+    /// <summary>Inspection that comes next.</summary>
+    public NextInspection Next =>
+        this switch
+        {
+            { IsStopped: true } => NextInspection.Stopped,
+            { Severity: Severity.Normal } => NextInspection.Normal,
+            { Severity: Severity.Tightened } => NextInspection.Tightened,
+            { Severity: Severity.Reduced } => NextInspection.Reduced,
+            _ => throw new InvalidOperationException($"{Severity} is not a severity."),
+        };
 
     /// <inheritdoc/>
     public bool Equals(SwitchingState? other) =>
@@ -67,7 +78,7 @@ public static class Switching
     {
         if (before.IsStopped)
             throw new InvalidOperationException(
-                "Acceptance has stopped: mend the cause, then begin again at tightened inspection."
+                "Acceptance has stopped: put the cause right, then start again under tightened inspection."
             );
         var accepted = lot.Outcome != LotOutcome.Rejected;
         var kept = Math.Max(rules.WatchedToTighten, Math.Max(rules.AcceptedToRelax, rules.AcceptedToReduce));

@@ -3,8 +3,10 @@ using System.Text.Json.Serialization;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 
-namespace Alburnum.Reports.Acceptance;
+namespace Alburnum.Reports.Documents;
 
 /// <summary>Writes a value of an enumeration as the words that people read, and reads it from them.</summary>
 /// <param name="inWords">The words of each value.</param>
@@ -32,6 +34,9 @@ public abstract class WordConverter<T>(Func<T, string> inWords) : JsonConverter<
 /// <summary>Verdicts as words.</summary>
 public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictWords.InWords);
 
+/// <summary>Standings as words.</summary>
+public sealed class StandingConverter() : WordConverter<Standing>(StandingWords.InWords);
+
 /// <summary>Populations as words.</summary>
 public sealed class PopulationConverter() : WordConverter<Population>(PopulationWords.InWords);
 
@@ -41,11 +46,29 @@ public sealed class LevelConverter() : WordConverter<InspectionLevel>(Inspection
 /// <summary>Severities as words.</summary>
 public sealed class SeverityConverter() : WordConverter<Severity>(InspectionWords.InWords);
 
-/// <summary>Standings as words.</summary>
-public sealed class StandingConverter() : WordConverter<Standing>(StandingWords.InWords);
-
 /// <summary>What became of lots, as words.</summary>
-public sealed class LotOutcomeConverter() : WordConverter<LotOutcome>(LotWords.InWords);
+public sealed class LotOutcomeConverter() : WordConverter<LotOutcome>(LotWords.English.Say);
 
 /// <summary>The next inspection as words.</summary>
-public sealed class NextInspectionConverter() : WordConverter<NextInspection>(LotWords.InWords);
+public sealed class NextInspectionConverter() : WordConverter<NextInspection>(LotWords.English.Say);
+
+/// <summary>Sawn or round, as words.</summary>
+public sealed class FormConverter() : WordConverter<TimberForm>(RequirementWords.English.Say);
+
+/// <summary>Outcomes of an answer as words.</summary>
+public sealed class AnswerOutcomeConverter() : WordConverter<AnswerOutcome>(RequirementWords.English.Answers.Say);
+
+/// <summary>Subjects of rows as words.</summary>
+public sealed class SubjectConverter() : WordConverter<Subject>(RequirementWords.English.Rows.Say);
+
+/// <summary>Fields of an enquiry as words.</summary>
+public sealed class FieldConverter() : WordConverter<Field>(RequirementWords.English.Rows.Say);
+
+/// <summary>Kinds of routes as words.</summary>
+public sealed class RouteKindConverter() : WordConverter<RouteKind>(RequirementWords.English.Routes.Say);
+
+/// <summary>Whether a demand is usually met, as words.</summary>
+public sealed class ReachConverter() : WordConverter<ReachVerdict>(RequirementWords.English.Routes.Say);
+
+/// <summary>Kinds of findings as words.</summary>
+public sealed class FindingKindConverter() : WordConverter<RulebookFindingKind>(RequirementWords.English.Checks.Say);

@@ -1,0 +1,53 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>Whether timber will do untreated, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class DurabilityWords(Wording wording)
+{
+    /// <summary>A verdict on natural durability.</summary>
+    public string Say(DurabilityVerdict verdict) =>
+        verdict switch
+        {
+            DurabilityVerdict.Enough => wording.Say("requirements.durability.enough"),
+            DurabilityVerdict.NormallyEnough => wording.Say("requirements.durability.normally-enough"),
+            DurabilityVerdict.Depends => wording.Say("requirements.durability.depends"),
+            DurabilityVerdict.NormallyTreat => wording.Say("requirements.durability.normally-treat"),
+            DurabilityVerdict.Treat => wording.Say("requirements.durability.treat"),
+            _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
+        };
+
+    /// <summary>Whether timber will do untreated.</summary>
+    public string Say(UntreatedTimber untreated)
+    {
+        ArgumentNullException.ThrowIfNull(untreated);
+        var species = untreated.Species;
+        var sapwood = Say(untreated.Sapwood);
+        if (
+            untreated is not { Heartwood: { } careful, HeartwoodAtBest: { } best }
+            || species.Durability is not { } known
+        )
+            return wording.Say("requirements.untreated.not-known", ("species", species.Name), ("sapwood", sapwood));
+        var useClass = untreated.UseClass.Label();
+        var durability = known.Value.Label;
+        return careful == best
+            ? wording.Say(
+                "requirements.untreated.exact",
+                ("species", species.Name),
+                ("class", useClass),
+                ("durability", durability),
+                ("heartwood", Say(careful)),
+                ("sapwood", sapwood)
+            )
+            : wording.Say(
+                "requirements.untreated.range",
+                ("species", species.Name),
+                ("class", useClass),
+                ("durability", durability),
+                ("heartwood", Say(careful)),
+                ("best", Say(best)),
+                ("sapwood", sapwood)
+            );
+    }
+}

@@ -1,0 +1,56 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>Where a piece stands and the use class of it, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class ExposureWords(Wording wording)
+{
+    /// <summary>The situation of a use class in a few words, after EN 335:2013.</summary>
+    public string Situation(UseClass useClass) =>
+        useClass switch
+        {
+            UseClass.One => wording.Say("requirements.situation.class-1"),
+            UseClass.Two => wording.Say("requirements.situation.class-2"),
+            UseClass.ThreeOne => wording.Say("requirements.situation.class-3-1"),
+            UseClass.ThreeTwo => wording.Say("requirements.situation.class-3-2"),
+            UseClass.Four => wording.Say("requirements.situation.class-4"),
+            UseClass.Five => wording.Say("requirements.situation.class-5"),
+            _ => throw new ArgumentOutOfRangeException(nameof(useClass), useClass, "Not a use class."),
+        };
+
+    /// <summary>A question about where a piece stands.</summary>
+    public string Say(ExposureQuestion question) =>
+        question switch
+        {
+            ExposureQuestion.SaltWater => wording.Say("requirements.question.salt-water"),
+            ExposureQuestion.GroundOrFreshWater => wording.Say("requirements.question.ground"),
+            ExposureQuestion.Weather => wording.Say("requirements.question.weather"),
+            ExposureQuestion.WaterStays => wording.Say("requirements.question.water-stays"),
+            ExposureQuestion.Damp => wording.Say("requirements.question.damp"),
+            _ => throw new ArgumentOutOfRangeException(nameof(question), question, "Not a question."),
+        };
+
+    /// <summary>What goes with a use class.</summary>
+    public string Say(UseClassRemark remark) =>
+        remark switch
+        {
+            UseClassRemark.CoatingKeepsClass => wording.Say("requirements.use-class.coating"),
+            UseClassRemark.ChooseLongerLife => wording.Say("requirements.use-class.longer-life"),
+            UseClassRemark.EngineerDecides => wording.Say("requirements.use-class.engineer"),
+            UseClassRemark.TermitesBesideClass => wording.Say("requirements.use-class.termites"),
+            UseClassRemark.BeetlesBesideClass => wording.Say("requirements.use-class.beetles"),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+        };
+
+    /// <summary>A trap, with its standing.</summary>
+    public string Say(UseClassTrap trap)
+    {
+        ArgumentNullException.ThrowIfNull(trap);
+        return wording.Say(
+            "requirements.use-class.trap",
+            ("sentence", trap.Sentence),
+            ("standing", trap.Provenance.Standing.InWords())
+        );
+    }
+}

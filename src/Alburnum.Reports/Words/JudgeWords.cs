@@ -1,0 +1,128 @@
+using Alburnum.Acceptance.Risk;
+using Alburnum.Penetration;
+using Alburnum.Workflows.Acceptance;
+using static Alburnum.Reports.Words.Figures;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What is said of a judged batch beside its reasons.</summary>
+/// <param name="wording">The language.</param>
+public sealed class JudgeWords(Wording wording)
+{
+    private readonly AcceptanceWords _acceptance = new(wording);
+
+    /// <summary>In English.</summary>
+    public static JudgeWords English { get; } = new(Wording.English);
+
+    /// <summary>The Bayesian reading of the same pieces.</summary>
+    public string Say(Belief belief)
+    {
+        ArgumentNullException.ThrowIfNull(belief);
+        (string, string) confidence = ("confidence", Percent(belief.Confidence, wording)),
+            share = ("share", Percent(belief.LeastShare, wording));
+        return belief.Lot is { } lot
+            ? wording.Say(
+                "judging.believed-of-lot",
+                confidence,
+                share,
+                ("probability", Sure(lot.Probability)),
+                ("lotShare", Percent(lot.Share, wording))
+            )
+            : wording.Say("judging.believed", confidence, share);
+    }
+
+    /// <summary>What was asked of each piece.</summary>
+    public string AskedFor(string demand) => wording.Say("judging.asked-for", ("demand", demand));
+
+    /// <summary>How probable conformity is.</summary>
+    public string Probability(double probability) =>
+        wording.Say("judging.probability", ("probability", Sure(probability)));
+
+    /// <summary>What the other reading of the same figure would have said.</summary>
+    /// <param name="other">The other reading.</param>
+    /// <param name="pieces">Pieces cut.</param>
+    public string Say(OtherReading other, int pieces)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return wording.Say(
+            "judging.other-reading",
+            ("rule", _acceptance.Rule(other.Rule)),
+            ("mayFail", Whole(other.MayFail)),
+            ("pieces", Whole(pieces)),
+            (
+                "penetration",
+                other.Penetration switch
+                {
+                    Verdict.Conforms => wording.Say("acceptance.penetration-conforms"),
+                    Verdict.DoesNotConform => wording.Say("acceptance.penetration-fails"),
+                    Verdict.Undecided => wording.Say("acceptance.penetration-undecided"),
+                    _ => throw new ArgumentOutOfRangeException(nameof(other), other.Penetration, "Not a verdict."),
+                }
+            )
+        );
+    }
+
+    /// <summary>Risks of a wrong verdict on a piece, or why there are none.</summary>
+    public IEnumerable<string> Say(ReadingRisks risks)
+    {
+        if (risks is not { Now: { } now, WithHalfTheUncertainty: { } better })
+        {
+            yield return wording.Say("judging.no-risks", ("pieces", Whole(PieceRisks.LeastPieces)));
+            yield break;
+        }
+        yield return wording.Say(
+            "judging.risks",
+            ("margin", Mm(now.MarginMm.Value)),
+            ("spread", Mm(now.MarginMm.StandardUncertainty)),
+            ("reading", Mm(now.ReadingUMm)),
+            ("band", Mm(now.GuardBandMm)),
+            ("consumer", Sure(now.Consumer)),
+            ("producer", Sure(now.Producer)),
+            ("open", Sure(now.LeftOpen))
+        );
+        if (now.SpecificConsumer is { } fails)
+            yield return wording.Say("judging.least-certain-conforming", ("probability", Sure(fails)));
+        if (now.SpecificProducer is { } meets)
+            yield return wording.Say("judging.least-certain-failing", ("probability", Sure(meets)));
+        yield return wording.Say(
+            "judging.risks-read-better",
+            ("consumer", Sure(better.Consumer)),
+            ("producer", Sure(better.Producer)),
+            ("open", Sure(better.LeftOpen))
+        );
+    }
+
+    /// <summary>What a better photograph or some more pieces would do for a verdict that is still open.</summary>
+    public IEnumerable<string> Help(CountedBatch counted)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        return counted.SecondReadings.Select(Say).Concat(counted.MorePieces is { } more ? [Say(more)] : []);
+    }
+
+    private string Say(SecondReading reading) =>
+        wording.Say(
+            "judging.second-reading",
+            ("piece", reading.Piece),
+            ("decides", Sure(reading.Decides)),
+            ("better", Sure(reading.BetterDecides))
+        );
+
+    private string Say(MorePieces more) =>
+        more switch
+        {
+            TooFewPieces few => wording.Say(
+                "judging.too-few-pieces",
+                ("share", Percent(few.Share, wording)),
+                ("pieces", Whole(few.Pieces))
+            ),
+            EnoughPieces enough => wording.Say(
+                "judging.enough-pieces",
+                ("share", Percent(enough.Share, wording)),
+                ("pieces", wording.Count("count.more-piece", enough.Pieces)),
+                ("probability", Sure(enough.Probability))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(more), more, "Not a count of pieces."),
+        };
+
+    private string Sure(double? probability) => Certainty(probability, wording);
+}

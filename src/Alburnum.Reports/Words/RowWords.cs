@@ -1,0 +1,146 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What the rows of a rulebook ask and demand, in words.</summary>
+/// <param name="wording">The language.</param>
+/// <param name="depths">How depth rules are said.</param>
+public sealed class RowWords(Wording wording, DepthRuleWords depths)
+{
+    /// <summary>A subject, for instance "penetration".</summary>
+    public string Say(Subject subject) =>
+        subject switch
+        {
+            Subject.UseClass => wording.Say("rows.subject.use-class"),
+            Subject.Life => wording.Say("rows.subject.life"),
+            Subject.Penetration => wording.Say("rows.subject.penetration"),
+            Subject.Retention => wording.Say("rows.subject.retention"),
+            Subject.Moisture => wording.Say("rows.subject.moisture"),
+            Subject.Advice => wording.Say("rows.subject.advice"),
+            _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "Not a subject."),
+        };
+
+    /// <summary>A field, for instance "thickness (mm)".</summary>
+    public string Say(Field field) =>
+        field switch
+        {
+            Field.Component => wording.Say("rows.field.component"),
+            Field.Form => wording.Say("rows.field.form"),
+            Field.UseClass => wording.Say("rows.field.use-class"),
+            Field.Life => wording.Say("rows.field.life"),
+            Field.SpeciesGroup => wording.Say("rows.field.species-group"),
+            Field.SapwoodTreatability => wording.Say("rows.field.sapwood-treatability"),
+            Field.HeartwoodTreatability => wording.Say("rows.field.heartwood-treatability"),
+            Field.ExposedHeartwood => wording.Say("rows.field.exposed-heartwood"),
+            Field.Incised => wording.Say("rows.field.incised"),
+            Field.Coated => wording.Say("rows.field.coated"),
+            Field.Thickness => wording.Say("rows.field.thickness"),
+            Field.Moisture => wording.Say("rows.field.moisture"),
+            Field.StatedClass => wording.Say("rows.field.stated-class"),
+            Field.Preservative => wording.Say("rows.field.preservative"),
+            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
+        };
+
+    /// <summary>Some fields, one after the other.</summary>
+    public string Say(IEnumerable<Field> fields) => string.Join(", ", fields.Select(Say));
+
+    /// <summary>A condition, without its field: "from 5 below 10".</summary>
+    public string Say(Condition condition) =>
+        condition switch
+        {
+            OneOf words => wording.Joined("rows.either", words.Allowed),
+            Between range => Range(range),
+            _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
+        };
+
+    /// <summary>What is known of a field.</summary>
+    public string Say(Known known) =>
+        known switch
+        {
+            { IsKnown: false } => wording.Say("rows.not-known"),
+            { Words.Count: 0 } => wording.Say("rows.none"),
+            { Words: { } words, AnyWillDo: true } => string.Join(", ", words),
+            { Words: { } words } => wording.Joined("rows.either", words),
+            _ when known.Low.Equals(known.High) => Figures.Digits(known.Low),
+            _ => wording.Say(
+                "rows.low-to-high",
+                ("low", Figures.Digits(known.Low)),
+                ("high", Figures.Digits(known.High))
+            ),
+        };
+
+    /// <summary>A set of like cases.</summary>
+    public string Say(CaseBox box)
+    {
+        ArgumentNullException.ThrowIfNull(box);
+        return box.Fields.Count == 0
+            ? wording.Say("rows.every-case")
+            : Each(
+                box.Fields.Select(each =>
+                    (each.Field, string.Join(", ", each.Values.Select(value => Say(each.Field, value))))
+                )
+            );
+    }
+
+    /// <summary>When a row holds, for instance "use class: 4; desired service life (years): 30".</summary>
+    public string When(Row row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return row.When.Count == 0
+            ? wording.Say("rows.always")
+            : Each(row.When.Select(condition => (condition.Field, Say(condition))));
+    }
+
+    /// <summary>What a row demands.</summary>
+    public string Say(Demand demand) =>
+        demand switch
+        {
+            UseClassDemand use => wording.Say("rows.use-class", ("classes", use.Label)),
+            LifeDemand life => Say(life.Life),
+            PenetrationDemand penetration => wording.Say(
+                "rows.named-depth",
+                ("name", penetration.Name),
+                ("depth", depths.Say(penetration.Depth))
+            ),
+            Forbidden forbidden => wording.Say("rows.forbidden", ("reason", forbidden.Reason)),
+            UnknownCell unknown => wording.Say("rows.unknown-cell", ("reason", unknown.Reason)),
+            RetentionFactor multiple => wording.Say("rows.factor", ("factor", Figures.Digits(multiple.Factor))),
+            FixedRetention fixedRetention => fixedRetention.Amount.Label,
+            MoistureLimit limit => wording.Say("rows.moisture-limit", ("percent", Figures.Digits(limit.MaxPercent))),
+            Advice advice => advice.Sentence,
+            _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Not a demand."),
+        };
+
+    /// <summary>A desired service life: "30 years".</summary>
+    public string Say(DesiredServiceLife life) => wording.Say("rows.years", ("years", Figures.Whole(life.Years)));
+
+    /// <summary>One use class, or those possible: "use class 3.1 or 3.2".</summary>
+    public string Say(IEnumerable<UseClass> classes) =>
+        wording.Say("rows.use-class", ("classes", wording.Joined("rows.either", classes.Select(each => each.Label()))));
+
+    // A contract may name no class; of every other field the empty value stands for whatever no row names.
+    private string Say(Field field, Known value) =>
+        value is { Words.Count: 0 } && field != Field.StatedClass ? wording.Say("rows.any-other") : Say(value);
+
+    private string Each(IEnumerable<(Field Field, string Says)> fields) =>
+        string.Join(
+            "; ",
+            fields.Select(each => wording.Say("rows.condition", ("field", Say(each.Field)), ("asked", each.Says)))
+        );
+
+    private string Range(Between range)
+    {
+        if (range.Low.Equals(range.High))
+            return Figures.Digits(range.Low);
+        List<string> ends = [];
+        if (!double.IsInfinity(range.Low))
+            ends.Add(
+                wording.Say(range.IncludesLow ? "rows.from" : "rows.above", ("number", Figures.Digits(range.Low)))
+            );
+        if (!double.IsInfinity(range.High))
+            ends.Add(
+                wording.Say(range.IncludesHigh ? "rows.up-to" : "rows.below", ("number", Figures.Digits(range.High)))
+            );
+        return string.Join(" ", ends);
+    }
+}

@@ -1,0 +1,92 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Workflows.Acceptance;
+using static Alburnum.Reports.Words.Figures;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What the reader of a sampling plan should know, one sentence each.</summary>
+/// <param name="wording">The language.</param>
+public sealed class SampleNoteWords(Wording wording)
+{
+    private readonly AcceptanceWords _acceptance = new(wording);
+
+    /// <summary>In English.</summary>
+    public static SampleNoteWords English { get; } = new(Wording.English);
+
+    /// <summary>The notes on a sample.</summary>
+    public IReadOnlyList<string> Say(PlannedSample sample) =>
+        sample switch
+        {
+            { Request: SampleByTables, Indexed: { } found } => [.. Indexed(found), Outgoing(sample)],
+            { Request: SampleByShare, Indexed: { } found } => [AlsoRead(found), Outgoing(sample)],
+            { Request: SampleToShow show, Plan: SingleSamplingPlan plan } => [Believed(show, plan), Outgoing(sample)],
+            { Request: SampleForRisks { Plan: RiskPlan.Variables } } => [wording.Say("sampling.only-if-normal")],
+            { Request: SampleForRisks risks, MeanPiecesCut: { } mean, SinglePlanSize: { } single } =>
+            [
+                wording.Say(
+                    "sampling.mean-pieces",
+                    ("share", Percent(risks.Risks.AcceptableShare, wording)),
+                    ("mean", Number(mean, 1)),
+                    ("single", Whole(single))
+                ),
+                wording.Say("sampling.keep-order"),
+            ],
+            _ => [Outgoing(sample)],
+        };
+
+    private IEnumerable<string> Indexed(IndexedPlan found)
+    {
+        var plan = found.Plan;
+        if (found.IsEveryPieceInspected)
+            yield return wording.Say("sampling.every-piece");
+        if (found.UsedLetter != found.CodeLetter)
+            yield return wording.Say(
+                "sampling.arrow",
+                ("letter", found.CodeLetter.ToString()),
+                ("used", found.UsedLetter.ToString())
+            );
+        if (plan.RejectionNumber > plan.AcceptanceNumber + 1)
+            yield return wording.Say(
+                "sampling.reduced-gap",
+                ("from", Whole(plan.AcceptanceNumber + 1)),
+                ("to", Whole(plan.RejectionNumber - 1))
+            );
+        if (found.CountsDefects)
+            yield return wording.Say("sampling.counts-defects");
+        if (PlanSampling.SameFigure(found) is { } other)
+            yield return wording.Say(
+                "sampling.also-share",
+                ("aql", Aql(found)),
+                ("rule", _acceptance.Rule(other)),
+                ("pieces", Whole(plan.SampleSize)),
+                ("shareMayFail", Whole(other.MayFail(plan.SampleSize))),
+                ("planMayFail", Whole(plan.AcceptanceNumber)),
+                ("share", Percent(other.Share, wording))
+            );
+    }
+
+    private string AlsoRead(IndexedPlan found) =>
+        wording.Say(
+            "sampling.also-indexed",
+            ("aql", Aql(found)),
+            ("plan", _acceptance.Name(found)),
+            ("pieces", Whole(found.Plan.SampleSize)),
+            ("mayFail", Whole(found.Plan.AcceptanceNumber))
+        );
+
+    private string Believed(SampleToShow show, SingleSamplingPlan plan)
+    {
+        var belief = new BetaBinomial(show.Failures, plan.SampleSize);
+        return wording.Say(
+            "sampling.believed",
+            ("confidence", Percent(show.Confidence, wording)),
+            ("share", Percent(belief.ConformingShareExceeded(show.Confidence), wording))
+        );
+    }
+
+    private string Outgoing(PlannedSample sample) =>
+        wording.Say("sampling.outgoing", ("share", Percent(sample.OutgoingLimit ?? 0, wording)));
+
+    private static string Aql(IndexedPlan found) => Digits(found.AqlPercent, 6);
+}

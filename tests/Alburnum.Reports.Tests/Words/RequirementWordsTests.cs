@@ -1,0 +1,238 @@
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
+using static Alburnum.Tests.Requirements.Rows;
+
+namespace Alburnum.Reports.Tests.Words;
+
+/// <summary>What a rulebook asks, demands and answers, and what a check of it finds, each in its sentence.</summary>
+public sealed class RequirementWordsTests
+{
+    private static readonly Trace Nothing = new("invented", "Invented code", new Enquiry(), [], []);
+    private static readonly Row Ground = DepthRow("ground", Depth(6), [Use("4"), Life(30)]);
+    private static readonly Row Sea = DepthRow("sea", Depth(12), [Use("5")]);
+    private static readonly CaseBox[] InTheGround = [new([(Field.UseClass, [Known.Word("4")])])];
+
+    private static RequirementWords Words => RequirementWords.English;
+
+    [Theory]
+    [InlineData(5, true, 10, false, "from 5 below 10")]
+    [InlineData(5, false, double.PositiveInfinity, false, "above 5")]
+    [InlineData(double.NegativeInfinity, true, 10, true, "up to 10")]
+    [InlineData(30, true, 30, true, "30")]
+    public void A_range_is_said(double low, bool includesLow, double high, bool includesHigh, string said) =>
+        Assert.Equal(said, Words.Rows.Say(new Between(Field.Thickness, low, includesLow, high, includesHigh)));
+
+    public static TheoryData<Known, string> WhatIsKnown =>
+        new()
+        {
+            { default, "not known" },
+            { Known.OneOfThese([]), "none" },
+            { Known.YesNo(true), "yes" },
+            { Known.OneOfThese(["3.1", "3.2"]), "3.1 or 3.2" },
+            { Known.AllOfThese(["softwood", "pine"]), "softwood, pine" },
+            { Known.Number(27.5), "27.5" },
+            { Known.Number(1, 2), "1 to 2" },
+        };
+
+    [Theory]
+    [MemberData(nameof(WhatIsKnown))]
+    public void What_is_known_of_a_field_is_said(Known known, string said) => Assert.Equal(said, Words.Rows.Say(known));
+
+    [Fact]
+    public void A_set_of_cases_is_said_field_by_field()
+    {
+        Assert.Equal("every case", Words.Rows.Say(new CaseBox([])));
+        Assert.Equal(
+            "component: post, any other; thickness (mm): 40, 45; class stated by the contract: none",
+            Words.Rows.Say(
+                new CaseBox([
+                    (Field.Component, [Known.Word("post"), Known.OneOfThese([])]),
+                    (Field.Thickness, [Known.Number(40), Known.Number(45)]),
+                    (Field.StatedClass, [Known.OneOfThese([])]),
+                ])
+            )
+        );
+    }
+
+    [Fact]
+    public void When_a_row_holds_is_said()
+    {
+        Assert.Equal("use class: 4; desired service life (years): 30", Words.Rows.When(Ground));
+        Assert.Equal("always", Words.Rows.When(DepthRow("x", Depth(6), [])));
+    }
+
+    internal static IReadOnlyList<(NotCoveredReason Reason, string Sentence)> Silences { get; } =
+    [
+        (
+            new LifeNotKnown([15, 30], 20),
+            "The code knows desired service lives of 15, 30 years, not 20; ask for 30 years."
+        ),
+        (new LifeNotKnown([15, 30], 60), "The code knows desired service lives of 15, 30 years, not 60."),
+        (
+            new CellNotRead("The threshold is not known."),
+            "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
+        ),
+        (new NoRowHolds([]), "The code must be consulted: this cell is not in the rulebook."),
+        (
+            new NoRowHolds([Field.UseClass, Field.Life]),
+            "The code must be consulted: this cell is not in the rulebook. The nearest rows fail on: use class, desired service life (years)."
+        ),
+        (
+            new DependsOn([Field.ExposedHeartwood]),
+            "The answer depends on what is not known of the piece: exposed heartwood."
+        ),
+        (
+            new RowsContradict([Ground, Sea]),
+            "The rulebook contradicts itself in rows \"ground\", \"sea\"; the code must be consulted."
+        ),
+    ];
+
+    [Fact]
+    public void Why_a_rulebook_has_no_answer_is_said() =>
+        Assert.Equal(Silences.Select(each => each.Sentence), Silences.Select(each => Words.Answers.Say(each.Reason)));
+
+    [Theory]
+    [InlineData(0, "Retention: the code must be consulted: this cell is not in the rulebook. Two levels are known.")]
+    [InlineData(1, "Retention: the code must be consulted: this cell is not in the rulebook.")]
+    [InlineData(2, "Retention depends on what is not known: preservative.")]
+    [InlineData(3, "Retention: the rulebook contradicts itself; the code must be consulted.")]
+    public void What_a_demand_leaves_open_is_said(int which, string sentence)
+    {
+        NotCoveredReason[] reasons =
+        [
+            new CellNotRead("Two levels are known."),
+            new NoRowHolds([Field.Preservative]),
+            new DependsOn([Field.Preservative]),
+            new RowsContradict([]),
+        ];
+        var demand = Demand("NP3", new LeastDepth(WoodZone.Sapwood, 6)) with { RetentionOpen = reasons[which] };
+        Assert.Equal([sentence], Words.Answers.Open(demand));
+        Assert.Empty(Words.Answers.Open(demand with { RetentionOpen = null }));
+    }
+
+    private static IReadOnlyList<(RequirementCondition Condition, string Sentence)> Conditions { get; } =
+    [
+        (
+            new OtherUseClass(new UseClassDemand("3c", UseClassWords.Parse("3"), true), UseClass.Four),
+            "The rulebook puts this component in use class 3c; the enquiry says use class 4."
+        ),
+        (new RowAdvises(Of(Subject.Advice, "a", new Advice("Dry it slowly."))), "Dry it slowly."),
+        (new TooWet(45.5, 28), "Too wet to treat: 45.5 % moisture, at most 28 % allowed; dry it first."),
+    ];
+
+    [Fact]
+    public void What_goes_with_a_demand_is_said() =>
+        Assert.Equal(
+            Conditions.Select(each => each.Sentence),
+            Conditions.Select(each => Words.Answers.Say(each.Condition))
+        );
+
+    internal static IReadOnlyList<(RulebookFinding Finding, string Sentence)> Findings { get; } =
+    [
+        (
+            new ContradictionFound(Subject.Penetration, [Ground, Sea], InTheGround),
+            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) demand different things of one case."
+        ),
+        (
+            new OverlapFound(Subject.Penetration, [Ground, Sea], InTheGround),
+            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) say the same of one case."
+        ),
+        (
+            new LessAskedFound(
+                Subject.Penetration,
+                Field.UseClass,
+                new(Known.Word("4"), Sea),
+                new(Known.Word("5"), Ground),
+                InTheGround
+            ),
+            "Use class 5 (row \"ground\", 6 mm: at least 6 mm in the sapwood) asks for less than 4 (row \"sea\", 12 mm: at least 12 mm in the sapwood)."
+        ),
+        (new UnreachableFound(Subject.Penetration, Sea), "No case reaches row \"sea\"."),
+        (new GapFound(Subject.Penetration, InTheGround), "The rulebook claims to be complete, but has no row here."),
+        (new SilenceFound(Subject.Penetration, InTheGround), "No row speaks of these cases."),
+        (
+            new TooLargeToCheck(Subject.Penetration, 4_000_000, 3_000_000),
+            "4000000 combinations are too many to walk through (at most 3000000); divide the rulebook."
+        ),
+    ];
+
+    [Fact]
+    public void What_a_check_found_is_said() =>
+        Assert.Equal(Findings.Select(each => each.Sentence), Findings.Select(each => Words.Checks.Say(each.Finding)));
+
+    internal static IReadOnlyList<(RouteChange Change, string Phrase)> Changes { get; } =
+    [
+        (new InciseFaces(), "incise the faces"),
+        (new DryFirst(28), "dry to 28 % or less"),
+        (new TakeRound(), "round timber in place of sawn"),
+        (new TakeSpecies(Pine, Spruce), "test pine in place of test spruce"),
+        (new TakeSpecies(Pine, null), "test pine in place of the species"),
+        (new TakeHeartwood(Pine), "heartwood of test pine, free of sapwood, untreated"),
+        (new ShortenLife(new DesiredServiceLife(15)), "a service life of 15 years"),
+        (new LowerClass(UseClass.ThreeTwo), "hold it clear of the ground, on a metal shoe (use class 3.2)"),
+        (new LowerClass(UseClass.ThreeOne), "shape joints and tops so that no water stays (use class 3.1)"),
+        (new LowerClass(UseClass.Two), "bring it under a roof (use class 2)"),
+    ];
+
+    [Fact]
+    public void What_would_make_it_possible_is_said()
+    {
+        Assert.Equal(
+            Changes.Select(each => each.Phrase),
+            Changes.Select(each => Words.Routes.Say(By(each.Change, isIncisedToo: false)))
+        );
+        Assert.Equal(
+            "a service life of 15 years and incise the faces",
+            Words.Routes.Say(By(new ShortenLife(new DesiredServiceLife(15)), isIncisedToo: true))
+        );
+    }
+
+    [Fact]
+    public void An_answer_is_named_in_a_few_words()
+    {
+        var demand = Demand("NP3", new LeastDepth(WoodZone.Sapwood, 6)) with { Retention = new(1.25) };
+        Assert.Equal("NP3, 1.25 × critical value", Words.Answers.Short(new Required(demand, Nothing)));
+        Assert.Equal(
+            "NP3, 10 kg/m³, moisture up to 28 %",
+            Words.Answers.Short(
+                new Required(
+                    demand with
+                    {
+                        RequiredRetention = new PreservativeAmount(10, AmountUnit.KgPerM3),
+                        MoistureMaxPercent = 28,
+                    },
+                    Nothing
+                )
+            )
+        );
+        Assert.Equal("not permitted", Words.Answers.Short(new NotPermitted("No.", Nothing)));
+        Assert.Equal("not covered", Words.Answers.Short(new NotCovered(new NoRowHolds([]), Nothing)));
+    }
+
+    [Theory]
+    [InlineData(typeof(NotCoveredReason))]
+    [InlineData(typeof(RequirementCondition))]
+    [InlineData(typeof(RulebookFinding))]
+    [InlineData(typeof(RouteChange))]
+    public void Every_kind_of_the_core_has_its_words(Type kind) =>
+        Assert.Equal(
+            kind.Assembly.GetTypes()
+                .Where(type => type.IsSubclassOf(kind))
+                .Select(type => type.Name)
+                .Order(StringComparer.Ordinal),
+            Silences
+                .Select(each => (object)each.Reason)
+                .Concat(Conditions.Select(each => each.Condition))
+                .Concat(Findings.Select(each => each.Finding))
+                .Concat(Changes.Select(each => each.Change))
+                .Where(kind.IsInstanceOfType)
+                .Select(each => each.GetType().Name)
+                .Distinct()
+                .Order(StringComparer.Ordinal)
+        );
+
+    private static Requirement Demand(string name, DepthRule depth) => new(name, depth, null, null, null, []);
+
+    private static Route By(RouteChange change, bool isIncisedToo) =>
+        new(change, isIncisedToo, new Enquiry(), null, ReachVerdict.Likely, null);
+}
