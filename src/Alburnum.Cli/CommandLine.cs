@@ -1,5 +1,6 @@
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
+using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
 using Alburnum.Cli.Impregnation;
 using Alburnum.Cli.Measuring;
@@ -119,9 +120,7 @@ public static class CommandLine
             config
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
-            config
-                .AddCommand<ChargeCommand>("charge")
-                .WithDescription("Plan one charge, and work out its account from its readings");
+            ChargeCommands.AddTo(config);
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);

@@ -8,7 +8,7 @@ namespace Alburnum.Flow.Tests;
 internal static class Flows
 {
     public static FluidPair Sharp(double airMPaS = 1e-5) =>
-        new(1.002, airMPaS, RelativePermeability.SharpFront, CapillaryCurve.None);
+        new(1.002, airMPaS, new RelativePermeability(1, 1, 0), CapillaryCurve.None);
 
     public static FlowRun Run(FlowProblem problem, Schedule schedule, StepControl control) =>
         FlowSolver.Run(problem, schedule, control, cancellation: TestContext.Current.CancellationToken);
@@ -50,5 +50,5 @@ internal static class Flows
         );
 
     /// <summary>Depth of a sharp front from the liquid held in a column of 1 m², mm.</summary>
-    public static double FrontMm(FlowRun run, double voidFraction) => 1000 * run.NetM3 / voidFraction;
+    public static double FrontMm(FlowRun run, double voidFraction) => 1000 * run.Moments[^1].GainedM3 / voidFraction;
 }

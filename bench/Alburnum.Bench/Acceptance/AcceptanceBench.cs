@@ -10,6 +10,7 @@ internal static class AcceptanceBench
 {
     private const int Runs = 15;
     private const int Charges = 1_000_000;
+    private static readonly double[] Shares = [.. Enumerable.Range(0, 101).Select(i => i / 100.0)];
 
     public static void Run()
     {
@@ -23,26 +24,26 @@ internal static class AcceptanceBench
         var unit = Time(
             "binomial characteristic, 101 points, n = 50",
             5,
-            () => OperatingCharacteristic.Curve(new SingleSamplingPlan(50, 10), process)
+            () => OperatingCharacteristic.Curve(new SingleSamplingPlan(50, 10), process, Shares)
         );
         Console.WriteLine();
         Report(
             unit,
             "hypergeometric characteristic, lot 100 000, n = 1250",
             5,
-            () => OperatingCharacteristic.Curve(new SingleSamplingPlan(1250, 21), lot)
+            () => OperatingCharacteristic.Curve(new SingleSamplingPlan(1250, 21), lot, Shares)
         );
         Report(
             unit,
             "double characteristic, lot 100 000",
             5,
-            () => OperatingCharacteristic.Curve(new DoubleSamplingPlan(200, 3, 8, 200, 7), lot)
+            () => OperatingCharacteristic.Curve(new DoubleSamplingPlan(200, 3, 8, 200, 7), lot, Shares)
         );
         Report(
             unit,
             "sequential characteristic, 120 pieces",
             5,
-            () => OperatingCharacteristic.Curve(SequentialPlan.For(new(0.05, 0.05, 0.25, 0.1), 120), process)
+            () => OperatingCharacteristic.Curve(SequentialPlan.For(new(0.05, 0.05, 0.25, 0.1), 120), process, Shares)
         );
         Report(unit, "outgoing limit", 5, () => OperatingCharacteristic.OutgoingLimit(new(50, 10), 500));
         Report(unit, "smallest plan, lot 100 000", 50, () => PlanDesign.Single(risks, 100_000));

@@ -68,11 +68,11 @@ internal static class ImpregnationBench
                 var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
                 var run = FlowSolver.Run(mesh.Problem, hold, control);
                 if (warm == 1)
-                    uptakes.Add(run.NetM3);
+                    uptakes.Add(run.Moments[^1].GainedM3);
                 if (warm == 1)
                     Say(
                         FormattableString.Invariant(
-                            $"sheet 48 × 48, growth {growth}: {run.NetM3:0.00000000e0} m³, {run.Ending}"
+                            $"sheet 48 × 48, growth {growth}: {run.Moments[^1].GainedM3:0.00000000e0} m³, {run.Ending}"
                         ),
                         clock,
                         processor

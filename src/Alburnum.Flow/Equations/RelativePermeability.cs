@@ -20,9 +20,6 @@ public sealed record RelativePermeability
         TrappedAirShare = Require.InRange(trappedAirShare, 0, 0.5, "(share)");
     }
 
-    /// <summary>Straight lines and no trapped air: the sharp front.</summary>
-    internal static RelativePermeability SharpFront { get; } = new(1, 1, 0);
-
     /// <summary>What predictions use: a front spread over some cells, a twentieth of the voids holding trapped air. Assumed, not measured.</summary>
     public static RelativePermeability Usual { get; } = new(2, 2, AssumedVoids.TrappedAirShare);
 

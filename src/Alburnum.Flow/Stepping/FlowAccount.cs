@@ -75,10 +75,9 @@ internal sealed class FlowAccount
 
     /// <summary>Writes down a moment.</summary>
     /// <param name="minutes">Time since the start, min.</param>
-    /// <param name="stage">Stage of the schedule.</param>
     /// <param name="kPa">Absolute pressure in the vessel, kPa.</param>
     /// <param name="iterations">Newton iterations of the step.</param>
-    public void Note(double minutes, string stage, double kPa, int iterations)
+    public void Note(double minutes, double kPa, int iterations)
     {
         double liquid = 0,
             air = 0;
@@ -91,11 +90,8 @@ internal sealed class FlowAccount
             new FlowMoment
             {
                 Minutes = minutes,
-                Stage = stage,
                 VesselKPa = kPa,
-                LiquidM3 = liquid,
                 GainedM3 = _liquidIn,
-                AirM3 = air,
                 LiquidImbalance = (liquid - _liquidAtStart - _liquidIn) / _voidM3,
                 AirImbalance = (air - _airAtStart - _airIn) / _voidM3,
                 NewtonIterations = iterations,

@@ -14,9 +14,4 @@ public sealed record FlowProblem(
     FluidPair Fluids,
     IReadOnlyList<double> InitialSaturation,
     double InitialAirKPa = Schedule.AtmosphereKPa
-)
-{
-    /// <summary>Wood without free water, air inside at the pressure outside.</summary>
-    internal static FlowProblem Dry(FlowMesh mesh, FluidPair fluids, double initialAirKPa = Schedule.AtmosphereKPa) =>
-        new(mesh, fluids, new double[mesh.CellCount], initialAirKPa);
-}
+);

@@ -6,20 +6,11 @@ public sealed record FlowMoment
     /// <summary>Time since the start, min.</summary>
     public required double Minutes { get; init; }
 
-    /// <summary>Stage of the schedule.</summary>
-    public required string Stage { get; init; }
-
     /// <summary>Absolute pressure in the vessel, kPa.</summary>
     public required double VesselKPa { get; init; }
 
-    /// <summary>Liquid held, m³.</summary>
-    public required double LiquidM3 { get; init; }
-
     /// <summary>Liquid that came in through the faces since the start, m³, less what left.</summary>
     public required double GainedM3 { get; init; }
-
-    /// <summary>Air held, m³ at 101.325 kPa.</summary>
-    public required double AirM3 { get; init; }
 
     /// <summary>Liquid held less what it must be from the start and the flow through the faces, as a share of the voids.</summary>
     public required double LiquidImbalance { get; init; }
@@ -49,10 +40,4 @@ public sealed record FlowRun(
 {
     /// <summary>Gain of saturation from which a cell counts as reached.</summary>
     public const double ReachedGain = 0.5;
-
-    /// <summary>Most liquid gained at any moment, m³: the gross uptake.</summary>
-    internal double GrossM3 => Moments.Max(moment => moment.GainedM3);
-
-    /// <summary>Liquid gained at the end, m³: the net uptake.</summary>
-    internal double NetM3 => Moments[^1].GainedM3;
 }

@@ -29,7 +29,7 @@ internal sealed class TimeStepping<T>(
     {
         FlowEnding ending = new Completed(0, 0, 0);
         Contact? contact = null;
-        _account.Note(0, schedule.Stages[0].Name, schedule.Stages[0].FromKPa, 0);
+        _account.Note(0, schedule.Stages[0].FromKPa, 0);
         foreach (var stage in schedule.Stages)
         {
             if (stage.Contact != contact)
@@ -66,7 +66,7 @@ internal sealed class TimeStepping<T>(
             switch (_last.Ending)
             {
                 case NewtonEnding.Converged:
-                    Keep(stage, kPa, seconds);
+                    Keep(kPa, seconds);
                     done = left == seconds ? length : done + seconds;
                     report();
                     break;
@@ -82,13 +82,13 @@ internal sealed class TimeStepping<T>(
         return new Completed(_steps, _newtonIterations, _linearIterations);
     }
 
-    private void Keep(Stage stage, double kPa, double seconds)
+    private void Keep(double kPa, double seconds)
     {
         var moved = _account.Keep(_newton.Solved, _elapsed / 60, seconds / 60);
         _elapsed += seconds;
         _steps++;
         _newtonIterations += _last.Iterations;
-        _account.Note(_elapsed / 60, stage.Name, kPa, _last.Iterations);
+        _account.Note(_elapsed / 60, kPa, _last.Iterations);
         var next = control.Next(seconds, moved);
         _seconds =
             next <= seconds ? next

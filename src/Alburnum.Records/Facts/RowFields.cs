@@ -14,7 +14,9 @@ internal sealed class RowFields(FactRow row, params IReadOnlyList<AskedField> mu
         // Read once: an empty text would be refused again each time.
         if (_read.TryGetValue(field, out var known))
             return known;
-        var text = mustBeThere.Contains(field) || row.Has(field.Key) ? row.Text(field.Key) : "";
+        var text = row.Has(field.Key) ? row.Text(field.Key) : "";
+        if (mustBeThere.Contains(field) && !row.Has(field.Key))
+            row.Refuse(field.Key, "nothing", field.Range is null ? "a text" : field.Expected);
         return _read[field] = text.Length > 0 ? text : null;
     }
 

@@ -33,9 +33,6 @@ public sealed record BetaBinomial
     /// <summary>Pieces cut.</summary>
     public int Cut { get; }
 
-    /// <summary>Failing share believed in on average, 0 to 1.</summary>
-    public double MeanFailingShare => _failing / (_failing + _conforming);
-
     /// <summary>Conforming share of the supply that is exceeded with a given probability.</summary>
     /// <param name="probability">Above 0, below 1.</param>
     public double ConformingShareExceeded(double probability) =>

@@ -16,13 +16,6 @@ public static class ClopperPearson
         return count == 0 ? 0 : Beta.InvCDF(count, n - count + 1, 1 - confidence);
     }
 
-    /// <summary>Upper one-sided bound on the share.</summary>
-    public static double Upper(int count, int n, double confidence)
-    {
-        Check(count, n, confidence);
-        return count == n ? 1 : Beta.InvCDF(count + 1, n - count, confidence);
-    }
-
     private static void Check(int count, int n, double confidence)
     {
         Require.InRange(n, 1, int.MaxValue, "pieces");

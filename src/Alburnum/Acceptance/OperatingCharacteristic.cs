@@ -22,18 +22,6 @@ public static class OperatingCharacteristic
 {
     private const int SearchSteps = 400;
 
-    /// <summary>The curve at even steps of the failing share.</summary>
-    /// <param name="plan">The plan.</param>
-    /// <param name="supply">What the pieces come from; a lot's curve steps from piece to piece.</param>
-    /// <param name="upTo">Greatest share drawn, above 0, at most 1.</param>
-    /// <param name="points">Points on the curve, 2 to 10 000.</param>
-    public static IReadOnlyList<OcPoint> Curve(SamplingPlan plan, Supply supply, double upTo = 1, int points = 101)
-    {
-        Require.InRange(upTo, 1e-6, 1, "(share)");
-        Require.InRange(points, 2, 10_000, "points");
-        return Curve(plan, supply, [.. Enumerable.Range(0, points).Select(i => upTo * i / (points - 1))]);
-    }
-
     /// <summary>The curve at stated failing shares, each 0 to 1.</summary>
     public static IReadOnlyList<OcPoint> Curve(SamplingPlan plan, Supply supply, IReadOnlyList<double> shares) =>
         [

@@ -6,16 +6,19 @@ namespace Alburnum.Facts;
 /// <remarks>The same list serves the readers, the help of the options and the tables in the docs.</remarks>
 public sealed record AskedField
 {
+    /// <summary>What follows where a field is left out that may not be.</summary>
+    public const string MustBeThere = "must be there";
+
     private readonly string _expected = "";
 
     /// <summary>Name in a file, for instance "useClass".</summary>
     public required string Key { get; init; }
 
-    /// <summary>Name as an option, for instance "--use-class".</summary>
-    public required string Option { get; init; }
+    /// <summary>Name as an option, for instance "--use-class"; empty where it is none.</summary>
+    public string Option { get; init; } = "";
 
-    /// <summary>Name as a column of a table, for instance "use_class".</summary>
-    public required string Column { get; init; }
+    /// <summary>Name as a column of a table, for instance "use_class"; empty where it is none.</summary>
+    public string Column { get; init; } = "";
 
     /// <summary>What it is, in one line, for help, forms and docs.</summary>
     public required string Help { get; init; }

@@ -7,12 +7,6 @@ namespace Alburnum.Impregnation;
 /// <param name="LogRadiusMm">Radius of the log under bark, mm. Wood beyond it is wane: none.</param>
 public sealed record LogGeometry(double PithXMm, double PithYMm, double HeartwoodRadiusMm, double LogRadiusMm)
 {
-    /// <summary>A piece with the pith in its middle.</summary>
-    /// <param name="logRadiusMm">Radius of the log under bark, mm. Above 0.</param>
-    /// <param name="sapwoodMm">Width of the sapwood, mm. 0 to the radius.</param>
-    public static LogGeometry Boxed(double logRadiusMm, double sapwoodMm) =>
-        new(0, 0, Require.Positive(logRadiusMm, "mm") - Require.InRange(sapwoodMm, 0, logRadiusMm, "mm"), logRadiusMm);
-
     /// <summary>No difference between sapwood and heartwood: treated as sapwood throughout.</summary>
     public static LogGeometry AllSapwood { get; } = new(0, 0, 0, 1e6);
 

@@ -24,9 +24,6 @@ public sealed record Permeability
     /// <summary>Along the grain, m².</summary>
     public double LongitudinalM2 { get; }
 
-    /// <summary>Every direction multiplied by a factor.</summary>
-    public Permeability Times(double factor) => new(RadialM2 * factor, TangentialM2 * factor, LongitudinalM2 * factor);
-
     /// <summary>Across the grain in a direction that is partly radial.</summary>
     /// <param name="radialShare">Squared cosine of the angle to the radius, 0 to 1.</param>
     public double AcrossM2(double radialShare) => radialShare * RadialM2 + (1 - radialShare) * TangentialM2;

@@ -34,10 +34,4 @@ public sealed record AnalyticalZone(double? DepthMm, string Name)
 
 /// <summary>Retention as a multiple of the preservative's own critical value for the use class.</summary>
 /// <param name="Factor">Multiple of the critical value. Above 0.</param>
-public sealed record RetentionRule(double Factor)
-{
-    /// <summary>Retention demanded, kg/m³, for a preservative's critical value in kg/m³.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The critical value is not above 0 kg/m³.</exception>
-    public double RequiredKgPerM3(double criticalValueKgPerM3) =>
-        Factor * Require.Positive(criticalValueKgPerM3, "kg/m³");
-}
+public sealed record RetentionRule(double Factor);

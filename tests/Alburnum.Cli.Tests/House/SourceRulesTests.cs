@@ -12,10 +12,7 @@ public sealed class SourceRulesTests
     private const int ParametersMost = 6;
 
     /// <summary>Longer than the rule allows when it was made, each to be shortened. Nothing may join this list; what is shortened must leave it.</summary>
-    private static readonly string[] StillTooLong =
-    [
-        "src/Alburnum.Cli/Impregnation/ChargeSummary.cs",
-    ];
+    private static readonly string[] StillTooLong = [];
 
     /// <summary>The same of methods with too many parameters.</summary>
     private static readonly string[] StillTooManyParameters = [];

@@ -1,5 +1,4 @@
 using Alburnum.Flow.Equations;
-using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
@@ -22,7 +21,7 @@ public class EndGrainMeshTests
         var problem = EndGrainMesh.Of(section, Wood, Fluids, lengthMm: 300, along: 60, across: 8);
         var run = Flows.Run(problem, Flows.FullCell, StepControl.Usual);
         var line = Flows.Run(
-            FlowProblem.Dry(LineMesh.Flat(300, 60, _ => 6000 * K, 0.6), Fluids),
+            DryWood.Of(LineMesh.Flat(300, 60, _ => 6000 * K, 0.6), Fluids),
             Flows.FullCell,
             StepControl.Usual
         );
@@ -39,7 +38,7 @@ public class EndGrainMeshTests
         var problem = EndGrainMesh.Of(new RectangularSection(50, 50), wood, Fluids, 40, 4, 50);
         var run = Flows.Run(problem, Flows.FullCell, StepControl.Usual);
         var line = Flows.Run(
-            FlowProblem.Dry(LineMesh.Flat(25, 50, _ => 1e-18, 0.6), Fluids),
+            DryWood.Of(LineMesh.Flat(25, 50, _ => 1e-18, 0.6), Fluids),
             Flows.FullCell,
             StepControl.Usual
         );

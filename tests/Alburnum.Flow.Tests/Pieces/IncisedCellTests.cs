@@ -1,5 +1,4 @@
 using Alburnum.Flow.Equations;
-using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
@@ -33,7 +32,7 @@ public class IncisedCellTests
         var cell = IncisedCell.Of(new IncisingPattern(1, 2, 0.2, 20, 6), wood, Fluids, 8, (10, 8, 16));
         var run = Flows.Run(cell.Problem, Flows.FullCell, StepControl.Usual);
         var line = Flows.Run(
-            FlowProblem.Dry(LineMesh.Flat(8, 16, _ => 1e-18, 0.6), Fluids),
+            DryWood.Of(LineMesh.Flat(8, 16, _ => 1e-18, 0.6), Fluids),
             Flows.FullCell,
             StepControl.Usual
         );

@@ -1,5 +1,4 @@
 using Alburnum.Flow.Equations;
-using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
@@ -22,7 +21,7 @@ public class QuickFrontAgainstSolverTests
         var schedule = name == "full cell" ? Flows.FullCell : Flows.EmptyCell;
         var front = new QuickFront(schedule, TreatingLiquid.Water(), isRound: false);
         var mesh = LineMesh.Flat(25, 250, _ => k, Voids);
-        var run = Flows.Run(FlowProblem.Dry(mesh, FluidPair.Of(TreatingLiquid.Water())), schedule, StepControl.Usual);
+        var run = Flows.Run(DryWood.Of(mesh, FluidPair.Of(TreatingLiquid.Water())), schedule, StepControl.Usual);
 
         Assert.IsType<Completed>(run.Ending);
         var solved = 25 * run.ArrivalMinutes.Count(arrival => arrival is not null) / 250.0;

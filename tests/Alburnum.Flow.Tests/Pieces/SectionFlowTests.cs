@@ -1,5 +1,4 @@
 using Alburnum.Flow.Equations;
-using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
@@ -58,7 +57,7 @@ public class SectionFlowTests
         var first = Flows.Run(upright.Problem, Flows.FullCell, Close);
         var second = Flows.Run(turned.Problem, Flows.FullCell, Close);
 
-        Assert.Equal(first.NetM3, second.NetM3, 1e-5 * first.NetM3);
+        Assert.Equal(first.Moments[^1].GainedM3, second.Moments[^1].GainedM3, 1e-5 * first.Moments[^1].GainedM3);
         for (var row = 0; row < upright.Rows; row++)
         {
             for (var column = 0; column < upright.Columns; column++)
@@ -100,7 +99,7 @@ public class SectionFlowTests
         var line = LineMesh.Flat(10, 10, _ => 1e-17, 0.6);
         var schedule = Flows.Hold(1300, 20);
         var sheet = Flows.Run(mesh.Problem, schedule, StepControl.Usual);
-        var column = Flows.Run(FlowProblem.Dry(line, Fluids), schedule, StepControl.Usual);
+        var column = Flows.Run(DryWood.Of(line, Fluids), schedule, StepControl.Usual);
 
         for (var row = 0; row < 10; row++)
             Assert.Equal(column.Saturation[row], sheet.Saturation[mesh.CellAt(80, row)!.Value], 0.003);
@@ -118,7 +117,7 @@ public class SectionFlowTests
                     Fluids,
                     cells
                 );
-                return Flows.Run(mesh.Problem, Flows.Hold(1300, 10), new StepControl(growth: 1.1)).NetM3;
+                return Flows.Run(mesh.Problem, Flows.Hold(1300, 10), new StepControl(growth: 1.1)).Moments[^1].GainedM3;
             })
             .ToArray();
 
@@ -133,12 +132,9 @@ public class SectionFlowTests
         var uptake = Seconds
             .Select(seconds =>
                 Flows
-                    .Run(
-                        FlowProblem.Dry(mesh, Fluids),
-                        Flows.Hold(1300, 10),
-                        new StepControl(seconds, 1, seconds, 1e-10)
-                    )
-                    .NetM3
+                    .Run(DryWood.Of(mesh, Fluids), Flows.Hold(1300, 10), new StepControl(seconds, 1, seconds, 1e-10))
+                    .Moments[^1]
+                    .GainedM3
             )
             .ToArray();
 

@@ -54,13 +54,13 @@ public class BuckleyLeverettTests
         var mesh = new FlowMesh([.. line.VoidM3.ToArray(), 1e6 * Length], [.. joins], [(0, 2 * K / width)]);
         var fluids = new FluidPair(Liquid, Other, Relative, CapillaryCurve.None);
         var run = Flows.Run(
-            FlowProblem.Dry(mesh, fluids, 4900),
+            DryWood.Of(mesh, fluids, 4900),
             Flows.Hold(4910, 400),
             // The time step shrinks with the cells, so that both errors fall together.
             new StepControl(firstSeconds: 1, growth: 2, greatestSeconds: 24_000.0 / cells / 2)
         );
         Assert.IsType<Completed>(run.Ending);
-        return ([.. run.Saturation.Take(cells)], run.NetM3 / (Length * Voids));
+        return ([.. run.Saturation.Take(cells)], run.Moments[^1].GainedM3 / (Length * Voids));
     }
 
     private static double Exact(double x, double injected)

@@ -14,7 +14,7 @@ public class FlowRefusalTests
     [Fact]
     public void A_run_that_uses_up_its_steps_says_where_and_when_and_still_balances()
     {
-        var run = Flows.Run(FlowProblem.Dry(Line, Fluids), Flows.FullCell, new StepControl(greatestSteps: 12));
+        var run = Flows.Run(DryWood.Of(Line, Fluids), Flows.FullCell, new StepControl(greatestSteps: 12));
 
         var limit = Assert.IsType<StepLimit>(run.Ending);
         Assert.Equal(12, limit.Steps);
@@ -69,7 +69,7 @@ public class FlowRefusalTests
         var seen = new Shares(stop);
 
         Assert.Throws<OperationCanceledException>(() =>
-            FlowSolver.Run(FlowProblem.Dry(Line, Fluids), Flows.FullCell, StepControl.Usual, seen, stop.Token)
+            FlowSolver.Run(DryWood.Of(Line, Fluids), Flows.FullCell, StepControl.Usual, seen, stop.Token)
         );
         Assert.InRange(seen.Last, 0.001, 0.5);
     }

@@ -1,5 +1,4 @@
 using Alburnum.Flow.Equations;
-using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Partitioning;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;

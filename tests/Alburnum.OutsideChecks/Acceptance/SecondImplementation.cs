@@ -37,7 +37,7 @@ public class SecondImplementation
     public void Exact_bounds_on_a_share_agree()
     {
         Agree("clopper-lower", 1e-9, a => ClopperPearson.Lower((int)a[0], (int)a[1], a[2]));
-        Agree("clopper-upper", 1e-9, a => ClopperPearson.Upper((int)a[0], (int)a[1], a[2]));
+        Agree("clopper-upper", 1e-9, a => 1 - ClopperPearson.Lower((int)(a[1] - a[0]), (int)a[1], a[2]));
     }
 
     [Fact]

@@ -118,13 +118,6 @@ public class HistoryTests
     }
 
     [Fact]
-    public void A_chart_designed_for_a_run_length_has_it()
-    {
-        Assert.Equal(370, AverageRunLength.Of(AverageRunLength.EwmaFor(0.1, 370), 0), 0.01);
-        Assert.Equal(370, AverageRunLength.Of(AverageRunLength.CusumFor(0.5, 370), 0), 0.01);
-    }
-
-    [Fact]
     public void Capability_against_a_limit_is_the_distance_in_threes()
     {
         var capability = Capability.Of(50, 9, 1, 6);

@@ -17,7 +17,10 @@ public class SwitchingTests
     private static readonly InspectedLot Bad = new(LotOutcome.Rejected);
     private static readonly InspectedLot Agreed = new(LotOutcome.Accepted, IsReductionAgreed: true);
 
-    private static SwitchingState After(params InspectedLot[] lots) => Switching.After(lots, Rules);
+    private static SwitchingState After(params InspectedLot[] lots) => After(Rules, lots);
+
+    private static SwitchingState After(SwitchingRules rules, params InspectedLot[] lots) =>
+        lots.Aggregate(SwitchingState.Beginning, (state, lot) => Switching.After(state, lot, rules));
 
     [Fact]
     public void Two_rejections_in_five_lots_tighten()
@@ -80,7 +83,7 @@ public class SwitchingTests
     public void A_count_of_rejections_can_stop_acceptance_instead()
     {
         var rules = Rules with { TightenedToStop = null, RejectedToStop = 5 };
-        var stopped = Switching.After([Bad, Bad, Bad, Bad, Bad, Bad, Bad], rules);
+        var stopped = After(rules, Bad, Bad, Bad, Bad, Bad, Bad, Bad);
 
         Assert.True(stopped.IsStopped);
         Assert.Equal(new RejectedOnTightened(5), stopped.Reason);

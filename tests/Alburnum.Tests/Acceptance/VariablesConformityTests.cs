@@ -1,6 +1,7 @@
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using CsCheck;
+using MathNet.Numerics.Statistics;
 
 namespace Alburnum.Tests.Acceptance;
 
@@ -32,9 +33,10 @@ public class VariablesConformityTests
     public void The_verdict_turns_exactly_at_the_tolerance_limits()
     {
         var judged = Judge(Exact(Retentions), Demand(13));
+        double[] logs = [.. Retentions.Select(value => Math.Log(value))];
 
         Assert.Equal(
-            ToleranceLimit.Lower(Retentions, 0.75, 0.95, Population.LogNormal),
+            Math.Exp(logs.Mean() - ToleranceLimit.Factor(logs.Length, 0.75, 0.95) * logs.StandardDeviation()),
             judged.LowerLimit!.Value,
             1e-9
         );

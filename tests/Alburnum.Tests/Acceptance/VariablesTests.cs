@@ -39,28 +39,6 @@ public class VariablesTests
             );
 
     [Fact]
-    public void The_tolerance_limit_and_the_share_above_it_undo_each_other()
-    {
-        double[] depths = [7.1, 8.4, 6.6, 9.0, 7.7, 8.1, 7.4, 8.8];
-        var limit = ToleranceLimit.Lower(depths, 0.9, 0.95, Population.Normal);
-
-        Assert.Equal(0.9, ToleranceLimit.ShareAbove(depths, limit, 0.95, Population.Normal), 1e-7);
-    }
-
-    [Fact]
-    public void A_log_normal_limit_is_the_normal_limit_of_the_logarithms()
-    {
-        double[] retentions = [9.1, 14.2, 11.0, 17.5, 12.3];
-        var logs = retentions.Select(value => Math.Log(value)).ToArray();
-
-        Assert.Equal(
-            Math.Exp(ToleranceLimit.Lower(logs, 0.9, 0.75, Population.Normal)),
-            ToleranceLimit.Lower(retentions, 0.9, 0.75, Population.LogNormal),
-            1e-10
-        );
-    }
-
-    [Fact]
     public void Without_cut_off_readings_the_fit_is_mean_and_spread()
     {
         double[] values = [3.2, 4.1, 5.0, 6.2, 4.4];
@@ -107,17 +85,6 @@ public class VariablesTests
     }
 
     [Fact]
-    public void What_is_known_of_the_process_draws_the_reading_towards_it()
-    {
-        var reading = new Estimate(5.9, 0.5);
-
-        Assert.True(ConformityRisk.Conformity(reading, 6) < 0.5);
-        Assert.True(
-            ConformityRisk.Conformity(reading, 6, new Estimate(8, 1.5)) > ConformityRisk.Conformity(reading, 6)
-        );
-    }
-
-    [Fact]
     public void A_better_photograph_helps_more_than_a_poorer_one()
     {
         var reading = new Estimate(6.3, 0.5);
@@ -141,8 +108,9 @@ public class VariablesTests
         for (var i = 0; i < draws; i++)
         {
             var truth = 6.3 + 0.5 * Gauss();
-            var together = ConformityRisk.Conformity(new(truth + 0.3 * Gauss(), 0.3), 6, new Estimate(6.3, 0.5));
-            if (DecisionRule.Usual.Decide(together) != Verdict.Undecided)
+            var together = ConformityRisk.Combine(new(6.3, 0.5), new(truth + 0.3 * Gauss(), 0.3));
+            var conforms = Normal.CDF(0, 1, (together.Value - 6) / together.StandardUncertainty);
+            if (DecisionRule.Usual.Decide(conforms) != Verdict.Undecided)
                 decided++;
         }
 

@@ -78,16 +78,28 @@ public class ChargeTests
         Assert.Equal(455, account.NetLPerM3.Value, 1e-9);
         // 455 L/m³ of 1 kg/L at the mean strength of 1.95 %.
         Assert.Equal(8.8725, account.RetentionKgPerM3.Value, 1e-9);
-        Assert.Contains("Tank and weight agree within their uncertainty.", account.Explanations);
+        Assert.Contains(new TankAndWeightAgree(), account.Findings);
     }
 
+    [Fact]
+    public void A_discrepancy_between_tank_and_scales_is_found()
+    {
+        Assert.Contains(new TankLostMore(190), ChargeAccount.Of(Readings with { TankAfterL = 7900 }).Findings);
+        Assert.Contains(new TimberGainedMore(110), ChargeAccount.Of(Readings with { TankAfterL = 8200 }).Findings);
+        Assert.Contains(new NotWeighed(), ChargeAccount.Of(Readings with { WeightAfterKg = null }).Findings);
+    }
+
+    [Fact]
+    public void More_kept_than_was_in_at_peak_is_found() =>
+        Assert.Contains(new KeptMoreThanAtPeak(), ChargeAccount.Of(Readings with { TankAtPeakL = 3800 }).Findings);
+
     [Theory]
-    [InlineData(7900, "The tank lost 190 L more than the timber gained")]
-    [InlineData(8200, "The timber gained 110 L more than the tank lost")]
-    public void A_discrepancy_is_explained(double tankAfterL, string said) =>
+    [InlineData(1.8, typeof(SolutionLostStrength))]
+    [InlineData(2.2, typeof(SolutionGainedStrength))]
+    public void A_change_of_strength_by_more_than_a_twentieth_is_found(double after, Type finding) =>
         Assert.Contains(
-            ChargeAccount.Of(Readings with { TankAfterL = tankAfterL }).Explanations,
-            sentence => sentence.StartsWith(said, StringComparison.Ordinal)
+            ChargeAccount.Of(Readings with { StrengthAfterPercent = after }).Findings,
+            found => found.GetType() == finding
         );
 
     [Fact]

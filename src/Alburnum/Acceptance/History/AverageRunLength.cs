@@ -1,7 +1,6 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.RootFinding;
 
 namespace Alburnum.Acceptance.History;
 
@@ -58,40 +57,6 @@ public static class AverageRunLength
                     : rule.Weights[j - 1] * Normal.PDF(0, 1, At(j) + k - At(i) - shift)
         );
         return Solve(kernel)[0];
-    }
-
-    /// <summary>The EWMA chart that signals falsely once in so many charges on average.</summary>
-    /// <param name="lambda">Weight of the newest charge, 0.01 to 1.</param>
-    /// <param name="charges">Average charges between false signals, 10 to 100 000.</param>
-    public static EwmaChart EwmaFor(double lambda, double charges)
-    {
-        Require.InRange(charges, 10, 100_000, "charges");
-        return new(lambda, Find(width => Of(new EwmaChart(lambda, width), 0), charges));
-    }
-
-    /// <summary>The two-sided CUSUM chart that signals falsely once in so many charges on average.</summary>
-    /// <param name="allowance">Half the shift that matters, standard deviations, 0.05 to 3.</param>
-    /// <param name="charges">Average charges between false signals, 10 to 100 000.</param>
-    public static CusumChart CusumFor(double allowance, double charges)
-    {
-        Require.InRange(charges, 10, 100_000, "charges");
-        return new(allowance, Find(interval => Of(new CusumChart(allowance, interval), 0), charges));
-    }
-
-    /// <summary>The width at which a run length, which grows with it, reaches a number of charges.</summary>
-    private static double Find(Func<double, double> runLength, double charges)
-    {
-        // Strides out in small steps: far beyond the answer the equation is too ill-conditioned to solve.
-        var high = 0.5;
-        while (runLength(high) < charges)
-            high += 0.5;
-        return Brent.FindRoot(
-            width => Math.Log(runLength(width) / charges),
-            Math.Max(0.1, high - 0.5),
-            high,
-            1e-9,
-            100
-        );
     }
 
     private static Vector<double> Solve(Matrix<double> kernel) =>

@@ -98,10 +98,6 @@ public static class Switching
         };
     }
 
-    /// <summary>Where the plant stands after a row of lots.</summary>
-    public static SwitchingState After(IEnumerable<InspectedLot> lots, SwitchingRules rules) =>
-        lots.Aggregate(SwitchingState.Beginning, (state, lot) => After(state, lot, rules));
-
     /// <summary>Begins again at tightened inspection after a stop.</summary>
     public static SwitchingState BeginAgain { get; } = SwitchingState.Beginning with { Severity = Severity.Tightened };
 

@@ -16,18 +16,6 @@ public sealed record GlobalRisk(double ConsumerRisk, double ProducerRisk, double
 /// </remarks>
 public static class ConformityRisk
 {
-    /// <summary>Probability that a value reaches its lower limit, given what is known of the process as well as the reading.</summary>
-    /// <param name="reading">The reading with its standard uncertainty, above 0.</param>
-    /// <param name="lowerLimit">Least value that conforms.</param>
-    /// <param name="process">Mean and spread of the process before reading; null where nothing is known of it.</param>
-    public static double Conformity(Estimate reading, double lowerLimit, Estimate? process = null)
-    {
-        var known = process is { } prior ? Combine(prior, reading) : reading;
-        return known.StandardUncertainty > 0 ? Normal.CDF(0, 1, (known.Value - lowerLimit) / known.StandardUncertainty)
-            : known.Value >= lowerLimit ? 1
-            : 0;
-    }
-
     /// <summary>Consumer's and producer's risk over the whole process.</summary>
     /// <param name="process">Mean and spread of the true values; spread above 0.</param>
     /// <param name="readingUncertainty">Standard uncertainty of a reading, above 0.</param>

@@ -23,8 +23,7 @@ public readonly record struct CensoredReading(double Value, Censoring Censoring)
 /// <summary>Mean and spread of a population fitted to readings of which some are cut off.</summary>
 /// <param name="Mean">Mean; of the logarithms for a log-normal population.</param>
 /// <param name="StandardDeviation">Standard deviation; of the logarithms for a log-normal population.</param>
-/// <param name="Population">Shape of the population.</param>
-public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation, Population Population);
+public sealed record CensoredFit(Estimate Mean, Estimate StandardDeviation);
 
 /// <summary>Fits a population to cut-off readings by maximum likelihood.</summary>
 /// <remarks>
@@ -64,7 +63,7 @@ public static class CensoredSample
             if (moved < 1e-13 * (1 + Math.Abs(mean) + variance))
                 break;
         }
-        return WithUncertainty(scaled, mean, Math.Sqrt(variance), population);
+        return WithUncertainty(scaled, mean, Math.Sqrt(variance));
     }
 
     /// <summary>Mean and variance of a reading's value, given what it says.</summary>
@@ -82,12 +81,7 @@ public static class CensoredSample
     /// <summary>Density over the tail above z; goes over into z for a far tail.</summary>
     private static double Hazard(double z) => z > 30 ? z + 1 / z : Normal.PDF(0, 1, z) / Normal.CDF(0, 1, -z);
 
-    private static CensoredFit WithUncertainty(
-        CensoredReading[] readings,
-        double mean,
-        double sd,
-        Population population
-    )
+    private static CensoredFit WithUncertainty(CensoredReading[] readings, double mean, double sd)
     {
         double LogLikelihood(double m, double s) =>
             readings.Sum(reading =>
@@ -112,6 +106,6 @@ public static class CensoredSample
                     + LogLikelihood(mean - h, sd - h)
                 ) / (4 * h * h);
         var determinant = mm * ss - ms * ms;
-        return new(new(mean, Math.Sqrt(-ss / determinant)), new(sd, Math.Sqrt(-mm / determinant)), population);
+        return new(new(mean, Math.Sqrt(-ss / determinant)), new(sd, Math.Sqrt(-mm / determinant)));
     }
 }

@@ -22,35 +22,6 @@ public static class ToleranceLimit
         return NonCentralT.Quantile(confidence, n - 1, Normal.InvCDF(0, 1, share) * root) / root;
     }
 
-    /// <summary>The limit that a share of the population exceeds.</summary>
-    /// <param name="values">Measurements in one unit, 2 or more, not all equal; above 0 for a log-normal population.</param>
-    /// <param name="share">Share of the population that is to exceed the limit.</param>
-    /// <param name="confidence">One-sided confidence.</param>
-    /// <param name="population">Shape of the population.</param>
-    /// <returns>The limit, in the unit of the values.</returns>
-    public static double Lower(IReadOnlyList<double> values, double share, double confidence, Population population)
-    {
-        var scale = population.Scaled(values);
-        return population.Unscaled(scale.Mean() - Factor(values.Count, share, confidence) * scale.StandardDeviation());
-    }
-
-    /// <summary>Lower confidence bound on the share of the population that exceeds a limit.</summary>
-    /// <param name="values">Measurements in one unit, 2 or more, not all equal.</param>
-    /// <param name="limit">The limit, in the unit of the values; above 0 for a log-normal population.</param>
-    /// <param name="confidence">One-sided confidence.</param>
-    /// <param name="population">Shape of the population.</param>
-    public static double ShareAbove(
-        IReadOnlyList<double> values,
-        double limit,
-        double confidence,
-        Population population
-    )
-    {
-        var root = Math.Sqrt(values.Count);
-        var distance = Distance(values, limit, population);
-        return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, distance * root, values.Count - 1) / root);
-    }
-
     /// <summary>How many standard deviations the mean lies above a limit, on the scale on which the population is normal.</summary>
     internal static double Distance(IReadOnlyList<double> values, double limit, Population population)
     {

@@ -40,9 +40,12 @@ public sealed record ChargeReadings
     public required double SolutionDensityKgPerM3 { get; init; }
 }
 
-/// <summary>A charge reckoned from its readings.</summary>
+/// <summary>What a charge took up, worked out from its readings.</summary>
 public sealed record ChargeAccount
 {
+    // Share by which the strength may drift before it is worth a word.
+    private const double StrengthChangeNoted = 0.05;
+
     /// <summary>Solution kept, by the tank.</summary>
     public required Estimate NetByTankL { get; init; }
 
@@ -55,7 +58,7 @@ public sealed record ChargeAccount
     /// <summary>Solution given back at release; null where gross is.</summary>
     public required Estimate? KickbackL { get; init; }
 
-    /// <summary>Net uptake, by weight where weighed, else by the tank.</summary>
+    /// <summary>Net uptake, by weight where weighed, otherwise by the tank.</summary>
     public required Estimate NetLPerM3 { get; init; }
 
     /// <summary>Product to the m³ of timber (whole piece, not the zone).</summary>
@@ -64,15 +67,16 @@ public sealed record ChargeAccount
     /// <summary>Tank less weight; null where there is only one of them.</summary>
     public required Estimate? DiscrepancyL { get; init; }
 
-    /// <summary>What the readings say of each other, one sentence each.</summary>
-    public required IReadOnlyList<string> Explanations { get; init; }
+    /// <summary>What the readings say of each other.</summary>
+    public required IReadOnlyList<ChargeFinding> Findings { get; init; }
 
-    /// <summary>Reckons a charge.</summary>
+    /// <summary>Works a charge out.</summary>
     /// <param name="readings">What was read.</param>
     /// <exception cref="InputRefusedException">Readings that cannot belong to one charge.</exception>
     public static ChargeAccount Of(ChargeReadings readings)
     {
-        Check(readings);
+        if (Problems(readings) is { Count: > 0 } problems)
+            throw new InputRefusedException(problems);
         var density = readings.SolutionDensityKgPerM3 / 1000;
         var twoReadings = Math.Sqrt(2) * readings.TankStandardUncertaintyL;
         var byTank = new Estimate(readings.TankBeforeL - readings.TankAfterL, twoReadings);
@@ -103,47 +107,37 @@ public sealed record ChargeAccount
             NetLPerM3 = perM3,
             RetentionKgPerM3 = new Estimate(perM3.Value * productPerL, perM3.StandardUncertainty * productPerL),
             DiscrepancyL = discrepancy,
-            Explanations = [.. Explain(readings, discrepancy, kickback)],
+            Findings = [.. Compared(readings, discrepancy, kickback)],
         };
     }
 
-    private static IEnumerable<string> Explain(ChargeReadings readings, Estimate? discrepancy, Estimate? kickback)
+    private static IEnumerable<ChargeFinding> Compared(
+        ChargeReadings readings,
+        Estimate? discrepancy,
+        Estimate? kickback
+    )
     {
-        if (discrepancy is { } off)
-        {
-            if (Math.Abs(off.Value) <= 2 * off.StandardUncertainty)
-                yield return "Tank and weight agree within their uncertainty.";
-            else if (off.Value > 0)
-                yield return FormattableString.Invariant(
-                    $"The tank lost {off.Value:0} L more than the timber gained: drip not pumped back before the reading, a leak, evaporation, or solution held in stacking and on surfaces."
-                );
-            else
-                yield return FormattableString.Invariant(
-                    $"The timber gained {-off.Value:0} L more than the tank lost: rain or snow on the load, the load not drained when weighed, or water let into the tank."
-                );
-        }
+        if (discrepancy is not { } off)
+            yield return new NotWeighed();
+        else if (Math.Abs(off.Value) <= 2 * off.StandardUncertainty)
+            yield return new TankAndWeightAgree();
         else
-        {
-            yield return "The timber was not weighed before and after: nothing checks the tank.";
-        }
+            yield return off.Value > 0 ? new TankLostMore(off.Value) : new TimberGainedMore(-off.Value);
         if (kickback is { } back && back.Value < -2 * back.StandardUncertainty)
-            yield return "More was kept than was in the timber at peak pressure: the free volume of the vessel or a reading is wrong.";
-        if (readings.StrengthAfterPercent is { } end)
-        {
-            var change = end / readings.StrengthBeforePercent - 1;
-            if (change < -0.05)
-                yield return FormattableString.Invariant(
-                    $"The solution lost {-100 * change:0} % of its strength: product taken up ahead of the water, water from wet timber, or rain; check the strength before the next charge."
-                );
-            else if (change > 0.05)
-                yield return FormattableString.Invariant(
-                    $"The solution gained {100 * change:0} % of strength: water taken up ahead of the product, or evaporation; check the strength before the next charge."
-                );
-        }
+            yield return new KeptMoreThanAtPeak();
+        if (readings.StrengthAfterPercent is not { } end)
+            yield break;
+        var change = end / readings.StrengthBeforePercent - 1;
+        if (change < -StrengthChangeNoted)
+            yield return new SolutionLostStrength(-100 * change);
+        else if (change > StrengthChangeNoted)
+            yield return new SolutionGainedStrength(100 * change);
     }
 
-    private static void Check(ChargeReadings readings)
+    /// <summary>Readings that cannot belong to one charge; empty where they can.</summary>
+    public static IReadOnlyList<InputProblem> Problems(ChargeReadings readings)
     {
+        ArgumentNullException.ThrowIfNull(readings);
         var problems = new List<InputProblem>();
         void Refuse(string field, double found, string expected) =>
             problems.Add(
@@ -167,8 +161,7 @@ public sealed record ChargeAccount
             Refuse("strengthBeforePercent", readings.StrengthBeforePercent, "above 0 to 100 %");
         if (!(readings.SolutionDensityKgPerM3 is >= 600 and <= 1600))
             Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, "600 to 1600 kg/m³");
-        if (problems.Count > 0)
-            throw new InputRefusedException(problems);
+        return problems;
     }
 
     private static double Combined(double a, double b) => Math.Sqrt(a * a + b * b);

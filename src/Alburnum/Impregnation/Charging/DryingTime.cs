@@ -9,6 +9,10 @@ namespace Alburnum.Impregnation.Charging;
 /// </remarks>
 public static class DryingTime
 {
+    /// <summary>Diffusion coefficient of moisture across the grain of softwood in air drying, free and bound water together, m²/s.</summary>
+    public static Fact<double> SoftwoodDiffusionM2PerS { get; } =
+        new(3e-10, new(Standing.FromMemory, "order of magnitude for softwoods in air drying", "", "", "remembered"));
+
     /// <summary>Days until the mean moisture is down to a limit.</summary>
     /// <param name="thicknessMm">Thickness of the pieces, mm. 1 to 1000.</param>
     /// <param name="startPercent">Moisture now, %. Up to 200.</param>

@@ -1,4 +1,6 @@
-namespace Alburnum.Flow.Mesh;
+using Alburnum.Flow.Mesh;
+
+namespace Alburnum.Flow.Tests;
 
 /// <summary>Meshes of one dimension: straight in from a flat face, or from the round surface towards the pith.</summary>
 internal static class LineMesh

@@ -1,0 +1,23 @@
+using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Impregnation;
+using Alburnum.Workflows.Impregnation;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Charging;
+
+/// <summary>Works out from its readings what a charge took up.</summary>
+internal sealed class ChargeReconcileCommand(IAnsiConsole console, FactLibrary facts) : Command<ChargeSettings>
+{
+    public override int Execute(CommandContext context, ChargeSettings settings, CancellationToken cancellationToken)
+    {
+        var order = ChargeFile.Read(settings.File, facts);
+        var document = ChargeMapping.Of(ReconcileCharge.Run(order, facts, cancellationToken));
+        if (settings.Json)
+            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+        else
+            ChargePrint.Account(console, document);
+        return CommandLine.Done;
+    }
+}

@@ -1,0 +1,68 @@
+using Alburnum.Reports.Words;
+using Alburnum.Workflows.Impregnation;
+
+namespace Alburnum.Reports.Impregnation;
+
+/// <summary>Writes the plan and the account of a charge down.</summary>
+public static class ChargeMapping
+{
+    /// <summary>The plan.</summary>
+    public static ChargePlanDocument Of(PlannedCharge planned)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        var (order, plan) = (planned.Order, planned.Plan);
+        return new()
+        {
+            Name = order.Name,
+            PieceCount = order.Pieces.Sum(pieces => pieces.Count),
+            VolumeM3 = order.VolumeM3,
+            SurfaceM2 = order.SurfaceM2,
+            Schedule = planned.Schedule.Name,
+            ScheduleMinutes = planned.Schedule.Minutes,
+            DryingDays = planned.DryingDays,
+            DensityKgPerM3 = plan.Question.DensityKgPerM3,
+            RequiredKgPerM3 = plan.Question.RetentionKgPerM3,
+            SolutionDensityKgPerM3 = plan.Question.SolutionDensityKgPerM3,
+            UptakeLPerM3 = plan.Question.UptakeLPerM3,
+            ZoneLPerM3 = plan.Question.ZoneLPerM3,
+            SolutionL = plan.SolutionL,
+            StrengthPercent = plan.StrengthPercent,
+            ProductKg = plan.ConcentrateKg,
+            WaterKg = plan.WaterKg,
+            WeightBeforeKg = plan.WeightBeforeKg,
+            WeightAfterKg = plan.WeightAfterKg,
+            CoreShare = planned.CoreShare,
+            Assumptions =
+            [
+                .. TreatingWords.English.Say(planned.Assumptions),
+                .. planned.DryingDays is null ? [] : (string[])[ChargeWords.English.Diffusion],
+            ],
+            Cautions = ChargeWords.English.Cautions,
+        };
+    }
+
+    /// <summary>The account.</summary>
+    public static ChargeAccountDocument Of(ReconciledCharge reconciled)
+    {
+        ArgumentNullException.ThrowIfNull(reconciled);
+        var (planned, account) = (reconciled.Planned, reconciled.Account);
+        return new()
+        {
+            Name = planned.Order.Name,
+            PieceCount = planned.Order.Pieces.Sum(pieces => pieces.Count),
+            VolumeM3 = planned.Order.VolumeM3,
+            NetByTankL = account.NetByTankL,
+            NetByWeightL = account.NetByWeightL,
+            DiscrepancyL = account.DiscrepancyL,
+            GrossL = account.GrossL,
+            KickbackL = account.KickbackL,
+            NetLPerM3 = account.NetLPerM3,
+            ExpectedLPerM3 = planned.Plan.Question.UptakeLPerM3,
+            AsExpected = reconciled.IsAsExpected,
+            RetentionKgPerM3 = account.RetentionKgPerM3,
+            Findings = ChargeWords.English.Say(account.Findings),
+            Assumptions = TreatingWords.English.Say(planned.Assumptions),
+            Cautions = ChargeWords.English.Cautions,
+        };
+    }
+}

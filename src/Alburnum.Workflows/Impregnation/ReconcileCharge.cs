@@ -1,0 +1,40 @@
+using Alburnum.Impregnation.Charging;
+using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>A charge that was run, beside what was expected of it.</summary>
+/// <param name="Planned">The plan.</param>
+/// <param name="Account">What it took up.</param>
+public sealed record ReconciledCharge(PlannedCharge Planned, ChargeAccount Account)
+{
+    /// <summary>Whether the uptake lies within two standard uncertainties of what was expected.</summary>
+    public bool IsAsExpected
+    {
+        get
+        {
+            var expected = Planned.Plan.Question.UptakeLPerM3;
+            return Math.Abs(Account.NetLPerM3.Value - expected.Value) <= 2 * expected.StandardUncertainty;
+        }
+    }
+}
+
+/// <summary>Works out from its readings what a charge took up, and holds it against the plan.</summary>
+public static class ReconcileCharge
+{
+    /// <summary>Reconciles it.</summary>
+    /// <param name="order">The charge, with its readings.</param>
+    /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
+    /// <param name="stop">Stops the work.</param>
+    /// <exception cref="InputRefusedException">There are no readings, or the charge cannot be planned.</exception>
+    public static ReconciledCharge Run(ChargeOrder order, FactLibrary facts, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        if (order.Readings is not { } readings)
+            throw new InputRefusedException(
+                new InputProblem(order.File, 0, "", "readings", "nothing", "what was read at the vessel")
+            );
+        return new(PlanCharge.Run(order, facts, stop), ChargeAccount.Of(readings));
+    }
+}

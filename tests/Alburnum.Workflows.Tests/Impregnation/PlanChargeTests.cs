@@ -1,0 +1,124 @@
+using Alburnum.Impregnation.Charging;
+using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
+
+namespace Alburnum.Workflows.Tests.Impregnation;
+
+public sealed class PlanChargeTests
+{
+    private static readonly FactLibrary Facts = new(Repository.At("data"));
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static ChargeOrder Posts(int count) =>
+        new()
+        {
+            File = "posts.yaml",
+            Name = "posts",
+            Species = Facts.Species.Get("Scots pine"),
+            Pieces = [new(SectionText.TryParse("75x75", out var section) ? section : null!, 1800, count)],
+            SapwoodMm = 30,
+            MoisturePercent = 26,
+            DryingCelsius = 20,
+            DryingHumidity = 0.65,
+            Schedule = "full cell",
+            DepthMm = 20,
+            RetentionKgPerM3 = 6,
+            SolutionDensityKgPerM3 = 1005,
+        };
+
+    [Fact]
+    public void Twice_the_pieces_take_twice_the_solution_at_the_same_strength()
+    {
+        var (some, more) = (PlanCharge.Run(Posts(100), Facts, Stop).Plan, PlanCharge.Run(Posts(200), Facts, Stop).Plan);
+
+        Assert.Equal(2 * some.SolutionL.Value, more.SolutionL.Value, 1e-6);
+        Assert.Equal(some.StrengthPercent.Value, more.StrengthPercent.Value, 1e-9);
+    }
+
+    [Fact]
+    public void Two_rows_of_one_size_are_planned_like_one()
+    {
+        var one = Posts(200);
+        var two = one with { Pieces = [.. Posts(50).Pieces, .. Posts(150).Pieces] };
+
+        Assert.Equal(
+            PlanCharge.Run(one, Facts, Stop).Plan.ConcentrateKg.Value,
+            PlanCharge.Run(two, Facts, Stop).Plan.ConcentrateKg.Value,
+            1e-9
+        );
+    }
+
+    [Fact]
+    public void Only_timber_above_its_limit_must_dry()
+    {
+        Assert.Null(PlanCharge.Run(Posts(1) with { MoistureLimitPercent = 28 }, Facts, Stop).DryingDays);
+        Assert.True(
+            PlanCharge.Run(Posts(1) with { MoistureLimitPercent = 28, MoisturePercent = 36 }, Facts, Stop).DryingDays
+                > 0
+        );
+    }
+
+    [Fact]
+    public void Air_that_never_dries_the_timber_to_its_limit_is_refused() =>
+        Assert.Equal(
+            "moistureLimitPercent",
+            Assert
+                .Single(
+                    Assert
+                        .Throws<InputRefusedException>(() =>
+                            PlanCharge.Run(
+                                Posts(1) with
+                                {
+                                    MoistureLimitPercent = 18,
+                                    DryingHumidity = 0.95,
+                                },
+                                Facts,
+                                Stop
+                            )
+                        )
+                        .Problems
+                )
+                .Field
+        );
+
+    [Fact]
+    public void A_charge_without_readings_cannot_be_reconciled() =>
+        Assert.Contains(
+            "readings",
+            Assert.Throws<InputRefusedException>(() => ReconcileCharge.Run(Posts(1), Facts, Stop)).Message,
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(1.9, true)]
+    [InlineData(2.1, false)]
+    [InlineData(-2.1, false)]
+    public void An_uptake_within_two_standard_uncertainties_is_as_expected(double deviations, bool isAsExpected)
+    {
+        var expected = PlanCharge.Run(Posts(200), Facts, Stop).Plan.Question.UptakeLPerM3;
+        var order = Posts(200);
+        var kept = (expected.Value + deviations * expected.StandardUncertainty) * order.VolumeM3;
+        var readings = new ChargeReadings
+        {
+            VolumeM3 = order.VolumeM3,
+            TankBeforeL = 9000,
+            TankAtPeakL = null,
+            VesselFreeL = null,
+            TankAfterL = 9000 - kept,
+            TankStandardUncertaintyL = 10,
+            WeightBeforeKg = null,
+            WeightAfterKg = null,
+            WeightStandardUncertaintyKg = 10,
+            StrengthBeforePercent = 2,
+            StrengthAfterPercent = null,
+            SolutionDensityKgPerM3 = 1005,
+        };
+
+        Assert.Equal(isAsExpected, ReconcileCharge.Run(order with { Readings = readings }, Facts, Stop).IsAsExpected);
+    }
+}
