@@ -125,7 +125,7 @@ public sealed class PredictCommandTests : IDisposable
     [InlineData("--incise: found fine, expected light", "--incise", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
     [InlineData("no such file", "--fit", "nowhere.csv")]
-    [InlineData("--cells: found 3, expected 4 to 2000", "--cells", "3")]
+    [InlineData("--cells: found 3, expected a whole number, 4 to 2000", "--cells", "3")]
     public async Task What_cannot_be_is_refused_in_words(string said, params string[] options)
     {
         var run = await AlburnumRun.Of(["predict", "Scots pine", "100x100", "--pieces", "200", .. options]);

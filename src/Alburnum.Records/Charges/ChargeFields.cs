@@ -115,14 +115,7 @@ public static class ChargeFields
         Number("lengthMm", "Length", "1800", NumberRange.Within(50, 30_000, "mm"), AskedField.MustBeThere);
 
     /// <summary>Number of pieces in one row of <c>pieces</c>.</summary>
-    public static AskedField Count { get; } =
-        Number(
-            "count",
-            "How many",
-            "200",
-            Ranges.Pieces,
-            AskedField.MustBeThere
-        );
+    public static AskedField Count { get; } = Number("count", "How many", "200", Ranges.Pieces, AskedField.MustBeThere);
 
     /// <summary>Solution in the tank before flooding, L.</summary>
     public static AskedField TankBefore { get; } =
@@ -142,7 +135,13 @@ public static class ChargeFields
 
     /// <summary>Standard uncertainty of one tank reading, L.</summary>
     public static AskedField TankUncertainty { get; } =
-        Number("tankUncertaintyL", "Standard uncertainty of one tank reading", "15", NumberRange.Within(0, 1e5, "L"), "10");
+        Number(
+            "tankUncertaintyL",
+            "Standard uncertainty of one tank reading",
+            "15",
+            NumberRange.Within(0, 1e5, "L"),
+            "10"
+        );
 
     /// <summary>Weight of the timber before, kg.</summary>
     public static AskedField WeightBefore { get; } = Weight("weightBeforeKg", "Weight of the timber before", "1120");
@@ -152,7 +151,13 @@ public static class ChargeFields
 
     /// <summary>Standard uncertainty of one weighing, kg.</summary>
     public static AskedField WeightUncertainty { get; } =
-        Number("weightUncertaintyKg", "Standard uncertainty of one weighing", "10", NumberRange.Within(0, 1e5, "kg"), "10");
+        Number(
+            "weightUncertaintyKg",
+            "Standard uncertainty of one weighing",
+            "10",
+            NumberRange.Within(0, 1e5, "kg"),
+            "10"
+        );
 
     /// <summary>Strength of the solution before, % of product by mass.</summary>
     public static AskedField StrengthBefore { get; } =
