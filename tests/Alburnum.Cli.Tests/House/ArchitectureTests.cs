@@ -91,9 +91,6 @@ public sealed class ArchitectureTests
         Types()
             .That()
             .ResideInAssembly(Rooms.Cli, Rooms.Web)
-            .And()
-            // The logic of the charge has still to be lifted into a workflow.
-            .DoNotHaveFullNameContaining("Alburnum.Cli.Impregnation.Charge")
             .Should()
             .NotDependOnAny(Types().That().Are(functions))
             .Check(Layout);
