@@ -80,7 +80,16 @@ public sealed class AcceptanceCommandTests : IDisposable
     )]
     [InlineData("--level: found IV, expected S-1", "attributes", "--lot", "500", "--aql", "10", "--level", "IV")]
     [InlineData("--lot: found nothing", "attributes", "--aql", "10")]
-    [InlineData("--cut: found 9, expected 1 to 8 pieces", "share", "--must-pass", "75", "--cut", "9", "--lot", "8")]
+    [InlineData(
+        "--cut: found 9, expected a whole number, 1 to 8 pieces",
+        "share",
+        "--must-pass",
+        "75",
+        "--cut",
+        "9",
+        "--lot",
+        "8"
+    )]
     [InlineData("--reject: found 4, expected more than --accept", "smallest", "--accept", "5", "--reject", "4")]
     [InlineData("Unknown command 'triple'", "triple")]
     public async Task Options_that_do_not_fit_are_refused_in_words(string said, params string[] options) =>

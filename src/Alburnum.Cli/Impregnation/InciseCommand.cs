@@ -12,9 +12,6 @@ namespace Alburnum.Cli.Impregnation;
 /// <summary>Looks for the lightest incising that makes enough of the cores reach the depth, and says what it costs in strength.</summary>
 internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<InciseCommand.Settings>
 {
-    // Each pattern tried is drawn anew.
-    private const int MostPieces = 2000;
-
     internal sealed class Settings : PlacedSettings
     {
         [CommandOption("--share <PERCENT>")]
@@ -44,7 +41,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             Treating = settings.Request(facts),
             CoreShare = Options.Number("--share", settings.SharePercent, NumberRange.Within(1, 100, "%")) / 100,
             ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, NumberRange.Within(2, 50, "mm")),
-            Pieces = Math.Min(Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces), MostPieces),
+            Pieces = Options.Whole("--pieces", settings.Pieces ?? 2000, Ranges.DrawnPieces),
             Seed = settings.Seed,
             Boxes =
                 settings.Boxes == 0

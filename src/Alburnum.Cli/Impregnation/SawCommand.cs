@@ -43,7 +43,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             Treating = settings.Request(facts),
             Pattern = PatternOf(settings.Pattern),
             KerfMm = Options.Number("--kerf", settings.KerfMm, NumberRange.Within(0, 20, "mm")),
-            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
+            Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
             Seed = settings.Seed,
         };
         var log = await Progress.RunAsync(

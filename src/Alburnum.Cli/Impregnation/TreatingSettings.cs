@@ -71,9 +71,8 @@ internal class TreatingSettings : CommandSettings
     public bool WholeSapwood { get; init; }
 
     [CommandOption("--pieces <N>")]
-    [Description("Pieces to draw")]
-    [DefaultValue(10_000)]
-    public int Pieces { get; init; }
+    [Description("Pieces to draw; default: 10000, or 2000 for each pattern that incise tries")]
+    public int? Pieces { get; init; }
 
     [CommandOption("--seed <N>")]
     [Description("Seed of the draws")]

@@ -6,17 +6,18 @@ using Alburnum.Impregnation.Prediction;
 namespace Alburnum.Flow.Pieces;
 
 /// <summary>The flow solver's answer for the cut end of the median piece of a question.</summary>
-public static class EndRun
+/// <param name="Ending">How the run ended.</param>
+/// <param name="DepthMm">Depth along the middle of the piece where the run ended, mm; half the length where all of it is reached.</param>
+public sealed record EndRun(FlowEnding Ending, double DepthMm)
 {
     private const int Along = 60;
     private const int Across = 12;
 
-    /// <summary>Depth along the middle of the median piece by the flow solver, mm; half the length where all of it is reached.</summary>
+    /// <summary>Treats the end of the median piece.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="isHeartwood">True for the end of heartwood, false for that of sapwood.</param>
     /// <param name="cancellation">Stops the run.</param>
-    /// <returns>Null where the run did not reach the schedule's end.</returns>
-    public static double? DepthMm(PredictionQuestion question, bool isHeartwood, CancellationToken cancellation)
+    public static EndRun Of(PredictionQuestion question, bool isHeartwood, CancellationToken cancellation)
     {
         var law = isHeartwood ? question.Heartwood : question.Sapwood;
         var length = Math.Clamp(3 * EndReach.Quick(question, isHeartwood).Middle, 20, EndReach.HalfLengthMm);
@@ -29,9 +30,7 @@ public static class EndRun
             Across
         );
         var run = FlowSolver.Run(problem, question.Schedule, StepControl.Usual, cancellation: cancellation);
-        if (run.Ending is not Completed)
-            return null;
         var depth = EndGrainMesh.MiddleDepthMm(run, length, Along);
-        return depth >= length ? EndReach.HalfLengthMm : depth;
+        return new(run.Ending, depth >= length ? EndReach.HalfLengthMm : depth);
     }
 }

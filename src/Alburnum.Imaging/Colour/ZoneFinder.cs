@@ -22,7 +22,6 @@ internal sealed record ZonesFound(
     Indicator Indicator,
     TwoZones? Zones,
     int[][] RoughRows,
-    double Separation,
     double Score
 );
 
@@ -180,11 +179,6 @@ internal sealed class ZoneFinder
         var share = t.Weight / (t.Weight + u.Weight);
         if (share is < LeastShare or > MostShare)
             return;
-        var within = new double[6];
-        for (var k = 0; k < 6; k++)
-            within[k] = (share * t.Covariance[k]) + ((1 - share) * u.Covariance[k]);
-        var pooled = new Gaussian3(t.Mean, within);
-        var separation = Math.Sqrt(pooled.Distance2((float)u.Mean[0], (float)u.Mean[1], (float)u.Mean[2]));
         var one = new Gaussian3(_allMean, _all);
         var gain =
             0.5
@@ -198,7 +192,7 @@ internal sealed class ZoneFinder
         foreach (var prior in _priors)
         {
             var score = gain + (PaletteWeight * prior.LogFit(t.Mean, u.Mean));
-            found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, separation, score));
+            found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, score));
         }
     }
 
@@ -241,7 +235,6 @@ internal sealed class ZoneFinder
                     prior.Indicator,
                     null,
                     [.. rows],
-                    0,
                     TextureGain + (PaletteWeight * prior.LogFit(_allMean, isTreated))
                 );
             }

@@ -6,16 +6,9 @@ namespace Alburnum.Imaging.Front;
 /// <summary>One depth read to a fraction of a pixel.</summary>
 /// <param name="DepthMm">Depth of the front.</param>
 /// <param name="UncertaintyMm">Standard uncertainty from texture and noise alone.</param>
-/// <param name="Contrast">Fitted change of treated share across the front: near 1 where the front is plain.</param>
 /// <param name="Error">Mean squared misfit.</param>
 /// <param name="Known">Share of the colours about the front that belong to either zone.</param>
-internal readonly record struct FittedDepth(
-    double DepthMm,
-    double UncertaintyMm,
-    double Contrast,
-    double Known,
-    double Error
-);
+internal readonly record struct FittedDepth(double DepthMm, double UncertaintyMm, double Known, double Error);
 
 /// <summary>Fits the shape of a front to the treated share along the inward normal, near a rough front.</summary>
 internal static class FrontFit
@@ -61,7 +54,7 @@ internal static class FrontFit
         // Row k stands (k + ½)·row from the rough front, but for the rounding to whole rows.
         var roughHere = Interpolate(rough, here, layout.Face.Closed);
         var shift = columns > 0 ? offset / columns : 0;
-        var (best, error, second, contrast) = Search(value, weight, window, rowMm, shape);
+        var (best, error, second) = Search(value, weight, window, rowMm, shape);
         double known = 0;
         var near = (int)(NearMm / rowMm);
         for (var k = -near; k <= near; k++)
@@ -70,7 +63,6 @@ internal static class FrontFit
         return new(
             Math.Max(0, roughHere + shift + best),
             Math.Clamp(u, LeastUncertaintyMm, SearchMm),
-            contrast,
             Math.Min(1, known),
             error
         );
@@ -124,7 +116,7 @@ internal static class FrontFit
         return (columns, offset);
     }
 
-    private static (double Best, double Error, double Second, double Contrast) Search(
+    private static (double Best, double Error, double Second) Search(
         ReadOnlySpan<double> value,
         ReadOnlySpan<double> weight,
         int window,
@@ -133,7 +125,6 @@ internal static class FrontFit
     )
     {
         Span<double> cost = stackalloc double[Trials];
-        Span<double> rise = stackalloc double[Trials];
         Span<double> sf = stackalloc double[Trials];
         Span<double> sff = stackalloc double[Trials];
         Span<double> sfy = stackalloc double[Trials];
@@ -153,43 +144,35 @@ internal static class FrontFit
             Tally(shape.Along(((k - window + 0.5) * rowMm) + SearchMm, Trials), w, y, sf, sff, sfy);
         }
         if (sw <= 0)
-            return (0, 1, 0, 0);
+            return (0, 1, 0);
         for (var n = 0; n < Trials; n++)
         {
             var at = (n * FrontShape.StepMm) - SearchMm;
-            (cost[n], rise[n]) = Levels(sw, sy, syy, (sf[n], sff[n], sfy[n]));
-            cost[n] += LeaveCost * sw * at * at;
+            cost[n] = Misfit(sw, sy, syy, (sf[n], sff[n], sfy[n])) + (LeaveCost * sw * at * at);
         }
         var best = 0;
         for (var n = 1; n < Trials; n++)
             if (cost[n] < cost[best])
                 best = n;
         var (move, second) = Parabola(cost, best);
-        return ((best * FrontShape.StepMm) - SearchMm + move, Math.Max(0, cost[best]) / sw, second, rise[best]);
+        return ((best * FrontShape.StepMm) - SearchMm + move, Math.Max(0, cost[best]) / sw, second);
     }
 
-    // Levels a (untreated) and a + c (treated) by least squares; the misfit that they leave, and c.
-    private static (double Cost, double Rise) Levels(
-        double sw,
-        double sy,
-        double syy,
-        (double F, double FF, double FY) shape
-    )
+    // Levels a (untreated) and a + c (treated) by least squares; the misfit that they leave.
+    private static double Misfit(double sw, double sy, double syy, (double F, double FF, double FY) shape)
     {
         var (sf, sff, sfy) = shape;
         var (a11, a12, a22, b1, b2) = (sw + Hold, sf, sff + Hold, sy, sfy + Hold);
         var det = (a11 * a22) - (a12 * a12);
         var a = ((b1 * a22) - (b2 * a12)) / det;
         var c = ((a11 * b2) - (a12 * b1)) / det;
-        var cost =
-            syy
+        return syy
             - (2 * a * sy)
             - (2 * c * sfy)
             + (a * a * sw)
             + (2 * a * c * sf)
             + (c * c * sff)
             + (Hold * ((a * a) + ((c - 1) * (c - 1))));
-        return (cost, c);
     }
 
     // How far the least lies from the best trial, mm, by a parabola through its neighbours; half the cost's second derivative there.

@@ -1,3 +1,4 @@
+using Alburnum.Flow.Stepping;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
@@ -58,7 +59,7 @@ public static class PredictionMapping
             MeanDepthMm = section.MeanDepthMm(),
             GrossLPerM3 = curve.Max(point => point[2]),
             NetLPerM3 = curve[^1][2],
-            EndDepthMm = solved.EndDepthMm,
+            EndDepthMm = solved.End is { Ending: Completed, DepthMm: var end } ? end : null,
             WorstImbalance = section.Run.Moments.Max(moment =>
                 Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))
             ),

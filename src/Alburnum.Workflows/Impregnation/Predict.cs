@@ -72,8 +72,8 @@ public sealed record TreatingPrediction
 
 /// <summary>The median piece by the flow solver.</summary>
 /// <param name="Section">The section's run.</param>
-/// <param name="EndDepthMm">Depth from a cut end along the middle of the piece, mm; null where that run stopped short.</param>
-public sealed record SolvedPiece(SectionRun Section, double? EndDepthMm);
+/// <param name="End">The run of a cut end.</param>
+public sealed record SolvedPiece(SectionRun Section, EndRun End);
 
 /// <summary>Predicts what the vessel can achieve in a timber: depth, uptake, retention, and the share of pieces that will conform.</summary>
 public static class Predict
@@ -119,7 +119,7 @@ public static class Predict
             Solved = request.Cells is { } cells
                 ? new(
                     SectionRun.Of(question, cells, progress: ShareDone.To(progress), cancellation: stop),
-                    EndRun.DepthMm(question, hasHeartwood, stop)
+                    EndRun.Of(question, hasHeartwood, stop)
                 )
                 : null,
         };

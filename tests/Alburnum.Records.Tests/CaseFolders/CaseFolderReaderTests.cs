@@ -337,12 +337,12 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData(
         "readings.csv",
         "piece,face,position_mm,depth_mm,u_mm\nP02,5,20,7.5,0.5\n",
-        "line 2, field face: found \"5\", expected a number, 1 to 4"
+        "line 2, field face: found \"5\", expected a whole number, 1 to 4"
     )]
     [InlineData(
         "readings.csv",
         "piece,face,position_mm,depth_mm,u_mm\nP02,1.5,20,7.5,0.5\n",
-        "line 2, field face: found 1.5, expected a whole number"
+        "line 2, field face: found \"1.5\", expected a whole number, 1 to 4"
     )]
     [InlineData(
         "readings.csv",

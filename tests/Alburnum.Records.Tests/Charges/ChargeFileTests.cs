@@ -56,10 +56,10 @@ public sealed class ChargeFileTests : IDisposable
     }
 
     [Theory]
-    [InlineData("moisturePercent: 26", "moisturePercent: 260", 3, "moisturePercent", "5 to 200 %")]
+    [InlineData("moisturePercent: 26", "moisturePercent: 260", 3, "moisturePercent", "0 to 250 %")]
     [InlineData("depthMm: 20", "depthMm: deep", 4, "depthMm", "0.1 to 1000 mm")]
     [InlineData("section: 75x75", "section: big", 8, "section", "a size such as")]
-    [InlineData("count: 200", "count: 2.5", 8, "count", "whole pieces, 1 to 1000000")]
+    [InlineData("count: 200", "count: 2.5", 8, "count", "a whole number, 1 to 100000000 pieces")]
     [InlineData("name: posts", "name: posts\nschedule: empty sell", 2, "schedule", "full cell")]
     [InlineData("name: posts", "name: posts\nincising: rough", 2, "incising", "light")]
     [InlineData("name: posts", "name: posts\nposition: middle", 2, "position", "boxed, halved or quartered")]

@@ -77,8 +77,8 @@ public sealed class LotTableTests : IDisposable
     [InlineData("L1,500,50,51,,\n", "line 2, row \"L1\", field failures: found 51, expected at most the 50 pieces")]
     [InlineData("L1,1,1,0,,\n", "field pieces: found 1, expected 2 or more, the smallest lot of the tables")]
     [InlineData("L1,500,50,3,,\nL1,500,50,3,,\n", "line 3, field lot: found \"L1\", which line 2 has already")]
-    [InlineData("L1,500,50,2.5,,\n", "field failures: found 2.5, expected a whole number")]
-    [InlineData("L1,500,50,-1,,\n", "field failures: found \"-1\", expected a number, 0 to")]
+    [InlineData("L1,500,50,2.5,,\n", "field failures: found \"2.5\", expected a whole number, 0 to 100000000 pieces")]
+    [InlineData("L1,500,50,-1,,\n", "field failures: found \"-1\", expected a whole number, 0 to")]
     [InlineData("L1,500,50,1,perhaps,\n", "field reduction_agreed: found \"perhaps\", expected yes or no")]
     [InlineData("", "no lots")]
     public void Rows_that_do_not_fit_are_refused_in_words(string rows, string said) =>

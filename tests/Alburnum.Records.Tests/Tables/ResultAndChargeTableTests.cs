@@ -75,7 +75,11 @@ public sealed class ResultAndChargeTableTests : IDisposable
             new RectangularSection(100, 100)
         );
 
-        Assert.Contains("line 3, field depth_mm: found \"0.3 in\", expected a number", said, StringComparison.Ordinal);
+        Assert.Contains(
+            "line 3, field depth_mm: found \"0.3 in\", expected 0 to 50 mm",
+            said,
+            StringComparison.Ordinal
+        );
         Assert.Contains(
             "depth_in",
             Refusal("piece,face,position_mm,depth_in,u_mm\nT1,1,10,0.3,0.01\n", new RectangularSection(100, 100)),
