@@ -63,6 +63,29 @@ internal static class SampleDocument
                     },
                 ],
             },
+            Prediction = new()
+            {
+                Schedule = "full cell",
+                Demand = "at least 6 mm in the sapwood",
+                MeanDepthMm = new(12.5, 18, 24.5),
+                MeasuredMeanDepthMm = new(9, 0.4),
+                CoreShare = new(0.93, 0.08),
+                Assumptions = ["From the smallest log that holds the piece."],
+                RestsOn = ["Sapwood: an invented law."],
+                Standing = Standing.FromMemory,
+            },
+            Charge = new()
+            {
+                Name = "charge 12",
+                PieceCount = 120,
+                VolumeM3 = 1.62,
+                RequiredKgPerM3 = 8,
+                UptakeLPerM3 = new(360, 30),
+                SolutionL = new(583, 49),
+                StrengthPercent = new(1.3, 0.1),
+                ProductKg = new(7.6, 0.6),
+            },
+            Remarks = ["Shallower than expected."],
             Batch = new()
             {
                 PiecesInBatch = 120,

@@ -22,6 +22,7 @@ internal static class CaseSummary
         console.WriteLine();
         console.Write(Pieces(document));
         console.WriteLine();
+        Expectation(console, document);
         console.WriteLine(
             $"Batch of {document.Batch.PiecesInBatch}, {document.Batch.PiecesCut} cut: {document.Batch.AcceptanceRule}."
         );
@@ -40,6 +41,18 @@ internal static class CaseSummary
         console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
         if (document.Pieces.Any(piece => piece.Reading is { File: not null, Depth: null, OutlineConfidence: < 1 }))
             console.WriteLine("To point an outline out on the case's page: alburnum serve");
+    }
+
+    private static void Expectation(IAnsiConsole console, CaseDocument document)
+    {
+        if (!ExpectationMapping.HasExpectation(document))
+            return;
+        console.MarkupLineInterpolated($"[bold]{ExpectationWords.English.Title}[/]");
+        foreach (var (name, value) in ExpectationMapping.Rows(document))
+            console.WriteLine($"{name}: {value}");
+        foreach (var note in ExpectationMapping.Notes(document))
+            console.WriteLine(note);
+        console.WriteLine();
     }
 
     private static Table Pieces(CaseDocument document)

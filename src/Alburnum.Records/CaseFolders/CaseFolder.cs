@@ -1,5 +1,6 @@
 using Alburnum.Cases;
 using Alburnum.Penetration;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 
@@ -12,6 +13,8 @@ namespace Alburnum.Records.CaseFolders;
 /// <param name="Indicator">The indicator sprayed; null to be told from the photographs.</param>
 /// <param name="Photographs">A photograph for each piece read from one, in the order of the case.</param>
 /// <param name="RulerReadings">Pieces read with a ruler.</param>
+/// <param name="Treatment">How its timber is to be treated, by which a depth is predicted; null where the case does not say.</param>
+/// <param name="Charge">The charge that it is to be treated in; null where the case names none.</param>
 /// <param name="Papers">case.yaml and the tables it names: with the photographs, all that the case rests on.</param>
 public sealed record CaseFolder(
     string CaseFile,
@@ -20,6 +23,8 @@ public sealed record CaseFolder(
     Indicator? Indicator,
     IReadOnlyList<CasePhotograph> Photographs,
     IReadOnlyList<PieceEvidence> RulerReadings,
+    TreatmentOrder? Treatment,
+    ChargeOrder? Charge,
     IReadOnlyList<PaperRecord> Papers
 )
 {

@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
@@ -76,8 +77,6 @@ public static class CaseFolderReader
         var ruler = RulerReadings(papers, root, enquiry.Section, problems);
         var assays = Assays(papers, root, problems);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
-        if (problems.Count > 0)
-            return null;
         var @case = new EnquiredCase(
             reference,
             title,
@@ -90,7 +89,22 @@ public static class CaseFolderReader
             retention,
             sapwoodMm
         );
-        return new CaseFolder(files.NameOf(CaseFile), @case, rulebook, indicator, photographs, ruler, papers.Read);
+        var name = files.NameOf(CaseFile);
+        var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook)) : null;
+        var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
+        return problems.Count > 0
+            ? null
+            : new(
+                name,
+                @case,
+                rulebook,
+                indicator,
+                photographs,
+                ruler,
+                charge?.Treatment ?? prediction,
+                charge,
+                papers.Read
+            );
     }
 
     private static Indicator? IndicatorOf(FactRow root, FactLibrary facts)

@@ -194,6 +194,10 @@ public static class ChargeFields
         SolutionDensity,
     ];
 
+    /// <summary>What the block <c>prediction</c> of a case says: how the timber lies in its log, how wet it is and how it is treated.</summary>
+    public static IReadOnlyList<AskedField> OfPrediction { get; } =
+    [Sapwood, HeartRadius, Position, All, Moisture, Schedule, Incising];
+
     /// <summary>What each row of <c>pieces</c> says.</summary>
     public static IReadOnlyList<AskedField> OfPieces { get; } = [Section, Length, Count];
 
@@ -211,6 +215,37 @@ public static class ChargeFields
         StrengthBefore,
         StrengthAfter,
     ];
+
+    /// <summary>What a case may say under <c>prediction</c>, with what follows there where it is left out.</summary>
+    public static IReadOnlyList<AskedField> OfCasePrediction => [.. OfPrediction.Select(InCase)];
+
+    /// <summary>What a case may say under <c>charge</c>, likewise.</summary>
+    public static IReadOnlyList<AskedField> OfCaseCharge => [.. OfCharge.Select(InCase)];
+
+    /// <summary>What each row of <c>pieces</c> under <c>charge</c> says, likewise.</summary>
+    public static IReadOnlyList<AskedField> OfCasePieces => [.. OfPieces.Select(InCase)];
+
+    private static AskedField InCase(AskedField field) =>
+        field.Key switch
+        {
+            "name" => field with { LeftOut = "the title of the case" },
+            "species" => field with { LeftOut = "the species of the case" },
+            "sapwoodMm" => field with
+            {
+                LeftOut = $"`statedSapwood` where the piece is round, otherwise {field.LeftOut}",
+            },
+            "moisturePercent" => field with { LeftOut = "`moisture` of the case; one of the two must be there" },
+            "incising" => field with { LeftOut = "not incised; must be there with `incised: yes`" },
+            "depthMm" => field with { LeftOut = "what the code demands; must be there where it demands no depth" },
+            "zoneMm" => field with { LeftOut = $"the zone of the code, otherwise {field.LeftOut}" },
+            "retentionKgPerM3" => field with
+            {
+                LeftOut = "what contract or code requires; must be there where neither gives a figure",
+            },
+            "section" => field with { LeftOut = "the section of the case" },
+            "count" => field with { LeftOut = "the batch, in a row that stands alone" },
+            _ => field,
+        };
 
     private static AskedField Text(string key, string help, string examples, string expected, string leftOut) =>
         new()

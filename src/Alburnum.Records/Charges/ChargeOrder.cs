@@ -1,4 +1,3 @@
-using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
 using Alburnum.Timber;
 
@@ -22,32 +21,14 @@ public sealed record ChargePieces(Section Section, double LengthMm, int Count)
 /// <summary>A charge as a treater writes it down.</summary>
 public sealed record ChargeOrder
 {
-    /// <summary>The file that it is written in, for messages.</summary>
-    public required string File { get; init; }
-
     /// <summary>What the charge is.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The timber.</summary>
-    public required Species Species { get; init; }
+    /// <summary>The timber and how it is to be treated.</summary>
+    public required TreatmentOrder Treatment { get; init; }
 
     /// <summary>What is on the bogie; one row or more.</summary>
     public required IReadOnlyList<ChargePieces> Pieces { get; init; }
-
-    /// <summary>Radius of the heartwood, mm; null where not said.</summary>
-    public double? HeartRadiusMm { get; init; }
-
-    /// <summary>Width of the sapwood, mm; null where not said.</summary>
-    public double? SapwoodMm { get; init; }
-
-    /// <summary>Where in the log the pieces were sawn; null where not said.</summary>
-    public SawingPosition? Position { get; init; }
-
-    /// <summary>Wood of one kind throughout; null where the log decides.</summary>
-    public WoodThroughout? All { get; init; }
-
-    /// <summary>Moisture content now, %.</summary>
-    public required double MoisturePercent { get; init; }
 
     /// <summary>Moisture content allowed before treatment, %; null where none is set.</summary>
     public double? MoistureLimitPercent { get; init; }
@@ -57,18 +38,6 @@ public sealed record ChargeOrder
 
     /// <summary>Relative humidity of that air, 0 to 1.</summary>
     public required double DryingHumidity { get; init; }
-
-    /// <summary>Name of the schedule.</summary>
-    public required string Schedule { get; init; }
-
-    /// <summary>Name of the incising pattern; null where the timber is plain.</summary>
-    public string? Incising { get; init; }
-
-    /// <summary>Required depth, mm.</summary>
-    public required double DepthMm { get; init; }
-
-    /// <summary>Depth of the analytical zone, mm; null to take the required depth.</summary>
-    public double? ZoneMm { get; init; }
 
     /// <summary>Product required in the zone, kg/m³.</summary>
     public required double RetentionKgPerM3 { get; init; }

@@ -80,27 +80,31 @@ public sealed class ImpregnationLibrary
         return problems.Count == 0 ? schedules : throw new InputRefusedException(problems);
     }
 
+    /// <summary>Whether there is a law for the sapwood or heartwood of a species.</summary>
+    public bool Knows(Species species, bool isHeartwood)
+    {
+        ArgumentNullException.ThrowIfNull(species);
+        return OwnOf(species, isHeartwood) is not null || TreatabilityOf(species, isHeartwood) is not null;
+    }
+
     /// <summary>The law for the sapwood or heartwood of a species: its genus's own, else its treatability class's.</summary>
     /// <exception cref="InputRefusedException">Neither the genus nor the class has a row.</exception>
     public PermeabilityLaw Of(Species species, bool isHeartwood)
     {
-        var zone = isHeartwood ? "heartwood" : "sapwood";
-        foreach (var genus in species.Genera)
-            if (Named($"{genus} {zone}") is { } own)
-                return own;
-        var treatability = isHeartwood ? species.HeartwoodTreatability : species.SapwoodTreatability;
-        if (treatability is null)
+        if (OwnOf(species, isHeartwood) is { } own)
+            return own;
+        if (TreatabilityOf(species, isHeartwood) is not { } treatability)
             throw new InputRefusedException(
                 new InputProblem(
                     "species",
                     0,
                     species.Name,
-                    $"{zone} treatability",
+                    $"{ZoneName(isHeartwood)} treatability",
                     "not known",
                     "a class in data/timber/species.yaml, or a row for the genus in data/impregnation/permeability.yaml"
                 )
             );
-        return OfClass(treatability.Value);
+        return OfClass(treatability);
     }
 
     /// <summary>The law for a treatability class.</summary>
@@ -120,6 +124,16 @@ public sealed class ImpregnationLibrary
                 )
             );
     }
+
+    private PermeabilityLaw? OwnOf(Species species, bool isHeartwood) =>
+        species
+            .Genera.Select(genus => Named($"{genus} {ZoneName(isHeartwood)}"))
+            .FirstOrDefault(law => law is not null);
+
+    private static ClassRange? TreatabilityOf(Species species, bool isHeartwood) =>
+        (isHeartwood ? species.HeartwoodTreatability : species.SapwoodTreatability)?.Value;
+
+    private static string ZoneName(bool isHeartwood) => isHeartwood ? "heartwood" : "sapwood";
 
     private PermeabilityLaw? Named(string wood) =>
         _laws.FirstOrDefault(row => row.Woods.Contains(wood, StringComparer.OrdinalIgnoreCase)).Law;

@@ -47,6 +47,18 @@ public sealed record CaseDocument
     /// <summary>What the rulebook answers.</summary>
     public required RequirementDocument Requirement { get; init; }
 
+    /// <summary>What the timber was expected to reach; left out where the case does not ask, or it is not known.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public CasePredictionDocument? Prediction { get; init; }
+
+    /// <summary>The charge that it was planned in; left out where the case names none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public CaseChargeDocument? Charge { get; init; }
+
+    /// <summary>What is to be minded of what was expected, one sentence each; left out where there is nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Remarks { get; init; }
+
     /// <summary>The batch and the rule by which it is judged.</summary>
     public required BatchDocument Batch { get; init; }
 

@@ -38,6 +38,11 @@ public static class CaseMapping
             RunAt = runAt,
             Enquiry = Enquiry(@case.Enquiry),
             Requirement = Requirement(result),
+            Prediction = ExpectationMapping.Prediction(run),
+            Charge = ExpectationMapping.Charge(run.Expected.Charge),
+            Remarks = result.Measured.Remarks is { Count: > 0 } remarks
+                ? [.. remarks.Select(ExpectationWords.English.Say)]
+                : null,
             Batch = Batch(result),
             Pieces =
             [
@@ -47,7 +52,7 @@ public static class CaseMapping
             Verdict = Verdict(result.Overall),
             WeakestStanding = trace.WeakestStanding,
             Sources = Sources(trace),
-            Cautions = cautions,
+            Cautions = [.. cautions, .. ExpectationMapping.Cautions(run.Expected)],
         };
     }
 

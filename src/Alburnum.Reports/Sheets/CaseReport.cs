@@ -27,6 +27,7 @@ public static class CaseReport
         Head(sheet, document);
         Verdict(sheet, document);
         Requirement(sheet, document);
+        Expectation(sheet, document);
         Batch(sheet, document);
         Pieces(sheet, document, pictures);
         Retention(sheet, document);
@@ -102,6 +103,17 @@ public static class CaseReport
         foreach (var condition in requirement.Conditions)
             sheet.Fact("Condition", condition);
         sheet.Fact("Weakest standing of a fact used", document.WeakestStanding.InWords());
+    }
+
+    private static void Expectation(Sheet sheet, CaseDocument document)
+    {
+        if (!ExpectationMapping.HasExpectation(document))
+            return;
+        sheet.Section(ExpectationWords.English.Title);
+        foreach (var (name, value) in ExpectationMapping.Rows(document))
+            sheet.Fact(name, value);
+        foreach (var note in ExpectationMapping.Notes(document))
+            sheet.Fact("", note);
     }
 
     /// <summary>Photographs as the report prints them, upright and small, by their SHA-256.</summary>
@@ -280,7 +292,7 @@ public static class CaseReport
     private static void Sources(Sheet sheet, CaseDocument document)
     {
         sheet.Section("Sources");
-        foreach (var source in document.Sources)
+        foreach (var source in document.Sources.Concat(document.Prediction?.RestsOn ?? []))
             sheet.Text(source, Typeface.Plain(8.5), Ink.Text);
     }
 

@@ -75,10 +75,10 @@ internal sealed class Sheet : IDisposable
     {
         var height = HeightOf(text, Typeface.Plain(9.5), TextWidthMm - nameWidthMm);
         KeepTogether(height);
-        Paragraph(name, Typeface.Plain(9.5), Ink.Quiet, MarginMm, nameWidthMm - 3, TopMm);
-        TopMm +=
-            Paragraph(text, Typeface.Plain(9.5), Ink.Text, MarginMm + nameWidthMm, TextWidthMm - nameWidthMm, TopMm)
-            + 0.8;
+        var named = Paragraph(name, Typeface.Plain(9.5), Ink.Quiet, MarginMm, nameWidthMm - 3, TopMm);
+        var left = MarginMm + nameWidthMm;
+        var said = Paragraph(text, Typeface.Plain(9.5), Ink.Text, left, TextWidthMm - nameWidthMm, TopMm);
+        TopMm += Math.Max(named, said) + 0.8;
     }
 
     /// <summary>A table. Columns are given in mm; numbers are set to the right where a width is negative.</summary>

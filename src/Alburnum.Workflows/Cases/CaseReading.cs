@@ -11,10 +11,12 @@ namespace Alburnum.Workflows.Cases;
 /// <summary>A case measured and judged; nothing of it is kept or written yet.</summary>
 /// <param name="Folder">The case as it was read.</param>
 /// <param name="Readings">The reading of each piece that was photographed, by the piece's name.</param>
+/// <param name="Expected">What was expected of the timber.</param>
 /// <param name="Judged">The case from enquiry to verdict.</param>
 public sealed record CaseReading(
     CaseFolder Folder,
     IReadOnlyDictionary<string, SectionReading> Readings,
+    CaseExpectation Expected,
     JudgedCase Judged
 )
 {
@@ -26,6 +28,7 @@ public sealed record CaseReading(
         CancellationToken stop
     )
     {
+        var expected = CaseExpectation.Of(folder, facts, stop);
         var readings = await EachItem.DoAsync(
             folder.Photographs,
             photograph => photograph.FileName,
@@ -37,7 +40,7 @@ public sealed record CaseReading(
             .Photographs.Zip(readings, (photograph, reading) => (photograph.Piece, reading))
             .ToDictionary(pair => pair.Piece, pair => pair.reading, StringComparer.Ordinal);
         var evidence = byPiece.Select(pair => Evidence(pair.Key, pair.Value)).Concat(folder.RulerReadings);
-        return new(folder, byPiece, Judge(folder, [.. evidence], facts));
+        return new(folder, byPiece, expected, Judge(folder, expected, [.. evidence], facts));
     }
 
     /// <summary>Measures one photograph of a case and judges its piece alone.</summary>
@@ -49,13 +52,19 @@ public sealed record CaseReading(
     )
     {
         var reading = Measured(photograph, folder, facts, stop);
-        return new(Judge(folder, [Evidence(photograph.Piece, reading)], facts).Pieces[0], reading);
+        var judged = Judge(folder, CaseExpectation.None, [Evidence(photograph.Piece, reading)], facts);
+        return new(judged.Pieces[0], reading);
     }
 
-    private static JudgedCase Judge(CaseFolder folder, IReadOnlyList<PieceEvidence> evidence, FactLibrary facts) =>
+    private static JudgedCase Judge(
+        CaseFolder folder,
+        CaseExpectation expected,
+        IReadOnlyList<PieceEvidence> evidence,
+        FactLibrary facts
+    ) =>
         folder
             .Case.Under(facts.Rulebooks.Named(folder.Rulebook))
-            .Predicted(prediction: null, charge: null)
+            .Predicted(expected.Prediction?.Quick, expected.Charge?.Plan, expected.NotPredicted)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);
 

@@ -80,13 +80,14 @@ public static class PlanCharge
 
     private static double? Drying(ChargeOrder order)
     {
-        if (order.MoistureLimitPercent is not { } limit || order.MoisturePercent <= limit)
+        var (moisture, file) = (order.Treatment.MoisturePercent, order.Treatment.File);
+        if (order.MoistureLimitPercent is not { } limit || moisture <= limit)
             return null;
         var air = EquilibriumMoisture.Percent(order.DryingCelsius, order.DryingHumidity);
         if (air >= limit)
             throw new InputRefusedException(
                 new InputProblem(
-                    order.File,
+                    file,
                     0,
                     "",
                     ChargeFields.MoistureLimit.Key,
@@ -99,7 +100,7 @@ public static class PlanCharge
             );
         return DryingTime.Days(
             order.Pieces.Max(pieces => pieces.Section.ThicknessMm),
-            order.MoisturePercent,
+            moisture,
             limit,
             air,
             DryingTime.SoftwoodDiffusionM2PerS.Value
@@ -111,24 +112,7 @@ public static class PlanCharge
     {
         public static Part Of(ChargeOrder order, ChargePieces pieces, FactLibrary facts, CancellationToken stop)
         {
-            var question = TreatingQuestion.Of(
-                new()
-                {
-                    File = order.File,
-                    Species = order.Species,
-                    Section = pieces.Section,
-                    HeartRadiusMm = order.HeartRadiusMm,
-                    SapwoodMm = order.SapwoodMm,
-                    Position = order.Position,
-                    All = order.All,
-                    MoisturePercent = order.MoisturePercent,
-                    Schedule = order.Schedule,
-                    DepthMm = order.DepthMm,
-                    ZoneMm = order.ZoneMm,
-                    Incising = order.Incising,
-                },
-                facts
-            );
+            var question = TreatingQuestion.Of(TreatingRequest.Of(order.Treatment, pieces.Section), facts);
             return new(
                 pieces,
                 question,

@@ -33,7 +33,7 @@ public static class ReconcileCharge
         ArgumentNullException.ThrowIfNull(order);
         if (order.Readings is not { } readings)
             throw new InputRefusedException(
-                new InputProblem(order.File, 0, "", "readings", "nothing", "what was read at the vessel")
+                new InputProblem(order.Treatment.File, 0, "", "readings", "nothing", "what was read at the vessel")
             );
         return new(PlanCharge.Run(order, facts, stop), ChargeAccount.Of(readings));
     }

@@ -175,6 +175,8 @@ public sealed record TreatingQuestion
 
     private static DepthRule RuleOf(TreatingRequest request)
     {
+        if (request.Demand is { } demand)
+            return demand;
         if (request is { IsWholeSapwood: true, DepthMm: not null })
             throw TreatingField.WholeSapwood.Refused(
                 request.File,

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Impregnation;
+using Alburnum.Records.Charges;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -67,6 +68,9 @@ public sealed record TreatingRequest
     /// <summary>Required depth, mm; null where none is.</summary>
     public double? DepthMm { get; init; }
 
+    /// <summary>What a code of practice demands, in place of a depth; null where there is no code.</summary>
+    public DepthRule? Demand { get; init; }
+
     /// <summary>Where the depth counts.</summary>
     public WoodZone Zone { get; init; } = WoodZone.Lateral;
 
@@ -81,4 +85,25 @@ public sealed record TreatingRequest
 
     /// <summary>Sampling plan; null where none was given.</summary>
     public SingleSamplingPlan? Plan { get; init; }
+
+    /// <summary>The request of a treatment as it was written in a file.</summary>
+    /// <param name="order">The treatment.</param>
+    /// <param name="section">Size of the pieces.</param>
+    internal static TreatingRequest Of(TreatmentOrder order, Section section) =>
+        new()
+        {
+            File = order.File,
+            Species = order.Species,
+            Section = section,
+            HeartRadiusMm = order.HeartRadiusMm,
+            SapwoodMm = order.SapwoodMm,
+            Position = order.Position,
+            All = order.All,
+            MoisturePercent = order.MoisturePercent,
+            Schedule = order.Schedule,
+            Incising = order.Incising,
+            Demand = order.Demand,
+            DepthMm = order.DepthMm,
+            ZoneMm = order.ZoneMm,
+        };
 }

@@ -15,6 +15,38 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     /// <summary>The case as it was put.</summary>
     public EnquiredCase Enquired => Predicted.Enquired;
 
+    /// <summary>Mean depth over the pieces whose depth could be read, mm; null where there is none.</summary>
+    /// <remarks>
+    /// Its standard uncertainty joins the scatter between the pieces, s/√n (JCGM 100, 4.2.3), with the mean uncertainty of one reading, as if all
+    /// were misread alike.
+    /// </remarks>
+    public Estimate? MeanDepthMm
+    {
+        get
+        {
+            List<Estimate> depths = [.. Evidence.Select(piece => piece.Profile?.Statistics.MeanMm).OfType<Estimate>()];
+            if (depths.Count == 0)
+                return null;
+            var mean = depths.Average(depth => depth.Value);
+            var reading = depths.Average(depth => depth.StandardUncertainty);
+            var scatter =
+                depths.Count == 1
+                    ? 0
+                    : depths.Sum(depth => (depth.Value - mean) * (depth.Value - mean))
+                        / (depths.Count - 1)
+                        / depths.Count;
+            return new(mean, Math.Sqrt(scatter + reading * reading));
+        }
+    }
+
+    /// <summary>What is to be minded of what was expected, beside what was measured.</summary>
+    public IReadOnlyList<CaseRemark> Remarks =>
+        Predicted.Prediction is { MeanMm: var expected }
+        && MeanDepthMm is { } mean
+        && (mean.Value < expected.Low || mean.Value > expected.High)
+            ? [.. Predicted.NotPredicted, new MeasuredOutsidePrediction(mean, expected)]
+            : Predicted.NotPredicted;
+
     /// <summary>The case judged: every piece against the demand, then the batch.</summary>
     /// <param name="decision">How sure one must be.</param>
     /// <exception cref="ArgumentException">No pieces, a name twice, or more pieces than the batch has.</exception>

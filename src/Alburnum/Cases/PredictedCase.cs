@@ -7,7 +7,13 @@ namespace Alburnum.Cases;
 /// <param name="Required">The case with what is demanded.</param>
 /// <param name="Prediction">What the schedule is expected to reach; null where the case does not ask.</param>
 /// <param name="Charge">The plan of the charge; null where the case names none.</param>
-public sealed record PredictedCase(RequiredCase Required, QuickPrediction? Prediction, ChargePlan? Charge)
+/// <param name="NotPredicted">What is not known that a prediction needs; empty where nothing is asked, or all is known.</param>
+public sealed record PredictedCase(
+    RequiredCase Required,
+    QuickPrediction? Prediction,
+    ChargePlan? Charge,
+    IReadOnlyList<CaseRemark> NotPredicted
+)
 {
     /// <summary>The case as it was put.</summary>
     public EnquiredCase Enquired => Required.Enquired;

@@ -19,5 +19,10 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer)
     /// <summary>The case with what its timber is expected to reach.</summary>
     /// <param name="prediction">What the schedule is expected to reach; null where the case does not ask.</param>
     /// <param name="charge">The plan of the charge; null where the case names none.</param>
-    public PredictedCase Predicted(QuickPrediction? prediction, ChargePlan? charge) => new(this, prediction, charge);
+    /// <param name="notPredicted">What is not known that a prediction needs.</param>
+    public PredictedCase Predicted(
+        QuickPrediction? prediction,
+        ChargePlan? charge,
+        params IReadOnlyList<CaseRemark> notPredicted
+    ) => new(this, prediction, charge, notPredicted);
 }

@@ -108,6 +108,97 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("prediction: { sapwoodMm: 30 }", "moisturePercent", "nothing", "0 to 250 %")]
+    [InlineData("prediction: { moisturePercent: 26, depthMm: 6 }", "depthMm", "an unknown field", "sapwoodMm")]
+    [InlineData("prediction: { moisturePercent: 26, species: oak }", "species", "an unknown field", "sapwoodMm")]
+    [InlineData("prediction: { moisturePercent: 26, schedule: empty sell }", "schedule", "empty sell", "full cell")]
+    [InlineData("prediction: { moisturePercent: 26, incising: light }", "incising", "light", "incised: yes")]
+    [InlineData("prediction: wet", "prediction", "wet", "named fields")]
+    [InlineData("charge: { species: Norway spruce, {0} }", "species", "Norway spruce", "Scots pine, as the case says")]
+    [InlineData("charge: { depthMm: 12, {0} }", "depthMm", "12", "6 mm, as in the case")]
+    [InlineData("charge: { zoneMm: 12, {0} }", "zoneMm", "12", "6 mm, as in the case")]
+    [InlineData("charge: { retentionKgPerM3: 6, {0} }", "retentionKgPerM3", "6", "8 kg/m³, as in the case")]
+    [InlineData("charge: { readings: { tankBeforeL: 9000 }, {0} }", "readings", "an unknown field", "pieces")]
+    [InlineData(
+        "charge: { moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { section: 75x75, lengthMm: 1800 } ] }",
+        "section",
+        "75x75",
+        "100 × 100 mm, as the case says"
+    )]
+    [InlineData(
+        "charge: { moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 }, { lengthMm: 2100, count: 20 } ] }",
+        "count",
+        "nothing",
+        "a whole number"
+    )]
+    [InlineData(
+        "prediction: { moisturePercent: 26 }\ncharge: { schedule: full cell, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
+        "schedule",
+        "full cell",
+        "it under prediction"
+    )]
+    public void A_treatment_that_contradicts_its_case_is_refused_with_its_line(
+        string block,
+        string field,
+        string found,
+        string expected
+    )
+    {
+        var whole = block.Replace(
+            "{0}",
+            "moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ]",
+            StringComparison.Ordinal
+        );
+        var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\n{whole}"));
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.Equal((true, field), (problem.Line > Whole.Count(letter => letter == '\n') + 1, problem.Field));
+        Assert.Contains(found, problem.Found, StringComparison.Ordinal);
+        Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_case_says_may_be_said_again_of_its_charge()
+    {
+        var charge = Read(
+            $"""
+            {Whole}
+            charge:
+              name: first
+              species: Pinus sylvestris
+              moisturePercent: 26
+              depthMm: 6
+              zoneMm: 6 mm
+              retentionKgPerM3: 8
+              solutionDensityKgPerM3: 1005
+              pieces: [ {"{"} section: 100x100, lengthMm: 1800, count: 25 {"}"} ]
+            """
+        ).Charge!;
+
+        Assert.Equal(("first", 8), (charge.Name, charge.RetentionKgPerM3));
+        Assert.Equal(25, Assert.Single(charge.Pieces).Count);
+    }
+
+    [Fact]
+    public void The_sapwood_stated_of_a_round_piece_is_the_width_that_is_predicted_with()
+    {
+        var round = Whole
+            .Replace("section: 100 x 100 mm", "section: round 100 mm\nstatedSapwood: 25 mm", StringComparison.Ordinal)
+            .Replace(", outline: [\"10, 10\", \"90, 10\", \"90, 90\", \"10, 90\"]", "", StringComparison.Ordinal);
+        _folder.Write("readings.csv", "piece,face,position_mm,depth_mm,u_mm\nP02,1,20,7.5,0.5\n");
+
+        Assert.Equal(25, Read($"{round}\nprediction: {"{"} moisturePercent: 26 {"}"}").Treatment!.SapwoodMm);
+    }
+
+    [Fact]
+    public void A_case_without_the_blocks_asks_nothing_of_its_treatment()
+    {
+        var read = Read(Whole);
+
+        Assert.Equal((null, null), (read.Treatment, read.Charge));
+    }
+
     [Fact]
     public void What_is_pointed_out_on_a_photograph_is_read_in_the_words_of_the_options()
     {

@@ -39,7 +39,7 @@ public sealed class ChargeFileTests : IDisposable
 
         Assert.Equal(
             ("full cell", null, 20, 0.65),
-            (order.Schedule, order.Incising, order.DryingCelsius, order.DryingHumidity)
+            (order.Treatment.Schedule, order.Treatment.Incising, order.DryingCelsius, order.DryingHumidity)
         );
         Assert.Equal(10, order.Readings!.TankStandardUncertaintyL);
         Assert.Null(order.MoistureLimitPercent);
@@ -86,23 +86,25 @@ public sealed class ChargeFileTests : IDisposable
         );
     }
 
-    [Fact]
-    public void The_table_in_the_docs_is_the_list_in_the_code()
+    [Theory]
+    [InlineData("plan-a-charge.md")]
+    [InlineData("write-a-case.md")]
+    public void The_table_in_the_docs_is_the_list_in_the_code(string name)
     {
-        var path = Repository.At("docs", "how-to", "plan-a-charge.md");
+        var path = Repository.At("docs", "how-to", name);
         var page = File.ReadAllText(path);
         var from = page.IndexOf(Start, StringComparison.Ordinal) + Start.Length;
         var to = page.IndexOf(End, StringComparison.Ordinal);
         if (Environment.GetEnvironmentVariable("ALBURNUM_WRITE_CHARGE_FIELDS") is { Length: > 0 })
-            File.WriteAllText(path, page[..from] + DocsTable() + page[to..]);
+            File.WriteAllText(path, page[..from] + DocsTable(name) + page[to..]);
 
-        Assert.Equal(DocsTable(), page[from..to]);
+        Assert.Equal(DocsTable(name), page[from..to]);
     }
 
-    private static string DocsTable()
+    private static string DocsTable(string page)
     {
         var table = new StringBuilder();
-        foreach (var (title, fields) in Parts())
+        foreach (var (title, fields) in Parts(page))
         {
             table.Append($"| {title} | what it is | may be | for instance | where left out |\n|---|---|---|---|---|\n");
             foreach (var field in fields)
@@ -114,10 +116,18 @@ public sealed class ChargeFileTests : IDisposable
         return table.ToString();
     }
 
-    private static IEnumerable<(string Title, IReadOnlyList<AskedField> Fields)> Parts() =>
-        [
-            ("field", ChargeFields.OfCharge),
-            ("in each row of `pieces`", ChargeFields.OfPieces),
-            ("in `readings`", ChargeFields.OfReadings),
-        ];
+    private static IEnumerable<(string Title, IReadOnlyList<AskedField> Fields)> Parts(string page) =>
+        page == "write-a-case.md"
+            ?
+            [
+                ("under `prediction`", ChargeFields.OfCasePrediction),
+                ("under `charge`", ChargeFields.OfCaseCharge),
+                ("in each row of `pieces` under `charge`", ChargeFields.OfCasePieces),
+            ]
+            :
+            [
+                ("field", ChargeFields.OfCharge),
+                ("in each row of `pieces`", ChargeFields.OfPieces),
+                ("in `readings`", ChargeFields.OfReadings),
+            ];
 }

@@ -16,6 +16,30 @@ public sealed partial class CaseJsonTests
     }
 
     [Fact]
+    public void What_was_expected_comes_back_with_its_figures()
+    {
+        var read = CaseJson.Read(CaseJson.Write(SampleDocument.Conforming));
+
+        Assert.Equal(SampleDocument.Conforming.Prediction!.MeanDepthMm, read.Prediction!.MeanDepthMm);
+        Assert.Equal(new Estimate(9, 0.4), read.Prediction.MeasuredMeanDepthMm);
+        Assert.Equal(SampleDocument.Conforming.Charge, read.Charge);
+        Assert.Equal(SampleDocument.Conforming.Remarks, read.Remarks);
+    }
+
+    [Fact]
+    public void A_document_from_before_there_were_predictions_is_read_without_one()
+    {
+        var earlier = SampleDocument.Conforming with { Prediction = null, Charge = null, Remarks = null };
+        var json = CaseJson.Write(earlier);
+
+        Assert.DoesNotContain("\"prediction\"", json, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"charge\"", json, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"remarks\"", json, StringComparison.Ordinal);
+        var read = CaseJson.Read(json);
+        Assert.Equal((null, null, null), (read.Prediction, read.Charge, read.Remarks));
+    }
+
+    [Fact]
     public void Names_are_in_snake_case_with_their_unit()
     {
         using var json = JsonDocument.Parse(CaseJson.Write(SampleDocument.Conforming));

@@ -44,6 +44,13 @@ public sealed partial class LanguageTests
     }
 
     [Fact]
+    public void A_second_language_says_every_remark() =>
+        Assert.All(
+            ExpectationWordsTests.Remarks,
+            each => Assert.Matches("^«.*»$", new ExpectationWords(Quoted).Say(each.Remark))
+        );
+
+    [Fact]
     public void A_second_language_says_every_signal() =>
         Assert.All(
             Enum.GetValues<Signals>().Where(signal => signal != Signals.None),

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Cases;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -167,6 +168,77 @@ public sealed class StagesTests
         Assert.Null(Case([], retention: null).Under(Code(Depth(6))).RequiredKgPerM3);
         Assert.Null(Case([], retention: 8).Under(Code(new Forbidden("Not this timber."))).RequiredKgPerM3);
     }
+
+    [Fact]
+    public void A_mean_outside_the_predicted_range_is_remarked_on_and_none_within_it() =>
+        Gen.Select(Gen.Double[1, 40].Array[1, 6], Gen.Double[1, 40], Gen.Double[0, 10])
+            .Sample(
+                (depths, low, width) =>
+                {
+                    PieceEvidence[] pieces = [.. depths.Select((mm, i) => Piece($"P{i}", mm))];
+                    var measured = Case([], 8)
+                        .Under(Code(Depth(6)))
+                        .Predicted(Expecting(new(low, low + width / 2, low + width)), charge: null)
+                        .Measured(pieces);
+                    var mean = measured.MeanDepthMm!.Value;
+
+                    Assert.Equal(depths.Average(), mean.Value, 1e-9);
+                    Assert.Equal(mean.Value < low || mean.Value > low + width, measured.Remarks.Count == 1);
+                },
+                iter: 300
+            );
+
+    [Fact]
+    public void The_mean_of_alike_pieces_is_no_surer_than_one_of_them() =>
+        Gen.Select(Gen.Double[1, 40], Gen.Int[1, 8])
+            .Sample(
+                (depthMm, count) =>
+                {
+                    PieceEvidence[] pieces = [.. Enumerable.Range(0, count).Select(i => Piece($"P{i}", depthMm))];
+
+                    Assert.Equal(
+                        pieces[0].Profile!.Statistics.MeanMm.StandardUncertainty,
+                        Measured(pieces).MeanDepthMm!.Value.StandardUncertainty,
+                        1e-9
+                    );
+                },
+                iter: 100
+            );
+
+    [Fact]
+    public void Scatter_between_pieces_makes_their_mean_less_sure()
+    {
+        var reading = Piece("P01", 9).Profile!.Statistics.MeanMm.StandardUncertainty;
+
+        // Depths 8 and 10: s = √2, s/√2 = 1.
+        Assert.Equal(
+            Math.Sqrt(1 + reading * reading),
+            Measured([Piece("P01", 8), Piece("P02", 10)]).MeanDepthMm!.Value.StandardUncertainty,
+            1e-9
+        );
+    }
+
+    [Fact]
+    public void Pieces_that_could_not_be_read_have_no_mean() =>
+        Assert.Null(Measured([new("P01", EvidenceKind.Photograph, null)]).MeanDepthMm);
+
+    private static MeasuredCase Measured(IReadOnlyList<PieceEvidence> pieces) =>
+        Case([], 8).Under(Code(Depth(6))).Predicted(null, null).Measured(pieces);
+
+    private static QuickPrediction Expecting(Spread meanMm) =>
+        new()
+        {
+            Pieces = 100,
+            Places = [],
+            DepthMm = [],
+            LeastMm = meanMm,
+            MeanMm = meanMm,
+            UptakeLPerM3 = meanMm,
+            ZoneLPerM3 = meanMm,
+            PieceShare = new(1, 0),
+            CoreShare = new(1, 0),
+            BatchShares = [],
+        };
 
     private static bool SameSapwood(FaceProfile one, FaceProfile other) =>
         one.SapwoodDepthMm.SequenceEqual(other.SapwoodDepthMm);

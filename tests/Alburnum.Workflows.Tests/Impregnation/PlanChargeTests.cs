@@ -16,16 +16,19 @@ public sealed class PlanChargeTests
     private static ChargeOrder Posts(int count) =>
         new()
         {
-            File = "posts.yaml",
             Name = "posts",
-            Species = Facts.Species.Get("Scots pine"),
+            Treatment = new()
+            {
+                File = "posts.yaml",
+                Species = Facts.Species.Get("Scots pine"),
+                SapwoodMm = 30,
+                MoisturePercent = 26,
+                Schedule = "full cell",
+                DepthMm = 20,
+            },
             Pieces = [new(SectionText.TryParse("75x75", out var section) ? section : null!, 1800, count)],
-            SapwoodMm = 30,
-            MoisturePercent = 26,
             DryingCelsius = 20,
             DryingHumidity = 0.65,
-            Schedule = "full cell",
-            DepthMm = 20,
             RetentionKgPerM3 = 6,
             SolutionDensityKgPerM3 = 1005,
         };
@@ -56,10 +59,9 @@ public sealed class PlanChargeTests
     public void Only_timber_above_its_limit_must_dry()
     {
         Assert.Null(PlanCharge.Run(Posts(1) with { MoistureLimitPercent = 28 }, Facts, Stop).DryingDays);
-        Assert.True(
-            PlanCharge.Run(Posts(1) with { MoistureLimitPercent = 28, MoisturePercent = 36 }, Facts, Stop).DryingDays
-                > 0
-        );
+        var posts = Posts(1);
+        var wet = posts with { MoistureLimitPercent = 28, Treatment = posts.Treatment with { MoisturePercent = 36 } };
+        Assert.True(PlanCharge.Run(wet, Facts, Stop).DryingDays > 0);
     }
 
     [Fact]

@@ -1,0 +1,254 @@
+using System.Globalization;
+using Alburnum.Facts;
+using Alburnum.Impregnation;
+using Alburnum.Impregnation.Charging;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+using Fields = Alburnum.Records.Charges.ChargeFields;
+
+namespace Alburnum.Records.Charges;
+
+/// <summary>Reads how timber is to be treated, from a charge file or from the blocks <c>prediction</c> and <c>charge</c> of a case.</summary>
+/// <param name="file">Name of the file for messages.</param>
+/// <param name="facts">Species, schedules and incising patterns that it may name.</param>
+/// <param name="problems">Gains what is wrong.</param>
+/// <param name="known">What the case says already; null for a charge file.</param>
+internal sealed class ChargeReader(
+    string file,
+    FactLibrary facts,
+    List<InputProblem> problems,
+    CaseTimber? known = null
+)
+{
+    private const string UsualSchedule = "full cell";
+    private const double UsualDryingCelsius = 20;
+    private const double UsualDryingHumidityPercent = 65;
+    private const double UsualUncertainty = 10;
+
+    /// <summary>A charge file; null where its timber cannot be told.</summary>
+    public ChargeOrder? OfFile(FactRow root)
+    {
+        var fields = FieldsOf(root, Fields.OfCharge);
+        var order = Charge(root, fields, Treatment(fields, SpeciesOf(fields), line: 0));
+        if (root.OptionalRow("readings") is { } row)
+            order = order with { Readings = ReadingsOf(row, order) };
+        return order.Treatment.Species is null ? null : order;
+    }
+
+    /// <summary>The two blocks of a case, each null where it is left out. With both, how the timber is treated stands under <c>prediction</c>.</summary>
+    public (TreatmentOrder? Prediction, ChargeOrder? Charge) OfCase(FactRow root)
+    {
+        var prediction = root.OptionalRow("prediction");
+        var predicted = prediction is null
+            ? null
+            : Treatment(FieldsOf(prediction, Fields.OfPrediction), known!.Case.Enquiry.Species, prediction.Line);
+        if (root.OptionalRow("charge") is not { } charge)
+            return (predicted, null);
+        var fields = FieldsOf(charge, [.. Fields.OfCharge.Except(predicted is null ? [] : Fields.OfPrediction)]);
+        var species = SpeciesOf(fields);
+        if (prediction is not null)
+            RefuseOtherwise(fields, prediction);
+        var order = Charge(charge, fields, predicted ?? Treatment(fields, species, charge.Line));
+        return (predicted, order);
+    }
+
+    private ChargeOrder Charge(FactRow root, RowFields fields, TreatmentOrder treatment)
+    {
+        var rows = root.Rows("pieces");
+        if (rows.Count == 0 && root.Has("pieces"))
+            root.Refuse("pieces", "no row", "one size of piece or more");
+        return new ChargeOrder
+        {
+            Name = fields.Text(Fields.Name) ?? known?.Case.Title ?? "",
+            Treatment = treatment with
+            {
+                DepthMm = DepthOf(fields),
+                ZoneMm = Agreed(fields, Fields.ZoneDepth, known?.ZoneMm),
+            },
+            Pieces = [.. rows.Select(row => PiecesOf(row, isOnlyRow: rows.Count == 1)).OfType<ChargePieces>()],
+            MoistureLimitPercent = fields.Number(Fields.MoistureLimit),
+            DryingCelsius = fields.Number(Fields.DryingTemperature) ?? UsualDryingCelsius,
+            DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? UsualDryingHumidityPercent) / 100,
+            RetentionKgPerM3 = Needed(fields, Fields.Retention, known?.Required?.RequiredKgPerM3),
+            SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
+        };
+    }
+
+    private TreatmentOrder Treatment(RowFields fields, Species? species, int line)
+    {
+        var library = facts.Impregnation;
+        return new()
+        {
+            File = file,
+            Line = line,
+            Species = species!,
+            HeartRadiusMm = fields.Number(Fields.HeartRadius),
+            SapwoodMm = Agreed(fields, Fields.Sapwood, known?.SapwoodMm),
+            Position = fields.Read(Fields.Position, PositionOf),
+            All = fields.Read(Fields.All, AllOf),
+            MoisturePercent = Needed(fields, Fields.Moisture, known?.Case.Enquiry.MoisturePercent),
+            Schedule = OneOf(fields, Fields.Schedule, library.Schedules.Select(row => row.Value.Name)) ?? UsualSchedule,
+            Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
+            Demand = known?.Demand,
+            ZoneMm = known?.ZoneMm,
+        };
+    }
+
+    private Species? SpeciesOf(RowFields fields)
+    {
+        var written = fields.Named(Fields.Species, facts.Species.Find);
+        if (known?.Case.Enquiry.Species is not { } species)
+            return written;
+        if (written is not null && written.Name != species.Name)
+            Contradiction(fields, Fields.Species, species.Name);
+        return species;
+    }
+
+    // A case is incised or not: the pattern says how, and nothing else.
+    private string? IncisingOf(RowFields fields, IReadOnlyList<string> patterns)
+    {
+        var name = OneOf(fields, Fields.Incising, patterns);
+        if (known is null)
+            return name;
+        var isIncised = known.Case.Enquiry.IsIncised == true;
+        if (isIncised && fields.Text(Fields.Incising) is null)
+            fields.Refuse(
+                Fields.Incising,
+                "nothing",
+                $"{string.Join(", ", patterns)}: the case says that it is incised"
+            );
+        if (!isIncised && name is not null)
+            fields.Refuse(Fields.Incising, name, "nothing, or incised: yes in the case");
+        return name;
+    }
+
+    // The code's demand stands in place of a depth; the same depth may be written again.
+    private double? DepthOf(RowFields fields)
+    {
+        var written = fields.Number(Fields.Depth);
+        if (known?.Demand is not { } demand)
+            return written;
+        if (written is { } depth && (demand is not LeastDepth least || !IsSame(least.DepthMm, depth)))
+            fields.Refuse(
+                Fields.Depth,
+                fields.Text(Fields.Depth)!,
+                demand is LeastDepth one
+                    ? As(Fields.Depth, one.DepthMm)
+                    : "nothing: the code demands more than one depth"
+            );
+        return null;
+    }
+
+    private ChargePieces? PiecesOf(FactRow row, bool isOnlyRow)
+    {
+        var isBatch = known is not null && isOnlyRow;
+        var fields = FieldsOf(row, [.. Fields.OfPieces.Where(field => !(isBatch && field == Fields.Count))]);
+        var section = fields.Part(Fields.Section, text => SectionText.TryParse(text, out var section) ? section : null);
+        if (known?.Case.Enquiry.Section is { } ofCase)
+        {
+            if (section is not null && section != ofCase)
+                Contradiction(fields, Fields.Section, ofCase.Label);
+            section = ofCase;
+        }
+        var lengthMm = Needed(fields, Fields.Length);
+        var count = isBatch ? fields.Number(Fields.Count) ?? known!.Case.BatchSize : Needed(fields, Fields.Count);
+        return section is null ? null : new(section, lengthMm, (int)count);
+    }
+
+    private ChargeReadings ReadingsOf(FactRow row, ChargeOrder order)
+    {
+        var fields = FieldsOf(row, Fields.OfReadings);
+        var before = problems.Count;
+        var readings = new ChargeReadings
+        {
+            VolumeM3 = order.VolumeM3,
+            TankBeforeL = Needed(fields, Fields.TankBefore),
+            TankAtPeakL = fields.Number(Fields.TankAtPeak),
+            VesselFreeL = fields.Number(Fields.VesselFree),
+            TankAfterL = Needed(fields, Fields.TankAfter),
+            TankStandardUncertaintyL = fields.Number(Fields.TankUncertainty) ?? UsualUncertainty,
+            WeightBeforeKg = fields.Number(Fields.WeightBefore),
+            WeightAfterKg = fields.Number(Fields.WeightAfter),
+            WeightStandardUncertaintyKg = fields.Number(Fields.WeightUncertainty) ?? UsualUncertainty,
+            StrengthBeforePercent = Needed(fields, Fields.StrengthBefore),
+            StrengthAfterPercent = fields.Number(Fields.StrengthAfter),
+            SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
+        };
+        // Readings are held against each other once each of them can be read.
+        if (problems.Count == before && order.Pieces.Count > 0)
+            foreach (var problem in ChargeAccount.Problems(readings))
+                row.Refuse(problem.Field, problem.Found, problem.Expected);
+        return readings;
+    }
+
+    // With both blocks, what the prediction says may be said again under the charge, in the same words.
+    private static void RefuseOtherwise(RowFields charge, FactRow prediction)
+    {
+        foreach (var field in Fields.OfPrediction)
+        {
+            if (charge.Text(field) is not { } written)
+                continue;
+            var said = prediction.IsText(field.Key) ? prediction.OptionalText(field.Key) : "";
+            if (!string.Equals(said, written, StringComparison.OrdinalIgnoreCase))
+                charge.Refuse(
+                    field,
+                    written,
+                    said.Length > 0 ? $"{said}, as under prediction, or nothing" : "it under prediction"
+                );
+        }
+    }
+
+    private RowFields FieldsOf(FactRow row, IReadOnlyList<AskedField> fields) =>
+        new(row, [.. fields.Where(field => field.LeftOut == AskedField.MustBeThere && known?.Says(field) != true)]);
+
+    // The lowest number allowed stands in for one that was refused, so that all problems are found at once.
+    private static double Needed(RowFields fields, AskedField field, double? known = null) =>
+        Agreed(fields, field, known) ?? field.Range!.Low;
+
+    // One name, one value.
+    private static double? Agreed(RowFields fields, AskedField field, double? known)
+    {
+        var written = fields.Number(field);
+        if (written is { } one && known is { } other && !IsSame(one, other))
+            fields.Refuse(field, fields.Text(field)!, As(field, other));
+        return known ?? written;
+    }
+
+    private static void Contradiction(RowFields fields, AskedField field, string ofCase) =>
+        fields.Refuse(field, fields.Text(field)!, $"{ofCase}, as the case says, or nothing");
+
+    private static string As(AskedField field, double value) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value:0.###} {field.Range!.Unit}, as in the case, or nothing");
+
+    private static bool IsSame(double one, double other) => Math.Abs(one - other) < 1e-9;
+
+    /// <summary>A name from a list, refused with the list where it is not on it.</summary>
+    private static string? OneOf(RowFields fields, AskedField field, IEnumerable<string> names)
+    {
+        if (fields.Text(field) is not { } written)
+            return null;
+        var all = names.ToList();
+        if (all.Find(name => string.Equals(name, written, StringComparison.OrdinalIgnoreCase)) is { } found)
+            return found;
+        fields.Refuse(field, written, string.Join(", ", all));
+        return null;
+    }
+
+    private static SawingPosition? PositionOf(string text) =>
+        text switch
+        {
+            "boxed" => SawingPosition.Boxed,
+            "halved" => SawingPosition.Halved,
+            "quartered" => SawingPosition.Quartered,
+            _ => null,
+        };
+
+    private static WoodThroughout? AllOf(string text) =>
+        text switch
+        {
+            "sapwood" => WoodThroughout.Sapwood,
+            "heartwood" => WoodThroughout.Heartwood,
+            _ => null,
+        };
+}

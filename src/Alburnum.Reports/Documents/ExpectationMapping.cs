@@ -1,0 +1,95 @@
+using Alburnum.Reports.Words;
+using Alburnum.Workflows.Cases;
+using Alburnum.Workflows.Impregnation;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>What was expected of a case's timber, as documents and as rows for the sheets.</summary>
+public static class ExpectationMapping
+{
+    /// <summary>The prediction beside the measurement; null where there is none.</summary>
+    internal static CasePredictionDocument? Prediction(CaseReading run)
+    {
+        if (run.Expected.Prediction is not { } prediction)
+            return null;
+        var (asked, words) = (prediction.Asked, TreatingWords.English);
+        return new()
+        {
+            Schedule = asked.Schedule.Value.Name,
+            Incising = asked.Prediction.Incising is { } cuts ? words.Say(cuts) : null,
+            Demand = TreatingWords.Demand(asked.Prediction.Rule),
+            MeanDepthMm = prediction.Quick.MeanMm,
+            MeasuredMeanDepthMm = run.Judged.Measured.MeanDepthMm,
+            CoreShare = prediction.Quick.CoreShare,
+            Assumptions = words.Say(asked.Assumptions),
+            RestsOn = [.. PredictionWords.English.RestsOn(prediction)],
+            Standing = prediction.Standing,
+        };
+    }
+
+    /// <summary>The charge; null where there is none.</summary>
+    internal static CaseChargeDocument? Charge(PlannedCharge? planned) =>
+        planned is not { Order: var order, Plan: var plan }
+            ? null
+            : new()
+            {
+                Name = order.Name,
+                PieceCount = order.Pieces.Sum(pieces => pieces.Count),
+                VolumeM3 = order.VolumeM3,
+                DryingDays = planned.DryingDays,
+                RequiredKgPerM3 = plan.Question.RetentionKgPerM3,
+                UptakeLPerM3 = plan.Question.UptakeLPerM3,
+                SolutionL = plan.SolutionL,
+                StrengthPercent = plan.StrengthPercent,
+                ProductKg = plan.ConcentrateKg,
+            };
+
+    /// <summary>What to mind with a prediction and with a charge.</summary>
+    internal static IEnumerable<string> Cautions(CaseExpectation expected) =>
+        [
+            .. expected.Prediction is null ? [] : TreatingWords.English.Cautions,
+            .. expected.Charge is null ? [] : ChargeWords.English.Cautions,
+        ];
+
+    /// <summary>Whether a case says anything of what was expected.</summary>
+    public static bool HasExpectation(CaseDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return document is not { Prediction: null, Charge: null, Remarks: null };
+    }
+
+    /// <summary>What was expected as name and value, what was measured beside it.</summary>
+    public static IEnumerable<(string Name, string Value)> Rows(CaseDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        var words = ExpectationWords.English;
+        if (document.Prediction is { } prediction)
+        {
+            yield return words.Treatment(prediction.Schedule, prediction.Incising);
+            yield return words.PredictedDepth(prediction.MeanDepthMm);
+            yield return words.MeasuredDepth(
+                prediction.MeasuredMeanDepthMm,
+                document.Pieces.Count(piece => piece.Reading.Depth is not null)
+            );
+            yield return words.Cores(prediction.CoreShare, prediction.Demand);
+        }
+        if (document.Charge is { } charge)
+        {
+            yield return words.Charge(charge.Name, charge.PieceCount, charge.VolumeM3);
+            yield return words.Solution(charge.SolutionL, charge.StrengthPercent, charge.ProductKg);
+            yield return words.Uptake(charge.UptakeLPerM3, charge.RequiredKgPerM3);
+        }
+    }
+
+    /// <summary>What is to be said of it beside the rows, one sentence each; remarks first.</summary>
+    public static IEnumerable<string> Notes(CaseDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        foreach (var remark in document.Remarks ?? [])
+            yield return remark;
+        if (document.Charge?.DryingDays is { } days)
+            yield return ChargeWords.English.TooWet(days);
+        if (document.Prediction?.Assumptions is { Count: > 0 } assumptions)
+            yield return ExpectationWords.English.Assumed(assumptions);
+    }
+}

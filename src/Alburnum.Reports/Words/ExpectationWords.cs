@@ -1,0 +1,132 @@
+using Alburnum.Cases;
+using Alburnum.Impregnation.Prediction;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What was expected of a case's timber, in words: rows of a name and a value, and remarks.</summary>
+/// <param name="wording">The language.</param>
+public sealed class ExpectationWords(Wording wording)
+{
+    /// <summary>In English.</summary>
+    public static ExpectationWords English { get; } = new(Wording.English);
+
+    /// <summary>Title of the section.</summary>
+    public string Title => wording.Say("expectation.title");
+
+    /// <summary>How the timber was to be treated.</summary>
+    public (string Name, string Value) Treatment(string schedule, string? incising) =>
+        (
+            wording.Say("expectation.treatment"),
+            incising is null
+                ? wording.Say("expectation.schedule", ("schedule", schedule))
+                : wording.Say("expectation.schedule-incised", ("schedule", schedule), ("cuts", incising))
+        );
+
+    /// <summary>The mean depth predicted, mm.</summary>
+    public (string Name, string Value) PredictedDepth(Spread mm) =>
+        (
+            wording.Say("expectation.predicted-depth"),
+            wording.Say(
+                "expectation.depth-range",
+                ("middle", Figures.Number(mm.Middle, 1)),
+                ("low", Figures.Number(mm.Low, 1)),
+                ("high", Figures.Number(mm.High, 1))
+            )
+        );
+
+    /// <summary>The mean depth measured, mm; null where none could be read.</summary>
+    public (string Name, string Value) MeasuredDepth(Estimate? mm, int pieces) =>
+        (
+            wording.Say("expectation.measured-depth"),
+            mm is { } mean
+                ? wording.Say(
+                    "expectation.mean-of-pieces",
+                    ("depth", Figures.Measured(mean.Value, mean.StandardUncertainty, "mm")),
+                    ("pieces", wording.Count("count.piece", pieces))
+                )
+                : wording.Say("figures.not-determined")
+        );
+
+    /// <summary>Share of cores expected to meet the demand.</summary>
+    public (string Name, string Value) Cores(Estimate share, string demand) =>
+        (
+            wording.Say("expectation.cores"),
+            wording.Say(
+                "expectation.core-share",
+                ("share", Figures.Certainty(share.Value, wording)),
+                ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
+                ("demand", demand)
+            )
+        );
+
+    /// <summary>What the charge was to hold.</summary>
+    public (string Name, string Value) Charge(string name, int pieces, double volumeM3) =>
+        (
+            wording.Say("expectation.charge"),
+            wording.Say(
+                "expectation.load",
+                ("name", name),
+                ("pieces", wording.Count("count.piece", pieces)),
+                ("volume", Figures.Number(volumeM3, 2))
+            )
+        );
+
+    /// <summary>Solution and product that the charge was to take.</summary>
+    public (string Name, string Value) Solution(Estimate litres, Estimate percent, Estimate kg) =>
+        (
+            wording.Say("expectation.solution"),
+            wording.Say(
+                "expectation.solution-and-product",
+                ("solution", Figures.Measured(litres.Value, litres.StandardUncertainty, "L")),
+                ("strength", Figures.Measured(percent.Value, percent.StandardUncertainty, "%")),
+                ("product", Figures.Measured(kg.Value, kg.StandardUncertainty, "kg"))
+            )
+        );
+
+    /// <summary>Uptake expected, and the retention it was to give.</summary>
+    public (string Name, string Value) Uptake(Estimate litresPerM3, double requiredKgPerM3) =>
+        (
+            wording.Say("expectation.uptake"),
+            wording.Say(
+                "expectation.uptake-for-retention",
+                ("uptake", Figures.Measured(litresPerM3.Value, litresPerM3.StandardUncertainty, "L/m³")),
+                ("retention", Figures.KgPerM3(requiredKgPerM3))
+            )
+        );
+
+    /// <summary>What was assumed.</summary>
+    /// <param name="sentences">One sentence for each assumption, one or more.</param>
+    public string Assumed(IEnumerable<string> sentences) =>
+        wording.Say("expectation.assumed", ("assumptions", string.Join(' ', sentences)));
+
+    /// <summary>The sentence of a remark.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>
+    public string Say(CaseRemark remark) =>
+        remark switch
+        {
+            NoDepthToReach => wording.Say("expectation.no-depth"),
+            PermeabilityNotKnown { IsHeartwood: true, Species: var species } => wording.Say(
+                "expectation.heartwood-permeability-not-known",
+                ("species", species.Name)
+            ),
+            PermeabilityNotKnown { Species: var species } => wording.Say(
+                "expectation.sapwood-permeability-not-known",
+                ("species", species.Name)
+            ),
+            DensityNotKnown { Species: var species } => wording.Say(
+                "expectation.density-not-known",
+                ("species", species.Name)
+            ),
+            SapwoodNotKnown { Species: var species } => wording.Say(
+                "expectation.sapwood-not-known",
+                ("species", species.Name)
+            ),
+            MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
+                measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",
+                ("measured", Figures.Measured(measured.Value, measured.StandardUncertainty, "mm")),
+                ("low", Figures.Number(predicted.Low, 1)),
+                ("high", Figures.Number(predicted.High, 1))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+        };
+}
