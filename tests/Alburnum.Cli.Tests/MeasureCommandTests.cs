@@ -281,7 +281,6 @@ public sealed class MeasureCommandTests : IDisposable
     [Theory]
     [InlineData("--section", "100x", "sizes of 1 to 2000 mm")]
     [InlineData("--shape", "oval", "rectangle, square, round, half-round, quartered, core")]
-    [InlineData("--indicator", "beetroot", "copper-blue, copper-black, copper-magenta, boron-red, none")]
     [InlineData("--corners", "1,2 3", "points as x,y")]
     [InlineData("--treated", "1;2", "points as x,y")]
     [InlineData("--leave-out", "left", "points as x,y")]
@@ -299,6 +298,18 @@ public sealed class MeasureCommandTests : IDisposable
         Assert.Equal(CommandLine.Refused, run.Status);
         Assert.Contains($"field {option}", run.Errors, StringComparison.Ordinal);
         Assert.Contains(expected, run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_indicator_that_is_not_known_is_refused_with_those_that_are()
+    {
+        var run = await AlburnumRun.Of("measure", Post, "--section", "100x100", "--indicator", "beetroot");
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.All(
+            AlburnumRun.Facts.Indicators,
+            indicator => Assert.Contains(indicator.Key, run.Errors, StringComparison.Ordinal)
+        );
     }
 
     [Fact]
