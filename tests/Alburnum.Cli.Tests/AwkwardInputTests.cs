@@ -69,7 +69,7 @@ public sealed class AwkwardInputTests : IDisposable
     {
         var run = await AlburnumRun.Of("measure", "none.jpg", "--section", "100x100", option, "-5");
 
-        CheckRefused(run, "expected over 0, up to 1000 mm");
+        CheckRefused(run, "expected 0.1 to 1000 mm");
     }
 
     [Theory]

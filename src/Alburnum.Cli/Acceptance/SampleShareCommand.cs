@@ -32,7 +32,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         var lot = settings.Pieces;
         return new SampleByShare(
             new ShareMustPass(Options.Number("--must-pass", settings.MustPass, Ranges.MustPassPercent) / 100),
-            Options.Whole("--cut", settings.Cut, NumberRange.Whole(1, lot ?? 1_000_000, "pieces")),
+            Options.Whole("--cut", settings.Cut, Ranges.Pieces with { High = lot ?? Ranges.Pieces.High }),
             SamplingOptions.Level(settings.Level),
             lot,
             settings.DrawnSeed

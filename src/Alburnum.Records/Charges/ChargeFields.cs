@@ -1,4 +1,5 @@
 using Alburnum.Facts;
+using Alburnum.Impregnation;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Charges;
@@ -33,14 +34,20 @@ public static class ChargeFields
         Text(
             "position",
             "Where in the log the pieces were sawn",
-            "boxed, halved, quartered",
-            "boxed, halved or quartered",
+            "boxed, side",
+            TreatedWoodText.PositionsExpected,
             "boxed"
         );
 
     /// <summary>Wood of one kind throughout.</summary>
     public static AskedField All { get; } =
-        Text("all", "Wood of one kind throughout", "sapwood, heartwood", "sapwood or heartwood", "the log decides");
+        Text(
+            "all",
+            "Wood of one kind throughout",
+            "sapwood, heartwood",
+            TreatedWoodText.ThroughoutExpected,
+            "the log decides"
+        );
 
     /// <summary>Moisture content now, %.</summary>
     public static AskedField Moisture { get; } =

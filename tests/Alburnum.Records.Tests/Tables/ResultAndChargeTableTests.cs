@@ -177,7 +177,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void A_unit_in_a_cell_is_refused_with_the_row() =>
         Assert.Contains(
-            "line 3, row \"C2\", field mean_depth_mm: found \"0.3 in\", expected a plain number from 0, in mm",
+            "line 3, row \"C2\", field mean_depth_mm: found \"0.3 in\", expected a plain number, 0 to 1000 mm",
             ChargeRefusal("charge,mean_depth_mm\nC1,7\nC2,0.3 in\n"),
             StringComparison.Ordinal
         );
