@@ -1,7 +1,10 @@
 using System.Net;
+using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
+using Alburnum.Reports.Documents;
 using Alburnum.Tests.Shared;
+using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Builder;
 
 namespace Alburnum.Web.Tests;
@@ -56,6 +59,32 @@ public sealed class WebServerTests : IAsyncLifetime
 
         Assert.Contains("T-1", page, StringComparison.Ordinal);
         Assert.Contains("Posts &lt;b&gt;bold&lt;/b&gt;", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_page_of_a_case_shows_what_was_expected_beside_what_was_measured()
+    {
+        var facts = new FactLibrary(Repository.At("data"));
+        var files = new FolderFiles(Repository.At("tests", "Alburnum.Cli.Tests", "Approved", "input", "paddock-posts"));
+        var run = await RunCase.JudgeAsync(files, facts, progress: null, Stop);
+        var document = CaseMapping.From(run, facts.Cautions, "Alburnum", DateTime.UnixEpoch);
+        await RunCase.KeepAsync(
+            run,
+            new(document.RunAt, CaseJson.Write(document), _ => Task.CompletedTask),
+            await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
+            Stop
+        );
+
+        var page = WebUtility.HtmlDecode(
+            await _browser.GetStringAsync(new Uri("/cases/TH-2026-031", UriKind.Relative), Stop)
+        );
+
+        Assert.All(
+            ExpectationMapping.Rows(document),
+            row => Assert.Contains($"<dt>{row.Name}</dt><dd>{row.Value}</dd>", page, StringComparison.Ordinal)
+        );
+        Assert.Contains(Assert.Single(document.Remarks!), page, StringComparison.Ordinal);
+        Assert.All(document.Cautions, caution => Assert.Contains(caution, page, StringComparison.Ordinal));
     }
 
     [Fact]

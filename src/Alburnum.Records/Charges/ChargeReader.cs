@@ -194,7 +194,9 @@ internal sealed class ChargeReader(
                 charge.Refuse(
                     field,
                     written,
-                    said.Length > 0 ? $"{said}, as under prediction, or nothing" : "it under prediction"
+                    said.Length > 0
+                        ? $"{said}, as under prediction, or nothing"
+                        : "nothing: with both blocks it stands under prediction"
                 );
         }
     }

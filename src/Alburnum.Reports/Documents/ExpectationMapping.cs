@@ -72,6 +72,7 @@ public static class ExpectationMapping
                 document.Pieces.Count(piece => piece.Reading.Depth is not null)
             );
             yield return words.Cores(prediction.CoreShare, prediction.Demand);
+            yield return words.RestsOn(prediction.Standing);
         }
         if (document.Charge is { } charge)
         {

@@ -59,6 +59,10 @@ public sealed class ExpectationWords(Wording wording)
             )
         );
 
+    /// <summary>The weakest fact that the prediction rests on.</summary>
+    public (string Name, string Value) RestsOn(Standing standing) =>
+        (wording.Say("expectation.weakest-standing"), standing.InWords());
+
     /// <summary>What the charge was to hold.</summary>
     public (string Name, string Value) Charge(string name, int pieces, double volumeM3) =>
         (

@@ -40,10 +40,11 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     }
 
     /// <summary>What is to be minded of what was expected, beside what was measured.</summary>
+    /// <remarks>Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.</remarks>
     public IReadOnlyList<CaseRemark> Remarks =>
         Predicted.Prediction is { MeanMm: var expected }
         && MeanDepthMm is { } mean
-        && (mean.Value < expected.Low || mean.Value > expected.High)
+        && (mean.Value < expected.Low || mean.Value > expected.High && Enquired.Enquiry.IsIncised != true)
             ? [.. Predicted.NotPredicted, new MeasuredOutsidePrediction(mean, expected)]
             : Predicted.NotPredicted;
 

@@ -136,7 +136,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         "prediction: { moisturePercent: 26 }\ncharge: { schedule: full cell, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
         "schedule",
         "full cell",
-        "it under prediction"
+        "it stands under prediction"
     )]
     public void A_treatment_that_contradicts_its_case_is_refused_with_its_line(
         string block,

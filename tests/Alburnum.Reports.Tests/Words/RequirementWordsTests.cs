@@ -135,7 +135,7 @@ public sealed class RequirementWordsTests
         ),
         (
             new OverlapFound(Subject.Penetration, [Ground, Sea], InTheGround),
-            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) say the same of one case."
+            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) say the same about the same case."
         ),
         (
             new LessAskedFound(
@@ -152,7 +152,7 @@ public sealed class RequirementWordsTests
         (new SilenceFound(Subject.Penetration, InTheGround), "No row covers these cases."),
         (
             new TooLargeToCheck(Subject.Penetration, 4_000_000, 3_000_000),
-            "4000000 combinations are too many to walk through (at most 3000000); divide the rulebook."
+            "4000000 combinations are too many to check (at most 3000000); split the rulebook."
         ),
     ];
 

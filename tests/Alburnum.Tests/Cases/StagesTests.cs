@@ -188,6 +188,18 @@ public sealed class StagesTests
                 iter: 300
             );
 
+    [Theory]
+    [InlineData(2, true)]
+    [InlineData(20, false)]
+    public void Of_incised_timber_only_a_mean_below_the_range_is_remarked_on(double depthMm, bool isRemarked)
+    {
+        var plain = Case([], 8);
+        var incised = plain with { Enquiry = plain.Enquiry with { IsIncised = true } };
+        var predicted = incised.Under(Code(Depth(6))).Predicted(Expecting(new(8, 9, 10)), charge: null);
+
+        Assert.Equal(isRemarked, predicted.Measured([Piece("P01", depthMm)]).Remarks.Count == 1);
+    }
+
     [Fact]
     public void The_mean_of_alike_pieces_is_no_surer_than_one_of_them() =>
         Gen.Select(Gen.Double[1, 40], Gen.Int[1, 8])
