@@ -221,7 +221,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         Assert.Contains("60 charges, oldest first", output, StringComparison.Ordinal);
         Assert.Contains("mean depth has shifted down", output, StringComparison.Ordinal);
-        Assert.Contains("a false signal in about 500 charges", output, StringComparison.Ordinal);
+        Assert.Contains("one false signal in about 500 charges", output, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(_folder.Path, "charts", "mean-depth.svg")));
     }
 

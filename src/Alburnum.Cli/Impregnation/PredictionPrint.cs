@@ -59,7 +59,7 @@ internal static class PredictionPrint
             $"What the numbers rest on (weakest standing: {document.Standing.InWords()})",
             document.RestsOn
         );
-        Paragraph(console, "Mind", document.Cautions);
+        Paragraph(console, "Cautions", document.Cautions);
         if (folder is not null)
         {
             console.WriteLine();

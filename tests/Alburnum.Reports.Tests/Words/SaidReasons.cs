@@ -160,11 +160,11 @@ internal static class SaidReasons
             ),
             (
                 new ConformingShareShown(bound, 500, 0),
-                "With 95 % confidence at least 74.1 % of the 500 pieces in the lot conform."
+                "With 95 % confidence, at least 74.1 % of the 500 pieces in the lot conform."
             ),
             (
                 new ConformingShareShown(bound, null, 1),
-                "With 95 % confidence at least 74.1 % of the supply conform (81 % if every undecided piece does)."
+                "With 95 % confidence, at least 74.1 % of the supply conform (81 % if every undecided piece does)."
             ),
             (new NoRetentionAsked(), "No retention is required: only penetration is judged."),
             (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is required."),
@@ -226,7 +226,7 @@ internal static class SaidReasons
             ),
             (
                 new ShareBounds(Demand, 0.6, 0.95),
-                "With 95 % confidence at least 60 % of all pieces reach 11 kg/m³, and at most 95 %."
+                "With 95 % confidence, at least 60 % of all pieces reach 11 kg/m³, and at most 95 %."
             ),
             (
                 new SpreadNotFixed(),
@@ -234,7 +234,7 @@ internal static class SaidReasons
             ),
             (
                 new CountedAlone(Demand, 8, 9, 0.571, 500),
-                "By counting alone, 8 of 9 certainly reach it: with 95 % confidence at least 57.1 % of the 500 pieces in the lot do."
+                "By counting alone, 8 of 9 certainly reach it: with 95 % confidence, at least 57.1 % of the 500 pieces in the lot do."
             ),
             (
                 new PopulationAssumed(Population.Normal),
