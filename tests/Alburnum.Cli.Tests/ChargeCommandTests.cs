@@ -9,8 +9,8 @@ public sealed class ChargeCommandTests : IDisposable
         name: Thornhollow orchard posts, charge 12
         species: Scots pine
         sapwoodMm: 30
-        moisturePercent: 36
-        moistureLimitPercent: 28
+        moisture: 36
+        moistureLimit: 28
         depthMm: 20
         retentionKgPerM3: 6
         solutionDensityKgPerM3: 1005

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Cases;
+using Alburnum.Facts;
 using Alburnum.Penetration;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
@@ -68,9 +69,11 @@ public static class CaseFolderReader
             facts
         );
         var indicator = IndicatorOf(root, facts);
-        double? sapwoodMm = root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, 0.1, 1000) : null;
+        double? sapwoodMm = root.Has("statedSapwood")
+            ? root.Quantity("statedSapwood", Units.Length, Ranges.DepthMm)
+            : null;
         double? retention = root.Has("statedRetention")
-            ? root.Quantity("statedRetention", Units.MassInVolume, 0.01, 1000)
+            ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
             : null;
         var (batchSize, acceptance) = Batch(root);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
@@ -147,8 +150,8 @@ public static class CaseFolderReader
             return (1, new ShareMustPass(1));
         }
         return (
-            batch.Whole("pieces", 1, 1_000_000),
-            new ShareMustPass(batch.Quantity("mustPass", Units.Share, 1, 100) / 100)
+            batch.Whole("pieces", Ranges.Pieces),
+            new ShareMustPass(batch.Quantity("mustPass", Units.Share, Ranges.MustPassPercent) / 100)
         );
     }
 

@@ -45,9 +45,9 @@ public static class ChargeFields
     /// <summary>Moisture content now, %.</summary>
     public static AskedField Moisture { get; } =
         Number(
-            "moisturePercent",
+            "moisture",
             "Moisture content now, % of the oven-dry mass",
-            "26",
+            "26 %",
             Ranges.MoisturePercent,
             AskedField.MustBeThere
         );
@@ -55,9 +55,9 @@ public static class ChargeFields
     /// <summary>Moisture content allowed before treatment, %.</summary>
     public static AskedField MoistureLimit { get; } =
         Number(
-            "moistureLimitPercent",
+            "moistureLimit",
             "Moisture content allowed before treatment",
-            "28",
+            "28 %",
             Ranges.MoisturePercent,
             "no drying time"
         );
@@ -234,7 +234,7 @@ public static class ChargeFields
             {
                 LeftOut = $"`statedSapwood` where the piece is round, otherwise {field.LeftOut}",
             },
-            "moisturePercent" => field with { LeftOut = "`moisture` of the case; one of the two is required" },
+            "moisture" => field with { LeftOut = "`moisture` of the case; one of the two is required" },
             "incising" => field with { LeftOut = "not incised; required with `incised: yes`" },
             "depthMm" => field with { LeftOut = "what the code requires; must be given where it requires no depth" },
             "zoneMm" => field with { LeftOut = $"the zone of the code, otherwise {field.LeftOut}" },

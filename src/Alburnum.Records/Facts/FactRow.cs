@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Facts;
 
@@ -98,6 +99,20 @@ public sealed class FactRow
             return value;
         Refuse(field, text.Length == 0 ? "nothing" : text, $"a whole number, {Digits(low)} to {Digits(high)}");
         return low;
+    }
+
+    /// <summary>A whole number in a range; the least where none was read.</summary>
+    public int Whole(string field, NumberRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return Whole(field, (int)range.Low, (int)range.High);
+    }
+
+    /// <summary>A number with its unit, in a range given in the first unit of the list.</summary>
+    public double Quantity(string field, IReadOnlyList<(string Unit, double InFirst)> units, NumberRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return Quantity(field, units, range.Low, range.High);
     }
 
     /// <summary>A number with its unit, for instance "6 mm" or "0.75 in", turned into the first unit of the list.</summary>

@@ -7,7 +7,7 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>One thing that is said of timber to be treated: what it is called as an option and in a charge file, and the numbers allowed.</summary>
 /// <param name="Option">Name as an option, for instance "--moisture".</param>
 /// <param name="Range">Numbers allowed; null where it is no number.</param>
-/// <param name="Key">Name in a charge file, for instance "moisturePercent"; empty where a charge file does not say it.</param>
+/// <param name="Key">Name in a charge file, for instance "moisture"; empty where a charge file does not say it.</param>
 public sealed record TreatingField(string Option, NumberRange? Range = null, string Key = "")
 {
     /// <summary>Size of the pieces.</summary>

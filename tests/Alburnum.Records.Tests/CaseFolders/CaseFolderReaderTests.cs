@@ -109,11 +109,11 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Theory]
-    [InlineData("prediction: { sapwoodMm: 30 }", "moisturePercent", "nothing", "0 to 250 %")]
-    [InlineData("prediction: { moisturePercent: 26, depthMm: 6 }", "depthMm", "an unknown field", "sapwoodMm")]
-    [InlineData("prediction: { moisturePercent: 26, species: oak }", "species", "an unknown field", "sapwoodMm")]
-    [InlineData("prediction: { moisturePercent: 26, schedule: empty sell }", "schedule", "empty sell", "full cell")]
-    [InlineData("prediction: { moisturePercent: 26, incising: light }", "incising", "light", "incised: yes")]
+    [InlineData("prediction: { sapwoodMm: 30 }", "moisture", "nothing", "0 to 250 %")]
+    [InlineData("prediction: { moisture: 26, depthMm: 6 }", "depthMm", "an unknown field", "sapwoodMm")]
+    [InlineData("prediction: { moisture: 26, species: oak }", "species", "an unknown field", "sapwoodMm")]
+    [InlineData("prediction: { moisture: 26, schedule: empty sell }", "schedule", "empty sell", "full cell")]
+    [InlineData("prediction: { moisture: 26, incising: light }", "incising", "light", "incised: yes")]
     [InlineData("prediction: wet", "prediction", "wet", "named fields")]
     [InlineData("charge: { species: Norway spruce, {0} }", "species", "Norway spruce", "Scots pine, as the case says")]
     [InlineData("charge: { depthMm: 12, {0} }", "depthMm", "12", "6 mm, as in the case")]
@@ -121,19 +121,19 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("charge: { retentionKgPerM3: 6, {0} }", "retentionKgPerM3", "6", "8 kg/m³, as in the case")]
     [InlineData("charge: { readings: { tankBeforeL: 9000 }, {0} }", "readings", "an unknown field", "pieces")]
     [InlineData(
-        "charge: { moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { section: 75x75, lengthMm: 1800 } ] }",
+        "charge: { moisture: 26, solutionDensityKgPerM3: 1005, pieces: [ { section: 75x75, lengthMm: 1800 } ] }",
         "section",
         "75x75",
         "100 × 100 mm, as the case says"
     )]
     [InlineData(
-        "charge: { moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 }, { lengthMm: 2100, count: 20 } ] }",
+        "charge: { moisture: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 }, { lengthMm: 2100, count: 20 } ] }",
         "count",
         "nothing",
         "a whole number"
     )]
     [InlineData(
-        "prediction: { moisturePercent: 26 }\ncharge: { schedule: full cell, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
+        "prediction: { moisture: 26 }\ncharge: { schedule: full cell, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
         "schedule",
         "full cell",
         "it stands under prediction"
@@ -147,7 +147,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     {
         var whole = block.Replace(
             "{0}",
-            "moisturePercent: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ]",
+            "moisture: 26, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ]",
             StringComparison.Ordinal
         );
         var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\n{whole}"));
@@ -167,7 +167,7 @@ public sealed class CaseFolderReaderTests : IDisposable
             charge:
               name: first
               species: Pinus sylvestris
-              moisturePercent: 26
+              moisture: 26
               depthMm: 6
               zoneMm: 6 mm
               retentionKgPerM3: 8
@@ -188,7 +188,7 @@ public sealed class CaseFolderReaderTests : IDisposable
             .Replace(", outline: [\"10, 10\", \"90, 10\", \"90, 90\", \"10, 90\"]", "", StringComparison.Ordinal);
         _folder.Write("readings.csv", "piece,face,position_mm,depth_mm,u_mm\nP02,1,20,7.5,0.5\n");
 
-        Assert.Equal(25, Read($"{round}\nprediction: {"{"} moisturePercent: 26 {"}"}").Treatment!.SapwoodMm);
+        Assert.Equal(25, Read($"{round}\nprediction: {"{"} moisture: 26 {"}"}").Treatment!.SapwoodMm);
     }
 
     [Fact]

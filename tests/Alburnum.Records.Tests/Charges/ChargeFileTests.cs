@@ -13,7 +13,7 @@ public sealed class ChargeFileTests : IDisposable
     private const string Whole = """
         name: posts
         species: Scots pine
-        moisturePercent: 26
+        moisture: 26
         depthMm: 20
         retentionKgPerM3: 6
         solutionDensityKgPerM3: 1005
@@ -56,7 +56,7 @@ public sealed class ChargeFileTests : IDisposable
     }
 
     [Theory]
-    [InlineData("moisturePercent: 26", "moisturePercent: 260", 3, "moisturePercent", "0 to 250 %")]
+    [InlineData("moisture: 26", "moisture: 260", 3, "moisture", "0 to 250 %")]
     [InlineData("depthMm: 20", "depthMm: deep", 4, "depthMm", "0.1 to 1000 mm")]
     [InlineData("section: 75x75", "section: big", 8, "section", "a size such as")]
     [InlineData("count: 200", "count: 2.5", 8, "count", "a whole number, 1 to 100000000 pieces")]
@@ -81,7 +81,7 @@ public sealed class ChargeFileTests : IDisposable
         var refused = Assert.Throws<InputRefusedException>(() => Read("pieces: []\n"));
 
         Assert.Equal(
-            ["depthMm", "moisturePercent", "name", "pieces", "retentionKgPerM3", "solutionDensityKgPerM3", "species"],
+            ["depthMm", "moisture", "name", "pieces", "retentionKgPerM3", "solutionDensityKgPerM3", "species"],
             refused.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal)
         );
     }

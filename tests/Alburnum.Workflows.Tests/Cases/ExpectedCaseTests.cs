@@ -26,7 +26,7 @@ public sealed class ExpectedCaseTests : IDisposable
         rulerReadings: readings.csv
         """;
 
-    private const string Prediction = "prediction: { sapwoodMm: 30, moisturePercent: 26 }";
+    private const string Prediction = "prediction: { sapwoodMm: 30, moisture: 26 }";
     private const string Charge = "charge: { solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }";
 
     private static readonly FactLibrary Facts = new(Repository.At("data"));
@@ -61,11 +61,7 @@ public sealed class ExpectedCaseTests : IDisposable
     [Fact]
     public async Task A_charge_alone_is_predicted_as_with_the_same_words_under_prediction()
     {
-        var alone = Charge.Replace(
-            "{ solution",
-            "{ sapwoodMm: 30, moisturePercent: 26, solution",
-            StringComparison.Ordinal
-        );
+        var alone = Charge.Replace("{ solution", "{ sapwoodMm: 30, moisture: 26, solution", StringComparison.Ordinal);
 
         Assert.Equal(
             (await Run($"{Plain}\n{Prediction}\n{Charge}")).Expected.Prediction!.Quick.MeanMm,
@@ -99,7 +95,7 @@ public sealed class ExpectedCaseTests : IDisposable
     public async Task What_nobody_knows_of_the_timber_is_remarked_on_and_the_case_judged_all_the_same()
     {
         var unknown = Plain.Replace("Scots pine", "jack pine", StringComparison.Ordinal);
-        var run = await Run($"{unknown}\nprediction: {{ moisturePercent: 26 }}\n{Charge}");
+        var run = await Run($"{unknown}\nprediction: {{ moisture: 26 }}\n{Charge}");
 
         Assert.Equal((null, null), (run.Expected.Prediction, run.Expected.Charge));
         Assert.Equal(
@@ -124,11 +120,11 @@ public sealed class ExpectedCaseTests : IDisposable
     }
 
     [Theory]
-    [InlineData("prediction: { sapwoodMm: 30, moisturePercent: 190 }", "", "moisturePercent", 15)]
+    [InlineData("prediction: { sapwoodMm: 30, moisture: 190 }", "", "moisture", 15)]
     [InlineData(
         Prediction,
-        "charge: { moistureLimitPercent: 10, dryingHumidityPercent: 95, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
-        "moistureLimitPercent",
+        "charge: { moistureLimit: 10, dryingHumidityPercent: 95, solutionDensityKgPerM3: 1005, pieces: [ { lengthMm: 1800 } ] }",
+        "moistureLimit",
         15
     )]
     public async Task A_treatment_that_cannot_be_is_refused_at_its_line(

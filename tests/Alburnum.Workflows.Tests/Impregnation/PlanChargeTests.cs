@@ -67,7 +67,7 @@ public sealed class PlanChargeTests
     [Fact]
     public void Air_that_never_dries_the_timber_to_its_limit_is_refused() =>
         Assert.Equal(
-            "moistureLimitPercent",
+            "moistureLimit",
             Assert
                 .Single(
                     Assert

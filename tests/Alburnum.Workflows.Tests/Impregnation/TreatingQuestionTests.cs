@@ -113,7 +113,7 @@ public sealed class TreatingQuestionTests
     public static TheoryData<string, string> Wrong =>
         new()
         {
-            { "--moisture", "moisturePercent" },
+            { "--moisture", "moisture" },
             { "--sapwood", "sapwoodMm" },
             { "--schedule", "schedule" },
             { "--incise", "incising" },
