@@ -74,7 +74,7 @@ public sealed class AwkwardInputTests : IDisposable
 
     [Theory]
     [InlineData("51", "0.1 to 50")]
-    [InlineData("6", "one or the other", "--whole-sapwood")]
+    [InlineData("6", "one of the two", "--whole-sapwood")]
     public async Task A_depth_that_no_piece_could_have_is_refused(string depth, string words, params string[] more)
     {
         var run = await AlburnumRun.Of(["predict", "Scots pine", "100x100", "--depth", depth, "--cells", "0", .. more]);

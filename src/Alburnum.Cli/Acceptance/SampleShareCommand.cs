@@ -23,7 +23,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         public int? Cut { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level of the plan indexed at the same figure, which is drawn beside it; default: II")]
+        [Description("Inspection level of the plan indexed at the same figure, which is shown alongside; default: II")]
         public string Level { get; init; } = "II";
     }
 

@@ -14,7 +14,7 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--conforming <PERCENT>")]
-        [Description("Conforming share to be shown")]
+        [Description("Conforming share to show")]
         public double? Conforming { get; init; }
 
         [CommandOption("--confidence <PERCENT>")]

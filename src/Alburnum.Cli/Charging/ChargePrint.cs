@@ -31,7 +31,7 @@ internal static class ChargePrint
         console.WriteLine($"{account.PieceCount} pieces, {Figures.Number(account.VolumeM3, 2)} m³.");
         console.WriteLine();
         console.MarkupLine("[bold]As run[/]");
-        console.WriteLine($"Net by the tank {Said(account.NetByTankL, "L")}.");
+        console.WriteLine($"Net by tank {Said(account.NetByTankL, "L")}.");
         if (account.NetByWeightL is { } weighed)
             console.WriteLine($"Net by weight {Said(weighed, "L")}.");
         if (account is { GrossL: { } gross, KickbackL: { } kickback })
@@ -65,7 +65,7 @@ internal static class ChargePrint
     {
         if (assumptions.Count > 0)
             List("Assumed", assumptions);
-        List("Mind", cautions);
+        List("Cautions", cautions);
 
         void List(string title, IReadOnlyList<string> sentences)
         {

@@ -28,7 +28,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double? Loading { get; init; }
 
         [CommandOption("--wanted <KG_PER_M3>")]
-        [Description("Loading that counts as reached, kg/m³")]
+        [Description("Target loading, which counts as reached, kg/m³")]
         public double? Wanted { get; init; }
 
         [CommandOption("--moisture <PERCENT>")]
@@ -42,7 +42,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double Celsius { get; init; }
 
         [CommandOption("--weeks <N>")]
-        [Description("Weeks in storage, wrapped so that nothing leaves")]
+        [Description("Weeks in storage, wrapped so that nothing escapes")]
         [DefaultValue(6.0)]
         public double Weeks { get; init; }
 
@@ -96,7 +96,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         BoronPlaceDocument[] places = [document.Slow, document.Middle, document.Fast];
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns("", "Slow wood", "Middle", "Fast wood");
-        Row("Depth with the loading wanted, mm", place => Figures.Number(place.DepthMm, 1));
+        Row("Depth with the target loading, mm", place => Figures.Number(place.DepthMm, 1));
         Row("Loading in the middle, kg/m³", place => Figures.Number(place.MiddleKgPerM3, 2));
         if (document.Middle is { WashedOutShare: not null })
         {

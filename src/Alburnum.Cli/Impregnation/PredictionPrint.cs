@@ -34,7 +34,7 @@ internal static class PredictionPrint
         if (document.MinutesToDepth is { } minutes)
             Row(table, "Pressure period for the depth, min", new Spread(minutes.High, minutes.Middle, minutes.Low), 0);
         console.Write(table);
-        console.WriteLine($"Pieces that meet the demand everywhere: {Share(document.PieceShare)}.");
+        console.WriteLine($"Pieces that meet the requirement everywhere: {Share(document.PieceShare)}.");
         console.WriteLine($"Cores that meet it: {Share(document.CoreShare)}.");
         if (document.ChanceToPass is { } chance)
             console.WriteLine($"Chance that a batch passes its sampling plan: {Figures.Certainty(chance)}.");
@@ -53,13 +53,13 @@ internal static class PredictionPrint
                 "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
                 document.Assumptions
             );
-        Paragraph(console, "Which model answered", document.Models);
+        Paragraph(console, "Models used", document.Models);
         Paragraph(
             console,
             $"What the numbers rest on (weakest standing: {document.Standing.InWords()})",
             document.RestsOn
         );
-        Paragraph(console, "Mind", document.Cautions);
+        Paragraph(console, "Cautions", document.Cautions);
         if (folder is not null)
         {
             console.WriteLine();

@@ -135,7 +135,7 @@ internal sealed class ChargeReader(
                 fields.Text(Fields.Depth)!,
                 demand is LeastDepth one
                     ? As(Fields.Depth, one.DepthMm)
-                    : "nothing: the code demands more than one depth"
+                    : "nothing: the code requires more than one depth"
             );
         return null;
     }

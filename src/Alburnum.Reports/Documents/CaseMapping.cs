@@ -124,7 +124,7 @@ public static class CaseMapping
                         Row(
                             miss.Row,
                             false,
-                            $"fails on {Words.Rows.Say(miss.Field)}: asks {Words.Rows.Say(miss.Asked)}, found {Words.Rows.Say(miss.Found)}"
+                            $"fails on {Words.Rows.Say(miss.Field)}: asks for {Words.Rows.Say(miss.Asked)}, found {Words.Rows.Say(miss.Found)}"
                         )
                     )
             );

@@ -78,7 +78,7 @@ public static class CaseReport
     private static void Requirement(Sheet sheet, CaseDocument document)
     {
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
-        sheet.Section("What is demanded");
+        sheet.Section("What is required");
         sheet.Fact(
             "Component",
             $"{enquiry.Component}, {enquiry.Section}, {RequirementWords.English.Say(enquiry.Form)}{(enquiry.Incised ? ", incised" : "")}"
@@ -135,7 +135,7 @@ public static class CaseReport
             { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
                 $"{Figures.Number(retention, 1)} kg/m³ in the zone ({Figures.Number(factor, 2)} × the preservative's critical value)",
             { RetentionKgPerM3: { } stated } =>
-                $"{Figures.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
+                $"{Figures.Number(stated, 1)} kg/m³ in the zone, as the contract or the code states it",
             { RetentionFactor: { } factor } =>
                 $"{Figures.Number(factor, 2)} × the preservative's critical value, which was not stated",
             _ => "not in the rulebook: the code must be consulted",
@@ -163,7 +163,7 @@ public static class CaseReport
         sheet.Section("The sections", PieceHeightMm + 30);
         sheet.Text(
             "Left: the photograph with the outline found and the boundary of the treated wood. Middle: the section to scale,"
-                + " treated wood dark, the depth demanded dashed, stretches left out marked outside the outline.",
+                + " treated wood dark, the required depth dashed, stretches left out marked outside the outline.",
             Typeface.Slanted(8.5),
             Ink.Quiet
         );

@@ -106,7 +106,7 @@ public sealed class ChargeFileTests : IDisposable
         var table = new StringBuilder();
         foreach (var (title, fields) in Parts(page))
         {
-            table.Append($"| {title} | what it is | may be | for instance | where left out |\n|---|---|---|---|---|\n");
+            table.Append($"| {title} | what it is | may be | for instance | if left out |\n|---|---|---|---|---|\n");
             foreach (var field in fields)
                 table.Append(
                     $"| `{field.Key}` | {field.Help} | {field.Expected} | {field.Examples} | {field.LeftOut} |\n"

@@ -56,7 +56,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
         var said = Refusal("piece,result\nT1,pass\nT2,pass\nT1,fail\n");
 
         Assert.Contains("line 4", said, StringComparison.Ordinal);
-        Assert.Contains("\"T1\", which line 2 has already", said, StringComparison.Ordinal);
+        Assert.Contains("\"T1\", already on line 2", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -169,7 +169,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void A_charge_given_twice_is_refused() =>
         Assert.Contains(
-            "line 3, field charge: found \"C1\", which line 2 has already",
+            "line 3, field charge: found \"C1\", already on line 2",
             ChargeRefusal("charge,mean_depth_mm\nC1,7\nC1,8\n"),
             StringComparison.Ordinal
         );

@@ -57,7 +57,7 @@ public sealed class WorkbookTests : IDisposable
         var said = Refusal();
 
         Assert.Contains(
-            "charges.xlsx, sheet \"Plant\", line 3, field charge: found \"C1\", which line 2 has already",
+            "charges.xlsx, sheet \"Plant\", line 3, field charge: found \"C1\", already on line 2",
             said,
             StringComparison.Ordinal
         );
