@@ -89,10 +89,10 @@ public static class CommandLine
             // One line a command, in the order in which a case travels.
             config
                 .AddCommand<UseClassCommand>("use-class")
-                .WithDescription("Find the use class from where a piece of wood stands");
+                .WithDescription("Find the use class from where and how a piece of wood is used");
             config
                 .AddCommand<RequirementCommand>("requirement")
-                .WithDescription("What a code of practice demands of a piece of wood, and why");
+                .WithDescription("Find what a code of practice requires of a piece of wood, and why");
             config.AddBranch(
                 "rulebook",
                 rulebook =>
@@ -116,7 +116,9 @@ public static class CommandLine
                     "Find which pieces of a cutting pattern show heartwood, and what that does to conformity"
                 );
             config.AddCommand<InciseCommand>("incise").WithDescription("Find the lightest incising that is enough");
-            config.AddCommand<SweepCommand>("sweep").WithDescription("Predict over two inputs and map the answer");
+            config
+                .AddCommand<SweepCommand>("sweep")
+                .WithDescription("Predict over a range of two inputs and map the result");
             config
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");

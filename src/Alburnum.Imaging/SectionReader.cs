@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Alburnum.Facts;
 using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
@@ -29,7 +30,7 @@ public static class SectionReader
     {
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(request);
-        Require.InRange(request.StepMm, 0.25, 1, "mm");
+        Require.InRange(request.StepMm, Ranges.StepMm.Low, Ranges.StepMm.High, "mm");
         Require.InRange(request.SectionUncertaintyMm, 0, 100, "mm");
         Require.InRange(request.RequiredMm ?? 1, double.Epsilon, 1000, "mm");
         Require.InRange(request.Candidates.Count, 1, 1000, "indicators");

@@ -20,7 +20,7 @@ public sealed record Found<T>(T Value) : Lookup<T>;
 public sealed record NotFound<T>(IReadOnlyList<string> Suggestions) : Lookup<T>
 {
     /// <summary>What was expected, with the names that may have been meant, for a message.</summary>
-    /// <param name="expected">What a right name would be, for instance "a species of the catalogue".</param>
+    /// <param name="expected">What a right name would be, for instance "a species in the catalogue".</param>
     public string Expected(string expected) =>
         Suggestions.Count == 0
             ? expected
@@ -137,7 +137,7 @@ public static class NameLookup
     /// <param name="index">Where to look.</param>
     /// <param name="name">The name.</param>
     /// <param name="field">Option or field that the name was given in.</param>
-    /// <param name="expected">What a right name would be, for instance "a species of the catalogue".</param>
+    /// <param name="expected">What a right name would be, for instance "a species in the catalogue".</param>
     /// <exception cref="InputRefusedException">Nothing, or more than one thing, bears the name.</exception>
     public static T Get<T>(this NameIndex<T> index, string name, string field, string expected)
         where T : class

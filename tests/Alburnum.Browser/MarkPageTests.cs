@@ -90,7 +90,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
                 (corners[k][1] - 7) / 1500
             );
         }
-        await Assertions.Expect(page.GetByText("Three of four corners: used when all are there.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("Three of four corners: used once all are given.")).ToBeVisibleAsync();
         await ClickAsync(page.Locator(".aim input:visible"), (corners[3][0] + 8) / 2000, (corners[3][1] - 7) / 1500);
 
         var row = page.GetByRole(AriaRole.Row, new() { NameRegex = new("^mean ") });

@@ -221,7 +221,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         Assert.Contains("60 charges, oldest first", output, StringComparison.Ordinal);
         Assert.Contains("mean depth has shifted down", output, StringComparison.Ordinal);
-        Assert.Contains("a false signal in about 500 charges", output, StringComparison.Ordinal);
+        Assert.Contains("one false signal in about 500 charges", output, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(_folder.Path, "charts", "mean-depth.svg")));
     }
 
@@ -232,7 +232,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         var charts = _folder.At("charts");
 
         Assert.Contains(
-            "line 3, field charge: found \"C1\", which line 2 has already",
+            "line 3, field charge: found \"C1\", already on line 2",
             await Refused("history", "charges", table, "--chart", charts),
             StringComparison.Ordinal
         );
@@ -263,7 +263,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         var output = Flat(await Done(judge));
 
         Assert.Contains("consumer's risk", output, StringComparison.Ordinal);
-        Assert.Contains("Read twice as well (a better photograph)", output, StringComparison.Ordinal);
+        Assert.Contains("With half the reading uncertainty (a better photograph)", output, StringComparison.Ordinal);
         Assert.Contains("The bound on the conforming share reaches 75 % with", output, StringComparison.Ordinal);
 
         using var json = JsonDocument.Parse(await Done([.. judge, "--json"]));
@@ -287,7 +287,7 @@ public sealed class AcceptanceCommandTests : IDisposable
 
         var output = Flat(await Done([.. judge, "11"]));
         Assert.Contains("at least 75 % of all pieces must reach 11 kg/m³", output, StringComparison.Ordinal);
-        Assert.Contains("near log-normal", output, StringComparison.Ordinal);
+        Assert.Contains("close to log-normal", output, StringComparison.Ordinal);
         Assert.Contains("CONFORMS The batch conforms by retention.", output, StringComparison.Ordinal);
         Assert.Contains("UNDECIDED", await Done([.. judge, "13"]), StringComparison.Ordinal);
         Assert.Contains("DOES NOT CONFORM", await Done([.. judge, "15"]), StringComparison.Ordinal);

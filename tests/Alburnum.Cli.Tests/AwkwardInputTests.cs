@@ -69,12 +69,12 @@ public sealed class AwkwardInputTests : IDisposable
     {
         var run = await AlburnumRun.Of("measure", "none.jpg", "--section", "100x100", option, "-5");
 
-        CheckRefused(run, "expected over 0, up to 1000 mm");
+        CheckRefused(run, "expected 0.1 to 1000 mm");
     }
 
     [Theory]
     [InlineData("51", "0.1 to 50")]
-    [InlineData("6", "one or the other", "--whole-sapwood")]
+    [InlineData("6", "one of the two", "--whole-sapwood")]
     public async Task A_depth_that_no_piece_could_have_is_refused(string depth, string words, params string[] more)
     {
         var run = await AlburnumRun.Of(["predict", "Scots pine", "100x100", "--depth", depth, "--cells", "0", .. more]);

@@ -288,7 +288,7 @@ public sealed class MeasureCommandTests : IDisposable
     [InlineData("--scale", "1,1 90,1", "two points and a length")]
     [InlineData("--heartwood-ring", "1,1 2,2", "3 points or more")]
     [InlineData("--pith", "1,1", "--pith and --heartwood-radius together")]
-    [InlineData("--least-depth", "0", "over 0")]
+    [InlineData("--least-depth", "0", "0.1 to 1000 mm")]
     [InlineData("--step", "5", "0.25 to 1 mm")]
     public async Task An_option_that_cannot_be_read_is_refused(string option, string value, string expected)
     {

@@ -17,13 +17,13 @@ public sealed class PredictCommandTests : IDisposable
         );
 
         Assert.Contains(
-            "Sapwood 45 mm wide: the geometric middle of the species' band, 20 to 100 mm (from memory)",
+            "Sapwood 45 mm wide: the geometric mean of the species' range, 20 to 100 mm (from memory)",
             sheet,
             StringComparison.Ordinal
         );
         Assert.Contains("Sawn with the pith in the middle of the piece.", sheet, StringComparison.Ordinal);
         Assert.Contains("Scots pine, 100 × 100 mm, full cell", sheet, StringComparison.Ordinal);
-        Assert.Contains("Which model answered", sheet, StringComparison.Ordinal);
+        Assert.Contains("Models used", sheet, StringComparison.Ordinal);
         Assert.Contains("from a cut end along the middle", sheet, StringComparison.Ordinal);
     }
 
@@ -120,7 +120,7 @@ public sealed class PredictCommandTests : IDisposable
 
     [Theory]
     [InlineData("--position: found diagonal, expected boxed, halved, quartered or side", "--position", "diagonal")]
-    [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn so", "--log-diameter", "120")]
+    [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn that way", "--log-diameter", "120")]
     [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
     [InlineData("--incise: found fine, expected light", "--incise", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
@@ -255,7 +255,7 @@ public sealed class PredictCommandTests : IDisposable
         string[] words = ["incise", "Norway spruce", "100x100", "--depth", "6", "--share", share, "--boxes", "8"];
         var sheet = Flat(await Done([.. words, "--pieces", "2000"]));
 
-        Assert.Contains("Lightest that is enough:", sheet, StringComparison.Ordinal);
+        Assert.Contains("Lightest pattern that is enough:", sheet, StringComparison.Ordinal);
         Assert.Contains(strength, sheet, StringComparison.Ordinal);
         Assert.Contains("NDS for Wood Construction", sheet, StringComparison.Ordinal);
         Assert.Contains("Flow solver on the repeating cell", sheet, StringComparison.Ordinal);
@@ -264,7 +264,7 @@ public sealed class PredictCommandTests : IDisposable
     [Fact]
     public async Task Pine_sapwood_needs_no_incising() =>
         Assert.Contains(
-            "no incising is needed",
+            "reach the depth without incising",
             await Done("incise", "Scots pine", "50x50", "--all", "sapwood", "--depth", "6", "--pieces", "500"),
             StringComparison.Ordinal
         );

@@ -15,10 +15,10 @@ internal static class AcceptanceCommands
 
     private static void AddSample(IConfigurator<CommandSettings> sample)
     {
-        sample.SetDescription("Say what to cut from a lot, how to pick it, what passes");
+        sample.SetDescription("Work out what to cut from a lot, how to pick it and what passes");
         sample
             .AddCommand<SampleAttributesCommand>("attributes")
-            .WithDescription("The plan of a standard's tables, indexed at an AQL");
+            .WithDescription("The plan from a standard's tables, indexed by an AQL");
         sample
             .AddCommand<SampleShareCommand>("share")
             .WithDescription("A stated number of pieces, of which a share must pass");
@@ -29,18 +29,18 @@ internal static class AcceptanceCommands
         sample
             .AddCommand<SampleRisksCommand>("double")
             .WithData(RiskPlan.Double)
-            .WithDescription("A plan in two samples for two risks");
+            .WithDescription("A plan with two samples, for two risks");
         sample
             .AddCommand<SampleRisksCommand>("sequential")
             .WithData(RiskPlan.Sequential)
-            .WithDescription("Piece by piece (Wald) for two risks");
+            .WithDescription("A plan that cuts piece by piece (Wald), for two risks");
         sample
             .AddCommand<SampleRisksCommand>("variables")
             .WithData(RiskPlan.Variables)
-            .WithDescription("By measured depths that are near normal, for two risks");
+            .WithDescription("A plan for measured depths that are close to normal, for two risks");
         sample
             .AddCommand<SampleShowCommand>("show")
-            .WithDescription("Pieces to cut so that a conforming share is shown");
+            .WithDescription("How many pieces to cut to show that a given share conforms");
     }
 
     private static void AddJudge(IConfigurator<CommandSettings> judge)
@@ -48,19 +48,19 @@ internal static class AcceptanceCommands
         judge.SetDescription("Judge a batch from the pieces cut from it");
         judge
             .AddCommand<JudgeTableCommand>("table")
-            .WithDescription("From a table of pieces, judged already or with their depths");
+            .WithDescription("From a table of pieces, already judged or with their depths");
         judge.AddCommand<JudgeCountsCommand>("counts").WithDescription("From two counts: pieces cut and failures");
         judge
             .AddCommand<JudgeValuesCommand>("values")
             .WithDescription("By variables, from a retention or least depth of each piece");
         judge
             .AddCommand<JudgeCaseCommand>("case")
-            .WithDescription("From a case folder, which states everything itself; nothing is kept or written");
+            .WithDescription("From a case folder, which holds everything needed; nothing is kept or written");
     }
 
     private static void AddHistory(IConfigurator<CommandSettings> history)
     {
-        history.SetDescription("Watch a plant over its charges or lots");
+        history.SetDescription("Watch a plant from charge to charge or lot to lot");
         history
             .AddCommand<HistoryChargesCommand>("charges")
             .WithDescription("Watch depths, retentions and uptakes from charge to charge");

@@ -8,7 +8,7 @@ namespace Alburnum.Cli.Acceptance;
 internal static partial class DepthRuleText
 {
     public const string Expected =
-        "a penetration class (NP3), or demands such as \"6 mm sapwood\", \"6 mm exposed heartwood over 75 %\", "
+        "a penetration class (NP3), or requirements such as \"6 mm sapwood\", \"6 mm exposed heartwood over 75 %\", "
         + "\"full sapwood\", \"90 % sapwood\", joined by \"and\" or \"or\"";
 
     private const double MmInInch = 25.4;

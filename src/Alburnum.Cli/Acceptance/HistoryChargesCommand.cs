@@ -28,7 +28,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         public string? Sheet { get; init; }
 
         [CommandOption("--baseline <CHARGES>")]
-        [Description("Charges at the start that fix mean and spread; default: 25")]
+        [Description("Charges at the start that set the mean and spread; default: 25")]
         public int Baseline { get; init; } = 25;
 
         [CommandOption("--least-depth <MM>")]

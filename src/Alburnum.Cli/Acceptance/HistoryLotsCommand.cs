@@ -25,7 +25,7 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
         public string? Sheet { get; init; }
 
         [CommandOption("--aql <PERCENT>")]
-        [Description("The AQL by which they are sampled")]
+        [Description("AQL by which the lots are sampled")]
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]

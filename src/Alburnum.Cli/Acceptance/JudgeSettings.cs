@@ -63,7 +63,7 @@ internal abstract class CountingSettings : JudgeSettings
     public double? Required { get; init; }
 
     [CommandOption("--assay <VALUE>")]
-    [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4\" or \"< 0.5\"; may be given again")]
+    [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4\" or \"< 0.5\"; may be given more than once")]
     public string[] Assays { get; init; } = [];
 
     /// <summary>What the batch is judged by.</summary>

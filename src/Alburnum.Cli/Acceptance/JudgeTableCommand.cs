@@ -49,7 +49,7 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
             throw Options.Refused(
                 settings.Results,
                 "a table of values",
-                "a table of pieces; alburnum judge values judges values"
+                "a table of pieces; for values, use alburnum judge values"
             );
         var judged = ResultTable.Read(table, Section(settings)) switch
         {

@@ -23,7 +23,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         public int? Cut { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level of the plan indexed at the same figure, which is drawn beside it; default: II")]
+        [Description("Inspection level of the plan indexed at the same figure, which is shown alongside; default: II")]
         public string Level { get; init; } = "II";
     }
 
@@ -32,7 +32,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         var lot = settings.Pieces;
         return new SampleByShare(
             new ShareMustPass(Options.Number("--must-pass", settings.MustPass, Ranges.MustPassPercent) / 100),
-            Options.Whole("--cut", settings.Cut, NumberRange.Whole(1, lot ?? 1_000_000, "pieces")),
+            Options.Whole("--cut", settings.Cut, Ranges.Pieces with { High = lot ?? Ranges.Pieces.High }),
             SamplingOptions.Level(settings.Level),
             lot,
             settings.DrawnSeed

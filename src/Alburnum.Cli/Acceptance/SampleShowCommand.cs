@@ -14,7 +14,7 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--conforming <PERCENT>")]
-        [Description("Conforming share to be shown")]
+        [Description("Conforming share to show")]
         public double? Conforming { get; init; }
 
         [CommandOption("--confidence <PERCENT>")]
@@ -28,7 +28,7 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>
         new SampleToShow(
-            Options.Number("--conforming", settings.Conforming, NumberRange.Within(0.1, 99.99, "%")) / 100,
+            Options.Number("--conforming", settings.Conforming, Ranges.ConformingPercent) / 100,
             Options.Number("--confidence", settings.Confidence, Ranges.ConfidencePercent) / 100,
             Options.Whole("--failures", settings.Failures, NumberRange.Whole(0, 100_000, "failures")),
             settings.Pieces,

@@ -16,7 +16,7 @@ internal static class ChargeCommands
                     .WithDescription("Work out the solution, its strength and the weights to expect");
                 charge
                     .AddCommand<ChargeReconcileCommand>("reconcile")
-                    .WithDescription("Work out from the readings what was taken up, beside what was expected");
+                    .WithDescription("Work out what was taken up from the readings, and compare it with the plan");
             }
         );
 }

@@ -67,7 +67,7 @@ internal static class ChargePrint
     {
         if (assumptions.Count > 0)
             List("Assumed", assumptions);
-        List("Mind", cautions);
+        List("Cautions", cautions);
 
         void List(string title, IReadOnlyList<string> sentences)
         {

@@ -28,7 +28,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double? Loading { get; init; }
 
         [CommandOption("--wanted <KG_PER_M3>")]
-        [Description("Loading that counts as reached, kg/m³")]
+        [Description("Target loading, which counts as reached, kg/m³")]
         public double? Wanted { get; init; }
 
         [CommandOption("--moisture <PERCENT>")]
@@ -42,7 +42,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double Celsius { get; init; }
 
         [CommandOption("--weeks <N>")]
-        [Description("Weeks in storage, wrapped so that nothing leaves")]
+        [Description("Weeks in storage, wrapped so that nothing escapes")]
         [DefaultValue(6.0)]
         public double Weeks { get; init; }
 

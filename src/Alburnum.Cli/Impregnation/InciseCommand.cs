@@ -25,7 +25,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         public double ToothLengthMm { get; init; }
 
         [CommandOption("--boxes <N>")]
-        [Description("Boxes on each side of the flow solver's cell, which checks the pattern found; 0 leaves it out")]
+        [Description("Boxes on each side of the flow solver's cell, which checks the pattern found; 0 skips the check")]
         [DefaultValue(20)]
         public int Boxes { get; init; }
     }

@@ -13,7 +13,7 @@ internal class PlacedSettings : TreatingSettings
     public double? HeartRadiusMm { get; init; }
 
     [CommandOption("--pith <X,Y>")]
-    [Description("Pith from the middle of the section, mm to the right and up")]
+    [Description("Position of the pith from the middle of the section, mm to the right and up")]
     public string? Pith { get; init; }
 
     [CommandOption("--position <WHERE>")]
@@ -21,7 +21,7 @@ internal class PlacedSettings : TreatingSettings
     public string? Position { get; init; }
 
     [CommandOption("--all <ZONE>")]
-    [Description("sapwood or heartwood throughout")]
+    [Description("Wood of one kind throughout: sapwood or heartwood")]
     public string? All { get; init; }
 
     public override TreatingRequest Request(FactLibrary facts) =>

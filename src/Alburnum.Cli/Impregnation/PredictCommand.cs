@@ -16,7 +16,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
     internal sealed class Settings : PredictSettings
     {
         [CommandOption("--cells <N>")]
-        [Description("Cells across the section for the flow solver; 0 leaves it out")]
+        [Description("Cells across the section for the flow solver; 0 skips the solver")]
         [DefaultValue(60)]
         public int Cells { get; init; }
 

@@ -42,9 +42,9 @@ internal static class PredictionPrint
                 "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
                 document.Assumptions
             );
-        Paragraph(console, Words.WhichModel, document.Models);
+        Paragraph(console, Words.ModelsUsed, document.Models);
         Paragraph(console, Words.RestsOn(document.Standing), document.RestsOn);
-        Paragraph(console, "Mind", document.Cautions);
+        Paragraph(console, "Cautions", document.Cautions);
         if (folder is not null)
         {
             console.WriteLine();

@@ -16,24 +16,16 @@ internal static class TreatingOptions
             : throw Refused(TreatingField.Section, text, SectionText.Expected);
 
     public static SawingPosition? Position(string? text) =>
-        text switch
-        {
-            null => null,
-            "boxed" => SawingPosition.Boxed,
-            "halved" => SawingPosition.Halved,
-            "quartered" => SawingPosition.Quartered,
-            "side" => SawingPosition.Side,
-            _ => throw Refused(TreatingField.Position, text, "boxed, halved, quartered or side"),
-        };
+        text is null
+            ? null
+            : TreatedWoodText.Position(text)
+                ?? throw Refused(TreatingField.Position, text, TreatedWoodText.PositionsExpected);
 
     public static WoodThroughout? All(string? text) =>
-        text switch
-        {
-            null => null,
-            "sapwood" => WoodThroughout.Sapwood,
-            "heartwood" => WoodThroughout.Heartwood,
-            _ => throw Refused(TreatingField.All, text, "sapwood or heartwood"),
-        };
+        text is null
+            ? null
+            : TreatedWoodText.Throughout(text)
+                ?? throw Refused(TreatingField.All, text, TreatedWoodText.ThroughoutExpected);
 
     public static WoodZone Zone(string text) =>
         text switch

@@ -21,9 +21,7 @@ internal class TreatingSettings : CommandSettings
     public double? SapwoodMm { get; init; }
 
     [CommandOption("--log-diameter <MM>")]
-    [Description(
-        "Diameter of the log under bark, mm; where it may be omitted, default: the smallest that holds the piece"
-    )]
+    [Description("Diameter of the log under bark, mm; where optional, default: the smallest that holds the piece")]
     public double? LogDiameterMm { get; init; }
 
     [CommandOption("--moisture <PERCENT>")]
@@ -62,12 +60,12 @@ internal class TreatingSettings : CommandSettings
     public double? DepthMm { get; init; }
 
     [CommandOption("--in <ZONE>")]
-    [Description("Where the depth counts: lateral, sapwood or heartwood")]
+    [Description("Where the depth is required: lateral, sapwood or heartwood")]
     [DefaultValue("lateral")]
     public string Zone { get; init; } = "lateral";
 
     [CommandOption("--whole-sapwood")]
-    [Description("All the sapwood must be penetrated")]
+    [Description("Require all the sapwood to be penetrated")]
     public bool WholeSapwood { get; init; }
 
     [CommandOption("--pieces <N>")]

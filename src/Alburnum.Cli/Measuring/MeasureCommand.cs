@@ -76,7 +76,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
 
         [CommandOption("--heartwood-reagent <REAGENT>")]
         [Description(
-            "Reagent sprayed to colour the heartwood: pine or white-oak; otherwise its own colour is looked for"
+            "Reagent sprayed to colour the heartwood: pine or white-oak; otherwise its natural colour is looked for"
         )]
         public string? HeartwoodReagent { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
@@ -54,10 +55,10 @@ internal static class MeasureRequest
             problems.Add(Problem("--heartwood-reagent", sprayed, string.Join(", ", reagents.Select(r => r.Key))));
         var (marks, faults) = MarksReader.Read(field => Text(settings, field), NameOf, section: null);
         problems.AddRange(faults.Select(fault => fault.At("command line", NameOf)));
-        if (settings.Required is { } required && !(required > 0 && required <= 1000))
-            problems.Add(Problem("--least-depth", Digits(required), "over 0, up to 1000 mm"));
-        if (!(settings.Step >= 0.25 && settings.Step <= 1))
-            problems.Add(Problem("--step", Digits(settings.Step), "0.25 to 1 mm"));
+        if (settings.Required is { } required && !Ranges.DepthMm.Holds(required))
+            problems.Add(Problem("--least-depth", Digits(required), Ranges.DepthMm.InWords));
+        if (!Ranges.StepMm.Holds(settings.Step))
+            problems.Add(Problem("--step", Digits(settings.Step), Ranges.StepMm.InWords));
         if (problems.Count > 0 || section is null)
             throw new InputRefusedException(problems);
         var reading = new ReadingRequest

@@ -46,11 +46,11 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         public string? CouldHurtPeople { get; init; }
 
         [CommandOption("--termites <YES|NO>")]
-        [Description("Termites live where it stands")]
+        [Description("Termites are present where it is used")]
         public string? Termites { get; init; }
 
         [CommandOption("--beetles <YES|NO>")]
-        [Description("Beetles that attack seasoned timber live where it stands")]
+        [Description("Beetles that attack seasoned timber are present where it is used")]
         public string? Beetles { get; init; }
 
         [CommandOption("--json")]

@@ -43,7 +43,7 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
                 taken.InnerException is AddressInUseException
                     ? $"{settings.Port}, which another program uses"
                     : $"{settings.Port}, which this user may not use";
-            throw Options.Refused("--port", found, "a free port; 0 takes one");
+            throw Options.Refused("--port", found, "a free port; 0 picks one");
         }
         console.WriteLine($"Cases in {store.Place}");
         console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");

@@ -5,15 +5,15 @@ namespace Alburnum.Imaging.Reading;
 /// <summary>The causes that make a depth read from a photograph uncertain: the one place where their sizes stand.</summary>
 public static class DepthCauses
 {
-    private static readonly Provenance Ours = OurOwn("held against drawn photographs of known depth");
+    private static readonly Provenance Ours = OurOwn("checked against drawn photographs of known depth");
 
     // The way of evaluating is published; figures that stand in the row are not.
     private static readonly Provenance Scatter = OurOwn(
-        "from scatter as in JCGM 100:2008, 4.2; held against drawn photographs of known depth"
+        "from scatter as in JCGM 100:2008, 4.2; checked against drawn photographs of known depth"
     );
 
     private static readonly Provenance Leaning = OurOwn(
-        "from bounds as in JCGM 100:2008, 4.3.7; held against drawn photographs of known depth"
+        "from bounds as in JCGM 100:2008, 4.3.7; checked against drawn photographs of known depth"
     );
 
     private static readonly Provenance Bounds = new(

@@ -1,4 +1,5 @@
 using Alburnum.Facts;
+using Alburnum.Impregnation;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Charges;
@@ -22,10 +23,10 @@ public static class ChargeFields
     public static AskedField HeartRadius { get; } =
         Number(
             "heartRadiusMm",
-            "Radius of the heartwood, the pith in the middle",
+            "Radius of the heartwood, with the pith in the middle",
             "45",
             Ranges.SapwoodMm,
-            "as the sapwood says"
+            "follows from the sapwood"
         );
 
     /// <summary>Where in the log the pieces were sawn.</summary>
@@ -33,14 +34,20 @@ public static class ChargeFields
         Text(
             "position",
             "Where in the log the pieces were sawn",
-            "boxed, halved, quartered",
-            "boxed, halved or quartered",
+            "boxed, side",
+            TreatedWoodText.PositionsExpected,
             "boxed"
         );
 
     /// <summary>Wood of one kind throughout.</summary>
     public static AskedField All { get; } =
-        Text("all", "Wood of one kind throughout", "sapwood, heartwood", "sapwood or heartwood", "the log decides");
+        Text(
+            "all",
+            "Wood of one kind throughout",
+            "sapwood, heartwood",
+            TreatedWoodText.ThroughoutExpected,
+            "the log decides"
+        );
 
     /// <summary>Moisture content now, %.</summary>
     public static AskedField Moisture { get; } =
@@ -64,7 +71,7 @@ public static class ChargeFields
 
     /// <summary>Temperature of the air in which the timber would dry, °C.</summary>
     public static AskedField DryingTemperature { get; } =
-        Number("dryingCelsius", "Temperature of the air in which it would dry", "20", Ranges.AirCelsius, "20");
+        Number("dryingCelsius", "Temperature of the air it would dry in", "20", Ranges.AirCelsius, "20");
 
     /// <summary>Relative humidity of that air, %.</summary>
     public static AskedField DryingHumidity { get; } =
@@ -234,16 +241,16 @@ public static class ChargeFields
             {
                 LeftOut = $"`statedSapwood` where the piece is round, otherwise {field.LeftOut}",
             },
-            "moisture" => field with { LeftOut = "`moisture` of the case; one of the two must be there" },
-            "incising" => field with { LeftOut = "not incised; must be there with `incised: yes`" },
-            "depthMm" => field with { LeftOut = "what the code demands; must be there where it demands no depth" },
+            "moisture" => field with { LeftOut = "`moisture` of the case; one of the two is required" },
+            "incising" => field with { LeftOut = "not incised; required with `incised: yes`" },
+            "depthMm" => field with { LeftOut = "what the code requires; must be given where it requires no depth" },
             "zoneMm" => field with { LeftOut = $"the zone of the code, otherwise {field.LeftOut}" },
             "retentionKgPerM3" => field with
             {
-                LeftOut = "what contract or code requires; must be there where neither gives a figure",
+                LeftOut = "what contract or code requires; must be given where neither gives a figure",
             },
             "section" => field with { LeftOut = "the section of the case" },
-            "count" => field with { LeftOut = "the batch, in a row that stands alone" },
+            "count" => field with { LeftOut = "the batch, if it is the only row" },
             _ => field,
         };
 

@@ -85,8 +85,8 @@ internal sealed class ChargeReader(
             Species = species!,
             HeartRadiusMm = fields.Number(Fields.HeartRadius),
             SapwoodMm = Agreed(fields, Fields.Sapwood, known?.SapwoodMm),
-            Position = fields.Read(Fields.Position, PositionOf),
-            All = fields.Read(Fields.All, AllOf),
+            Position = fields.Read(Fields.Position, TreatedWoodText.Position),
+            All = fields.Read(Fields.All, TreatedWoodText.Throughout),
             MoisturePercent = Needed(fields, Fields.Moisture, known?.Case.Enquiry.MoisturePercent),
             Schedule = OneOf(fields, Fields.Schedule, library.Schedules.Select(row => row.Value.Name)) ?? UsualSchedule,
             Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
@@ -135,7 +135,7 @@ internal sealed class ChargeReader(
                 fields.Text(Fields.Depth)!,
                 demand is LeastDepth one
                     ? As(Fields.Depth, one.DepthMm)
-                    : "nothing: the code demands more than one depth"
+                    : "nothing: the code requires more than one depth"
             );
         return null;
     }
@@ -236,21 +236,4 @@ internal sealed class ChargeReader(
         fields.Refuse(field, written, string.Join(", ", all));
         return null;
     }
-
-    private static SawingPosition? PositionOf(string text) =>
-        text switch
-        {
-            "boxed" => SawingPosition.Boxed,
-            "halved" => SawingPosition.Halved,
-            "quartered" => SawingPosition.Quartered,
-            _ => null,
-        };
-
-    private static WoodThroughout? AllOf(string text) =>
-        text switch
-        {
-            "sapwood" => WoodThroughout.Sapwood,
-            "heartwood" => WoodThroughout.Heartwood,
-            _ => null,
-        };
 }

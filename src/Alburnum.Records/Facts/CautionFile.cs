@@ -19,7 +19,7 @@ internal static class CautionFile
         {
             var key = row.Text("key");
             if (!seen.Add(key))
-                row.Refuse("key", key, "a key of its own");
+                row.Refuse("key", key, "a unique key");
             cautions.Add(row.Text("text"));
         }
     }

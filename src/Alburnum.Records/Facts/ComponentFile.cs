@@ -14,7 +14,7 @@ internal static class ComponentFile
         {
             var name = row.Text("name");
             if (!seen.Add(name))
-                row.Refuse("name", name, "a name of its own");
+                row.Refuse("name", name, "a unique name");
             all.Add(new Component(name, row.Texts("synonyms")));
         }
         return all;

@@ -97,7 +97,7 @@ internal sealed class ConditionReader(
         if (between.Low > between.High)
             range.Refuse(
                 upTo is null ? "below" : "upTo",
-                "an upper end under the lower end",
+                "an upper end below the lower end",
                 "a range that is not empty"
             );
         return between;

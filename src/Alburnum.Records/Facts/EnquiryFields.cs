@@ -28,8 +28,8 @@ public static class EnquiryFields
             Column = "species",
             Help = "Common or botanical name",
             Examples = "Sitka spruce, Picea sitchensis",
-            Expected = "a species of the catalogue",
-            LeftOut = "rows about species stay open",
+            Expected = "a species in the catalogue",
+            LeftOut = "rows that depend on species stay open",
         };
 
     /// <summary>Nominal section.</summary>
@@ -55,7 +55,7 @@ public static class EnquiryFields
             Help = "Sawn or round",
             Examples = "sawn, round",
             Expected = "sawn or round",
-            LeftOut = "as the section shows",
+            LeftOut = "taken from the section",
         };
 
     /// <summary>Use class.</summary>
@@ -65,7 +65,7 @@ public static class EnquiryFields
             Key = "useClass",
             Option = "--use-class",
             Column = "use_class",
-            Help = "Use class; British 3c and 3u say too whether it is coated",
+            Help = "Use class; British 3c and 3u also say whether it is coated",
             Examples = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4, 5",
             Expected = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5",
             LeftOut = "the code's class for the component",
@@ -104,7 +104,7 @@ public static class EnquiryFields
             Help = "Moisture content before treatment, % of the oven-dry mass",
             Examples = "24, 24 %",
             Range = Ranges.MoisturePercent,
-            LeftOut = "no check of the moisture limit",
+            LeftOut = "the moisture limit is not checked",
         };
 
     /// <summary>The class that a contract names itself.</summary>

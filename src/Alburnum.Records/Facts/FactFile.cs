@@ -97,7 +97,7 @@ public sealed class FactFile
         {
             var id = row.Text("id");
             if (!_sources.TryAdd(id, SourceEntry.Read(row)))
-                row.Refuse("id", id, "an id of its own");
+                row.Refuse("id", id, "a unique id");
         }
     }
 }

@@ -62,7 +62,7 @@ public static class FactSource
         var root = Node(parser, file, problems, 0, ref count);
         parser.Consume<DocumentEnd>();
         if (!parser.Accept<StreamEnd>(out _))
-            throw new Refused(Line(parser.Current!), "a second document", "one document a file");
+            throw new Refused(Line(parser.Current!), "a second document", "one document per file");
         return root as FactFields ?? throw new Refused(root.Line, root.Shown, "named fields");
     }
 

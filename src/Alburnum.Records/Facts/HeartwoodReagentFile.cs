@@ -13,7 +13,7 @@ internal static class HeartwoodReagentFile
         {
             var key = row.Text("key");
             if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
-                row.Refuse("key", key, "a key of its own");
+                row.Refuse("key", key, "a unique key");
             var (heartwood, heartwoodColours) = IndicatorFile.Zone(row, "heartwood");
             var (sapwood, sapwoodColours) = IndicatorFile.Zone(row, "sapwood");
             all.Add(

@@ -16,7 +16,7 @@ internal static class IndicatorFile
         {
             var key = row.Text("key");
             if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
-                row.Refuse("key", key, "a key of its own");
+                row.Refuse("key", key, "a unique key");
             var (treated, treatedColours) = Zone(row, "treated");
             var (untreated, untreatedColours) = Zone(row, "untreated");
             all.Add(

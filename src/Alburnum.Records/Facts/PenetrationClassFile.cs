@@ -16,7 +16,7 @@ internal static class PenetrationClassFile
         {
             var demand = DepthReader.ReadClass(row);
             if (!own.TryAdd(demand.Name, demand))
-                row.Refuse("name", demand.Name, "a name of its own");
+                row.Refuse("name", demand.Name, "a unique name");
         }
         foreach (var (name, demand) in known)
             own.TryAdd(name, demand);

@@ -26,7 +26,7 @@ public static class RulebookFile
         return Path.GetExtension(text) is not ".yaml"
             ? library.Rulebooks.Named(text)
             : throw new InputRefusedException(
-                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one that ships")
+                new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one supplied")
             );
     }
 
@@ -103,7 +103,7 @@ public static class RulebookFile
         switch (fault)
         {
             case KeyUsedBefore:
-                row.Refuse("key", "a key used before", "a key of its own");
+                row.Refuse("key", "a key used before", "a unique key");
                 break;
             case ExceptionToNoRow { Key: var key }:
                 row.Refuse("exceptionTo", $"an exception to \"{key}\"", "the key of a row about the same subject");

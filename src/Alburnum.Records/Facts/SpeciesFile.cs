@@ -23,7 +23,7 @@ internal static class SpeciesFile
         {
             var name = row.Text("name");
             if (!seen.Add(name))
-                row.Refuse("name", name, "a name of its own");
+                row.Refuse("name", name, "a unique name");
             var botanical = row.Texts("botanical");
             if (botanical.Count == 0)
                 row.Refuse("botanical", "nothing", "at least one botanical name");

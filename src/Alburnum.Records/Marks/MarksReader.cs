@@ -53,7 +53,7 @@ public sealed class MarksReader
             RectangularSection => (4, 4, "the 4 corners, clockwise"),
             HalfRoundSection => (3, 3, "3 points: both ends of the arc and, between them, its crown"),
             QuarteredSection => (3, 3, "3 points: both ends of the arc and, between them, the square corner"),
-            _ => (1, int.MaxValue, "a point or more"),
+            _ => (1, int.MaxValue, "at least one point"),
         };
         if (Points(MarkField.Corners, least, expected) is not { } points)
             return null;
@@ -138,7 +138,7 @@ public sealed class MarksReader
     }
 
     // Null where the field is not given or cannot be used.
-    private IReadOnlyList<MarkedPoint>? Points(string field, int least = 1, string expected = "a point or more")
+    private IReadOnlyList<MarkedPoint>? Points(string field, int least = 1, string expected = "at least one point")
     {
         if (_text(field) is not { } text)
             return null;

@@ -43,7 +43,7 @@ internal sealed class BringingForward(SqliteFile file)
             return;
         GiveBackSpace(context);
         file.Say(
-            $"{file.Path} is brought forward from version {from} to {StoreState.ThisVersion}; as it was, it is kept as {copy}."
+            $"{file.Path} is upgraded from version {from} to {StoreState.ThisVersion}; the old one is kept as {copy}."
         );
     }
 

@@ -44,7 +44,7 @@ public static class CaseStore
         if (new SqliteFile(path, say).MayBeWritten)
             return await KeepAsync(path, say, stop);
         var store = await LookAsync(path, say, stop);
-        say($"{path} may not be written: its cases can be looked at, and no run can be kept.");
+        say($"{path} may not be written to: its cases can be viewed, but no run can be kept.");
         return store;
     }
 

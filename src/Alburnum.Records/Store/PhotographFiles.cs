@@ -22,7 +22,7 @@ internal sealed class PhotographFiles(string folder)
             DurableFile.FlushFolder(folder);
             DurableFile.FlushFolder(Path.GetDirectoryName(folder)!);
             if (!await HoldsAsync(path, bytes, stop))
-                throw Refused(path, "other bytes than were written", "a disk that gives back what is written to it");
+                throw Refused(path, "bytes other than those written", "a disk that returns what is written to it");
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
         {
@@ -38,7 +38,7 @@ internal sealed class PhotographFiles(string folder)
     public async Task<Photograph> ReadAsync(string sha256, string fileName, CancellationToken stop)
     {
         var path = PathOf(sha256);
-        var expected = $"{fileName} as it was kept, with the SHA-256 that the file is named by";
+        var expected = $"{fileName} as it was kept, with the SHA-256 in the file's name";
         try
         {
             var photograph = Photograph.Of(fileName, await File.ReadAllBytesAsync(path, stop));

@@ -67,7 +67,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
         if (!File.Exists(_full))
             return;
         if (!MayBeWritten)
-            throw Refused("a file that may not be written");
+            throw Refused("a file that may not be written to");
         try
         {
             RefuseUnlessOurs(Peek());
@@ -90,7 +90,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
     public Task RefuseUnlessReadableAsync(CancellationToken stop) =>
         OpeningAsync(async () =>
         {
-            const string Forward = "opened to keep a run, it is brought forward and a copy of it kept";
+            const string Forward = "opened to keep a run, it is upgraded and a copy of the old one kept";
             RefuseFolders();
             if (!File.Exists(_full))
                 throw Refused("no such file", "a case store");
@@ -98,7 +98,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
             RefuseUnlessOurs(state);
             if (state is OfVersion { IsThisVersion: false, Number: var number })
                 throw Refused(
-                    number == 0 ? "a store whose making was cut off" : $"a store of version {number}",
+                    number == 0 ? "a store whose creation was interrupted" : $"a store of version {number}",
                     $"one of version {StoreState.ThisVersion}: {Forward}"
                 );
             if (IsWrittenAhead())
@@ -148,7 +148,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
             {
                 if (isFirst)
                     say(
-                        $"{path}: another program is at work on the store; waiting for it, {LongestWait.TotalSeconds:0} s at most."
+                        $"{path}: another program is using the store; waiting for it, at most {LongestWait.TotalSeconds:0} s."
                     );
                 // Two that wait for each other must not try again in step.
                 await Task.Delay(Random.Shared.Next(500), stop);
@@ -214,7 +214,7 @@ internal sealed class SqliteFile(string path, Action<string> say)
     private void RefuseUnlessOurs(StoreState state)
     {
         if (state is OfAnotherProgram)
-            throw Refused("a database of another program");
+            throw Refused("another program's database");
         if (state is OfNewerVersion)
             throw Refused(
                 "a store made by a newer version of Alburnum",

@@ -5,7 +5,7 @@ namespace Alburnum.Records.Store;
 
 /// <summary>A case store in one database file, with its photographs in a folder beside it.</summary>
 /// <param name="file">The database file; it is of this version.</param>
-/// <param name="mayKeep">False for a store that is only looked at.</param>
+/// <param name="mayKeep">False for a store opened only for viewing.</param>
 internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
 {
     /// <inheritdoc/>
@@ -15,7 +15,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
     public async Task AddAsync(CaseRecord run, Func<CancellationToken, Task> beforeKept, CancellationToken stop)
     {
         if (!mayKeep)
-            throw file.Refused("a store that is only looked at", "a store opened to keep runs");
+            throw file.Refused("a store opened only for viewing", "a store opened to keep runs");
         var photographs = run.Photographs.DistinctBy(each => each.Sha256, StringComparer.Ordinal).ToList();
         foreach (var photograph in photographs)
             await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);

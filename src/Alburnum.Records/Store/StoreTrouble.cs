@@ -8,7 +8,7 @@ internal static class StoreTrouble
 {
     /// <summary>A change was begun and not ended, as what was found.</summary>
     public const string CutOff =
-        "a store that was cut off in the middle of a change, and is put right when it is next opened to keep a run";
+        "a store interrupted in the middle of a change; it is put right when it is next opened to keep a run";
 
     /// <summary>True where another program is at work on the store, which passes.</summary>
     public static bool Passes(SqliteException broken) => broken.SqliteErrorCode is 5 or 6;
@@ -22,7 +22,7 @@ internal static class StoreTrouble
             ? CutOff
             : broken.SqliteErrorCode switch
             {
-                3 or 8 => "a file that may not be written",
+                3 or 8 => "a file that may not be written to",
                 5 or 6 => "a store that another program is writing to",
                 11 => "a damaged store",
                 13 => "a disk that is full",

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Acceptance.History;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -20,22 +21,24 @@ public sealed class ChargeTable
     private const string ChargeColumn = "charge";
     private const string DateColumn = "date";
 
-    private static readonly (string Column, Measure Measure)[] Known =
+    private static readonly (string Column, Measure Measure, NumberRange Range)[] Known =
     [
-        ("mean_depth_mm", new("mean depth", "mm")),
-        ("minimum_depth_mm", new("minimum depth", "mm")),
-        ("retention_kg_per_m3", new("retention", "kg/m³")),
-        ("uptake_l_per_m3", new("uptake", "l/m³")),
-        ("strength_percent", new("solution strength", "%")),
+        ("mean_depth_mm", new("mean depth", "mm"), Ranges.MeasuredDepthMm),
+        ("minimum_depth_mm", new("minimum depth", "mm"), Ranges.MeasuredDepthMm),
+        ("retention_kg_per_m3", new("retention", "kg/m³"), Ranges.RetentionKgPerM3 with { Low = 0 }),
+        ("uptake_l_per_m3", new("uptake", "l/m³"), Ranges.UptakeLPerM3),
+        ("strength_percent", new("solution strength", "%"), Ranges.StrengthPercent with { Low = 0 }),
     ];
 
     private readonly Table _table;
     private readonly IReadOnlyList<string> _columns;
+    private readonly IReadOnlyList<NumberRange> _ranges;
 
     private ChargeTable(Table table, IReadOnlyList<string> columns)
     {
         _table = table;
         _columns = columns;
+        _ranges = [.. columns.Select(RangeOf)];
         Measures = [.. columns.Select(column => MeasureOf(column)!)];
     }
 
@@ -116,14 +119,14 @@ public sealed class ChargeTable
                 continue;
             if (
                 double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
-                && value is >= 0 and <= 100_000
+                && _ranges[i].Holds(value)
             )
                 values[i] = value;
             else
                 line.Refuse(
                     _columns[i],
                     $"\"{cell}\"",
-                    $"a plain number from 0, in {Measures[i].Unit} as the column's name says",
+                    $"a plain number, {_ranges[i].InWords}, as the column's name says",
                     number
                 );
         }
@@ -131,4 +134,6 @@ public sealed class ChargeTable
     }
 
     private static Measure? MeasureOf(string name) => Array.Find(Known, known => known.Column == name).Measure;
+
+    private static NumberRange RangeOf(string name) => Array.Find(Known, known => known.Column == name).Range;
 }

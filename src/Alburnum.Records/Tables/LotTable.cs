@@ -56,7 +56,7 @@ public static class LotTable
             AcceptanceStopped => (
                 "begins_again",
                 "no",
-                "yes once the cause has been put right: acceptance has stopped before this lot and judges none until then"
+                "yes, once the cause has been put right: acceptance stopped before this lot, and no lot is judged until then"
             ),
             AcceptanceNotStopped => ("begins_again", "yes", "no: acceptance had not stopped before this lot"),
             OtherSampleCut { Plan: var plan } other => (

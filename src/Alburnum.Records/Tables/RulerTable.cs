@@ -47,8 +47,8 @@ public static class RulerTable
         if (!first.TryAdd((piece, face, position), line.Line))
             line.Refuse(
                 "position_mm",
-                $"piece \"{piece}\", face {face}, {position} mm, which line {first[(piece, face, position)]} has already",
-                "a place of its own for each reading"
+                $"piece \"{piece}\", face {face}, {position} mm, already on line {first[(piece, face, position)]}",
+                "a different place for each reading"
             );
         return new(
             face,

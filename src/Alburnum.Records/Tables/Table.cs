@@ -95,7 +95,7 @@ public sealed class Table
             throw Refused(name, header.Line, "", "a file that is not text", Expected);
         foreach (var (old, now) in Renamed)
             if (header.Cells.Contains(old, StringComparer.Ordinal))
-                throw Refused(name, header.Line, old, "a column by a name that it had once", now);
+                throw Refused(name, header.Line, old, "a column by its former name", now);
         return new(name, header, rows);
     }
 

@@ -52,7 +52,7 @@ internal sealed class TableLine
                         "",
                         "",
                         $"{row.Cells.Count} cells",
-                        $"{table.Columns.Count}, as many as there are columns (a comma within a cell stands in quotes)"
+                        $"{table.Columns.Count}, as many as there are columns (a cell with a comma in it goes in quotes)"
                     )
                 );
         }
@@ -111,7 +111,7 @@ internal sealed class TableLine
     {
         var text = RequiredText(column);
         if (text.Length > 0 && !seen.TryAdd(text, Line))
-            Refuse(column, $"\"{text}\", which line {seen[text]} has already", $"a number of its own for each {what}");
+            Refuse(column, $"\"{text}\", already on line {seen[text]}", $"a different one for each {what}");
         return text;
     }
 

@@ -70,7 +70,7 @@ public static class ValueTable
         line.Refuse(
             column,
             text.Length > 0 ? $"\"{text}\"" : "nothing",
-            $"a number above 0 in {unit}, \"<\" before a detection limit, \">\" before the depth to which could be read"
+            $"a number above 0 in {unit}, \"<\" before a detection limit, \">\" before a depth that is only a lower limit"
         );
         return default;
     }

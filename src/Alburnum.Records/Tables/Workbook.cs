@@ -36,7 +36,7 @@ internal static class Workbook
         );
         var listed = string.Join(", ", names.Select(found => $"\"{found}\""));
         if (sheet is null && names.Count != 1)
-            throw Refused(name, "sheet", $"{names.Count} sheets ({listed})", "--sheet with the name of one of them");
+            throw Refused(name, "sheet", $"{names.Count} sheets ({listed})", "one sheet, or the name of one of them");
         var wanted = sheet ?? names[0];
         return names.Contains(wanted, StringComparer.Ordinal)
             ? wanted

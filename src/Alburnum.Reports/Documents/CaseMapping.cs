@@ -11,8 +11,6 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
 public static class CaseMapping
 {
-    private const string NotStated = "not stated";
-
     private static RequirementWords Words => RequirementWords.English;
 
     /// <summary>Makes the document.</summary>
@@ -59,10 +57,10 @@ public static class CaseMapping
     private static EnquiryDocument Enquiry(Enquiry enquiry) =>
         new()
         {
-            Component = enquiry.Component?.Name ?? NotStated,
-            Section = enquiry.Section?.Label ?? NotStated,
+            Component = enquiry.Component?.Name ?? SheetWords.English.NotStated,
+            Section = enquiry.Section?.Label ?? SheetWords.English.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
-            Species = enquiry.Species?.Name ?? NotStated,
+            Species = enquiry.Species?.Name ?? SheetWords.English.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
             UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
@@ -114,26 +112,20 @@ public static class CaseMapping
 
     private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
         step
-            .Matched.Select(row => Row(row, true, "applies"))
-            .Concat(step.SetAside.Select(row => Row(row, false, "applies, but gives way to an exception")))
-            .Concat(step.Open.Select(miss => Row(miss.Row, false, $"open: {Words.Rows.Say(miss.Field)} is not known")))
+            .Matched.Select(row => Row(row, true, Words.Rows.Applies))
+            .Concat(step.SetAside.Select(row => Row(row, false, Words.Rows.GivesWay)))
+            .Concat(step.Open.Select(miss => Row(miss.Row, false, Words.Rows.Open(miss.Field))))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
-                    .Select(miss =>
-                        Row(
-                            miss.Row,
-                            false,
-                            $"fails on {Words.Rows.Say(miss.Field)}: asks {Words.Rows.Say(miss.Asked)}, found {Words.Rows.Say(miss.Found)}"
-                        )
-                    )
+                    .Select(miss => Row(miss.Row, false, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found)))
             );
 
     private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
         new()
         {
             Row = row.Key,
-            Says = $"{Words.Rows.When(row)} → {Words.Rows.Say(row.Demand)}",
+            Says = Words.Rows.WhenAndDemand(row),
             Applies = applies,
             Outcome = outcome,
             Standing = row.Provenance.Standing,
@@ -169,7 +161,7 @@ public static class CaseMapping
                 ReadingMapping.From(
                     piece.Evidence.Profile
                         ?? throw new ArgumentException("A ruler reading always has a profile.", nameof(piece)),
-                    ["Read at single positions with a ruler: what lies between them was not seen."]
+                    [ReadingWords.RulerNote]
                 ),
                 Verdict(piece.Judgement)
             ),

@@ -45,7 +45,8 @@ public static class DocumentWords
         };
 
     /// <summary>How good a reading's photograph is; of a reading without one, that it was made with a ruler.</summary>
-    public static string Quality(QualityGrade? grade) => grade is { } seen ? ReadingWords.Grade(seen) : ReadWithRuler;
+    public static string Quality(QualityGrade? grade) =>
+        grade is { } seen ? ReadingWords.Grade(seen) : ReadingWords.WithRuler;
 
     /// <summary>"yes", "no" or, for null, "not known".</summary>
     public static string YesNo(bool? answer) =>
@@ -55,8 +56,6 @@ public static class DocumentWords
             false => "no",
             null => "not known",
         };
-
-    private const string ReadWithRuler = "read with a ruler";
 }
 
 /// <summary>Kinds of evidence as words.</summary>

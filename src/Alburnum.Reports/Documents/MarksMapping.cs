@@ -59,25 +59,28 @@ public static class MarksMapping
             return "";
         string?[] parts =
         [
-            marks.CornersPx is null ? null : "the outline",
-            marks.Scale is { } bar ? $"a length of {Figures.Mm(bar.LengthMm)}" : null,
-            Places(marks.TreatedPx, "treated"),
-            Places(marks.UntreatedPx, "untreated"),
-            Places(marks.LeaveOutPx, "to be left out"),
-            marks.HeartwoodPx is null ? null : "the heartwood's outline",
-            marks.HeartwoodRingPx is null ? null : "the ring at which the heartwood ends",
-            marks.HeartwoodRadiusMm is { } radius ? $"the pith, with heartwood of {Figures.Mm(radius)} about it" : null,
+            marks.CornersPx is null ? null : Say("marks.outline"),
+            marks.Scale is { } bar ? Say("marks.length", ("length", Figures.Mm(bar.LengthMm))) : null,
+            Places(marks.TreatedPx, "marks.one-treated", "marks.treated"),
+            Places(marks.UntreatedPx, "marks.one-untreated", "marks.untreated"),
+            Places(marks.LeaveOutPx, "marks.one-left-out", "marks.left-out"),
+            marks.HeartwoodPx is null ? null : Say("marks.heartwood"),
+            marks.HeartwoodRingPx is null ? null : Say("marks.heartwood-ring"),
+            marks.HeartwoodRadiusMm is { } radius ? Say("marks.pith", ("radius", Figures.Mm(radius))) : null,
         ];
-        return $"Pointed out by hand: {string.Join("; ", parts.Where(part => part is not null))}.";
+        return Say("marks.pointed-out", ("parts", string.Join("; ", parts.Where(part => part is not null))));
     }
 
-    private static string? Places(IReadOnlyList<double[]>? points, string kind) =>
+    private static string? Places(IReadOnlyList<double[]>? points, string one, string more) =>
         points?.Count switch
         {
             null or 0 => null,
-            1 => $"one place {kind}",
-            { } count => $"{count} places {kind}",
+            1 => Say(one),
+            { } count => Say(more, ("count", Figures.Whole(count))),
         };
+
+    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
+        Wording.English.Say(key, values);
 
     private static List<double[]>? Touched(PhotographMarks marks, TouchKind kind) =>
         marks.Touched(kind) is { Count: > 0 } points ? Points(points) : null;

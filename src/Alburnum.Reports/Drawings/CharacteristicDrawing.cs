@@ -29,7 +29,7 @@ public static class CharacteristicDrawing
         return new(
             Width,
             Below + 14 + LegendLine * curves.Count,
-            $"Operating characteristic. {title}",
+            DrawingWords.English.CharacteristicTitle(title),
             [
                 new Label(new(2, 6), title, Heading(title), Anchor.Start, Ink.Text),
                 .. Acceptance(upTo),
@@ -44,7 +44,7 @@ public static class CharacteristicDrawing
 
     private static IEnumerable<Mark> Acceptance(double upTo)
     {
-        yield return new Label(new(2, Top - 3.5), "probability of acceptance", Type, Anchor.Start, Ink.Quiet);
+        yield return new Label(new(2, Top - 3.5), DrawingWords.English.Acceptance, Type, Anchor.Start, Ink.Quiet);
         for (var tick = 0; tick <= 10; tick += 2)
         {
             var probability = tick / 10.0;
@@ -64,7 +64,7 @@ public static class CharacteristicDrawing
             yield return new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet);
         }
         var name = new Spot(Width - Right, Below + 9.5);
-        yield return new Label(name, "true share of failing pieces", Type, Anchor.End, Ink.Quiet);
+        yield return new Label(name, DrawingWords.English.FailingShare, Type, Anchor.End, Ink.Quiet);
     }
 
     /// <summary>A curve and its line of the legend.</summary>

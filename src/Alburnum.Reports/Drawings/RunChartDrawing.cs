@@ -26,6 +26,8 @@ public static class RunChartDrawing
     private const int DotCorners = 12;
     private const double DotMm = 0.9;
 
+    private static DrawingWords Words => DrawingWords.English;
+
     /// <summary>The drawing.</summary>
     /// <param name="title">What it shows, with the unit.</param>
     /// <param name="points">Charges, oldest first, neighbours together. One or more.</param>
@@ -41,12 +43,12 @@ public static class RunChartDrawing
         List<(double Value, string Name, Ink Ink, bool IsDashed)> levels = [];
         if (baseline is { } known)
         {
-            levels.Add((known.Mean + 3 * known.Spread, "three spreads above", Ink.Quiet, true));
-            levels.Add((known.Mean, "mean of the baseline", Ink.Quiet, false));
-            levels.Add((known.Mean - 3 * known.Spread, "three spreads below", Ink.Quiet, true));
+            levels.Add((known.Mean + 3 * known.Spread, Words.SpreadsAbove, Ink.Quiet, true));
+            levels.Add((known.Mean, Words.Baseline, Ink.Quiet, false));
+            levels.Add((known.Mean - 3 * known.Spread, Words.SpreadsBelow, Ink.Quiet, true));
         }
         if (lowerLimit is { } limit)
-            levels.Add((limit, "limit", Ink.Demand, false));
+            levels.Add((limit, Words.Limit, Ink.Demand, false));
         var (low, high) = Range([
             .. points.Select(point => point.Least),
             .. points.Select(point => point.Greatest),
@@ -72,11 +74,11 @@ public static class RunChartDrawing
             drawn.Add(new Label(new(end.X + 1.5, end.Y + 1), name, Type, Anchor.Start, ink));
         }
         drawn.AddRange(Series(points, At));
-        drawn.Add(new Label(new(Left, Height - Bottom + 6), "first charge", Type, Anchor.Start, Ink.Quiet));
+        drawn.Add(new Label(new(Left, Height - Bottom + 6), Words.FirstCharge, Type, Anchor.Start, Ink.Quiet));
         drawn.Add(
             new Label(
                 new(Width - Right, Height - Bottom + 6),
-                $"charge {charges.ToString(CultureInfo.InvariantCulture)}",
+                Words.LastCharge(charges.ToString(CultureInfo.InvariantCulture)),
                 Type,
                 Anchor.End,
                 Ink.Quiet
@@ -85,7 +87,7 @@ public static class RunChartDrawing
         if (points.Any(point => point.IsSignalled))
         {
             drawn.Add(Dot(new(Left + 1, Height - 4.2)));
-            drawn.Add(new Label(new(Left + 4, Height - 3.2), "gave a signal", Type, Anchor.Start, Ink.Text));
+            drawn.Add(new Label(new(Left + 4, Height - 3.2), Words.Signal, Type, Anchor.Start, Ink.Text));
         }
         return new(Width, Height, title, drawn);
     }

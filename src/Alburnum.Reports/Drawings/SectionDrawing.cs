@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Drawings;
 
@@ -41,12 +42,7 @@ public static class SectionDrawing
     }
 
     private static string Title(ReadingDocument reading, string name) =>
-        reading.Depth is { } depth
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"Section of piece {name} to scale: depth {depth.MinMm:0.0} mm at least, {depth.MeanMm:0.0} mm on average"
-            )
-            : $"Section of piece {name} to scale: depth not determined";
+        DrawingWords.English.SectionTitle(name, reading.Depth is { } depth ? (depth.MinMm, depth.MeanMm) : null);
 
     /// <summary>The band of one face, an area for each unbroken run; bands of neighbouring faces overlap at the corners.</summary>
     private static IEnumerable<Mark> Band(FaceDocument face, IFaceMap map) =>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
@@ -13,6 +12,8 @@ public static class PredictionDrawing
 {
     private const double MarginMm = 8;
     private const double RowMm = 5;
+
+    private static DrawingWords Words => DrawingWords.English;
 
     /// <summary>The section at full size: where the solver has solution, the heartwood's border, and the depths one piece in twenty stays under, half reach and one in twenty exceeds.</summary>
     /// <param name="section">The solver's answer for the median piece.</param>
@@ -31,19 +32,11 @@ public static class PredictionDrawing
         marks.AddRange(Bands(section.Mesh.Piece.Section, quick));
         marks.Add(new Line(Outline(section.Mesh.Piece.Section, 0), Ink.Text, 0.4, Closed: true));
         var top = MarginMm + height + 7;
-        string[] legend =
-        [
-            "green: reached in the median piece (flow solver)",
-            "solid lines: depth of the slowest twentieth, the middle and the fastest twentieth (quick model)",
-            "dashed: required depth; thin circle: border of the heartwood",
-        ];
-        for (var i = 0; i < legend.Length; i++)
+        var legend = Words.PredictionLegend;
+        for (var i = 0; i < legend.Count; i++)
             marks.Add(new Label(new(MarginMm, top + i * RowMm), legend[i], 3, Anchor.Start, Ink.Quiet));
-        var title = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Predicted section {section.Mesh.Piece.Section.Label}: mean depth {quick.MeanMm.Middle:0.0} mm in the middle piece, {quick.MeanMm.Low:0.0} to {quick.MeanMm.High:0.0} mm in nine of ten"
-        );
-        return new Drawing(Math.Max(width + 2 * MarginMm, 130), top + legend.Length * RowMm + 2, title, marks);
+        var title = Words.PredictionTitle(section.Mesh.Piece.Section.Label, quick.MeanMm);
+        return new Drawing(Math.Max(width + 2 * MarginMm, 130), top + legend.Count * RowMm + 2, title, marks);
     }
 
     /// <summary>Uptake in litres per m³ over time, with the vessel's pressure above it.</summary>
@@ -80,10 +73,8 @@ public static class PredictionDrawing
                 0.8
             )
         );
-        marks.Add(
-            new Label(new(left, MarginMm - 2), "pressure in the vessel, kPa absolute", 3, Anchor.Start, Ink.Quiet)
-        );
-        marks.Add(new Label(new(left, top2 - 2), "solution in the wood, L per m³", 3, Anchor.Start, Ink.Quiet));
+        marks.Add(new Label(new(left, MarginMm - 2), Words.Pressure, 3, Anchor.Start, Ink.Quiet));
+        marks.Add(new Label(new(left, top2 - 2), Words.Solution, 3, Anchor.Start, Ink.Quiet));
         for (var i = 0; i <= 4; i++)
             marks.Add(
                 new Label(
@@ -94,13 +85,8 @@ public static class PredictionDrawing
                     Ink.Quiet
                 )
             );
-        marks.Add(new Label(new(left + width, top2 + uptakeHeight + 10), "minutes", 3, Anchor.End, Ink.Quiet));
-        return new Drawing(
-            left + width + MarginMm,
-            top2 + uptakeHeight + 14,
-            "Pressure and uptake over the schedule",
-            marks
-        );
+        marks.Add(new Label(new(left + width, top2 + uptakeHeight + 10), Words.Minutes, 3, Anchor.End, Ink.Quiet));
+        return new Drawing(left + width + MarginMm, top2 + uptakeHeight + 14, Words.UptakeTitle, marks);
     }
 
     // One area for each unbroken run of reached cells in a row.

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Alburnum.Impregnation.Sawing;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Impregnation;
 
@@ -45,16 +46,9 @@ public static class SawingDrawing
             marks.Add(new Label(At(x, y - 1.2 / scale), number, 3.4, Anchor.Middle, Ink.Text));
         }
         var below = 2 * MarginMm + LogMm;
-        string[] legend =
-        [
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"log {2 * log.LogRadiusMm:0} mm, heartwood {2 * log.HeartwoodRadiusMm:0} mm across (grey)"
-            ),
-            "red: faces that show heartwood",
-        ];
-        for (var i = 0; i < legend.Length; i++)
+        var legend = DrawingWords.English.SawingLegend(2 * log.LogRadiusMm, 2 * log.HeartwoodRadiusMm);
+        for (var i = 0; i < legend.Count; i++)
             marks.Add(new Label(new(MarginMm, below + 5 * i), legend[i], 3, Anchor.Start, Ink.Quiet));
-        return new Drawing(LogMm + 2 * MarginMm, below + 9, $"Cutting pattern of {pieces.Count} pieces", marks);
+        return new Drawing(LogMm + 2 * MarginMm, below + 9, DrawingWords.English.SawingTitle(pieces.Count), marks);
     }
 }

@@ -15,14 +15,21 @@ public static class CaseReport
     private const double NumbersLeftMm = Sheet.MarginMm + 121;
     private const int PictureLongSidePx = 900;
 
+    private static SheetWords Words => SheetWords.English;
+
     /// <summary>Makes the PDF.</summary>
     /// <param name="document">The result of the case.</param>
     /// <param name="pictures">A small upright JPEG for each photograph's SHA-256, with width and height in the photograph's own pixels.</param>
     public static byte[] Write(CaseDocument document, IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures)
     {
         using var sheet = new Sheet(
-            $"{document.Title}: preservative penetration",
-            $"{document.Reference} · {document.Title} · {document.Program} · {document.RunAt.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture)} UTC"
+            Words.Title(document.Title),
+            Words.Foot(
+                document.Reference,
+                document.Title,
+                document.Program,
+                document.RunAt.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture)
+            )
         );
         Head(sheet, document);
         Verdict(sheet, document);
@@ -47,11 +54,11 @@ public static class CaseReport
             Sheet.WidthMm - Sheet.MarginMm,
             sheet.TopMm
         );
-        sheet.Text("Preservative penetration in treated timber", Typeface.Plain(9), Ink.Quiet);
+        sheet.Text(Words.Subject, Typeface.Plain(9), Ink.Quiet);
         sheet.Space(2);
         sheet.Text(document.Title, Typeface.Heading(22), Ink.Text);
         var sampled = document.SampledOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
-        sheet.Text($"For {document.Client}. Sections cut {sampled}.", Typeface.Plain(10), Ink.Text);
+        sheet.Text(Words.ForClient(document.Client, sampled), Typeface.Plain(10), Ink.Text);
     }
 
     private static void Verdict(Sheet sheet, CaseDocument document)
@@ -60,12 +67,7 @@ public static class CaseReport
         var top = sheet.TopMm;
         sheet.Space(2);
         sheet.Text(Wording.Capital(document.Verdict.Verdict.InWords()), Typeface.Heading(19), Ink.Text, indentMm: 5);
-        sheet.Text(
-            $"Probability of conformity: {Figures.Certainty(document.Verdict.Probability)}",
-            Typeface.Plain(10),
-            Ink.Text,
-            indentMm: 5
-        );
+        sheet.Text(Words.Probability(document.Verdict.Probability), Typeface.Plain(10), Ink.Text, indentMm: 5);
         sheet.Space(1.5);
         foreach (var reason in document.Verdict.Reasons)
             sheet.Text(reason, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
@@ -78,31 +80,25 @@ public static class CaseReport
     private static void Requirement(Sheet sheet, CaseDocument document)
     {
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
-        sheet.Section("What is demanded");
-        sheet.Fact(
-            "Component",
-            $"{enquiry.Component}, {enquiry.Section}, {RequirementWords.English.Say(enquiry.Form)}{(enquiry.Incised ? ", incised" : "")}"
+        sheet.Section(Words.Demanded);
+        Fact(sheet, Words.Component(enquiry.Component, enquiry.Section, enquiry.Form, enquiry.Incised));
+        Fact(sheet, Words.Species(enquiry.Species, enquiry.BotanicalName));
+        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassInWords));
+        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears));
+        Fact(sheet, Words.Code(requirement.Rulebook));
+        Fact(
+            sheet,
+            requirement.Penetration is { } penetration
+                ? Words.Penetration(Words.Named(penetration, requirement.PenetrationInWords))
+                : Words.Answer(requirement.Outcome, requirement.Reason)
         );
-        sheet.Fact("Species", $"{enquiry.Species} ({enquiry.BotanicalName})");
-        sheet.Fact("Use class", $"{enquiry.UseClass}: {enquiry.UseClassInWords}");
-        sheet.Fact("Desired service life", enquiry.ServiceLifeYears is { } years ? $"{years} years" : "not stated");
-        sheet.Fact("Code of practice", requirement.Rulebook);
-        if (requirement.Penetration is { } penetration)
-            sheet.Fact(
-                "Penetration",
-                penetration == requirement.PenetrationInWords
-                    ? penetration
-                    : $"{penetration}: {requirement.PenetrationInWords}"
-            );
-        else
-            sheet.Fact("Answer", $"{RequirementWords.English.Answers.Say(requirement.Outcome)}: {requirement.Reason}");
-        sheet.Fact("Analytical zone", requirement.AnalyticalZone ?? "not in the rulebook: the code must be consulted");
-        sheet.Fact("Retention", RetentionDemand(requirement));
+        Fact(sheet, Words.AnalyticalZone(requirement.AnalyticalZone));
+        Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
-            sheet.Fact("Moisture before treatment", $"at most {Figures.Number(moisture, 0)} %");
+            Fact(sheet, Words.Moisture(moisture));
         foreach (var condition in requirement.Conditions)
-            sheet.Fact("Condition", condition);
-        sheet.Fact("Weakest standing of a fact used", document.WeakestStanding.InWords());
+            Fact(sheet, Words.Condition(condition));
+        Fact(sheet, Words.RestsOn(document.WeakestStanding));
     }
 
     private static void Expectation(Sheet sheet, CaseDocument document)
@@ -110,8 +106,8 @@ public static class CaseReport
         if (!ExpectationMapping.HasExpectation(document))
             return;
         sheet.Section(ExpectationWords.English.Title);
-        foreach (var (name, value) in ExpectationMapping.Rows(document))
-            sheet.Fact(name, value);
+        foreach (var row in ExpectationMapping.Rows(document))
+            Fact(sheet, row);
         foreach (var note in ExpectationMapping.Notes(document))
             sheet.Fact("", note);
     }
@@ -128,28 +124,15 @@ public static class CaseReport
                 StringComparer.Ordinal
             );
 
-    /// <summary>The retention demanded, in words.</summary>
-    public static string RetentionDemand(RequirementDocument requirement) =>
-        requirement switch
-        {
-            { RetentionKgPerM3: { } retention, RetentionFactor: { } factor } =>
-                $"{Figures.Number(retention, 1)} kg/m³ in the zone ({Figures.Number(factor, 2)} × the preservative's critical value)",
-            { RetentionKgPerM3: { } stated } =>
-                $"{Figures.Number(stated, 1)} kg/m³ in the zone, as the contract or the code names it",
-            { RetentionFactor: { } factor } =>
-                $"{Figures.Number(factor, 2)} × the preservative's critical value, which was not stated",
-            _ => "not in the rulebook: the code must be consulted",
-        };
-
     private static void Batch(Sheet sheet, CaseDocument document)
     {
         var batch = document.Batch;
-        sheet.Section("The batch");
-        sheet.Fact("Pieces", $"{batch.PiecesInBatch} in the batch, {batch.PiecesCut} cut and read");
-        sheet.Fact("Rule for the batch", batch.AcceptanceRule);
-        sheet.Fact("Penetration", Sentence(batch.Verdict));
+        sheet.Section(Words.Batch);
+        Fact(sheet, Words.Pieces(batch.PiecesInBatch, batch.PiecesCut));
+        Fact(sheet, Words.Rule(batch.AcceptanceRule));
+        Fact(sheet, Words.Penetration(Sentence(batch.Verdict)));
         if (batch.ConformingShareLowerBound is { } bound)
-            sheet.Fact("Conforming share", $"at least {Figures.Percent(bound)} of the batch, with 95 % confidence");
+            Fact(sheet, Words.ConformingShare(bound));
         foreach (var reason in batch.Verdict.Reasons)
             sheet.Fact("", reason);
     }
@@ -160,13 +143,8 @@ public static class CaseReport
         IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures
     )
     {
-        sheet.Section("The sections", PieceHeightMm + 30);
-        sheet.Text(
-            "Left: the photograph with the outline found and the boundary of the treated wood. Middle: the section to scale,"
-                + " treated wood dark, the depth demanded dashed, stretches left out marked outside the outline.",
-            Typeface.Slanted(8.5),
-            Ink.Quiet
-        );
+        sheet.Section(Words.Sections, PieceHeightMm + 30);
+        sheet.Text(Words.SectionsKey, Typeface.Slanted(8.5), Ink.Quiet);
         sheet.Space(3);
         foreach (var piece in document.Pieces)
             Piece(sheet, piece, document.Requirement.DepthMm, pictures);
@@ -241,24 +219,24 @@ public static class CaseReport
     {
         if (reading.Depth is not { } depth)
         {
-            yield return ("depth", "not determined");
+            yield return Words.NoDepth;
             yield break;
         }
-        yield return ("least", Figures.Measured(depth.MinMm, depth.MinUMm, "mm"));
-        yield return ("5th percentile", Figures.Measured(depth.P5Mm, depth.P5UMm, "mm"));
-        yield return ("mean", Figures.Measured(depth.MeanMm, depth.MeanUMm, "mm"));
-        yield return ("greatest", Figures.Measured(depth.MaxMm, depth.MaxUMm, "mm"));
+        yield return Words.Least(depth.MinMm, depth.MinUMm);
+        yield return Words.FifthPercentile(depth.P5Mm, depth.P5UMm);
+        yield return Words.Mean(depth.MeanMm, depth.MeanUMm);
+        yield return Words.Greatest(depth.MaxMm, depth.MaxUMm);
         if (reading.TreatedShare is { } share)
-            yield return ("treated", $"{Figures.WholePercent(share)} of the section");
+            yield return Words.Treated(share);
         if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return ("of the sapwood", Figures.WholePercent(sapwood));
-        yield return ("quality", DocumentWords.Quality(reading.Quality));
+            yield return Words.SapwoodTreated(sapwood);
+        yield return Words.Quality(DocumentWords.Quality(reading.Quality));
     }
 
     private static void Retention(Sheet sheet, CaseDocument document)
     {
-        sheet.Section("Retention");
-        sheet.Fact("Finding", Sentence(document.Retention.Verdict));
+        sheet.Section(Words.RetentionTitle);
+        Fact(sheet, Words.Finding(Sentence(document.Retention.Verdict)));
         foreach (var reason in document.Retention.Verdict.Reasons)
             sheet.Fact("", reason);
         if (document.Retention.Assays.Count == 0)
@@ -266,7 +244,7 @@ public static class CaseReport
         sheet.Space(2);
         sheet.Table(
             [60, -50],
-            ["Sample of the analytical zone", "kg/m³"],
+            Words.AssayHeads,
             document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
         );
     }
@@ -274,14 +252,14 @@ public static class CaseReport
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
             ? Figures.Measured(value, u, "")
-            : $"under {Figures.Number(assay.BelowKgPerM3 ?? 0, 2)}";
+            : Words.BelowDetection(assay.BelowKgPerM3 ?? 0);
 
     private static void Trace(Sheet sheet, CaseDocument document)
     {
-        sheet.Section("Why: rows of the rulebook");
+        sheet.Section(Words.Trace);
         sheet.Table(
             [78, 42, 50],
-            ["Row", "Applies?", "Source and standing"],
+            Words.TraceHeads,
             document.Requirement.Trace.Select(row =>
                 (IReadOnlyList<string>)
                     [$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({row.Standing.InWords()})"]
@@ -291,14 +269,14 @@ public static class CaseReport
 
     private static void Sources(Sheet sheet, CaseDocument document)
     {
-        sheet.Section("Sources");
+        sheet.Section(Words.Sources);
         foreach (var source in document.Sources.Concat(document.Prediction?.RestsOn ?? []))
             sheet.Text(source, Typeface.Plain(8.5), Ink.Text);
     }
 
     private static void Cautions(Sheet sheet, CaseDocument document)
     {
-        sheet.Section("Cautions");
+        sheet.Section(Words.Cautions);
         foreach (var caution in document.Cautions)
         {
             sheet.KeepTogether(8);
@@ -319,16 +297,12 @@ public static class CaseReport
             .SelectMany(piece => piece.Budget)
             .DistinctBy(row => row.Cause, StringComparer.Ordinal)
             .ToList();
-        sheet.Section("Appendix: what makes the depths uncertain");
-        sheet.Text(
-            "Standard uncertainties in mm, added in quadrature (JCGM 100:2008, 5.1). Type A is evaluated from scatter, type B otherwise.",
-            Typeface.Slanted(8.5),
-            Ink.Quiet
-        );
+        sheet.Section(Words.Uncertainty);
+        sheet.Text(Words.UncertaintyKey, Typeface.Slanted(8.5), Ink.Quiet);
         sheet.Space(2);
         sheet.Table(
             [8, 46, 66, 10, 40],
-            ["", "Cause", "How large", "Type", "Standing and source"],
+            ["", .. Words.CauseHeads],
             causes.Select(
                 (row, k) =>
                     (IReadOnlyList<string>)
@@ -337,7 +311,7 @@ public static class CaseReport
                             row.Cause,
                             row.Size,
                             row.Type.ToString(),
-                            $"{row.Standing.InWords()}: {row.Source}",
+                            Words.Named(row.Standing.InWords(), row.Source),
                         ]
             )
         );
@@ -346,7 +320,7 @@ public static class CaseReport
             sheet.Space(3);
             sheet.Table(
                 [30, .. causes.Select(_ => -13.0), -20],
-                [title, .. causes.Select((_, k) => Figures.Number(k + 1, 0)), "together"],
+                [title, .. causes.Select((_, k) => Figures.Number(k + 1, 0)), Words.Together],
                 budgets.Select(piece =>
                     (IReadOnlyList<string>)
                         [
@@ -361,17 +335,14 @@ public static class CaseReport
                 )
             );
         }
-        Contributions("Mean depth", row => row.MeanUMm, depth => depth.MeanUMm);
-        Contributions("Least depth", row => row.LeastUMm, depth => depth.MinUMm);
+        Contributions(Words.MeanDepth, row => row.MeanUMm, depth => depth.MeanUMm);
+        Contributions(Words.LeastDepth, row => row.LeastUMm, depth => depth.MinUMm);
     }
 
-    private static string Sentence(VerdictDocument verdict)
-    {
-        var words = Wording.Capital(verdict.Verdict.InWords());
-        return verdict.Probability is null
-            ? words
-            : $"{words}, probability of conformity {Figures.Certainty(verdict.Probability)}";
-    }
+    private static string Sentence(VerdictDocument verdict) =>
+        Words.Verdict(Wording.Capital(verdict.Verdict.InWords()), verdict.Probability);
+
+    private static void Fact(Sheet sheet, (string Name, string Value) row) => sheet.Fact(row.Name, row.Value);
 
     private static Ink VerdictInk(VerdictDocument verdict) =>
         verdict.Verdict switch

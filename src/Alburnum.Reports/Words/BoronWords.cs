@@ -13,7 +13,7 @@ public sealed class BoronWords(Wording wording)
     /// <summary>Said of every piece.</summary>
     public IReadOnlyList<string> Cautions => [wording.Say("boron.model"), wording.Say("boron.caution")];
 
-    /// <summary>Name of the depth that has the loading wanted, mm.</summary>
+    /// <summary>Name of the depth that has the target loading, mm.</summary>
     public string Depth => wording.Say("boron.depth");
 
     /// <summary>Name of the loading in the middle of the piece, kg/m³.</summary>

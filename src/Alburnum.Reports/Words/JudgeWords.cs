@@ -34,8 +34,8 @@ public sealed class JudgeWords(Wording wording)
     /// <summary>What was asked of each piece.</summary>
     public string AskedFor(string demand) => wording.Say("judging.asked-for", ("demand", demand));
 
-    /// <summary>How probable conformity is.</summary>
-    public string Probability(double probability) =>
+    /// <summary>How probable conformity is; null is "not determined".</summary>
+    public string Probability(double? probability) =>
         wording.Say("judging.probability", ("probability", Sure(probability)));
 
     /// <summary>What the other reading of the same figure would have said.</summary>

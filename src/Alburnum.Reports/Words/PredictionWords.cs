@@ -15,7 +15,7 @@ public sealed class PredictionWords(Wording wording)
     public static PredictionWords English { get; } = new(Wording.English);
 
     /// <summary>Heading of the models.</summary>
-    public string WhichModel => wording.Say("prediction.which-model");
+    public string ModelsUsed => wording.Say("prediction.models-used");
 
     /// <summary>The two woods of a piece.</summary>
     /// <param name="sapwood">Name of the sapwood's permeability row.</param>

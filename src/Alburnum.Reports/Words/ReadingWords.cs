@@ -20,6 +20,12 @@ public static class ReadingWords
             _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, "Not a grade."),
         };
 
+    /// <summary>What stands in place of a photograph's quality where the piece was read with a ruler.</summary>
+    public static string WithRuler => Say("reading.with-ruler");
+
+    /// <summary>What is said of every piece read with a ruler.</summary>
+    public static string RulerNote => Say("reading.ruler-note");
+
     /// <summary>What is amiss with a photograph and what to do, one sentence each.</summary>
     public static IReadOnlyList<string> Findings(Quality quality) => [.. quality.Findings.Select(Finding)];
 

@@ -91,6 +91,26 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             : Each(row.When.Select(condition => (condition.Field, Say(condition))));
     }
 
+    /// <summary>When a row holds, and what it then demands.</summary>
+    public string WhenAndDemand(Row row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return wording.Say("rows.when-and-demand", ("when", When(row)), ("demand", Say(row.Demand)));
+    }
+
+    /// <summary>That a row applies.</summary>
+    public string Applies => wording.Say("rows.applies");
+
+    /// <summary>That a row would apply, were there no exception to it.</summary>
+    public string GivesWay => wording.Say("rows.gives-way");
+
+    /// <summary>That a row may apply: a field is not known.</summary>
+    public string Open(Field field) => wording.Say("rows.open", ("field", Say(field)));
+
+    /// <summary>On which field a row fails.</summary>
+    public string Fails(Field field, Condition asked, Known found) =>
+        wording.Say("rows.fails", ("field", Say(field)), ("asked", Say(asked)), ("found", Say(found)));
+
     /// <summary>What a row demands.</summary>
     public string Say(Demand demand) =>
         demand switch

@@ -43,7 +43,7 @@ public sealed partial class Wording
                     filled.Add(name);
                     return given.TryGetValue(name, out var value)
                         ? value
-                        : throw new FormatException($"\"{key}\" wants a value for {place.Value}.");
+                        : throw new FormatException($"\"{key}\" needs a value for {place.Value}.");
                 }
             );
         return given.Keys.FirstOrDefault(name => !filled.Contains(name)) is { } useless

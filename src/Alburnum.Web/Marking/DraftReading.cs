@@ -55,12 +55,12 @@ internal sealed record DraftReading(
         fault switch
         {
             TooFewPoints { Field: MarkField.Corners, Count: var count, Least: var least } =>
-                $"{Word(count)} of {Word(least).ToLowerInvariant()} {(least == 5 ? "points on the rim" : "corners")}: used when all are there.",
+                $"{Word(count)} of {Word(least).ToLowerInvariant()} {(least == 5 ? "points on the rim" : "corners")}: used once all are given.",
             TooFewPoints { Count: var count, Least: var least } =>
-                $"{Word(count)} of {Word(least).ToLowerInvariant()} points of the heartwood: used when all are there.",
+                $"{Word(count)} of {Word(least).ToLowerInvariant()} points of the heartwood: used once all are given.",
             HalfGiven { Field: MarkField.Scale } =>
-                "The known length is used when both its ends and its length in mm are there.",
-            HalfGiven => "The pith is used when the heartwood's radius in mm is there too, and vice versa.",
+                "The known length is used once both its ends and its length in mm are given.",
+            HalfGiven => "The pith is used once the heartwood's radius in mm is given too, and vice versa.",
             _ => null,
         };
 

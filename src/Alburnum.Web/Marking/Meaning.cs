@@ -11,7 +11,7 @@ internal sealed record Meaning(string Key, string Name, string Means)
     public static readonly Meaning Corners = new(
         MarkField.Corners,
         "Corner or rim",
-        "4 corners, or 5 rim points or more"
+        "4 corners, or 5 or more rim points"
     );
     public static readonly Meaning Treated = new(MarkField.Treated, "Treated", "Wood of this colour is treated");
     public static readonly Meaning Untreated = new(MarkField.Untreated, "Untreated", "Wood of this colour is not");

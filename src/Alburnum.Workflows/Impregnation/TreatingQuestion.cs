@@ -180,8 +180,8 @@ public sealed record TreatingQuestion
         if (request is { IsWholeSapwood: true, DepthMm: not null })
             throw TreatingField.WholeSapwood.Refused(
                 request.File,
-                $"{TreatingField.Depth.NameIn(request.File)} beside it",
-                "the one or the other"
+                $"{TreatingField.Depth.NameIn(request.File)} as well",
+                "one of the two"
             );
         if (request.IsWholeSapwood)
             return new ShareOfZone(WoodZone.Sapwood, 1);

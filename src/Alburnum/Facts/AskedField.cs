@@ -7,7 +7,7 @@ namespace Alburnum.Facts;
 public sealed record AskedField
 {
     /// <summary>What follows where a field is left out that may not be.</summary>
-    public const string MustBeThere = "must be there";
+    public const string MustBeThere = "required";
 
     private readonly string _expected = "";
 

@@ -24,6 +24,15 @@ public static class Ranges
     /// <summary>Product or active ingredient in a volume of wood.</summary>
     public static NumberRange RetentionKgPerM3 { get; } = NumberRange.Within(0.001, 1000, "kg/m³");
 
+    /// <summary>Solution taken up by a volume of wood; it cannot take up more than its own.</summary>
+    public static NumberRange UptakeLPerM3 { get; } = NumberRange.Within(0, 1000, "l/m³");
+
+    /// <summary>Share of all pieces that is to be shown, or that must conform.</summary>
+    public static NumberRange ConformingPercent { get; } = NumberRange.Within(0.1, 99.99, "%");
+
+    /// <summary>Distance between positions along a face.</summary>
+    public static NumberRange StepMm { get; } = NumberRange.Within(0.25, 1, "mm");
+
     /// <summary>Product in a working solution, by mass.</summary>
     public static NumberRange StrengthPercent { get; } = NumberRange.Within(0.01, 100, "%");
 

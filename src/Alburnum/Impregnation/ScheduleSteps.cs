@@ -29,19 +29,26 @@ public static class ScheduleSteps
                 step,
                 "rampMinutes",
                 step.RampMinutes,
-                "0 min or more: time does not run back"
+                "0 min or more: time does not run backwards"
             );
             Check(
                 step.HoldMinutes is >= 0 and <= 1e6,
                 step,
                 "holdMinutes",
                 step.HoldMinutes,
-                "0 min or more: time does not run back"
+                "0 min or more: time does not run backwards"
             );
         }
         if (steps.Count > 0 && !steps.Any(step => step.Contact == Contact.Liquid))
             problems.Add(
-                new InputProblem(file, 0, name, "contact", "air throughout", "a step with solution against the wood")
+                new InputProblem(
+                    file,
+                    0,
+                    name,
+                    "contact",
+                    "air throughout",
+                    "a step with solution in contact with the wood"
+                )
             );
         if (problems.Count > 0)
             throw new InputRefusedException(problems);

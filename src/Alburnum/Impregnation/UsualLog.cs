@@ -36,7 +36,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
         if (radius < least - 1e-9)
             throw Refused(
                 Text(2 * radius),
-                $"at least {Text(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn so"
+                $"at least {Text(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn that way"
             );
         var (x, y) = position switch
         {

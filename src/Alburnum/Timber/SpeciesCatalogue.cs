@@ -24,5 +24,5 @@ public sealed class SpeciesCatalogue
     /// <param name="name">Common name, botanical name or synonym.</param>
     /// <param name="field">Option or field that the name was given in, for the message.</param>
     /// <exception cref="InputRefusedException">No such species, or several; the message offers what may have been meant.</exception>
-    public Species Get(string name, string field = "species") => _names.Get(name, field, "a species of the catalogue");
+    public Species Get(string name, string field = "species") => _names.Get(name, field, "a species in the catalogue");
 }

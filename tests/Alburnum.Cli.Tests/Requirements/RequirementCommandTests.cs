@@ -116,7 +116,7 @@ public sealed class RequirementCommandTests
             "no"
         );
         Assert.Contains("if exposed heartwood is yes (not known) → 12 mm", run.Output, StringComparison.Ordinal);
-        Assert.Contains("Heartwood is taken to be exposed", run.Output, StringComparison.Ordinal);
+        Assert.Contains("The routes listed assume that heartwood is exposed", run.Output, StringComparison.Ordinal);
         Assert.Contains("a service life of 15 years and incise the faces: NP3", run.Output, StringComparison.Ordinal);
     }
 
@@ -175,7 +175,7 @@ public sealed class RequirementCommandTests
             "100x100"
         );
         Assert.Contains(
-            "depends on what is not known of the piece: exposed heartwood",
+            "depends on something not known about the piece: exposed heartwood",
             run.Output,
             StringComparison.Ordinal
         );

@@ -327,7 +327,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData(
         "assays.csv",
         "sample,retention_kg_per_m3,u_kg_per_m3,below_kg_per_m3\na,,,0.5\n",
-        "line 1, field below_kg_per_m3: found a column by a name that it had once, expected retention_kg_per_m3 with \"< 0.5\""
+        "line 1, field below_kg_per_m3: found a column by its former name, expected retention_kg_per_m3 with \"< 0.5\""
     )]
     [InlineData(
         "assays.csv",
@@ -347,7 +347,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData(
         "readings.csv",
         "piece,face,position_mm,depth_mm,u_mm\nP02,1,20,7.5,0.5\nP02,1,20,7,0.5\n",
-        "line 3, field position_mm: found piece \"P02\", face 1, 20 mm, which line 2 has already"
+        "line 3, field position_mm: found piece \"P02\", face 1, 20 mm, already on line 2"
     )]
     [InlineData("readings.csv", "", "line 1: found no rows")]
     public void A_cell_that_is_no_number_is_refused_with_its_line_and_column(string file, string text, string message)

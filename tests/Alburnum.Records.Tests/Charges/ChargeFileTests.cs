@@ -62,7 +62,7 @@ public sealed class ChargeFileTests : IDisposable
     [InlineData("count: 200", "count: 2.5", 8, "count", "a whole number, 1 to 100000000 pieces")]
     [InlineData("name: posts", "name: posts\nschedule: empty sell", 2, "schedule", "full cell")]
     [InlineData("name: posts", "name: posts\nincising: rough", 2, "incising", "light")]
-    [InlineData("name: posts", "name: posts\nposition: middle", 2, "position", "boxed, halved or quartered")]
+    [InlineData("name: posts", "name: posts\nposition: middle", 2, "position", "boxed, halved, quartered or side")]
     [InlineData("tankAfterL: 8060", "tankAfterL: 9060", 12, "tankAfterL", "at most the 9000 L before")]
     public void What_cannot_be_is_refused_with_its_line(string was, string now, int line, string field, string expected)
     {
@@ -106,7 +106,7 @@ public sealed class ChargeFileTests : IDisposable
         var table = new StringBuilder();
         foreach (var (title, fields) in Parts(page))
         {
-            table.Append($"| {title} | what it is | may be | for instance | where left out |\n|---|---|---|---|---|\n");
+            table.Append($"| {title} | what it is | may be | for instance | if left out |\n|---|---|---|---|---|\n");
             foreach (var field in fields)
                 table.Append(
                     $"| `{field.Key}` | {field.Help} | {field.Expected} | {field.Examples} | {field.LeftOut} |\n"

@@ -95,7 +95,7 @@ public sealed class EnquiryFieldsTests
     {
         var table = new StringBuilder();
         table.Append(
-            "| option | in `case.yaml` | in a table | what it is | examples | where left out |\n|---|---|---|---|---|---|\n"
+            "| option | in `case.yaml` | in a table | what it is | examples | if left out |\n|---|---|---|---|---|---|\n"
         );
         foreach (var field in EnquiryFields.All)
             table.Append(

@@ -24,7 +24,7 @@ public sealed class IndicatorFileTests
     [InlineData("#2B3F8C", "#2B3F8", "found #2B3F8, expected a colour")]
     [InlineData("mean: 0.26 mm", "mean: 0.26", "field mean: found 0.26, expected a number and its unit")]
     [InlineData("looks: deep blue, ", "", "field looks: found nothing")]
-    [InlineData("key: copper-black", "key: copper-blue", "expected a key of its own")]
+    [InlineData("key: copper-black", "key: copper-blue", "expected a unique key")]
     [InlineData("    standing: from memory\n", "", "field standing: found nothing")]
     [InlineData("    name: copper, PAN\n", "    name: copper, PAN\n    hue: red\n", "an unknown field")]
     public void A_mistake_is_named_with_its_place(string right, string wrong, string words)

@@ -174,7 +174,7 @@ public sealed class CaseStoreTests : IDisposable
         foreach (var open in new Func<Task>[] { () => KeepAsync(path), () => LookAsync(path) })
         {
             var refused = await Assert.ThrowsAsync<InputRefusedException>(open);
-            Assert.Contains("found a database of another program", refused.Message);
+            Assert.Contains("found another program's database", refused.Message);
         }
         Assert.Throws<InputRefusedException>(() => CaseStore.Examine(path));
         Assert.Equal(before, FolderContents.Of(_folder.Path));
@@ -189,7 +189,7 @@ public sealed class CaseStoreTests : IDisposable
 
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() => KeepAsync(path));
 
-        Assert.Contains("found a database of another program", refused.Message);
+        Assert.Contains("found another program's database", refused.Message);
     }
 
     [Fact]
@@ -299,7 +299,7 @@ public sealed class CaseStoreTests : IDisposable
         }
 
         Assert.Equal(
-            $"{StorePath}: another program is at work on the store; waiting for it, 30 s at most.",
+            $"{StorePath}: another program is using the store; waiting for it, at most 30 s.",
             Assert.Single(said)
         );
         Assert.Single(await store.ListAsync(Stop));

@@ -38,7 +38,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Equal(("P06.jpg", 46_636), (photograph!.FileName, photograph.Bytes.Length));
         Assert.Equal(
             [
-                $"{StorePath} is brought forward from version 2 to 3; as it was, it is kept as {_folder.At("cases.version-2.db")}.",
+                $"{StorePath} is upgraded from version 2 to 3; the old one is kept as {_folder.At("cases.version-2.db")}.",
             ],
             _said
         );
@@ -162,7 +162,7 @@ public sealed class EarlierStoreTests : IDisposable
 
         foreach (var store in stores)
             Assert.NotNull(await store.PhotographAsync(Sha256, Stop));
-        Assert.Single(_said, line => line.Contains("is brought forward"));
+        Assert.Single(_said, line => line.Contains("is upgraded"));
     }
 
     [Fact]
@@ -174,7 +174,7 @@ public sealed class EarlierStoreTests : IDisposable
         var refused = await Assert.ThrowsAsync<InputRefusedException>(LookAsync);
 
         Assert.Equal(
-            $"{StorePath}, field store: found a store of version 2, expected one of version 3: opened to keep a run, it is brought forward and a copy of it kept.",
+            $"{StorePath}, field store: found a store of version 2, expected one of version 3: opened to keep a run, it is upgraded and a copy of the old one kept.",
             refused.Message
         );
         Assert.Equal(before, FolderContents.Of(_folder.Path));
@@ -197,7 +197,7 @@ public sealed class EarlierStoreTests : IDisposable
             store.AddAsync(run, _ => Task.CompletedTask, Stop)
         );
 
-        Assert.Contains("found a store that is only looked at", refused.Message);
+        Assert.Contains("found a store opened only for viewing", refused.Message);
         Assert.EndsWith("no run can be kept.", _said[^1]);
         Assert.Contains(
             "may not be written",
@@ -217,7 +217,7 @@ public sealed class EarlierStoreTests : IDisposable
         CaseStore.Examine(StorePath);
         var refused = await Assert.ThrowsAsync<InputRefusedException>(LookAsync);
 
-        Assert.Contains("found a store that was cut off in the middle of a change", refused.Message);
+        Assert.Contains("found a store interrupted in the middle of a change", refused.Message);
         Assert.Equal(before, FolderContents.Of(_folder.Path));
         var store = await KeepAsync();
         Assert.StartsWith("{", (await store.RunAsync(Reference, null, Stop))!.Document);

@@ -63,7 +63,7 @@ public sealed class LotTableTests : IDisposable
 
         Assert.True(Follow(rows)[^1].After.IsStopped);
         Assert.Contains(
-            "row \"L13\", field begins_again: found no, expected yes once the cause has been put right",
+            "row \"L13\", field begins_again: found no, expected yes, once the cause has been put right",
             Refusal(rows + "L13,500,50,0,,\n"),
             StringComparison.Ordinal
         );
@@ -76,7 +76,7 @@ public sealed class LotTableTests : IDisposable
     [Theory]
     [InlineData("L1,500,50,51,,\n", "line 2, row \"L1\", field failures: found 51, expected at most the 50 pieces")]
     [InlineData("L1,1,1,0,,\n", "field pieces: found 1, expected 2 or more, the smallest lot of the tables")]
-    [InlineData("L1,500,50,3,,\nL1,500,50,3,,\n", "line 3, field lot: found \"L1\", which line 2 has already")]
+    [InlineData("L1,500,50,3,,\nL1,500,50,3,,\n", "line 3, field lot: found \"L1\", already on line 2")]
     [InlineData("L1,500,50,2.5,,\n", "field failures: found \"2.5\", expected a whole number, 0 to 100000000 pieces")]
     [InlineData("L1,500,50,-1,,\n", "field failures: found \"-1\", expected a whole number, 0 to")]
     [InlineData("L1,500,50,1,perhaps,\n", "field reduction_agreed: found \"perhaps\", expected yes or no")]

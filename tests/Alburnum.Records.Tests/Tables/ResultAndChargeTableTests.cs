@@ -56,7 +56,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
         var said = Refusal("piece,result\nT1,pass\nT2,pass\nT1,fail\n");
 
         Assert.Contains("line 4", said, StringComparison.Ordinal);
-        Assert.Contains("\"T1\", which line 2 has already", said, StringComparison.Ordinal);
+        Assert.Contains("\"T1\", already on line 2", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -169,7 +169,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void A_charge_given_twice_is_refused() =>
         Assert.Contains(
-            "line 3, field charge: found \"C1\", which line 2 has already",
+            "line 3, field charge: found \"C1\", already on line 2",
             ChargeRefusal("charge,mean_depth_mm\nC1,7\nC1,8\n"),
             StringComparison.Ordinal
         );
@@ -177,7 +177,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void A_unit_in_a_cell_is_refused_with_the_row() =>
         Assert.Contains(
-            "line 3, row \"C2\", field mean_depth_mm: found \"0.3 in\", expected a plain number from 0, in mm",
+            "line 3, row \"C2\", field mean_depth_mm: found \"0.3 in\", expected a plain number, 0 to 1000 mm",
             ChargeRefusal("charge,mean_depth_mm\nC1,7\nC2,0.3 in\n"),
             StringComparison.Ordinal
         );

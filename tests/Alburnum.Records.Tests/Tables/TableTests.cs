@@ -121,7 +121,7 @@ public sealed class TableTests : IDisposable
     [InlineData("charge,mean_depth_mm,uptake_l_m3", "field uptake_l_m3", "uptake_l_per_m3")]
     public void A_column_by_its_old_name_is_told_the_new_one(string names, string field, string now) =>
         Assert.EndsWith(
-            $"line 1, {field}: found a column by a name that it had once, expected {now}.",
+            $"line 1, {field}: found a column by its former name, expected {now}.",
             Assert.Throws<InputRefusedException>(() => Csv(names + "\n")).Message,
             StringComparison.Ordinal
         );

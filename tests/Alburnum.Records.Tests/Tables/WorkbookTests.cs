@@ -57,7 +57,7 @@ public sealed class WorkbookTests : IDisposable
         var said = Refusal();
 
         Assert.Contains(
-            "charges.xlsx, sheet \"Plant\", line 3, field charge: found \"C1\", which line 2 has already",
+            "charges.xlsx, sheet \"Plant\", line 3, field charge: found \"C1\", already on line 2",
             said,
             StringComparison.Ordinal
         );
@@ -84,7 +84,7 @@ public sealed class WorkbookTests : IDisposable
             )
         );
 
-        Assert.Contains("2 sheets (\"North\", \"South\"), expected --sheet", Refusal(), StringComparison.Ordinal);
+        Assert.Contains("2 sheets (\"North\", \"South\"), expected one sheet", Refusal(), StringComparison.Ordinal);
         Assert.Contains("\"West\", expected one of", Refusal("West"), StringComparison.Ordinal);
         Assert.Equal(2, ChargeTable.Of(Table.Open(Path, "South")).Charges(default).Count());
     }

@@ -72,7 +72,7 @@ public sealed class ReadingWordsTests
     [InlineData(HeartwoodFault.NoArc)]
     public void Heartwood_that_was_not_found_says_what_to_do(HeartwoodFault fault) =>
         Assert.EndsWith(
-            "show the border by hand, or spray a reagent for heartwood that suits the timber.",
+            "mark the border by hand, or spray a reagent for heartwood that suits the timber.",
             ReadingWords.Heartwood(new UnknownHeartwood(fault, IsMissed: false)),
             StringComparison.Ordinal
         );

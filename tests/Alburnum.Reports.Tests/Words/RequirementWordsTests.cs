@@ -65,9 +65,9 @@ public sealed class RequirementWordsTests
     [
         (
             new LifeNotKnown([15, 30], 20),
-            "The code knows desired service lives of 15, 30 years, not 20; ask for 30 years."
+            "The code has desired service lives of 15, 30 years, not 20; ask for 30 years."
         ),
-        (new LifeNotKnown([15, 30], 60), "The code knows desired service lives of 15, 30 years, not 60."),
+        (new LifeNotKnown([15, 30], 60), "The code has desired service lives of 15, 30 years, not 60."),
         (
             new CellNotRead("The threshold is not known."),
             "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
@@ -79,7 +79,7 @@ public sealed class RequirementWordsTests
         ),
         (
             new DependsOn([Field.ExposedHeartwood]),
-            "The answer depends on what is not known of the piece: exposed heartwood."
+            "The answer depends on something not known about the piece: exposed heartwood."
         ),
         (
             new RowsContradict([Ground, Sea]),
@@ -94,7 +94,7 @@ public sealed class RequirementWordsTests
     [Theory]
     [InlineData(0, "Retention: the code must be consulted: this cell is not in the rulebook. Two levels are known.")]
     [InlineData(1, "Retention: the code must be consulted: this cell is not in the rulebook.")]
-    [InlineData(2, "Retention depends on what is not known: preservative.")]
+    [InlineData(2, "Retention depends on something not known: preservative.")]
     [InlineData(3, "Retention: the rulebook contradicts itself; the code must be consulted.")]
     public void What_a_demand_leaves_open_is_said(int which, string sentence)
     {
@@ -131,11 +131,11 @@ public sealed class RequirementWordsTests
     [
         (
             new ContradictionFound(Subject.Penetration, [Ground, Sea], InTheGround),
-            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) demand different things of one case."
+            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) require different things in the same case."
         ),
         (
             new OverlapFound(Subject.Penetration, [Ground, Sea], InTheGround),
-            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) say the same of one case."
+            "Rows \"ground\" (6 mm: at least 6 mm in the sapwood) and \"sea\" (12 mm: at least 12 mm in the sapwood) say the same about the same case."
         ),
         (
             new LessAskedFound(
@@ -149,10 +149,10 @@ public sealed class RequirementWordsTests
         ),
         (new UnreachableFound(Subject.Penetration, Sea), "No case reaches row \"sea\"."),
         (new GapFound(Subject.Penetration, InTheGround), "The rulebook claims to be complete, but has no row here."),
-        (new SilenceFound(Subject.Penetration, InTheGround), "No row speaks of these cases."),
+        (new SilenceFound(Subject.Penetration, InTheGround), "No row covers these cases."),
         (
             new TooLargeToCheck(Subject.Penetration, 4_000_000, 3_000_000),
-            "4000000 combinations are too many to walk through (at most 3000000); divide the rulebook."
+            "4000000 combinations are too many to check (at most 3000000); split the rulebook."
         ),
     ];
 

@@ -44,7 +44,7 @@ internal static class SaidReasons
             (new NoDepthAsked(), "No depth of penetration is required."),
             (
                 new ZoneAbsent(Heartwood6, WoodZone.ExposedHeartwood),
-                "At least 6 mm in exposed heartwood over 75 % of it on every face: no heartwood lies open on this piece."
+                "At least 6 mm in exposed heartwood over 75 % of it on every face: no heartwood is exposed on this piece."
             ),
             (
                 new ZoneAbsent(Sapwood6, WoodZone.Sapwood),
@@ -53,8 +53,8 @@ internal static class SaidReasons
             (new NothingRead(Sapwood6), "At least 6 mm in the sapwood: no position could be read."),
             (
                 Decided,
-                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm where 6 mm is required (face 3, 41.25 mm along), "
-                    + "standard uncertainty 0.5 mm; met with probability 84.1 %."
+                "At least 6 mm in the sapwood: the minimum of 12 positions is 6.5 mm, where 6 mm is required (face 3, 41.25 mm along); "
+                    + "standard uncertainty 0.5 mm, met with probability 84.1 %."
             ),
             (
                 Decided with
@@ -63,8 +63,8 @@ internal static class SaidReasons
                     Reading = DepthReading.FifthPercentile,
                     Probability = ProbabilityRange.Exactly(1),
                 },
-                "At least 6 mm in the sapwood: 5th percentile of 1 position 6.5 mm where 6 mm is required (face 3, 41.25 mm along), "
-                    + "standard uncertainty 0.5 mm; met with probability over 99.9 %."
+                "At least 6 mm in the sapwood: the 5th percentile of 1 position is 6.5 mm, where 6 mm is required (face 3, 41.25 mm along); "
+                    + "standard uncertainty 0.5 mm, met with probability over 99.9 %."
             ),
             (
                 Decided with
@@ -72,8 +72,8 @@ internal static class SaidReasons
                     DepthMm = 8,
                     StandardUncertaintyMm = 2,
                 },
-                "At least 6 mm in the sapwood: minimum of 12 positions 6.5 mm, the least sure one 8 mm where 6 mm is required "
-                    + "(face 3, 41.25 mm along), standard uncertainty 2 mm; met with probability 84.1 %."
+                "At least 6 mm in the sapwood: the minimum of 12 positions is 6.5 mm, the least certain one 8 mm, where 6 mm is required "
+                    + "(face 3, 41.25 mm along); standard uncertainty 2 mm, met with probability 84.1 %."
             ),
             (
                 new GuardBand(6, 0.5, 6.8224, 5.1776),
@@ -90,13 +90,13 @@ internal static class SaidReasons
                     StandardUncertaintyMm = 0.3,
                     Probability = ProbabilityRange.Exactly(0),
                 },
-                "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it reached on face 2, 75 % required; "
-                    + "that share is 0 mm deep or deeper, standard uncertainty 0.3 mm; met with probability under 0.1 %."
+                "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it is reached on face 2, where 75 % is required; "
+                    + "the depth over that share is 0 mm or more, standard uncertainty 0.3 mm; met with probability under 0.1 %."
             ),
             (new FacesNotRead([2, 4]), "Less than half of face 2, 4 could be read there: it cannot count as reached."),
             (
                 new SapwoodBorderMissing(),
-                "The sapwood boundary is not stated, and the depth read does not decide without it."
+                "The sapwood boundary is not stated, and the depth read is not enough to decide without it."
             ),
             (new NotDemonstrable(), "Not demonstrable on this piece."),
             (
@@ -152,33 +152,33 @@ internal static class SaidReasons
             (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 are still to be cut."),
             (
                 new AcceptanceProbability(0.9619, 0.9),
-                "The rule accepts with probability 96.2 % if the pieces were misread independently, 90 % if all were misread alike."
+                "The rule accepts with probability 96.2 % if each piece was misread independently, 90 % if all were misread in the same way."
             ),
             (
                 new AcceptanceLeftOpen(new(0, 0.9), 3),
-                "The rule accepts with probability under 0.1 % to 90 %, according to what the 3 pieces not determined are."
+                "The rule accepts with probability under 0.1 % to 90 %, depending on the 3 pieces not determined."
             ),
             (
                 new ConformingShareShown(bound, 500, 0),
-                "With 95 % confidence at least 74.1 % of the 500 pieces in the lot conform."
+                "With 95 % confidence, at least 74.1 % of the 500 pieces in the lot conform."
             ),
             (
                 new ConformingShareShown(bound, null, 1),
-                "With 95 % confidence at least 74.1 % of the supply conform (81 % if every undecided piece does)."
+                "With 95 % confidence, at least 74.1 % of the supply conform (81 % if every undecided piece does)."
             ),
-            (new NoRetentionAsked(), "No retention was required: penetration alone is judged."),
+            (new NoRetentionAsked(), "No retention is required: only penetration is judged."),
             (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
-                "Retention: mean of 1 assay 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                "Retention: the mean of 1 assay is 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new RetentionMean(3, new(14.25, 0.4), 12, 0.9871),
-                "Retention: mean of 3 assays 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                "Retention: the mean of 3 assays is 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new BelowDetectionLimit(1, 3, 8, 8.5),
-                "1 of 3 assays found nothing down to the detection limit; the mean lies between 8 kg/m³ and 8.5 kg/m³."
+                "1 of 3 assays found nothing above the detection limit; the mean lies between 8 kg/m³ and 8.5 kg/m³."
             ),
             (
                 new BatchParts(Verdict.Conforms, conforms, conforms),
@@ -217,32 +217,32 @@ internal static class SaidReasons
             (new ValuesRead(Demand, 3, null, 0, 3), "3 pieces measured; 3 as far as could be read."),
             (
                 new ToleranceLimits(Demand, 8.125, 11.5, IsExact: true),
-                "With 95 % confidence 90 % of all pieces exceed at least 8.125 kg/m³ and, with the same confidence, at most 11.5 kg/m³."
+                "With 95 % confidence, the value that 90 % of all pieces exceed is at least 8.125 kg/m³; with the same confidence, it is at most 11.5 kg/m³."
             ),
             (
                 new ToleranceLimits(Demand, 8.125, 11.5, IsExact: false),
-                "With 95 % confidence 90 % of all pieces exceed at least 8.125 kg/m³ and, with the same confidence, at most 11.5 kg/m³ "
-                    + "(approximate, since readings are cut off)."
+                "With 95 % confidence, the value that 90 % of all pieces exceed is at least 8.125 kg/m³; with the same confidence, it is at most 11.5 kg/m³ "
+                    + "(approximate, since some readings are cut off)."
             ),
             (
                 new ShareBounds(Demand, 0.6, 0.95),
-                "With 95 % confidence at least 60 % of all pieces reach 11 kg/m³, and at most 95 %."
+                "With 95 % confidence, at least 60 % of all pieces reach 11 kg/m³, and at most 95 %."
             ),
             (
                 new SpreadNotFixed(),
-                "Fewer than two different values were read: nothing fixes the spread, so nothing is said by variables."
+                "Fewer than two different values were read: the spread is not known, so there is no verdict by variables."
             ),
             (
                 new CountedAlone(Demand, 8, 9, 0.571, 500),
-                "By counting alone 8 of 9 surely reach it: with 95 % confidence at least 57.1 % of the 500 pieces in the lot do."
+                "By counting alone, 8 of 9 certainly reach it: with 95 % confidence, at least 57.1 % of the 500 pieces in the lot do."
             ),
             (
                 new PopulationAssumed(Population.Normal),
-                "Holds only if the measure is near normal over the pieces and no error is common to all readings."
+                "Valid only if the measure is close to normal over the pieces and no error is common to all readings."
             ),
             (
                 new PopulationDoubted(Population.LogNormal),
-                "Values and count point different ways, so the measure can hardly be log-normal: no verdict by variables."
+                "The values and the count disagree, so the measure is unlikely to be log-normal: no verdict by variables."
             ),
         ];
 

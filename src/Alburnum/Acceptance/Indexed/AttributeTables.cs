@@ -156,6 +156,6 @@ public sealed class AttributeTables
     private static void Hold(bool claim, string otherwise)
     {
         if (!claim)
-            throw new FormatException($"The sampling tables do not hang together: {otherwise}.");
+            throw new FormatException($"The sampling tables are inconsistent: {otherwise}.");
     }
 }

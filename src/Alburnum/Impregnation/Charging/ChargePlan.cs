@@ -69,7 +69,7 @@ public sealed record ChargePlan
         var strength = question.RetentionKgPerM3 / (question.ZoneLPerM3.Value * perLitre);
         if (strength > 0.5)
         {
-            var found = FormattableString.Invariant($"{question.ZoneLPerM3.Value:0.#} L to the m³ of zone");
+            var found = FormattableString.Invariant($"{question.ZoneLPerM3.Value:0.#} L per m³ of zone");
             throw new InputRefusedException(
                 new InputProblem(
                     "charge",

@@ -1,0 +1,241 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What the sheet of a case says beside its sentences, in words: titles, rows of a name and a value, what a drawing shows.</summary>
+/// <param name="wording">The language.</param>
+public sealed class SheetWords(Wording wording)
+{
+    private readonly RequirementWords _requirements = new(wording);
+
+    /// <summary>In English.</summary>
+    public static SheetWords English { get; } = new(Wording.English);
+
+    /// <summary>What the sheet is about.</summary>
+    public string Subject => wording.Say("sheet.subject");
+
+    /// <summary>What is said for a value that the enquiry leaves out.</summary>
+    public string NotStated => wording.Say("sheet.not-stated");
+
+    /// <summary>Title of what the code demands.</summary>
+    public string Demanded => wording.Say("sheet.demanded");
+
+    /// <summary>Title of what is said of the batch.</summary>
+    public string Batch => wording.Say("sheet.batch");
+
+    /// <summary>Title of the drawings.</summary>
+    public string Sections => wording.Say("sheet.sections");
+
+    /// <summary>How the drawings are read.</summary>
+    public string SectionsKey => wording.Say("sheet.sections-key");
+
+    /// <summary>Title of what is said of retention.</summary>
+    public string RetentionTitle => wording.Say("sheet.retention");
+
+    /// <summary>Heads of the table of assays.</summary>
+    public IReadOnlyList<string> AssayHeads => [wording.Say("sheet.assay-sample"), wording.Say("sheet.assay-unit")];
+
+    /// <summary>Title of the rows of the rulebook.</summary>
+    public string Trace => wording.Say("sheet.trace");
+
+    /// <summary>Heads of the table of rows.</summary>
+    public IReadOnlyList<string> TraceHeads =>
+        [wording.Say("sheet.trace-row"), wording.Say("sheet.trace-applies"), wording.Say("sheet.trace-source")];
+
+    /// <summary>Title of the sources.</summary>
+    public string Sources => wording.Say("sheet.sources");
+
+    /// <summary>Title of the cautions.</summary>
+    public string Cautions => wording.Say("sheet.cautions");
+
+    /// <summary>Title of the uncertainty budget.</summary>
+    public string Uncertainty => wording.Say("sheet.uncertainty");
+
+    /// <summary>How the uncertainty budget is read.</summary>
+    public string UncertaintyKey => wording.Say("sheet.uncertainty-key");
+
+    /// <summary>Heads of the table of causes, after the one of their numbers.</summary>
+    public IReadOnlyList<string> CauseHeads =>
+        [
+            wording.Say("sheet.cause"),
+            wording.Say("sheet.cause-size"),
+            wording.Say("sheet.cause-type"),
+            wording.Say("sheet.cause-source"),
+        ];
+
+    /// <summary>Head of what the causes contribute to the mean depth.</summary>
+    public string MeanDepth => wording.Say("sheet.mean-depth");
+
+    /// <summary>Head of what the causes contribute to the least depth.</summary>
+    public string LeastDepth => wording.Say("sheet.least-depth");
+
+    /// <summary>Head of the combined uncertainty.</summary>
+    public string Together => wording.Say("sheet.together");
+
+    /// <summary>Title of the file.</summary>
+    public string Title(string title) => wording.Say("sheet.title", ("title", title));
+
+    /// <summary>What stands at the foot of every page.</summary>
+    public string Foot(string reference, string title, string program, string runAt) =>
+        wording.Say("sheet.foot", ("reference", reference), ("title", title), ("program", program), ("runAt", runAt));
+
+    /// <summary>For whom it is, and of what day the sections are.</summary>
+    public string ForClient(string client, string sampled) =>
+        wording.Say("sheet.for-client", ("client", client), ("sampled", sampled));
+
+    /// <summary>How probable conformity is, on a line of its own; null is "not determined".</summary>
+    public string Probability(double? probability) =>
+        wording.Say("sheet.probability", ("probability", Figures.Certainty(probability, wording)));
+
+    /// <summary>A verdict, with its probability where there is one.</summary>
+    public string Verdict(string verdict, double? probability) =>
+        probability is null
+            ? verdict
+            : wording.Say(
+                "sheet.verdict-probability",
+                ("verdict", verdict),
+                ("probability", new JudgeWords(wording).Probability(probability))
+            );
+
+    /// <summary>A name and what it says; the name alone where it says the same.</summary>
+    public string Named(string name, string? says) =>
+        says == name ? name : wording.Say("sheet.named", ("name", name), ("says", says ?? ""));
+
+    /// <summary>The component enquired about.</summary>
+    public (string Name, string Value) Component(string component, string section, TimberForm form, bool isIncised) =>
+        (
+            wording.Say("sheet.component"),
+            wording.Say(
+                isIncised ? "sheet.component-incised" : "sheet.component-and-size",
+                ("component", component),
+                ("section", section),
+                ("form", _requirements.Say(form))
+            )
+        );
+
+    /// <summary>The species enquired about.</summary>
+    public (string Name, string Value) Species(string species, string botanical) =>
+        (
+            wording.Say("sheet.species"),
+            wording.Say("sheet.species-and-botanical", ("species", species), ("botanical", botanical))
+        );
+
+    /// <summary>The use class enquired about.</summary>
+    public (string Name, string Value) UseClass(string useClass, string meaning) =>
+        (wording.Say("sheet.use-class"), Named(useClass, meaning));
+
+    /// <summary>The desired service life.</summary>
+    public (string Name, string Value) ServiceLife(int? years) => (wording.Say("sheet.life"), Life(years));
+
+    /// <summary>A desired service life; null is "not stated".</summary>
+    public string Life(int? years) =>
+        years is { } known ? wording.Say("rows.years", ("years", Figures.Whole(known))) : NotStated;
+
+    /// <summary>The code of practice.</summary>
+    public (string Name, string Value) Code(string rulebook) => (wording.Say("sheet.code"), rulebook);
+
+    /// <summary>What is said of penetration.</summary>
+    public (string Name, string Value) Penetration(string says) => (wording.Say("sheet.penetration"), says);
+
+    /// <summary>What the code answers where it demands nothing.</summary>
+    public (string Name, string Value) Answer(AnswerOutcome outcome, string reason) =>
+        (wording.Say("sheet.answer"), Named(_requirements.Answers.Say(outcome), reason));
+
+    /// <summary>The analytical zone.</summary>
+    public (string Name, string Value) AnalyticalZone(string? zone) => (wording.Say("sheet.zone"), Zone(zone));
+
+    /// <summary>An analytical zone; null is one that must be looked up.</summary>
+    public string Zone(string? zone) => zone ?? wording.Say("sheet.consult-code");
+
+    /// <summary>The retention demanded.</summary>
+    public (string Name, string Value) Retention(double? kgPerM3, double? factor) =>
+        (wording.Say("sheet.retention"), RetentionDemand(kgPerM3, factor));
+
+    /// <summary>A retention demanded.</summary>
+    /// <param name="kgPerM3">The figure to meet, kg/m³; null where there is none.</param>
+    /// <param name="factor">Multiple of the preservative's critical value; null where none is named.</param>
+    public string RetentionDemand(double? kgPerM3, double? factor) =>
+        (kgPerM3, factor) switch
+        {
+            ({ } retention, { } multiple) => wording.Say(
+                "sheet.retention-multiple",
+                ("retention", Figures.Number(retention, 1)),
+                ("factor", Figures.Number(multiple, 2))
+            ),
+            ({ } stated, null) => wording.Say("sheet.retention-named", ("retention", Figures.Number(stated, 1))),
+            (null, { } multiple) => wording.Say("sheet.retention-open", ("factor", Figures.Number(multiple, 2))),
+            _ => wording.Say("sheet.consult-code"),
+        };
+
+    /// <summary>The greatest moisture before treatment, per cent.</summary>
+    public (string Name, string Value) Moisture(double mostPercent) =>
+        (
+            wording.Say("sheet.moisture"),
+            wording.Say("requirements.clause.at-most", ("percent", Figures.Number(mostPercent, 0)))
+        );
+
+    /// <summary>What goes with the demand.</summary>
+    public (string Name, string Value) Condition(string says) => (wording.Say("sheet.condition"), says);
+
+    /// <summary>The weakest fact that the requirement rests on.</summary>
+    public (string Name, string Value) RestsOn(Standing standing) =>
+        (wording.Say("sheet.weakest-standing"), standing.InWords());
+
+    /// <summary>How many pieces there are, and how many were cut.</summary>
+    public (string Name, string Value) Pieces(int batch, int cut) => (wording.Say("sheet.pieces"), Cut(batch, cut));
+
+    /// <summary>How many pieces of a batch were cut.</summary>
+    public string Cut(int batch, int cut) =>
+        wording.Say("sheet.pieces-cut", ("batch", Figures.Whole(batch)), ("cut", Figures.Whole(cut)));
+
+    /// <summary>The rule by which the batch is accepted.</summary>
+    public (string Name, string Value) Rule(string rule) => (wording.Say("sheet.rule"), rule);
+
+    /// <summary>The lower bound on the conforming share, 0 to 1.</summary>
+    public (string Name, string Value) ConformingShare(double bound) =>
+        (wording.Say("sheet.conforming-share"), ConformingLeast(bound));
+
+    /// <summary>A lower bound on the conforming share, 0 to 1.</summary>
+    public string ConformingLeast(double bound) =>
+        wording.Say("sheet.conforming-least", ("share", Figures.Percent(bound, wording)));
+
+    /// <summary>The depth of a section where none could be read.</summary>
+    public (string Name, string Value) NoDepth => (wording.Say("sheet.depth"), wording.Say("figures.not-determined"));
+
+    /// <summary>The least depth of a section.</summary>
+    public (string Name, string Value) Least(double mm, double uMm) => (wording.Say("sheet.least"), Depth(mm, uMm));
+
+    /// <summary>The 5th percentile of the depth.</summary>
+    public (string Name, string Value) FifthPercentile(double mm, double uMm) =>
+        (wording.Say("penetration.fifth-percentile"), Depth(mm, uMm));
+
+    /// <summary>The mean depth.</summary>
+    public (string Name, string Value) Mean(double mm, double uMm) => (wording.Say("sheet.mean"), Depth(mm, uMm));
+
+    /// <summary>The greatest depth.</summary>
+    public (string Name, string Value) Greatest(double mm, double uMm) =>
+        (wording.Say("sheet.greatest"), Depth(mm, uMm));
+
+    /// <summary>The treated share of the section, 0 to 1.</summary>
+    public (string Name, string Value) Treated(double share) =>
+        (
+            wording.Say("sheet.treated"),
+            wording.Say("sheet.treated-share", ("share", Figures.WholePercent(share, wording)))
+        );
+
+    /// <summary>The treated share of the sapwood, 0 to 1.</summary>
+    public (string Name, string Value) SapwoodTreated(double share) =>
+        (wording.Say("sheet.sapwood"), Figures.WholePercent(share, wording));
+
+    /// <summary>How good the reading is.</summary>
+    public (string Name, string Value) Quality(string quality) => (wording.Say("sheet.quality"), quality);
+
+    /// <summary>The verdict on retention.</summary>
+    public (string Name, string Value) Finding(string verdict) => (wording.Say("sheet.finding"), verdict);
+
+    /// <summary>An assay that found nothing down to its limit, kg/m³.</summary>
+    public string BelowDetection(double limitKgPerM3) =>
+        wording.Say("sheet.below-detection", ("limit", Figures.Number(limitKgPerM3, 2)));
+
+    private static string Depth(double mm, double uMm) => Figures.Measured(mm, uMm, "mm");
+}
