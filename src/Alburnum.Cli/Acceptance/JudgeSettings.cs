@@ -28,6 +28,19 @@ internal abstract class JudgeSettings : CommandSettings
     public double Sure => Options.Number("--confidence", Confidence, Ranges.ConfidencePercent) / 100;
 
     /// <summary>Pieces in the batch; null where not stated.</summary>
+    public int? Pieces => Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
+
+    /// <summary>What a field is called as an option.</summary>
+    public static string NameOf(JudgingField field) =>
+        field switch
+        {
+            JudgingField.Lot => "--lot",
+            JudgingField.LeastDepth => "--least-depth",
+            JudgingField.Required => "--required",
+            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
+        };
+
+    /// <summary>Pieces in the batch; null where not stated.</summary>
     /// <param name="taken">Pieces that came from it.</param>
     /// <param name="how">What was done to them: "cut from it", "measured".</param>
     public int? PiecesBeside(int taken, string how)

@@ -22,11 +22,11 @@ public sealed class ChargeTable
 
     private static readonly (string Column, Measure Measure)[] Known =
     [
-        ("mean_depth_mm", new("mean depth", "mm")),
-        ("minimum_depth_mm", new("minimum depth", "mm")),
-        ("retention_kg_per_m3", new("retention", "kg/m³")),
-        ("uptake_l_per_m3", new("uptake", "l/m³")),
-        ("strength_percent", new("solution strength", "%")),
+        ("mean_depth_mm", new(MeasureKind.Depth, "mean depth", "mm")),
+        ("minimum_depth_mm", new(MeasureKind.Depth, "minimum depth", "mm")),
+        ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³")),
+        ("uptake_l_per_m3", new(MeasureKind.Uptake, "uptake", "l/m³")),
+        ("strength_percent", new(MeasureKind.Strength, "solution strength", "%")),
     ];
 
     private readonly Table _table;
