@@ -6,6 +6,15 @@ public enum JudgingField
     /// <summary>Pieces in the batch.</summary>
     Lot,
 
+    /// <summary>Pieces cut.</summary>
+    Cut,
+
+    /// <summary>Share of the pieces cut that must pass.</summary>
+    MustPass,
+
+    /// <summary>AQL that indexes a plan.</summary>
+    Aql,
+
     /// <summary>Required depth.</summary>
     LeastDepth,
 
