@@ -3,7 +3,6 @@ using Alburnum.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -76,26 +75,10 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
     {
         OutFolder.Make(folder);
         foreach (var measure in history.Measures.Where(measure => measure.Charges > 0))
-        {
-            var drawing = RunChartDrawing.Draw(
-                $"{Wording.Capital(measure.Name)}, {measure.Unit}",
-                [
-                    .. measure.Chart.Select(mark => new RunChartPoint(
-                        mark.Charges,
-                        mark.Mean,
-                        mark.Least,
-                        mark.Greatest,
-                        mark.Signalled > 0
-                    )),
-                ],
-                measure.BaselineSpread > 0 ? (measure.BaselineMean, measure.BaselineSpread) : null,
-                measure.LowerLimit
-            );
             await TextFile.WriteAsync(
                 Path.Combine(folder, measure.Name.Replace(' ', '-') + ".svg"),
-                Svg.Write(drawing),
+                Svg.Write(RunChartDrawing.Of(measure)),
                 stop
             );
-        }
     }
 }

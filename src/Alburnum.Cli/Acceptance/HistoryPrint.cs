@@ -53,8 +53,7 @@ internal static class HistoryPrint
     /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>
     private static string Line(IReadOnlyList<RunMark> marks)
     {
-        var perCell = Math.Max(1, (int)Math.Ceiling((double)marks.Count / ChartCells));
-        var means = marks.Chunk(perCell).Select(chunk => chunk.Aggregate((one, next) => one.With(next)).Mean).ToList();
+        var means = HistoryMapping.Joined(marks, ChartCells).Select(mark => mark.Mean).ToList();
         double low = means.Min(),
             high = means.Max();
         return string.Concat(

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
@@ -28,15 +27,20 @@ internal abstract class JudgeSettings : CommandSettings
     public double Sure => Options.Number("--confidence", Confidence, Ranges.ConfidencePercent) / 100;
 
     /// <summary>Pieces in the batch; null where not stated.</summary>
-    /// <param name="taken">Pieces that came from it.</param>
-    /// <param name="how">What was done to them: "cut from it", "measured".</param>
-    public int? PiecesBeside(int taken, string how)
-    {
-        var lot = Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
-        return lot < taken
-            ? throw Options.Refused("--lot", Options.Digits(lot.Value), $"at least the {taken} pieces that were {how}")
-            : lot;
-    }
+    public int? Pieces => Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
+
+    /// <summary>What a field is called as an option.</summary>
+    public static string NameOf(JudgingField field) =>
+        field switch
+        {
+            JudgingField.Lot => "--lot",
+            JudgingField.Cut => "--cut",
+            JudgingField.MustPass => "--must-pass",
+            JudgingField.Aql => "--aql",
+            JudgingField.LeastDepth => "--least-depth",
+            JudgingField.Required => "--required",
+            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
+        };
 }
 
 /// <summary>What a batch may be judged with where its pieces are counted.</summary>
@@ -70,50 +74,33 @@ internal abstract class CountingSettings : JudgeSettings
     /// <param name="facts">The standard's tables.</param>
     /// <param name="cut">Pieces cut.</param>
     /// <param name="source">What says how many were cut, for messages.</param>
-    public CountingRequest Request(FactLibrary facts, int cut, string source)
-    {
-        var (rule, other) = Rules(facts);
-        var lot = PiecesBeside(cut, "cut from it");
-        if (rule.PiecesAsked < cut)
-            throw Options.Refused(
-                source,
-                $"{cut} pieces",
-                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
-            );
-        return new()
+    public CountingRequest Request(FactLibrary facts, int cut, string source) =>
+        new CountingQuestion
         {
-            Lot = lot,
-            Rule = rule,
-            OtherRule = other,
+            Lot = Pieces,
+            Rule = Rule(),
             Assays = [.. Assays.Select(Assay)],
             RequiredKgPerM3 = Options.OptionalNumber("--required", Required, Ranges.RetentionKgPerM3),
             Confidence = Sure,
-        };
-    }
+            NameOf = field => field == JudgingField.Cut ? source : NameOf(field),
+        }.Of(cut, facts);
 
     private static Assay Assay(string text) =>
         WrittenValue.ReadAssay(text) ?? throw Options.Refused("--assay", text, WrittenValue.ExpectedAssay);
 
-    /// <summary>The rule to use, and the other reading of the same figure where there is one.</summary>
-    private (AcceptanceRule Rule, AcceptanceRule? Other) Rules(FactLibrary facts)
-    {
-        if (Aql is null == MustPass is null)
-            throw Options.Refused(
+    private AskedRule Rule() =>
+        (MustPass, Aql) switch
+        {
+            ({ } percent, null) => new AskedShare(Options.Number("--must-pass", percent, Ranges.MustPassPercent) / 100),
+            (null, { } aql) => new AskedPlan(
+                SamplingOptions.Aql(aql),
+                SamplingOptions.Level(Level),
+                SamplingOptions.Severity(Severity)
+            ),
+            _ => throw Options.Refused(
                 "--must-pass, --aql",
                 Aql is null ? "neither" : "both",
                 "one of the two: they are different rules"
-            );
-        if (MustPass is { } percent)
-            return (new ShareMustPass(Options.Number("--must-pass", percent, Ranges.MustPassPercent) / 100), null);
-        var tables = facts.Sampling.Tables;
-        var lot = Options.Whole("--lot", Lot, Ranges.Pieces);
-        var aql = SamplingOptions.Aql(tables, Aql);
-        var found = tables.Find(
-            SamplingOptions.Lot(tables, lot),
-            SamplingOptions.Level(Level),
-            aql,
-            SamplingOptions.Severity(Severity)
-        );
-        return (new IndexedSampling(found), PlanSampling.SameFigure(found));
-    }
+            ),
+        };
 }

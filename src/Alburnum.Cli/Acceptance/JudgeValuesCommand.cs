@@ -43,8 +43,7 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var valued = ValueTable.Read(Table.Open(settings.Values, settings.Sheet));
-        var lot = settings.PiecesBeside(valued.Pieces.Count, "measured");
-        var document = VariablesMapping.Of(JudgeBatch.ByVariables(valued, Demand(settings, valued), lot));
+        var document = VariablesMapping.Of(JudgeBatch.ByVariables(valued, Request(settings)));
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
         else
@@ -52,31 +51,23 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         return CommandLine.Done;
     }
 
-    private static VariablesDemand Demand(Settings settings, ValuedPieces valued)
-    {
-        var isRetention = valued.Measure.Unit == "kg/m³";
-        Options.RefuseGiven(
-            $"no such option for {valued.Measure.Name}, which takes {(isRetention ? "--required" : "--least-depth")}",
-            (
-                isRetention ? "--least-depth" : "--required",
-                (isRetention ? settings.LeastDepth : settings.Required) is not null
-            )
-        );
-        return new(
-            isRetention
-                ? Options.Number("--required", settings.Required, Ranges.RetentionKgPerM3)
-                : Options.Number("--least-depth", settings.LeastDepth, Ranges.DepthMm),
-            valued.Measure.Unit,
-            Options.Number("--conforming", settings.Conforming, NumberRange.Within(50.1, 99.99, "% of all pieces"))
+    private static ValuesRequest Request(Settings settings) =>
+        new()
+        {
+            Lot = settings.Pieces,
+            RequiredKgPerM3 = Options.OptionalNumber("--required", settings.Required, Ranges.RetentionKgPerM3),
+            LeastDepthMm = Options.OptionalNumber("--least-depth", settings.LeastDepth, Ranges.DepthMm),
+            Share =
+                Options.Number("--conforming", settings.Conforming, NumberRange.Within(50.1, 99.99, "% of all pieces"))
                 / 100,
-            settings.Sure,
-            settings.Population switch
+            Confidence = settings.Sure,
+            Population = settings.Population switch
             {
-                null => isRetention ? Population.LogNormal : Population.Normal,
+                null => null,
                 "normal" => Population.Normal,
                 "log-normal" => Population.LogNormal,
                 var text => throw Options.Refused("--population", text, "normal or log-normal"),
-            }
-        );
-    }
+            },
+            NameOf = JudgeSettings.NameOf,
+        };
 }

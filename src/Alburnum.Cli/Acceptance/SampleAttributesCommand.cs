@@ -32,7 +32,7 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
         var lot = Options.Whole("--lot", settings.Pieces, Ranges.Pieces);
         var aql = SamplingOptions.Aql(tables, settings.Aql);
         return new SampleByTables(
-            SamplingOptions.Lot(tables, lot),
+            TablesFit.Lot(tables, lot, "--lot"),
             SamplingOptions.Level(settings.Level),
             aql,
             SamplingOptions.Severity(settings.Severity),

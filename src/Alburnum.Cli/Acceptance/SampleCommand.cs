@@ -2,7 +2,6 @@ using System.Globalization;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -26,7 +25,7 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
     {
         var sheet = SampleMapping.Of(Planned(Request(context, settings)));
         if (settings.Chart is { } chart)
-            await TextFile.WriteAsync(chart, Chart(sheet), cancellationToken);
+            await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
         if (settings.Json)
             console.Profile.Out.Writer.WriteLine(JsonText.Write(sheet));
         else
@@ -50,18 +49,4 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
             ),
             var (outcome, _) => throw new ArgumentOutOfRangeException(nameof(request), outcome, "Not an outcome."),
         };
-
-    private static string Chart(SampleDocument sheet) =>
-        Svg.Write(
-            CharacteristicDrawing.Draw(
-                Wording.Capital(sheet.Plan),
-                [
-                    .. sheet.Readings.Select(reading => new Characteristic(
-                        $"{reading.Name}: 95 % at {Percent(reading.Landmarks.ProducerShare)}, "
-                            + $"10 % at {Percent(reading.Landmarks.ConsumerShare)}",
-                        [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
-                    )),
-                ]
-            )
-        );
 }

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
+using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -13,22 +14,9 @@ internal static class SamplingOptions
         InspectionWords.ReadSeverity(severity)
         ?? throw Options.Refused("--severity", severity, "normal, tightened or reduced");
 
-    /// <summary>A lot that the tables have plans for.</summary>
-    public static int Lot(AttributeTables tables, int lot) =>
-        lot >= tables.LotSizes[0].From
-            ? lot
-            : throw Options.Refused("--lot", Options.Digits(lot), $"{tables.LotSizes[0].From} pieces or more");
+    public static double Aql(double? given) =>
+        Options.Number("--aql", given, NumberRange.Within(0.01, 1000, "(an AQL)"));
 
     /// <summary>An AQL that the tables have a column for.</summary>
-    public static double Aql(AttributeTables tables, double? given)
-    {
-        var aql = Options.Number("--aql", given, NumberRange.Within(0.01, 1000, "(an AQL)"));
-        return tables.AqlsPercent.Any(column => Math.Abs(column - aql) < 1e-9)
-            ? aql
-            : throw Options.Refused(
-                "--aql",
-                Options.Digits(aql),
-                $"an AQL of {tables.Source.Document}: {string.Join(", ", tables.AqlsPercent.Select(Options.Digits))}"
-            );
-    }
+    public static double Aql(AttributeTables tables, double? given) => TablesFit.Aql(tables, Aql(given), "--aql");
 }

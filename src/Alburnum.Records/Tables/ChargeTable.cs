@@ -23,11 +23,25 @@ public sealed class ChargeTable
 
     private static readonly (string Column, Measure Measure, NumberRange Range)[] Known =
     [
-        ("mean_depth_mm", new("mean depth", "mm"), Ranges.MeasuredDepthMm),
-        ("minimum_depth_mm", new("minimum depth", "mm"), Ranges.MeasuredDepthMm),
-        ("retention_kg_per_m3", new("retention", "kg/m³"), Ranges.RetentionKgPerM3 with { Low = 0 }),
-        ("uptake_l_per_m3", new("uptake", "l/m³"), Ranges.UptakeLPerM3),
-        ("strength_percent", new("solution strength", "%"), Ranges.StrengthPercent with { Low = 0 }),
+        ("mean_depth_mm", new(MeasureKind.Depth, "mean depth", "mm"), Ranges.MeasuredDepthMm),
+        ("minimum_depth_mm", new(MeasureKind.Depth, "minimum depth", "mm"), Ranges.MeasuredDepthMm),
+        (
+            "retention_kg_per_m3",
+            new(MeasureKind.Retention, "retention", "kg/m³"),
+            Ranges.RetentionKgPerM3 with
+            {
+                Low = 0,
+            }
+        ),
+        ("uptake_l_per_m3", new(MeasureKind.Uptake, "uptake", "l/m³"), Ranges.UptakeLPerM3),
+        (
+            "strength_percent",
+            new(MeasureKind.Strength, "solution strength", "%"),
+            Ranges.StrengthPercent with
+            {
+                Low = 0,
+            }
+        ),
     ];
 
     private readonly Table _table;

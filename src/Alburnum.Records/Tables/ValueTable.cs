@@ -17,8 +17,8 @@ public static class ValueTable
 {
     private static readonly (string Column, Measure Measure)[] Measures =
     [
-        ("retention_kg_per_m3", new("retention", "kg/m³")),
-        ("least_depth_mm", new("least depth", "mm")),
+        ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³")),
+        ("least_depth_mm", new(MeasureKind.Depth, "least depth", "mm")),
     ];
 
     /// <summary>True where a table's columns are those of values.</summary>

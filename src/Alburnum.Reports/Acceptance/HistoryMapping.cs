@@ -1,3 +1,4 @@
+using Alburnum.Acceptance.History;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -17,6 +18,16 @@ public static class HistoryMapping
             Measures = [.. history.Measures.Select(Measure)],
             Signals = [.. history.Signalled.SelectMany(Signals).Take(WatchPlant.SignalsKept)],
         };
+    }
+
+    /// <summary>A run chart with so few marks, neighbours taken together.</summary>
+    /// <param name="marks">The chart, oldest first.</param>
+    /// <param name="most">Most marks wanted, 1 or more.</param>
+    public static IReadOnlyList<RunMark> Joined(IReadOnlyList<RunMark> marks, int most)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        var perMark = Math.Max(1, (int)Math.Ceiling((double)marks.Count / most));
+        return [.. marks.Chunk(perMark).Select(chunk => chunk.Aggregate((one, next) => one.With(next)))];
     }
 
     private static HistoryMeasure Measure(MeasureHistory watched) =>

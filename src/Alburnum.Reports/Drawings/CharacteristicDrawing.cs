@@ -1,3 +1,4 @@
+using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Drawings;
@@ -5,7 +6,7 @@ namespace Alburnum.Reports.Drawings;
 /// <summary>One curve of an operating characteristic.</summary>
 /// <param name="Name">Which reading of the plan, as the legend says it.</param>
 /// <param name="Points">Failing share and probability of acceptance, both 0 to 1, shares rising. Two or more.</param>
-public sealed record Characteristic(string Name, IReadOnlyList<(double FailingShare, double Acceptance)> Points);
+internal sealed record Characteristic(string Name, IReadOnlyList<(double FailingShare, double Acceptance)> Points);
 
 /// <summary>Draws operating characteristics: how likely a plan is to accept, at every true share of failing pieces.</summary>
 public static class CharacteristicDrawing
@@ -20,10 +21,26 @@ public static class CharacteristicDrawing
     private const double Type = 3.1;
     private static readonly Ink[] Inks = [Ink.Treated, Ink.Quiet, Ink.Demand];
 
+    /// <summary>The characteristics of a planned sample, a curve for each reading of its plan.</summary>
+    public static Drawing Of(SampleDocument sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return Draw(
+            Wording.Capital(sheet.Plan),
+            [
+                .. sheet.Readings.Select(reading => new Characteristic(
+                    $"{reading.Name}: 95 % at {Figures.Percent(reading.Landmarks.ProducerShare)}, "
+                        + $"10 % at {Figures.Percent(reading.Landmarks.ConsumerShare)}",
+                    [.. reading.Curve.Select(point => (point.FailingShare, point.Acceptance))]
+                )),
+            ]
+        );
+    }
+
     /// <summary>The drawing.</summary>
     /// <param name="title">What it shows.</param>
     /// <param name="curves">One to three curves over the same shares.</param>
-    public static Drawing Draw(string title, IReadOnlyList<Characteristic> curves)
+    private static Drawing Draw(string title, IReadOnlyList<Characteristic> curves)
     {
         var upTo = curves.Max(curve => curve.Points[^1].FailingShare);
         return new(

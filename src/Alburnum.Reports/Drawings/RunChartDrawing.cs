@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
 
 namespace Alburnum.Reports.Drawings;
@@ -9,7 +10,13 @@ namespace Alburnum.Reports.Drawings;
 /// <param name="Least">Their least value.</param>
 /// <param name="Greatest">Their greatest value.</param>
 /// <param name="IsSignalled">True where one of them gave a signal.</param>
-public readonly record struct RunChartPoint(long Charges, double Mean, double Least, double Greatest, bool IsSignalled);
+internal readonly record struct RunChartPoint(
+    long Charges,
+    double Mean,
+    double Least,
+    double Greatest,
+    bool IsSignalled
+);
 
 /// <summary>Draws a run chart: a measure over a plant's charges, with its baseline, its limit and the charges that gave a signal.</summary>
 public static class RunChartDrawing
@@ -28,12 +35,32 @@ public static class RunChartDrawing
 
     private static DrawingWords Words => DrawingWords.English;
 
+    /// <summary>The run chart of a measure that has a charge or more.</summary>
+    public static Drawing Of(HistoryMeasure measure)
+    {
+        ArgumentNullException.ThrowIfNull(measure);
+        return Draw(
+            $"{Wording.Capital(measure.Name)}, {measure.Unit}",
+            [
+                .. measure.Chart.Select(mark => new RunChartPoint(
+                    mark.Charges,
+                    mark.Mean,
+                    mark.Least,
+                    mark.Greatest,
+                    mark.Signalled > 0
+                )),
+            ],
+            measure.BaselineSpread > 0 ? (measure.BaselineMean, measure.BaselineSpread) : null,
+            measure.LowerLimit
+        );
+    }
+
     /// <summary>The drawing.</summary>
     /// <param name="title">What it shows, with the unit.</param>
     /// <param name="points">Charges, oldest first, neighbours together. One or more.</param>
     /// <param name="baseline">Mean and spread of the baseline; null where there is none.</param>
     /// <param name="lowerLimit">Least value that conforms; null where none is stated.</param>
-    public static Drawing Draw(
+    private static Drawing Draw(
         string title,
         IReadOnlyList<RunChartPoint> points,
         (double Mean, double Spread)? baseline,

@@ -88,10 +88,19 @@ public static class JudgeBatch
 
     /// <summary>Pieces by a value measured on each.</summary>
     /// <param name="pieces">The pieces.</param>
-    /// <param name="demand">What is asked of the values.</param>
-    /// <param name="lot">Pieces in the batch, at least those measured; null where not known.</param>
-    public static ValuedBatch ByVariables(ValuedPieces pieces, VariablesDemand demand, int? lot) =>
-        new(pieces, demand, VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, lot));
+    /// <param name="request">What the batch is judged by.</param>
+    /// <exception cref="InputRefusedException">The request does not go with what was measured.</exception>
+    public static ValuedBatch ByVariables(ValuedPieces pieces, ValuesRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(pieces);
+        ArgumentNullException.ThrowIfNull(request);
+        var demand = request.Demand(pieces);
+        return new(
+            pieces,
+            demand,
+            VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, request.Lot)
+        );
+    }
 
     /// <summary>A case that was run.</summary>
     public static CaseBatch OfCase(JudgedCase judged)

@@ -134,10 +134,10 @@ public static class WatchPlant
         WatchRules.Usual with
         {
             BaselineCharges = request.BaselineCharges,
-            LowerLimit = measure.Unit switch
+            LowerLimit = measure.Kind switch
             {
-                "mm" => request.LeastDepthMm,
-                "kg/m³" => request.RequiredKgPerM3,
+                MeasureKind.Depth => request.LeastDepthMm,
+                MeasureKind.Retention => request.RequiredKgPerM3,
                 _ => null,
             },
         };

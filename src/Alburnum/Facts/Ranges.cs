@@ -18,6 +18,9 @@ public static class Ranges
     /// <summary>A depth that was measured; none may have been reached.</summary>
     public static NumberRange MeasuredDepthMm { get; } = NumberRange.Within(0, 1000, "mm");
 
+    /// <summary>Share of the perimeter over which a depth must be reached.</summary>
+    public static NumberRange CoveragePercent { get; } = NumberRange.Within(1, 100, "%");
+
     /// <summary>Width of the sapwood, or radius of the heartwood.</summary>
     public static NumberRange SapwoodMm { get; } = NumberRange.Within(0, 2000, "mm");
 

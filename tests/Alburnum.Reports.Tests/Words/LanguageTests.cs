@@ -58,7 +58,12 @@ public sealed partial class LanguageTests
                 Assert.Matches(
                     "^«.*»$",
                     Assert.Single(
-                        new SignalWords(Quoted).Say(signal, new("mean depth", "mm"), default, WatchRules.Usual)
+                        new SignalWords(Quoted).Say(
+                            signal,
+                            new(MeasureKind.Depth, "mean depth", "mm"),
+                            default,
+                            WatchRules.Usual
+                        )
                     )
                 )
         );

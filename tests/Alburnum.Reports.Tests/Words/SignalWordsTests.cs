@@ -5,7 +5,7 @@ namespace Alburnum.Reports.Tests.Words;
 
 public sealed class SignalWordsTests
 {
-    private static readonly Measure Depth = new("mean depth", "mm");
+    private static readonly Measure Depth = new(MeasureKind.Depth, "mean depth", "mm");
     private static readonly WatchRules Rules = WatchRules.Usual with { LowerLimit = 6 };
     private static readonly WatchState State = new()
     {

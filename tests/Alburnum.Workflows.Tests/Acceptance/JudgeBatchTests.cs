@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
@@ -107,15 +108,48 @@ public sealed class JudgeBatchTests
     public void Values_far_above_the_limit_conform_by_variables()
     {
         var valued = new ValuedPieces(
-            new("retention", "kg/m³"),
+            new(MeasureKind.Retention, "retention", "kg/m³"),
             [.. new[] { 13.1, 14.6, 12.4, 15.8, 13.9, 14.2, 12.9, 13.6 }.Select((v, i) => ($"T{i}", Exact(v)))]
         );
 
-        VariablesDemand Demand(double limit) => new(limit, "kg/m³", 0.75, 0.95, Population.LogNormal);
-
-        Assert.Equal(Verdict.Conforms, JudgeBatch.ByVariables(valued, Demand(11), 60).Judgement.Verdict);
-        Assert.Equal(Verdict.DoesNotConform, JudgeBatch.ByVariables(valued, Demand(15), 60).Judgement.Verdict);
+        Assert.Equal(Verdict.Conforms, JudgeBatch.ByVariables(valued, Required(11)).Judgement.Verdict);
+        Assert.Equal(Verdict.DoesNotConform, JudgeBatch.ByVariables(valued, Required(15)).Judgement.Verdict);
     }
+
+    [Theory]
+    [InlineData(MeasureKind.Retention, Population.LogNormal)]
+    [InlineData(MeasureKind.Depth, Population.Normal)]
+    public void Where_no_shape_is_stated_the_kind_of_measure_decides(MeasureKind kind, Population shape)
+    {
+        var valued = new ValuedPieces(new(kind, "value", "unit"), [("T1", Exact(13)), ("T2", Exact(14))]);
+        var request = kind == MeasureKind.Retention ? Required(11) : Required(null) with { LeastDepthMm = 11 };
+
+        Assert.Equal(shape, JudgeBatch.ByVariables(valued, request).Demand.Population);
+    }
+
+    [Fact]
+    public void A_required_depth_does_not_go_with_retentions()
+    {
+        var valued = new ValuedPieces(new(MeasureKind.Retention, "retention", "kg/m³"), [("T1", Exact(13))]);
+
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            JudgeBatch.ByVariables(valued, Required(11) with { LeastDepthMm = 6 })
+        );
+
+        Assert.Equal(
+            "LeastDepth: found a value, expected no such option for retention, which takes Required.",
+            refused.Message
+        );
+    }
+
+    private static ValuesRequest Required(double? kgPerM3) =>
+        new()
+        {
+            Lot = 60,
+            RequiredKgPerM3 = kgPerM3,
+            Share = 0.75,
+            NameOf = field => field.ToString(),
+        };
 
     private static CensoredReading Exact(double value) => new(value, Censoring.Exact);
 }

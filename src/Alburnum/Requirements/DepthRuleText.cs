@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Alburnum.Requirements;
+using Alburnum.Facts;
 
-namespace Alburnum.Cli.Acceptance;
+namespace Alburnum.Requirements;
 
 /// <summary>Reads a depth rule as people write it: a class by name, or plain demands joined by "and" or "or".</summary>
-internal static partial class DepthRuleText
+public static partial class DepthRuleText
 {
+    /// <summary>What may be written, for messages.</summary>
     public const string Expected =
         "a penetration class (NP3), or requirements such as \"6 mm sapwood\", \"6 mm exposed heartwood over 75 %\", "
         + "\"full sapwood\", \"90 % sapwood\", joined by \"and\" or \"or\"";
@@ -14,8 +15,12 @@ internal static partial class DepthRuleText
     private const double MmInInch = 25.4;
 
     /// <summary>The rule; null where the text is none.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="classes">Penetration classes by name.</param>
     public static DepthRule? Read(string text, IReadOnlyDictionary<string, PenetrationDemand> classes)
     {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(classes);
         if (classes.TryGetValue(text.Trim(), out var known))
             return known.Depth;
         if (text.Trim() == "none")
@@ -60,7 +65,9 @@ internal static partial class DepthRuleText
             return number is > 0 and <= 100 ? new ShareOfZone(zone, number / 100) : null;
         var over = match.Groups["over"].Success ? Number(match.Groups["over"]) : 100;
         var mm = Math.Round(number * (match.Groups["unit"].Value == "in" ? MmInInch : 1), 6);
-        return mm is >= 0.1 and <= 1000 && over is >= 1 and <= 100 ? new LeastDepth(zone, mm, over / 100) : null;
+        return Ranges.DepthMm.Holds(mm) && Ranges.CoveragePercent.Holds(over)
+            ? new LeastDepth(zone, mm, over / 100)
+            : null;
     }
 
     private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);

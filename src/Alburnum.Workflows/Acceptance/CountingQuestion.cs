@@ -1,0 +1,94 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Facts;
+using Alburnum.Records.Facts;
+
+namespace Alburnum.Workflows.Acceptance;
+
+/// <summary>How many of the pieces cut may fail, as it is asked.</summary>
+public abstract record AskedRule;
+
+/// <summary>A share of the pieces cut must pass.</summary>
+/// <param name="Share">The share, 0.01 to 1.</param>
+public sealed record AskedShare(double Share) : AskedRule;
+
+/// <summary>The plan of a standard's tables.</summary>
+/// <param name="AqlPercent">AQL that indexes it, %.</param>
+/// <param name="Level">Inspection level.</param>
+/// <param name="Severity">Normal, tightened or reduced.</param>
+public sealed record AskedPlan(double AqlPercent, InspectionLevel Level, Severity Severity) : AskedRule;
+
+/// <summary>What is asked of a batch whose pieces are counted, before it is held against the tables and the pieces cut.</summary>
+public sealed record CountingQuestion
+{
+    /// <summary>Pieces in the batch; null where not stated.</summary>
+    public int? Lot { get; init; }
+
+    /// <summary>How many may fail.</summary>
+    public required AskedRule Rule { get; init; }
+
+    /// <summary>Composite assays.</summary>
+    public IReadOnlyList<Assay> Assays { get; init; } = [];
+
+    /// <summary>Required retention, kg/m³; null where none is.</summary>
+    public double? RequiredKgPerM3 { get; init; }
+
+    /// <summary>Confidence of the bound on the conforming share.</summary>
+    public double Confidence { get; init; } = 0.95;
+
+    /// <summary>What a field is called where it was written, for messages.</summary>
+    public required Func<JudgingField, string> NameOf { get; init; }
+
+    /// <summary>What a batch is judged by of which so many pieces were cut.</summary>
+    /// <param name="cut">Pieces cut, 1 or more.</param>
+    /// <param name="facts">The standard's tables.</param>
+    /// <exception cref="InputRefusedException">The tables have no such plan, the batch is smaller than the sample, or the sample larger than the plan's.</exception>
+    public CountingRequest Of(int cut, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var (rule, other) = Rules(facts);
+        if (Lot < cut)
+            throw Refused(JudgingField.Lot, $"{Lot}", $"at least the {cut} pieces that were cut from it");
+        if (rule.PiecesAsked < cut)
+            throw Refused(
+                JudgingField.Cut,
+                $"{cut} pieces",
+                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
+            );
+        return new()
+        {
+            Lot = Lot,
+            Rule = rule,
+            OtherRule = other,
+            Assays = Assays,
+            RequiredKgPerM3 = RequiredKgPerM3,
+            Confidence = Confidence,
+        };
+    }
+
+    /// <summary>The rule to use, and the other reading of the same figure where there is one.</summary>
+    private (AcceptanceRule Rule, AcceptanceRule? Other) Rules(FactLibrary facts)
+    {
+        switch (Rule)
+        {
+            case AskedShare share:
+                return (new ShareMustPass(share.Share), null);
+            case AskedPlan plan:
+                var tables = facts.Sampling.Tables;
+                var lot = Lot ?? throw Refused(JudgingField.Lot, "nothing", Ranges.Pieces.InWords);
+                var aql = TablesFit.Aql(tables, plan.AqlPercent, NameOf(JudgingField.Aql));
+                var found = tables.Find(
+                    TablesFit.Lot(tables, lot, NameOf(JudgingField.Lot)),
+                    plan.Level,
+                    aql,
+                    plan.Severity
+                );
+                return (new IndexedSampling(found), PlanSampling.SameFigure(found));
+            default:
+                throw new InvalidOperationException($"Not a rule: {Rule}.");
+        }
+    }
+
+    private InputRefusedException Refused(JudgingField field, string found, string expected) =>
+        new(new InputProblem(NameOf(field), 0, "", "", found, expected));
+}
