@@ -37,7 +37,7 @@ internal static class LotsPrint
                 new Text(LotWords.English.Say(lot.Next))
             );
         if (document.Lots.Count > LotsShown)
-            table.Caption($"the latest {LotsShown} of {document.Lots.Count}; --json has all");
+            table.Caption(LotWords.English.Latest(LotsShown, document.Lots.Count));
         console.Write(table);
         foreach (var lot in document.Lots.Where(lot => lot.Because is not null))
             console.WriteLine($"  {LotWords.English.Switched(lot.Lot, lot.Next, lot.Because!)}");

@@ -43,7 +43,7 @@ internal static class SamplePrint
         // A plan that may stop early has a mean number of pieces of its own at every quality.
         var mayStop = first.Any(point => point.MeanPiecesCut < sheet.MostPiecesCut - 1e-9);
         if (mayStop)
-            table.AddColumn(new TableColumn("Pieces cut on average").RightAligned());
+            table.AddColumn(new TableColumn(SampleWords.English.MeanPiecesCut).RightAligned());
         var every = Math.Max(1, (int)Math.Ceiling((first.Count - 1.0) / (Rows - 1)));
         for (var i = 0; i < first.Count; i += every)
         {
@@ -63,7 +63,7 @@ internal static class SamplePrint
     private static Table Landmarks(SampleDocument sheet)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("Failing share accepted with");
+        table.AddColumn(SampleWords.English.AcceptedWith);
         table.AddColumn(new TableColumn("95 %").RightAligned());
         table.AddColumn(new TableColumn("50 %").RightAligned());
         table.AddColumn(new TableColumn("10 %").RightAligned());

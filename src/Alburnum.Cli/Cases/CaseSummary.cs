@@ -10,28 +10,38 @@ internal static class CaseSummary
 {
     public static void Print(IAnsiConsole console, CaseDocument document, string reportFolder)
     {
+        var words = CaseWords.English;
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
-        console.WriteLine($"{enquiry.Component}, {enquiry.Section}, {enquiry.Species}; use class {enquiry.UseClass}");
+        console.WriteLine(words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass));
         console.WriteLine(
             requirement.Penetration is { } penetration
-                ? $"Demanded by {requirement.Rulebook}: {penetration}, {requirement.PenetrationInWords} ({document.WeakestStanding.InWords()})"
-                : $"{requirement.Rulebook}: {RequirementWords.English.Answers.Say(requirement.Outcome)}. {requirement.Reason}"
+                ? words.Demanded(
+                    requirement.Rulebook,
+                    penetration,
+                    requirement.PenetrationInWords ?? "",
+                    document.WeakestStanding
+                )
+                : words.NoDemand(
+                    requirement.Rulebook,
+                    RequirementWords.English.Answers.Say(requirement.Outcome),
+                    requirement.Reason
+                )
         );
         console.WriteLine();
         console.Write(Pieces(document));
         console.WriteLine();
         Expectation(console, document);
         console.WriteLine(
-            $"Batch of {document.Batch.PiecesInBatch}, {document.Batch.PiecesCut} cut: {document.Batch.AcceptanceRule}."
+            words.Batch(document.Batch.PiecesInBatch, document.Batch.PiecesCut, document.Batch.AcceptanceRule)
         );
         foreach (var reason in document.Verdict.Reasons)
             console.WriteLine(reason);
         console.WriteLine();
         var verdict = document.Verdict.Verdict.InWords().ToUpperInvariant();
         var certainty = document.Verdict.Probability is { } probability
-            ? $"  probability of conformity {Figures.Certainty(probability)}"
+            ? "  " + JudgeWords.English.Probability(probability)
             : "";
         console.Write(
             new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))

@@ -1,5 +1,6 @@
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 using Spectre.Console;
 
 namespace Alburnum.Cli.Cases;
@@ -20,9 +21,7 @@ internal static class LostMarks
                 || lines.SequenceEqual(Lines(reading), StringComparer.Ordinal)
             )
                 continue;
-            console.WriteLine(
-                $"{piece.Name}: the previous run was read with different marks from those in case.yaml. To read it that way again, write under the piece:"
-            );
+            console.WriteLine(CaseWords.English.OtherMarks(piece.Name));
             foreach (var line in lines)
                 console.WriteLine($"    {line}");
         }

@@ -7,19 +7,21 @@ namespace Alburnum.Cli.Charging;
 /// <summary>The plan and the account of a charge at a glance.</summary>
 internal static class ChargePrint
 {
+    private static ChargeWords Words => ChargeWords.English;
+
     public static void Plan(IAnsiConsole console, ChargePlanDocument plan)
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{plan.Name}[/]");
         console.WriteLine(
-            $"{plan.PieceCount} pieces, {Figures.Number(plan.VolumeM3, 2)} m³, {Figures.Number(plan.SurfaceM2, 0)} m² of lateral surface; schedule \"{plan.Schedule}\", {Figures.Number(plan.ScheduleMinutes, 0)} min."
+            Words.Planned(plan.PieceCount, plan.VolumeM3, plan.SurfaceM2, plan.Schedule, plan.ScheduleMinutes)
         );
         if (plan.DryingDays is { } days)
-            console.WriteLine(ChargeWords.English.TooWet(days));
+            console.WriteLine(Words.TooWet(days));
         console.WriteLine();
         console.Write(Amounts(plan));
         console.WriteLine(
-            $"Balance: {Figures.Number(plan.SolutionL.Value, 0)} L of solution at {Figures.Number(plan.SolutionDensityKgPerM3, 0)} kg/m³ = {Figures.Number(plan.ProductKg.Value, 1)} kg product + {Figures.Number(plan.WaterKg.Value, 1)} kg water."
+            Words.Balance(plan.SolutionL.Value, plan.SolutionDensityKgPerM3, plan.ProductKg.Value, plan.WaterKg.Value)
         );
         Foot(console, plan.Assumptions, plan.Cautions);
     }
@@ -28,18 +30,16 @@ internal static class ChargePrint
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{account.Name}[/]");
-        console.WriteLine($"{account.PieceCount} pieces, {Figures.Number(account.VolumeM3, 2)} m³.");
+        console.WriteLine(Words.Treated(account.PieceCount, account.VolumeM3));
         console.WriteLine();
         console.MarkupLine("[bold]As run[/]");
-        console.WriteLine($"Net by tank {Said(account.NetByTankL, "L")}.");
+        console.WriteLine(Words.NetByTank(account.NetByTankL));
         if (account.NetByWeightL is { } weighed)
-            console.WriteLine($"Net by weight {Said(weighed, "L")}.");
+            console.WriteLine(Words.NetByWeight(weighed));
         if (account is { GrossL: { } gross, KickbackL: { } kickback })
-            console.WriteLine($"At peak pressure {Said(gross, "L")}; given back {Said(kickback, "L")}.");
-        console.WriteLine(
-            $"Net uptake {Said(account.NetLPerM3, "L/m³")}; product {Said(account.RetentionKgPerM3, "kg/m³")} of timber."
-        );
-        console.WriteLine(ChargeWords.English.Expectation(account.ExpectedLPerM3, account.AsExpected));
+            console.WriteLine(Words.AtPeak(gross, kickback));
+        console.WriteLine(Words.Net(account.NetLPerM3, account.RetentionKgPerM3));
+        console.WriteLine(Words.Expectation(account.ExpectedLPerM3, account.AsExpected));
         foreach (var finding in account.Findings)
             console.WriteLine(finding);
         Foot(console, account.Assumptions, account.Cautions);
@@ -50,15 +50,17 @@ internal static class ChargePrint
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("Plan");
         table.AddColumn(new TableColumn("").RightAligned());
-        table.AddRow("Expected net uptake", Said(plan.UptakeLPerM3, "L/m³"));
-        table.AddRow("Solution kept", Said(plan.SolutionL, "L"));
-        table.AddRow("Strength of the solution", Said(plan.StrengthPercent, "% by mass"));
-        table.AddRow("Product in it", Said(plan.ProductKg, "kg"));
-        table.AddRow("Water in it", Said(plan.WaterKg, "kg"));
-        table.AddRow("Weight before", $"{Figures.Number(plan.WeightBeforeKg, 0)} kg");
-        table.AddRow("Weight expected after", Said(plan.WeightAfterKg, "kg"));
-        table.AddRow("Cores expected to reach the depth", Figures.WholePercent(plan.CoreShare.Value));
+        Row(Words.ExpectedUptake(plan.UptakeLPerM3));
+        Row(Words.Solution(plan.SolutionL));
+        Row(Words.Strength(plan.StrengthPercent));
+        Row(Words.Product(plan.ProductKg));
+        Row(Words.Water(plan.WaterKg));
+        Row(Words.WeightBefore(plan.WeightBeforeKg));
+        Row(Words.WeightAfter(plan.WeightAfterKg));
+        Row(Words.Cores(plan.CoreShare.Value));
         return table;
+
+        void Row((string Name, string Value) row) => table.AddRow(row.Name, row.Value);
     }
 
     private static void Foot(IAnsiConsole console, IReadOnlyList<string> assumptions, IReadOnlyList<string> cautions)
@@ -75,7 +77,4 @@ internal static class ChargePrint
                 console.WriteLine("  " + sentence);
         }
     }
-
-    private static string Said(Estimate value, string unit) =>
-        Figures.Measured(value.Value, value.StandardUncertainty, unit);
 }

@@ -93,15 +93,16 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
 
     private void Print(BoronDocument document)
     {
+        var words = BoronWords.English;
         BoronPlaceDocument[] places = [document.Slow, document.Middle, document.Fast];
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns("", "Slow wood", "Middle", "Fast wood");
-        Row("Depth with the target loading, mm", place => Figures.Number(place.DepthMm, 1));
-        Row("Loading in the middle, kg/m³", place => Figures.Number(place.MiddleKgPerM3, 2));
+        Row(words.Depth, place => Figures.Number(place.DepthMm, 1));
+        Row(words.Middle, place => Figures.Number(place.MiddleKgPerM3, 2));
         if (document.Middle is { WashedOutShare: not null })
         {
-            Row("Washed out by running water", place => Figures.WholePercent(place.WashedOutShare ?? 0));
-            Row("Loading in the middle then, kg/m³", place => Figures.Number(place.WashedMiddleKgPerM3 ?? 0, 2));
+            Row(words.WashedOut, place => Figures.WholePercent(place.WashedOutShare ?? 0));
+            Row(words.MiddleThen, place => Figures.Number(place.WashedMiddleKgPerM3 ?? 0, 2));
         }
         console.Write(table);
         foreach (var line in document.Notes.Concat(document.Cautions))

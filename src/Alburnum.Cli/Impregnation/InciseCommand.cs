@@ -67,7 +67,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
-        console.WriteLine($"Required: {document.Demand}, in {Figures.Percent(document.WantedShare)} of cores.");
+        console.WriteLine(IncisingWords.English.Required(document.Demand, document.WantedShare));
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns("", "Cut out, cm³ per m²", "Cores that reach it", "Pattern");
         foreach (var trial in document.Tried)

@@ -1,5 +1,3 @@
-using System.Globalization;
-using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -9,56 +7,43 @@ namespace Alburnum.Cli.Impregnation;
 /// <summary>A prediction at a glance: what is required, what to expect, which model says so, and what it rests on.</summary>
 internal static class PredictionPrint
 {
+    private static PredictionWords Words => PredictionWords.English;
+
     public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
-        console.WriteLine($"Sapwood: {document.Sapwood}. Heartwood: {document.Heartwood}.");
-        console.WriteLine($"Required: {document.Demand}.");
+        console.WriteLine(Words.Woods(document.Sapwood, document.Heartwood));
+        console.WriteLine(TreatingWords.English.Required(document.Demand));
         if (document is { Incising: { } cuts, StrengthPenalty: { } penalty })
         {
-            console.WriteLine($"Incised: {cuts}.");
+            console.WriteLine(Words.Incised(cuts));
             console.WriteLine(penalty);
         }
         console.WriteLine();
-        var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("");
-        foreach (var heading in new[] { "Slowest twentieth", "Middle", "Fastest twentieth" })
-            table.AddColumn(new TableColumn(heading).RightAligned());
-        Row(table, "Least depth of a piece, mm", document.LeastDepthMm, 1);
-        Row(table, "Mean depth of a piece, mm", document.MeanDepthMm, 1);
-        Row(table, "From a cut end along the grain, mm", document.EndDepthMm, 0);
-        Row(table, "Net uptake, L per m³", document.UptakeLPerM3, 0);
-        if (document.RetentionKgPerM3 is { } retention)
-            Row(table, "Product in the zone, kg/m³", retention, 2);
-        if (document.MinutesToDepth is { } minutes)
-            Row(table, "Pressure period for the depth, min", new Spread(minutes.High, minutes.Middle, minutes.Low), 0);
-        console.Write(table);
-        console.WriteLine($"Pieces that meet the requirement everywhere: {Share(document.PieceShare)}.");
-        console.WriteLine($"Cores that meet it: {Share(document.CoreShare)}.");
+        console.Write(Spreads(document));
+        console.WriteLine(Words.PiecesMeet(document.PieceShare));
+        console.WriteLine(Words.CoresMeet(document.CoreShare));
         if (document.ChanceToPass is { } chance)
-            console.WriteLine($"Chance that a batch passes its sampling plan: {Figures.Certainty(chance)}.");
+            console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)
-        {
             console.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Median piece by the flow solver: {solver.MeanDepthMm:0.0} mm, {Figures.WholePercent(solver.ReachedShare)} of the section; {solver.GrossLPerM3:0} L/m³ at most, {solver.NetLPerM3:0} L/m³ kept{(solver.EndDepthMm is { } end ? $"; {end:0} mm from a cut end along the middle" : "")}."
+                Words.SolvedPiece(
+                    solver.MeanDepthMm,
+                    solver.ReachedShare,
+                    solver.GrossLPerM3,
+                    solver.NetLPerM3,
+                    solver.EndDepthMm
                 )
             );
-        }
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,
                 "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
                 document.Assumptions
             );
-        Paragraph(console, "Models used", document.Models);
-        Paragraph(
-            console,
-            $"What the numbers rest on (weakest standing: {document.Standing.InWords()})",
-            document.RestsOn
-        );
+        Paragraph(console, Words.ModelsUsed, document.Models);
+        Paragraph(console, Words.RestsOn(document.Standing), document.RestsOn);
         Paragraph(console, "Cautions", document.Cautions);
         if (folder is not null)
         {
@@ -77,14 +62,22 @@ internal static class PredictionPrint
             console.WriteLine("  " + line);
     }
 
-    private static void Row(Table table, string name, Spread spread, int decimals) =>
-        table.AddRow(
-            new Text(name),
-            new Text(Figures.Number(spread.Low, decimals)),
-            new Text(Figures.Number(spread.Middle, decimals)),
-            new Text(Figures.Number(spread.High, decimals))
-        );
+    private static Table Spreads(PredictionDocument document)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumn("");
+        foreach (var heading in new[] { "Slowest twentieth", "Middle", "Fastest twentieth" })
+            table.AddColumn(new TableColumn(heading).RightAligned());
+        Row(Words.LeastDepth(document.LeastDepthMm));
+        Row(Words.MeanDepth(document.MeanDepthMm));
+        Row(Words.EndDepth(document.EndDepthMm));
+        Row(Words.Uptake(document.UptakeLPerM3));
+        if (document.RetentionKgPerM3 is { } retention)
+            Row(Words.Retention(retention));
+        if (document.MinutesToDepth is { } minutes)
+            Row(Words.PressurePeriod(minutes));
+        return table;
 
-    private static string Share(Estimate share) =>
-        $"{Figures.Certainty(share.Value)} (from batch to batch ± {Figures.Certainty(share.StandardUncertainty)})";
+        void Row(IReadOnlyList<string> cells) => table.AddRow(cells.Select(cell => new Text(cell)));
+    }
 }

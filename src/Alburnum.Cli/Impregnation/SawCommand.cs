@@ -84,7 +84,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
-        console.WriteLine($"Required: {document.Demand}.");
+        console.WriteLine(TreatingWords.English.Required(document.Demand));
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns(
             "Piece",
@@ -108,7 +108,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         console.Write(table);
         console.WriteLine(SawingWords.English.Shares(document.PieceShare, document.CoreShare));
         foreach (var assumption in document.Assumptions)
-            console.WriteLine("Assumed: " + assumption);
+            console.WriteLine(TreatingWords.English.Assumed(assumption));
         foreach (var caution in document.Cautions)
             console.WriteLine(caution);
         if (folder is not null)

@@ -6,6 +6,7 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Measuring;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -204,7 +205,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         return new(
             OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, ContactSheet.PrintPx),
             Path.GetFileName(read.File),
-            MeasureSummary.InOneLine(read.Reading)
+            ReadingWords.InOneLine(read.Reading)
         );
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Alburnum.Imaging.Reading;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -28,10 +27,10 @@ internal static class MeasureSummary
             {
                 table.AddRow(
                     name,
-                    WithU(depth.MinMm, depth.MinUMm),
-                    WithU(depth.P5Mm, depth.P5UMm),
-                    WithU(depth.MeanMm, depth.MeanUMm),
-                    WithU(depth.MaxMm, depth.MaxUMm),
+                    ReadingWords.WithU(new(depth.MinMm, depth.MinUMm)),
+                    ReadingWords.WithU(new(depth.P5Mm, depth.P5UMm)),
+                    ReadingWords.WithU(new(depth.MeanMm, depth.MeanUMm)),
+                    ReadingWords.WithU(new(depth.MaxMm, depth.MaxUMm)),
                     string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
                     DocumentWords.Quality(reading.Quality)
                 );
@@ -42,7 +41,7 @@ internal static class MeasureSummary
             }
         }
         console.Write(table);
-        console.WriteLine("Depths in mm. ± is the standard uncertainty: about two in three true values lie within it.");
+        console.WriteLine(ReadingWords.Uncertainty);
         foreach (var reading in readings)
         foreach (var line in Beyond(reading))
             console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
@@ -53,7 +52,7 @@ internal static class MeasureSummary
             .ToList();
         foreach (var same in untold.GroupBy(reading => reading.Heartwood!.InWords, StringComparer.Ordinal))
         {
-            var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : $"{same.Count()} photographs";
+            var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : ReadingWords.Photographs(same.Count());
             console.WriteLine($"{who}: {same.Key}");
         }
         foreach (var reading in readings)
@@ -87,8 +86,15 @@ internal static class MeasureSummary
                 Markup.Escape($"{row.Standing.InWords()}: {row.Source}")
             );
         }
-        table.AddRow("together", Figure(depth.MeanUMm), Figure(depth.MinUMm), "root of the sum of squares", "", "");
-        console.WriteLine($"{name}: standard uncertainty of mean and least depth, mm, cause by cause.");
+        table.AddRow(
+            ReadingWords.Together,
+            Figure(depth.MeanUMm),
+            Figure(depth.MinUMm),
+            ReadingWords.SumOfSquares,
+            "",
+            ""
+        );
+        console.WriteLine(ReadingWords.Budget(name));
         console.Write(table);
     }
 
@@ -99,38 +105,21 @@ internal static class MeasureSummary
     {
         if (reading.Required is { } required)
         {
-            yield return $"{Percent(required.ReachedShare, required.ReachedShareU)} of the perimeter reaches {Options.Digits(required.DepthMm)} mm.";
+            yield return ReadingWords.Reached(required.ReachedShare, required.ReachedShareU, required.DepthMm);
             if (required.OpenHeartwoodTreatedShare is { } open)
-                yield return $"{Percent(open, required.OpenHeartwoodTreatedShareU)} of the exposed-heartwood zone down to {Options.Digits(required.DepthMm)} mm is treated.";
+                yield return ReadingWords.OpenHeartwoodTreated(
+                    open,
+                    required.OpenHeartwoodTreatedShareU,
+                    required.DepthMm
+                );
         }
         if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return $"{Percent(sapwood, reading.SapwoodTreatedShareU)} of the sapwood is treated. {reading.Heartwood?.InWords}";
+            yield return ReadingWords.SapwoodTreated(sapwood, reading.SapwoodTreatedShareU, reading.Heartwood?.InWords);
         if (reading.BetweenIncisions is { } border)
-        {
-            var fingers = reading.Faces.Sum(face => face.Fingers?.Count ?? 0);
-            yield return $"Between the incisions {WithU(border.MinMm, border.MinUMm)} mm at least, {WithU(border.MeanMm, border.MeanUMm)} mm on average; {fingers} fingers reach deeper.";
-        }
+            yield return ReadingWords.BetweenIncisions(
+                new(border.MinMm, border.MinUMm),
+                new(border.MeanMm, border.MeanUMm),
+                reading.Faces.Sum(face => face.Fingers?.Count ?? 0)
+            );
     }
-
-    private static string Percent(double share, double? u) =>
-        string.Create(CultureInfo.InvariantCulture, $"{100 * share:f1} ± {100 * u:f1} %");
-
-    /// <summary>A reading in a few words.</summary>
-    public static string InOneLine(SectionReading reading) =>
-        (
-            reading.Outcome is Read { Profile.Statistics: var depth }
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"least {depth.MinimumMm.Value:f1} mm, mean {depth.MeanMm.Value:f1} mm"
-                )
-                : "not determined"
-        )
-        + (
-            reading.Outcome.Quality.Grade == QualityGrade.Good
-                ? ""
-                : $"; photograph {ReadingWords.Grade(reading.Outcome.Quality.Grade)}"
-        );
-
-    private static string WithU(double value, double u) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value:f1} ± {u:f1}");
 }

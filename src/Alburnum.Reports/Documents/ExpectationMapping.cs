@@ -91,6 +91,6 @@ public static class ExpectationMapping
         if (document.Charge?.DryingDays is { } days)
             yield return ChargeWords.English.TooWet(days);
         if (document.Prediction?.Assumptions is { Count: > 0 } assumptions)
-            yield return ExpectationWords.English.Assumed(assumptions);
+            yield return TreatingWords.English.Assumed(assumptions);
     }
 }

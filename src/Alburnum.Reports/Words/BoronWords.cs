@@ -13,6 +13,18 @@ public sealed class BoronWords(Wording wording)
     /// <summary>Said of every piece.</summary>
     public IReadOnlyList<string> Cautions => [wording.Say("boron.model"), wording.Say("boron.caution")];
 
+    /// <summary>Name of the depth that has the target loading, mm.</summary>
+    public string Depth => wording.Say("boron.depth");
+
+    /// <summary>Name of the loading in the middle of the piece, kg/m³.</summary>
+    public string Middle => wording.Say("boron.middle");
+
+    /// <summary>Name of the share that running water takes.</summary>
+    public string WashedOut => wording.Say("boron.washed-out");
+
+    /// <summary>Name of the loading that running water leaves in the middle, kg/m³.</summary>
+    public string MiddleThen => wording.Say("boron.middle-then");
+
     /// <summary>What the numbers mean and rest on, one sentence each.</summary>
     public IEnumerable<string> Notes(BoronSpread spread)
     {

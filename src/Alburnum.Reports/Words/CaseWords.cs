@@ -8,6 +8,55 @@ public sealed class CaseWords(Wording wording)
 {
     private readonly RequirementWords _requirements = new(wording);
 
+    /// <summary>In English.</summary>
+    public static CaseWords English { get; } = new(Wording.English);
+
+    /// <summary>What a case is about.</summary>
+    /// <param name="component">The component.</param>
+    /// <param name="section">Its size.</param>
+    /// <param name="species">The species.</param>
+    /// <param name="useClass">Use class.</param>
+    public string Subject(string component, string section, string species, string useClass) =>
+        wording.Say(
+            "cases.subject",
+            ("component", component),
+            ("section", section),
+            ("species", species),
+            ("useClass", useClass)
+        );
+
+    /// <summary>What the code demands.</summary>
+    /// <param name="rulebook">The code.</param>
+    /// <param name="penetration">Its name for the penetration.</param>
+    /// <param name="depth">The same in words.</param>
+    /// <param name="weakest">Weakest standing touched.</param>
+    public string Demanded(string rulebook, string penetration, string depth, Standing weakest) =>
+        wording.Say(
+            "cases.demanded",
+            ("rulebook", rulebook),
+            ("penetration", penetration),
+            ("depth", depth),
+            ("standing", weakest.InWords())
+        );
+
+    /// <summary>Why the code demands nothing.</summary>
+    /// <param name="rulebook">The code.</param>
+    /// <param name="outcome">Its answer, in a few words.</param>
+    /// <param name="reason">Why, a sentence.</param>
+    public string NoDemand(string rulebook, string outcome, string reason) =>
+        wording.Say("cases.no-demand", ("rulebook", rulebook), ("outcome", outcome), ("reason", reason));
+
+    /// <summary>The batch and its rule.</summary>
+    /// <param name="pieces">Pieces in the batch.</param>
+    /// <param name="cut">Pieces cut.</param>
+    /// <param name="rule">The acceptance rule.</param>
+    public string Batch(int pieces, int cut, string rule) =>
+        wording.Say("cases.batch", ("pieces", Figures.Whole(pieces)), ("cut", Figures.Whole(cut)), ("rule", rule));
+
+    /// <summary>That a piece was last read with marks that are not in its folder.</summary>
+    /// <param name="piece">Name of the piece.</param>
+    public string OtherMarks(string piece) => wording.Say("cases.other-marks", ("piece", piece));
+
     /// <summary>The sentence of a reason.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A reason of a kind that no sentence is known for.</exception>
     public string Say(CaseReason reason) =>

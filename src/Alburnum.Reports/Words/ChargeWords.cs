@@ -30,6 +30,95 @@ public sealed class ChargeWords(Wording wording)
     /// <summary>One sentence for each finding, in their order.</summary>
     public IReadOnlyList<string> Say(IEnumerable<ChargeFinding> findings) => [.. findings.Select(Say)];
 
+    /// <summary>What is planned: the timber and its schedule.</summary>
+    /// <param name="pieces">Pieces.</param>
+    /// <param name="volumeM3">Volume of the timber, m³.</param>
+    /// <param name="surfaceM2">Its lateral surface, m².</param>
+    /// <param name="schedule">Name of the schedule.</param>
+    /// <param name="minutes">Its length, min.</param>
+    public string Planned(int pieces, double volumeM3, double surfaceM2, string schedule, double minutes) =>
+        wording.Say(
+            "charge.planned",
+            ("pieces", wording.Count("count.piece", pieces)),
+            ("volume", Figures.Number(volumeM3, 2)),
+            ("surface", Figures.Number(surfaceM2, 0)),
+            ("schedule", schedule),
+            ("minutes", Figures.Number(minutes, 0))
+        );
+
+    /// <summary>What the solution kept is made of.</summary>
+    /// <param name="solutionL">Solution, L.</param>
+    /// <param name="densityKgPerM3">Its density, kg/m³.</param>
+    /// <param name="productKg">Product in it, kg.</param>
+    /// <param name="waterKg">Water in it, kg.</param>
+    public string Balance(double solutionL, double densityKgPerM3, double productKg, double waterKg) =>
+        wording.Say(
+            "charge.balance",
+            ("solution", Figures.Number(solutionL, 0)),
+            ("density", Figures.Number(densityKgPerM3, 0)),
+            ("product", Figures.Number(productKg, 1)),
+            ("water", Figures.Number(waterKg, 1))
+        );
+
+    /// <summary>What was treated.</summary>
+    /// <param name="pieces">Pieces.</param>
+    /// <param name="volumeM3">Volume of the timber, m³.</param>
+    public string Treated(int pieces, double volumeM3) =>
+        wording.Say(
+            "charge.run",
+            ("pieces", wording.Count("count.piece", pieces)),
+            ("volume", Figures.Number(volumeM3, 2))
+        );
+
+    /// <summary>Solution kept by the tank.</summary>
+    public string NetByTank(Estimate litres) => wording.Say("charge.net-by-tank", ("net", Measured(litres, "L")));
+
+    /// <summary>Solution kept by weight.</summary>
+    public string NetByWeight(Estimate litres) => wording.Say("charge.net-by-weight", ("net", Measured(litres, "L")));
+
+    /// <summary>Solution in the timber at peak pressure, and what it gave back.</summary>
+    public string AtPeak(Estimate grossL, Estimate kickbackL) =>
+        wording.Say("charge.at-peak", ("gross", Measured(grossL, "L")), ("kickback", Measured(kickbackL, "L")));
+
+    /// <summary>Net uptake, and the product that came with it.</summary>
+    public string Net(Estimate litresPerM3, Estimate productKgPerM3) =>
+        wording.Say(
+            "charge.net",
+            ("uptake", Measured(litresPerM3, "L/m³")),
+            ("product", Measured(productKgPerM3, "kg/m³"))
+        );
+
+    /// <summary>Net uptake that a plan expects: name and value.</summary>
+    public (string Name, string Value) ExpectedUptake(Estimate litresPerM3) =>
+        (wording.Say("charge.expected-uptake"), Measured(litresPerM3, "L/m³"));
+
+    /// <summary>Solution that the timber is expected to keep, likewise.</summary>
+    public (string Name, string Value) Solution(Estimate litres) =>
+        (wording.Say("charge.solution"), Measured(litres, "L"));
+
+    /// <summary>Strength of the working solution, likewise.</summary>
+    public (string Name, string Value) Strength(Estimate percent) =>
+        (wording.Say("charge.strength"), wording.Say("charge.strength-by-mass", ("strength", Measured(percent, ""))));
+
+    /// <summary>Product in the solution kept, likewise.</summary>
+    public (string Name, string Value) Product(Estimate kg) => (wording.Say("charge.product"), Measured(kg, "kg"));
+
+    /// <summary>Water in the solution kept, likewise.</summary>
+    public (string Name, string Value) Water(Estimate kg) => (wording.Say("charge.water"), Measured(kg, "kg"));
+
+    /// <summary>Weight of the timber before treatment, likewise.</summary>
+    public (string Name, string Value) WeightBefore(double kg) =>
+        (wording.Say("charge.weight-before"), $"{Figures.Number(kg, 0)} kg");
+
+    /// <summary>Weight expected after it, likewise.</summary>
+    public (string Name, string Value) WeightAfter(Estimate kg) =>
+        (wording.Say("charge.weight-after"), Measured(kg, "kg"));
+
+    /// <summary>Cores expected to reach the depth, likewise.</summary>
+    /// <param name="share">Share of cores, 0 to 1.</param>
+    public (string Name, string Value) Cores(double share) =>
+        (wording.Say("charge.cores"), Figures.WholePercent(share, wording));
+
     /// <summary>That the timber must dry first.</summary>
     /// <param name="days">Least days.</param>
     public string TooWet(double days) => wording.Say("charge.too-wet", ("days", Figures.Number(days, 0)));
@@ -39,11 +128,14 @@ public sealed class ChargeWords(Wording wording)
     /// <param name="isAsExpected">Whether it is.</param>
     public string Expectation(Estimate expectedLPerM3, bool isAsExpected)
     {
-        var expected = Figures.Measured(expectedLPerM3.Value, expectedLPerM3.StandardUncertainty, "L/m³");
+        var expected = Measured(expectedLPerM3, "L/m³");
         return isAsExpected
             ? wording.Say("charge.within", ("expected", expected))
             : wording.Say("charge.outside", ("expected", expected));
     }
+
+    private static string Measured(Estimate value, string unit) =>
+        Figures.Measured(value.Value, value.StandardUncertainty, unit);
 
     private string Say(ChargeFinding finding) =>
         finding switch

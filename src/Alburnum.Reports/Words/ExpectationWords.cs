@@ -98,11 +98,6 @@ public sealed class ExpectationWords(Wording wording)
             )
         );
 
-    /// <summary>What was assumed.</summary>
-    /// <param name="sentences">One sentence for each assumption, one or more.</param>
-    public string Assumed(IEnumerable<string> sentences) =>
-        wording.Say("expectation.assumed", ("assumptions", string.Join(' ', sentences)));
-
     /// <summary>The sentence of a remark.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>
     public string Say(CaseRemark remark) =>

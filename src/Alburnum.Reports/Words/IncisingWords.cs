@@ -19,6 +19,12 @@ public sealed class IncisingWords(Wording wording)
     /// <summary>What is asked, in one line.</summary>
     public string Title(TreatingQuestion asked) => wording.Say("incising.title", ("asked", _treating.Title(asked)));
 
+    /// <summary>What must be reached, and by how many cores.</summary>
+    /// <param name="demand">What, in words.</param>
+    /// <param name="coreShare">Share of cores that must reach it, 0 to 1.</param>
+    public string Required(string demand, double coreShare) =>
+        wording.Say("incising.required", ("demand", demand), ("share", Figures.Percent(coreShare, wording)));
+
     /// <summary>Name of a trial.</summary>
     public string Name(IncisingTrial trial)
     {

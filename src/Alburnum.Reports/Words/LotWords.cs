@@ -58,6 +58,12 @@ public sealed class LotWords(Wording wording)
                 ("next", Say(next))
             );
 
+    /// <summary>That only the latest lots are shown.</summary>
+    /// <param name="shown">Lots shown.</param>
+    /// <param name="lots">Lots inspected.</param>
+    public string Latest(int shown, int lots) =>
+        wording.Say("lots.latest", ("shown", Figures.Whole(shown)), ("lots", Figures.Whole(lots)));
+
     /// <summary>Why inspection was switched with a lot.</summary>
     /// <param name="lot">Number of the lot.</param>
     /// <param name="next">Inspection after it.</param>

@@ -14,6 +14,85 @@ public sealed class PredictionWords(Wording wording)
     /// <summary>In English.</summary>
     public static PredictionWords English { get; } = new(Wording.English);
 
+    /// <summary>Heading of the models.</summary>
+    public string ModelsUsed => wording.Say("prediction.models-used");
+
+    /// <summary>The two woods of a piece.</summary>
+    /// <param name="sapwood">Name of the sapwood's permeability row.</param>
+    /// <param name="heartwood">Name of the heartwood's.</param>
+    public string Woods(string sapwood, string heartwood) =>
+        wording.Say("prediction.woods", ("sapwood", sapwood), ("heartwood", heartwood));
+
+    /// <summary>How the piece is incised.</summary>
+    /// <param name="cuts">The cuts, in words.</param>
+    public string Incised(string cuts) => wording.Say("prediction.incised", ("cuts", cuts));
+
+    /// <summary>Least depth of a piece, mm: name, slowest, middle and fastest.</summary>
+    public IReadOnlyList<string> LeastDepth(Spread mm) => Row(wording.Say("prediction.least-depth"), mm, 1);
+
+    /// <summary>Mean depth of a piece, mm, likewise.</summary>
+    public IReadOnlyList<string> MeanDepth(Spread mm) => Row(wording.Say("prediction.mean-depth"), mm, 1);
+
+    /// <summary>Depth from a cut end, mm, likewise.</summary>
+    public IReadOnlyList<string> EndDepth(Spread mm) => Row(wording.Say("prediction.end-depth"), mm, 0);
+
+    /// <summary>Net uptake, L/m³, likewise.</summary>
+    public IReadOnlyList<string> Uptake(Spread litresPerM3) => Row(wording.Say("prediction.uptake"), litresPerM3, 0);
+
+    /// <summary>Product in the zone, kg/m³, likewise.</summary>
+    public IReadOnlyList<string> Retention(Spread kgPerM3) => Row(wording.Say("prediction.retention"), kgPerM3, 2);
+
+    /// <summary>Pressure period for the depth, min, likewise: the slowest wood takes the longest.</summary>
+    public IReadOnlyList<string> PressurePeriod(Spread minutes) =>
+        Row(wording.Say("prediction.pressure-period"), new(minutes.High, minutes.Middle, minutes.Low), 0);
+
+    /// <summary>How many pieces meet the demand.</summary>
+    /// <param name="share">Share of pieces, 0 to 1.</param>
+    public string PiecesMeet(Estimate share) => wording.Say("prediction.pieces-meet", Share(share));
+
+    /// <summary>How many cores meet the demand.</summary>
+    /// <param name="share">Share of cores, 0 to 1.</param>
+    public string CoresMeet(Estimate share) => wording.Say("prediction.cores-meet", Share(share));
+
+    /// <summary>How likely a batch passes its sampling plan.</summary>
+    /// <param name="chance">0 to 1.</param>
+    public string ChanceToPass(double chance) =>
+        wording.Say("prediction.chance-to-pass", ("chance", Figures.Certainty(chance, wording)));
+
+    /// <summary>What the flow solver found for the median piece.</summary>
+    /// <param name="meanDepthMm">Mean depth, mm.</param>
+    /// <param name="reachedShare">Share of the section reached, 0 to 1.</param>
+    /// <param name="grossLPerM3">Most solution held, L/m³.</param>
+    /// <param name="netLPerM3">Solution kept, L/m³.</param>
+    /// <param name="endDepthMm">Depth from a cut end, mm; null where that run stopped short.</param>
+    public string SolvedPiece(
+        double meanDepthMm,
+        double reachedShare,
+        double grossLPerM3,
+        double netLPerM3,
+        double? endDepthMm
+    )
+    {
+        (string, string) depth = ("depth", Figures.Number(meanDepthMm, 1)),
+            reached = ("reached", Figures.WholePercent(reachedShare, wording)),
+            gross = ("gross", Figures.Number(grossLPerM3, 0)),
+            net = ("net", Figures.Number(netLPerM3, 0));
+        return endDepthMm is { } end
+            ? wording.Say(
+                "prediction.solved-piece-and-end",
+                depth,
+                reached,
+                gross,
+                net,
+                ("end", Figures.Number(end, 0))
+            )
+            : wording.Say("prediction.solved-piece", depth, reached, gross, net);
+    }
+
+    /// <summary>Heading of what the numbers rest on.</summary>
+    /// <param name="weakest">Weakest standing among it.</param>
+    public string RestsOn(Standing weakest) => wording.Say("prediction.rests-on", ("standing", weakest.InWords()));
+
     /// <summary>How a run of the flow solver ended.</summary>
     /// <exception cref="ArgumentOutOfRangeException">An ending of a kind that no sentence is known for.</exception>
     public string Say(FlowEnding ending) =>
@@ -87,6 +166,20 @@ public sealed class PredictionWords(Wording wording)
         );
         yield return wording.Say("prediction.assumed-laws");
     }
+
+    private static IReadOnlyList<string> Row(string name, Spread spread, int decimals) =>
+        [
+            name,
+            Figures.Number(spread.Low, decimals),
+            Figures.Number(spread.Middle, decimals),
+            Figures.Number(spread.High, decimals),
+        ];
+
+    private (string, string)[] Share(Estimate share) =>
+        [
+            ("share", Figures.Certainty(share.Value, wording)),
+            ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
+        ];
 
     private string Say(PermeabilityFit fit) =>
         wording.Say(

@@ -96,6 +96,74 @@ public static class ReadingWords
             ? Say($"reading.size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
             : Say($"reading.size.{cause.OfWhat}");
 
+    /// <summary>What the figures of a table of depths mean.</summary>
+    public static string Uncertainty => Say("reading.uncertainty");
+
+    /// <summary>How many photographs.</summary>
+    public static string Photographs(int count) => Wording.English.Count("count.photograph", count);
+
+    /// <summary>How much of the perimeter reaches a depth.</summary>
+    /// <param name="share">Share of the perimeter, 0 to 1.</param>
+    /// <param name="u">Its standard uncertainty.</param>
+    /// <param name="mm">The depth, mm.</param>
+    public static string Reached(double share, double u, double mm) =>
+        Say("reading.reached", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
+
+    /// <summary>How much of the heartwood that lies open is treated down to a depth.</summary>
+    /// <param name="share">Share of that heartwood, 0 to 1.</param>
+    /// <param name="u">Its standard uncertainty; null where not known.</param>
+    /// <param name="mm">The depth, mm.</param>
+    public static string OpenHeartwoodTreated(double share, double? u, double mm) =>
+        Say("reading.open-heartwood-treated", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
+
+    /// <summary>How much of the sapwood is treated.</summary>
+    /// <param name="share">Share of the sapwood, 0 to 1.</param>
+    /// <param name="u">Its standard uncertainty; null where not known.</param>
+    /// <param name="heartwood">How the heartwood was found, in words.</param>
+    public static string SapwoodTreated(double share, double? u, string? heartwood) =>
+        Say("reading.sapwood-treated", ("percent", Percent(share, u)), ("heartwood", heartwood ?? ""));
+
+    /// <summary>How deep the border lies between incisions.</summary>
+    /// <param name="leastMm">Its least depth, mm.</param>
+    /// <param name="meanMm">Its mean depth, mm.</param>
+    /// <param name="fingers">Fingers that reach deeper.</param>
+    public static string BetweenIncisions(Estimate leastMm, Estimate meanMm, int fingers) =>
+        Say(
+            "reading.between-incisions",
+            ("least", WithU(leastMm)),
+            ("mean", WithU(meanMm)),
+            ("fingers", Figures.Whole(fingers))
+        );
+
+    /// <summary>A depth with its standard uncertainty, both in mm to tenths.</summary>
+    public static string WithU(Estimate mm) => $"{Digits(mm.Value, "f1")} ± {Digits(mm.StandardUncertainty, "f1")}";
+
+    /// <summary>Heading of an uncertainty budget.</summary>
+    /// <param name="name">The photograph's name.</param>
+    public static string Budget(string name) => Say("reading.budget", ("name", name));
+
+    /// <summary>All causes of uncertainty together.</summary>
+    public static string Together => Say("reading.together");
+
+    /// <summary>How all causes of uncertainty are put together.</summary>
+    public static string SumOfSquares => Say("reading.sum-of-squares");
+
+    /// <summary>A reading in a few words.</summary>
+    public static string InOneLine(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        var line = reading.Outcome is Read { Profile.Statistics: var depth }
+            ? Say(
+                "reading.in-one-line",
+                ("least", Digits(depth.MinimumMm.Value, "f1")),
+                ("mean", Digits(depth.MeanMm.Value, "f1"))
+            )
+            : Say("figures.not-determined");
+        return reading.Outcome.Quality.Grade is QualityGrade.Good
+            ? line
+            : Say("reading.with-grade", ("reading", line), ("grade", Grade(reading.Outcome.Quality.Grade)));
+    }
+
     private static IEnumerable<string> Scale(SectionScale? scale) =>
         scale?.ByKnownLength is { } section ? [Say("reading.scale.known-length", ("section", section.Label))] : [];
 
@@ -141,6 +209,9 @@ public static class ReadingWords
 
     private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
         Wording.English.Say(key, values);
+
+    private static string Percent(double share, double? u) =>
+        $"{Digits(100 * share, "f1")} ± {(u is { } known ? Digits(100 * known, "f1") : "")} %";
 
     private static string Digits(double value, string format = "0.#") =>
         value.ToString(format, CultureInfo.InvariantCulture);

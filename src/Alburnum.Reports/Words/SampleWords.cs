@@ -98,6 +98,12 @@ public sealed class SampleWords(Wording wording)
     public string Positions(ulong seed) =>
         wording.Say("sampling.positions", ("seed", seed.ToString(CultureInfo.InvariantCulture)));
 
+    /// <summary>Heading of the mean number of pieces cut.</summary>
+    public string MeanPiecesCut => wording.Say("sampling.mean-pieces-cut");
+
+    /// <summary>Heading of the failing shares that are accepted with stated probabilities.</summary>
+    public string AcceptedWith => wording.Say("sampling.accepted-with");
+
     /// <summary>As what the plan is read.</summary>
     public string Reading(PlanReading reading, PlannedSample sample) =>
         reading switch

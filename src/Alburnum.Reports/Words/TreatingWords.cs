@@ -45,6 +45,15 @@ public sealed class TreatingWords(Wording wording)
         return RequirementWords.English.Depths.Say(rule);
     }
 
+    /// <summary>That this must be reached.</summary>
+    /// <param name="demand">What, in words.</param>
+    public string Required(string demand) => wording.Say("treating.required", ("demand", demand));
+
+    /// <summary>That this was assumed.</summary>
+    /// <param name="sentences">One sentence for each assumption, one or more.</param>
+    public string Assumed(params IEnumerable<string> sentences) =>
+        wording.Say("treating.assumed", ("assumptions", string.Join(' ', sentences)));
+
     /// <summary>What a permeability law speaks of, and whether it was fitted.</summary>
     public string Name(PermeabilityLaw law)
     {
