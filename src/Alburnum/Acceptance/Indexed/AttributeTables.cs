@@ -46,6 +46,9 @@ public sealed class AttributeTables
     /// <summary>The AQLs that have a column.</summary>
     public IReadOnlyList<double> AqlsPercent { get; }
 
+    /// <summary>The rows of one table, letters in order.</summary>
+    internal IReadOnlyList<PlanRow> Rows(Severity severity) => _plans[severity];
+
     /// <summary>The code letter for a lot.</summary>
     /// <param name="lotSize">Pieces in the lot; at least the smallest that the tables know.</param>
     /// <param name="level">Inspection level.</param>
