@@ -8,7 +8,7 @@ namespace Alburnum.Imaging.Front;
 /// it moves far, and either place may be the true one. What exceeds the ordinary is taken as a standard uncertainty of the model (GUM, 4.3.7),
 /// which no number of positions averages out.
 /// </remarks>
-internal sealed class FrontDoubt
+internal sealed class UnclearColours
 {
     /// <summary>Evidence added either way: a colour 20 times likelier in one zone than in the other still decides.</summary>
     private const float Lean = 3;
@@ -20,7 +20,7 @@ internal sealed class FrontDoubt
     private readonly IReadOnlyList<FaceFront>[] _leaning;
 
     /// <summary>Reads the fronts anew, leaning either way.</summary>
-    public FrontDoubt(SectionFront front)
+    public UnclearColours(SectionFront front)
     {
         _fronts = front.Fronts;
         _leaning =
