@@ -16,8 +16,14 @@ public static class SectionReader
     /// <summary>Fewer pixels per mm than this are none.</summary>
     private const double LeastPxPerMm = 1e-3;
 
-    /// <summary>JPEG pictures cannot be reduced further than this while they are decoded.</summary>
-    private const double ReducedMost = 0.05;
+    /// <summary>No photograph is decoded smaller than this share of its size. Our own choice.</summary>
+    private const double LeastDecodedScale = 0.05;
+
+    /// <summary>Most that the uncertainty of a section's size, mm, the required depth, mm, and the number of indicators compared can be.</summary>
+    private const double MostSectionUncertaintyMm = 100;
+
+    private const double MostRequiredMm = 1000;
+    private const int MostCandidates = 1000;
 
     /// <summary>Reads one photograph.</summary>
     /// <param name="fileName">Name of the file, for messages and records.</param>
@@ -39,9 +45,9 @@ public static class SectionReader
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(request);
         Require.InRange(request.StepMm, Ranges.StepMm.Low, Ranges.StepMm.High, "mm");
-        Require.InRange(request.SectionUncertaintyMm, 0, 100, "mm");
-        Require.InRange(request.RequiredMm ?? 1, double.Epsilon, 1000, "mm");
-        Require.InRange(request.Candidates.Count, 1, 1000, "indicators");
+        Require.InRange(request.SectionUncertaintyMm, 0, MostSectionUncertaintyMm, "mm");
+        Require.InRange(request.RequiredMm ?? 1, double.Epsilon, MostRequiredMm, "mm");
+        Require.InRange(request.Candidates.Count, 1, MostCandidates, "indicators");
         using var file = PhotographFile.Open(fileName, photograph);
         using var photo = file.Decode(LeastScale(file, request));
         ct.ThrowIfCancellationRequested();
@@ -84,5 +90,5 @@ public static class SectionReader
         LeastScale(FilledShare * Math.Max(widthPx, heightPx), sizeMm);
 
     private static double LeastScale(double extentPx, double sizeMm) =>
-        Math.Clamp(Scene.ReadingPxPerMm / Math.Max(LeastPxPerMm, extentPx / sizeMm), ReducedMost, 1);
+        Math.Clamp(Scene.ReadingPxPerMm / Math.Max(LeastPxPerMm, extentPx / sizeMm), LeastDecodedScale, 1);
 }

@@ -72,7 +72,7 @@ internal sealed class ZoneFinder
     /// <summary>Variance of brightness added within an indicator's palette: light differs between photographs.</summary>
     private const double LightVariance = 0.3;
 
-    /// <summary>Columns with less way than this tell nothing of how even a front is, mm.</summary>
+    /// <summary>Columns with less way than this say nothing of how even a front is, mm.</summary>
     private const double LeastWayMm = 3;
 
     /// <summary>Added to the median depth, mm, lest shallow fronts count as uneven for a hair.</summary>

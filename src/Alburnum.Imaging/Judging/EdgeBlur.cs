@@ -52,7 +52,7 @@ internal static class EdgeBlur
             {
                 var place = plan.Faces[k].At(s, (i * step) - ReachMm);
                 var (r, g, b) = RectifyRow.Sample(stored, toStored.Map(map.ToPx(place)));
-                light[i] = (r + g + b) / 768.0;
+                light[i] = (r + g + b) / (3.0 * RectifyRow.Whole);
             }
             if (Width(light, step) is { } width)
                 widths.Add(width);

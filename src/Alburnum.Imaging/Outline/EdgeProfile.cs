@@ -21,6 +21,14 @@ internal sealed class EdgeProfile
 
     private const float FartherWeight = 0.5f;
 
+    /// <summary>Each sample is averaged along the edge over itself and so many to either side, against grain and noise. Our own choice.</summary>
+    private const int Aside = 1;
+
+    private const int Along = (2 * Aside) + 1;
+
+    /// <summary>White, in each of three channels.</summary>
+    private const int White = 255;
+
     /// <summary>Light, 0 to 1, that is added to a line's own before its changes are taken as shares of it: black must not count as all edge. Our own choice.</summary>
     private const float LightAdded = 0.4f;
 
@@ -106,20 +114,23 @@ internal sealed class EdgeProfile
             {
                 // Half steps, so that step k falls between two samples.
                 var o = (k - Half + 0.5 - ((steps - 1) / 2.0)) * stepPx;
-                // Averaged along the edge too, against grain and noise.
                 float r = 0,
                     g = 0,
                     b = 0;
-                for (var a = -1; a <= 1; a++)
+                for (var a = -Aside; a <= Aside; a++)
                 {
                     var p = map.Map(at.X + (o * nx) - (a * stepPx * ny), at.Y + (o * ny) + (a * stepPx * nx));
                     var (sr, sg, sb) = RectifyRow.Sample(stored, p);
                     (r, g, b) = (r + sr, g + sg, b + sb);
                 }
-                line[k] = (r / 768, g / 768, b / 768);
+                line[k] = (
+                    r / (Along * RectifyRow.Whole),
+                    g / (Along * RectifyRow.Whole),
+                    b / (Along * RectifyRow.Whole)
+                );
             }
             // An edge in shade, or in a dark photograph, is as much an edge as one in light. One measure for the whole line: the peak stays where it is.
-            var light = LightAdded + (line.Sum(s => s.R + s.G + s.B) / (3 * 255 * line.Length));
+            var light = LightAdded + (line.Sum(s => s.R + s.G + s.B) / (3 * White * line.Length));
             for (var k = 0; k < steps; k++)
             {
                 // Samples k, k+1 inward and k+2, k+3 outward of the step.
@@ -127,7 +138,7 @@ internal sealed class EdgeProfile
                 var dr = c.R + (FartherWeight * d.R) - b.R - (FartherWeight * a.R);
                 var dg = c.G + (FartherWeight * d.G) - b.G - (FartherWeight * a.G);
                 var db = c.B + (FartherWeight * d.B) - b.B - (FartherWeight * a.B);
-                profile._strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / 255 / light;
+                profile._strength[(n * steps) + k] = MathF.Sqrt((dr * dr) + (dg * dg) + (db * db)) / White / light;
             }
         }
         return profile;

@@ -36,6 +36,9 @@ internal static class OutlineSnap
 
     private const double SupportShare = 0.004;
 
+    /// <summary>A point nearer to the centre than this share of the rim lies in it.</summary>
+    private const double LeastShare = 1e-9;
+
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
 
@@ -137,7 +140,7 @@ internal static class OutlineSnap
         var (u, v) = (((x * cos) + (y * sin)) / e.Major, ((y * cos) - (x * sin)) / e.Minor);
         var r = double.Hypot(u, v);
         // Distance along the ray from the centre, near enough to the true one for round sections.
-        return r > 1e-9 ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
+        return r > LeastShare ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
     }
 
     private static (double Step, double Strength) Peak(EdgeProfile profile, int station, double about, double sigma)

@@ -26,7 +26,7 @@ internal static class RoughSearch
 
     private const double SizeRatio = 1.15;
 
-    /// <summary>Turns tried of a section that is not round, evenly over all that can be told apart.</summary>
+    /// <summary>Turns tried of a section that is not round, evenly over half a turn, or over a quarter where the section is square.</summary>
     private const int Turns = 20;
 
     /// <summary>A section whose proportion is nearer to 1 than this, as a logarithm, is taken for square.</summary>

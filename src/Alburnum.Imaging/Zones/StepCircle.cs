@@ -8,7 +8,7 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>The circle about the pith inside which bare wood differs most from the wood outside it, towards heartwood.</summary>
 /// <param name="Circle">The circle.</param>
 /// <param name="Gain">Squared standard deviations of colour that the step explains, summed over the cells.</param>
-/// <param name="RadiusUncertaintyMm">What neighbouring radii leave in doubt that explain nearly as much: a step is drawn to the nearest growth ring.</param>
+/// <param name="RadiusUncertaintyMm">Its standard uncertainty from neighbouring radii that explain nearly as much: a step is drawn to the nearest growth ring.</param>
 internal readonly record struct StepCircle(Circle Circle, double Gain, double RadiusUncertaintyMm)
 {
     // All figures are our own choice, except where a source is named.
