@@ -10,7 +10,10 @@ internal sealed record TwoZones(
     Illumination Light
 )
 {
-    /// <summary>Logarithm of the density below which a colour belongs to neither zone but to something else (glare, a void, a knot, a drip) and says nothing. Our own choice.</summary>
+    /// <summary>
+    /// Logarithm of the density below which a colour belongs to neither zone but to something else (glare, a void, a knot, a drip) and says nothing.
+    /// Our own choice.
+    /// </summary>
     public const float StrayLogDensity = -4.5f;
 
     /// <summary>Evidence of a place pointed out by hand, as a logarithm of a likelihood ratio: more than colours ever gather. Our own choice.</summary>

@@ -30,7 +30,9 @@ internal static class FrontReader
     /// <summary>Change of depth along the face that costs nothing, mm a mm: a slope of some 40° passes freely.</summary>
     private const double FreeSlope = 0.8;
 
-    /// <summary>What each further row of change costs, in evidence, times the distance of columns in mm: a streak narrower than about 3 mm does not move the front.</summary>
+    /// <summary>
+    /// What each further row of change costs, in evidence, times the distance of columns in mm: a streak narrower than about 3 mm does not move the front.
+    /// </summary>
     private const double SlopeCost = 4.5;
 
     /// <summary>A place is another face's where it lies within that one's front and this margin, mm.</summary>

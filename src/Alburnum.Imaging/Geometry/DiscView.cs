@@ -22,7 +22,10 @@ internal static class DiscView
     /// <summary>A squeeze of the near against the far half, as a share of the depth, that is too small to matter. Our own choice.</summary>
     private const double LeastSqueeze = 0.01;
 
-    /// <summary>Where no pose is chosen, this part of the squeeze is uncertain; where one is, this part at least, since the focal length is not known. Our own choice.</summary>
+    /// <summary>
+    /// Where no pose is chosen, the squeeze over the first is uncertain; where one is, over the second at least, since the focal length is not known.
+    /// Our own choice.
+    /// </summary>
     private const double UnchosenPart = 3;
 
     private const double ChosenPart = 8;

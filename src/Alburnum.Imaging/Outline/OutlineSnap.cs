@@ -25,7 +25,10 @@ internal static class OutlineSnap
     /// <summary>Standard deviation of the bell that prefers edges near the rim, as a share of the reach.</summary>
     private const double PeakShare = 0.6;
 
-    /// <summary>A point this far from the rim counts half: half the reach at first and no less than the first, smaller from fit to fit, in the end the last, px.</summary>
+    /// <summary>
+    /// A point this far from the rim counts half, px: half the reach in the first fit, and no less than the first figure; then smaller from fit to fit,
+    /// and no less than the last.
+    /// </summary>
     private const double FirstTolerancePx = 1.5;
 
     private const double ToleranceShrink = 0.7;

@@ -32,7 +32,7 @@ internal static class RoughSearch
     /// <summary>A section whose proportion is nearer to 1 than this, as a logarithm, is taken for square.</summary>
     private const double Square = 0.02;
 
-    /// <summary>Places are different where their middles lie more than so many steps apart, their sizes by this as a logarithm, or their turns by this, radians.</summary>
+    /// <summary>Places differ by more than so many steps between their middles, by this in size, as a logarithm, or by this in turn, radians.</summary>
     private const double OtherPlaceSteps = 1.5;
 
     private const double OtherSize = 0.2;

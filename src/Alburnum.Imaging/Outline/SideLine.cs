@@ -44,7 +44,9 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
     /// <summary>Below this a determinant is 0: too few peaks for a line, or lines that run the same way.</summary>
     private const double LeastDeterminant = 1e-6;
 
-    /// <summary>A side's place is known this many times better than its points scatter: about sixteen of them stray each by itself. Never better than the least, px.</summary>
+    /// <summary>
+    /// A side's place is known this many times better than its points scatter: about sixteen of them stray each by itself. Never better than the least, px.
+    /// </summary>
     private const double ScatterPerUncertainty = 4;
 
     private const double LeastUncertaintyPx = 0.1;

@@ -75,11 +75,9 @@ public static class OverlayPicture
             Line(canvas, line, closed: false, Halo, HaloWidths * width, dash: DashWidths * width);
             Line(canvas, line, closed: false, Heartwood, width, dash: DashWidths * width);
         }
-        if (read.LeastPx is { } least)
-        {
-            Line(canvas, [least.Face, least.Front], closed: false, Halo, HaloWidths * width);
-            Line(canvas, [least.Face, least.Front], closed: false, Outline, width);
-        }
+        PointPx[] least = [read.LeastPx.Face, read.LeastPx.Front];
+        Line(canvas, least, closed: false, Halo, HaloWidths * width);
+        Line(canvas, least, closed: false, Outline, width);
     }
 
     private static void Line(

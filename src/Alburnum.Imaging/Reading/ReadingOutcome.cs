@@ -36,7 +36,7 @@ public sealed record Read(DepthProfile Profile) : ReadingOutcome
     public required IReadOnlyList<IReadOnlyList<PointPx>> LeftOutPx { get; init; }
 
     /// <summary>From the face to the front where the depth read is least.</summary>
-    public required (PointPx Face, PointPx Front)? LeastPx { get; init; }
+    public required (PointPx Face, PointPx Front) LeastPx { get; init; }
 
     /// <summary>
     /// For each face of the profile, distance from each position to the nearest untreated wood in any direction, mm; null where none is near enough to be known.
