@@ -9,7 +9,7 @@ namespace Alburnum.Imaging.Colour;
 /// </remarks>
 internal sealed class IndicatorPrior
 {
-    // All figures are our own choice, from memory of what photographs look like.
+    // All figures are our own choice.
 
     /// <summary>No indicator, and no preservative, makes wood brighter by more than this, a difference of ln(light); beyond it, what its square costs.</summary>
     private const double MostBrighter = 0.15;

@@ -16,7 +16,7 @@ internal sealed record TwoZones(
     /// </summary>
     public const float StrayLogDensity = -4.5f;
 
-    /// <summary>Evidence of a place pointed out by hand, as a logarithm of a likelihood ratio: more than colours ever gather. Our own choice.</summary>
+    /// <summary>Evidence of a place pointed out by hand, as a logarithm of a likelihood ratio: more than any colour may count. Our own choice.</summary>
     public const float HandEvidence = 20;
 
     /// <summary>Added to a density, lest its logarithm be infinite.</summary>

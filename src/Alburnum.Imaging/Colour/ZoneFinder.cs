@@ -6,12 +6,12 @@ namespace Alburnum.Imaging.Colour;
 
 /// <summary>What explains the colours of a section as a whole.</summary>
 /// <param name="Indicator">The indicator that suits it best.</param>
-/// <param name="Score">How well it explains the photograph, in nats, but for a constant.</param>
+/// <param name="Score">How well it explains the photograph: a logarithm, but for a constant.</param>
 internal abstract record ZonesFound(Indicator Indicator, double Score);
 
 /// <summary>Two zones with a front between them.</summary>
 /// <param name="Indicator">The indicator that suits them best.</param>
-/// <param name="Score">How well they explain the photograph, in nats, but for a constant.</param>
+/// <param name="Score">How well they explain the photograph: a logarithm, but for a constant.</param>
 /// <param name="Zones">Their colours.</param>
 /// <param name="RoughRows">A rough front: treated rows of each column of each coarse strip.</param>
 internal sealed record TwoZonesFound(Indicator Indicator, double Score, TwoZones Zones, int[][] RoughRows)
@@ -19,7 +19,7 @@ internal sealed record TwoZonesFound(Indicator Indicator, double Score, TwoZones
 
 /// <summary>One colour throughout.</summary>
 /// <param name="Indicator">The indicator that suits it best.</param>
-/// <param name="Score">How well it explains the photograph, in nats, but for a constant.</param>
+/// <param name="Score">How well it explains the photograph: a logarithm, but for a constant.</param>
 /// <param name="IsTreated">Whether it is that of treated wood.</param>
 internal sealed record OneZoneFound(Indicator Indicator, double Score, bool IsTreated) : ZonesFound(Indicator, Score);
 

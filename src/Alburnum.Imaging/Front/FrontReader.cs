@@ -24,7 +24,7 @@ internal sealed record FaceFront(EvidenceStrip Evidence, double[] DepthMm, bool[
 /// <remarks>Its figures are our own choice.</remarks>
 internal static class FrontReader
 {
-    /// <summary>Turns in which each face's front is found anew beside the others': more change nothing.</summary>
+    /// <summary>Turns in which each face's front is found anew beside the others'.</summary>
     private const int Turns = 2;
 
     /// <summary>Change of depth along the face that costs nothing, mm a mm: a slope of some 40° passes freely.</summary>

@@ -13,7 +13,7 @@ internal readonly record struct Camera(int WidthPx, int HeightPx, double FocalPx
 /// <summary>Chooses how a round section lay before the camera.</summary>
 internal static class DiscView
 {
-    /// <summary>Natural change of depth from one side of a round to the other: standard deviation, as a share of the mean depth. From memory.</summary>
+    /// <summary>Natural change of depth from one side of a round to the other: standard deviation, as a share of the mean depth. Our own choice.</summary>
     private const double OneSidedShare = 0.08;
 
     /// <summary>With fewer points along the front than this, a pose is not chosen. Our own choice.</summary>

@@ -17,10 +17,10 @@ internal static class EdgeBlur
     /// <summary>Difference of light across the outline, 0 to 255, below which it does not stand out.</summary>
     private const double LeastContrast = 25;
 
-    /// <summary>The outline must stand out at this part of the places.</summary>
+    /// <summary>The outline must stand out at one in so many of the places.</summary>
     private const int LeastPart = 8;
 
-    /// <summary>The blur is that of the outline's sharper part: not the sharpest place, which noise makes, but the place this part of the way up.</summary>
+    /// <summary>The blur is that of the outline's sharper part: not the sharpest place, which noise makes, but the place one in so many of the way up.</summary>
     private const int SharperPart = 4;
 
     /// <summary>Samples a stored pixel, and samples over which a slope is taken: two pixels, so that noise does not pass for sharpness.</summary>

@@ -16,7 +16,7 @@ internal sealed class EdgeProfile
     /// <summary>Left out at either end of a side, where the corner's other side begins, as a share of it. Our own choice.</summary>
     private const double CornerShare = 0.04;
 
-    /// <summary>Where this much lies on either side of a step, it is compared: samples, the farther one at half weight.</summary>
+    /// <summary>Samples on either side of a step that are compared, and what the farther ones count. Our own choice.</summary>
     private const int Half = 2;
 
     private const float FartherWeight = 0.5f;

@@ -55,7 +55,7 @@ internal static class LensFinder
     /// <summary>Difference of the bow over which the change of a side is taken.</summary>
     private const double Apart = 1e-3;
 
-    /// <summary>Steps of the least squares (Gauss–Newton): more change nothing.</summary>
+    /// <summary>Steps of the least squares (Gauss–Newton).</summary>
     private const int Turns = 6;
 
     /// <summary>The lens, where the sides show one.</summary>

@@ -28,7 +28,7 @@ internal sealed class Palette
 
     private const float TextureFloor = 0.02f;
 
-    /// <summary>Turns of the sorting: more change little. Our own choice.</summary>
+    /// <summary>Turns of the sorting. Our own choice.</summary>
     private const int Turns = 6;
 
     /// <summary>Seed of the starts: any, but always the same.</summary>

@@ -22,8 +22,8 @@ internal static class RimRidges
     /// <summary>Steps at either end of the search that no rim is tried at.</summary>
     private const int EndSteps = 2;
 
-    /// <summary>Rims of one width lie apart by this share of the steps each way, and by so many steps at least.</summary>
-    private const int ApartShare = 8;
+    /// <summary>Rims of one width lie apart by one in so many of the steps each way, and by so many steps at least.</summary>
+    private const int ApartPart = 8;
 
     private const int LeastApartSteps = 3;
 
@@ -67,7 +67,7 @@ internal static class RimRidges
             var taken = new List<Offsets>();
             foreach (var (offsets, _) in ofWidth.OrderByDescending(s => s.Score))
             {
-                if (taken.All(t => t.Apart(offsets) > Math.Max(LeastApartSteps, middle / ApartShare)))
+                if (taken.All(t => t.Apart(offsets) > Math.Max(LeastApartSteps, middle / ApartPart)))
                     taken.Add(offsets);
                 if (taken.Count == PerWidth)
                     break;

@@ -5,7 +5,7 @@ namespace Alburnum.Imaging.Outline;
 /// <summary>How well a placing separates a picture's colours into those of the section and those around it.</summary>
 internal sealed class Separation
 {
-    /// <summary>The picture's border, this part of its shorter side wide, is background: its pixels count for more. Our own choice.</summary>
+    /// <summary>The picture's border is background: its pixels count for more. It is one in so many of the shorter side wide. Our own choice.</summary>
     private const int BorderWeight = 3;
 
     private const int BorderPart = 20;

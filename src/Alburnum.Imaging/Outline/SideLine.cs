@@ -27,8 +27,8 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
     /// <summary>Rough lines tried for each that is wanted: several may settle on the same edge.</summary>
     private const int RoughPerLine = 2;
 
-    /// <summary>Rough lines lie apart by this share of all steps, and by so many steps at least.</summary>
-    private const int ApartShare = 24;
+    /// <summary>Rough lines lie apart by one in so many of all steps, and by so many steps at least.</summary>
+    private const int ApartPart = 24;
 
     private const int LeastApartSteps = 3;
 
@@ -109,7 +109,7 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
         for (var b = 0; b < n; b++)
             scores[(a * n) + b] = (float)Score(profile, a, b, middle);
         var ridges = new List<(double A, double B)>();
-        var apart = Math.Max(LeastApartSteps, n / ApartShare);
+        var apart = Math.Max(LeastApartSteps, n / ApartPart);
         while (ridges.Count < most)
         {
             var best = 0;

@@ -36,7 +36,7 @@ internal static class PithFinder
     /// <summary>To begin with, one patch in so many is enough, taken in slanting rows.</summary>
     private const int BeginEvery = 3;
 
-    /// <summary>Steps of the least squares: more change nothing. None goes farther than this part of the section's size.</summary>
+    /// <summary>Steps of the least squares. None goes farther than the section's size over this.</summary>
     private const int Turns = 12;
 
     private const double StepPart = 4;

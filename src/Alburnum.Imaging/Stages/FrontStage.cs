@@ -12,7 +12,7 @@ namespace Alburnum.Imaging.Stages;
 /// <summary>Fifth stage: reads the front to a fraction of a pixel.</summary>
 internal static class FrontStage
 {
-    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. From memory.</summary>
+    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. Our own choice.</summary>
     private const double FocalPerLongSide = 0.95;
 
     /// <summary>Distance between columns along a face, mm, and the least between rows inward. Our own choice.</summary>
