@@ -1,4 +1,5 @@
 using System.Net;
+using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
@@ -28,7 +29,7 @@ public sealed class WebServerTests : IAsyncLifetime
                 "Posts <b>bold</b>",
                 "Thornhollow estate",
                 new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
-                "conforms",
+                Verdict.Conforms,
                 "{\"format\": \"x\"}",
                 [Photograph.Of("P01.jpg", Jpeg)],
                 []

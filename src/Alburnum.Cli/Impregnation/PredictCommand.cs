@@ -7,6 +7,7 @@ using Alburnum.Reports.Impregnation;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -46,7 +47,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
             OutFolder.Examine(place);
         var prediction = await Progress.RunAsync(
             console,
-            "Treating the median piece",
+            Said("terminal.treating-piece"),
             progress => Predict.Run(request, facts, progress, cancellationToken),
             cancellationToken
         );

@@ -57,7 +57,9 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     )
     {
         var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json
+            ? JsonText.Write(document)
+            : string.Join('\n', RulebookText.Lines(document, Options.Json));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
     }
@@ -102,7 +104,9 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json
+            ? JsonText.Write(document)
+            : string.Join('\n', RulebookText.Lines(document, Options.Json));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }

@@ -15,8 +15,8 @@ public static class VariablesMapping
         return new()
         {
             Verdict = judged.Verdict,
-            InWords = ReasonWords.English.Variables.Batch(judged, valued.Measure.Name),
-            Rule = ReasonWords.English.Variables.Demand(demand),
+            InWords = ReasonWords.Current.Variables.Batch(judged, valued.Measure.Name),
+            Rule = ReasonWords.Current.Variables.Demand(demand),
             Measure = valued.Measure.Name,
             Unit = demand.Unit,
             Limit = demand.Limit,
@@ -38,7 +38,7 @@ public static class VariablesMapping
                     CutOff = Cut(piece.Reading),
                 }),
             ],
-            Reasons = ReasonWords.English.Say(judged.Reasons),
+            Reasons = ReasonWords.Current.Say(judged.Reasons),
         };
     }
 

@@ -1,74 +1,151 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
-using Alburnum.Reports.Words;
+using Alburnum.Records.Facts;
+using Alburnum.Records.Store;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;
 
-/// <summary>Writes a value of an enumeration as the words that people read, and reads it from them.</summary>
-/// <param name="inWords">The words of each value.</param>
-public abstract class WordConverter<T>(Func<T, string> inWords) : JsonConverter<T>
+/// <summary>
+/// Writes a value of an enumeration as a plain word or two, and reads it from them. They are part of the format: the same whatever language people are spoken to in.
+/// </summary>
+/// <param name="name">The name of each value.</param>
+public abstract class WordConverter<T>(Func<T, string> name) : JsonConverter<T>
     where T : struct, Enum
 {
+    /// <summary>Values under their own names: "not covered" for NotCovered.</summary>
+    protected WordConverter()
+        : this(value => DocumentNames.Of(value)) { }
+
     /// <inheritdoc/>
     public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         var text = reader.GetString();
         foreach (var value in Enum.GetValues<T>())
-            if (inWords(value) == text)
+            if (name(value) == text)
                 return value;
-        throw new JsonException($"\"{text}\" is not one of {string.Join(", ", Enum.GetValues<T>().Select(inWords))}.");
+        throw new JsonException($"\"{text}\" is not one of {string.Join(", ", Enum.GetValues<T>().Select(name))}.");
     }
 
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options)
     {
         ArgumentNullException.ThrowIfNull(writer);
-        writer.WriteStringValue(inWords(value));
+        writer.WriteStringValue(name(value));
     }
 }
 
-/// <summary>Verdicts as words.</summary>
-public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictWords.InWords);
+/// <summary>What values are called in documents.</summary>
+internal static class DocumentNames
+{
+    /// <summary>A value's own name, in small letters with a space between words.</summary>
+    public static string Of<T>(T value)
+        where T : struct, Enum
+    {
+        StringBuilder name = new();
+        foreach (var letter in value.ToString())
+        {
+            if (char.IsUpper(letter) && name.Length > 0)
+                name.Append(' ');
+            name.Append(char.ToLowerInvariant(letter));
+        }
+        return name.ToString();
+    }
+}
 
-/// <summary>Standings as words.</summary>
-public sealed class StandingConverter() : WordConverter<Standing>(StandingWords.InWords);
+/// <summary>conforms, does not conform, undecided.</summary>
+public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictKeys.Key);
 
-/// <summary>Populations as words.</summary>
-public sealed class PopulationConverter() : WordConverter<Population>(PopulationWords.InWords);
+/// <summary>published, common practice, from memory.</summary>
+public sealed class StandingConverter() : WordConverter<Standing>(StandingKeys.Key);
 
-/// <summary>Inspection levels as written.</summary>
-public sealed class LevelConverter() : WordConverter<InspectionLevel>(InspectionWords.InWords);
+/// <summary>normal, log-normal.</summary>
+public sealed class PopulationConverter()
+    : WordConverter<Population>(value => value == Population.LogNormal ? "log-normal" : DocumentNames.Of(value));
 
-/// <summary>Severities as words.</summary>
-public sealed class SeverityConverter() : WordConverter<Severity>(InspectionWords.InWords);
+/// <summary>S-1 to S-4, I, II, III.</summary>
+public sealed class LevelConverter() : WordConverter<InspectionLevel>(InspectionKeys.Key);
 
-/// <summary>What became of lots, as words.</summary>
-public sealed class LotOutcomeConverter() : WordConverter<LotOutcome>(LotWords.English.Say);
+/// <summary>normal, tightened, reduced.</summary>
+public sealed class SeverityConverter() : WordConverter<Severity>(InspectionKeys.Key);
 
-/// <summary>The next inspection as words.</summary>
-public sealed class NextInspectionConverter() : WordConverter<NextInspection>(LotWords.English.Say);
+/// <summary>accepted, accepted in the gap, not accepted.</summary>
+public sealed class LotOutcomeConverter()
+    : WordConverter<LotOutcome>(value =>
+        value switch
+        {
+            LotOutcome.AcceptedInGap => "accepted in the gap",
+            LotOutcome.Rejected => "not accepted",
+            _ => DocumentNames.Of(value),
+        }
+    );
 
-/// <summary>Sawn or round, as words.</summary>
-public sealed class FormConverter() : WordConverter<TimberForm>(RequirementWords.English.Say);
+/// <summary>normal, tightened, reduced, stopped.</summary>
+public sealed class NextInspectionConverter : WordConverter<NextInspection>;
 
-/// <summary>Outcomes of an answer as words.</summary>
-public sealed class AnswerOutcomeConverter() : WordConverter<AnswerOutcome>(RequirementWords.English.Answers.Say);
+/// <summary>sawn, round.</summary>
+public sealed class FormConverter : WordConverter<TimberForm>;
 
-/// <summary>Subjects of rows as words.</summary>
-public sealed class SubjectConverter() : WordConverter<Subject>(RequirementWords.English.Rows.Say);
+/// <summary>required, not permitted, not covered.</summary>
+public sealed class AnswerOutcomeConverter : WordConverter<AnswerOutcome>;
 
-/// <summary>Fields of an enquiry as words.</summary>
-public sealed class FieldConverter() : WordConverter<Field>(RequirementWords.English.Rows.Say);
+/// <summary>use class, service life, penetration, retention, moisture, conditions.</summary>
+public sealed class SubjectConverter()
+    : WordConverter<Subject>(value =>
+        value switch
+        {
+            Subject.Life => "service life",
+            Subject.Advice => "conditions",
+            _ => DocumentNames.Of(value),
+        }
+    );
 
-/// <summary>Kinds of routes as words.</summary>
-public sealed class RouteKindConverter() : WordConverter<RouteKind>(RequirementWords.English.Routes.Say);
+/// <summary>What is known of a piece: component, sawn or round, use class and so on.</summary>
+public sealed class FieldConverter()
+    : WordConverter<Field>(value =>
+        value switch
+        {
+            Field.Form => "sawn or round",
+            Field.Life => "desired service life (years)",
+            Field.SpeciesGroup => "group of species",
+            Field.SapwoodTreatability => "treatability of the sapwood",
+            Field.HeartwoodTreatability => "treatability of the heartwood",
+            Field.Thickness => "thickness (mm)",
+            Field.Moisture => "moisture before treatment (%)",
+            Field.StatedClass => "class stated by the contract",
+            _ => DocumentNames.Of(value),
+        }
+    );
 
-/// <summary>Whether a demand is usually met, as words.</summary>
-public sealed class ReachConverter() : WordConverter<ReachVerdict>(RequirementWords.English.Routes.Say);
+/// <summary>incise, dry, round timber, other species, durable heartwood, shorter life, lower use class.</summary>
+public sealed class RouteKindConverter()
+    : WordConverter<RouteKind>(value => value == RouteKind.UseRound ? "round timber" : DocumentNames.Of(value));
 
-/// <summary>Kinds of findings as words.</summary>
-public sealed class FindingKindConverter() : WordConverter<RulebookFindingKind>(RequirementWords.English.Checks.Say);
+/// <summary>usually reached, not known whether reached, usually not reached.</summary>
+public sealed class ReachConverter()
+    : WordConverter<ReachVerdict>(value =>
+        value switch
+        {
+            ReachVerdict.Likely => "usually reached",
+            ReachVerdict.NotKnown => "not known whether reached",
+            ReachVerdict.Unlikely => "usually not reached",
+            _ => DocumentNames.Of(value),
+        }
+    );
+
+/// <summary>contradiction, asks for less, unreachable row, gap, not covered, overlap, not checked.</summary>
+public sealed class FindingKindConverter()
+    : WordConverter<RulebookFindingKind>(value =>
+        value switch
+        {
+            RulebookFindingKind.AsksLess => "asks for less",
+            RulebookFindingKind.Unreachable => "unreachable row",
+            RulebookFindingKind.Silent => "not covered",
+            RulebookFindingKind.TooLarge => "not checked",
+            _ => DocumentNames.Of(value),
+        }
+    );

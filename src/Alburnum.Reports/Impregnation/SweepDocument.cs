@@ -55,8 +55,8 @@ public static class SweepMapping
         var treating = request.Treating;
         return new()
         {
-            Title = TreatingWords.English.Title(treating.Species, treating.Section, treating.Schedule),
-            Measure = SweepWords.English.Say(measure),
+            Title = TreatingWords.Current.Title(treating.Species, treating.Section, treating.Schedule),
+            Measure = SweepWords.Current.Say(measure),
             IsShare = measure.IsShare(),
             Across = Axis(request.Across),
             Up = Axis(request.Up),
@@ -67,7 +67,7 @@ public static class SweepMapping
                     .Chunk(request.Across.Values.Count)
                     .Select(row => (IReadOnlyList<double?>)row),
             ],
-            Cautions = TreatingWords.English.Cautions,
+            Cautions = TreatingWords.Current.Cautions,
         };
     }
 

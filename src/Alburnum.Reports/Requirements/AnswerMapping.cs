@@ -9,7 +9,7 @@ public static class AnswerMapping
 {
     private const int NearMissesShown = 3;
 
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>The document of a requirement found.</summary>
     public static AnswerDocument From(FoundRequirement found)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 
@@ -23,7 +24,7 @@ internal sealed class Sheet : IDisposable
         _foot = foot;
         _document.Info.Title = title;
         _document.Info.Creator = "Alburnum";
-        _document.Language = "en";
+        _document.Language = Wording.Current.Language;
         TurnPage();
     }
 

@@ -32,7 +32,7 @@ public sealed class PhotographDrawingTests
         var border = Assert.Single(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
 
         Assert.Equal([new Spot(30, 40), new Spot(50, 20), new Spot(70, 40)], border.Points);
-        Assert.Contains(Told, CaseReport.Notes(reading));
+        Assert.Contains(Told, SectionRows.Notes(reading));
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public sealed class PhotographDrawingTests
         var reading = Photographed(new() { Told = HeartwoodSource.Unknown, InWords = "Heartwood not determined." });
 
         Assert.DoesNotContain(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
-        Assert.Equal(reading.Notes, CaseReport.Notes(reading));
+        Assert.Equal(reading.Notes, SectionRows.Notes(reading));
     }
 
     private static ReadingDocument Photographed(HeartwoodDocument heartwood) =>

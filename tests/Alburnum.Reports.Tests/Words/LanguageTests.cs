@@ -82,7 +82,7 @@ public sealed partial class LanguageTests
     {
         var said = Sources("Alburnum.Reports", "Alburnum.Cli", "Alburnum.Web").SelectMany(Keys).ToHashSet();
         // The rest of such a key comes from data, for instance a cause of uncertainty.
-        var begun = Sources("Alburnum.Reports")
+        var begun = Sources("Alburnum.Reports", "Alburnum.Web")
             .SelectMany(source => Beginning().Matches(source).Select(match => match.Groups["key"].Value))
             .ToList();
 
@@ -104,9 +104,9 @@ public sealed partial class LanguageTests
     [Fact]
     public void A_value_may_hold_braces_and_a_place_without_a_value_is_refused()
     {
-        Assert.Equal("a {b}", Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y", ("z", "{b}")));
-        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y"));
-        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a\"}}")).Say("x.y", ("z", "b")));
+        Assert.Equal("a {b}", Wording.Read("xx", Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y", ("z", "{b}")));
+        Assert.Throws<FormatException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y"));
+        Assert.Throws<FormatException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a\"}}")).Say("x.y", ("z", "b")));
     }
 
     private static Wording Wrapped()
@@ -117,7 +117,7 @@ public sealed partial class LanguageTests
             section => section.Key,
             section => section.Value.ToDictionary(entry => entry.Key, entry => $"«{entry.Value}»")
         );
-        return Wording.Read(new MemoryStream(JsonSerializer.SerializeToUtf8Bytes(wrapped)));
+        return Wording.Read("xx", new MemoryStream(JsonSerializer.SerializeToUtf8Bytes(wrapped)));
     }
 
     private static MemoryStream Json(string text) => new(System.Text.Encoding.UTF8.GetBytes(text));
