@@ -12,14 +12,6 @@ internal static class Options
     public static InputRefusedException Refused(string option, string found, string expected) =>
         new(new InputProblem(option, 0, "", "", found, expected));
 
-    /// <summary>Refuses the first option that was given where it has no meaning: passing it over would hide that.</summary>
-    public static void RefuseGiven(string expected, params (string Option, bool IsGiven)[] options)
-    {
-        foreach (var (option, isGiven) in options)
-            if (isGiven)
-                throw Refused(option, "a value", expected);
-    }
-
     /// <summary>A number that must be given, in a range.</summary>
     public static double Number(string option, double? value, NumberRange range) =>
         OptionalNumber(option, value, range)

@@ -3,6 +3,7 @@ using Alburnum.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -65,7 +66,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         if (settings.Chart is { } folder)
             await WriteChartsAsync(folder, history, cancellationToken);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(history));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(history));
         else
             HistoryPrint.Print(console, history);
         return CommandLine.Done;

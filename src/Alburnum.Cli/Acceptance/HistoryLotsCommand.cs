@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -53,7 +54,7 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
             )
         );
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(lots));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(lots));
         else
             LotsPrint.Print(console, lots);
         return CommandLine.Done;

@@ -6,6 +6,7 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Measuring;
 using Spectre.Console;
@@ -147,14 +148,14 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         {
             await TextFile.WriteAsync(
                 Path.Combine(to, "readings.json"),
-                ReadingJson.Write(documents),
+                DocumentJson.Write<IReadOnlyList<ReadingDocument>>(documents),
                 cancellationToken
             );
             var sheet = ContactSheet.Jpeg([.. measured.Select(m => m.Print!)], FontFiles.Read("Lato-Regular.ttf"));
             OutFolder.Write(to, "contact-sheet.jpg", sheet);
         }
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(ReadingJson.Write(documents));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write<IReadOnlyList<ReadingDocument>>(documents));
         else if (measured.Any(m => m.Problems.Count == 0))
             MeasureSummary.Print(console, documents);
         var problems = measured.SelectMany(m => m.Problems).ToList();
