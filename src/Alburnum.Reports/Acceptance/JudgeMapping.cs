@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -17,6 +18,8 @@ public static class JudgeMapping
         {
             Verdict = batch.Overall.Verdict,
             Probability = batch.Overall.Probability?.Middle,
+            ProbabilityLow = batch.Overall.Probability?.Low,
+            ProbabilityHigh = batch.Overall.Probability?.High,
             InWords = ReasonWords.Current.Say(batch.Parts),
             Rule = ReasonWords.Current.Acceptance.Rule(batch.Rule),
             Demand = counted.Demand is { } rule ? RequirementWords.Current.Depths.Say(rule) : null,
@@ -52,6 +55,8 @@ public static class JudgeMapping
         {
             Verdict = overall.Verdict,
             Probability = overall.Probability?.Middle,
+            ProbabilityLow = overall.Probability?.Low,
+            ProbabilityHigh = overall.Probability?.High,
             InWords = inWords,
             Rule = ReasonWords.Current.Acceptance.Rule(judged.Judged.Enquired.Acceptance),
             Penetration = Part(overall),
@@ -66,7 +71,10 @@ public static class JudgeMapping
         {
             Verdict = judgement.Verdict,
             Probability = judgement.Probability?.Middle,
+            ProbabilityLow = judgement.Probability?.Low,
+            ProbabilityHigh = judgement.Probability?.High,
             Reasons = ReasonWords.Current.Say(judgement.Reasons),
+            Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
     private static JudgePiece Piece(PieceJudgement piece) =>
@@ -75,8 +83,11 @@ public static class JudgeMapping
             Piece = piece.Number,
             Verdict = piece.Judgement.Verdict,
             Probability = piece.Judgement.Probability?.Middle,
+            ProbabilityLow = piece.Judgement.Probability?.Low,
+            ProbabilityHigh = piece.Judgement.Probability?.High,
             MarginMm = piece.Judgement.MarginMm?.Value,
             MarginUMm = piece.Judgement.MarginMm?.StandardUncertainty,
             Reasons = ReasonWords.Current.Say(piece.Judgement.Reasons),
+            Grounds = ReasonMapping.Of(piece.Judgement.Reasons),
         };
 }

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Variables;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -17,6 +18,7 @@ public static class VariablesMapping
             Verdict = judged.Verdict,
             InWords = ReasonWords.Current.Variables.Batch(judged, valued.Measure.Name),
             Rule = ReasonWords.Current.Variables.Demand(demand),
+            Kind = valued.Measure.Kind,
             Measure = valued.Measure.Name,
             Unit = demand.Unit,
             Limit = demand.Limit,
@@ -39,6 +41,7 @@ public static class VariablesMapping
                 }),
             ],
             Reasons = ReasonWords.Current.Say(judged.Reasons),
+            Grounds = ReasonMapping.Of(judged.Reasons),
         };
     }
 

@@ -112,21 +112,22 @@ public static class CaseMapping
 
     private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
         step
-            .Matched.Select(row => Row(row, true, Words.Rows.Applies))
-            .Concat(step.SetAside.Select(row => Row(row, false, Words.Rows.GivesWay)))
-            .Concat(step.Open.Select(miss => Row(miss.Row, false, Words.Rows.Open(miss.Field))))
+            .Matched.Select(row => Row(row, TraceOutcome.Applies, Words.Rows.Applies))
+            .Concat(step.SetAside.Select(row => Row(row, TraceOutcome.GivesWay, Words.Rows.GivesWay)))
+            .Concat(step.Open.Select(miss => Row(miss.Row, TraceOutcome.Open, Words.Rows.Open(miss.Field))))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
-                    .Select(miss => Row(miss.Row, false, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found)))
+                    .Select(miss => Row(miss.Row, TraceOutcome.Fails, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found)))
             );
 
-    private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
+    private static TraceRowDocument Row(Row row, TraceOutcome kind, string outcome) =>
         new()
         {
             Row = row.Key,
             Says = Words.Rows.WhenAndDemand(row),
-            Applies = applies,
+            Applies = kind == TraceOutcome.Applies,
+            Kind = kind,
             Outcome = outcome,
             Standing = row.Provenance.Standing,
             Citation = row.Provenance.Citation,
@@ -184,6 +185,7 @@ public static class CaseMapping
                 ? verdict with
                 {
                     Reasons = notes,
+                    Grounds = [],
                 }
                 : verdict
         );
@@ -226,7 +228,10 @@ public static class CaseMapping
         {
             Verdict = judgement.Verdict,
             Probability = judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
+            ProbabilityLow = judgement.Probability is { Low: var low } ? Math.Round(low, 4) : null,
+            ProbabilityHigh = judgement.Probability is { High: var high } ? Math.Round(high, 4) : null,
             Reasons = ReasonWords.Current.Say(judgement.Reasons),
+            Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
     private static IReadOnlyList<string> Sources(Trace trace) =>

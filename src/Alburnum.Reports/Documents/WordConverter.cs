@@ -1,12 +1,15 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
+using Alburnum.Reports.Impregnation;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Documents;
 
@@ -42,6 +45,9 @@ public abstract class WordConverter<T>(Func<T, string> name) : JsonConverter<T>
 /// <summary>What values are called in documents.</summary>
 internal static class DocumentNames
 {
+    /// <summary>normal, log-normal.</summary>
+    public static string Of(Population population) => population == Population.LogNormal ? "log-normal" : "normal";
+
     /// <summary>A value's own name, in small letters with a space between words.</summary>
     public static string Of<T>(T value)
         where T : struct, Enum
@@ -64,8 +70,19 @@ public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictKeys.Key)
 public sealed class StandingConverter() : WordConverter<Standing>(StandingKeys.Key);
 
 /// <summary>normal, log-normal.</summary>
-public sealed class PopulationConverter()
-    : WordConverter<Population>(value => value == Population.LogNormal ? "log-normal" : DocumentNames.Of(value));
+public sealed class PopulationConverter() : WordConverter<Population>(DocumentNames.Of);
+
+/// <summary>depth, retention, uptake, strength.</summary>
+public sealed class MeasureKindConverter : WordConverter<MeasureKind>;
+
+/// <summary>pieces, cores, mean depth, least depth, uptake, zone.</summary>
+public sealed class SweepMeasureConverter : WordConverter<SweepMeasure>;
+
+/// <summary>completed, step too small, step limit.</summary>
+public sealed class SolverEndingConverter : WordConverter<SolverEnding>;
+
+/// <summary>applies, gives way, open, fails.</summary>
+public sealed class TraceOutcomeConverter : WordConverter<TraceOutcome>;
 
 /// <summary>S-1 to S-4, I, II, III.</summary>
 public sealed class LevelConverter() : WordConverter<InspectionLevel>(InspectionKeys.Key);

@@ -53,7 +53,14 @@ public static class PredictionMapping
         ];
         return new()
         {
-            Ending = PredictionWords.Current.Say(section.Run.Ending),
+            Ending = section.Run.Ending switch
+            {
+                Completed => SolverEnding.Completed,
+                StepTooSmall => SolverEnding.StepTooSmall,
+                StepLimit => SolverEnding.StepLimit,
+                var other => throw new ArgumentOutOfRangeException(nameof(solved), other, "Not an ending."),
+            },
+            EndingInWords = PredictionWords.Current.Say(section.Run.Ending),
             Cells = section.Mesh.Problem.Mesh.CellCount,
             ReachedShare = section.ReachedShare,
             MeanDepthMm = section.MeanDepthMm(),

@@ -1,4 +1,6 @@
+using System.Text.Json.Serialization;
 using Alburnum.Records.Sweeps;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
@@ -10,8 +12,12 @@ public sealed record SweepDocument
     /// <summary>What was asked, in one line.</summary>
     public required string Title { get; init; }
 
-    /// <summary>The measure with its unit.</summary>
-    public required string Measure { get; init; }
+    /// <summary>The measure.</summary>
+    [JsonConverter(typeof(SweepMeasureConverter))]
+    public required SweepMeasure Measure { get; init; }
+
+    /// <summary>The measure in words, with its unit.</summary>
+    public required string MeasureInWords { get; init; }
 
     /// <summary>True for shares, 0 to 1, drawn as per cent.</summary>
     public required bool IsShare { get; init; }
@@ -56,7 +62,8 @@ public static class SweepMapping
         return new()
         {
             Title = TreatingWords.Current.Title(treating.Species, treating.Section, treating.Schedule),
-            Measure = SweepWords.Current.Say(measure),
+            Measure = measure,
+            MeasureInWords = SweepWords.Current.Say(measure),
             IsShare = measure.IsShare(),
             Across = Axis(request.Across),
             Up = Axis(request.Up),

@@ -68,7 +68,8 @@ public sealed record AskedDocument
     public required string? Section { get; init; }
 
     /// <summary>"sawn" or "round".</summary>
-    public required string? Form { get; init; }
+    [JsonConverter(typeof(FormConverter))]
+    public required TimberForm? Form { get; init; }
 
     /// <summary>The timber.</summary>
     public required string? Species { get; init; }

@@ -62,7 +62,7 @@ public static class AnswerMapping
         {
             Component = enquiry.Component?.Name,
             Section = enquiry.Section?.Label,
-            Form = enquiry.FormOrFromSection is { } form ? Words.Say(form) : null,
+            Form = enquiry.FormOrFromSection,
             Species = enquiry.Species?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
             LifeYears = enquiry.Life?.Years,

@@ -55,7 +55,7 @@ public static class AnswerText
         {
             asked.Component,
             asked.Section,
-            asked.Form,
+            asked.Form is { } form ? RequirementWords.Current.Say(form) : null,
             asked.Species,
             asked.UseClasses.Count > 0
                 ? Said("rows.use-class", ("classes", Wording.Current.Joined("rows.either", asked.UseClasses)))
