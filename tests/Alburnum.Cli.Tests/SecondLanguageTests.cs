@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
-using System.Text.RegularExpressions;
 using Alburnum.Cli.Tests.Approved;
 using Alburnum.Reports.Words;
 using Alburnum.Tests.Shared;
@@ -11,10 +9,8 @@ namespace Alburnum.Cli.Tests;
 /// A second language is a file and nothing else: with a language that puts each English sentence in brackets, nothing that a command says of a result stands
 /// outside the brackets but what comes from data.
 /// </summary>
-public sealed partial class SecondLanguageTests
+public sealed class SecondLanguageTests
 {
-    private const string Bracketed = "x-bracketed";
-
     /// <summary>Each command with the file whose own texts it repeats; empty where it repeats none.</summary>
     public static TheoryData<string, string> Commands =>
         new()
@@ -62,36 +58,16 @@ public sealed partial class SecondLanguageTests
             "",
             string.Join(
                 " ",
-                Outside(output.Replace(folder.Path, "", StringComparison.Ordinal)).Except(Words(repeated), StringComparer.Ordinal)
+                BracketedLanguage
+                    .WordsOutside(output.Replace(folder.Path, "", StringComparison.Ordinal))
+                    .Except(BracketedLanguage.Words(repeated), StringComparer.Ordinal)
             )
         );
     }
 
-    /// <summary>The words that stand outside every bracket.</summary>
-    private static IEnumerable<string> Outside(string text)
-    {
-        while (Innermost().IsMatch(text))
-            text = Innermost().Replace(text, " ");
-        return Words(text).Except(["mm", "kg", "jpg"], StringComparer.Ordinal);
-    }
-
-    private static IEnumerable<string> Words(string text) => Word().Matches(text).Select(word => word.Value.Trim('.'));
-
     private static void Choose()
     {
-        using var english = File.OpenRead(Repository.At("src", "Alburnum.Reports", "Words", "en.json"));
-        var sections = JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(english)!;
-        var wrapped = sections.ToDictionary(
-            section => section.Key,
-            section => section.Value.ToDictionary(entry => entry.Key, entry => $"⟦{entry.Value}⟧")
-        );
-        Wording.Add(Wording.Read(Bracketed, new MemoryStream(JsonSerializer.SerializeToUtf8Bytes(wrapped))));
-        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Bracketed);
+        Wording.Add(Wording.Read(BracketedLanguage.Name, BracketedLanguage.File()));
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(BracketedLanguage.Name);
     }
-
-    [GeneratedRegex("⟦[^⟦⟧]*⟧")]
-    private static partial Regex Innermost();
-
-    [GeneratedRegex(@"\p{L}{2,}[\w.-]*")]
-    private static partial Regex Word();
 }

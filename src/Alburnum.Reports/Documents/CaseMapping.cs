@@ -118,7 +118,9 @@ public static class CaseMapping
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
-                    .Select(miss => Row(miss.Row, TraceOutcome.Fails, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found)))
+                    .Select(miss =>
+                        Row(miss.Row, TraceOutcome.Fails, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found))
+                    )
             );
 
     private static TraceRowDocument Row(Row row, TraceOutcome kind, string outcome) =>

@@ -204,8 +204,7 @@ public static class ReasonMapping
 
     private static (string, JsonNode?) Rule(DepthRule rule) => ("rule", RequirementWords.Current.Depths.Say(rule));
 
-    private static (string, JsonNode?) Low(ProbabilityRange probability) =>
-        ("probability_low", Share(probability.Low));
+    private static (string, JsonNode?) Low(ProbabilityRange probability) => ("probability_low", Share(probability.Low));
 
     private static (string, JsonNode?) High(ProbabilityRange probability) =>
         ("probability_high", Share(probability.High));
