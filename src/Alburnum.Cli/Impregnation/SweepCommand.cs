@@ -128,7 +128,10 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
     private void Print(SweepDocument document, string folder)
     {
         console.WriteLine(
-            SweepWords.Current.Files($"{Path.Combine(folder, "sweep.csv")}, sweep.svg, sweep.png", document.MeasureInWords)
+            SweepWords.Current.Files(
+                $"{Path.Combine(folder, "sweep.csv")}, sweep.svg, sweep.png",
+                document.MeasureInWords
+            )
         );
         if (document.Rows.Any(row => row.Contains(null)))
             console.WriteLine(SweepWords.Current.Impossible);

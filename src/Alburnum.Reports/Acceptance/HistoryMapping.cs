@@ -33,7 +33,7 @@ public static class HistoryMapping
     private static HistoryMeasure Measure(MeasureHistory watched) =>
         new()
         {
-            Name = watched.Measure.Name,
+            Name = Wording.Current.Say(watched.Measure),
             Unit = watched.Measure.Unit,
             Charges = watched.State.Count,
             Mean = watched.State.Mean,

@@ -16,10 +16,10 @@ public static class VariablesMapping
         return new()
         {
             Verdict = judged.Verdict,
-            InWords = ReasonWords.Current.Variables.Batch(judged, valued.Measure.Name),
+            InWords = ReasonWords.Current.Variables.Batch(judged, Wording.Current.Say(valued.Measure)),
             Rule = ReasonWords.Current.Variables.Demand(demand),
             Kind = valued.Measure.Kind,
-            Measure = valued.Measure.Name,
+            Measure = Wording.Current.Say(valued.Measure),
             Unit = demand.Unit,
             Limit = demand.Limit,
             Share = demand.Share,

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Words;
 using PdfSharp.Drawing;
@@ -156,7 +155,11 @@ internal sealed class Sheet : IDisposable
             var top = Points(HeightMm - FootMm + 5);
             var font = Typeface.Plain(7.5);
             page.DrawString(_foot, font, PdfPainter.Brush(Ink.Quiet), Points(MarginMm), top);
-            var number = string.Create(CultureInfo.InvariantCulture, $"{i + 1} of {_document.PageCount}");
+            var number = Wording.Said(
+                "sheet.page",
+                ("page", Figures.Whole(i + 1)),
+                ("pages", Figures.Whole(_document.PageCount))
+            );
             page.DrawString(
                 number,
                 font,

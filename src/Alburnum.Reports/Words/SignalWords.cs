@@ -21,7 +21,7 @@ public sealed class SignalWords(Wording wording)
         void Add(Signals signal, string key, params ReadOnlySpan<(string, string)> values)
         {
             if (signals.HasFlag(signal))
-                words.Add(wording.Say(key, [("measure", measure.Name), .. values]));
+                words.Add(wording.Say(key, [("measure", wording.Say(measure)), .. values]));
         }
         Add(Signals.BelowLimit, "signals.below-limit", ("latest", latest), ("limit", Value(rules.LowerLimit ?? 0)));
         Add(
