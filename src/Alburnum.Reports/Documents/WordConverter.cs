@@ -7,7 +7,6 @@ using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Impregnation;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Impregnation;
 
@@ -77,9 +76,6 @@ public sealed class MeasureKindConverter : WordConverter<MeasureKind>;
 
 /// <summary>pieces, cores, mean depth, least depth, uptake, zone.</summary>
 public sealed class SweepMeasureConverter : WordConverter<SweepMeasure>;
-
-/// <summary>completed, step too small, step limit.</summary>
-public sealed class SolverEndingConverter : WordConverter<SolverEnding>;
 
 /// <summary>applies, gives way, open, fails.</summary>
 public sealed class TraceOutcomeConverter : WordConverter<TraceOutcome>;

@@ -91,6 +91,9 @@ public enum SolverEnding
     StepLimit,
 }
 
+/// <summary>completed, step too small, step limit.</summary>
+public sealed class SolverEndingConverter : WordConverter<SolverEnding>;
+
 /// <summary>What the flow solver found.</summary>
 public sealed record SolverDocument
 {
