@@ -134,6 +134,35 @@ public sealed class FieldConverter()
         }
     );
 
+/// <summary>Several of them.</summary>
+public sealed class FieldsConverter : JsonConverter<IReadOnlyList<Field>>
+{
+    private static readonly FieldConverter Each = new();
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Field> Read(
+        ref Utf8JsonReader reader,
+        Type typeToConvert,
+        JsonSerializerOptions options
+    )
+    {
+        List<Field> fields = [];
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
+            fields.Add(Each.Read(ref reader, typeof(Field), options));
+        return fields;
+    }
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, IReadOnlyList<Field> value, JsonSerializerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        writer.WriteStartArray();
+        foreach (var field in value)
+            Each.Write(writer, field, options);
+        writer.WriteEndArray();
+    }
+}
+
 /// <summary>incise, dry, round timber, other species, durable heartwood, shorter life, lower use class.</summary>
 public sealed class RouteKindConverter()
     : WordConverter<RouteKind>(value => value == RouteKind.UseRound ? "round timber" : DocumentNames.Of(value));

@@ -21,7 +21,8 @@ public sealed record AnswerDocument
     public required string? Reason { get; init; }
 
     /// <summary>What would have to be known of the piece.</summary>
-    public required IReadOnlyList<string> Missing { get; init; }
+    [JsonConverter(typeof(FieldsConverter))]
+    public required IReadOnlyList<Field> Missing { get; init; }
 
     /// <summary>Name of the rulebook.</summary>
     public required string Rulebook { get; init; }

@@ -22,7 +22,7 @@ public static class AnswerMapping
             Version = 1,
             Outcome = answer.Outcome,
             Reason = Words.Answers.Reason(answer),
-            Missing = answer is NotCovered { Missing: var missing } ? [.. missing.Select(Words.Rows.Say)] : [],
+            Missing = answer is NotCovered { Missing: var missing } ? missing : [],
             Rulebook = trace.RulebookName,
             RulebookTitle = trace.RulebookTitle,
             Enquiry = Asked(trace.Enquiry),

@@ -38,7 +38,9 @@ public sealed class PhotographDrawingTests
     [Fact]
     public void Of_heartwood_that_was_not_told_nothing_is_drawn_nor_said()
     {
-        var reading = Photographed(new() { DetectedBy = HeartwoodSource.Unknown, InWords = "Heartwood not determined." });
+        var reading = Photographed(
+            new() { DetectedBy = HeartwoodSource.Unknown, InWords = "Heartwood not determined." }
+        );
 
         Assert.DoesNotContain(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
         Assert.Equal(reading.Notes, SectionRows.Notes(reading));
