@@ -6,6 +6,9 @@ namespace Alburnum.Cli;
 /// <summary>Checks options; what is wrong is refused in the words of any other input.</summary>
 internal static class Options
 {
+    /// <summary>The option that prints the whole result, where the terminal shows a part of it.</summary>
+    public const string Json = "--json";
+
     public static InputRefusedException Refused(string option, string found, string expected) =>
         new(new InputProblem(option, 0, "", "", found, expected));
 

@@ -8,5 +8,6 @@ Console.CancelKeyPress += (_, pressed) =>
     pressed.Cancel = true;
     stop.Cancel();
 };
+Language.Choose();
 var facts = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data"));
 return await CommandLine.RunAsync(args, facts, AnsiConsole.Console, Console.Error, stop.Token);

@@ -1,5 +1,6 @@
 using Alburnum.Workflows;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli;
 
@@ -42,7 +43,15 @@ internal static class Progress
         public void Report(WorkDone value)
         {
             if (value.Item is { } item)
-                console.WriteLine($"{title}: {item.Number} of {item.Of}, {item.Name}");
+                console.WriteLine(
+                    Said(
+                        "terminal.item",
+                        ("title", title),
+                        ("number", Options.Digits(item.Number)),
+                        ("of", Options.Digits(item.Of)),
+                        ("name", item.Name)
+                    )
+                );
         }
     }
 

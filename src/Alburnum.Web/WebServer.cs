@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Reflection;
 using Alburnum.Imaging.Pictures;
@@ -42,10 +43,13 @@ public static class WebServer
         builder.Services.Configure<HostFilteringOptions>(hosts => hosts.AllowedHosts = ["127.0.0.1", "localhost"]);
 
         var app = builder.Build();
+        // Pages are told in the language in which the server was started.
+        var language = CultureInfo.CurrentUICulture;
         app.UseHostFiltering();
         app.Use(
             async (http, next) =>
             {
+                CultureInfo.CurrentUICulture = language;
                 http.Response.Headers.ContentSecurityPolicy = Policy;
                 http.Response.Headers.XContentTypeOptions = "nosniff";
                 try

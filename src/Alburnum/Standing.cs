@@ -29,17 +29,3 @@ public sealed record Provenance(Standing Standing, string Document, string Editi
     public static Standing Weakest(IEnumerable<Standing> standings) =>
         standings.DefaultIfEmpty(Standing.Published).Max();
 }
-
-/// <summary>How a standing is written for people.</summary>
-public static class StandingWords
-{
-    /// <summary>"published", "common practice" or "from memory".</summary>
-    public static string InWords(this Standing standing) =>
-        standing switch
-        {
-            Standing.Published => "published",
-            Standing.CommonPractice => "common practice",
-            Standing.FromMemory => "from memory",
-            _ => throw new ArgumentOutOfRangeException(nameof(standing), standing, "Not a standing."),
-        };
-}

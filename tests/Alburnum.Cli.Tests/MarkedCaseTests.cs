@@ -32,9 +32,9 @@ public sealed class MarkedCaseTests : IDisposable
         var pieces = Document().Pieces;
         Assert.Equal(40, pieces[0].Reading.Marks!.HeartwoodRadiusMm);
         // 20 mm by the radius shown, within the pith's place; the next piece tells its own by its colour, and neither takes the 25 mm stated for all.
-        Assert.Equal(HeartwoodSource.Shown, pieces[0].Reading.Heartwood!.Told);
+        Assert.Equal(HeartwoodSource.Shown, pieces[0].Reading.Heartwood!.DetectedBy);
         Assert.Equal(20, pieces[0].Reading.Faces[0].SapwoodMm.Average()!.Value, 1.5);
-        Assert.Equal(HeartwoodSource.Colour, pieces[1].Reading.Heartwood!.Told);
+        Assert.Equal(HeartwoodSource.Colour, pieces[1].Reading.Heartwood!.DetectedBy);
         Assert.True(pieces[1].Reading.Faces[0].SapwoodMm.Distinct().Count() > 5);
         // truth.json: 36.2 % of the second piece's sapwood is treated.
         Assert.Equal(

@@ -1,9 +1,13 @@
+using System.Globalization;
 using System.Net;
+using System.Text.RegularExpressions;
+using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
+using Alburnum.Reports.Words;
 using Alburnum.Tests.Shared;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Builder;
@@ -11,7 +15,7 @@ using Microsoft.AspNetCore.Builder;
 namespace Alburnum.Web.Tests;
 
 /// <summary>The application on a real port, asked as a browser asks.</summary>
-public sealed class WebServerTests : IAsyncLifetime
+public sealed partial class WebServerTests : IAsyncLifetime
 {
     private static readonly byte[] Jpeg = [0xFF, 0xD8, 0xFF, 0xE0, 1, 2, 3];
     private readonly TemporaryFolder _folder = new();
@@ -29,7 +33,7 @@ public sealed class WebServerTests : IAsyncLifetime
                 "Posts <b>bold</b>",
                 "Thornhollow estate",
                 new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
-                "conforms",
+                Verdict.Conforms,
                 "{\"format\": \"x\"}",
                 [Photograph.Of("P01.jpg", Jpeg)],
                 []
@@ -86,6 +90,71 @@ public sealed class WebServerTests : IAsyncLifetime
         );
         Assert.Contains(Assert.Single(document.Remarks!), page, StringComparison.Ordinal);
         Assert.All(document.Cautions, caution => Assert.Contains(caution, page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Pages_say_everything_in_the_language_in_which_the_server_was_started()
+    {
+        Wording.Add(Wording.Read(BracketedLanguage.Name, BracketedLanguage.File()));
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(BracketedLanguage.Name);
+        var facts = new FactLibrary(Repository.At("data"));
+        var store = await CaseStore.KeepAsync(_folder.At("second.db"), _ => { }, Stop);
+        var run = await RunCase.JudgeAsync(
+            new FolderFiles(Repository.At("examples", "barn-purlins")),
+            facts,
+            progress: null,
+            Stop
+        );
+        var document = CaseMapping.From(run, facts.Cautions, "", DateTime.UnixEpoch);
+        for (var kept = 0; kept < 2; kept++)
+            await RunCase.KeepAsync(
+                run,
+                new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+                store,
+                Stop
+            );
+        await using var app = WebServer.Create(store, facts, port: 0);
+        await app.StartAsync(Stop);
+        using var browser = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        var data = await File.ReadAllTextAsync(Repository.At("examples", "barn-purlins", "case.yaml"), Stop);
+        // What comes from the facts and the case is in the language of its maker.
+        var (enquiry, requirement) = (document.Enquiry, document.Requirement);
+        var ofData = new[]
+        {
+            "Alburnum report.pdf report.json case.yaml",
+            data,
+            enquiry.Component,
+            enquiry.Species,
+            enquiry.BotanicalName,
+            requirement.Rulebook,
+            requirement.AnalyticalZone ?? "",
+        }
+            .Concat(requirement.Conditions)
+            .Concat(requirement.Trace.SelectMany(row => new[] { row.Row, row.Citation }))
+            .Concat(document.Sources)
+            .Concat(document.Cautions)
+            .SelectMany(BracketedLanguage.Words)
+            .ToList();
+
+        foreach (
+            var address in new[]
+            {
+                "/",
+                "/nowhere",
+                "/cases/TH-2026-019",
+                "/cases/TH-2026-019/runs/1",
+                "/cases/TH-2026-019/pieces/1",
+                "/cases/TH-2026-019/pieces/1?next=treated&treated=10,10&corners=1,1",
+            }
+        )
+        {
+            using var answer = await browser.GetAsync(new Uri(address, UriKind.Relative), Stop);
+            var page = WebUtility.HtmlDecode(Shown(await answer.Content.ReadAsStringAsync(Stop)));
+            Assert.Equal(
+                (address, ""),
+                (address, string.Join(" ", BracketedLanguage.WordsOutside(page).Except(ofData, StringComparer.Ordinal)))
+            );
+        }
     }
 
     [Fact]
@@ -149,4 +218,18 @@ public sealed class WebServerTests : IAsyncLifetime
 
     private Task<HttpResponseMessage> Get(string address) =>
         _browser.GetAsync(new Uri(address, UriKind.Relative), Stop);
+
+    /// <summary>What a page shows or reads out: its text, and the attributes that hold text.</summary>
+    private static string Shown(string html) =>
+        Tag()
+            .Replace(
+                html,
+                tag => " " + string.Join(" ", Told().Matches(tag.Value).Select(told => told.Groups[1].Value)) + " "
+            );
+
+    [GeneratedRegex("<[^>]*>")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex(" (?:alt|aria-label|data-name|title|placeholder)=\"([^\"]*)\"")]
+    private static partial Regex Told();
 }

@@ -15,18 +15,18 @@ internal static class HistoryPrint
     public static void Print(IAnsiConsole console, HistoryDocument history)
     {
         console.WriteLine();
-        console.WriteLine(HistoryWords.English.Charges(history.Charges));
+        console.WriteLine(HistoryWords.Current.Charges(history.Charges));
         foreach (var measure in history.Measures)
             Print(console, measure);
         console.WriteLine();
-        console.WriteLine(HistoryWords.English.Signals(history.Signals.Count > 0));
+        console.WriteLine(HistoryWords.Current.Signals(history.Signals.Count > 0));
         var byCharge = history
             .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
             .ToList();
         foreach (var charge in byCharge.Take(ChargesShown))
-            console.WriteLine("  " + HistoryWords.English.Charge(charge.Key, charge));
+            console.WriteLine("  " + HistoryWords.Current.Charge(charge.Key, charge));
         if (byCharge.Count > ChargesShown)
-            console.WriteLine("  " + HistoryWords.English.Earlier());
+            console.WriteLine("  " + HistoryWords.Current.Earlier(Options.Json));
         console.WriteLine();
         foreach (var length in history.RunLengths)
             console.WriteLine(length);
@@ -38,16 +38,16 @@ internal static class HistoryPrint
         console.MarkupLineInterpolated($"[bold]{measure.Name}[/], {measure.Unit}");
         if (measure.Charges == 0)
         {
-            console.WriteLine(HistoryWords.English.NoValues());
+            console.WriteLine(HistoryWords.Current.NoValues());
             return;
         }
         console.WriteLine(Line(measure.Chart));
         console.WriteLine(
-            HistoryWords.English.Spread(measure.Mean, measure.StandardDeviation, measure.Least, measure.Greatest)
+            HistoryWords.Current.Spread(measure.Mean, measure.StandardDeviation, measure.Least, measure.Greatest)
         );
-        console.WriteLine(HistoryWords.English.Baseline(measure.BaselineMean, measure.BaselineSpread, measure.Signals));
+        console.WriteLine(HistoryWords.Current.Baseline(measure.BaselineMean, measure.BaselineSpread, measure.Signals));
         if (measure.Capability is { } capability)
-            console.WriteLine(HistoryWords.English.Limit(measure.LowerLimit ?? 0, measure.BelowLimit, capability));
+            console.WriteLine(HistoryWords.Current.Limit(measure.LowerLimit ?? 0, measure.BelowLimit, capability));
     }
 
     /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>

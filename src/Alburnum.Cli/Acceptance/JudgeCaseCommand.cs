@@ -6,6 +6,7 @@ using Alburnum.Workflows.Acceptance;
 using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -33,7 +34,7 @@ internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
         var files = new FolderFiles(settings.Folder);
         var reading = await Progress.ShowAsync(
             console,
-            "Reading sections",
+            Said("terminal.reading-sections"),
             progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
         JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Judged)), settings.Json);

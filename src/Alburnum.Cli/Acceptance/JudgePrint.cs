@@ -1,10 +1,10 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -26,7 +26,7 @@ internal static class JudgePrint
         console.WriteLine();
         if (document.Demand is { } demand)
         {
-            console.WriteLine(JudgeWords.English.AskedFor(demand));
+            console.WriteLine(JudgeWords.Current.AskedFor(demand));
             console.WriteLine();
             console.Write(Pieces(document));
         }
@@ -48,29 +48,29 @@ internal static class JudgePrint
         console.WriteLine();
         console.Write(
             new Text(
-                verdict.InWords().ToUpperInvariant(),
+                Wording.Current.Say(verdict).ToUpperInvariant(),
                 new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold)
             )
         );
-        console.WriteLine(probability is { } known ? "  " + JudgeWords.English.Probability(known) : "");
+        console.WriteLine(probability is { } known ? "  " + JudgeWords.Current.Probability(known) : "");
     }
 
     private static Table Pieces(JudgeDocument document)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("Piece");
-        table.AddColumn("Verdict");
-        table.AddColumn(new TableColumn("Probability").RightAligned());
-        table.AddColumn("Why");
+        table.AddColumn(Said("terminal.piece"));
+        table.AddColumn(Said("terminal.verdict"));
+        table.AddColumn(new TableColumn(Said("terminal.probability")).RightAligned());
+        table.AddColumn(Said("terminal.why"));
         foreach (var piece in document.Pieces.Take(PiecesShown))
             table.AddRow(
                 new Text(piece.Piece),
-                new Text(piece.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict))),
+                new Text(Wording.Current.Say(piece.Verdict), new Style(VerdictColour.Of(piece.Verdict))),
                 new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
                 new Text(string.Join(" ", piece.Reasons))
             );
         if (document.Pieces.Count > PiecesShown)
-            table.Caption($"and {document.Pieces.Count - PiecesShown} more");
+            table.Caption(Said("terminal.and-more", ("count", Whole(document.Pieces.Count - PiecesShown))));
         return table;
     }
 }

@@ -1,7 +1,7 @@
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -14,33 +14,33 @@ internal static class LotsPrint
     {
         console.WriteLine();
         console.WriteLine(
-            LotWords.English.InspectedBy(document.Standard, document.Level, document.Aql, document.SwitchingStanding)
+            LotWords.Current.InspectedBy(document.Standard, document.Level, document.Aql, document.SwitchingStanding)
         );
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("Lot");
-        table.AddColumn(new TableColumn("Pieces").RightAligned());
-        table.AddColumn("Inspection");
-        table.AddColumn(new TableColumn("Cut").RightAligned());
-        table.AddColumn(new TableColumn("May fail").RightAligned());
-        table.AddColumn(new TableColumn("Failed").RightAligned());
-        table.AddColumn("Outcome");
-        table.AddColumn("Next");
+        table.AddColumn(Said("terminal.lot"));
+        table.AddColumn(new TableColumn(Said("terminal.pieces")).RightAligned());
+        table.AddColumn(Said("terminal.inspection"));
+        table.AddColumn(new TableColumn(Said("terminal.cut")).RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.may-fail")).RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.failed")).RightAligned());
+        table.AddColumn(Said("terminal.outcome"));
+        table.AddColumn(Said("terminal.next"));
         foreach (var lot in document.Lots.TakeLast(LotsShown))
             table.AddRow(
                 new Text(lot.Lot),
                 new Text(Options.Digits(lot.Pieces)),
-                new Text($"{lot.Severity.InWords()}, {lot.Letter}"),
+                new Text($"{Wording.Current.Say(lot.Severity)}, {lot.Letter}"),
                 new Text(Options.Digits(lot.Cut)),
                 new Text(Options.Digits(lot.MayFail)),
                 new Text(Options.Digits(lot.Failures)),
-                new Text(LotWords.English.Say(lot.Outcome)),
-                new Text(LotWords.English.Say(lot.Next))
+                new Text(LotWords.Current.Say(lot.Outcome)),
+                new Text(LotWords.Current.Say(lot.Next))
             );
         if (document.Lots.Count > LotsShown)
-            table.Caption(LotWords.English.Latest(LotsShown, document.Lots.Count));
+            table.Caption(LotWords.Current.Latest(LotsShown, document.Lots.Count, Options.Json));
         console.Write(table);
         foreach (var lot in document.Lots.Where(lot => lot.Because is not null))
-            console.WriteLine($"  {LotWords.English.Switched(lot.Lot, lot.Next, lot.Because!)}");
+            console.WriteLine($"  {LotWords.Current.Switched(lot.Lot, lot.Next, lot.Because!)}");
         console.WriteLine(document.InWords);
     }
 }

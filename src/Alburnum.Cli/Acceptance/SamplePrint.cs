@@ -3,6 +3,7 @@ using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -16,14 +17,14 @@ internal static class SamplePrint
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{sheet.Plan}[/]");
-        console.WriteLine($"{sheet.Source} ({sheet.Standing.InWords()})");
+        console.WriteLine($"{sheet.Source} ({Wording.Current.Say(sheet.Standing)})");
         console.WriteLine();
-        console.WriteLine($"Cut     {sheet.Cut}");
-        console.WriteLine($"Passes  {sheet.Passes}");
+        console.WriteLine($"{Said("terminal.cut"), -8}{sheet.Cut}");
+        console.WriteLine($"{Said("terminal.passes"), -8}{sheet.Passes}");
         if (sheet.Positions.Count > 0)
         {
             console.WriteLine();
-            console.WriteLine(SampleWords.English.Positions(sheet.Seed ?? 0));
+            console.WriteLine(SampleWords.Current.Positions(sheet.Seed ?? 0));
             console.WriteLine(string.Join(" ", sheet.Positions));
         }
         console.WriteLine();
@@ -36,14 +37,14 @@ internal static class SamplePrint
     private static Table Curves(SampleDocument sheet)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn(new TableColumn("Failing").RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.failing")).RightAligned());
         foreach (var reading in sheet.Readings)
             table.AddColumn(new TableColumn(Markup.Escape(reading.Name)));
         var first = sheet.Readings[0].Curve;
         // A plan that may stop early has a mean number of pieces of its own at every quality.
         var mayStop = first.Any(point => point.MeanPiecesCut < sheet.MostPiecesCut - 1e-9);
         if (mayStop)
-            table.AddColumn(new TableColumn(SampleWords.English.MeanPiecesCut).RightAligned());
+            table.AddColumn(new TableColumn(SampleWords.Current.MeanPiecesCut).RightAligned());
         var every = Math.Max(1, (int)Math.Ceiling((first.Count - 1.0) / (Rows - 1)));
         for (var i = 0; i < first.Count; i += every)
         {
@@ -63,7 +64,7 @@ internal static class SamplePrint
     private static Table Landmarks(SampleDocument sheet)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn(SampleWords.English.AcceptedWith);
+        table.AddColumn(SampleWords.Current.AcceptedWith);
         table.AddColumn(new TableColumn("95 %").RightAligned());
         table.AddColumn(new TableColumn("50 %").RightAligned());
         table.AddColumn(new TableColumn("10 %").RightAligned());

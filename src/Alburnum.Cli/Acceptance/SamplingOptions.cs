@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
+using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 
 namespace Alburnum.Cli.Acceptance;
@@ -8,10 +9,10 @@ namespace Alburnum.Cli.Acceptance;
 internal static class SamplingOptions
 {
     public static InspectionLevel Level(string level) =>
-        InspectionWords.ReadLevel(level) ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
+        InspectionKeys.ReadLevel(level) ?? throw Options.Refused("--level", level, "S-1, S-2, S-3, S-4, I, II or III");
 
     public static Severity Severity(string severity) =>
-        InspectionWords.ReadSeverity(severity)
+        InspectionKeys.ReadSeverity(severity)
         ?? throw Options.Refused("--severity", severity, "normal, tightened or reduced");
 
     public static double Aql(double? given) =>

@@ -9,6 +9,7 @@ using Alburnum.Reports.Sheets;
 using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Cases;
 
@@ -37,7 +38,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         CaseStore.Examine(settings.StorePath);
         var run = await Progress.ShowAsync(
             console,
-            "Reading sections",
+            Said("terminal.reading-sections"),
             progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
         var document = CaseMapping.From(run, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);

@@ -1,7 +1,7 @@
-using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Cases;
 
@@ -10,7 +10,7 @@ internal static class CaseSummary
 {
     public static void Print(IAnsiConsole console, CaseDocument document, string reportFolder)
     {
-        var words = CaseWords.English;
+        var words = CaseWords.Current;
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
@@ -25,7 +25,7 @@ internal static class CaseSummary
                 )
                 : words.NoDemand(
                     requirement.Rulebook,
-                    RequirementWords.English.Answers.Say(requirement.Outcome),
+                    RequirementWords.Current.Answers.Say(requirement.Outcome),
                     requirement.Reason
                 )
         );
@@ -39,27 +39,29 @@ internal static class CaseSummary
         foreach (var reason in document.Verdict.Reasons)
             console.WriteLine(reason);
         console.WriteLine();
-        var verdict = document.Verdict.Verdict.InWords().ToUpperInvariant();
+        var verdict = Wording.Current.Say(document.Verdict.Verdict).ToUpperInvariant();
         var certainty = document.Verdict.Probability is { } probability
-            ? "  " + JudgeWords.English.Probability(probability)
+            ? "  " + JudgeWords.Current.Probability(probability)
             : "";
         console.Write(
             new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
         );
         console.WriteLine(certainty);
         console.WriteLine();
-        console.WriteLine($"Report: {Path.Combine(reportFolder, ReportFiles.Pdf)} (and {ReportFiles.Json})");
+        console.WriteLine(
+            Said("terminal.report", ("pdf", Path.Combine(reportFolder, ReportFiles.Pdf)), ("json", ReportFiles.Json))
+        );
         if (document.Pieces.Any(piece => piece.Reading is { File: not null, Depth: null, OutlineConfidence: < 1 }))
-            console.WriteLine("To point an outline out on the case's page: alburnum serve");
+            console.WriteLine(Said("terminal.point-out", ("command", "alburnum serve")));
     }
 
     private static void Expectation(IAnsiConsole console, CaseDocument document)
     {
         if (!ExpectationMapping.HasExpectation(document))
             return;
-        console.MarkupLineInterpolated($"[bold]{ExpectationWords.English.Title}[/]");
+        console.MarkupLineInterpolated($"[bold]{ExpectationWords.Current.Title}[/]");
         foreach (var (name, value) in ExpectationMapping.Rows(document))
-            console.WriteLine($"{name}: {value}");
+            console.WriteLine(Said("sheet.named", ("name", name), ("says", value)));
         foreach (var note in ExpectationMapping.Notes(document))
             console.WriteLine(note);
         console.WriteLine();
@@ -68,12 +70,12 @@ internal static class CaseSummary
     private static Table Pieces(CaseDocument document)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("Piece");
-        table.AddColumn(new TableColumn("Least, mm").RightAligned());
-        table.AddColumn(new TableColumn("Mean, mm").RightAligned());
-        table.AddColumn(new TableColumn("Treated").RightAligned());
-        table.AddColumn(new TableColumn("Verdict").NoWrap());
-        table.AddColumn(new TableColumn("Probability").RightAligned());
+        table.AddColumn(Said("terminal.piece"));
+        table.AddColumn(new TableColumn(Said("terminal.least-mm")).RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.mean-mm")).RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.treated")).RightAligned());
+        table.AddColumn(new TableColumn(Said("terminal.verdict")).NoWrap());
+        table.AddColumn(new TableColumn(Said("terminal.probability")).RightAligned());
         foreach (var piece in document.Pieces)
         {
             var depth = piece.Reading.Depth;
@@ -82,7 +84,10 @@ internal static class CaseSummary
                 new Text(depth is null ? "–" : Figures.Measured(depth.MinMm, depth.MinUMm, "")),
                 new Text(depth is null ? "–" : Figures.Measured(depth.MeanMm, depth.MeanUMm, "")),
                 new Text(piece.Reading.TreatedShare is { } share ? Figures.WholePercent(share) : "–"),
-                new Text(piece.Verdict.Verdict.InWords(), new Style(VerdictColour.Of(piece.Verdict.Verdict))),
+                new Text(
+                    Wording.Current.Say(piece.Verdict.Verdict),
+                    new Style(VerdictColour.Of(piece.Verdict.Verdict))
+                ),
                 new Text(piece.Verdict.Probability is null ? "–" : Figures.Certainty(piece.Verdict.Probability))
             );
         }

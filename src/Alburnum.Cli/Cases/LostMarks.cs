@@ -21,7 +21,7 @@ internal static class LostMarks
                 || lines.SequenceEqual(Lines(reading), StringComparer.Ordinal)
             )
                 continue;
-            console.WriteLine(CaseWords.English.OtherMarks(piece.Name));
+            console.WriteLine(CaseWords.Current.OtherMarks(piece.Name));
             foreach (var line in lines)
                 console.WriteLine($"    {line}");
         }

@@ -1,13 +1,14 @@
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Charging;
 
 /// <summary>The plan and the account of a charge at a glance.</summary>
 internal static class ChargePrint
 {
-    private static ChargeWords Words => ChargeWords.English;
+    private static ChargeWords Words => ChargeWords.Current;
 
     public static void Plan(IAnsiConsole console, ChargePlanDocument plan)
     {
@@ -32,7 +33,7 @@ internal static class ChargePrint
         console.MarkupLineInterpolated($"[bold]{account.Name}[/]");
         console.WriteLine(Words.Treated(account.PieceCount, account.VolumeM3));
         console.WriteLine();
-        console.MarkupLine("[bold]As run[/]");
+        console.MarkupLineInterpolated($"[bold]{Said("terminal.as-run")}[/]");
         console.WriteLine(Words.NetByTank(account.NetByTankL));
         if (account.NetByWeightL is { } weighed)
             console.WriteLine(Words.NetByWeight(weighed));
@@ -48,7 +49,7 @@ internal static class ChargePrint
     private static Table Amounts(ChargePlanDocument plan)
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumn("Plan");
+        table.AddColumn(Said("terminal.plan"));
         table.AddColumn(new TableColumn("").RightAligned());
         Row(Words.ExpectedUptake(plan.UptakeLPerM3));
         Row(Words.Solution(plan.SolutionL));
@@ -66,8 +67,8 @@ internal static class ChargePrint
     private static void Foot(IAnsiConsole console, IReadOnlyList<string> assumptions, IReadOnlyList<string> cautions)
     {
         if (assumptions.Count > 0)
-            List("Assumed", assumptions);
-        List("Cautions", cautions);
+            List(Said("terminal.assumed"), assumptions);
+        List(Said("sheet.cautions"), cautions);
 
         void List(string title, IReadOnlyList<string> sentences)
         {

@@ -7,6 +7,7 @@ using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -94,10 +95,10 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
 
     private void Print(BoronDocument document)
     {
-        var words = BoronWords.English;
+        var words = BoronWords.Current;
         BoronPlaceDocument[] places = [document.Slow, document.Middle, document.Fast];
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("", "Slow wood", "Middle", "Fast wood");
+        table.AddColumns("", Said("terminal.slow-wood"), Said("terminal.middle"), Said("terminal.fast-wood"));
         Row(words.Depth, place => Figures.Number(place.DepthMm, 1));
         Row(words.Middle, place => Figures.Number(place.MiddleKgPerM3, 2));
         if (document.Middle is { WashedOutShare: not null })

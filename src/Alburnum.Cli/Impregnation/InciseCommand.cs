@@ -7,6 +7,7 @@ using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -52,7 +53,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         var document = IncisingMapping.Of(
             await Progress.RunAsync(
                 console,
-                "Treating the repeating cell",
+                Said("terminal.treating-cell"),
                 progress => DesignIncising.Run(request, facts, progress, cancellationToken),
                 cancellationToken
             )
@@ -68,9 +69,9 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
-        console.WriteLine(IncisingWords.English.Required(document.Demand, document.WantedShare));
+        console.WriteLine(IncisingWords.Current.Required(document.Demand, document.WantedShare));
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("", "Cut out, cm³ per m²", "Cores that reach it", "Pattern");
+        table.AddColumns("", Said("terminal.cut-out"), Said("terminal.cores-that-reach"), Said("terminal.pattern"));
         foreach (var trial in document.Tried)
             table.AddRow(
                 trial.Name,

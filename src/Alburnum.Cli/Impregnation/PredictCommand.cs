@@ -8,6 +8,7 @@ using Alburnum.Reports.Json;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -47,7 +48,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
             OutFolder.Examine(place);
         var prediction = await Progress.RunAsync(
             console,
-            "Treating the median piece",
+            Said("terminal.treating-piece"),
             progress => Predict.Run(request, facts, progress, cancellationToken),
             cancellationToken
         );

@@ -1,20 +1,21 @@
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
 /// <summary>A prediction at a glance: what is required, what to expect, which model says so, and what it rests on.</summary>
 internal static class PredictionPrint
 {
-    private static PredictionWords Words => PredictionWords.English;
+    private static PredictionWords Words => PredictionWords.Current;
 
     public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
         console.WriteLine(Words.Woods(document.Sapwood, document.Heartwood));
-        console.WriteLine(TreatingWords.English.Required(document.Demand));
+        console.WriteLine(TreatingWords.Current.Required(document.Demand));
         if (document is { Incising: { } cuts, StrengthPenalty: { } penalty })
         {
             console.WriteLine(Words.Incised(cuts));
@@ -39,12 +40,21 @@ internal static class PredictionPrint
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,
-                "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
+                Said(
+                    "terminal.assumed-override",
+                    (
+                        "options",
+                        Current.Joined(
+                            "rows.either",
+                            ["--sapwood, --position, --log-diameter, --heart-radius", "--all"]
+                        )
+                    )
+                ),
                 document.Assumptions
             );
         Paragraph(console, Words.ModelsUsed, document.Models);
         Paragraph(console, Words.RestsOn(document.Standing), document.RestsOn);
-        Paragraph(console, "Cautions", document.Cautions);
+        Paragraph(console, Said("sheet.cautions"), document.Cautions);
         if (folder is not null)
         {
             console.WriteLine();
@@ -66,7 +76,7 @@ internal static class PredictionPrint
     {
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumn("");
-        foreach (var heading in new[] { "Slowest twentieth", "Middle", "Fastest twentieth" })
+        foreach (var heading in new[] { Said("terminal.slowest"), Said("terminal.middle"), Said("terminal.fastest") })
             table.AddColumn(new TableColumn(heading).RightAligned());
         Row(Words.LeastDepth(document.LeastDepthMm));
         Row(Words.MeanDepth(document.MeanDepthMm));

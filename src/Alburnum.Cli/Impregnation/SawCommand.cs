@@ -10,6 +10,7 @@ using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -49,7 +50,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         };
         var log = await Progress.RunAsync(
             console,
-            "Treating the pieces",
+            Said("terminal.treating-pieces"),
             progress => SawLog.Run(request, facts, progress, cancellationToken),
             cancellationToken
         );
@@ -85,31 +86,31 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
-        console.WriteLine(TreatingWords.English.Required(document.Demand));
+        console.WriteLine(TreatingWords.Current.Required(document.Demand));
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns(
-            "Piece",
-            "Size",
-            "Heartwood on faces",
-            "of section",
-            "Mean depth, mm",
-            "Pieces that conform",
-            "Cores"
+            Said("terminal.piece"),
+            Said("terminal.size"),
+            Said("terminal.heartwood-on-faces"),
+            Said("terminal.of-section"),
+            Said("terminal.mean-depth"),
+            Said("terminal.pieces-that-conform"),
+            Said("terminal.cores")
         );
         foreach (var piece in document.Pieces)
             table.AddRow(
                 piece.Number.ToString(CultureInfo.InvariantCulture),
                 piece.Size,
-                SawingWords.English.Faces(piece.HeartwoodOnFaces),
+                SawingWords.Current.Faces(piece.HeartwoodOnFaces),
                 Figures.WholePercent(piece.HeartwoodShare),
                 Figures.Number(piece.MeanDepthMm, 1),
                 Figures.WholePercent(piece.PieceShare),
                 Figures.WholePercent(piece.CoreShare)
             );
         console.Write(table);
-        console.WriteLine(SawingWords.English.Shares(document.PieceShare, document.CoreShare));
+        console.WriteLine(SawingWords.Current.Shares(document.PieceShare, document.CoreShare));
         foreach (var assumption in document.Assumptions)
-            console.WriteLine(TreatingWords.English.Assumed(assumption));
+            console.WriteLine(TreatingWords.Current.Assumed(assumption));
         foreach (var caution in document.Cautions)
             console.WriteLine(caution);
         if (folder is not null)

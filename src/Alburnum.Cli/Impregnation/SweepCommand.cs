@@ -63,7 +63,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         }
         catch (OperationCanceledException)
         {
-            console.WriteLine(SweepWords.English.Stopped(table.Points.Count, request.Points));
+            console.WriteLine(SweepWords.Current.Stopped(table.Points.Count, request.Points));
             return CommandLine.Stopped;
         }
         var document = SweepMapping.Of(request, points, measure);
@@ -127,9 +127,14 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
 
     private void Print(SweepDocument document, string folder)
     {
-        console.WriteLine($"{Path.Combine(folder, "sweep.csv")}, sweep.svg, sweep.png: {document.Measure}.");
+        console.WriteLine(
+            SweepWords.Current.Files(
+                $"{Path.Combine(folder, "sweep.csv")}, sweep.svg, sweep.png",
+                document.MeasureInWords
+            )
+        );
         if (document.Rows.Any(row => row.Contains(null)))
-            console.WriteLine(SweepWords.English.Impossible);
+            console.WriteLine(SweepWords.Current.Impossible);
         foreach (var caution in document.Cautions)
             console.WriteLine(caution);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Measuring;
 
@@ -17,7 +18,15 @@ internal static class MeasureSummary
         if (!console.Profile.Out.IsTerminal)
             console.Profile.Width = Math.Max(console.Profile.Width, WidthWhenPiped);
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("Photograph", "Least", "5 % below", "Mean", "Greatest", "Treated", "Quality");
+        table.AddColumns(
+            Said("terminal.photograph"),
+            Said("terminal.least"),
+            Said("terminal.five-percent-below"),
+            Said("terminal.mean"),
+            Said("terminal.greatest"),
+            Said("terminal.treated"),
+            Said("terminal.quality")
+        );
         foreach (var column in table.Columns.Skip(1).Take(5))
             column.RightAligned().NoWrap();
         foreach (var reading in readings)
@@ -32,12 +41,12 @@ internal static class MeasureSummary
                     ReadingWords.WithU(new(depth.MeanMm, depth.MeanUMm)),
                     ReadingWords.WithU(new(depth.MaxMm, depth.MaxUMm)),
                     string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
-                    DocumentWords.Quality(reading.Quality)
+                    ReadingWords.Quality(reading.Quality)
                 );
             }
             else
             {
-                table.AddRow(name, "–", "–", "–", "–", "–", DocumentWords.Quality(reading.Quality));
+                table.AddRow(name, "–", "–", "–", "–", "–", ReadingWords.Quality(reading.Quality));
             }
         }
         console.Write(table);
@@ -72,7 +81,14 @@ internal static class MeasureSummary
     )
     {
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("Cause", "Mean", "Least", "How large", "Type", "Standing and source");
+        table.AddColumns(
+            Said("sheet.cause"),
+            Said("terminal.mean"),
+            Said("terminal.least"),
+            Said("sheet.cause-size"),
+            Said("sheet.cause-type"),
+            Said("sheet.cause-source")
+        );
         table.Columns[1].RightAligned().NoWrap();
         table.Columns[2].RightAligned().NoWrap();
         foreach (var row in budget)
@@ -83,7 +99,7 @@ internal static class MeasureSummary
                 Figure(row.LeastUMm),
                 Markup.Escape(row.Size),
                 row.Type.ToString(),
-                Markup.Escape($"{row.Standing.InWords()}: {row.Source}")
+                Markup.Escape(Said("sheet.named", ("name", Wording.Current.Say(row.Standing)), ("says", row.Source)))
             );
         }
         table.AddRow(

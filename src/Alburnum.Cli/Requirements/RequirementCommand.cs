@@ -42,7 +42,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
         var text = settings.Json
             ? DocumentJson.Write(document)
-            : string.Join('\n', AnswerText.Lines(document, settings.AllRows));
+            : string.Join('\n', AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         if (settings.Svg is { } file)
             await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);

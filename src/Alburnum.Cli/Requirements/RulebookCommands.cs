@@ -58,7 +58,9 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     )
     {
         var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
-        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json
+            ? DocumentJson.Write(document)
+            : string.Join('\n', RulebookText.Lines(document, Options.Json));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
     }
@@ -103,7 +105,9 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
-        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json
+            ? DocumentJson.Write(document)
+            : string.Join('\n', RulebookText.Lines(document, Options.Json));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }

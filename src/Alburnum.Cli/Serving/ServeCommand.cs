@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Connections;
 using Microsoft.Extensions.Hosting;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Serving;
 
@@ -45,8 +46,8 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
                     : $"{settings.Port}, which this user may not use";
             throw Options.Refused("--port", found, "a free port; 0 picks one");
         }
-        console.WriteLine($"Cases in {store.Place}");
-        console.WriteLine($"Open {app.Urls.First()} in a browser; stop with Ctrl+C.");
+        console.WriteLine(Said("terminal.store", ("place", store.Place)));
+        console.WriteLine(Said("terminal.open", ("address", app.Urls.First())));
         // Ctrl+C, and a request to end from the system, both stop it in good order.
         await app.WaitForShutdownAsync(cancellationToken);
         return CommandLine.Done;

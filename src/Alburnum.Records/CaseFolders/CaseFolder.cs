@@ -30,9 +30,9 @@ public sealed record CaseFolder(
 {
     /// <summary>The record of a run of this case.</summary>
     /// <param name="runAt">When it was run, UTC.</param>
-    /// <param name="verdict">"conforms", "does not conform" or "undecided".</param>
+    /// <param name="verdict">What was said of it.</param>
     /// <param name="document">The result as JSON.</param>
-    public CaseRecord Run(DateTime runAt, string verdict, string document) =>
+    public CaseRecord Run(DateTime runAt, Verdict verdict, string document) =>
         new(
             Case.Reference,
             Case.Title,

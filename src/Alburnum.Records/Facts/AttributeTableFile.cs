@@ -44,7 +44,7 @@ internal static class AttributeTableFile
                 var plans = Enum.GetValues<Severity>()
                     .ToDictionary(
                         severity => severity,
-                        severity => (IReadOnlyList<PlanRow>)Plans(root, severity.InWords(), aqls.Count)
+                        severity => (IReadOnlyList<PlanRow>)Plans(root, severity.Key(), aqls.Count)
                     );
                 var switching = SwitchingRules(root);
                 if (problems.Count > 0 || switching is null)
@@ -84,7 +84,7 @@ internal static class AttributeTableFile
                     row.Whole("from", 1, int.MaxValue),
                     row.Has("to") ? row.Whole("to", 1, int.MaxValue) : null,
                     Enum.GetValues<InspectionLevel>()
-                        .ToDictionary(level => level, level => letters is null ? 'A' : Letter(letters, level.InWords()))
+                        .ToDictionary(level => level, level => letters is null ? 'A' : Letter(letters, level.Key()))
                 )
             );
         }

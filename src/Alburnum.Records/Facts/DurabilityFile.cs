@@ -11,6 +11,16 @@ public sealed record YearsInGround(int DurabilityClass, string Years, Provenance
 /// <summary>Reads <c>durability.yaml</c> and <c>usual-reach.yaml</c>.</summary>
 internal static class DurabilityFile
 {
+    /// <summary>The verdicts and their signs in the table.</summary>
+    private static readonly (string Sign, DurabilityVerdict Verdict)[] Signs =
+    [
+        ("o", DurabilityVerdict.Enough),
+        ("(o)", DurabilityVerdict.NormallyEnough),
+        ("(o)-(x)", DurabilityVerdict.Depends),
+        ("(x)", DurabilityVerdict.NormallyTreat),
+        ("x", DurabilityVerdict.Treat),
+    ];
+
     private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
 
     public static IReadOnlyList<DurabilityRow> ReadMatrix(FactRow root)
@@ -64,13 +74,11 @@ internal static class DurabilityFile
         var verdicts = new List<DurabilityVerdict>();
         foreach (var sign in row.Texts("verdicts"))
         {
-            var known = DurabilityVerdictWords
-                .Signs.Where(each => string.Equals(each.Sign, sign, StringComparison.Ordinal))
-                .ToList();
+            var known = Signs.Where(each => string.Equals(each.Sign, sign, StringComparison.Ordinal)).ToList();
             if (known.Count == 1)
                 verdicts.Add(known[0].Verdict);
             else
-                row.Refuse("verdicts", sign, string.Join(", ", DurabilityVerdictWords.Signs.Select(each => each.Sign)));
+                row.Refuse("verdicts", sign, string.Join(", ", Signs.Select(each => each.Sign)));
         }
         if (verdicts.Count != 5)
             row.Refuse("verdicts", "not five verdicts", "one verdict for each durability class from 1 to 5");

@@ -208,14 +208,7 @@ public sealed class FactRow
     /// <summary>The row's <c>source</c> (an id of the file's sources, or named fields) and <c>standing</c>.</summary>
     public Provenance Provenance()
     {
-        var standing = Word(
-            "standing",
-            [
-                (Standing.Published.InWords(), Standing.Published),
-                (Standing.CommonPractice.InWords(), Standing.CommonPractice),
-                (Standing.FromMemory.InWords(), Standing.FromMemory),
-            ]
-        );
+        var standing = Word("standing", [.. Enum.GetValues<Standing>().Select(each => (each.Key(), each))]);
         var source = Source();
         if (source is null)
             return new Provenance(standing, "", "", "", "");

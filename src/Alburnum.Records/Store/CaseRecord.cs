@@ -1,3 +1,5 @@
+using Alburnum.Penetration;
+
 namespace Alburnum.Records.Store;
 
 /// <summary>A case as the list shows it: what it is and how its last run came out.</summary>
@@ -5,16 +7,23 @@ namespace Alburnum.Records.Store;
 /// <param name="Title">What the case is about.</param>
 /// <param name="Client">Who asked.</param>
 /// <param name="RunAt">When it was last run, UTC.</param>
-/// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
+/// <param name="Verdict">What was said of it.</param>
 /// <param name="Runs">How often it was run.</param>
-public sealed record CaseEntry(string Reference, string Title, string Client, DateTime RunAt, string Verdict, int Runs);
+public sealed record CaseEntry(
+    string Reference,
+    string Title,
+    string Client,
+    DateTime RunAt,
+    Verdict Verdict,
+    int Runs
+);
 
 /// <summary>One run of a case, whole: its result document and the photographs it rests on.</summary>
 /// <param name="Reference">The technologist's own reference.</param>
 /// <param name="Title">What the case is about.</param>
 /// <param name="Client">Who asked.</param>
 /// <param name="RunAt">When it was run, UTC.</param>
-/// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
+/// <param name="Verdict">What was said of it.</param>
 /// <param name="Document">The result as JSON, the same text as report.json.</param>
 /// <param name="Photographs">Photographs that it rests on; the document names them by their SHA-256.</param>
 /// <param name="Papers">case.yaml and its tables as they were read: with the photographs, all it takes to run the case again.</param>
@@ -23,7 +32,7 @@ public sealed record CaseRecord(
     string Title,
     string Client,
     DateTime RunAt,
-    string Verdict,
+    Verdict Verdict,
     string Document,
     IReadOnlyList<Photograph> Photographs,
     IReadOnlyList<PaperRecord> Papers
@@ -37,19 +46,19 @@ public sealed record PaperRecord(string FileName, ReadOnlyMemory<byte> Bytes);
 /// <summary>One run of a case, as a list of runs shows it.</summary>
 /// <param name="Number">Which run of its case it is, from 1.</param>
 /// <param name="RunAt">When it was run, UTC.</param>
-/// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
-public sealed record RunEntry(int Number, DateTime RunAt, string Verdict);
+/// <param name="Verdict">What was said of it.</param>
+public sealed record RunEntry(int Number, DateTime RunAt, Verdict Verdict);
 
 /// <summary>A run as it was kept, without its photographs.</summary>
 /// <param name="Number">Which run of its case it is, from 1.</param>
 /// <param name="RunAt">When it was run, UTC.</param>
-/// <param name="Verdict">"conforms", "does not conform" or "undecided".</param>
+/// <param name="Verdict">What was said of it.</param>
 /// <param name="Document">The result as JSON.</param>
 /// <param name="Papers">What it was read from; empty for runs from before papers were kept.</param>
 public sealed record KeptRun(
     int Number,
     DateTime RunAt,
-    string Verdict,
+    Verdict Verdict,
     string Document,
     IReadOnlyList<PaperRecord> Papers
 );

@@ -60,7 +60,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     entry.Last.Title,
                     entry.Last.Client,
                     entry.Last.RunAt,
-                    entry.Last.Verdict,
+                    VerdictKeys.Read(entry.Last.Verdict),
                     entry.Runs
                 )),
         ];
@@ -78,7 +78,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     .ToListAsync(stop),
             stop
         );
-        return [.. runs.Select((run, i) => new RunEntry(i + 1, run.RunAt, run.Verdict))];
+        return [.. runs.Select((run, i) => new RunEntry(i + 1, run.RunAt, VerdictKeys.Read(run.Verdict)))];
     }
 
     /// <inheritdoc/>
@@ -100,7 +100,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     : new KeptRun(
                         nth,
                         row.RunAt,
-                        row.Verdict,
+                        VerdictKeys.Read(row.Verdict),
                         row.Document,
                         [.. row.Papers.Select(paper => new PaperRecord(paper.FileName, paper.Bytes))]
                     );
@@ -145,7 +145,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
             Title = run.Title,
             Client = run.Client,
             RunAt = run.RunAt,
-            Verdict = run.Verdict,
+            Verdict = run.Verdict.Key(),
             Document = run.Document,
         };
         foreach (var photograph in photographs)

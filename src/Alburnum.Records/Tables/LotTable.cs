@@ -1,5 +1,6 @@
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -62,7 +63,7 @@ public static class LotTable
             OtherSampleCut { Plan: var plan } other => (
                 "cut",
                 $"{other.Cut}",
-                $"{plan.Plan.SampleSize}, the sample of {plan.Severity.InWords()} inspection, which is in force for this lot"
+                $"{plan.Plan.SampleSize}, the sample of {plan.Severity.Key()} inspection, which is in force for this lot"
             ),
             MoreFailuresThanCut more => (
                 "failures",

@@ -14,7 +14,7 @@ public static class HistoryMapping
         return new()
         {
             Charges = history.Charges,
-            RunLengths = HistoryWords.English.Say(history.RunLengths),
+            RunLengths = HistoryWords.Current.Say(history.RunLengths),
             Measures = [.. history.Measures.Select(Measure)],
             Signals = [.. history.Signalled.SelectMany(Signals).Take(WatchPlant.SignalsKept)],
         };
@@ -33,7 +33,7 @@ public static class HistoryMapping
     private static HistoryMeasure Measure(MeasureHistory watched) =>
         new()
         {
-            Name = watched.Measure.Name,
+            Name = Wording.Current.Say(watched.Measure),
             Unit = watched.Measure.Unit,
             Charges = watched.State.Count,
             Mean = watched.State.Mean,
@@ -51,6 +51,6 @@ public static class HistoryMapping
 
     private static IEnumerable<HistorySignal> Signals(SignalledCharge charge) =>
         SignalWords
-            .English.Say(charge.Signals, charge.Measure, charge.State, charge.Rules)
+            .Current.Say(charge.Signals, charge.Measure, charge.State, charge.Rules)
             .Select(said => new HistorySignal { Charge = charge.Charge, Said = said });
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Risk;
@@ -15,6 +16,12 @@ public sealed record JudgeDocument
 
     /// <summary>Probability that the demands are met; absent where nothing could be determined.</summary>
     public double? Probability { get; init; }
+
+    /// <summary>Least probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityLow { get; init; }
+
+    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityHigh { get; init; }
 
     /// <summary>The whole in a sentence or two.</summary>
     public required string InWords { get; init; }
@@ -63,8 +70,17 @@ public sealed record JudgePart
     /// <summary>Probability that the demand is met; absent where not determined.</summary>
     public double? Probability { get; init; }
 
+    /// <summary>Least probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityLow { get; init; }
+
+    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityHigh { get; init; }
+
     /// <summary>Why, one sentence each.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
+
+    /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
+    public IReadOnlyList<JsonObject> Grounds { get; init; } = [];
 }
 
 /// <summary>A verdict on one piece.</summary>
@@ -80,6 +96,12 @@ public sealed record JudgePiece
     /// <summary>Probability that the piece meets its demand; absent where not determined.</summary>
     public double? Probability { get; init; }
 
+    /// <summary>Least probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityLow { get; init; }
+
+    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityHigh { get; init; }
+
     /// <summary>How far the deciding depth lies above what is asked for, mm; absent where no one depth decides.</summary>
     public double? MarginMm { get; init; }
 
@@ -88,6 +110,9 @@ public sealed record JudgePiece
 
     /// <summary>Why, one sentence each.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
+
+    /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
+    public IReadOnlyList<JsonObject> Grounds { get; init; } = [];
 }
 
 /// <summary>Risks of a wrong verdict on single pieces (JCGM 106), now and with readings of half the uncertainty.</summary>

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -17,25 +18,27 @@ public static class JudgeMapping
         {
             Verdict = batch.Overall.Verdict,
             Probability = batch.Overall.Probability?.Middle,
-            InWords = ReasonWords.English.Say(batch.Parts),
-            Rule = ReasonWords.English.Acceptance.Rule(batch.Rule),
-            Demand = counted.Demand is { } rule ? RequirementWords.English.Depths.Say(rule) : null,
+            ProbabilityLow = batch.Overall.Probability?.Low,
+            ProbabilityHigh = batch.Overall.Probability?.High,
+            InWords = ReasonWords.Current.Say(batch.Parts),
+            Rule = ReasonWords.Current.Acceptance.Rule(batch.Rule),
+            Demand = counted.Demand is { } rule ? RequirementWords.Current.Depths.Say(rule) : null,
             Penetration = Part(batch.Penetration),
             Retention = batch.Retention is { } retention ? Part(retention) : null,
             Counts = batch.Counts,
             ConformingShare = batch.ConformingShare,
-            Believed = JudgeWords.English.Say(counted.Belief),
+            Believed = JudgeWords.Current.Say(counted.Belief),
             Pieces = [.. counted.Pieces.Select(Piece)],
-            OtherReading = counted.Other is { } other ? JudgeWords.English.Say(other, counted.Pieces.Count) : null,
+            OtherReading = counted.Other is { } other ? JudgeWords.Current.Say(other, counted.Pieces.Count) : null,
             Risks = counted.Risks is { } risks
                 ? new()
                 {
                     Now = risks.Now,
                     WithHalfTheUncertainty = risks.WithHalfTheUncertainty,
-                    InWords = [.. JudgeWords.English.Say(risks)],
+                    InWords = [.. JudgeWords.Current.Say(risks)],
                 }
                 : null,
-            Help = [.. JudgeWords.English.Help(counted)],
+            Help = [.. JudgeWords.Current.Help(counted)],
         };
     }
 
@@ -44,7 +47,7 @@ public static class JudgeMapping
     {
         ArgumentNullException.ThrowIfNull(judged);
         var overall = judged.Judged.Overall;
-        var inWords = string.Join(" ", ReasonWords.English.Say(overall.Reasons));
+        var inWords = string.Join(" ", ReasonWords.Current.Say(overall.Reasons));
         // What the case could not judge belongs to its reasons.
         if (judged.Counted is { } counted)
             return Of(counted) with { InWords = inWords };
@@ -52,8 +55,10 @@ public static class JudgeMapping
         {
             Verdict = overall.Verdict,
             Probability = overall.Probability?.Middle,
+            ProbabilityLow = overall.Probability?.Low,
+            ProbabilityHigh = overall.Probability?.High,
             InWords = inWords,
-            Rule = ReasonWords.English.Acceptance.Rule(judged.Judged.Enquired.Acceptance),
+            Rule = ReasonWords.Current.Acceptance.Rule(judged.Judged.Enquired.Acceptance),
             Penetration = Part(overall),
             Counts = BatchConformity.Count(judged.Pieces),
             Pieces = [.. judged.Pieces.Select(Piece)],
@@ -66,7 +71,10 @@ public static class JudgeMapping
         {
             Verdict = judgement.Verdict,
             Probability = judgement.Probability?.Middle,
-            Reasons = ReasonWords.English.Say(judgement.Reasons),
+            ProbabilityLow = judgement.Probability?.Low,
+            ProbabilityHigh = judgement.Probability?.High,
+            Reasons = ReasonWords.Current.Say(judgement.Reasons),
+            Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
     private static JudgePiece Piece(PieceJudgement piece) =>
@@ -75,8 +83,11 @@ public static class JudgeMapping
             Piece = piece.Number,
             Verdict = piece.Judgement.Verdict,
             Probability = piece.Judgement.Probability?.Middle,
+            ProbabilityLow = piece.Judgement.Probability?.Low,
+            ProbabilityHigh = piece.Judgement.Probability?.High,
             MarginMm = piece.Judgement.MarginMm?.Value,
             MarginUMm = piece.Judgement.MarginMm?.StandardUncertainty,
-            Reasons = ReasonWords.English.Say(piece.Judgement.Reasons),
+            Reasons = ReasonWords.Current.Say(piece.Judgement.Reasons),
+            Grounds = ReasonMapping.Of(piece.Judgement.Reasons),
         };
 }

@@ -19,7 +19,7 @@ public static class LotsMapping
             Aql = lots.Sequence.AqlPercent,
             Lots = [.. lots.Steps.Select(Entry)],
             Next = lots.Standing.Next,
-            InWords = LotWords.English.After(lots.Accepted, lots.Steps.Count, lots.Standing.Next),
+            InWords = LotWords.Current.After(lots.Accepted, lots.Steps.Count, lots.Standing.Next),
         };
     }
 
@@ -35,6 +35,6 @@ public static class LotsMapping
             Failures = step.Lot.Failures,
             Outcome = step.Outcome,
             Next = step.After.Next,
-            Because = step.After.Reason is { } reason ? ReasonWords.English.Say(reason) : null,
+            Because = step.After.Reason is { } reason ? ReasonWords.Current.Say(reason) : null,
         };
 }

@@ -6,7 +6,7 @@ namespace Alburnum.Reports.Acceptance;
 /// <summary>Writes a planned sample down.</summary>
 public static class SampleMapping
 {
-    private static SampleWords Words => SampleWords.English;
+    private static SampleWords Words => SampleWords.Current;
 
     /// <summary>The sample as a document.</summary>
     public static SampleDocument Of(PlannedSample sample)
@@ -33,7 +33,7 @@ public static class SampleMapping
                     Curve = behaviour.Curve,
                 }),
             ],
-            Notes = SampleNoteWords.English.Say(sample),
+            Notes = SampleNoteWords.Current.Say(sample),
         };
     }
 

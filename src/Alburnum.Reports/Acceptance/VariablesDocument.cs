@@ -1,4 +1,6 @@
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
@@ -17,6 +19,10 @@ public sealed record VariablesDocument
 
     /// <summary>What was asked, in words.</summary>
     public required string Rule { get; init; }
+
+    /// <summary>What kind of quantity was measured.</summary>
+    [JsonConverter(typeof(MeasureKindConverter))]
+    public required MeasureKind Kind { get; init; }
 
     /// <summary>What was measured.</summary>
     public required string Measure { get; init; }
@@ -60,6 +66,9 @@ public sealed record VariablesDocument
 
     /// <summary>Why, one sentence each.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
+
+    /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
+    public IReadOnlyList<JsonObject> Grounds { get; init; } = [];
 }
 
 /// <summary>Where a reading was cut off.</summary>

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Variables;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
 
@@ -15,9 +16,10 @@ public static class VariablesMapping
         return new()
         {
             Verdict = judged.Verdict,
-            InWords = ReasonWords.English.Variables.Batch(judged, valued.Measure.Name),
-            Rule = ReasonWords.English.Variables.Demand(demand),
-            Measure = valued.Measure.Name,
+            InWords = ReasonWords.Current.Variables.Batch(judged, Wording.Current.Say(valued.Measure)),
+            Rule = ReasonWords.Current.Variables.Demand(demand),
+            Kind = valued.Measure.Kind,
+            Measure = Wording.Current.Say(valued.Measure),
             Unit = demand.Unit,
             Limit = demand.Limit,
             Share = demand.Share,
@@ -38,7 +40,8 @@ public static class VariablesMapping
                     CutOff = Cut(piece.Reading),
                 }),
             ],
-            Reasons = ReasonWords.English.Say(judged.Reasons),
+            Reasons = ReasonWords.Current.Say(judged.Reasons),
+            Grounds = ReasonMapping.Of(judged.Reasons),
         };
     }
 

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Alburnum.Cases;
 using Alburnum.Penetration;
@@ -15,7 +16,7 @@ public sealed record CaseDocument
     public const string FormatName = "alburnum case report";
 
     /// <summary>Version of the format; rises when a field changes its meaning or goes.</summary>
-    public const int FormatVersion = 1;
+    public const int FormatVersion = 2;
 
     /// <summary>Name of the format.</summary>
     public required string Format { get; init; }
@@ -162,6 +163,22 @@ public sealed record RequirementDocument
     public required IReadOnlyList<TraceRowDocument> Trace { get; init; }
 }
 
+/// <summary>How a row of the rulebook fares.</summary>
+public enum TraceOutcome
+{
+    /// <summary>It applies.</summary>
+    Applies,
+
+    /// <summary>It would apply, but gives way to an exception.</summary>
+    GivesWay,
+
+    /// <summary>Something that it asks is not known.</summary>
+    Open,
+
+    /// <summary>It fails on one field.</summary>
+    Fails,
+}
+
 /// <summary>One row of the trace.</summary>
 public sealed record TraceRowDocument
 {
@@ -173,6 +190,10 @@ public sealed record TraceRowDocument
 
     /// <summary>Whether it applies.</summary>
     public required bool Applies { get; init; }
+
+    /// <summary>How it fares; null in documents that were kept before this was written down.</summary>
+    [JsonConverter(typeof(TraceOutcomeConverter))]
+    public TraceOutcome? Kind { get; init; }
 
     /// <summary>"applies", or which field kept it from applying.</summary>
     public required string Outcome { get; init; }
@@ -195,8 +216,17 @@ public sealed record VerdictDocument
     /// <summary>Probability of conformity, 0 to 1; null where nothing could be determined.</summary>
     public double? Probability { get; init; }
 
+    /// <summary>Least probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityLow { get; init; }
+
+    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
+    public double? ProbabilityHigh { get; init; }
+
     /// <summary>Why, one sentence each.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
+
+    /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
+    public IReadOnlyList<JsonObject> Grounds { get; init; } = [];
 }
 
 /// <summary>One piece cut from the batch.</summary>

@@ -11,7 +11,7 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
 public static class CaseMapping
 {
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>Makes the document.</summary>
     /// <param name="run">The case measured and judged.</param>
@@ -39,7 +39,7 @@ public static class CaseMapping
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run.Expected.Charge),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
-                ? [.. remarks.Select(ExpectationWords.English.Say)]
+                ? [.. remarks.Select(ExpectationWords.Current.Say)]
                 : null,
             Batch = Batch(result),
             Pieces =
@@ -57,10 +57,10 @@ public static class CaseMapping
     private static EnquiryDocument Enquiry(Enquiry enquiry) =>
         new()
         {
-            Component = enquiry.Component?.Name ?? SheetWords.English.NotStated,
-            Section = enquiry.Section?.Label ?? SheetWords.English.NotStated,
+            Component = enquiry.Component?.Name ?? SheetWords.Current.NotStated,
+            Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
-            Species = enquiry.Species?.Name ?? SheetWords.English.NotStated,
+            Species = enquiry.Species?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
             UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
@@ -112,21 +112,24 @@ public static class CaseMapping
 
     private static IEnumerable<TraceRowDocument> Rows(TraceStep step) =>
         step
-            .Matched.Select(row => Row(row, true, Words.Rows.Applies))
-            .Concat(step.SetAside.Select(row => Row(row, false, Words.Rows.GivesWay)))
-            .Concat(step.Open.Select(miss => Row(miss.Row, false, Words.Rows.Open(miss.Field))))
+            .Matched.Select(row => Row(row, TraceOutcome.Applies, Words.Rows.Applies))
+            .Concat(step.SetAside.Select(row => Row(row, TraceOutcome.GivesWay, Words.Rows.GivesWay)))
+            .Concat(step.Open.Select(miss => Row(miss.Row, TraceOutcome.Open, Words.Rows.Open(miss.Field))))
             .Concat(
                 // A row of one condition that fails has nothing in common with the enquiry: no near miss.
                 step.NearMisses.Where(miss => miss.Row.When.Count > 1)
-                    .Select(miss => Row(miss.Row, false, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found)))
+                    .Select(miss =>
+                        Row(miss.Row, TraceOutcome.Fails, Words.Rows.Fails(miss.Field, miss.Asked, miss.Found))
+                    )
             );
 
-    private static TraceRowDocument Row(Row row, bool applies, string outcome) =>
+    private static TraceRowDocument Row(Row row, TraceOutcome kind, string outcome) =>
         new()
         {
             Row = row.Key,
             Says = Words.Rows.WhenAndDemand(row),
-            Applies = applies,
+            Applies = kind == TraceOutcome.Applies,
+            Kind = kind,
             Outcome = outcome,
             Standing = row.Provenance.Standing,
             Citation = row.Provenance.Citation,
@@ -137,7 +140,7 @@ public static class CaseMapping
         {
             PiecesInBatch = result.Enquired.BatchSize,
             PiecesCut = result.Pieces.Count,
-            AcceptanceRule = ReasonWords.English.Acceptance.Rule(result.Enquired.Acceptance),
+            AcceptanceRule = ReasonWords.Current.Acceptance.Rule(result.Enquired.Acceptance),
             ConformingShareLowerBound = result.Batch is { } batch
                 ? Math.Round(batch.ConformingShare.LowerBound, 4)
                 : null,
@@ -184,6 +187,7 @@ public static class CaseMapping
                 ? verdict with
                 {
                     Reasons = notes,
+                    Grounds = [],
                 }
                 : verdict
         );
@@ -226,7 +230,10 @@ public static class CaseMapping
         {
             Verdict = judgement.Verdict,
             Probability = judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
-            Reasons = ReasonWords.English.Say(judgement.Reasons),
+            ProbabilityLow = judgement.Probability is { Low: var low } ? Math.Round(low, 4) : null,
+            ProbabilityHigh = judgement.Probability is { High: var high } ? Math.Round(high, 4) : null,
+            Reasons = ReasonWords.Current.Say(judgement.Reasons),
+            Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
     private static IReadOnlyList<string> Sources(Trace trace) =>
@@ -235,7 +242,7 @@ public static class CaseMapping
                 .Steps.SelectMany(step => step.Matched)
                 .Select(row => row.Provenance)
                 .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
-                .Select(source => $"{source.Citation} ({source.Standing.InWords()})")
+                .Select(source => $"{source.Citation} ({Wording.Current.Say(source.Standing)})")
                 .Distinct(StringComparer.Ordinal),
         ];
 }

@@ -12,7 +12,7 @@ public static class ExpectationMapping
     {
         if (run.Expected.Prediction is not { } prediction)
             return null;
-        var (asked, words) = (prediction.Asked, TreatingWords.English);
+        var (asked, words) = (prediction.Asked, TreatingWords.Current);
         return new()
         {
             Schedule = asked.Schedule.Value.Name,
@@ -22,7 +22,7 @@ public static class ExpectationMapping
             MeasuredMeanDepthMm = run.Judged.Measured.MeanDepthMm,
             CoreShare = prediction.Quick.CoreShare,
             Assumptions = words.Say(asked.Assumptions),
-            RestsOn = [.. PredictionWords.English.RestsOn(prediction)],
+            RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
         };
     }
@@ -47,8 +47,8 @@ public static class ExpectationMapping
     /// <summary>What to mind with a prediction and with a charge.</summary>
     internal static IEnumerable<string> Cautions(CaseExpectation expected) =>
         [
-            .. expected.Prediction is null ? [] : TreatingWords.English.Cautions,
-            .. expected.Charge is null ? [] : ChargeWords.English.Cautions,
+            .. expected.Prediction is null ? [] : TreatingWords.Current.Cautions,
+            .. expected.Charge is null ? [] : ChargeWords.Current.Cautions,
         ];
 
     /// <summary>Whether a case says anything of what was expected.</summary>
@@ -62,7 +62,7 @@ public static class ExpectationMapping
     public static IEnumerable<(string Name, string Value)> Rows(CaseDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        var words = ExpectationWords.English;
+        var words = ExpectationWords.Current;
         if (document.Prediction is { } prediction)
         {
             yield return words.Treatment(prediction.Schedule, prediction.Incising);
@@ -89,8 +89,8 @@ public static class ExpectationMapping
         foreach (var remark in document.Remarks ?? [])
             yield return remark;
         if (document.Charge?.DryingDays is { } days)
-            yield return ChargeWords.English.TooWet(days);
+            yield return ChargeWords.Current.TooWet(days);
         if (document.Prediction?.Assumptions is { Count: > 0 } assumptions)
-            yield return TreatingWords.English.Assumed(assumptions);
+            yield return TreatingWords.Current.Assumed(assumptions);
     }
 }

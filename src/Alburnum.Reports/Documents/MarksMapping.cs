@@ -2,6 +2,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Documents;
 
@@ -59,28 +60,25 @@ public static class MarksMapping
             return "";
         string?[] parts =
         [
-            marks.CornersPx is null ? null : Say("marks.outline"),
-            marks.Scale is { } bar ? Say("marks.length", ("length", Figures.Mm(bar.LengthMm))) : null,
+            marks.CornersPx is null ? null : Said("marks.outline"),
+            marks.Scale is { } bar ? Said("marks.length", ("length", Figures.Mm(bar.LengthMm))) : null,
             Places(marks.TreatedPx, "marks.one-treated", "marks.treated"),
             Places(marks.UntreatedPx, "marks.one-untreated", "marks.untreated"),
             Places(marks.LeaveOutPx, "marks.one-left-out", "marks.left-out"),
-            marks.HeartwoodPx is null ? null : Say("marks.heartwood"),
-            marks.HeartwoodRingPx is null ? null : Say("marks.heartwood-ring"),
-            marks.HeartwoodRadiusMm is { } radius ? Say("marks.pith", ("radius", Figures.Mm(radius))) : null,
+            marks.HeartwoodPx is null ? null : Said("marks.heartwood"),
+            marks.HeartwoodRingPx is null ? null : Said("marks.heartwood-ring"),
+            marks.HeartwoodRadiusMm is { } radius ? Said("marks.pith", ("radius", Figures.Mm(radius))) : null,
         ];
-        return Say("marks.pointed-out", ("parts", string.Join("; ", parts.Where(part => part is not null))));
+        return Said("marks.pointed-out", ("parts", string.Join("; ", parts.Where(part => part is not null))));
     }
 
     private static string? Places(IReadOnlyList<double[]>? points, string one, string more) =>
         points?.Count switch
         {
             null or 0 => null,
-            1 => Say(one),
-            { } count => Say(more, ("count", Figures.Whole(count))),
+            1 => Said(one),
+            { } count => Said(more, ("count", Figures.Whole(count))),
         };
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
 
     private static List<double[]>? Touched(PhotographMarks marks, TouchKind kind) =>
         marks.Touched(kind) is { Count: > 0 } points ? Points(points) : null;

@@ -143,7 +143,7 @@ public sealed record HeartwoodDocument
 {
     /// <summary>How it was found: "given", "reagent", "colour" or "not determined".</summary>
     [JsonConverter(typeof(HeartwoodSourceConverter))]
-    public required HeartwoodSource Told { get; init; }
+    public required HeartwoodSource DetectedBy { get; init; }
 
     /// <summary>Standard uncertainty of its border, mm; null where it was not determined.</summary>
     public double? BorderUMm { get; init; }

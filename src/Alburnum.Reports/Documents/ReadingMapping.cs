@@ -72,7 +72,7 @@ public static class ReadingMapping
         };
         return new()
         {
-            Told = Source(heartwood),
+            DetectedBy = Source(heartwood),
             BorderUMm = borderMm is { } u ? Mm(u) : null,
             PithPx = detected is null ? null : Point(detected.PithPx),
             RadiusMm = detected is null ? null : Mm(detected.RadiusMm),

@@ -1,74 +1,193 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Penetration;
-using Alburnum.Reports.Words;
+using Alburnum.Records.Facts;
+using Alburnum.Records.Store;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Documents;
 
-/// <summary>Writes a value of an enumeration as the words that people read, and reads it from them.</summary>
-/// <param name="inWords">The words of each value.</param>
-public abstract class WordConverter<T>(Func<T, string> inWords) : JsonConverter<T>
+/// <summary>
+/// Writes a value of an enumeration as a plain word or two, and reads it from them. They are part of the format: the same whatever language people are spoken to in.
+/// </summary>
+/// <param name="name">The name of each value.</param>
+public abstract class WordConverter<T>(Func<T, string> name) : JsonConverter<T>
     where T : struct, Enum
 {
+    /// <summary>Values under their own names: "not covered" for NotCovered.</summary>
+    protected WordConverter()
+        : this(value => DocumentNames.Of(value)) { }
+
     /// <inheritdoc/>
     public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         var text = reader.GetString();
         foreach (var value in Enum.GetValues<T>())
-            if (inWords(value) == text)
+            if (name(value) == text)
                 return value;
-        throw new JsonException($"\"{text}\" is not one of {string.Join(", ", Enum.GetValues<T>().Select(inWords))}.");
+        throw new JsonException($"\"{text}\" is not one of {string.Join(", ", Enum.GetValues<T>().Select(name))}.");
     }
 
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options)
     {
         ArgumentNullException.ThrowIfNull(writer);
-        writer.WriteStringValue(inWords(value));
+        writer.WriteStringValue(name(value));
     }
 }
 
-/// <summary>Verdicts as words.</summary>
-public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictWords.InWords);
+/// <summary>What values are called in documents.</summary>
+internal static class DocumentNames
+{
+    /// <summary>normal, log-normal.</summary>
+    public static string Of(Population population) => population == Population.LogNormal ? "log-normal" : "normal";
 
-/// <summary>Standings as words.</summary>
-public sealed class StandingConverter() : WordConverter<Standing>(StandingWords.InWords);
+    /// <summary>A value's own name, in small letters with a space between words.</summary>
+    public static string Of<T>(T value)
+        where T : struct, Enum
+    {
+        StringBuilder name = new();
+        foreach (var letter in value.ToString())
+        {
+            if (char.IsUpper(letter) && name.Length > 0)
+                name.Append(' ');
+            name.Append(char.ToLowerInvariant(letter));
+        }
+        return name.ToString();
+    }
+}
 
-/// <summary>Populations as words.</summary>
-public sealed class PopulationConverter() : WordConverter<Population>(PopulationWords.InWords);
+/// <summary>conforms, does not conform, undecided.</summary>
+public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictKeys.Key);
 
-/// <summary>Inspection levels as written.</summary>
-public sealed class LevelConverter() : WordConverter<InspectionLevel>(InspectionWords.InWords);
+/// <summary>published, common practice, from memory.</summary>
+public sealed class StandingConverter() : WordConverter<Standing>(StandingKeys.Key);
 
-/// <summary>Severities as words.</summary>
-public sealed class SeverityConverter() : WordConverter<Severity>(InspectionWords.InWords);
+/// <summary>normal, log-normal.</summary>
+public sealed class PopulationConverter() : WordConverter<Population>(DocumentNames.Of);
 
-/// <summary>What became of lots, as words.</summary>
-public sealed class LotOutcomeConverter() : WordConverter<LotOutcome>(LotWords.English.Say);
+/// <summary>depth, retention, uptake, strength.</summary>
+public sealed class MeasureKindConverter : WordConverter<MeasureKind>;
 
-/// <summary>The next inspection as words.</summary>
-public sealed class NextInspectionConverter() : WordConverter<NextInspection>(LotWords.English.Say);
+/// <summary>pieces, cores, mean depth, least depth, uptake, zone.</summary>
+public sealed class SweepMeasureConverter : WordConverter<SweepMeasure>;
 
-/// <summary>Sawn or round, as words.</summary>
-public sealed class FormConverter() : WordConverter<TimberForm>(RequirementWords.English.Say);
+/// <summary>applies, gives way, open, fails.</summary>
+public sealed class TraceOutcomeConverter : WordConverter<TraceOutcome>;
 
-/// <summary>Outcomes of an answer as words.</summary>
-public sealed class AnswerOutcomeConverter() : WordConverter<AnswerOutcome>(RequirementWords.English.Answers.Say);
+/// <summary>S-1 to S-4, I, II, III.</summary>
+public sealed class LevelConverter() : WordConverter<InspectionLevel>(InspectionKeys.Key);
 
-/// <summary>Subjects of rows as words.</summary>
-public sealed class SubjectConverter() : WordConverter<Subject>(RequirementWords.English.Rows.Say);
+/// <summary>normal, tightened, reduced.</summary>
+public sealed class SeverityConverter() : WordConverter<Severity>(InspectionKeys.Key);
 
-/// <summary>Fields of an enquiry as words.</summary>
-public sealed class FieldConverter() : WordConverter<Field>(RequirementWords.English.Rows.Say);
+/// <summary>accepted, accepted in the gap, not accepted.</summary>
+public sealed class LotOutcomeConverter()
+    : WordConverter<LotOutcome>(value =>
+        value switch
+        {
+            LotOutcome.AcceptedInGap => "accepted in the gap",
+            LotOutcome.Rejected => "not accepted",
+            _ => DocumentNames.Of(value),
+        }
+    );
 
-/// <summary>Kinds of routes as words.</summary>
-public sealed class RouteKindConverter() : WordConverter<RouteKind>(RequirementWords.English.Routes.Say);
+/// <summary>normal, tightened, reduced, stopped.</summary>
+public sealed class NextInspectionConverter : WordConverter<NextInspection>;
 
-/// <summary>Whether a demand is usually met, as words.</summary>
-public sealed class ReachConverter() : WordConverter<ReachVerdict>(RequirementWords.English.Routes.Say);
+/// <summary>sawn, round.</summary>
+public sealed class FormConverter : WordConverter<TimberForm>;
 
-/// <summary>Kinds of findings as words.</summary>
-public sealed class FindingKindConverter() : WordConverter<RulebookFindingKind>(RequirementWords.English.Checks.Say);
+/// <summary>required, not permitted, not covered.</summary>
+public sealed class AnswerOutcomeConverter : WordConverter<AnswerOutcome>;
+
+/// <summary>use class, service life, penetration, retention, moisture, conditions.</summary>
+public sealed class SubjectConverter()
+    : WordConverter<Subject>(value =>
+        value switch
+        {
+            Subject.Life => "service life",
+            Subject.Advice => "conditions",
+            _ => DocumentNames.Of(value),
+        }
+    );
+
+/// <summary>What is known of a piece: component, sawn or round, use class and so on.</summary>
+public sealed class FieldConverter()
+    : WordConverter<Field>(value =>
+        value switch
+        {
+            Field.Form => "sawn or round",
+            Field.Life => "desired service life (years)",
+            Field.SpeciesGroup => "group of species",
+            Field.SapwoodTreatability => "treatability of the sapwood",
+            Field.HeartwoodTreatability => "treatability of the heartwood",
+            Field.Thickness => "thickness (mm)",
+            Field.Moisture => "moisture before treatment (%)",
+            Field.StatedClass => "class stated by the contract",
+            _ => DocumentNames.Of(value),
+        }
+    );
+
+/// <summary>Several of them.</summary>
+public sealed class FieldsConverter : JsonConverter<IReadOnlyList<Field>>
+{
+    private static readonly FieldConverter Each = new();
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Field> Read(
+        ref Utf8JsonReader reader,
+        Type typeToConvert,
+        JsonSerializerOptions options
+    )
+    {
+        List<Field> fields = [];
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
+            fields.Add(Each.Read(ref reader, typeof(Field), options));
+        return fields;
+    }
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, IReadOnlyList<Field> value, JsonSerializerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        writer.WriteStartArray();
+        foreach (var field in value)
+            Each.Write(writer, field, options);
+        writer.WriteEndArray();
+    }
+}
+
+/// <summary>incise, dry, round timber, other species, durable heartwood, shorter life, lower use class.</summary>
+public sealed class RouteKindConverter()
+    : WordConverter<RouteKind>(value => value == RouteKind.UseRound ? "round timber" : DocumentNames.Of(value));
+
+/// <summary>usually reached, not known whether reached, usually not reached.</summary>
+public sealed class ReachConverter()
+    : WordConverter<ReachVerdict>(value =>
+        value switch
+        {
+            ReachVerdict.Likely => "usually reached",
+            ReachVerdict.NotKnown => "not known whether reached",
+            ReachVerdict.Unlikely => "usually not reached",
+            _ => DocumentNames.Of(value),
+        }
+    );
+
+/// <summary>contradiction, asks for less, unreachable row, gap, not covered, overlap, not checked.</summary>
+public sealed class FindingKindConverter()
+    : WordConverter<RulebookFindingKind>(value =>
+        value switch
+        {
+            RulebookFindingKind.AsksLess => "asks for less",
+            RulebookFindingKind.Unreachable => "unreachable row",
+            RulebookFindingKind.Silent => "not covered",
+            RulebookFindingKind.TooLarge => "not checked",
+            _ => DocumentNames.Of(value),
+        }
+    );

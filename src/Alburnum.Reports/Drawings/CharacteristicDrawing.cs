@@ -46,7 +46,7 @@ public static class CharacteristicDrawing
         return new(
             Width,
             Below + 14 + LegendLine * curves.Count,
-            DrawingWords.English.CharacteristicTitle(title),
+            DrawingWords.Current.CharacteristicTitle(title),
             [
                 new Label(new(2, 6), title, Heading(title), Anchor.Start, Ink.Text),
                 .. Acceptance(upTo),
@@ -61,7 +61,7 @@ public static class CharacteristicDrawing
 
     private static IEnumerable<Mark> Acceptance(double upTo)
     {
-        yield return new Label(new(2, Top - 3.5), DrawingWords.English.Acceptance, Type, Anchor.Start, Ink.Quiet);
+        yield return new Label(new(2, Top - 3.5), DrawingWords.Current.Acceptance, Type, Anchor.Start, Ink.Quiet);
         for (var tick = 0; tick <= 10; tick += 2)
         {
             var probability = tick / 10.0;
@@ -81,7 +81,7 @@ public static class CharacteristicDrawing
             yield return new Label(new(at.X, at.Y + 4.5), Percent(share), Type, Anchor.Middle, Ink.Quiet);
         }
         var name = new Spot(Width - Right, Below + 9.5);
-        yield return new Label(name, DrawingWords.English.FailingShare, Type, Anchor.End, Ink.Quiet);
+        yield return new Label(name, DrawingWords.Current.FailingShare, Type, Anchor.End, Ink.Quiet);
     }
 
     /// <summary>A curve and its line of the legend.</summary>

@@ -31,7 +31,7 @@ public static class PhotographDrawing
             marks.AddRange(Cased(Spots(border), Heartwood, pen, closed: false, dashed: true));
         if (reading.Marks is { } pointedOut)
             marks.AddRange(MarksDrawing.Of(pointedOut, 1.4 * pen));
-        return new Drawing(width, height, DrawingWords.English.PhotographTitle(name), marks);
+        return new Drawing(width, height, DrawingWords.Current.PhotographTitle(name), marks);
     }
 
     /// <summary>A light line on a dark one, so that it is seen on any ground.</summary>

@@ -33,7 +33,7 @@ public static class RunChartDrawing
     private const int DotCorners = 12;
     private const double DotMm = 0.9;
 
-    private static DrawingWords Words => DrawingWords.English;
+    private static DrawingWords Words => DrawingWords.Current;
 
     /// <summary>The run chart of a measure that has a charge or more.</summary>
     public static Drawing Of(HistoryMeasure measure)

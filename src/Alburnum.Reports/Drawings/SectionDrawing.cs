@@ -42,7 +42,7 @@ public static class SectionDrawing
     }
 
     private static string Title(ReadingDocument reading, string name) =>
-        DrawingWords.English.SectionTitle(name, reading.Depth is { } depth ? (depth.MinMm, depth.MeanMm) : null);
+        DrawingWords.Current.SectionTitle(name, reading.Depth is { } depth ? (depth.MinMm, depth.MeanMm) : null);
 
     /// <summary>The band of one face, an area for each unbroken run; bands of neighbouring faces overlap at the corners.</summary>
     private static IEnumerable<Mark> Band(FaceDocument face, IFaceMap map) =>

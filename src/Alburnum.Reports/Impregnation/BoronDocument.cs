@@ -62,8 +62,8 @@ public static class BoronMapping
             Slow = Place(spread.Slow),
             Middle = Place(spread.Middle),
             Fast = Place(spread.Fast),
-            Notes = [.. BoronWords.English.Notes(spread)],
-            Cautions = BoronWords.English.Cautions,
+            Notes = [.. BoronWords.Current.Notes(spread)],
+            Cautions = BoronWords.Current.Cautions,
         };
     }
 

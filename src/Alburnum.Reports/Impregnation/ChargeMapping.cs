@@ -34,10 +34,10 @@ public static class ChargeMapping
             CoreShare = planned.CoreShare,
             Assumptions =
             [
-                .. TreatingWords.English.Say(planned.Assumptions),
-                .. planned.DryingDays is null ? [] : (string[])[ChargeWords.English.Diffusion],
+                .. TreatingWords.Current.Say(planned.Assumptions),
+                .. planned.DryingDays is null ? [] : (string[])[ChargeWords.Current.Diffusion],
             ],
-            Cautions = ChargeWords.English.Cautions,
+            Cautions = ChargeWords.Current.Cautions,
         };
     }
 
@@ -60,9 +60,9 @@ public static class ChargeMapping
             ExpectedLPerM3 = planned.Plan.Question.UptakeLPerM3,
             AsExpected = reconciled.IsAsExpected,
             RetentionKgPerM3 = account.RetentionKgPerM3,
-            Findings = ChargeWords.English.Say(account.Findings),
-            Assumptions = TreatingWords.English.Say(planned.Assumptions),
-            Cautions = ChargeWords.English.Cautions,
+            Findings = ChargeWords.Current.Say(account.Findings),
+            Assumptions = TreatingWords.Current.Say(planned.Assumptions),
+            Cautions = ChargeWords.Current.Cautions,
         };
     }
 }

@@ -60,7 +60,7 @@ public static class IncisingMapping
     public static IncisingDocument Of(IncisingDesign design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        var (words, penalty, chosen) = (IncisingWords.English, design.Penalty, design.Search.Chosen);
+        var (words, penalty, chosen) = (IncisingWords.Current, design.Penalty, design.Search.Chosen);
         return new()
         {
             Title = words.Title(design.Asked),
@@ -77,10 +77,10 @@ public static class IncisingMapping
                 }),
             ],
             Answer = words.Answer(chosen),
-            StrengthPenalty = chosen?.Pattern is { } pattern ? TreatingWords.English.Penalty(penalty, pattern) : null,
+            StrengthPenalty = chosen?.Pattern is { } pattern ? TreatingWords.Current.Penalty(penalty, pattern) : null,
             PenaltySource = chosen?.Pattern is null ? null : words.Source(penalty),
             Check = design.Check is { } check ? words.Say(check) : null,
-            Assumptions = TreatingWords.English.Say(design.Asked.Assumptions),
+            Assumptions = TreatingWords.Current.Say(design.Asked.Assumptions),
             Cautions = words.Cautions,
         };
     }

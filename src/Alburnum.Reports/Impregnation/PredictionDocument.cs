@@ -78,11 +78,31 @@ public sealed record PredictionDocument
     public required IReadOnlyList<string> Cautions { get; init; }
 }
 
+/// <summary>How a run of the flow solver ended.</summary>
+public enum SolverEnding
+{
+    /// <summary>At the end of the schedule.</summary>
+    Completed,
+
+    /// <summary>Early: a cell stayed out of balance however short the step.</summary>
+    StepTooSmall,
+
+    /// <summary>Early: after as many steps as are allowed.</summary>
+    StepLimit,
+}
+
+/// <summary>completed, step too small, step limit.</summary>
+public sealed class SolverEndingConverter : WordConverter<SolverEnding>;
+
 /// <summary>What the flow solver found.</summary>
 public sealed record SolverDocument
 {
     /// <summary>How the run ended.</summary>
-    public required string Ending { get; init; }
+    [JsonConverter(typeof(SolverEndingConverter))]
+    public required SolverEnding Ending { get; init; }
+
+    /// <summary>The same in a sentence.</summary>
+    public required string EndingInWords { get; init; }
 
     /// <summary>Cells of the section.</summary>
     public required int Cells { get; init; }

@@ -13,7 +13,7 @@ public static class PredictionDrawing
     private const double MarginMm = 8;
     private const double RowMm = 5;
 
-    private static DrawingWords Words => DrawingWords.English;
+    private static DrawingWords Words => DrawingWords.Current;
 
     /// <summary>The section at full size: where the solver has solution, the heartwood's border, and the depths one piece in twenty stays under, half reach and one in twenty exceeds.</summary>
     /// <param name="section">The solver's answer for the median piece.</param>

@@ -11,7 +11,7 @@ public static class PredictionMapping
     public static PredictionDocument Of(TreatingPrediction prediction)
     {
         ArgumentNullException.ThrowIfNull(prediction);
-        var (asked, quick, words) = (prediction.Asked, prediction.Quick, TreatingWords.English);
+        var (asked, quick, words) = (prediction.Asked, prediction.Quick, TreatingWords.Current);
         var question = asked.Prediction;
         return new()
         {
@@ -37,8 +37,8 @@ public static class PredictionMapping
             Solver = prediction.Solved is { } solved ? Solver(solved) : null,
             EndDepthMm = prediction.EndDepthMm,
             Assumptions = words.Say(asked.Assumptions),
-            Models = [.. PredictionWords.English.Models(prediction)],
-            RestsOn = [.. PredictionWords.English.RestsOn(prediction)],
+            Models = [.. PredictionWords.Current.Models(prediction)],
+            RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
             Cautions = words.Cautions,
         };
@@ -53,7 +53,14 @@ public static class PredictionMapping
         ];
         return new()
         {
-            Ending = PredictionWords.English.Say(section.Run.Ending),
+            Ending = section.Run.Ending switch
+            {
+                Completed => SolverEnding.Completed,
+                StepTooSmall => SolverEnding.StepTooSmall,
+                StepLimit => SolverEnding.StepLimit,
+                var other => throw new ArgumentOutOfRangeException(nameof(solved), other, "Not an ending."),
+            },
+            EndingInWords = PredictionWords.Current.Say(section.Run.Ending),
             Cells = section.Mesh.Problem.Mesh.CellCount,
             ReachedShare = section.ReachedShare,
             MeanDepthMm = section.MeanDepthMm(),

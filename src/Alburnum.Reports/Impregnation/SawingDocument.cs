@@ -62,13 +62,13 @@ public static class SawingMapping
         ArgumentNullException.ThrowIfNull(log);
         return new()
         {
-            Title = SawingWords.English.Title(log),
+            Title = SawingWords.Current.Title(log),
             Demand = TreatingWords.Demand(log.Asked.Prediction.Rule),
             Pieces = [.. log.Pieces.Select((piece, i) => Piece(i + 1, piece))],
             PieceShare = log.PieceShare,
             CoreShare = log.CoreShare,
-            Assumptions = TreatingWords.English.Say(log.Assumptions),
-            Cautions = SawingWords.English.Cautions,
+            Assumptions = TreatingWords.Current.Say(log.Assumptions),
+            Cautions = SawingWords.Current.Cautions,
         };
     }
 

@@ -46,9 +46,9 @@ public static class SawingDrawing
             marks.Add(new Label(At(x, y - 1.2 / scale), number, 3.4, Anchor.Middle, Ink.Text));
         }
         var below = 2 * MarginMm + LogMm;
-        var legend = DrawingWords.English.SawingLegend(2 * log.LogRadiusMm, 2 * log.HeartwoodRadiusMm);
+        var legend = DrawingWords.Current.SawingLegend(2 * log.LogRadiusMm, 2 * log.HeartwoodRadiusMm);
         for (var i = 0; i < legend.Count; i++)
             marks.Add(new Label(new(MarginMm, below + 5 * i), legend[i], 3, Anchor.Start, Ink.Quiet));
-        return new Drawing(LogMm + 2 * MarginMm, below + 9, DrawingWords.English.SawingTitle(pieces.Count), marks);
+        return new Drawing(LogMm + 2 * MarginMm, below + 9, DrawingWords.Current.SawingTitle(pieces.Count), marks);
     }
 }

@@ -1,4 +1,6 @@
+using System.Text.Json.Serialization;
 using Alburnum.Records.Sweeps;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
@@ -10,8 +12,12 @@ public sealed record SweepDocument
     /// <summary>What was asked, in one line.</summary>
     public required string Title { get; init; }
 
-    /// <summary>The measure with its unit.</summary>
-    public required string Measure { get; init; }
+    /// <summary>The measure.</summary>
+    [JsonConverter(typeof(SweepMeasureConverter))]
+    public required SweepMeasure Measure { get; init; }
+
+    /// <summary>The measure in words, with its unit.</summary>
+    public required string MeasureInWords { get; init; }
 
     /// <summary>True for shares, 0 to 1, drawn as per cent.</summary>
     public required bool IsShare { get; init; }
@@ -55,8 +61,9 @@ public static class SweepMapping
         var treating = request.Treating;
         return new()
         {
-            Title = TreatingWords.English.Title(treating.Species, treating.Section, treating.Schedule),
-            Measure = SweepWords.English.Say(measure),
+            Title = TreatingWords.Current.Title(treating.Species, treating.Section, treating.Schedule),
+            Measure = measure,
+            MeasureInWords = SweepWords.Current.Say(measure),
             IsShare = measure.IsShare(),
             Across = Axis(request.Across),
             Up = Axis(request.Up),
@@ -67,7 +74,7 @@ public static class SweepMapping
                     .Chunk(request.Across.Values.Count)
                     .Select(row => (IReadOnlyList<double?>)row),
             ],
-            Cautions = TreatingWords.English.Cautions,
+            Cautions = TreatingWords.Current.Cautions,
         };
     }
 

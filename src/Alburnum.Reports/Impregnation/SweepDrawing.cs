@@ -27,7 +27,7 @@ public static class SweepDrawing
         var marks = new List<Mark>
         {
             new Label(new(4, 6), map.Title, 3.4, Anchor.Start, Ink.Text),
-            new Label(new(4, 11), map.Measure, 3.2, Anchor.Start, Ink.Quiet),
+            new Label(new(4, 11), map.MeasureInWords, 3.2, Anchor.Start, Ink.Quiet),
         };
         for (var row = 0; row < rows; row++)
         {
@@ -71,7 +71,7 @@ public static class SweepDrawing
         marks.Add(new Label(new(Left + MapWidth, Top + MapHeight + 10), Label(map.Across), 3, Anchor.End, Ink.Text));
         marks.Add(new Label(new(Left - 2, Top - 2), Label(map.Up), 3, Anchor.Start, Ink.Text));
         marks.AddRange(Scale(map, low, high));
-        return new Drawing(Left + MapWidth + 26, Top + MapHeight + 14, $"{map.Title}: {map.Measure}", marks);
+        return new Drawing(Left + MapWidth + 26, Top + MapHeight + 14, $"{map.Title}: {map.MeasureInWords}", marks);
     }
 
     private static IEnumerable<Mark> Scale(SweepDocument map, double low, double high)

@@ -31,7 +31,12 @@ public static class DocumentJson
     /// <exception cref="NotSupportedException">Not a document of this project.</exception>
     public static T Read<T>(string json)
         where T : class =>
-        (T?)JsonSerializer.Deserialize(json, typeof(T), Context) ?? throw new JsonException("The document is empty.");
+        (T?)JsonSerializer.Deserialize(InTodaysNames(json), typeof(T), Context)
+        ?? throw new JsonException("The document is empty.");
+
+    // Stores hold case reports of version 1. Within a sentence the quotes would be escaped.
+    private static string InTodaysNames(string json) =>
+        json.Replace("\"told\":", "\"detected_by\":", StringComparison.Ordinal);
 }
 
 [JsonSerializable(typeof(AnswerDocument))]

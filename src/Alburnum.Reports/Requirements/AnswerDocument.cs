@@ -21,7 +21,8 @@ public sealed record AnswerDocument
     public required string? Reason { get; init; }
 
     /// <summary>What would have to be known of the piece.</summary>
-    public required IReadOnlyList<string> Missing { get; init; }
+    [JsonConverter(typeof(FieldsConverter))]
+    public required IReadOnlyList<Field> Missing { get; init; }
 
     /// <summary>Name of the rulebook.</summary>
     public required string Rulebook { get; init; }
@@ -68,7 +69,8 @@ public sealed record AskedDocument
     public required string? Section { get; init; }
 
     /// <summary>"sawn" or "round".</summary>
-    public required string? Form { get; init; }
+    [JsonConverter(typeof(FormConverter))]
+    public required TimberForm? Form { get; init; }
 
     /// <summary>The timber.</summary>
     public required string? Species { get; init; }

@@ -9,7 +9,7 @@ public static class AnswerMapping
 {
     private const int NearMissesShown = 3;
 
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>The document of a requirement found.</summary>
     public static AnswerDocument From(FoundRequirement found)
@@ -22,7 +22,7 @@ public static class AnswerMapping
             Version = 1,
             Outcome = answer.Outcome,
             Reason = Words.Answers.Reason(answer),
-            Missing = answer is NotCovered { Missing: var missing } ? [.. missing.Select(Words.Rows.Say)] : [],
+            Missing = answer is NotCovered { Missing: var missing } ? missing : [],
             Rulebook = trace.RulebookName,
             RulebookTitle = trace.RulebookTitle,
             Enquiry = Asked(trace.Enquiry),
@@ -62,7 +62,7 @@ public static class AnswerMapping
         {
             Component = enquiry.Component?.Name,
             Section = enquiry.Section?.Label,
-            Form = enquiry.FormOrFromSection is { } form ? Words.Say(form) : null,
+            Form = enquiry.FormOrFromSection,
             Species = enquiry.Species?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
             LifeYears = enquiry.Life?.Years,

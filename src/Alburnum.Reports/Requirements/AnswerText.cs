@@ -1,4 +1,5 @@
 using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -10,7 +11,8 @@ public static class AnswerText
     /// <summary>The answer, its reasons and its routes, line by line.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="withAllRows">Every row that failed on one field, in place of the first few of each subject.</param>
-    public static IEnumerable<string> Lines(AnswerDocument answer, bool withAllRows = false)
+    /// <param name="allRowsOption">What asks for every row, as the reader writes it.</param>
+    public static IEnumerable<string> Lines(AnswerDocument answer, bool withAllRows, string allRowsOption)
     {
         ArgumentNullException.ThrowIfNull(answer);
         yield return answer.RulebookTitle;
@@ -21,7 +23,7 @@ public static class AnswerText
         if (answer.Clause is { } clause)
         {
             yield return "";
-            yield return Say("answers.sheet.clause");
+            yield return Said("answers.sheet.clause");
             foreach (var line in Wrapped("  ", clause))
                 yield return line;
         }
@@ -30,15 +32,15 @@ public static class AnswerText
             yield return "";
             foreach (
                 var line in Wrapped(
-                    Say("answers.sheet.untreated") + "  ",
-                    Say("answers.sheet.with-standing", ("what", untreated.InWords), Standing(untreated.Standing))
+                    Said("answers.sheet.untreated") + "  ",
+                    Said("answers.sheet.with-standing", ("what", untreated.InWords), Standing(untreated.Standing))
                 )
             )
                 yield return line;
         }
         foreach (var line in Routes(answer))
             yield return line;
-        foreach (var line in Why(answer, withAllRows))
+        foreach (var line in Why(answer, withAllRows, allRowsOption))
             yield return line;
         if (answer.Remarks.Count > 0)
             yield return "";
@@ -53,20 +55,20 @@ public static class AnswerText
         {
             asked.Component,
             asked.Section,
-            asked.Form,
+            asked.Form is { } form ? RequirementWords.Current.Say(form) : null,
             asked.Species,
             asked.UseClasses.Count > 0
-                ? Say("rows.use-class", ("classes", Wording.English.Joined("rows.either", asked.UseClasses)))
+                ? Said("rows.use-class", ("classes", Wording.Current.Joined("rows.either", asked.UseClasses)))
                 : null,
-            asked.LifeYears is { } years ? Say("rows.years", ("years", Figures.Whole(years))) : null,
-            asked.StatedClass is { } stated ? Say("answers.sheet.asked-as", ("class", stated)) : null,
+            asked.LifeYears is { } years ? Said("rows.years", ("years", Figures.Whole(years))) : null,
+            asked.StatedClass is { } stated ? Said("answers.sheet.asked-as", ("class", stated)) : null,
         };
         return string.Join(", ", parts.Where(part => part is not null));
     }
 
     private static IEnumerable<string> Headline(AnswerDocument answer)
     {
-        var lead = RequirementWords.English.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
+        var lead = RequirementWords.Current.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
         if (answer.Requirement is not { } demand)
         {
             foreach (var line in Wrapped(lead, answer.Reason ?? ""))
@@ -78,23 +80,23 @@ public static class AnswerText
                 lead,
                 demand.Penetration == demand.PenetrationInWords
                     ? demand.Penetration
-                    : Say("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
+                    : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
             )
         )
             yield return line;
         if (demand.AnalyticalZone is { } zone)
-            yield return Part(Say("answers.sheet.zone"), zone);
+            yield return Part(Said("answers.sheet.zone"), zone);
         if (demand.Retention is { } amount)
-            yield return Part(Say("answers.sheet.retention"), amount);
+            yield return Part(Said("answers.sheet.retention"), amount);
         else if (demand.RetentionFactor is { } factor)
             yield return Part(
-                Say("answers.sheet.retention"),
-                Say("answers.sheet.factor", ("factor", Figures.Digits(factor)))
+                Said("answers.sheet.retention"),
+                Said("answers.sheet.factor", ("factor", Figures.Digits(factor)))
             );
         if (demand.MoistureMaxPercent is { } moisture)
             yield return Part(
-                Say("answers.sheet.moisture"),
-                Say("answers.sheet.moisture-max", ("percent", Figures.Digits(moisture, 1)))
+                Said("answers.sheet.moisture"),
+                Said("answers.sheet.moisture-max", ("percent", Figures.Digits(moisture, 1)))
             );
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
@@ -102,10 +104,10 @@ public static class AnswerText
 
     private static string Part(string name, string says) => $"  {name, -17}{says}";
 
-    private static IEnumerable<string> Why(AnswerDocument answer, bool withAllRows)
+    private static IEnumerable<string> Why(AnswerDocument answer, bool withAllRows, string allRowsOption)
     {
         yield return "";
-        yield return Say("answers.sheet.why", Standing(answer.WeakestStanding));
+        yield return Said("answers.sheet.why", Standing(answer.WeakestStanding));
         var left = 0;
         foreach (var step in answer.Trace)
         {
@@ -119,8 +121,8 @@ public static class AnswerText
         foreach (
             var line in answer.FactsUsed.SelectMany(fact =>
                 Wrapped(
-                    Lead(Say("answers.sheet.fact")),
-                    Say(
+                    Lead(Said("answers.sheet.fact")),
+                    Said(
                         "answers.sheet.fact-used",
                         ("fact", fact.Fact),
                         Standing(fact.Standing),
@@ -131,7 +133,8 @@ public static class AnswerText
         )
             yield return line;
         if (left > 0)
-            yield return "  " + Say("answers.sheet.more-rows", ("count", Figures.Whole(left)));
+            yield return "  "
+                + Said("answers.sheet.more-rows", ("count", Figures.Whole(left)), ("option", allRowsOption));
     }
 
     private static IEnumerable<string> Step(
@@ -144,9 +147,9 @@ public static class AnswerText
 
         return
         [
-            .. Wrapped(Lead(RequirementWords.English.Rows.Say(step.Subject)), step.Finding),
+            .. Wrapped(Lead(RequirementWords.Current.Rows.Say(step.Subject)), step.Finding),
             .. step.Matched.SelectMany(row => Row("=", Matched(row))),
-            .. step.SetAside.SelectMany(row => Row("-", Say("answers.sheet.gives-way", ("row", row.Key)))),
+            .. step.SetAside.SelectMany(row => Row("-", Said("answers.sheet.gives-way", ("row", row.Key)))),
             .. open.SelectMany(miss => Row("?", Open(miss))),
             .. shown.SelectMany(miss => Row("≠", Failed(miss))),
         ];
@@ -155,13 +158,13 @@ public static class AnswerText
     private static string Lead(string name) => $"  {name, -12} ";
 
     private static string Matched(RowDocument row) =>
-        Say("answers.sheet.row", ("row", row.Key), ("when", row.When), Standing(row.Standing), ("source", row.Source));
+        Said("answers.sheet.row", ("row", row.Key), ("when", row.When), Standing(row.Standing), ("source", row.Source));
 
     private static string Open(MissDocument miss) =>
-        Say(
+        Said(
             "answers.sheet.open-row",
             ("row", miss.Row.Key),
-            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("field", RequirementWords.Current.Rows.Say(miss.Field)),
             ("asked", miss.Asked),
             ("found", miss.Found),
             ("demand", miss.Row.Demand)
@@ -169,10 +172,10 @@ public static class AnswerText
 
     /// <summary>A row that failed on one field, and on what.</summary>
     internal static string Failed(MissDocument miss) =>
-        Say(
+        Said(
             "answers.sheet.failed-row",
             ("row", miss.Row.Key),
-            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("field", RequirementWords.Current.Rows.Say(miss.Field)),
             ("asked", miss.Asked),
             ("found", miss.Found)
         );
@@ -182,35 +185,32 @@ public static class AnswerText
         if (answer.Routes.Count == 0)
             yield break;
         yield return "";
-        yield return Say("answers.sheet.routes");
+        yield return Said("answers.sheet.routes");
         foreach (var route in answer.Routes)
-        foreach (var line in Wrapped($"  {RequirementWords.English.Routes.Say(route.Kind), -17} ", InWords(route)))
+        foreach (var line in Wrapped($"  {RequirementWords.Current.Routes.Say(route.Kind), -17} ", InWords(route)))
             yield return line;
     }
 
     private static string InWords(RouteDocument route) =>
         route switch
         {
-            { Requirement: { } demand } => Say(
+            { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),
                 ("penetration", demand.Penetration),
                 Standing(route.Standing),
-                ("reach", RequirementWords.English.Routes.Say(route.Reach))
+                ("reach", RequirementWords.Current.Routes.Say(route.Reach))
             ),
-            { Untreated: { } untreated } => Say(
+            { Untreated: { } untreated } => Said(
                 "answers.sheet.untreated-route",
                 ("change", route.Change),
                 ("heartwood", untreated.Heartwood ?? ""),
                 Standing(route.Standing)
             ),
-            _ => Say("answers.sheet.silent-route", ("change", route.Change)),
+            _ => Said("answers.sheet.silent-route", ("change", route.Change)),
         };
 
-    private static (string, string) Standing(Standing standing) => ("standing", standing.InWords());
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
+    private static (string, string) Standing(Standing standing) => ("standing", Wording.Current.Say(standing));
 
     // Following lines start under the first word.
     private static IEnumerable<string> Wrapped(string lead, string text) =>

@@ -1,5 +1,6 @@
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -32,7 +33,7 @@ public static class DecisionDiagram
             var bottom = Box(
                 marks,
                 y,
-                RequirementWords.English.Rows.Say(step.Subject),
+                RequirementWords.Current.Rows.Say(step.Subject),
                 step.Finding,
                 Rows(step),
                 Ink.Hair
@@ -42,15 +43,18 @@ public static class DecisionDiagram
         y = Box(
             marks,
             y,
-            RequirementWords.English.Answers.Say(answer.Outcome),
+            RequirementWords.Current.Answers.Say(answer.Outcome),
             answer.Requirement?.Penetration ?? answer.Reason ?? "",
             [
                 (answer.Requirement?.PenetrationInWords ?? "", Ink.Text),
-                (Say("answers.diagram.standing", ("standing", answer.WeakestStanding.InWords())), Ink.Quiet),
+                (
+                    Said("answers.diagram.standing", ("standing", Wording.Current.Say(answer.WeakestStanding))),
+                    Ink.Quiet
+                ),
             ],
             answer.Requirement is null ? Ink.Demand : Ink.Treated
         );
-        return new Drawing(WidthMm, y + PadMm, Say("answers.diagram.title", ("answer", Summary(answer))), marks);
+        return new Drawing(WidthMm, y + PadMm, Said("answers.diagram.title", ("answer", Summary(answer))), marks);
     }
 
     private static bool HasSomethingToShow(StepDocument step) =>
@@ -64,15 +68,15 @@ public static class DecisionDiagram
         foreach (var row in step.Matched)
             yield return (
                 "= "
-                    + Say(
+                    + Said(
                         "answers.sheet.with-standing",
                         ("what", isAdvice ? row.Demand : row.Key),
-                        ("standing", row.Standing.InWords())
+                        ("standing", Wording.Current.Say(row.Standing))
                     ),
                 Ink.Text
             );
         foreach (var row in step.SetAside)
-            yield return ("- " + Say("answers.diagram.gives-way", ("row", row.Key)), Ink.Quiet);
+            yield return ("- " + Said("answers.diagram.gives-way", ("row", row.Key)), Ink.Quiet);
         foreach (var miss in isAdvice ? [] : step.Open)
             yield return ("? " + Open(miss), Ink.Demand);
         foreach (var miss in AnswerMapping.Nearest(step))
@@ -80,15 +84,12 @@ public static class DecisionDiagram
     }
 
     private static string Open(MissDocument miss) =>
-        Say(
+        Said(
             "answers.diagram.open-row",
-            ("field", RequirementWords.English.Rows.Say(miss.Field)),
+            ("field", RequirementWords.Current.Rows.Say(miss.Field)),
             ("asked", miss.Asked),
             ("demand", miss.Row.Demand)
         );
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
 
     // Returns the bottom edge.
     private static double Box(
@@ -141,5 +142,5 @@ public static class DecisionDiagram
     }
 
     private static string Summary(AnswerDocument answer) =>
-        answer.Requirement?.Penetration ?? RequirementWords.English.Answers.Say(answer.Outcome);
+        answer.Requirement?.Penetration ?? RequirementWords.Current.Answers.Say(answer.Outcome);
 }

@@ -7,7 +7,7 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From rulebooks, checked or compared, to their documents.</summary>
 public static class RulebookMapping
 {
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>A rulebook named.</summary>
     public static RulebookDocument From(Rulebook rulebook)

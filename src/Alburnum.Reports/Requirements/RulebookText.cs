@@ -1,4 +1,5 @@
 using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -12,7 +13,7 @@ public static class RulebookText
     public static string Line(RulebookDocument rulebook)
     {
         ArgumentNullException.ThrowIfNull(rulebook);
-        return Say(
+        return Said(
             "rulebooks.line",
             ("citation", rulebook.Citation),
             ("title", rulebook.Title),
@@ -21,7 +22,9 @@ public static class RulebookText
     }
 
     /// <summary>What a check found, line by line.</summary>
-    public static IEnumerable<string> Lines(RulebookCheckDocument found)
+    /// <param name="found">The check.</param>
+    /// <param name="wholeOption">What prints the whole of it, as the reader writes it.</param>
+    public static IEnumerable<string> Lines(RulebookCheckDocument found, string wholeOption)
     {
         ArgumentNullException.ThrowIfNull(found);
         yield return Line(found.Rulebook);
@@ -29,22 +32,25 @@ public static class RulebookText
             yield return note;
         foreach (var finding in found.Findings)
         {
-            yield return Say(
+            yield return Said(
                 "rulebooks.finding",
-                ("kind", RequirementWords.English.Checks.Say(finding.Kind)),
-                ("subject", RequirementWords.English.Rows.Say(finding.Subject)),
+                ("kind", RequirementWords.Current.Checks.Say(finding.Kind)),
+                ("subject", RequirementWords.Current.Rows.Say(finding.Subject)),
                 ("says", finding.Says)
             );
             foreach (var cases in finding.Cases.Take(CasesShown))
                 yield return $"    {cases}";
             if (finding.Cases.Count > CasesShown)
-                yield return "    " + Say("rulebooks.more-cases", More(finding.Cases.Count - CasesShown));
+                yield return "    "
+                    + Said("rulebooks.more-cases", More(finding.Cases.Count - CasesShown), ("option", wholeOption));
         }
-        yield return found.Faults == 0 ? Say("rulebooks.no-faults") : Say("rulebooks.to-fix", More(found.Faults));
+        yield return found.Faults == 0 ? Said("rulebooks.no-faults") : Said("rulebooks.to-fix", More(found.Faults));
     }
 
     /// <summary>What changes between two rulebooks, line by line.</summary>
-    public static IEnumerable<string> Lines(RulebookComparisonDocument compared)
+    /// <param name="compared">The comparison.</param>
+    /// <param name="wholeOption">What prints the whole of it, as the reader writes it.</param>
+    public static IEnumerable<string> Lines(RulebookComparisonDocument compared, string wholeOption)
     {
         ArgumentNullException.ThrowIfNull(compared);
         yield return $"{compared.Before.Citation} → {compared.After.Citation}";
@@ -53,8 +59,9 @@ public static class RulebookText
                 $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
             );
         if (compared.Changes.Count > ChangesShown)
-            yield return "  " + Say("rulebooks.more-changes", More(compared.Changes.Count - ChangesShown));
-        yield return Say(
+            yield return "  "
+                + Said("rulebooks.more-changes", More(compared.Changes.Count - ChangesShown), ("option", wholeOption));
+        yield return Said(
             "rulebooks.answers-change",
             ("changes", Figures.Whole(compared.Changes.Count)),
             ("enquiries", Figures.Whole(compared.Enquiries))
@@ -62,7 +69,4 @@ public static class RulebookText
     }
 
     private static (string, string) More(int count) => ("count", Figures.Whole(count));
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
 }

@@ -1,13 +1,14 @@
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
 
 /// <summary>A paragraph to paste into a specification.</summary>
 public static class SpecificationClause
 {
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>What must stand below every clause.</summary>
     public static string Caution => Words.Say(new CodeGoverns());
@@ -21,46 +22,43 @@ public static class SpecificationClause
             (IEnumerable<string>)
                 [
                     Piece(trace.Enquiry),
-                    Say("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace))),
-                    Say(
+                    Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace))),
+                    Said(
                         "requirements.clause.treatment",
                         ("rulebook", trace.RulebookTitle),
                         ("penetration", Penetration(requirement))
                     ),
-                    Say(
+                    Said(
                         "requirements.clause.zone",
-                        ("zone", requirement.Zone?.Name ?? Say("requirements.clause.to-be-stated"))
+                        ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
                     ),
-                    Say("requirements.clause.retention", ("retention", Retention(requirement))),
-                    Say("requirements.clause.moisture", ("moisture", Moisture(requirement))),
-                    trace.Enquiry.IsIncised == true ? Say("requirements.clause.incised") : "",
-                    Say("requirements.clause.cut-ends"),
-                    Say("requirements.clause.certificate"),
-                    .. Words.Answers.Open(requirement).Select(open => Say("requirements.clause.open", ("open", open))),
-                    Say("requirements.clause.standing", ("standing", trace.WeakestStanding.InWords())),
+                    Said("requirements.clause.retention", ("retention", Retention(requirement))),
+                    Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
+                    trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
+                    Said("requirements.clause.cut-ends"),
+                    Said("requirements.clause.certificate"),
+                    .. Words.Answers.Open(requirement).Select(open => Said("requirements.clause.open", ("open", open))),
+                    Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
                     Caution,
                 ]
         );
     }
 
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
-
     private static string Piece(Enquiry enquiry) =>
-        Say(
+        Said(
             "requirements.clause.piece",
-            ("component", Wording.Capital(enquiry.Component?.Name ?? Say("requirements.clause.no-component"))),
-            ("size", enquiry.Section?.Label ?? Say("requirements.clause.no-size")),
-            ("form", enquiry.FormOrFromSection is { } form ? Words.Say(form) : Say("requirements.clause.no-form")),
+            ("component", Wording.Capital(enquiry.Component?.Name ?? Said("requirements.clause.no-component"))),
+            ("size", enquiry.Section?.Label ?? Said("requirements.clause.no-size")),
+            ("form", enquiry.FormOrFromSection is { } form ? Words.Say(form) : Said("requirements.clause.no-form")),
             (
                 "species",
                 enquiry.Species is { } wood
-                    ? Say(
+                    ? Said(
                         "requirements.clause.species",
                         ("species", wood.Name),
                         ("botanical", string.Join(", ", wood.BotanicalNames))
                     )
-                    : Say("requirements.clause.no-species")
+                    : Said("requirements.clause.no-species")
             )
         );
 
@@ -69,29 +67,29 @@ public static class SpecificationClause
         var depth = Words.Depths.Say(requirement.Penetration);
         return requirement.Penetration is NoDepth || requirement.PenetrationName == depth
             ? depth
-            : Say("requirements.clause.named-penetration", ("name", requirement.PenetrationName), ("depth", depth));
+            : Said("requirements.clause.named-penetration", ("name", requirement.PenetrationName), ("depth", depth));
     }
 
     private static string Retention(Requirement requirement) =>
         requirement switch
         {
-            { RequiredRetention: { } amount } => Say("requirements.clause.amount", ("amount", amount.Label)),
-            { Retention: { } rule } => Say("requirements.clause.multiple", ("factor", Figures.Digits(rule.Factor))),
-            _ => Say("requirements.clause.to-be-stated"),
+            { RequiredRetention: { } amount } => Said("requirements.clause.amount", ("amount", amount.Label)),
+            { Retention: { } rule } => Said("requirements.clause.multiple", ("factor", Figures.Digits(rule.Factor))),
+            _ => Said("requirements.clause.to-be-stated"),
         };
 
     private static string Moisture(Requirement requirement) =>
         requirement.MoistureMaxPercent is { } moisture
-            ? Say("requirements.clause.at-most", ("percent", Figures.Digits(moisture, 1)))
-            : Say("requirements.clause.to-be-stated");
+            ? Said("requirements.clause.at-most", ("percent", Figures.Digits(moisture, 1)))
+            : Said("requirements.clause.to-be-stated");
 
     private static string Use(Trace trace) =>
-        Decided(trace, Subject.UseClass) ?? Say("requirements.clause.no-use-class");
+        Decided(trace, Subject.UseClass) ?? Said("requirements.clause.no-use-class");
 
     private static string Life(Trace trace) =>
         Decided(trace, Subject.Life) is { } life
-            ? Say("requirements.clause.life", ("life", life))
-            : Say("requirements.clause.no-life");
+            ? Said("requirements.clause.life", ("life", life))
+            : Said("requirements.clause.no-life");
 
     private static string? Decided(Trace trace, Subject subject) => Words.Answers.Decided(trace.Step(subject)?.Finding);
 }

@@ -7,7 +7,7 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>From a use class found to its document.</summary>
 public static class UseClassMapping
 {
-    private static ExposureWords Words => RequirementWords.English.Exposure;
+    private static ExposureWords Words => RequirementWords.Current.Exposure;
 
     /// <summary>The document.</summary>
     public static UseClassDocument From(FoundUseClass found)

@@ -1,4 +1,5 @@
 using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
 
@@ -9,30 +10,27 @@ public static class UseClassText
     public static IEnumerable<string> Lines(UseClassDocument answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        (string, string) classes = ("classes", Wording.English.Joined("rows.either", answer.UseClasses));
+        (string, string) classes = ("classes", Wording.Current.Joined("rows.either", answer.UseClasses));
         yield return answer.IsSettled
-            ? Say("requirements.use-class.settled", classes)
-            : Say("requirements.use-class.not-settled", classes);
+            ? Said("requirements.use-class.settled", classes)
+            : Said("requirements.use-class.not-settled", classes);
         foreach (var row in answer.Meaning)
             yield return $"  {row.UseClass, -4} "
-                + Say(
+                + Said(
                     "requirements.use-class.meaning",
                     ("situation", row.Situation),
                     ("moisture", row.Moisture),
                     ("agents", row.Agents),
-                    ("standing", row.Standing.InWords()),
+                    ("standing", Wording.Current.Say(row.Standing)),
                     ("source", row.Source)
                 );
         if (answer.DecidedBy is { } decided)
             yield return answer.IsSettled
-                ? Say("requirements.use-class.decided-by", ("question", decided))
-                : Say("requirements.use-class.decided-so-far", ("question", decided));
+                ? Said("requirements.use-class.decided-by", ("question", decided))
+                : Said("requirements.use-class.decided-so-far", ("question", decided));
         if (answer.AskNext is { } next)
-            yield return Say("requirements.use-class.ask-next", ("question", next));
+            yield return Said("requirements.use-class.ask-next", ("question", next));
         foreach (var remark in answer.Remarks)
             yield return $"· {remark}";
     }
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
 }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Alburnum.Imaging.Pictures;
-using Alburnum.Penetration;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
@@ -15,7 +13,7 @@ public static class CaseReport
     private const double NumbersLeftMm = Sheet.MarginMm + 121;
     private const int PictureLongSidePx = 900;
 
-    private static SheetWords Words => SheetWords.English;
+    private static SheetWords Words => SheetWords.Current;
 
     /// <summary>Makes the PDF.</summary>
     /// <param name="document">The result of the case.</param>
@@ -24,12 +22,7 @@ public static class CaseReport
     {
         using var sheet = new Sheet(
             Words.Title(document.Title),
-            Words.Foot(
-                document.Reference,
-                document.Title,
-                document.Program,
-                document.RunAt.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture)
-            )
+            Words.Foot(document.Reference, document.Title, document.Program, Figures.Moment(document.RunAt))
         );
         Head(sheet, document);
         Verdict(sheet, document);
@@ -57,7 +50,7 @@ public static class CaseReport
         sheet.Text(Words.Subject, Typeface.Plain(9), Ink.Quiet);
         sheet.Space(2);
         sheet.Text(document.Title, Typeface.Heading(22), Ink.Text);
-        var sampled = document.SampledOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+        var sampled = Figures.Day(document.SampledOn);
         sheet.Text(Words.ForClient(document.Client, sampled), Typeface.Plain(10), Ink.Text);
     }
 
@@ -66,7 +59,12 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(Wording.Capital(document.Verdict.Verdict.InWords()), Typeface.Heading(19), Ink.Text, indentMm: 5);
+        sheet.Text(
+            Wording.Capital(Wording.Current.Say(document.Verdict.Verdict)),
+            Typeface.Heading(19),
+            Ink.Text,
+            indentMm: 5
+        );
         sheet.Text(Words.Probability(document.Verdict.Probability), Typeface.Plain(10), Ink.Text, indentMm: 5);
         sheet.Space(1.5);
         foreach (var reason in document.Verdict.Reasons)
@@ -105,7 +103,7 @@ public static class CaseReport
     {
         if (!ExpectationMapping.HasExpectation(document))
             return;
-        sheet.Section(ExpectationWords.English.Title);
+        sheet.Section(ExpectationWords.Current.Title);
         foreach (var row in ExpectationMapping.Rows(document))
             Fact(sheet, row);
         foreach (var note in ExpectationMapping.Notes(document))
@@ -183,54 +181,25 @@ public static class CaseReport
         top += sheet.Paragraph(piece.Name, Typeface.Bold(12), Ink.Text, left, width, top);
         top +=
             sheet.Paragraph(Sentence(piece.Verdict), Typeface.Bold(9), VerdictInk(piece.Verdict), left, width, top) + 1;
-        foreach (var (name, value) in Measures(piece.Reading))
+        foreach (var (name, value) in SectionRows.Measures(piece.Reading))
         {
             sheet.Paragraph(name, Typeface.Plain(8.5), Ink.Quiet, left, 24, top);
             top += sheet.Paragraph(value, Typeface.Plain(8.5), Ink.Text, left + 22, width - 22, top);
         }
         top += 1;
-        foreach (var note in Notes(piece))
+        foreach (var note in SectionRows.Notes(piece))
             top += sheet.Paragraph(note, Typeface.Plain(7.5), Ink.Quiet, left, width, top);
         return top - start;
     }
-
-    /// <summary>What is to be said of a piece beside its measures, one sentence each.</summary>
-    public static IEnumerable<string> Notes(PieceDocument piece) =>
-        piece
-            .Verdict.Reasons.Append(MarksMapping.InWords(piece.Reading.Marks))
-            .Concat(Notes(piece.Reading))
-            .Where(note => note.Length > 0)
-            .Distinct(StringComparer.Ordinal);
-
-    /// <summary>What the reading says of itself, and how the heartwood was told where it was.</summary>
-    public static IEnumerable<string> Notes(ReadingDocument reading) =>
-        reading.Heartwood is { BorderUMm: not null } told ? [told.InWords, .. reading.Notes] : reading.Notes;
 
     private static double HeightOf(Sheet sheet, PieceDocument piece)
     {
         var width = Sheet.WidthMm - Sheet.MarginMm - NumbersLeftMm;
         return 16
-            + Measures(piece.Reading).Sum(measure => sheet.HeightOf(measure.Value, Typeface.Plain(8.5), width - 22))
-            + Notes(piece).Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
-    }
-
-    /// <summary>The measures of a section as name and rounded value.</summary>
-    public static IEnumerable<(string Name, string Value)> Measures(ReadingDocument reading)
-    {
-        if (reading.Depth is not { } depth)
-        {
-            yield return Words.NoDepth;
-            yield break;
-        }
-        yield return Words.Least(depth.MinMm, depth.MinUMm);
-        yield return Words.FifthPercentile(depth.P5Mm, depth.P5UMm);
-        yield return Words.Mean(depth.MeanMm, depth.MeanUMm);
-        yield return Words.Greatest(depth.MaxMm, depth.MaxUMm);
-        if (reading.TreatedShare is { } share)
-            yield return Words.Treated(share);
-        if (reading.SapwoodTreatedShare is { } sapwood)
-            yield return Words.SapwoodTreated(sapwood);
-        yield return Words.Quality(DocumentWords.Quality(reading.Quality));
+            + SectionRows
+                .Measures(piece.Reading)
+                .Sum(measure => sheet.HeightOf(measure.Value, Typeface.Plain(8.5), width - 22))
+            + SectionRows.Notes(piece).Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
     }
 
     private static void Retention(Sheet sheet, CaseDocument document)
@@ -262,7 +231,7 @@ public static class CaseReport
             Words.TraceHeads,
             document.Requirement.Trace.Select(row =>
                 (IReadOnlyList<string>)
-                    [$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({row.Standing.InWords()})"]
+                    [$"{row.Row}\n{row.Says}", row.Outcome, $"{row.Citation}\n({Wording.Current.Say(row.Standing)})"]
             )
         );
     }
@@ -311,7 +280,7 @@ public static class CaseReport
                             row.Cause,
                             row.Size,
                             row.Type.ToString(),
-                            Words.Named(row.Standing.InWords(), row.Source),
+                            Words.Named(Wording.Current.Say(row.Standing), row.Source),
                         ]
             )
         );
@@ -340,7 +309,7 @@ public static class CaseReport
     }
 
     private static string Sentence(VerdictDocument verdict) =>
-        Words.Verdict(Wording.Capital(verdict.Verdict.InWords()), verdict.Probability);
+        Words.Verdict(Wording.Capital(Wording.Current.Say(verdict.Verdict)), verdict.Probability);
 
     private static void Fact(Sheet sheet, (string Name, string Value) row) => sheet.Fact(row.Name, row.Value);
 

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Words;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 
@@ -23,7 +23,7 @@ internal sealed class Sheet : IDisposable
         _foot = foot;
         _document.Info.Title = title;
         _document.Info.Creator = "Alburnum";
-        _document.Language = "en";
+        _document.Language = Wording.Current.Language;
         TurnPage();
     }
 
@@ -155,7 +155,11 @@ internal sealed class Sheet : IDisposable
             var top = Points(HeightMm - FootMm + 5);
             var font = Typeface.Plain(7.5);
             page.DrawString(_foot, font, PdfPainter.Brush(Ink.Quiet), Points(MarginMm), top);
-            var number = string.Create(CultureInfo.InvariantCulture, $"{i + 1} of {_document.PageCount}");
+            var number = Wording.Said(
+                "sheet.page",
+                ("page", Figures.Whole(i + 1)),
+                ("pages", Figures.Whole(_document.PageCount))
+            );
             page.DrawString(
                 number,
                 font,

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Penetration;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Reports.Words;
 
@@ -81,7 +82,7 @@ public sealed class AcceptanceWords(Wording wording)
             "acceptance.indexed-plan",
             ("aql", Figures.Digits(plan.AqlPercent, 3)),
             ("standard", plan.Source.Document),
-            ("level", plan.Level.InWords()),
+            ("level", plan.Level.Key()),
             ("severity", Severity(plan.Severity)),
             (
                 "letter",

@@ -7,8 +7,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class BoronWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static BoronWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static BoronWords Current => new(Wording.Current);
 
     /// <summary>Said of every piece.</summary>
     public IReadOnlyList<string> Cautions => [wording.Say("boron.model"), wording.Say("boron.caution")];
@@ -38,7 +38,7 @@ public sealed class BoronWords(Wording wording)
             ("celsius", Figures.Number(spread.Asked.Celsius, 0)),
             ("factor", Figures.Digits(spread.Law.Factor, 1)),
             ("source", spread.Law.Provenance.Citation),
-            ("standing", spread.Law.Provenance.Standing.InWords())
+            ("standing", wording.Say(spread.Law.Provenance.Standing))
         );
     }
 }

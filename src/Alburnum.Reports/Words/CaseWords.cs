@@ -8,8 +8,8 @@ public sealed class CaseWords(Wording wording)
 {
     private readonly RequirementWords _requirements = new(wording);
 
-    /// <summary>In English.</summary>
-    public static CaseWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static CaseWords Current => new(Wording.Current);
 
     /// <summary>What a case is about.</summary>
     /// <param name="component">The component.</param>
@@ -36,7 +36,7 @@ public sealed class CaseWords(Wording wording)
             ("rulebook", rulebook),
             ("penetration", penetration),
             ("depth", depth),
-            ("standing", weakest.InWords())
+            ("standing", wording.Say(weakest))
         );
 
     /// <summary>Why the code demands nothing.</summary>

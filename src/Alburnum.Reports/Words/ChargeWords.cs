@@ -6,8 +6,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class ChargeWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static ChargeWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static ChargeWords Current => new(Wording.Current);
 
     /// <summary>What to mind with every charge, one sentence each.</summary>
     public IReadOnlyList<string> Cautions { get; } =
@@ -24,7 +24,7 @@ public sealed class ChargeWords(Wording wording)
         wording.Say(
             "charge.diffusion",
             ("diffusion", Figures.Digits(1e10 * DryingTime.SoftwoodDiffusionM2PerS.Value, 1)),
-            ("standing", DryingTime.SoftwoodDiffusionM2PerS.Provenance.Standing.InWords())
+            ("standing", wording.Say(DryingTime.SoftwoodDiffusionM2PerS.Provenance.Standing))
         );
 
     /// <summary>One sentence for each finding, in their order.</summary>

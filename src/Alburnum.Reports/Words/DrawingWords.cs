@@ -6,8 +6,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class DrawingWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static DrawingWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static DrawingWords Current => new(Wording.Current);
 
     /// <summary>Axis of an operating characteristic: probability of acceptance.</summary>
     public string Acceptance => wording.Say("drawings.acceptance");

@@ -7,8 +7,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class ExpectationWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static ExpectationWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static ExpectationWords Current => new(Wording.Current);
 
     /// <summary>Title of the section.</summary>
     public string Title => wording.Say("expectation.title");
@@ -51,17 +51,23 @@ public sealed class ExpectationWords(Wording wording)
     public (string Name, string Value) Cores(Estimate share, string demand) =>
         (
             wording.Say("expectation.cores"),
-            wording.Say(
-                "expectation.core-share",
-                ("share", Figures.Certainty(share.Value, wording)),
-                ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
-                ("demand", demand)
-            )
+            Figures.IsNearlyAllOrNothing(share.Value)
+                ? wording.Say(
+                    "expectation.core-share-alone",
+                    ("share", Figures.Certainty(share.Value, wording)),
+                    ("demand", demand)
+                )
+                : wording.Say(
+                    "expectation.core-share",
+                    ("share", Figures.Certainty(share.Value, wording)),
+                    ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
+                    ("demand", demand)
+                )
         );
 
     /// <summary>The weakest fact that the prediction rests on.</summary>
     public (string Name, string Value) RestsOn(Standing standing) =>
-        (wording.Say("expectation.weakest-standing"), standing.InWords());
+        (wording.Say("expectation.weakest-standing"), wording.Say(standing));
 
     /// <summary>What the charge was to hold.</summary>
     public (string Name, string Value) Charge(string name, int pieces, double volumeM3) =>

@@ -50,7 +50,7 @@ public sealed class ExposureWords(Wording wording)
         return wording.Say(
             "requirements.use-class.trap",
             ("sentence", trap.Sentence),
-            ("standing", trap.Provenance.Standing.InWords())
+            ("standing", wording.Say(trap.Provenance.Standing))
         );
     }
 }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Alburnum.Reports.Words;
 
 /// <summary>Numbers as people read them: shares and probabilities in per cent, measured values rounded by their uncertainty, each with its unit.</summary>
-/// <remarks>Where a word belongs to the number ("over 99.9 %") it comes from the language given; English where none is.</remarks>
+/// <remarks>Where a word belongs to the number ("over 99.9 %") it comes from the language given; from the one chosen where none is.</remarks>
 public static class Figures
 {
     /// <summary>A share in per cent, to tenths. What is not all or nothing is not rounded to 0 or 100 %.</summary>
@@ -16,6 +16,10 @@ public static class Figures
             >= 0.9995 and < 1 => Over("99.9 %", wording),
             _ => $"{Digits(share * 100, 1)} %",
         };
+
+    /// <summary>True for a share that is written as under 0.1 % or over 99.9 %, to which no spread can be added.</summary>
+    /// <param name="share">0 to 1.</param>
+    public static bool IsNearlyAllOrNothing(double share) => share is < 0.0005 or >= 0.9995;
 
     /// <summary>A share as whole per cent, where tenths would say more than was measured. What is not all or nothing is not rounded to 0 or 100 %.</summary>
     /// <param name="share">0 to 1.</param>
@@ -34,7 +38,7 @@ public static class Figures
     public static string Certainty(double? probability, Wording? wording = null) =>
         probability is { } known
             ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording)
-            : (wording ?? Wording.English).Say("figures.not-determined");
+            : (wording ?? Wording.Current).Say("figures.not-determined");
 
     /// <summary>A value with its standard uncertainty, both rounded to the uncertainty's first significant digit (second where it is 1).</summary>
     /// <remarks>The usual rounding of measured values, JCGM 100:2008, 7.2.6.</remarks>
@@ -43,6 +47,26 @@ public static class Figures
         var decimals = Decimals(standardUncertainty);
         return $"{Number(value, decimals)} ± {Number(standardUncertainty, decimals)} {unit}".TrimEnd();
     }
+
+    /// <summary>A day.</summary>
+    public static string Day(DateOnly day, Wording? wording = null)
+    {
+        var words = wording ?? Wording.Current;
+        return words.Say(
+            "date.day",
+            ("day", Whole(day.Day)),
+            ("month", words.Say($"date.month.{Whole(day.Month)}")),
+            ("year", Whole(day.Year))
+        );
+    }
+
+    /// <summary>A day with hour and minute.</summary>
+    public static string Moment(DateTime at, Wording? wording = null) =>
+        (wording ?? Wording.Current).Say(
+            "date.moment",
+            ("day", Day(DateOnly.FromDateTime(at), wording)),
+            ("time", at.ToString("HH:mm", CultureInfo.InvariantCulture))
+        );
 
     /// <summary>A number with so many decimals.</summary>
     public static string Number(double value, int decimals) =>
@@ -62,10 +86,10 @@ public static class Figures
     public static string KgPerM3(double retention) => $"{Digits(retention, 3)} kg/m³";
 
     private static string Over(string percent, Wording? wording) =>
-        (wording ?? Wording.English).Say("figures.over", ("percent", percent));
+        (wording ?? Wording.Current).Say("figures.over", ("percent", percent));
 
     private static string Under(string percent, Wording? wording) =>
-        (wording ?? Wording.English).Say("figures.under", ("percent", percent));
+        (wording ?? Wording.Current).Say("figures.under", ("percent", percent));
 
     private static int Decimals(double standardUncertainty)
     {

@@ -8,8 +8,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class HistoryWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static HistoryWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static HistoryWords Current => new(Wording.Current);
 
     /// <summary>How rarely the charts signal falsely, and how soon they find a shift.</summary>
     public IReadOnlyList<string> Say(RunLengths lengths)
@@ -47,7 +47,9 @@ public sealed class HistoryWords(Wording wording)
         wording.Say("history.charge", ("charge", charge), ("signals", string.Join("; ", signals)));
 
     /// <summary>That more charges signalled than are shown.</summary>
-    public string Earlier() => wording.Say("history.earlier", ("kept", Whole(WatchPlant.SignalsKept)));
+    /// <param name="option">What shows them, as the reader writes it.</param>
+    public string Earlier(string option) =>
+        wording.Say("history.earlier", ("kept", Whole(WatchPlant.SignalsKept)), ("option", option));
 
     /// <summary>Mean, spread and range of all charges.</summary>
     public string Spread(double mean, double standardDeviation, double least, double greatest) =>

@@ -10,8 +10,8 @@ public sealed class IncisingWords(Wording wording)
 {
     private readonly TreatingWords _treating = new(wording);
 
-    /// <summary>In English.</summary>
-    public static IncisingWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static IncisingWords Current => new(Wording.Current);
 
     /// <summary>Said on every design.</summary>
     public IReadOnlyList<string> Cautions => [wording.Say("incising.caution"), .. _treating.Cautions];
@@ -62,7 +62,7 @@ public sealed class IncisingWords(Wording wording)
         return wording.Say(
             "incising.strength-source",
             ("source", penalty.Source.Citation),
-            ("standing", penalty.Source.Standing.InWords())
+            ("standing", wording.Say(penalty.Source.Standing))
         );
     }
 

@@ -11,8 +11,8 @@ public sealed class JudgeWords(Wording wording)
 {
     private readonly AcceptanceWords _acceptance = new(wording);
 
-    /// <summary>In English.</summary>
-    public static JudgeWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static JudgeWords Current => new(Wording.Current);
 
     /// <summary>The Bayesian reading of the same pieces.</summary>
     public string Say(Belief belief)

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Reports.Words;
 
@@ -6,8 +7,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class LotWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static LotWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static LotWords Current => new(Wording.Current);
 
     /// <summary>"accepted", "accepted in the gap" or "not accepted".</summary>
     public string Say(LotOutcome outcome) =>
@@ -39,9 +40,9 @@ public sealed class LotWords(Wording wording)
         wording.Say(
             "lots.inspected-by",
             ("standard", standard),
-            ("level", level.InWords()),
+            ("level", level.Key()),
             ("aql", Figures.Digits(aqlPercent, 6)),
-            ("standing", switching.InWords())
+            ("standing", wording.Say(switching))
         );
 
     /// <summary>Where a plant stands after its lots.</summary>
@@ -61,8 +62,9 @@ public sealed class LotWords(Wording wording)
     /// <summary>That only the latest lots are shown.</summary>
     /// <param name="shown">Lots shown.</param>
     /// <param name="lots">Lots inspected.</param>
-    public string Latest(int shown, int lots) =>
-        wording.Say("lots.latest", ("shown", Figures.Whole(shown)), ("lots", Figures.Whole(lots)));
+    /// <param name="option">What shows them all, as the reader writes it.</param>
+    public string Latest(int shown, int lots, string option) =>
+        wording.Say("lots.latest", ("shown", Figures.Whole(shown)), ("lots", Figures.Whole(lots)), ("option", option));
 
     /// <summary>Why inspection was switched with a lot.</summary>
     /// <param name="lot">Number of the lot.</param>

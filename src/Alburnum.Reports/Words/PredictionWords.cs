@@ -11,8 +11,8 @@ public sealed class PredictionWords(Wording wording)
 {
     private readonly TreatingWords _treating = new(wording);
 
-    /// <summary>In English.</summary>
-    public static PredictionWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static PredictionWords Current => new(Wording.Current);
 
     /// <summary>Heading of the models.</summary>
     public string ModelsUsed => wording.Say("prediction.models-used");
@@ -48,11 +48,17 @@ public sealed class PredictionWords(Wording wording)
 
     /// <summary>How many pieces meet the demand.</summary>
     /// <param name="share">Share of pieces, 0 to 1.</param>
-    public string PiecesMeet(Estimate share) => wording.Say("prediction.pieces-meet", Share(share));
+    public string PiecesMeet(Estimate share) =>
+        Figures.IsNearlyAllOrNothing(share.Value)
+            ? wording.Say("prediction.pieces-meet-alone", Share(share)[0])
+            : wording.Say("prediction.pieces-meet", Share(share));
 
     /// <summary>How many cores meet the demand.</summary>
     /// <param name="share">Share of cores, 0 to 1.</param>
-    public string CoresMeet(Estimate share) => wording.Say("prediction.cores-meet", Share(share));
+    public string CoresMeet(Estimate share) =>
+        Figures.IsNearlyAllOrNothing(share.Value)
+            ? wording.Say("prediction.cores-meet-alone", Share(share)[0])
+            : wording.Say("prediction.cores-meet", Share(share));
 
     /// <summary>How likely a batch passes its sampling plan.</summary>
     /// <param name="chance">0 to 1.</param>
@@ -91,7 +97,7 @@ public sealed class PredictionWords(Wording wording)
 
     /// <summary>Heading of what the numbers rest on.</summary>
     /// <param name="weakest">Weakest standing among it.</param>
-    public string RestsOn(Standing weakest) => wording.Say("prediction.rests-on", ("standing", weakest.InWords()));
+    public string RestsOn(Standing weakest) => wording.Say("prediction.rests-on", ("standing", wording.Say(weakest)));
 
     /// <summary>How a run of the flow solver ended.</summary>
     /// <exception cref="ArgumentOutOfRangeException">An ending of a kind that no sentence is known for.</exception>
@@ -156,7 +162,7 @@ public sealed class PredictionWords(Wording wording)
             "prediction.schedule",
             ("name", question.Schedule.Name),
             ("source", source.Citation),
-            ("standing", source.Standing.InWords())
+            ("standing", wording.Say(source.Standing))
         );
         yield return wording.Say(
             "prediction.voids",
@@ -201,7 +207,7 @@ public sealed class PredictionWords(Wording wording)
             ("median", Nm2(law)),
             ("factor", Factor(law)),
             ("source", law.Provenance.Citation),
-            ("standing", law.Provenance.Standing.InWords())
+            ("standing", wording.Say(law.Provenance.Standing))
         );
 
     private static string Nm2(PermeabilityLaw law) => Figures.Digits(law.LateralMedianM2 * 1e18, 3);

@@ -3,6 +3,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
 using Alburnum.Penetration;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Words;
 
@@ -13,18 +14,21 @@ public static class ReadingWords
     public static string Grade(QualityGrade grade) =>
         grade switch
         {
-            QualityGrade.Good => Say("reading.grade.good"),
-            QualityGrade.Fair => Say("reading.grade.fair"),
-            QualityGrade.Poor => Say("reading.grade.poor"),
-            QualityGrade.Unusable => Say("reading.grade.unusable"),
+            QualityGrade.Good => Said("reading.grade.good"),
+            QualityGrade.Fair => Said("reading.grade.fair"),
+            QualityGrade.Poor => Said("reading.grade.poor"),
+            QualityGrade.Unusable => Said("reading.grade.unusable"),
             _ => throw new ArgumentOutOfRangeException(nameof(grade), grade, "Not a grade."),
         };
 
     /// <summary>What stands in place of a photograph's quality where the piece was read with a ruler.</summary>
-    public static string WithRuler => Say("reading.with-ruler");
+    public static string WithRuler => Said("reading.with-ruler");
+
+    /// <summary>How good a reading's photograph is; of a reading without one, that it was made with a ruler.</summary>
+    public static string Quality(QualityGrade? grade) => grade is { } seen ? Grade(seen) : WithRuler;
 
     /// <summary>What is said of every piece read with a ruler.</summary>
-    public static string RulerNote => Say("reading.ruler-note");
+    public static string RulerNote => Said("reading.ruler-note");
 
     /// <summary>What is amiss with a photograph and what to do, one sentence each.</summary>
     public static IReadOnlyList<string> Findings(Quality quality) => [.. quality.Findings.Select(Finding)];
@@ -39,7 +43,7 @@ public static class ReadingWords
             NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
             [
                 Fault(fault),
-                Say("reading.outline-may-be-wrong"),
+                Said("reading.outline-may-be-wrong"),
             ],
             NotDetermined { Fault: NothingLeft fault } ended => [.. Scale(ended.Scale), Fault(fault)],
             NotDetermined ended => [Fault(ended.Fault)],
@@ -54,7 +58,7 @@ public static class ReadingWords
     {
         ArgumentNullException.ThrowIfNull(reading);
         return reading is { Outcome: NotDetermined { OutlineMayBeWrong: true }, Marks.OutlinePx: null }
-            ? Say(
+            ? Said(
                 reading.Shape == SectionShape.Round ? "reading.point-out.rim" : "reading.point-out.corners",
                 ("piece", piece),
                 ("width", Digits(reading.WidthPx, "0")),
@@ -67,12 +71,12 @@ public static class ReadingWords
     public static string Heartwood(HeartwoodReading heartwood) =>
         heartwood switch
         {
-            ShownHeartwood shown => Say("reading.heartwood.shown", ("mm", Digits(shown.BorderUncertaintyMm, "0.0"))),
-            DetectedHeartwood detected => Say(
+            ShownHeartwood shown => Said("reading.heartwood.shown", ("mm", Digits(shown.BorderUncertaintyMm, "0.0"))),
+            DetectedHeartwood detected => Said(
                 detected.Sign == HeartwoodSign.Reagent ? "reading.heartwood.by-reagent" : "reading.heartwood.by-colour",
                 ("mm", Digits(detected.BorderUncertaintyMm, "0.0"))
             ),
-            UnknownHeartwood unknown => Say(
+            UnknownHeartwood unknown => Said(
                 unknown.Fault switch
                 {
                     HeartwoodFault.NoBorderShown => "reading.heartwood.fault.no-border-shown",
@@ -88,47 +92,47 @@ public static class ReadingWords
         };
 
     /// <summary>A cause of uncertainty by its name.</summary>
-    public static string Cause(UncertaintyCause cause) => Say($"reading.cause.{cause.Key}");
+    public static string Cause(UncertaintyCause cause) => Said($"reading.cause.{cause.Key}");
 
     /// <summary>How large a cause is, and of what.</summary>
     public static string Size(UncertaintyCause cause) =>
         cause.Share is { } share
-            ? Say($"reading.size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
-            : Say($"reading.size.{cause.OfWhat}");
+            ? Said($"reading.size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
+            : Said($"reading.size.{cause.OfWhat}");
 
     /// <summary>What the figures of a table of depths mean.</summary>
-    public static string Uncertainty => Say("reading.uncertainty");
+    public static string Uncertainty => Said("reading.uncertainty");
 
     /// <summary>How many photographs.</summary>
-    public static string Photographs(int count) => Wording.English.Count("count.photograph", count);
+    public static string Photographs(int count) => Wording.Current.Count("count.photograph", count);
 
     /// <summary>How much of the perimeter reaches a depth.</summary>
     /// <param name="share">Share of the perimeter, 0 to 1.</param>
     /// <param name="u">Its standard uncertainty.</param>
     /// <param name="mm">The depth, mm.</param>
     public static string Reached(double share, double u, double mm) =>
-        Say("reading.reached", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
+        Said("reading.reached", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
 
     /// <summary>How much of the heartwood that lies open is treated down to a depth.</summary>
     /// <param name="share">Share of that heartwood, 0 to 1.</param>
     /// <param name="u">Its standard uncertainty; null where not known.</param>
     /// <param name="mm">The depth, mm.</param>
     public static string OpenHeartwoodTreated(double share, double? u, double mm) =>
-        Say("reading.open-heartwood-treated", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
+        Said("reading.open-heartwood-treated", ("percent", Percent(share, u)), ("mm", Digits(mm, "0.######")));
 
     /// <summary>How much of the sapwood is treated.</summary>
     /// <param name="share">Share of the sapwood, 0 to 1.</param>
     /// <param name="u">Its standard uncertainty; null where not known.</param>
     /// <param name="heartwood">How the heartwood was found, in words.</param>
     public static string SapwoodTreated(double share, double? u, string? heartwood) =>
-        Say("reading.sapwood-treated", ("percent", Percent(share, u)), ("heartwood", heartwood ?? ""));
+        Said("reading.sapwood-treated", ("percent", Percent(share, u)), ("heartwood", heartwood ?? ""));
 
     /// <summary>How deep the border lies between incisions.</summary>
     /// <param name="leastMm">Its least depth, mm.</param>
     /// <param name="meanMm">Its mean depth, mm.</param>
     /// <param name="fingers">Fingers that reach deeper.</param>
     public static string BetweenIncisions(Estimate leastMm, Estimate meanMm, int fingers) =>
-        Say(
+        Said(
             "reading.between-incisions",
             ("least", WithU(leastMm)),
             ("mean", WithU(meanMm)),
@@ -140,32 +144,32 @@ public static class ReadingWords
 
     /// <summary>Heading of an uncertainty budget.</summary>
     /// <param name="name">The photograph's name.</param>
-    public static string Budget(string name) => Say("reading.budget", ("name", name));
+    public static string Budget(string name) => Said("reading.budget", ("name", name));
 
     /// <summary>All causes of uncertainty together.</summary>
-    public static string Together => Say("reading.together");
+    public static string Together => Said("reading.together");
 
     /// <summary>How all causes of uncertainty are put together.</summary>
-    public static string SumOfSquares => Say("reading.sum-of-squares");
+    public static string SumOfSquares => Said("reading.sum-of-squares");
 
     /// <summary>A reading in a few words.</summary>
     public static string InOneLine(SectionReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var line = reading.Outcome is Read { Profile.Statistics: var depth }
-            ? Say(
+            ? Said(
                 "reading.in-one-line",
                 ("least", Digits(depth.MinimumMm.Value, "f1")),
                 ("mean", Digits(depth.MeanMm.Value, "f1"))
             )
-            : Say("figures.not-determined");
+            : Said("figures.not-determined");
         return reading.Outcome.Quality.Grade is QualityGrade.Good
             ? line
-            : Say("reading.with-grade", ("reading", line), ("grade", Grade(reading.Outcome.Quality.Grade)));
+            : Said("reading.with-grade", ("reading", line), ("grade", Grade(reading.Outcome.Quality.Grade)));
     }
 
     private static IEnumerable<string> Scale(SectionScale? scale) =>
-        scale?.ByKnownLength is { } section ? [Say("reading.scale.known-length", ("section", section.Label))] : [];
+        scale?.ByKnownLength is { } section ? [Said("reading.scale.known-length", ("section", section.Label))] : [];
 
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
@@ -173,19 +177,19 @@ public static class ReadingWords
     private static string Fault(ReadingFault fault) =>
         fault switch
         {
-            OutlineNotFound => Say("reading.fault.outline"),
-            KnownLengthDisagrees => Say("reading.fault.known-length"),
-            TooLittleShown => Say("reading.fault.too-little"),
+            OutlineNotFound => Said("reading.fault.outline"),
+            KnownLengthDisagrees => Said("reading.fault.known-length"),
+            TooLittleShown => Said("reading.fault.too-little"),
             OtherIndicator(var named, var seen) => Other(named, seen),
-            NoFront { IsTreated: true } => Say("reading.fault.all-treated"),
-            NoFront => Say("reading.fault.none-treated"),
-            DoubtfulBorder => Say("reading.fault.doubtful-border"),
-            NothingLeft => Say("reading.fault.nothing-left"),
+            NoFront { IsTreated: true } => Said("reading.fault.all-treated"),
+            NoFront => Said("reading.fault.none-treated"),
+            DoubtfulBorder => Said("reading.fault.doubtful-border"),
+            NothingLeft => Said("reading.fault.nothing-left"),
             _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
         };
 
     private static string Other(Indicator named, Indicator seen) =>
-        Say(
+        Said(
             "reading.fault.other-indicator",
             ("named", named.Name),
             ("namedTreated", named.TreatedInWords),
@@ -199,16 +203,13 @@ public static class ReadingWords
     private static string Finding(QualityFinding finding) =>
         finding switch
         {
-            FewPixels few => Say("reading.finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
-            Blurred blurred => Say("reading.finding.blurred", ("mm", Digits(blurred.OverMm))),
-            OverExposed over => Say("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
-            UnderExposed => Say("reading.finding.under-exposed"),
-            WeakEvidence weak => Say("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
+            FewPixels few => Said("reading.finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
+            Blurred blurred => Said("reading.finding.blurred", ("mm", Digits(blurred.OverMm))),
+            OverExposed over => Said("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
+            UnderExposed => Said("reading.finding.under-exposed"),
+            WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };
-
-    private static string Say(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
-        Wording.English.Say(key, values);
 
     private static string Percent(double share, double? u) =>
         $"{Digits(100 * share, "f1")} ± {(u is { } known ? Digits(100 * known, "f1") : "")} %";

@@ -10,8 +10,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class ReasonWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static ReasonWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static ReasonWords Current => new(Wording.Current);
 
     /// <summary>What is said of a piece.</summary>
     public PenetrationWords Penetration { get; } = new(wording);

@@ -22,8 +22,8 @@ public sealed class RequirementWords
         Durability = new(wording);
     }
 
-    /// <summary>In English.</summary>
-    public static RequirementWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static RequirementWords Current => new(Wording.Current);
 
     /// <summary>How deep a rule asks the preservative to be found.</summary>
     public DepthRuleWords Depths { get; }
@@ -64,7 +64,7 @@ public sealed class RequirementWords
                 "requirements.remark.lasted",
                 ("durability", Figures.Whole(trial.DurabilityClass)),
                 ("years", trial.Years),
-                ("standing", trial.Provenance.Standing.InWords()),
+                ("standing", _wording.Say(trial.Provenance.Standing)),
                 ("source", trial.Provenance.Citation)
             ),
             OnOtherScales(var species, var scales) => _wording.Say(
@@ -89,6 +89,6 @@ public sealed class RequirementWords
             ("scale", scale.Scale),
             ("says", scale.Says),
             ("means", scale.Means),
-            ("standing", scale.Provenance.Standing.InWords())
+            ("standing", _wording.Say(scale.Provenance.Standing))
         );
 }

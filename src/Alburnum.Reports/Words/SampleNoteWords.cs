@@ -11,8 +11,8 @@ public sealed class SampleNoteWords(Wording wording)
 {
     private readonly AcceptanceWords _acceptance = new(wording);
 
-    /// <summary>In English.</summary>
-    public static SampleNoteWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SampleNoteWords Current => new(Wording.Current);
 
     /// <summary>The notes on a sample.</summary>
     public IReadOnlyList<string> Say(PlannedSample sample) =>

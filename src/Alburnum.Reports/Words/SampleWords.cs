@@ -12,8 +12,8 @@ public sealed class SampleWords(Wording wording)
 {
     private readonly AcceptanceWords _acceptance = new(wording);
 
-    /// <summary>In English.</summary>
-    public static SampleWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SampleWords Current => new(Wording.Current);
 
     /// <summary>The plan's full name.</summary>
     public string Plan(PlannedSample sample) =>

@@ -7,8 +7,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class SawingWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static SawingWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SawingWords Current => new(Wording.Current);
 
     /// <summary>Said on every log.</summary>
     public IReadOnlyList<string> Cautions => [wording.Say("sawing.model"), .. new TreatingWords(wording).Cautions];

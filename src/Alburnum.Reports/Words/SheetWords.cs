@@ -8,14 +8,23 @@ public sealed class SheetWords(Wording wording)
 {
     private readonly RequirementWords _requirements = new(wording);
 
-    /// <summary>In English.</summary>
-    public static SheetWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SheetWords Current => new(Wording.Current);
 
     /// <summary>What the sheet is about.</summary>
     public string Subject => wording.Say("sheet.subject");
 
     /// <summary>What is said for a value that the enquiry leaves out.</summary>
     public string NotStated => wording.Say("sheet.not-stated");
+
+    /// <summary>"yes", "no" or, for null, "not known".</summary>
+    public string YesNo(bool? answer) =>
+        answer switch
+        {
+            true => wording.Say("sheet.yes"),
+            false => wording.Say("sheet.no"),
+            null => wording.Say("rows.not-known"),
+        };
 
     /// <summary>Title of what the code demands.</summary>
     public string Demanded => wording.Say("sheet.demanded");
@@ -113,6 +122,14 @@ public sealed class SheetWords(Wording wording)
             )
         );
 
+    /// <summary>The section enquired about, sawn or round, incised or not.</summary>
+    public string Size(string section, TimberForm form, bool isIncised) =>
+        wording.Say(
+            isIncised ? "sheet.size-incised" : "sheet.size",
+            ("section", section),
+            ("form", _requirements.Say(form))
+        );
+
     /// <summary>The species enquired about.</summary>
     public (string Name, string Value) Species(string species, string botanical) =>
         (
@@ -179,7 +196,7 @@ public sealed class SheetWords(Wording wording)
 
     /// <summary>The weakest fact that the requirement rests on.</summary>
     public (string Name, string Value) RestsOn(Standing standing) =>
-        (wording.Say("sheet.weakest-standing"), standing.InWords());
+        (wording.Say("sheet.weakest-standing"), wording.Say(standing));
 
     /// <summary>How many pieces there are, and how many were cut.</summary>
     public (string Name, string Value) Pieces(int batch, int cut) => (wording.Say("sheet.pieces"), Cut(batch, cut));
@@ -222,6 +239,10 @@ public sealed class SheetWords(Wording wording)
             wording.Say("sheet.treated"),
             wording.Say("sheet.treated-share", ("share", Figures.WholePercent(share, wording)))
         );
+
+    /// <summary>The same in a narrow column.</summary>
+    public (string Name, string Value) TreatedShare(double share) =>
+        (wording.Say("sheet.treated"), Figures.WholePercent(share, wording));
 
     /// <summary>The treated share of the sapwood, 0 to 1.</summary>
     public (string Name, string Value) SapwoodTreated(double share) =>

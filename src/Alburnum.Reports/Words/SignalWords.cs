@@ -6,23 +6,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class SignalWords(Wording wording)
 {
-    private static readonly string[] Numbers =
-    [
-        "number.0",
-        "number.1",
-        "number.2",
-        "number.3",
-        "number.4",
-        "number.5",
-        "number.6",
-        "number.7",
-        "number.8",
-        "number.9",
-        "number.10",
-    ];
-
-    /// <summary>In English.</summary>
-    public static SignalWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SignalWords Current => new(Wording.Current);
 
     /// <summary>One clause for each signal of a charge, the gravest first.</summary>
     /// <param name="signals">What was signalled.</param>
@@ -36,19 +21,19 @@ public sealed class SignalWords(Wording wording)
         void Add(Signals signal, string key, params ReadOnlySpan<(string, string)> values)
         {
             if (signals.HasFlag(signal))
-                words.Add(wording.Say(key, [("measure", measure.Name), .. values]));
+                words.Add(wording.Say(key, [("measure", wording.Say(measure)), .. values]));
         }
         Add(Signals.BelowLimit, "signals.below-limit", ("latest", latest), ("limit", Value(rules.LowerLimit ?? 0)));
         Add(
             Signals.DriftDown,
             "signals.drift-down",
-            ("charges", Count(rules.DriftLength)),
+            ("charges", wording.Number(rules.DriftLength)),
             ("drift", Value(state.DriftFrom - state.Latest))
         );
         Add(
             Signals.DriftUp,
             "signals.drift-up",
-            ("charges", Count(rules.DriftLength)),
+            ("charges", wording.Number(rules.DriftLength)),
             ("drift", Value(state.Latest - state.DriftFrom))
         );
         Add(Signals.ShiftDown, "signals.shift-down", ("baseline", baseline));
@@ -56,11 +41,14 @@ public sealed class SignalWords(Wording wording)
         Add(Signals.AverageLow, "signals.average-low", ("baseline", baseline));
         Add(Signals.AverageHigh, "signals.average-high", ("baseline", baseline));
         Add(Signals.FarOut, "signals.far-out", ("latest", latest), ("baseline", baseline));
-        Add(Signals.OneSided, "signals.one-sided", ("charges", Count(rules.SideLength)), ("baseline", baseline));
+        Add(
+            Signals.OneSided,
+            "signals.one-sided",
+            ("charges", wording.Number(rules.SideLength)),
+            ("baseline", baseline)
+        );
         return words;
 
         string Value(double value) => $"{Figures.Digits(value)} {measure.Unit}";
     }
-
-    private string Count(int count) => count < Numbers.Length ? wording.Say(Numbers[count]) : Figures.Whole(count);
 }

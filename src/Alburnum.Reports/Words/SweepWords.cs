@@ -6,8 +6,12 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class SweepWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static SweepWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static SweepWords Current => new(Wording.Current);
+
+    /// <summary>Which files hold the measure.</summary>
+    public string Files(string files, string measure) =>
+        wording.Say("sweep.files", ("files", files), ("measure", measure));
 
     /// <summary>Said where some boxes of the map have no number.</summary>
     public string Impossible => wording.Say("sweep.impossible");

@@ -11,8 +11,8 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class TreatingWords(Wording wording)
 {
-    /// <summary>In English.</summary>
-    public static TreatingWords English { get; } = new(Wording.English);
+    /// <summary>In the language chosen.</summary>
+    public static TreatingWords Current => new(Wording.Current);
 
     /// <summary>Said on every prediction.</summary>
     public IReadOnlyList<string> Cautions =>
@@ -42,7 +42,7 @@ public sealed class TreatingWords(Wording wording)
     public static string Demand(DepthRule rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        return RequirementWords.English.Depths.Say(rule);
+        return RequirementWords.Current.Depths.Say(rule);
     }
 
     /// <summary>That this must be reached.</summary>
@@ -78,14 +78,14 @@ public sealed class TreatingWords(Wording wording)
             SapwoodNotDistinct alike => wording.Say(
                 "treating.sapwood-not-distinct",
                 ("species", alike.Species.Name),
-                ("standing", alike.Standing.InWords())
+                ("standing", wording.Say(alike.Standing))
             ),
             SapwoodAsUsual usual => wording.Say(
                 "treating.sapwood-as-usual",
                 ("width", Figures.Digits(usual.Width.Mm, 1)),
                 ("narrowest", Figures.Digits(usual.Width.NarrowestMm, 1)),
                 ("widest", Figures.Digits(usual.Width.WidestMm, 1)),
-                ("standing", usual.Standing.InWords())
+                ("standing", wording.Say(usual.Standing))
             ),
             PithInTheMiddle => wording.Say("treating.pith-in-the-middle"),
             SmallestLog => wording.Say("treating.smallest-log"),

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Globalization;
 using System.Reflection;
@@ -8,16 +9,33 @@ namespace Alburnum.Reports.Words;
 
 /// <summary>
 /// The sentences of one language, read from one file: <c>Words/en.json</c>. Sections are subjects, keys are what is said; a word in braces stands for a value that the
-/// caller gives. A second language is a second file with the same keys.
+/// caller gives. A second language is a second file with the same keys and the same words in braces.
 /// </summary>
 public sealed partial class Wording
 {
+    private const string Folder = "Alburnum.Reports.Words.";
+    private const string Extension = ".json";
+
     private readonly FrozenDictionary<string, string> _sentences;
 
-    private Wording(FrozenDictionary<string, string> sentences) => _sentences = sentences;
+    private Wording(string language, FrozenDictionary<string, string> sentences) =>
+        (Language, _sentences) = (language, sentences);
 
     /// <summary>English, the language in which the program is written.</summary>
     public static Wording English { get; } = Shipped("en");
+
+    /// <summary>Every language that there is a file for, by its name.</summary>
+    private static ConcurrentDictionary<string, Lazy<Wording>> Languages { get; } =
+        new(
+            Names().Select(name => KeyValuePair.Create(name, new Lazy<Wording>(() => Shipped(name).SameAs(English)))),
+            StringComparer.OrdinalIgnoreCase
+        );
+
+    /// <summary>The language chosen: that of <see cref="CultureInfo.CurrentUICulture"/>, English where there is no file for it. Numbers do not depend on it.</summary>
+    public static Wording Current => Of(CultureInfo.CurrentUICulture.Name);
+
+    /// <summary>Name of the language, the name of its file: "en", "pt-BR".</summary>
+    public string Language { get; }
 
     /// <summary>Every key, as <c>section.key</c>.</summary>
     internal IEnumerable<string> Keys => _sentences.Keys;
@@ -51,6 +69,18 @@ public sealed partial class Wording
             : sentence;
     }
 
+    /// <summary>A sentence of the language chosen: <see cref="Say"/> of <see cref="Current"/>.</summary>
+    /// <param name="key">Section and key.</param>
+    /// <param name="values">A value for each word in braces.</param>
+    public static string Said(string key, params ReadOnlySpan<(string Name, string Value)> values) =>
+        Current.Say(key, values);
+
+    /// <summary>A small number as a word, from no to ten; a greater one in figures.</summary>
+    public string Number(int count) =>
+        count is >= 0 and <= 10
+            ? Say($"number.{count.ToString(CultureInfo.InvariantCulture)}")
+            : count.ToString(CultureInfo.InvariantCulture);
+
     /// <summary>A count with its noun: keys ending in <c>.one</c> and <c>.other</c>, with <c>{count}</c>.</summary>
     /// <param name="key">The key without its ending, such as <c>count.piece</c>.</param>
     /// <param name="count">How many.</param>
@@ -70,15 +100,48 @@ public sealed partial class Wording
         return char.ToUpperInvariant(phrase[0]) + phrase[1..];
     }
 
+    /// <summary>The file that comes nearest to a language: "de" for "de-AT", English where there is none.</summary>
+    /// <param name="language">Name of the language.</param>
+    public static Wording Of(string language)
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        for (var name = language; name.Length > 0; name = name[..Math.Max(0, name.LastIndexOf('-'))])
+            if (Languages.TryGetValue(name, out var wording))
+                return wording.Value;
+        return English;
+    }
+
+    /// <summary>The same language, found to say all that another does with the same values.</summary>
+    /// <exception cref="JsonException">A key is missing or not known, or has other words in braces.</exception>
+    internal Wording SameAs(Wording other)
+    {
+        foreach (var key in other.Keys.Except(Keys, StringComparer.Ordinal))
+            throw new JsonException($"{Language}{Extension}: \"{key}\" is missing.");
+        foreach (var key in Keys.Except(other.Keys, StringComparer.Ordinal))
+            throw new JsonException(
+                $"{Language}{Extension}: \"{key}\" is not known; {other.Language}{Extension} has no such key."
+            );
+        foreach (var key in Keys.Where(key => !PlacesOf(key).SetEquals(other.PlacesOf(key))))
+            throw new JsonException(
+                $"{Language}{Extension}: \"{key}\" must have the same words in braces as in {other.Language}{Extension}."
+            );
+        return this;
+    }
+
+    /// <summary>Adds a language to those that can be chosen.</summary>
+    internal static void Add(Wording language) => Languages[language.Language] = new(() => language.SameAs(English));
+
     /// <summary>Reads a language from its file.</summary>
+    /// <param name="language">Name of the language.</param>
     /// <param name="json">The file's content.</param>
     /// <exception cref="JsonException">Not an object of sections of sentences.</exception>
-    public static Wording Read(Stream json)
+    public static Wording Read(string language, Stream json)
     {
         var sections =
             JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(json)
             ?? throw new JsonException("A language file holds sections of sentences.");
         return new(
+            language,
             sections
                 .SelectMany(section => section.Value, (section, entry) => ($"{section.Key}.{entry.Key}", entry.Value))
                 .ToFrozenDictionary(entry => entry.Item1, entry => entry.Value, StringComparer.Ordinal)
@@ -88,11 +151,18 @@ public sealed partial class Wording
     [GeneratedRegex(@"\{(?<name>[^{}]*)\}", RegexOptions.ExplicitCapture)]
     private static partial Regex Places();
 
+    private HashSet<string> PlacesOf(string key) => [.. Places().Matches(_sentences[key]).Select(place => place.Value)];
+
+    private static IEnumerable<string> Names() =>
+        Assembly
+            .GetExecutingAssembly()
+            .GetManifestResourceNames()
+            .Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
+            .Select(name => name[Folder.Length..^Extension.Length]);
+
     private static Wording Shipped(string language)
     {
-        using var file = Assembly
-            .GetExecutingAssembly()
-            .GetManifestResourceStream($"Alburnum.Reports.Words.{language}.json")!;
-        return Read(file);
+        using var file = Assembly.GetExecutingAssembly().GetManifestResourceStream(Folder + language + Extension)!;
+        return Read(language, file);
     }
 }

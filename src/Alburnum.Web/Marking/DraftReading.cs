@@ -1,6 +1,9 @@
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Words;
 using Alburnum.Timber;
+using Alburnum.Workflows.Measuring;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Web.Marking;
 
@@ -29,11 +32,11 @@ internal sealed record DraftReading(
                 ? marks
                 : marks with
                 {
-                    Corners = Clockwise(corners),
+                    Corners = MarkedCorners.InOrder(corners),
                 },
             Drawn(draft),
-            [.. faults.Select(WaitsFor).OfType<string>()],
-            [.. faults.Where(fault => WaitsFor(fault) is null).Select(fault => fault.At("marks", NameOf))]
+            [.. faults.Select(fault => WaitsFor(fault, section)).OfType<string>()],
+            [.. faults.Where(fault => WaitsFor(fault, section) is null).Select(fault => fault.At("marks", NameOf))]
         );
     }
 
@@ -47,31 +50,30 @@ internal sealed record DraftReading(
 
     private static string NameOf(string field) =>
         field == MarkField.HeartwoodRadius
-            ? "heartwood's radius"
+            ? Said("marking.radius-field")
             : Meaning.All.Single(meaning => meaning.Key == field).Name.ToLowerInvariant();
 
-    /// <summary>What a fault waits for, in a sentence; null for one that waiting does not mend.</summary>
-    private static string? WaitsFor(MarkFault fault) =>
+    /// <summary>What a fault waits for, in a sentence; null for one that waiting does not put right.</summary>
+    private static string? WaitsFor(MarkFault fault, Section section) =>
         fault switch
         {
-            TooFewPoints { Field: MarkField.Corners, Count: var count, Least: var least } =>
-                $"{Word(count)} of {Word(least).ToLowerInvariant()} {(least == 5 ? "points on the rim" : "corners")}: used once all are given.",
-            TooFewPoints { Count: var count, Least: var least } =>
-                $"{Word(count)} of {Word(least).ToLowerInvariant()} points of the heartwood: used once all are given.",
-            HalfGiven { Field: MarkField.Scale } =>
-                "The known length is used once both its ends and its length in mm are given.",
-            HalfGiven => "The pith is used once the heartwood's radius in mm is given too, and vice versa.",
+            TooFewPoints { Field: MarkField.Corners } rim when section is RoundSection => Waits(
+                "marking.waits.rim",
+                rim
+            ),
+            TooFewPoints { Field: MarkField.Corners } corners => Waits("marking.waits.corners", corners),
+            TooFewPoints heartwood => Waits("marking.waits.heartwood", heartwood),
+            HalfGiven { Field: MarkField.Scale } => Said("marking.waits.scale"),
+            HalfGiven => Said("marking.waits.pith"),
             _ => null,
         };
 
-    // The reader goes round the corners from the first.
-    private static IReadOnlyList<MarkedPoint> Clockwise(IReadOnlyList<MarkedPoint> corners)
-    {
-        var (x, y) = (corners.Average(corner => corner.X), corners.Average(corner => corner.Y));
-        double Turn(MarkedPoint corner) => Math.Atan2(corner.Y - y, corner.X - x);
-        var first = Turn(corners[0]);
-        return [.. corners.OrderBy(corner => (Turn(corner) - first + (4 * Math.PI)) % (2 * Math.PI))];
-    }
+    private static string Waits(string key, TooFewPoints fault) =>
+        Said(
+            key,
+            ("given", Wording.Capital(Wording.Current.Number(fault.Count))),
+            ("needed", Wording.Current.Number(fault.Least))
+        );
 
     private static MarksDocument Drawn(MarkDraft draft)
     {
@@ -100,16 +102,6 @@ internal sealed record DraftReading(
             HeartwoodRadiusMm = MarkText.LengthMm(draft[MarkDraft.RadiusField]),
         };
     }
-
-    private static string Word(int count) =>
-        count switch
-        {
-            1 => "One",
-            2 => "Two",
-            3 => "Three",
-            4 => "Four",
-            _ => "Five",
-        };
 
     private static double[] Xy(MarkedPoint point) => [point.X, point.Y];
 }

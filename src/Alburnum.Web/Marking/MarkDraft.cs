@@ -1,5 +1,6 @@
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
+using Alburnum.Workflows.Measuring;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Primitives;
 
@@ -78,7 +79,7 @@ internal sealed record MarkDraft
             Next == Meaning.Pith ? [at]
             : Next == Meaning.Scale && points.Count >= 2 ? [at]
             // Another corner than the last is one that was meant better: the nearest goes there.
-            : Next == Meaning.Corners && points.Count == corners ? Moved(points, at)
+            : Next == Meaning.Corners && points.Count == corners ? MarkedCorners.Moved(points, at)
             : [.. points, at];
         return this with
         {
@@ -119,12 +120,6 @@ internal sealed record MarkDraft
                 .. UndoSteps.Select(step => KeyValuePair.Create<string, string?>(UndoField, step)),
             ])
             .ToString();
-
-    private static IEnumerable<MarkedPoint> Moved(IReadOnlyList<MarkedPoint> points, MarkedPoint at)
-    {
-        var nearest = points.MinBy(point => double.Hypot(point.X - at.X, point.Y - at.Y));
-        return points.Select(point => point == nearest ? at : point);
-    }
 
     private Dictionary<string, string> Changed(string field, string text) =>
         new(Texts, StringComparer.Ordinal) { [field] = text };

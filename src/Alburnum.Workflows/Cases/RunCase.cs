@@ -1,4 +1,3 @@
-using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
@@ -49,7 +48,7 @@ public static class RunCase
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(store);
         var before = await store.RunAsync(run.Folder.Case.Reference, null, stop);
-        var verdict = run.Judged.Overall.Verdict.InWords();
+        var verdict = run.Judged.Overall.Verdict;
         await store.AddAsync(run.Folder.Run(report.RunAt, verdict, report.Document), report.WriteAsync, stop);
         return before;
     }

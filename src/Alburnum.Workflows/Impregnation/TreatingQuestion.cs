@@ -169,7 +169,6 @@ public sealed record TreatingQuestion
                 request.File,
                 name,
                 string.Join(", ", library.Patterns.Select(row => row.Name))
-                    + "; alburnum incise finds the lightest that is enough"
             );
     }
 

@@ -55,17 +55,3 @@ public sealed record Judgement(Verdict Verdict, ProbabilityRange? Probability, I
     /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
     public Estimate? MarginMm { get; init; }
 }
-
-/// <summary>Names of the verdicts, as documents hold them.</summary>
-public static class VerdictWords
-{
-    /// <summary>"conforms", "does not conform" or "undecided".</summary>
-    public static string InWords(this Verdict verdict) =>
-        verdict switch
-        {
-            Verdict.Conforms => "conforms",
-            Verdict.DoesNotConform => "does not conform",
-            Verdict.Undecided => "undecided",
-            _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
-        };
-}

@@ -21,20 +21,6 @@ public enum DurabilityVerdict
     Treat,
 }
 
-/// <summary>How a durability verdict is written.</summary>
-public static class DurabilityVerdictWords
-{
-    /// <summary>The verdicts and their signs in the table.</summary>
-    public static IReadOnlyList<(string Sign, DurabilityVerdict Verdict)> Signs { get; } =
-    [
-        ("o", DurabilityVerdict.Enough),
-        ("(o)", DurabilityVerdict.NormallyEnough),
-        ("(o)-(x)", DurabilityVerdict.Depends),
-        ("(x)", DurabilityVerdict.NormallyTreat),
-        ("x", DurabilityVerdict.Treat),
-    ];
-}
-
 /// <summary>One row of the table: a use class, and the verdict for durability classes 1 to 5.</summary>
 /// <param name="UseClasses">Use class; both parts where the table does not divide class 3.</param>
 /// <param name="Verdicts">Five verdicts, by durability class.</param>

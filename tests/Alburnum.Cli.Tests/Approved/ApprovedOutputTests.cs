@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Alburnum.Tests.Shared;
-using Spectre.Console.Testing;
 
 namespace Alburnum.Cli.Tests.Approved;
 
@@ -12,16 +11,16 @@ namespace Alburnum.Cli.Tests.Approved;
 /// </summary>
 public sealed partial class ApprovedOutputTests
 {
-    private static readonly string Folder = Repository.At("tests", "Alburnum.Cli.Tests", "Approved");
+    private static string Folder => ListedCommands.Folder;
 
-    public static TheoryData<string> Runs => [.. Lines().Select(line => line.Name)];
+    public static TheoryData<string> Runs => [.. ListedCommands.All.Select(line => line.Name)];
 
     [Theory]
     [MemberData(nameof(Runs))]
     public async Task A_command_prints_what_was_approved(string name)
     {
         using var folder = new TemporaryFolder();
-        var typed = Lines().Single(line => line.Name == name).Typed;
+        var typed = ListedCommands.All.Single(line => line.Name == name).Typed;
         var printed = await Printed(typed, folder);
         var approved = Path.Combine(Folder, "output", name + ".txt");
         if (Environment.GetEnvironmentVariable("ALBURNUM_WRITE_APPROVED") == "1")
@@ -33,7 +32,7 @@ public sealed partial class ApprovedOutputTests
     [Fact]
     public void Every_approved_text_belongs_to_a_command_in_the_list() =>
         Assert.Equal(
-            Lines().Select(line => line.Name).Order(StringComparer.Ordinal),
+            ListedCommands.All.Select(line => line.Name).Order(StringComparer.Ordinal),
             Directory
                 .GetFiles(Path.Combine(Folder, "output"))
                 .Select(file => Path.GetFileNameWithoutExtension(file)!)
@@ -42,27 +41,10 @@ public sealed partial class ApprovedOutputTests
 
     private static async Task<string> Printed(string typed, TemporaryFolder folder)
     {
-        using var console = new TestConsole().Width(120);
-        using var errors = new StringWriter(CultureInfo.InvariantCulture);
-        var words = Words()
-            .Matches(typed)
-            .Select(word => word.Value.Trim('"'))
-            .Select(word => word.Replace("{out}", folder.Path, StringComparison.Ordinal))
-            .Select(word =>
-                word.StartsWith("input/", StringComparison.Ordinal) ? Path.Combine(Folder, word)
-                : word.StartsWith("examples/", StringComparison.Ordinal) ? Repository.At(word)
-                : word
-            );
-        var status = await CommandLine.RunAsync(
-            [.. words],
-            AlburnumRun.Facts,
-            console,
-            errors,
-            TestContext.Current.CancellationToken
-        );
-        var text = new StringBuilder($"alburnum {typed}\nstatus {status}\n\n{console.Output}");
-        if (errors.ToString() is { Length: > 0 } refused)
-            text.Append("\nrefused\n").Append(refused);
+        var (status, output, errors) = await ListedCommands.RunAsync(typed, folder);
+        var text = new StringBuilder($"alburnum {typed}\nstatus {status}\n\n{output}");
+        if (errors.Length > 0)
+            text.Append("\nrefused\n").Append(errors);
         foreach (var file in Directory.GetFiles(folder.Path, "*.json").Order(StringComparer.Ordinal))
             text.Append(CultureInfo.InvariantCulture, $"\n{Path.GetFileName(file)}\n")
                 .Append(await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken))
@@ -99,15 +81,6 @@ public sealed partial class ApprovedOutputTests
 
     private static string Short(string number) =>
         double.Parse(number, CultureInfo.InvariantCulture).ToString("G4", CultureInfo.InvariantCulture);
-
-    private static IEnumerable<(string Name, string Typed)> Lines() =>
-        File.ReadAllLines(Path.Combine(Folder, "commands.txt"))
-            .Where(line => line.Length > 0 && line[0] != '#')
-            .Select(line => line.Split(": ", 2))
-            .Select(parts => (parts[0], parts[1]));
-
-    [GeneratedRegex("\"[^\"]*\"|\\S+")]
-    private static partial Regex Words();
 
     // Photographs are read side by side: the order in which they end is chance.
     [GeneratedRegex(@"(?m)^(?:Reading sections|Measuring|Sweeping)[^\n]*: \d+ of \d+[^\n]*\n")]

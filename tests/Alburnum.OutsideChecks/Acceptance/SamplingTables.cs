@@ -91,7 +91,7 @@ public class SamplingTables
             var bounds = f[0].Split('-').Select(Number).ToArray();
             foreach (var lot in bounds)
             {
-                var plan = Tables.Find(lot, InspectionWords.ReadLevel(f[1])!.Value, Aql(f[3]));
+                var plan = Tables.Find(lot, InspectionKeys.ReadLevel(f[1])!.Value, Aql(f[3]));
                 Assert.Equal(f[2][0], plan.CodeLetter);
                 Assert.Equal(
                     (Math.Min(Number(f[4]), lot), Number(f[5]), Number(f[6])),
@@ -177,7 +177,7 @@ public class SamplingTables
         foreach (var line in lines)
         {
             var f = line.Split(',');
-            var severity = InspectionWords.ReadSeverity(f[0])!.Value;
+            var severity = InspectionKeys.ReadSeverity(f[0])!.Value;
             var (row, numbers) = Tables.Follow(f[1][0], Aql(f[2]), severity)!.Value;
             Assert.Equal((f[1][0], Number(f[3]), Number(f[4])), (row.Letter, row.SampleSize, numbers.Reject - 1));
             var plan = new SingleSamplingPlan(row.SampleSize, numbers.Accept, numbers.Reject);

@@ -1,4 +1,5 @@
 using System.Text;
+using Alburnum.Penetration;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using CsCheck;
@@ -25,7 +26,7 @@ public sealed class CaseStoreTests : IDisposable
         var kept = await store.PhotographAsync(photograph.Sha256, Stop);
         Assert.Equal(photograph.Bytes.ToArray(), kept!.Bytes.ToArray());
         var entry = Assert.Single(await store.ListAsync(Stop));
-        Assert.Equal(("A-1", "conforms", 1), (entry.Reference, entry.Verdict, entry.Runs));
+        Assert.Equal(("A-1", Verdict.Conforms, 1), (entry.Reference, entry.Verdict, entry.Runs));
     }
 
     [Fact]
@@ -347,7 +348,7 @@ public sealed class CaseStoreTests : IDisposable
             "Title",
             "Client",
             new(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
-            "conforms",
+            Verdict.Conforms,
             document,
             photographs,
             [new PaperRecord("case.yaml", Encoding.UTF8.GetBytes($"reference: {reference}"))]

@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Microsoft.Data.Sqlite;
@@ -31,7 +32,7 @@ public sealed class EarlierStoreTests : IDisposable
         var store = await KeepAsync();
 
         var run = await store.RunAsync(Reference, null, Stop);
-        Assert.Equal((1, "undecided"), (run!.Number, run.Verdict));
+        Assert.Equal((1, Verdict.Undecided), (run!.Number, run.Verdict));
         Assert.Contains(Sha256, run.Document);
         Assert.Equal("case.yaml", Assert.Single(run.Papers).FileName);
         var photograph = await store.PhotographAsync(Sha256, Stop);
@@ -192,7 +193,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Single(await store.RunsAsync(Reference, Stop));
         Assert.NotNull(await store.RunAsync(Reference, 1, Stop));
         Assert.NotNull(await store.PhotographAsync(Sha256, Stop));
-        var run = new CaseRecord("A-1", "", "", DateTime.UnixEpoch, "conforms", "{}", [], []);
+        var run = new CaseRecord("A-1", "", "", DateTime.UnixEpoch, Verdict.Conforms, "{}", [], []);
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
             store.AddAsync(run, _ => Task.CompletedTask, Stop)
         );

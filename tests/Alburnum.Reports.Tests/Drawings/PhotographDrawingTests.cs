@@ -14,7 +14,7 @@ public sealed class PhotographDrawingTests
         var reading = Photographed(
             new()
             {
-                Told = HeartwoodSource.Colour,
+                DetectedBy = HeartwoodSource.Colour,
                 BorderUMm = 0.9,
                 PithPx = [50, 40],
                 RadiusMm = 20,
@@ -32,16 +32,18 @@ public sealed class PhotographDrawingTests
         var border = Assert.Single(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
 
         Assert.Equal([new Spot(30, 40), new Spot(50, 20), new Spot(70, 40)], border.Points);
-        Assert.Contains(Told, CaseReport.Notes(reading));
+        Assert.Contains(Told, SectionRows.Notes(reading));
     }
 
     [Fact]
     public void Of_heartwood_that_was_not_told_nothing_is_drawn_nor_said()
     {
-        var reading = Photographed(new() { Told = HeartwoodSource.Unknown, InWords = "Heartwood not determined." });
+        var reading = Photographed(
+            new() { DetectedBy = HeartwoodSource.Unknown, InWords = "Heartwood not determined." }
+        );
 
         Assert.DoesNotContain(PhotographDrawing.Draw(reading, "P01").Marks.OfType<Line>(), line => line.Dashed);
-        Assert.Equal(reading.Notes, CaseReport.Notes(reading));
+        Assert.Equal(reading.Notes, SectionRows.Notes(reading));
     }
 
     private static ReadingDocument Photographed(HeartwoodDocument heartwood) =>

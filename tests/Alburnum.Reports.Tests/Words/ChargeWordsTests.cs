@@ -8,7 +8,7 @@ public sealed class ChargeWordsTests
     [Fact]
     public void Every_finding_has_a_sentence_with_its_amount()
     {
-        var said = ChargeWords.English.Say([
+        var said = ChargeWords.Current.Say([
             new TankAndWeightAgree(),
             new TankLostMore(190.4),
             new TimberGainedMore(110),
@@ -26,5 +26,5 @@ public sealed class ChargeWordsTests
 
     [Fact]
     public void Five_cautions_go_with_every_charge() =>
-        Assert.Equal(5, ChargeWords.English.Cautions.Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(5, ChargeWords.Current.Cautions.Distinct(StringComparer.Ordinal).Count());
 }

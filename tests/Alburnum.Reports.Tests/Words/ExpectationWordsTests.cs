@@ -32,7 +32,7 @@ public sealed class ExpectationWordsTests
     public void Every_remark_has_its_sentence() =>
         Assert.All(
             Remarks,
-            each => Assert.StartsWith(each.Start, ExpectationWords.English.Say(each.Remark), StringComparison.Ordinal)
+            each => Assert.StartsWith(each.Start, ExpectationWords.Current.Say(each.Remark), StringComparison.Ordinal)
         );
 
     [Fact]
@@ -44,5 +44,5 @@ public sealed class ExpectationWordsTests
 
     [Fact]
     public void A_mean_that_could_not_be_measured_is_not_determined() =>
-        Assert.Equal("not determined", ExpectationWords.English.MeasuredDepth(null, 0).Value);
+        Assert.Equal("not determined", ExpectationWords.Current.MeasuredDepth(null, 0).Value);
 }

@@ -11,7 +11,7 @@ namespace Alburnum.Reports.Tests.Words;
 /// <summary>A language is a file: every sentence is in it, and nothing is in it that is never said.</summary>
 public sealed partial class LanguageTests
 {
-    private static readonly Wording Quoted = Wrapped();
+    private static readonly Wording Quoted = Wording.Read(BracketedLanguage.Name, BracketedLanguage.File());
 
     [Fact]
     public void A_second_language_says_every_reason()
@@ -21,7 +21,7 @@ public sealed partial class LanguageTests
         Assert.All(
             // What comes from a rulebook is in the language of its maker.
             SaidReasons.All.Where(said => said.Reason is not CodeForbids),
-            said => Assert.Matches("^«.*»$", words.Say(said.Reason))
+            said => Assert.Matches("^⟦.*⟧$", words.Say(said.Reason))
         );
     }
 
@@ -39,7 +39,7 @@ public sealed partial class LanguageTests
                 ),
                 .. Enum.GetValues<Field>().Select(words.Rows.Say),
             ],
-            said => Assert.Matches("^«.*»$", said)
+            said => Assert.Matches("^⟦.*⟧$", said)
         );
     }
 
@@ -47,7 +47,7 @@ public sealed partial class LanguageTests
     public void A_second_language_says_every_remark() =>
         Assert.All(
             ExpectationWordsTests.Remarks,
-            each => Assert.Matches("^«.*»$", new ExpectationWords(Quoted).Say(each.Remark))
+            each => Assert.Matches("^⟦.*⟧$", new ExpectationWords(Quoted).Say(each.Remark))
         );
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed partial class LanguageTests
             Enum.GetValues<Signals>().Where(signal => signal != Signals.None),
             signal =>
                 Assert.Matches(
-                    "^«.*»$",
+                    "^⟦.*⟧$",
                     Assert.Single(
                         new SignalWords(Quoted).Say(
                             signal,
@@ -71,10 +71,10 @@ public sealed partial class LanguageTests
     [Fact]
     public void A_second_language_says_the_words_that_belong_to_a_figure()
     {
-        Assert.Equal("«over 99.9 %»", Figures.Certainty(1, Quoted));
-        Assert.Equal("«under 1 %»", Figures.WholePercent(0.001, Quoted));
-        Assert.Equal("«not determined»", Figures.Certainty(null, Quoted));
-        Assert.Equal("«2 pieces»", Quoted.Count("count.piece", 2));
+        Assert.Equal("⟦over 99.9 %⟧", Figures.Certainty(1, Quoted));
+        Assert.Equal("⟦under 1 %⟧", Figures.WholePercent(0.001, Quoted));
+        Assert.Equal("⟦not determined⟧", Figures.Certainty(null, Quoted));
+        Assert.Equal("⟦2 pieces⟧", Quoted.Count("count.piece", 2));
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed partial class LanguageTests
     {
         var said = Sources("Alburnum.Reports", "Alburnum.Cli", "Alburnum.Web").SelectMany(Keys).ToHashSet();
         // The rest of such a key comes from data, for instance a cause of uncertainty.
-        var begun = Sources("Alburnum.Reports")
+        var begun = Sources("Alburnum.Reports", "Alburnum.Web")
             .SelectMany(source => Beginning().Matches(source).Select(match => match.Groups["key"].Value))
             .ToList();
 
@@ -98,26 +98,63 @@ public sealed partial class LanguageTests
         Assert.Empty(
             Sources("Alburnum.Reports")
                 .SelectMany(Keys)
+                .Concat(
+                    Sources("Alburnum.Cli", "Alburnum.Web")
+                        .SelectMany(source => Call().Matches(source).Select(call => call.Groups["key"].Value))
+                )
                 .Except(Wording.English.Keys.Select(key => Ending().Replace(key, "")), StringComparer.Ordinal)
         );
 
     [Fact]
     public void A_value_may_hold_braces_and_a_place_without_a_value_is_refused()
     {
-        Assert.Equal("a {b}", Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y", ("z", "{b}")));
-        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y"));
-        Assert.Throws<FormatException>(() => Wording.Read(Json("{\"x\":{\"y\":\"a\"}}")).Say("x.y", ("z", "b")));
+        Assert.Equal("a {b}", Wording.Read("xx", Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y", ("z", "{b}")));
+        Assert.Throws<FormatException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a {z}\"}}")).Say("x.y"));
+        Assert.Throws<FormatException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a\"}}")).Say("x.y", ("z", "b")));
     }
 
-    private static Wording Wrapped()
-    {
-        using var english = File.OpenRead(Repository.At("src", "Alburnum.Reports", "Words", "en.json"));
-        var sections = JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(english)!;
-        var wrapped = sections.ToDictionary(
-            section => section.Key,
-            section => section.Value.ToDictionary(entry => entry.Key, entry => $"«{entry.Value}»")
+    [Fact]
+    public void Every_language_says_what_English_says_with_the_same_values() =>
+        Assert.All(
+            Directory.GetFiles(Repository.At("src", "Alburnum.Reports", "Words"), "*.json"),
+            file =>
+                Assert.Equal(
+                    Path.GetFileNameWithoutExtension(file),
+                    Wording.Of(Path.GetFileNameWithoutExtension(file)).Language
+                )
         );
-        return Wording.Read(new MemoryStream(JsonSerializer.SerializeToUtf8Bytes(wrapped)));
+
+    [Theory]
+    [InlineData("{\"count\":{}}", "\"count.piece.one\" is missing")]
+    [InlineData("{\"count\":{\"piece.one\":\"{number}\"}}", "\"count.piece.one\" must have the same words in braces")]
+    [InlineData("{\"count\":{\"piece.one\":\"{count}\",\"piece.none\":\"\"}}", "\"count.piece.none\" is not known")]
+    public void A_language_that_does_not_say_what_English_says_is_refused_with_its_key(string json, string expected) =>
+        Assert.Contains(
+            expected,
+            Assert
+                .Throws<JsonException>(() =>
+                    Wording
+                        .Read("xx", Json(json))
+                        .SameAs(Wording.Read("en", Json("{\"count\":{\"piece.one\":\"{count}\"}}")))
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData("en-GB")]
+    [InlineData("de-AT")]
+    [InlineData("C")]
+    [InlineData("")]
+    public void English_is_said_where_there_is_no_file_for_a_language(string language) =>
+        Assert.Equal("en", Wording.Of(language).Language);
+
+    [Fact]
+    public void A_region_takes_the_file_of_its_language()
+    {
+        Wording.Add(Wording.Read("yy", BracketedLanguage.File()));
+
+        Assert.Equal("yy", Wording.Of("yy-Latn-AT").Language);
     }
 
     private static MemoryStream Json(string text) => new(System.Text.Encoding.UTF8.GetBytes(text));
@@ -141,6 +178,9 @@ public sealed partial class LanguageTests
 
     [GeneratedRegex("\"(?<key>[a-z]+(\\.[a-zA-Z0-9-]+)+)\"", RegexOptions.ExplicitCapture)]
     private static partial Regex Key();
+
+    [GeneratedRegex("Sai?[dy]\\(\\s*\"(?<key>[^\"]+)\"", RegexOptions.ExplicitCapture)]
+    private static partial Regex Call();
 
     [GeneratedRegex("\\$\"(?<key>[a-z]+(\\.[a-z-]+)*\\.)\\{", RegexOptions.ExplicitCapture)]
     private static partial Regex Beginning();

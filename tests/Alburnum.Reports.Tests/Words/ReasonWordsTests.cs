@@ -11,7 +11,7 @@ public sealed class ReasonWordsTests
     [Theory]
     [MemberData(nameof(EachReason))]
     public void A_reason_is_said(int which) =>
-        Assert.Equal(SaidReasons.All[which].Sentence, ReasonWords.English.Say(SaidReasons.All[which].Reason));
+        Assert.Equal(SaidReasons.All[which].Sentence, ReasonWords.Current.Say(SaidReasons.All[which].Reason));
 
     [Fact]
     public void Every_kind_of_reason_in_the_core_has_its_sentence()
@@ -30,13 +30,13 @@ public sealed class ReasonWordsTests
     public void Reasons_keep_their_order() =>
         Assert.Equal(
             ["No depth of penetration is required.", "Not demonstrable on this piece."],
-            ReasonWords.English.Say([new NoDepthAsked(), new NotDemonstrable()])
+            ReasonWords.Current.Say([new NoDepthAsked(), new NotDemonstrable()])
         );
 
     [Fact]
     public void A_share_that_is_no_whole_per_cent_is_named_as_it_is() =>
         Assert.Equal(
             "99.99 % of the pieces cut must pass",
-            ReasonWords.English.Acceptance.Rule(new ShareMustPass(0.9999))
+            ReasonWords.Current.Acceptance.Rule(new ShareMustPass(0.9999))
         );
 }

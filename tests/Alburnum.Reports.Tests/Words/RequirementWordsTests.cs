@@ -12,7 +12,7 @@ public sealed class RequirementWordsTests
     private static readonly Row Sea = DepthRow("sea", Depth(12), [Use("5")]);
     private static readonly CaseBox[] InTheGround = [new([(Field.UseClass, [Known.Word("4")])])];
 
-    private static RequirementWords Words => RequirementWords.English;
+    private static RequirementWords Words => RequirementWords.Current;
 
     [Theory]
     [InlineData(5, true, 10, false, "from 5 below 10")]

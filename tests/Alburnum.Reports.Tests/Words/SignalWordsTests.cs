@@ -25,13 +25,13 @@ public sealed class SignalWordsTests
     [InlineData(Signals.FarOut, "mean depth 5.5 mm lies beyond three standard deviations of 9.13 mm")]
     [InlineData(Signals.OneSided, "the last nine charges all lie on one side of the baseline in mean depth, 9.13 mm")]
     public void A_signal_is_said(Signals signal, string expected) =>
-        Assert.Equal([expected], SignalWords.English.Say(signal, Depth, State, Rules));
+        Assert.Equal([expected], SignalWords.Current.Say(signal, Depth, State, Rules));
 
     [Fact]
     public void The_gravest_signal_is_said_first() =>
         Assert.StartsWith(
             "mean depth 5.5 mm is below",
-            SignalWords.English.Say(Signals.OneSided | Signals.BelowLimit, Depth, State, Rules)[0],
+            SignalWords.Current.Say(Signals.OneSided | Signals.BelowLimit, Depth, State, Rules)[0],
             StringComparison.Ordinal
         );
 
@@ -39,6 +39,6 @@ public sealed class SignalWordsTests
     public void Counts_beyond_ten_are_written_in_digits() =>
         Assert.Equal(
             ["the last 14 charges drift down by 1.6 mm in mean depth"],
-            SignalWords.English.Say(Signals.DriftDown, Depth, State, Rules with { DriftLength = 14 })
+            SignalWords.Current.Say(Signals.DriftDown, Depth, State, Rules with { DriftLength = 14 })
         );
 }

@@ -33,7 +33,7 @@ public sealed class UncertaintyCausesTests
         foreach (var cause in DepthCauses.All)
         {
             table.Append(
-                $"| {ReadingWords.Cause(cause)} | {ReadingWords.Size(cause)} | {cause.Type} | {cause.Provenance.Standing.InWords()} | {cause.Provenance.Citation} |\n"
+                $"| {ReadingWords.Cause(cause)} | {ReadingWords.Size(cause)} | {cause.Type} | {Wording.Current.Say(cause.Provenance.Standing)} | {cause.Provenance.Citation} |\n"
             );
         }
         return table.Append('\n').ToString();

@@ -18,6 +18,6 @@ public enum MeasureKind
 
 /// <summary>A measure of a charge or of a piece: what it is, how it is called and in which unit it is given.</summary>
 /// <param name="Kind">What kind of quantity it is.</param>
-/// <param name="Name">Name in words, for instance "mean depth".</param>
+/// <param name="Name">Its name among measures, for instance "mean depth"; people read it in their own language.</param>
 /// <param name="Unit">Unit, for instance "mm".</param>
 public sealed record Measure(MeasureKind Kind, string Name, string Unit);

@@ -133,21 +133,18 @@ public sealed class AttributeTables
         );
         foreach (var severity in Enum.GetValues<Severity>())
         {
-            Hold(_plans.ContainsKey(severity), $"the {severity.InWords()} table is missing");
+            Hold(_plans.ContainsKey(severity), $"the {severity} table is missing");
             var rows = _plans[severity];
             Hold(
                 rows.All(row => row.Cells.Count == AqlsPercent.Count),
-                $"a row of the {severity.InWords()} table has not one cell for each AQL"
+                $"a row of the {severity} table has not one cell for each AQL"
             );
             foreach (var letter in LotSizes.SelectMany(row => row.Letters.Values).Distinct())
             {
-                Hold(
-                    rows.Any(row => row.Letter == letter),
-                    $"letter {letter} has no row in the {severity.InWords()} table"
-                );
+                Hold(rows.Any(row => row.Letter == letter), $"letter {letter} has no row in the {severity} table");
                 Hold(
                     AqlsPercent.All(aql => Follow(letter, aql, severity) is not null),
-                    $"an arrow of letter {letter} in the {severity.InWords()} table leads nowhere"
+                    $"an arrow of letter {letter} in the {severity} table leads nowhere"
                 );
             }
         }

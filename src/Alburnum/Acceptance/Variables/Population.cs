@@ -10,19 +10,6 @@ public enum Population
     LogNormal,
 }
 
-/// <summary>Names of the shapes, as options and documents hold them.</summary>
-public static class PopulationWords
-{
-    /// <summary>"normal" or "log-normal".</summary>
-    public static string InWords(this Population population) =>
-        population switch
-        {
-            Population.Normal => "normal",
-            Population.LogNormal => "log-normal",
-            _ => throw new ArgumentOutOfRangeException(nameof(population), population, "Not a population."),
-        };
-}
-
 /// <summary>Turns values into the scale on which the population is normal, and back.</summary>
 internal static class PopulationScale
 {

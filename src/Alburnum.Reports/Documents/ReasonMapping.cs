@@ -1,0 +1,218 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Variables;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>
+/// Reasons as data: one object each, with its <c>kind</c> and the fields of that kind, described in docs/json/reasons.md. Kinds and fields are the same in every
+/// language.
+/// </summary>
+public static class ReasonMapping
+{
+    /// <summary>One object for each reason, in their order.</summary>
+    public static IReadOnlyList<JsonObject> Of(IEnumerable<Reason> reasons) => [.. reasons.Select(Of)];
+
+    private static JsonObject Of(Reason reason) =>
+        reason switch
+        {
+            PieceReason piece => Of(piece),
+            BatchReason batch => Of(batch),
+            VariablesReason variables => Of(variables),
+            CaseReason @case => Of(@case),
+            // A reason of any other kind has no figures of its own here.
+            _ => Kind(reason),
+        };
+
+    private static JsonObject Of(PieceReason reason) =>
+        reason switch
+        {
+            ZoneAbsent absent => Kind(reason, Rule(absent.Rule), ("zone", Name(absent.Zone))),
+            NothingRead nothing => Kind(reason, Rule(nothing.Rule)),
+            DecidedAt at => Kind(
+                reason,
+                Rule(at.Rule),
+                ("reading", Name(at.Reading)),
+                ("positions", at.Positions),
+                ("least_depth_mm", Mm(at.LeastDepthMm)),
+                ("face", at.Face),
+                ("position_mm", Mm(at.PositionMm)),
+                ("depth_mm", Mm(at.DepthMm)),
+                ("required_mm", Mm(at.RequiredMm)),
+                ("u_mm", Mm(at.StandardUncertaintyMm)),
+                Low(at.Probability),
+                High(at.Probability)
+            ),
+            ReachedOnFace face => Kind(
+                reason,
+                Rule(face.Rule),
+                ("face", face.Face),
+                ("reached_share", Share(face.ReachedShare)),
+                ("required_share", Share(face.RequiredShare)),
+                ("depth_mm", Mm(face.DepthMm)),
+                ("u_mm", Mm(face.StandardUncertaintyMm)),
+                Low(face.Probability),
+                High(face.Probability)
+            ),
+            GuardBand band => Kind(
+                reason,
+                ("required_mm", Mm(band.RequiredMm)),
+                ("u_mm", Mm(band.StandardUncertaintyMm)),
+                ("conforms_from_mm", Mm(band.ConformsFromMm)),
+                ("fails_up_to_mm", Mm(band.FailsUpToMm))
+            ),
+            FacesNotRead unread => Kind(
+                reason,
+                ("faces", new JsonArray([.. unread.Faces.Select(face => (JsonNode?)JsonValue.Create(face))]))
+            ),
+            OppositeFacesNeeded needed => Kind(reason, Rule(needed.Limit)),
+            UntreatedArea area => Kind(
+                reason,
+                Rule(area.Limit),
+                ("untreated_share", Share(area.UntreatedShare.Value)),
+                ("u_share", Share(area.UntreatedShare.StandardUncertainty)),
+                ("probability", Share(area.Probability))
+            ),
+            UntreatedReach reach => Kind(
+                reason,
+                Rule(reach.Limit),
+                ("across_share", Share(reach.AcrossShare.Value)),
+                ("u_share", Share(reach.AcrossShare.StandardUncertainty)),
+                ("probability", Share(reach.Probability))
+            ),
+            JudgedElsewhere elsewhere => Kind(reason, ("verdict", Name(elsewhere.Verdict))),
+            _ => Kind(reason),
+        };
+
+    private static JsonObject Of(BatchReason reason) =>
+        reason switch
+        {
+            RuleUsed used => Kind(reason, ("rule", ReasonWords.Current.Acceptance.Rule(used.Rule))),
+            PiecesCounted counted => Kind(
+                reason,
+                ("cut", counted.Counts.Cut),
+                ("conforming", counted.Counts.Conforming),
+                ("failing", counted.Counts.Failing),
+                ("undecided", counted.Counts.Undecided),
+                ("may_fail", counted.MayFail)
+            ),
+            PiecesStillToCut still => Kind(reason, ("required", still.Asked), ("missing", still.Missing)),
+            AcceptanceProbability accepted => Kind(
+                reason,
+                ("if_independent", Share(accepted.IfIndependent)),
+                ("if_alike", Share(accepted.IfAlike))
+            ),
+            AcceptanceLeftOpen open => Kind(
+                reason,
+                Low(open.Probability),
+                High(open.Probability),
+                ("open_pieces", open.OpenPieces)
+            ),
+            ConformingShareShown shown => Kind(
+                reason,
+                ("confidence", Share(shown.Bound.Confidence)),
+                ("lower_bound", Share(shown.Bound.LowerBound)),
+                ("lower_bound_if_undecided_pass", Share(shown.Bound.LowerBoundIfUndecidedPass)),
+                ("lot", shown.LotSize),
+                ("undecided", shown.Undecided)
+            ),
+            AssayMissing missing => Kind(reason, ("required_kg_per_m3", missing.RequiredKgPerM3)),
+            RetentionMean mean => Kind(
+                reason,
+                ("assays", mean.Assays),
+                ("mean_kg_per_m3", mean.MeanKgPerM3.Value),
+                ("u_kg_per_m3", mean.MeanKgPerM3.StandardUncertainty),
+                ("required_kg_per_m3", mean.RequiredKgPerM3),
+                ("probability", Share(mean.Probability))
+            ),
+            BelowDetectionLimit below => Kind(
+                reason,
+                ("undetected", below.Undetected),
+                ("assays", below.Assays),
+                ("lowest_mean_kg_per_m3", below.LowestMeanKgPerM3),
+                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3)
+            ),
+            BatchParts parts => Kind(
+                reason,
+                ("verdict", Name(parts.Batch)),
+                ("penetration", Name(parts.Penetration.Verdict)),
+                ("retention", parts.Retention is { Verdict: var retention } ? Name(retention) : null)
+            ),
+            _ => Kind(reason),
+        };
+
+    private static JsonObject Of(VariablesReason reason) =>
+        reason switch
+        {
+            DemandUsed used => Kind(
+                reason,
+                ("limit", used.Demand.Limit),
+                ("unit", used.Demand.Unit),
+                ("share", Share(used.Demand.Share)),
+                ("confidence", Share(used.Demand.Confidence))
+            ),
+            ValuesRead read => Kind(
+                reason,
+                ("pieces", read.Pieces),
+                ("least", read.Values?.Least),
+                ("greatest", read.Values?.Greatest),
+                ("below_detection", read.BelowDetection),
+                ("cut_off_above", read.CutOffAbove)
+            ),
+            ToleranceLimits limits => Kind(
+                reason,
+                ("lower", limits.Lower),
+                ("upper", limits.Upper),
+                ("is_exact", limits.IsExact)
+            ),
+            ShareBounds bounds => Kind(
+                reason,
+                ("lower_share", Share(bounds.LowerShare)),
+                ("upper_share", Share(bounds.UpperShare))
+            ),
+            CountedAlone counted => Kind(
+                reason,
+                ("reaching", counted.Reaching),
+                ("pieces", counted.Pieces),
+                ("share_lower_bound", Share(counted.ShareLowerBound)),
+                ("lot", counted.LotSize)
+            ),
+            PopulationAssumed assumed => Kind(reason, ("population", DocumentNames.Of(assumed.Population))),
+            PopulationDoubted doubted => Kind(reason, ("population", DocumentNames.Of(doubted.Population))),
+            _ => Kind(reason),
+        };
+
+    private static JsonObject Of(CaseReason reason) =>
+        reason switch
+        {
+            CodeForbids forbids => Kind(reason, ("code_says", forbids.Answer.Reason)),
+            _ => Kind(reason),
+        };
+
+    private static JsonObject Kind(Reason reason, params ReadOnlySpan<(string Name, JsonNode? Value)> fields)
+    {
+        JsonObject document = new() { ["kind"] = JsonNamingPolicy.SnakeCaseLower.ConvertName(reason.GetType().Name) };
+        foreach (var (name, value) in fields)
+            document.Add(name, value);
+        return document;
+    }
+
+    private static (string, JsonNode?) Rule(DepthRule rule) => ("rule", RequirementWords.Current.Depths.Say(rule));
+
+    private static (string, JsonNode?) Low(ProbabilityRange probability) => ("probability_low", Share(probability.Low));
+
+    private static (string, JsonNode?) High(ProbabilityRange probability) =>
+        ("probability_high", Share(probability.High));
+
+    private static string Name<T>(T value)
+        where T : struct, Enum => DocumentNames.Of(value);
+
+    private static double Mm(double length) => Math.Round(length, 2);
+
+    private static double Share(double share) => Math.Round(share, 4);
+}
