@@ -10,12 +10,30 @@ internal static class Options
         new(new InputProblem(option, 0, "", "", found, expected));
 
     /// <summary>Refuses the first option that was given where it has no meaning: passing it over would hide that.</summary>
-    public static void RefuseGiven(string expected, params (string Option, bool IsGiven)[] options)
+    public static void RefuseGiven(string expected, params (AskedField Field, string? Given)[] options)
     {
-        foreach (var (option, isGiven) in options)
-            if (isGiven)
-                throw Refused(option, "a value", expected);
+        foreach (var (field, given) in options)
+            if (given is not null)
+                throw field.Refused(file: null, given, expected);
     }
+
+    /// <summary>A number that must be given, in the field's range.</summary>
+    public static double Number(AskedField field, double? value) => Number(field.Option, value, field.Range!);
+
+    /// <summary>A number in the field's range; null where it is not given.</summary>
+    public static double? OptionalNumber(AskedField field, double? value) =>
+        OptionalNumber(field.Option, value, field.Range!);
+
+    /// <summary>A whole number that must be given, in the field's range.</summary>
+    public static int Whole(AskedField field, int? value) => (int)Number(field, value);
+
+    /// <summary>A whole number in the field's range; null where it is not given.</summary>
+    public static int? OptionalWhole(AskedField field, int? value) => (int?)OptionalNumber(field, value);
+
+    /// <summary>One of some words.</summary>
+    /// <exception cref="InputRefusedException">It is none of them.</exception>
+    public static T Word<T>(AskedField field, string text, Func<string, T?> read)
+        where T : struct => read(text) ?? throw field.Refused(file: null, text, field.Expected);
 
     /// <summary>A number that must be given, in a range.</summary>
     public static double Number(string option, double? value, NumberRange range) =>

@@ -122,7 +122,7 @@ public sealed class PredictCommandTests : IDisposable
     [InlineData("--position: found diagonal, expected boxed, halved, quartered or side", "--position", "diagonal")]
     [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn that way", "--log-diameter", "120")]
     [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
-    [InlineData("--incise: found fine, expected light", "--incise", "fine")]
+    [InlineData("--incising: found fine, expected light", "--incising", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
     [InlineData("no such file", "--fit", "nowhere.csv")]
     [InlineData("--cells: found 3, expected a whole number, 4 to 2000", "--cells", "3")]

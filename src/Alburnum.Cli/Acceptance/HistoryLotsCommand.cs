@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;
@@ -25,11 +26,11 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
         public string? Sheet { get; init; }
 
         [CommandOption("--aql <PERCENT>")]
-        [Description("AQL by which the lots are sampled")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql))]
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level; default: II")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
         public string Level { get; init; } = "II";
 
         [CommandOption("--json")]
@@ -47,8 +48,8 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
                 new(
                     standard.Tables,
                     standard.Switching,
-                    SamplingOptions.Level(settings.Level),
-                    SamplingOptions.Aql(standard.Tables, settings.Aql)
+                    Options.Word(AcceptanceFields.Level, settings.Level, InspectionWords.ReadLevel),
+                    TablesFit.Aql(standard.Tables, Options.Number(AcceptanceFields.Aql, settings.Aql))
                 )
             )
         );

@@ -38,7 +38,7 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
         public string Reading { get; init; } = "minimum";
 
         [CommandOption("--section <SIZE>")]
-        [Description("Nominal section, such as \"100 x 100 mm\" or \"round 120 mm\"")]
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section))]
         public string? Section { get; init; }
     }
 
@@ -73,7 +73,7 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
     {
         Section? section = null;
         if (settings.Section is { } text && !SectionText.TryParse(text, out section))
-            throw Options.Refused("--section", text, SectionText.Expected);
+            throw EnquiryFields.Section.Refused(file: null, text, SectionText.Expected);
         return section;
     }
 

@@ -85,7 +85,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
                 settings.MoisturePercent,
                 NumberRange.Within(law.LeastMoisturePercent, law.MostMoisturePercent, "%")
             ),
-            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.AirCelsius),
+            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.StoreCelsius),
             Weeks = Options.Number("--weeks", settings.Weeks, NumberRange.Within(0, 520, "weeks")),
             WetDays = Options.Number("--wet-days", settings.WetDays, NumberRange.Within(0, 3650, "days")),
         };

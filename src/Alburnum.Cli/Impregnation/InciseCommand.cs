@@ -39,8 +39,8 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         var request = new IncisingRequest
         {
             Treating = settings.Request(facts),
-            CoreShare = Options.Number("--share", settings.SharePercent, NumberRange.Within(1, 100, "%")) / 100,
-            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, NumberRange.Within(2, 50, "mm")),
+            CoreShare = Options.Number("--share", settings.SharePercent, Ranges.MustPassPercent) / 100,
+            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, Ranges.IncisionLengthMm),
             Pieces = Options.Whole("--pieces", settings.Pieces ?? 2000, Ranges.DrawnPieces),
             Seed = settings.Seed,
             Boxes =

@@ -39,7 +39,7 @@ internal static class PredictionPrint
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,
-                "Assumed (override with --sapwood, --position, --log-diameter, --heart-radius or --all)",
+                "Assumed (override with --sapwood, --position, --log-diameter, --heartwood-radius or --all)",
                 document.Assumptions
             );
         Paragraph(console, Words.ModelsUsed, document.Models);

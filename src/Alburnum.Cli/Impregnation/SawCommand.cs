@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Impregnation.Sawing;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
@@ -42,7 +43,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         {
             Treating = settings.Request(facts),
             Pattern = PatternOf(settings.Pattern),
-            KerfMm = Options.Number("--kerf", settings.KerfMm, NumberRange.Within(0, 20, "mm")),
+            KerfMm = Options.Number("--kerf", settings.KerfMm, Ranges.KerfMm),
             Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
             Seed = settings.Seed,
         };

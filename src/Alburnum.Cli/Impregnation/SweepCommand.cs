@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Facts;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Sweeps;
 using Alburnum.Reports.Drawings;

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Requirements;

@@ -48,7 +48,7 @@ internal static class OutlineStage
             ? FromPoints(scene, given)
             : (scene.Shape, scene.Request.Section) switch
             {
-                (SectionShape.Rectangle or SectionShape.Square, RectangularSection s) => OutlineFinder.Sides(
+                (SectionShape.Rectangle, RectangularSection s) => OutlineFinder.Sides(
                     scene.Photo,
                     s.WidthMm,
                     s.HeightMm
@@ -64,7 +64,7 @@ internal static class OutlineStage
     /// <remarks>Only four sawn sides are straight in the world; corners that the user holds exact are not moved.</remarks>
     public static LocatedSection Locate(Scene scene, FoundOutline outline)
     {
-        var isStraight = scene.Shape is SectionShape.Rectangle or SectionShape.Square && !scene.Request.OutlineIsExact;
+        var isStraight = scene.Shape is SectionShape.Rectangle && !scene.Request.OutlineIsExact;
         var pxPerMm = Math.Sqrt(Math.Abs(Polygon.Area(outline.Points)) / scene.Request.Section.AreaMm2);
         return isStraight && LensFinder.Find(scene.Photo, outline.Points, pxPerMm) is { } lens
             ? new(outline with { Points = [.. lens.Straight.Select(lens.Lens.Drawn)] }, lens)

@@ -84,6 +84,19 @@ public sealed class FactRow
         return Number(field, text, low, high, "");
     }
 
+    /// <summary>A number in a range; the least where none was read.</summary>
+    public double Number(string field, NumberRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return Number(
+            field,
+            OptionalText(field, out _),
+            range.Low,
+            range.High,
+            range.Unit.Length > 0 ? $" {range.Unit}" : ""
+        );
+    }
+
     /// <summary>A whole number in a range.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="low">Lowest number allowed.</param>

@@ -25,7 +25,6 @@ public static class DocumentWords
         shape switch
         {
             SectionShape.Rectangle => "rectangle",
-            SectionShape.Square => "square",
             SectionShape.Round => "round",
             SectionShape.HalfRound => "half-round",
             SectionShape.Quartered => "quartered",

@@ -58,7 +58,7 @@ public static class AnswerText
             asked.UseClasses.Count > 0
                 ? Say("rows.use-class", ("classes", Wording.English.Joined("rows.either", asked.UseClasses)))
                 : null,
-            asked.LifeYears is { } years ? Say("rows.years", ("years", Figures.Whole(years))) : null,
+            asked.ServiceLifeYears is { } years ? Say("rows.years", ("years", Figures.Whole(years))) : null,
             asked.StatedClass is { } stated ? Say("answers.sheet.asked-as", ("class", stated)) : null,
         };
         return string.Join(", ", parts.Where(part => part is not null));

@@ -59,9 +59,9 @@ public sealed record CaseExpectation(
         foreach (var isHeartwood in (bool[])[false, true])
             if (!library.Knows(species, isHeartwood))
                 yield return new PermeabilityNotKnown(species, isHeartwood);
-        if (species.Density is null)
+        if (species.Density is null && treatment.DensityKgPerM3 is null)
             yield return new DensityNotKnown(species);
-        if (species.SapwoodWidth is null && treatment is { All: null, HeartRadiusMm: null, SapwoodMm: null })
+        if (species.SapwoodWidth is null && treatment is { All: null, HeartwoodRadiusMm: null, SapwoodMm: null })
             yield return new SapwoodNotKnown(species);
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Impregnation;
@@ -16,7 +17,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
     /// <exception cref="InputRefusedException">The log does not hold the piece.</exception>
     public static LogGeometry Place(Section section, SawingPosition position, double sapwoodMm, double? logDiameterMm)
     {
-        Require.InRange(sapwoodMm, 0, 2000, "mm");
+        Require.Within(sapwoodMm, Ranges.SapwoodMm);
         if (section is not RectangularSection sawn)
         {
             var own = SectionBox.Of(section).WidthMm / 2;

@@ -117,7 +117,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("prediction: wet", "prediction", "wet", "named fields")]
     [InlineData("charge: { species: Norway spruce, {0} }", "species", "Norway spruce", "Scots pine, as the case says")]
     [InlineData("charge: { depthMm: 12, {0} }", "depthMm", "12", "6 mm, as in the case")]
-    [InlineData("charge: { zoneMm: 12, {0} }", "zoneMm", "12", "6 mm, as in the case")]
+    [InlineData("charge: { zoneDepthMm: 12, {0} }", "zoneDepthMm", "12", "6 mm, as in the case")]
     [InlineData("charge: { retentionKgPerM3: 6, {0} }", "retentionKgPerM3", "6", "8 kg/m³, as in the case")]
     [InlineData("charge: { readings: { tankBeforeL: 9000 }, {0} }", "readings", "an unknown field", "pieces")]
     [InlineData(
@@ -169,7 +169,7 @@ public sealed class CaseFolderReaderTests : IDisposable
               species: Pinus sylvestris
               moisture: 26
               depthMm: 6
-              zoneMm: 6 mm
+              zoneDepthMm: 6 mm
               retentionKgPerM3: 8
               solutionDensityKgPerM3: 1005
               pieces: [ {"{"} section: 100x100, lengthMm: 1800, count: 25 {"}"} ]

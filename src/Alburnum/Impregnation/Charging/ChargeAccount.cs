@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Charging;
 
 /// <summary>What was read at the vessel. Volumes in L at the tank's gauge, weights in kg.</summary>
@@ -157,10 +159,10 @@ public sealed record ChargeAccount
             Refuse("tankAtPeakL", peak, "at most what was in the tank before");
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
             Refuse("weightAfterKg", after, FormattableString.Invariant($"at least the {before:0.#} kg before"));
-        if (!(readings.StrengthBeforePercent is > 0 and <= 100))
-            Refuse("strengthBeforePercent", readings.StrengthBeforePercent, "above 0 to 100 %");
-        if (!(readings.SolutionDensityKgPerM3 is >= 600 and <= 1600))
-            Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, "600 to 1600 kg/m³");
+        if (!Ranges.StrengthPercent.Holds(readings.StrengthBeforePercent))
+            Refuse("strengthBeforePercent", readings.StrengthBeforePercent, Ranges.StrengthPercent.InWords);
+        if (!Ranges.SolutionDensityKgPerM3.Holds(readings.SolutionDensityKgPerM3))
+            Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, Ranges.SolutionDensityKgPerM3.InWords);
         return problems;
     }
 
