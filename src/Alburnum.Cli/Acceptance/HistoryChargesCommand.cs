@@ -33,11 +33,11 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         public int Baseline { get; init; } = 25;
 
         [CommandOption("--depth <MM>")]
-        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth))]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth), Note = "the lower limit of mean and minimum depth")]
         public double? Depth { get; init; }
 
         [CommandOption("--retention <KG_PER_M3>")]
-        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention))]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention), Note = "the lower limit of retention")]
         public double? Retention { get; init; }
 
         [CommandOption("--chart <FOLDER>")]

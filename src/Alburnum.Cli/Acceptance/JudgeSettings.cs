@@ -39,7 +39,7 @@ internal abstract class CountingSettings : JudgeSettings
     public double? MustPass { get; init; }
 
     [CommandOption("--aql <PERCENT>")]
-    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql))]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql), Note = "in place of a share that must pass")]
     public double? Aql { get; init; }
 
     [CommandOption("--level <LEVEL>")]

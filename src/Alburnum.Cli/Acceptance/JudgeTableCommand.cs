@@ -38,7 +38,7 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
         public string Reading { get; init; } = "minimum";
 
         [CommandOption("--section <SIZE>")]
-        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section))]
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section), Note = "for a table of depths")]
         public string? Section { get; init; }
     }
 

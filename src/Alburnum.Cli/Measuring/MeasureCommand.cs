@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Imaging.Reading;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
@@ -20,7 +21,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public required string[] Photographs { get; init; }
 
         [CommandOption("--section <SIZE>")]
-        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section))]
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section), Note = "")]
         public string? Section { get; init; }
 
         [CommandOption("--core")]
@@ -82,7 +83,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public bool Incised { get; init; }
 
         [CommandOption("--depth <MM>")]
-        [Description("Required depth, mm: report the share of the perimeter that reaches it")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth), Note = "also reports the share of the perimeter that reaches it")]
         public double? Depth { get; init; }
 
         [CommandOption("--step <MM>")]

@@ -9,7 +9,7 @@ public static class AcceptanceFields
     public static AskedField Lot { get; } = Number("lot", "Pieces in the lot", Ranges.Pieces);
 
     /// <summary>Pieces cut.</summary>
-    public static AskedField Cut { get; } = Number("cut", "Pieces to cut, or cut already", Ranges.Pieces);
+    public static AskedField Cut { get; } = Number("cut", "Pieces cut", Ranges.Pieces);
 
     /// <summary>Pieces that failed.</summary>
     public static AskedField Failures { get; } = Number("failures", "Pieces that failed", Ranges.Failures);

@@ -62,22 +62,20 @@ public sealed record AskedField
         init => _expected = value;
     }
 
-    /// <summary>What it is, its unit or examples, and what follows where it is left out: the help of an option.</summary>
-    public string InOneLine
-    {
-        get
-        {
-            var detail =
-                Range is { Unit: "mm" or "kg/m³" } ? $", {Range.Unit}"
-                : Range is null && Examples.Length > 0 ? $" ({Examples})"
-                : "";
-            var leftOut =
-                Default.Length > 0 ? $"; default: {Default}"
-                : LeftOut is MustBeThere or NotKnown ? ""
-                : $"; if left out: {LeftOut}";
-            return Help + detail + leftOut;
-        }
-    }
+    /// <summary>What it is, with its unit or examples.</summary>
+    public string InOneLine =>
+        Help
+        + (
+            Range is { Unit: "mm" or "kg/m³" } ? $", {Range.Unit}"
+            : Range is null && Examples.Length > 0 ? $" ({Examples})"
+            : ""
+        );
+
+    /// <summary>What follows where it is left out, in words to go behind the line; empty where nothing does.</summary>
+    public string LeftOutInWords =>
+        Default.Length > 0 ? $"default: {Default}"
+        : LeftOut is MustBeThere or NotKnown ? ""
+        : $"if left out: {LeftOut}";
 
     /// <summary>The option of a name: that of "leaveOut" is "--leave-out".</summary>
     public static string OptionOf(string name) => "--" + Parts(name, '-');
