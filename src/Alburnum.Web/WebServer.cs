@@ -4,6 +4,7 @@ using Alburnum.Imaging.Pictures;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
@@ -152,7 +153,7 @@ public static class WebServer
     {
         if (await store.RunAsync(reference, run, stop) is not { } kept)
             return Results.NotFound();
-        var document = CaseJson.Read(kept.Document);
+        var document = DocumentJson.Read<CaseDocument>(kept.Document);
         var photographs = new List<Photograph>();
         foreach (
             var sha256 in document

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -138,7 +139,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
     }
 
     private async Task<CaseDocument> LastAsync() =>
-        CaseJson.Read((await orchard.Cases.Store.RunAsync("TH-2026-011", null, Stop))!.Document);
+        DocumentJson.Read<CaseDocument>((await orchard.Cases.Store.RunAsync("TH-2026-011", null, Stop))!.Document);
 
     private static ILocator Heading(IPage page, string name) => page.GetByRole(AriaRole.Heading, new() { Name = name });
 

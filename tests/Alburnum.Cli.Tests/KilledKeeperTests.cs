@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests;
@@ -53,7 +54,9 @@ public sealed class KilledKeeperTests : IDisposable
         Assert.InRange(runs.Count, acknowledged, acknowledged + Programs);
         foreach (var run in runs)
         {
-            var document = CaseJson.Read((await kept.RunAsync(Reference, run.Number, Stop))!.Document);
+            var document = DocumentJson.Read<CaseDocument>(
+                (await kept.RunAsync(Reference, run.Number, Stop))!.Document
+            );
             Assert.NotNull(await kept.PhotographAsync(document.Pieces[0].Reading.Sha256!, Stop));
         }
         return runs.Count;

@@ -1,4 +1,5 @@
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests;
@@ -114,5 +115,5 @@ public sealed class MarkedCaseTests : IDisposable
         return (run.Errors, run.Status);
     }
 
-    private CaseDocument Document() => CaseJson.Read(File.ReadAllText(_folder.At("report.json")));
+    private CaseDocument Document() => DocumentJson.Read<CaseDocument>(File.ReadAllText(_folder.At("report.json")));
 }

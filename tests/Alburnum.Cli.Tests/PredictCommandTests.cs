@@ -214,7 +214,10 @@ public sealed class PredictCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("boron 100x50 --loading 8 --wanted 1 --temperature 70", "--temperature: found 70, expected 0 to 60 °C.")]
+    [InlineData(
+        "boron 100x50 --loading 8 --wanted 1 --temperature 70",
+        "--temperature: found 70, expected 0 to 60 °C."
+    )]
     [InlineData("boron 1.5x50 --loading 8 --wanted 1", "--border: found 2, expected 0.1 to 0.75 mm.")]
     public async Task Boron_beyond_what_its_law_speaks_of_is_refused(string line, string said)
     {

@@ -3,6 +3,7 @@ using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Tests.Shared;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Builder;
@@ -70,7 +71,7 @@ public sealed class WebServerTests : IAsyncLifetime
         var document = CaseMapping.From(run, facts.Cautions, "Alburnum", DateTime.UnixEpoch);
         await RunCase.KeepAsync(
             run,
-            new(document.RunAt, CaseJson.Write(document), _ => Task.CompletedTask),
+            new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
             await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
             Stop
         );

@@ -14,9 +14,8 @@ namespace Alburnum.Bench.Impregnation;
 /// <summary>The flow solver and the quick model: seconds by the clock and of processor time, and what a cell and step cost as the grid grows.</summary>
 internal static class ImpregnationBench
 {
-    private static readonly ImpregnationLibrary Library = new FactLibrary(
-        Path.Combine(AppContext.BaseDirectory, "data")
-    ).Impregnation;
+    private static readonly FactLibrary Facts = new(Path.Combine(AppContext.BaseDirectory, "data"));
+    private static readonly ImpregnationLibrary Library = Facts.Impregnation;
     private static readonly FluidPair Fluids = FluidPair.Of(TreatingLiquid.Water());
     private static readonly Schedule FullCell = Library.Schedules[0].Value;
 
@@ -127,13 +126,13 @@ internal static class ImpregnationBench
     private static FlowProblem Incised(int boxes)
     {
         var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
-        var spruce = Library.Laws.Single(law => law.Name.StartsWith("spruce", StringComparison.Ordinal));
+        var spruce = Library.Of(Facts.Species.Get("Picea abies"), isHeartwood: false);
         return IncisedCell.Of(pattern, new WoodFlow(spruce.Typical(), 0.6), Fluids, 20, (boxes, boxes, boxes)).Problem;
     }
 
     private static PredictionQuestion Question()
     {
-        var pine = new FactLibrary(Path.Combine(AppContext.BaseDirectory, "data")).Species.Get("Pinus sylvestris");
+        var pine = Facts.Species.Get("Pinus sylvestris");
         return new PredictionQuestion
         {
             Section = new RectangularSection(100, 100),

@@ -5,6 +5,7 @@ using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -33,7 +34,11 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         public int Baseline { get; init; } = 25;
 
         [CommandOption("--depth <MM>")]
-        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth), Note = "the lower limit of mean and minimum depth")]
+        [HelpOf(
+            typeof(TreatmentFields),
+            nameof(TreatmentFields.Depth),
+            Note = "the lower limit of mean and minimum depth"
+        )]
         public double? Depth { get; init; }
 
         [CommandOption("--retention <KG_PER_M3>")]
@@ -67,7 +72,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         if (settings.Chart is { } folder)
             await WriteChartsAsync(folder, history, cancellationToken);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(history));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(history));
         else
             HistoryPrint.Print(console, history);
         return CommandLine.Done;

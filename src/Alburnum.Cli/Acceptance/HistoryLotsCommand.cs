@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -54,7 +55,7 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
             )
         );
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(lots));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(lots));
         else
             LotsPrint.Print(console, lots);
         return CommandLine.Done;

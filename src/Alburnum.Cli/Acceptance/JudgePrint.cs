@@ -1,5 +1,7 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
@@ -14,7 +16,7 @@ internal static class JudgePrint
     public static void Show(IAnsiConsole console, JudgeDocument document, bool asJson)
     {
         if (asJson)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             Print(console, document);
     }

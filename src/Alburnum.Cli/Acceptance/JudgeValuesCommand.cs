@@ -4,6 +4,7 @@ using Alburnum.Facts;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -46,7 +47,7 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         var valued = ValueTable.Read(Table.Open(settings.Values, settings.Sheet));
         var document = VariablesMapping.Of(JudgeBatch.ByVariables(valued, Request(settings)));
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             VariablesPrint.Print(console, document);
         return CommandLine.Done;

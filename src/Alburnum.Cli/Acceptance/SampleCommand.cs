@@ -2,6 +2,7 @@ using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -24,7 +25,7 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         if (settings.Chart is { } chart)
             await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(sheet));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(sheet));
         else
             SamplePrint.Print(console, sheet);
         return CommandLine.Done;

@@ -23,7 +23,11 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         public int? Cut { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level), Note = "that of the same figure is shown alongside; default: II")]
+        [HelpOf(
+            typeof(AcceptanceFields),
+            nameof(AcceptanceFields.Level),
+            Note = "that of the same figure is shown alongside; default: II"
+        )]
         public string Level { get; init; } = "II";
     }
 

@@ -5,6 +5,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
 using Alburnum.Workflows.Cases;
 using Spectre.Console;
@@ -45,13 +46,13 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         var before = await RunCase.KeepAsync(run, Report(run, document, settings), store, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
         if (before is not null)
-            LostMarks.Print(console, CaseJson.Read(before.Document), document);
+            LostMarks.Print(console, DocumentJson.Read<CaseDocument>(before.Document), document);
         return CommandLine.Done;
     }
 
     private static RunReport Report(CaseReading run, CaseDocument document, Settings settings)
     {
-        var json = CaseJson.Write(document);
+        var json = DocumentJson.Write(document);
         var pdf = CaseReport.Write(document, CaseReport.Pictures(run.Folder.Photographs.Select(each => each.File)));
         return new(
             document.RunAt,

@@ -1,6 +1,7 @@
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -15,7 +16,7 @@ internal sealed class ChargePlanCommand(IAnsiConsole console, FactLibrary facts)
         var order = ChargeFile.Read(settings.File, facts);
         var document = ChargeMapping.Of(PlanCharge.Run(order, facts, cancellationToken));
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             ChargePrint.Plan(console, document);
         return CommandLine.Done;

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -57,7 +58,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             )
         );
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             Print(document);
         return CommandLine.Done;

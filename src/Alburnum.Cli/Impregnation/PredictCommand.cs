@@ -6,6 +6,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -71,7 +72,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         if (settings.Out is { } folder)
             await WriteAsync(folder, document, prediction, cancellationToken);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             PredictionPrint.Print(console, document, settings.Out);
         return CommandLine.Done;
@@ -85,7 +86,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
     )
     {
         OutFolder.Make(folder);
-        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), JsonText.Write(document), stop);
+        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), DocumentJson.Write(document), stop);
         if (prediction.Solved is not { Section: var section })
             return;
         await TextFile.WriteAsync(

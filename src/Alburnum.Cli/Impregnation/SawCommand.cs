@@ -6,6 +6,7 @@ using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -64,7 +65,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         }
         var document = SawingMapping.Of(log);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             Print(document, settings.Out);
         return CommandLine.Done;

@@ -6,6 +6,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Sweeps;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -71,7 +72,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         await TextFile.WriteAsync(Path.Combine(folder, "sweep.svg"), Svg.Write(drawing), cancellationToken);
         OutFolder.Write(folder, "sweep.png", Png.Write(drawing));
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(JsonText.Write(document));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
         else
             Print(document, folder);
         return CommandLine.Done;

@@ -4,6 +4,7 @@ using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Measuring;
 using Spectre.Console;
@@ -83,7 +84,11 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public bool Incised { get; init; }
 
         [CommandOption("--depth <MM>")]
-        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth), Note = "also reports the share of the perimeter that reaches it")]
+        [HelpOf(
+            typeof(TreatmentFields),
+            nameof(TreatmentFields.Depth),
+            Note = "also reports the share of the perimeter that reaches it"
+        )]
         public double? Depth { get; init; }
 
         [CommandOption("--step <MM>")]
@@ -130,7 +135,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         );
         var documents = Documents(measured);
         if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(ReadingJson.Write(documents));
+            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(documents));
         else if (measured.Any(m => m.Problems.Count == 0))
             MeasureSummary.Print(console, documents);
         foreach (var problem in measured.SelectMany(m => m.Problems))
@@ -143,7 +148,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
             folder,
             FontFiles.Read("Lato-Regular.ttf"),
             ReadingWords.InOneLine,
-            measured => ReadingJson.Write(Documents(measured))
+            measured => DocumentJson.Write(Documents(measured))
         );
 
     private static Measured Of(MeasuredPhotograph photograph, ReadingRequest request, bool withBudget) =>
@@ -157,6 +162,6 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
             _ => throw new ArgumentOutOfRangeException(nameof(photograph), photograph, "Not an outcome."),
         };
 
-    private static List<ReadingDocument> Documents(IReadOnlyList<Measured> measured) =>
+    private static IReadOnlyList<ReadingDocument> Documents(IReadOnlyList<Measured> measured) =>
         [.. measured.Select(m => m.Document)];
 }

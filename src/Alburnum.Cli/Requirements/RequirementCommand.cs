@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
@@ -41,7 +42,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         var rulebook = facts.Rulebooks.Named(settings.Rulebook);
         var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
         var text = settings.Json
-            ? AnswerJson.Write(document)
+            ? DocumentJson.Write(document)
             : string.Join('\n', AnswerText.Lines(document, settings.AllRows));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         if (settings.Svg is { } file)

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
@@ -28,7 +29,7 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
     {
         var documents = ListRulebooks.Run(facts).Select(RulebookMapping.From).ToList();
         var text = settings.Json
-            ? JsonText.Write(documents)
+            ? DocumentJson.Write<IReadOnlyList<RulebookDocument>>(documents)
             : string.Join('\n', documents.Select(each => $"{each.Name, -28} {RulebookText.Line(each)}"));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
@@ -57,7 +58,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
     )
     {
         var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', RulebookText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
     }
@@ -102,7 +103,7 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', RulebookText.Lines(document));
+        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', RulebookText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }

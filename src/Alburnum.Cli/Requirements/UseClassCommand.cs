@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
@@ -65,7 +66,7 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
     )
     {
         var document = UseClassMapping.From(FindUseClass.Run(Read(settings), facts));
-        var text = settings.Json ? JsonText.Write(document) : string.Join('\n', UseClassText.Lines(document));
+        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', UseClassText.Lines(document));
         await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
         return CommandLine.Done;
     }

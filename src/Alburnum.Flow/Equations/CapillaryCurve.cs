@@ -13,16 +13,10 @@ public sealed record CapillaryCurve
     /// <param name="scaleKPa">The scale s, kPa. 0 (no capillarity) to 1000.</param>
     public CapillaryCurve(double scaleKPa) => ScaleKPa = Require.InRange(scaleKPa, 0, 1000, "kPa");
 
-    /// <summary>No capillarity.</summary>
-    internal static CapillaryCurve None { get; } = new(0);
-
     /// <summary>The scale s, kPa.</summary>
     public double ScaleKPa { get; }
 
-    /// <summary>Capillary pressure, kPa, at a saturation of 0 to 1.</summary>
-    internal double KPa(double saturation) => At(saturation).KPa;
-
-    /// <summary>Capillary pressure and its slope by saturation, kPa.</summary>
+    /// <summary>Capillary pressure at a saturation of 0 to 1, and its slope by saturation, kPa.</summary>
     internal (double KPa, double Slope) At(double saturation)
     {
         var s = Math.Max(saturation, Floor);

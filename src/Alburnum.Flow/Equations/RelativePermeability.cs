@@ -32,13 +32,7 @@ public sealed record RelativePermeability
     /// <summary>Share of the voids in which air no longer moves.</summary>
     public double TrappedAirShare { get; }
 
-    /// <summary>The liquid's relative permeability at a saturation, 0 to 1.</summary>
-    internal double Liquid(double saturation) => Power(Effective(saturation), LiquidExponent);
-
-    /// <summary>The air's relative permeability at a saturation, 0 to 1.</summary>
-    internal double Air(double saturation) => Power(1 - Effective(saturation), AirExponent);
-
-    /// <summary>Both relative permeabilities and their slopes by saturation.</summary>
+    /// <summary>Both relative permeabilities, 0 to 1, at a saturation of 0 to 1, and their slopes by saturation.</summary>
     internal (double Liquid, double LiquidSlope, double Air, double AirSlope) At(double saturation)
     {
         var share = 1 / (1 - TrappedAirShare);

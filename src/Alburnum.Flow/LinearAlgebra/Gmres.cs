@@ -95,7 +95,7 @@ internal sealed class Gmres<T>(
             h[k + 1] = _vectors.Norm(next);
             if (h[k + 1] > 0)
                 _vectors.Scale(next, 1 / h[k + 1]);
-            if (!leastSquares.Add(h))
+            if (leastSquares.Add(h) == ColumnOutcome.Zero)
                 break;
         }
         var y = leastSquares.Solve();

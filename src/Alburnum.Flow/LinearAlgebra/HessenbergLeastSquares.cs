@@ -1,5 +1,15 @@
 namespace Alburnum.Flow.LinearAlgebra;
 
+/// <summary>What became of a column that was to be added.</summary>
+internal enum ColumnOutcome
+{
+    /// <summary>It was added.</summary>
+    Added,
+
+    /// <summary>It is nothing but zeros and was not added: the directions so far hold all that can be reached (a breakdown of Arnoldi's method).</summary>
+    Zero,
+}
+
 /// <summary>min ‖βe₁ − H·y‖ for an upper Hessenberg H that grows by a column at a time, by Givens rotations.</summary>
 /// <remarks>Saad, Iterative Methods for Sparse Linear Systems (2nd ed. 2003), 6.5.3.</remarks>
 internal sealed class HessenbergLeastSquares
@@ -24,9 +34,9 @@ internal sealed class HessenbergLeastSquares
     /// <summary>Least ‖βe₁ − H·y‖ with the columns so far.</summary>
     public double Residual => Math.Abs(_g[Columns]);
 
-    /// <summary>Adds a column of H; false, and no column, where it is nothing but zeros.</summary>
+    /// <summary>Adds a column of H unless it is nothing but zeros.</summary>
     /// <param name="h">The column, one entry more than there are columns with it.</param>
-    public bool Add(ReadOnlySpan<double> h)
+    public ColumnOutcome Add(ReadOnlySpan<double> h)
     {
         var k = Columns;
         var upper = h[0];
@@ -37,13 +47,13 @@ internal sealed class HessenbergLeastSquares
         }
         var radius = Math.Sqrt(upper * upper + h[k + 1] * h[k + 1]);
         if (radius == 0)
-            return false;
+            return ColumnOutcome.Zero;
         (_cosine[k], _sine[k]) = (upper / radius, h[k + 1] / radius);
         _r[k, k] = radius;
         _g[k + 1] = -_sine[k] * _g[k];
         _g[k] *= _cosine[k];
         Columns++;
-        return true;
+        return ColumnOutcome.Added;
     }
 
     /// <summary>The y of least residual, one number a column.</summary>

@@ -8,9 +8,6 @@ internal sealed class TwoWayPartition(int splitFrom)
     /// <summary>What the solver uses. Below the limit a second core would wait longer than it helps.</summary>
     public static TwoWayPartition Usual { get; } = new(100_000);
 
-    /// <summary>Everything in one go.</summary>
-    public static TwoWayPartition None { get; } = new(int.MaxValue);
-
     /// <summary>First row of the second half; the number of rows where there is none.</summary>
     public int Split(int rows) => rows < splitFrom ? rows : rows / 2;
 

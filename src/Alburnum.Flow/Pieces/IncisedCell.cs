@@ -15,16 +15,8 @@ public sealed class IncisedCell
 {
     private readonly int[] _cellAt;
 
-    private IncisedCell(
-        IncisingPattern pattern,
-        (int X, int Y, int Z) boxes,
-        double depthMm,
-        int[] cellAt,
-        FlowProblem problem
-    ) => (Pattern, Boxes, DepthMm, _cellAt, Problem) = (pattern, boxes, depthMm, cellAt, problem);
-
-    /// <summary>The pattern.</summary>
-    public IncisingPattern Pattern { get; }
+    private IncisedCell((int X, int Y, int Z) boxes, double depthMm, int[] cellAt, FlowProblem problem) =>
+        (Boxes, DepthMm, _cellAt, Problem) = (boxes, depthMm, cellAt, problem);
 
     /// <summary>Boxes along the grain, across it and down.</summary>
     public (int X, int Y, int Z) Boxes { get; }
@@ -91,7 +83,7 @@ public sealed class IncisedCell
         var volume = dx * dy * dz * 1e-9 * wood.VoidFraction;
         var mesh = new FlowMesh([.. Enumerable.Repeat(volume, cells)], joins, faces);
         var problem = new FlowProblem(mesh, fluids, [.. Enumerable.Repeat(wood.Saturation, cells)]);
-        return new IncisedCell(pattern, boxes, depthMm, cellAt, problem);
+        return new IncisedCell(boxes, depthMm, cellAt, problem);
 
         void Join(int a, int b, double conductance)
         {

@@ -59,10 +59,10 @@ internal sealed class NonlinearGaussSeidel
         Choose(moved);
         for (var sweep = 0; sweep < Sweeps; sweep++)
         {
-            var settled = true;
+            var atRest = true;
             for (var q = 0; q < _cells.Count; q++)
-                settled &= Settle(_cells[sweep % 2 == 0 ? q : _cells.Count - 1 - q], state, step);
-            if (settled)
+                atRest &= Settle(_cells[sweep % 2 == 0 ? q : _cells.Count - 1 - q], state, step) == CellOutcome.AtRest;
+            if (atRest)
                 return;
         }
     }
@@ -83,8 +83,7 @@ internal sealed class NonlinearGaussSeidel
                 _cells.Add(i);
     }
 
-    // True where the cell was in balance as it stood.
-    private bool Settle(int i, double[] state, TimeStep step)
+    private CellOutcome Settle(int i, double[] state, TimeStep step)
     {
         for (var attempt = 0; attempt < Tries; attempt++)
         {
@@ -105,17 +104,32 @@ internal sealed class NonlinearGaussSeidel
             if (_face[i] > 0)
                 balance.Add(new UpwindFlux(own, step.Vessel, _face[i] * step.Seconds));
             if (Math.Max(Math.Abs(balance.Liquid), Math.Abs(balance.Air) / Math.Max(1, pressure)) < Enough * v)
-                return attempt == 0;
+                return attempt == 0 ? CellOutcome.AtRest : CellOutcome.Settled;
             var determinant = balance.LiquidByP * balance.AirByS - balance.LiquidByS * balance.AirByP;
             if (determinant == 0)
-                return false;
+                return CellOutcome.Singular;
             var byP = (balance.AirByS * balance.Liquid - balance.LiquidByS * balance.Air) / determinant;
             var byS = (balance.LiquidByP * balance.Air - balance.AirByP * balance.Liquid) / determinant;
             state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + StandardAir.Pa);
             state[2 * i + 1] = Math.Clamp(s - Math.Clamp(byS, -GreatestLeap, GreatestLeap), 0, 1);
             _mobility[i] = new CellMobility(state[2 * i], state[2 * i + 1], _fluids);
         }
-        return false;
+        return CellOutcome.Unsettled;
+    }
+
+    private enum CellOutcome
+    {
+        // In balance as it stood.
+        AtRest,
+
+        // Brought into balance.
+        Settled,
+
+        // Moved, and not in balance yet.
+        Unsettled,
+
+        // Its Jacobian has no inverse: left to the iteration for the whole.
+        Singular,
     }
 
     // A cell's liquid and air out of balance, m³, and how they change with its own pressure and saturation.

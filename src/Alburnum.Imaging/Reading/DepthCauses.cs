@@ -63,7 +63,7 @@ public static class DepthCauses
     public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Leaning);
 
     /// <summary>Every cause, in the order in which they are told.</summary>
-    public static IReadOnlyList<UncertaintyCause> All { get; } =
+    internal static IReadOnlyList<UncertaintyCause> All { get; } =
     [Outline, GivenOutline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
 
     private static Provenance OurOwn(string note) => new(Standing.FromMemory, "our own estimate", "", "", note);

@@ -5,9 +5,6 @@ namespace Alburnum.Imaging.Reading;
 /// <summary>What a person points out on one photograph. Points are in pixels of the upright photograph.</summary>
 public sealed record PhotographMarks
 {
-    /// <summary>Nothing pointed out.</summary>
-    public static PhotographMarks None { get; } = new();
-
     /// <summary>Rough corners, clockwise, or rim points; null lets the section be found by itself.</summary>
     public IReadOnlyList<PointPx>? OutlinePx { get; init; }
 

@@ -142,13 +142,13 @@ public static class ChargeFields
     ];
 
     /// <summary>What a case may say under <c>prediction</c>, with what follows there where it is left out.</summary>
-    public static IReadOnlyList<AskedField> OfCasePrediction => [.. OfPrediction.Select(InCase)];
+    internal static IReadOnlyList<AskedField> OfCasePrediction => [.. OfPrediction.Select(InCase)];
 
     /// <summary>What a case may say under <c>charge</c>, likewise.</summary>
-    public static IReadOnlyList<AskedField> OfCaseCharge => [.. OfCharge.Select(InCase)];
+    internal static IReadOnlyList<AskedField> OfCaseCharge => [.. OfCharge.Select(InCase)];
 
     /// <summary>What each row of <c>pieces</c> under <c>charge</c> says, likewise.</summary>
-    public static IReadOnlyList<AskedField> OfCasePieces => [.. OfPieces.Select(InCase)];
+    internal static IReadOnlyList<AskedField> OfCasePieces => [.. OfPieces.Select(InCase)];
 
     private static AskedField InCase(AskedField field) =>
         LeftOutInCase(field) is { } leftOut ? field with { Default = "", LeftOut = leftOut } : field;

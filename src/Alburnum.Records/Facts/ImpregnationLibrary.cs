@@ -21,9 +21,6 @@ public sealed class ImpregnationLibrary
         IncisingPenalty penalty
     ) => (_laws, Schedules, Patterns, Penalty) = (laws, schedules, patterns, penalty);
 
-    /// <summary>Every permeability law, in the order of the file.</summary>
-    public IReadOnlyList<PermeabilityLaw> Laws => [.. _laws.Select(row => row.Law)];
-
     /// <summary>Every schedule, in the order of the file.</summary>
     public IReadOnlyList<Fact<Schedule>> Schedules { get; }
 

@@ -47,16 +47,13 @@ public sealed record CaseDocument
     /// <summary>What the rulebook answers.</summary>
     public required RequirementDocument Requirement { get; init; }
 
-    /// <summary>What the timber was expected to reach; left out where the case does not ask, or it is not known.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    /// <summary>What the timber was expected to reach; null where the case does not ask, or it is not known.</summary>
     public CasePredictionDocument? Prediction { get; init; }
 
-    /// <summary>The charge that it was planned in; left out where the case names none.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    /// <summary>The charge that it was planned in; null where the case names none.</summary>
     public CaseChargeDocument? Charge { get; init; }
 
-    /// <summary>What is to be minded of what was expected, one sentence each; left out where there is nothing.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    /// <summary>What is to be minded of what was expected, one sentence each; null where there is nothing.</summary>
     public IReadOnlyList<string>? Remarks { get; init; }
 
     /// <summary>The batch and the rule by which it is judged.</summary>

@@ -91,8 +91,7 @@ public sealed record ReadingDocument
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
 
-    /// <summary>What makes mean and least depth uncertain, cause by cause; left out where it is not asked for, or no depth was read.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    /// <summary>What makes mean and least depth uncertain, cause by cause; null where it is not asked for, or no depth was read.</summary>
     public IReadOnlyList<BudgetRowDocument>? Budget { get; init; }
 }
 

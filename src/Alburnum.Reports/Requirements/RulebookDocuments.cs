@@ -18,6 +18,9 @@ public sealed record RulebookDocument
 
     /// <summary>Number of its rows.</summary>
     public required int Rows { get; init; }
+
+    /// <summary>What a reader should know about the whole of it, as its file says.</summary>
+    public required IReadOnlyList<string> Notes { get; init; }
 }
 
 /// <summary>What a check of a rulebook found. Fields as in docs/json/rulebook.md.</summary>

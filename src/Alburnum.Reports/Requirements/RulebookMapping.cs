@@ -19,6 +19,7 @@ public static class RulebookMapping
             Citation = rulebook.Citation,
             Title = rulebook.Title,
             Rows = rulebook.Rows.Count,
+            Notes = rulebook.Notes,
         };
     }
 

@@ -25,6 +25,8 @@ public static class RulebookText
     {
         ArgumentNullException.ThrowIfNull(found);
         yield return Line(found.Rulebook);
+        foreach (var note in found.Rulebook.Notes)
+            yield return note;
         foreach (var finding in found.Findings)
         {
             yield return Say(

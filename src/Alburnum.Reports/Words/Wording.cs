@@ -20,7 +20,7 @@ public sealed partial class Wording
     public static Wording English { get; } = Shipped("en");
 
     /// <summary>Every key, as <c>section.key</c>.</summary>
-    public IEnumerable<string> Keys => _sentences.Keys;
+    internal IEnumerable<string> Keys => _sentences.Keys;
 
     /// <summary>The sentence of a key, with its values filled in.</summary>
     /// <param name="key">Section and key, such as <c>penetration.no-depth</c>.</param>

@@ -2,6 +2,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Web.Marking;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Http;
@@ -23,7 +24,7 @@ internal static class KeepMarks
     {
         if (
             await store.RunAsync(reference, null, stop) is not { } run
-            || CaseJson.Read(run.Document) is not { } document
+            || DocumentJson.Read<CaseDocument>(run.Document) is not { } document
             || await PieceToMark.OfAsync(run, document, number, store, facts, stop) is not { } kept
             || MarkDraft.Of(form) is not { } draft
         )
@@ -50,7 +51,7 @@ internal static class KeepMarks
             return Results.Redirect(back);
         }
         var result = CaseMapping.From(again, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
-        RunReport report = new(result.RunAt, CaseJson.Write(result), _ => Task.CompletedTask);
+        RunReport report = new(result.RunAt, DocumentJson.Write(result), _ => Task.CompletedTask);
         await RunCase.KeepAsync(again, report, store, stop);
         return Results.Redirect($"{CasePage.Address(reference)}#piece-{number}");
     }

@@ -23,10 +23,4 @@ public sealed class ComponentCatalogue
 
     /// <summary>The component of that name, or what may have been meant.</summary>
     public Lookup<Component> Find(string name) => _names.Find(name);
-
-    /// <summary>The component of that name; refuses a name that nothing, or more than one component, bears.</summary>
-    /// <param name="name">Name or synonym.</param>
-    /// <param name="field">Option or field that the name was given in, for the message.</param>
-    /// <exception cref="InputRefusedException">No such component, or several.</exception>
-    public Component Get(string name, string field = "component") => _names.Get(name, field, "a known component");
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
@@ -46,7 +47,7 @@ public sealed class RequirementCommandTests
     public async Task The_JSON_form_says_the_same_and_reads_back()
     {
         var run = await AlburnumRun.Of([.. Post, "--json"]);
-        var answer = AnswerJson.Read(run.Output);
+        var answer = DocumentJson.Read<AnswerDocument>(run.Output);
 
         Assert.Equal(
             ("alburnum requirement", 1, AnswerOutcome.Required),
@@ -64,7 +65,7 @@ public sealed class RequirementCommandTests
         string[] line = [.. Post, "--service-life", "30"];
         line = [.. line.Where((_, index) => index is not (5 or 6))];
         var run = await AlburnumRun.Of([.. line, "--exposed-heartwood", "yes", "--incised", "no", "--json"]);
-        var answer = AnswerJson.Read(run.Output);
+        var answer = DocumentJson.Read<AnswerDocument>(run.Output);
 
         Assert.Equal("12 mm sapwood + 6 mm exposed heartwood", answer.Requirement!.Penetration);
         Assert.Equal(ReachVerdict.Likely, answer.Routes[0].Reach);
@@ -135,7 +136,7 @@ public sealed class RequirementCommandTests
             "45",
             "--json"
         );
-        Assert.Equal([RouteKind.Dry], AnswerJson.Read(run.Output).Routes.Select(route => route.Kind));
+        Assert.Equal([RouteKind.Dry], DocumentJson.Read<AnswerDocument>(run.Output).Routes.Select(route => route.Kind));
     }
 
     [Fact]
@@ -237,7 +238,7 @@ public sealed class RequirementCommandTests
     public async Task A_critical_value_is_read_with_its_unit(string typed, string read)
     {
         var run = await AlburnumRun.Of([.. Post, "--critical-value", typed, "--json"]);
-        Assert.Equal(read, AnswerJson.Read(run.Output).Enquiry.CriticalValue);
+        Assert.Equal(read, DocumentJson.Read<AnswerDocument>(run.Output).Enquiry.CriticalValue);
     }
 
     [Fact]

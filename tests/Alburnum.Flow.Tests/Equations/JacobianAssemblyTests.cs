@@ -171,30 +171,36 @@ internal static class PlainBalances
                         * liquidOut
                         * 1000
                         / fluids.LiquidMPaS
-                        * (liquidOut > 0 ? fluids.Relative.Liquid(now[i].S) : 1);
+                        * (liquidOut > 0 ? fluids.Relative.At(now[i].S).Liquid : 1);
                 var airOut = now[i].P - vesselPa;
                 if (airOut > 0)
                     balance[2 * i + 1] +=
-                        t * airOut * 1000 / fluids.AirMPaS * fluids.Relative.Air(now[i].S) * now[i].P / StandardAir.Pa;
+                        t
+                        * airOut
+                        * 1000
+                        / fluids.AirMPaS
+                        * fluids.Relative.At(now[i].S).Air
+                        * now[i].P
+                        / StandardAir.Pa;
                 else if (contact == Contact.Air)
                     balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / StandardAir.Pa;
             }
         }
         return balance;
 
-        double LiquidPa((double P, double S) cell) => cell.P - 1000 * fluids.Capillary.KPa(cell.S);
+        double LiquidPa((double P, double S) cell) => cell.P - 1000 * fluids.Capillary.At(cell.S).KPa;
 
         double LiquidFlow((double P, double S) from, (double P, double S) to)
         {
             var drop = LiquidPa(from) - LiquidPa(to);
-            return drop * fluids.Relative.Liquid(drop > 0 ? from.S : to.S) * 1000 / fluids.LiquidMPaS;
+            return drop * fluids.Relative.At(drop > 0 ? from.S : to.S).Liquid * 1000 / fluids.LiquidMPaS;
         }
 
         double AirFlow((double P, double S) from, (double P, double S) to)
         {
             var drop = from.P - to.P;
             var source = drop > 0 ? from : to;
-            return drop * fluids.Relative.Air(source.S) * source.P / StandardAir.Pa * 1000 / fluids.AirMPaS;
+            return drop * fluids.Relative.At(source.S).Air * source.P / StandardAir.Pa * 1000 / fluids.AirMPaS;
         }
     }
 }

@@ -26,7 +26,10 @@ public class AggregationAmgTests
             rowStart[i + 1] = column.Count;
         }
         var multigrid = new AggregationAmg<float>();
-        multigrid.Coarsen(new CsrPattern(rowStart, upperStart, [.. column], TwoWayPartition.None), [.. value]);
+        multigrid.Coarsen(
+            new CsrPattern(rowStart, upperStart, [.. column], new TwoWayPartition(int.MaxValue)),
+            [.. value]
+        );
         var x = new float[n];
         multigrid.Cycle([.. Enumerable.Repeat(1f, n)], x);
 

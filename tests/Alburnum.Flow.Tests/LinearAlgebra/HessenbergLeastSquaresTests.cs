@@ -22,7 +22,7 @@ public class HessenbergLeastSquaresTests
                     ];
                     var squares = new HessenbergLeastSquares(most: 4, beta);
                     foreach (var column in h)
-                        Assert.True(squares.Add(column));
+                        Assert.Equal(ColumnOutcome.Added, squares.Add(column));
                     var y = squares.Solve();
 
                     Assert.Equal(Residual(h, beta, y), squares.Residual, 1e-6 * (1 + y.Max(Math.Abs)));
@@ -35,6 +35,17 @@ public class HessenbergLeastSquaresTests
                 },
                 iter: 200
             );
+    }
+
+    [Fact]
+    public void A_column_of_zeros_is_not_added()
+    {
+        var squares = new HessenbergLeastSquares(most: 2, beta: 3);
+
+        Assert.Equal(ColumnOutcome.Zero, squares.Add([0, 0]));
+
+        Assert.Equal(0, squares.Columns);
+        Assert.Equal(3, squares.Residual);
     }
 
     private static double Residual(double[][] h, double beta, double[] y)

@@ -23,7 +23,12 @@ public class LinearSolverTests
                 (permeability, saturation, seconds) =>
                 {
                     var mesh = LineMesh.Flat(20, 30, _ => permeability, 0.6);
-                    var system = Assembled<double>(mesh, seconds, TwoWayPartition.None, i => saturation * (1 + i) / 31);
+                    var system = Assembled<double>(
+                        mesh,
+                        seconds,
+                        new TwoWayPartition(int.MaxValue),
+                        i => saturation * (1 + i) / 31
+                    );
                     var right = system.Residual;
                     var exact = new double[right.Length];
                     Assert.Equal(LinearOutcome.Exact, new BlockThomas(system.Jacobian).Solve(right, exact));
@@ -49,7 +54,7 @@ public class LinearSolverTests
     public void Gmres_brings_a_line_of_cells_to_the_answer_of_block_elimination()
     {
         var mesh = LineMesh.Flat(20, 60, _ => 2e-18, 0.6);
-        var system = Assembled<double>(mesh, 20, TwoWayPartition.None, i => 0.1 + 0.01 * i);
+        var system = Assembled<double>(mesh, 20, new TwoWayPartition(int.MaxValue), i => 0.1 + 0.01 * i);
         var (exact, iterated) = (new double[120], new double[120]);
         new BlockThomas(system.Jacobian).Solve(system.Residual, exact);
 
@@ -65,8 +70,8 @@ public class LinearSolverTests
         var natural = SectionMesh
             .Of(new Piece(new RectangularSection(80, 52), LogGeometry.AllSapwood, Wood, Wood), Fluids, 80)
             .Problem.Mesh;
-        var plain = Answer(natural, TwoWayPartition.None, i => i);
-        foreach (var partition in new[] { TwoWayPartition.None, Halved })
+        var plain = Answer(natural, new TwoWayPartition(int.MaxValue), i => i);
+        foreach (var partition in new[] { new TwoWayPartition(int.MaxValue), Halved })
         {
             var order = LevelSchedule.Of(natural, partition);
             var ordered = Answer(order.Ordered(natural), partition, order.Own);
@@ -118,7 +123,7 @@ public class LinearSolverTests
     [Fact]
     public void A_diagonal_block_without_an_inverse_is_refused_by_both_solvers()
     {
-        var matrix = new BlockCsrMatrix<double>(new BlockCsrPattern(2, [0], [1], TwoWayPartition.None));
+        var matrix = new BlockCsrMatrix<double>(new BlockCsrPattern(2, [0], [1], new TwoWayPartition(int.MaxValue)));
         foreach (var solver in new ILinearSolver[] { new BlockThomas(matrix), Solver(matrix, [1, 1, 1, 1], 0.1, 40) })
             Assert.Equal(LinearEnding.Singular, solver.Solve([1, 1, 1, 1], new double[4]).Ending);
     }
@@ -126,7 +131,12 @@ public class LinearSolverTests
     [Fact]
     public void Nothing_to_solve_is_solved_by_nothing()
     {
-        var system = Assembled<double>(LineMesh.Flat(20, 8, _ => 2e-18, 0.6), 20, TwoWayPartition.None, _ => 0.3);
+        var system = Assembled<double>(
+            LineMesh.Flat(20, 8, _ => 2e-18, 0.6),
+            20,
+            new TwoWayPartition(int.MaxValue),
+            _ => 0.3
+        );
         double[] x = [.. Enumerable.Repeat(7.0, 16)];
 
         Assert.Equal(LinearOutcome.Exact, Tight(system).Solve(new double[16], x));

@@ -52,7 +52,7 @@ public class BuckleyLeverettTests
         var width = Length / cells;
         var joins = Enumerable.Range(0, cells).Select(i => (i, i + 1, i + 1 < cells ? K / width : 2 * K / width));
         var mesh = new FlowMesh([.. line.VoidM3.ToArray(), 1e6 * Length], [.. joins], [(0, 2 * K / width)]);
-        var fluids = new FluidPair(Liquid, Other, Relative, CapillaryCurve.None);
+        var fluids = new FluidPair(Liquid, Other, Relative, new CapillaryCurve(0));
         var run = Flows.Run(
             DryWood.Of(mesh, fluids, 4900),
             Flows.Hold(4910, 400),

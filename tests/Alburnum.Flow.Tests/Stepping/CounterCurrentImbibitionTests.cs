@@ -21,7 +21,7 @@ public class CounterCurrentImbibitionTests
         var fluids = new FluidPair(1000 * LiquidPaS, 1000 * OtherPaS, Relative, Capillary);
         var start = Enumerable.Repeat(Start, mesh.CellCount).ToArray();
         var run = Flows.Run(
-            new FlowProblem(mesh, fluids, start, 4900 + Capillary.KPa(1)),
+            new FlowProblem(mesh, fluids, start, 4900 + Capillary.At(1).KPa),
             Flows.Hold(4900, minutes),
             new StepControl(firstSeconds: 0.01, growth: 1.05)
         );
@@ -63,8 +63,8 @@ public class CounterCurrentImbibitionTests
 
     private static double Diffusivity(double s)
     {
-        var (w, n) = (Relative.Liquid(s) / LiquidPaS, Relative.Air(s) / OtherPaS);
-        var slope = 1000 * (Capillary.KPa(s - 1e-6) - Capillary.KPa(s + 1e-6)) / 2e-6;
+        var (w, n) = (Relative.At(s).Liquid / LiquidPaS, Relative.At(s).Air / OtherPaS);
+        var slope = 1000 * (Capillary.At(s - 1e-6).KPa - Capillary.At(s + 1e-6).KPa) / 2e-6;
         return K * w * n / (w + n) * slope;
     }
 }

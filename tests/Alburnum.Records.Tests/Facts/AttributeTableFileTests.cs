@@ -14,8 +14,9 @@ public class AttributeTableFileTests
         var standard = AttributeTableFile.Read(Text, "tables.yaml");
 
         Assert.Equal(26, standard.Tables.AqlsPercent.Count);
-        Assert.Equal(16, standard.Tables.Rows(Severity.Normal).Count);
-        Assert.Equal(17, standard.Tables.Rows(Severity.Tightened).Count);
+        // Letter S is there for tightened inspection alone.
+        Assert.Equal(3150, standard.Tables.Follow('S', 0.025, Severity.Tightened)!.Value.Row.SampleSize);
+        Assert.Equal(2000, standard.Tables.Follow('R', 0.65, Severity.Normal)!.Value.Row.SampleSize);
         Assert.Equal(Standing.Published, standard.Tables.Source.Standing);
         Assert.Equal(Standing.FromMemory, standard.Switching.Source.Standing);
     }

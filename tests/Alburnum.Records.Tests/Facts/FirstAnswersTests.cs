@@ -17,7 +17,7 @@ public sealed class FirstAnswersTests
             .Answer(
                 new Enquiry
                 {
-                    Component = Library.Components.Get("orchard post"),
+                    Component = Component("orchard post"),
                     Section = new RectangularSection(100, 100),
                     Species = Library.Species.Get("Scots pine"),
                     Life = new DesiredServiceLife(30),
@@ -42,7 +42,7 @@ public sealed class FirstAnswersTests
             .Answer(
                 new Enquiry
                 {
-                    Component = Library.Components.Get("footbridge joist"),
+                    Component = Component("footbridge joist"),
                     Section = new RectangularSection(75, 150),
                     Species = Library.Species.Get("Norway spruce"),
                     UseClasses = [UseClass.ThreeTwo],
@@ -83,4 +83,7 @@ public sealed class FirstAnswersTests
 
         Assert.Equal([Field.ExposedHeartwood], Assert.IsType<NotCovered>(answer).Missing);
     }
+
+    private static Component Component(string name) =>
+        Assert.IsType<Found<Component>>(Library.Components.Find(name)).Value;
 }

@@ -30,7 +30,7 @@ public sealed class MarksMappingTests
     [Fact]
     public void Nothing_pointed_out_is_null_and_not_an_empty_list()
     {
-        Assert.Null(MarksMapping.From(PhotographMarks.None));
+        Assert.Null(MarksMapping.From(new PhotographMarks()));
         Assert.True(MarksMapping.Written(null).IsNone);
         Assert.Equal("", MarksMapping.InWords(null));
     }

@@ -86,7 +86,7 @@ public sealed class ReadingWordsTests
             HeightPx = 3000,
             Shape = SectionShape.Rectangle,
             Section = new RectangularSection(100, 75),
-            Marks = PhotographMarks.None,
+            Marks = new PhotographMarks(),
             Outcome = new NotDetermined(ReadingStage.Outline, fault)
             {
                 Quality = new(QualityGrade.Poor, []),

@@ -47,7 +47,7 @@ public sealed class AttributeTables
     public IReadOnlyList<double> AqlsPercent { get; }
 
     /// <summary>The rows of one table, letters in order.</summary>
-    public IReadOnlyList<PlanRow> Rows(Severity severity) => _plans[severity];
+    internal IReadOnlyList<PlanRow> Rows(Severity severity) => _plans[severity];
 
     /// <summary>The code letter for a lot.</summary>
     /// <param name="lotSize">Pieces in the lot; at least the smallest that the tables know.</param>
