@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Facts;
 
 namespace Alburnum.Cli;
@@ -42,7 +41,9 @@ internal static class Options
 
     /// <summary>A number in a range; null where it is not given.</summary>
     public static double? OptionalNumber(string option, double? value, NumberRange range) =>
-        value is { } given && !range.Holds(given) ? throw Refused(option, Digits(given), range.InWords) : value;
+        value is { } given && !range.Holds(given)
+            ? throw Refused(option, InputProblem.Number(given), range.InWords)
+            : value;
 
     /// <summary>A whole number that must be given, in a range.</summary>
     public static int Whole(string option, int? value, NumberRange range) => (int)Number(option, value, range);
@@ -50,6 +51,4 @@ internal static class Options
     /// <summary>A whole number in a range; null where it is not given.</summary>
     public static int? OptionalWhole(string option, int? value, NumberRange range) =>
         (int?)OptionalNumber(option, value, range);
-
-    public static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

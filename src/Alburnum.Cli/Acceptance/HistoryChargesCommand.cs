@@ -5,7 +5,6 @@ using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -71,11 +70,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         var history = HistoryMapping.Of(WatchPlant.Charges(table, request, cancellationToken));
         if (settings.Chart is { } folder)
             await WriteChartsAsync(folder, history, cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(history));
-        else
-            HistoryPrint.Print(console, history);
-        return CommandLine.Done;
+        return console.Show(history, settings.Json, () => HistoryPrint.Print(console, history));
     }
 
     private static async Task WriteChartsAsync(string folder, HistoryDocument history, CancellationToken stop)

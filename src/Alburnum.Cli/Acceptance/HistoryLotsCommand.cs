@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -54,10 +53,6 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
                 )
             )
         );
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(lots));
-        else
-            LotsPrint.Print(console, lots);
-        return CommandLine.Done;
+        return console.Show(lots, settings.Json, () => LotsPrint.Print(console, lots));
     }
 }

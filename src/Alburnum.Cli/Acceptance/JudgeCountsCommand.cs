@@ -37,7 +37,7 @@ internal sealed class JudgeCountsCommand(IAnsiConsole console, FactLibrary facts
             JudgeBatch.Counted(cut, failures),
             settings.Request(facts, cut, AcceptanceFields.Cut.Option)
         );
-        JudgePrint.Show(console, JudgeMapping.Of(judged), settings.Json);
-        return CommandLine.Done;
+        var document = JudgeMapping.Of(judged);
+        return console.Show(document, settings.Json, () => JudgePrint.Print(console, document));
     }
 }

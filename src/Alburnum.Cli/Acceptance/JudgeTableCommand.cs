@@ -65,8 +65,8 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
             ),
             var other => throw new ArgumentOutOfRangeException(nameof(settings), other, "Not results."),
         };
-        JudgePrint.Show(console, JudgeMapping.Of(judged), settings.Json);
-        return CommandLine.Done;
+        var document = JudgeMapping.Of(judged);
+        return console.Show(document, settings.Json, () => JudgePrint.Print(console, document));
     }
 
     private static Section? Section(Settings settings)

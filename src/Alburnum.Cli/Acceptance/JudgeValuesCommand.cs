@@ -4,7 +4,6 @@ using Alburnum.Facts;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -46,11 +45,7 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
     {
         var valued = ValueTable.Read(Table.Open(settings.Values, settings.Sheet));
         var document = VariablesMapping.Of(JudgeBatch.ByVariables(valued, Request(settings)));
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            VariablesPrint.Print(console, document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => VariablesPrint.Print(console, document));
     }
 
     private static ValuesRequest Request(Settings settings) =>

@@ -2,7 +2,6 @@ using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -24,10 +23,6 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), facts.Sampling.Tables));
         if (settings.Chart is { } chart)
             await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(sheet));
-        else
-            SamplePrint.Print(console, sheet);
-        return CommandLine.Done;
+        return console.Show(sheet, settings.Json, () => SamplePrint.Print(console, sheet));
     }
 }

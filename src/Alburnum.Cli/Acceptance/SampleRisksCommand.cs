@@ -41,8 +41,8 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
         if (p2 <= p1)
             throw AcceptanceFields.Reject.Refused(
                 file: null,
-                Options.Digits(p2),
-                $"more than {AcceptanceFields.Accept.Option}, which is {Options.Digits(p1)} % failing"
+                InputProblem.Number(p2),
+                $"more than {AcceptanceFields.Accept.Option}, which is {InputProblem.Number(p1)} % failing"
             );
         return new(
             p1 / 100,

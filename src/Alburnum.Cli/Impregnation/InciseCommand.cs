@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -57,11 +56,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
                 cancellationToken
             )
         );
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document));
     }
 
     private void Print(IncisingDocument document)

@@ -71,11 +71,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         var document = PredictionMapping.Of(prediction);
         if (settings.Out is { } folder)
             await WriteAsync(folder, document, prediction, cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            PredictionPrint.Print(console, document, settings.Out);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => PredictionPrint.Print(console, document, settings.Out));
     }
 
     private static async Task WriteAsync(

@@ -6,7 +6,6 @@ using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -64,11 +63,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             );
         }
         var document = SawingMapping.Of(log);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document, settings.Out);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document, settings.Out));
     }
 
     private static CuttingPattern PatternOf(string name) =>

@@ -134,10 +134,15 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
                     )
         );
         var documents = Documents(measured);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(documents));
-        else if (measured.Any(m => m.Problems.Count == 0))
-            MeasureSummary.Print(console, documents);
+        console.Show(
+            documents,
+            settings.Json,
+            () =>
+            {
+                if (measured.Any(m => m.Problems.Count == 0))
+                    MeasureSummary.Print(console, documents);
+            }
+        );
         foreach (var problem in measured.SelectMany(m => m.Problems))
             await Console.Error.WriteLineAsync(problem.ToString().AsMemory(), cancellationToken);
         return measured.All(m => m.Problems.Count > 0) ? CommandLine.Refused : CommandLine.Done;

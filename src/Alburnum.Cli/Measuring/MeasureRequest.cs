@@ -39,9 +39,9 @@ internal static class MeasureRequest
         var (marks, faults) = MarksReader.Read(field => Text(settings, field), AskedField.OptionOf, section: null);
         problems.AddRange(faults.Select(fault => fault.At("command line", AskedField.OptionOf)));
         if (settings.Depth is { } depth && !Ranges.DepthMm.Holds(depth))
-            problems.Add(Problem(TreatmentFields.Depth.Option, Options.Digits(depth), Ranges.DepthMm.InWords));
+            problems.Add(Problem(TreatmentFields.Depth.Option, InputProblem.Number(depth), Ranges.DepthMm.InWords));
         if (!Ranges.StepMm.Holds(settings.Step))
-            problems.Add(Problem("--step", Options.Digits(settings.Step), Ranges.StepMm.InWords));
+            problems.Add(Problem("--step", InputProblem.Number(settings.Step), Ranges.StepMm.InWords));
         if (problems.Count > 0 || section is null)
             throw new InputRefusedException(problems);
         var reading = new ReadingRequest

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
@@ -227,7 +226,7 @@ internal sealed class ChargeReader(
         fields.Refuse(field, fields.Text(field)!, $"{ofCase}, as the case says, or nothing");
 
     private static string As(AskedField field, double value) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value:0.###} {field.Range!.Unit}, as in the case, or nothing");
+        $"{InputProblem.Number(value)} {field.Range!.Unit}, as in the case, or nothing";
 
     private static bool IsSame(double one, double other) => Math.Abs(one - other) < 1e-9;
 

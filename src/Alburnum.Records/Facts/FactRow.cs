@@ -110,7 +110,11 @@ public sealed class FactRow
             && value <= high
         )
             return value;
-        Refuse(field, text.Length == 0 ? "nothing" : text, $"a whole number, {Digits(low)} to {Digits(high)}");
+        Refuse(
+            field,
+            text.Length == 0 ? "nothing" : text,
+            $"a whole number, {InputProblem.Number(low)} to {InputProblem.Number(high)}"
+        );
         return low;
     }
 
@@ -313,7 +317,11 @@ public sealed class FactRow
         {
             return value;
         }
-        Refuse(field, text.Length == 0 ? "nothing" : OptionalText(field), $"{Digits(low)} to {Digits(high)}{unit}");
+        Refuse(
+            field,
+            text.Length == 0 ? "nothing" : OptionalText(field),
+            $"{InputProblem.Number(low)} to {InputProblem.Number(high)}{unit}"
+        );
         return low;
     }
 
@@ -326,8 +334,6 @@ public sealed class FactRow
         }
         return _fields.Line;
     }
-
-    private static string Digits(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 
     private static string Either(IEnumerable<string> words)
     {

@@ -6,7 +6,7 @@ namespace Alburnum.Workflows.Acceptance;
 public static class AcceptanceFields
 {
     /// <summary>Pieces in the lot or batch.</summary>
-    public static AskedField Lot { get; } = Number("lot", "Pieces in the lot", Ranges.Pieces);
+    public static AskedField Lot { get; } = Number("lot", "Pieces in the lot or batch", Ranges.Pieces);
 
     /// <summary>Pieces cut.</summary>
     public static AskedField Cut { get; } = Number("cut", "Pieces cut", Ranges.Pieces);

@@ -113,9 +113,7 @@ public static class PlanSampling
             : throw AcceptanceFields.Failures.Refused(
                 file: null,
                 $"{request.Failures}",
-                FormattableString.Invariant(
-                    $"fewer: even the whole lot cannot show that {100 * request.Share:0.##} % conform with so many failures"
-                )
+                $"fewer: even the whole lot cannot show that {InputProblem.Number(100 * request.Share)} % conform with so many failures"
             );
 
     private static PlannedSample Single(SamplingRequest request, SingleSamplingPlan plan) =>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Acceptance.Indexed;
 
 namespace Alburnum.Workflows.Acceptance;
@@ -24,7 +23,11 @@ public static class TablesFit
         var aql = Aql(tables, aqlPercent);
         return lot >= tables.LotSizes[0].From
             ? tables.Find(lot, level, aql, severity)
-            : throw AcceptanceFields.Lot.Refused(file: null, Digits(lot), $"{tables.LotSizes[0].From} pieces or more");
+            : throw AcceptanceFields.Lot.Refused(
+                file: null,
+                InputProblem.Number(lot),
+                $"{tables.LotSizes[0].From} pieces or more"
+            );
     }
 
     /// <summary>An AQL that the tables have a column for.</summary>
@@ -38,10 +41,8 @@ public static class TablesFit
             ? aqlPercent
             : throw AcceptanceFields.Aql.Refused(
                 file: null,
-                Digits(aqlPercent),
-                $"an AQL of {tables.Source.Document}: {string.Join(", ", tables.AqlsPercent.Select(Digits))}"
+                InputProblem.Number(aqlPercent),
+                $"an AQL of {tables.Source.Document}: {string.Join(", ", tables.AqlsPercent.Select(InputProblem.Number))}"
             );
     }
-
-    private static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -40,11 +40,7 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
     private static Section Sized(TreatingRequest request, double mm)
     {
         if (!Ranges.SectionMm.Holds(mm))
-            throw TreatmentFields.Section.Refused(
-                request.File,
-                FormattableString.Invariant($"{mm:0.#} mm"),
-                SectionText.Expected
-            );
+            throw TreatmentFields.Section.Refused(request.File, $"{InputProblem.Number(mm)} mm", SectionText.Expected);
         var size = Math.Round(mm, 1);
         return request.Section switch
         {

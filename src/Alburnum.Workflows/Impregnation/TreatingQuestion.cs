@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
@@ -117,8 +116,8 @@ public sealed record TreatingQuestion
         if (moisturePercent >= 0.9 * most)
             throw TreatmentFields.Moisture.Refused(
                 request.File,
-                Text(moisturePercent),
-                $"well below saturation, which is {Text(Math.Round(most))} % in this wood"
+                InputProblem.Number(moisturePercent),
+                $"well below saturation, which is {InputProblem.Number(Math.Round(most))} % in this wood"
             );
         return WoodDensity.SpecificGravity(basic, WoodDensity.UsualShrinkagePercent(basic), moisturePercent);
     }
@@ -197,6 +196,4 @@ public sealed record TreatingQuestion
             (TreatmentFields.Depth with { Range = range }).InRange(depth, request.File)
         );
     }
-
-    private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

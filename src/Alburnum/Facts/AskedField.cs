@@ -102,7 +102,7 @@ public sealed record AskedField
     public double InRange(double value, string? file) =>
         Range is not { } range || range.Holds(value)
             ? value
-            : throw Refused(file, value.ToString("0.######", CultureInfo.InvariantCulture), range.InWords);
+            : throw Refused(file, InputProblem.Number(value), range.InWords);
 
     /// <summary>The same where nothing may have been said.</summary>
     public double? InRange(double? value, string? file) => value is { } given ? InRange(given, file) : null;

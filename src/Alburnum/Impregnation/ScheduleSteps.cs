@@ -62,10 +62,9 @@ public static class ScheduleSteps
         void Check(ScheduleStep step, string field, double found, NumberRange range)
         {
             if (!range.Holds(found))
-                problems.Add(new InputProblem(file, 0, $"{name}: {step.Name}", field, Words(found), range.InWords));
+                problems.Add(
+                    new InputProblem(file, 0, $"{name}: {step.Name}", field, InputProblem.Number(found), range.InWords)
+                );
         }
     }
-
-    private static string Words(double value) =>
-        value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 }

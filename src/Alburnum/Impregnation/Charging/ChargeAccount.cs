@@ -142,9 +142,7 @@ public sealed record ChargeAccount
         ArgumentNullException.ThrowIfNull(readings);
         var problems = new List<InputProblem>();
         void Refuse(string field, double found, string expected) =>
-            problems.Add(
-                new InputProblem("readings", 0, "", field, FormattableString.Invariant($"{found:0.###}"), expected)
-            );
+            problems.Add(new InputProblem("readings", 0, "", field, InputProblem.Number(found), expected));
         if (!(readings.VolumeM3 > 0))
             Refuse("volumeM3", readings.VolumeM3, "above 0 m³");
         if (readings.TankAfterL > readings.TankBeforeL)

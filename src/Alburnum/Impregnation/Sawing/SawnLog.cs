@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Timber;
 
@@ -49,8 +48,8 @@ public static class SawnLog
                     0,
                     "",
                     "diameter",
-                    Text(logDiameterMm),
-                    $"at least {Text(Math.Ceiling(2 * needed))} mm for this pattern and size"
+                    InputProblem.Number(logDiameterMm),
+                    $"at least {InputProblem.Number(Math.Ceiling(2 * needed))} mm for this pattern and size"
                 )
             );
         }
@@ -112,6 +111,4 @@ public static class SawnLog
         var (cornerX, cornerY) = (Math.Abs(x) + size.WidthMm / 2, Math.Abs(y) + size.HeightMm / 2);
         return Math.Sqrt(cornerX * cornerX + cornerY * cornerY);
     }
-
-    private static string Text(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }
