@@ -30,8 +30,6 @@ internal sealed class ChargeReader(
     {
         var fields = FieldsOf(root, Fields.OfCharge);
         var order = Charge(root, fields, Treatment(fields, SpeciesOf(fields), line: 0));
-        if (root.OptionalRow("readings") is { } row)
-            order = order with { Readings = ReadingsOf(row, order) };
         return order.Treatment.Species is null ? null : order;
     }
 
@@ -57,7 +55,7 @@ internal sealed class ChargeReader(
         var rows = root.Rows("pieces");
         if (rows.Count == 0 && root.Has("pieces"))
             root.Refuse("pieces", "no row", "one size of piece or more");
-        return new ChargeOrder
+        var order = new ChargeOrder
         {
             Name = fields.Text(Fields.Name) ?? known?.Case.Title ?? "",
             Treatment = treatment with
@@ -72,6 +70,7 @@ internal sealed class ChargeReader(
             RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
         };
+        return root.OptionalRow("readings") is { } row ? order with { Readings = ReadingsOf(row, order) } : order;
     }
 
     private TreatmentOrder Treatment(RowFields fields, Species? species, int line)

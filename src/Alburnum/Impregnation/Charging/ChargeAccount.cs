@@ -141,8 +141,17 @@ public sealed record ChargeAccount
     {
         ArgumentNullException.ThrowIfNull(readings);
         var problems = new List<InputProblem>();
-        void Refuse(string field, double found, string expected) =>
-            problems.Add(new InputProblem("readings", 0, "", field, InputProblem.Number(found), expected));
+        void Refuse(string field, double? found, string expected) =>
+            problems.Add(
+                new InputProblem(
+                    "readings",
+                    0,
+                    "",
+                    field,
+                    found is { } number ? InputProblem.Number(number) : "nothing",
+                    expected
+                )
+            );
         if (!(readings.VolumeM3 > 0))
             Refuse("volumeM3", readings.VolumeM3, "above 0 m³");
         if (readings.TankAfterL > readings.TankBeforeL)
@@ -155,6 +164,18 @@ public sealed record ChargeAccount
             );
         if (readings.TankAtPeakL is { } peak && peak > readings.TankBeforeL)
             Refuse("tankAtPeakL", peak, "at most what was in the tank before");
+        if (readings.TankAtPeakL is null != readings.VesselFreeL is null)
+            Refuse(
+                readings.TankAtPeakL is null ? "tankAtPeakL" : "vesselFreeL",
+                found: null,
+                "tankAtPeakL and vesselFreeL, or neither: only both give the gross uptake"
+            );
+        if (readings.WeightBeforeKg is null != readings.WeightAfterKg is null)
+            Refuse(
+                readings.WeightBeforeKg is null ? "weightBeforeKg" : "weightAfterKg",
+                found: null,
+                "weightBeforeKg and weightAfterKg, or neither: only both give the uptake"
+            );
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
             Refuse("weightAfterKg", after, FormattableString.Invariant($"at least the {before:0.#} kg before"));
         if (!Ranges.StrengthPercent.Holds(readings.StrengthBeforePercent))
