@@ -22,7 +22,7 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var documents = ListRulebooks.Run(facts).Select(RulebookMapping.From).ToList();
+        IReadOnlyList<RulebookDocument> documents = [.. ListRulebooks.Run(facts).Select(RulebookMapping.From)];
         return console.Show(
             documents,
             settings.Json,
