@@ -11,6 +11,7 @@ public sealed class FolderOrderTests
     /// <summary>Each folder may see those before it, and no other.</summary>
     private static readonly string[] Order =
     [
+        "Outcomes",
         "Geometry",
         "Photographs",
         "Reading",

@@ -10,7 +10,7 @@ using Alburnum.Imaging.Tests.Accuracy;
 namespace Alburnum.Bench.Imaging;
 
 /// <summary>
-/// Fits the weights by which the likeliest outline is told, on drawings that the accuracy tests do not use, and judges them on those left out of the fit.
+/// Fits the weights by which the likeliest outline is chosen, on drawings that the accuracy tests do not use, and judges them on those left out of the fit.
 /// </summary>
 internal static class OutlineWeightsFit
 {
@@ -22,6 +22,19 @@ internal static class OutlineWeightsFit
 
     /// <summary>An outline nearer than this to the true one is right, mm.</summary>
     private const double RightMm = 1;
+
+    /// <summary>What each of <see cref="OutlineLook.Terms"/> is called.</summary>
+    private static readonly string[] TermNames =
+    [
+        "support",
+        "least support",
+        "contrast",
+        "inside alike",
+        "outside alike",
+        "misfit",
+        "log size",
+        "log size either way",
+    ];
 
     /// <summary>One photograph's candidates, look by look.</summary>
     private sealed record Case(bool IsRound, IReadOnlyList<Look> Looks);
@@ -62,7 +75,7 @@ internal static class OutlineWeightsFit
         to.WriteLine($"  judged where left out of the fit: {Judged(leftOut)}");
         var weights = Fitted(cases);
         to.WriteLine($"  fitted to all: {Judged(cases.Select(c => (c, weights)))}");
-        foreach (var (term, weight) in OutlineLook.TermNames.Zip(weights.Terms))
+        foreach (var (term, weight) in TermNames.Zip(weights.Terms))
             to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"    {term}: {weight:0.0}"));
         to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"    none: {weights.None:0.0}"));
     }
@@ -98,13 +111,13 @@ internal static class OutlineWeightsFit
     private static (double Confidence, double ErrorMm) Taken(Case of, OutlineWeights weights)
     {
         var surest = OutlineFinder.Surest(of.Looks.Select(look => look.Candidates), weights);
-        if (surest is null)
+        if (!surest.Has(out var taken, out _))
             return (0, double.PositiveInfinity);
         var error = of
             .Looks.SelectMany(look => look.Candidates.Zip(look.ErrorMm))
-            .First(c => ReferenceEquals(c.First.Outline.Points, surest.Points))
+            .First(c => ReferenceEquals(c.First.Outline.Points, taken.Points))
             .Second;
-        return (surest.Confidence, error);
+        return (taken.Confidence, error);
     }
 
     private static Case Looked(TestPhotograph photograph)

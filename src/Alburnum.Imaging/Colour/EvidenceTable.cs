@@ -3,6 +3,9 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>Evidence, front position value and strayness of every colour, tabulated once so that a pixel costs one look-up.</summary>
 internal sealed class EvidenceTable
 {
+    // All figures are our own choice.
+
+    /// <summary>Cells of the table along light, ln(red ⁄ green) and ln(blue ⁄ green).</summary>
     private const int BinsL = 24;
     private const int BinsU = 48;
     private const int BinsV = 48;
@@ -19,6 +22,7 @@ internal sealed class EvidenceTable
 
     /// <summary>How far a share may run past either mean colour.</summary>
     private const float PastMean = 0.75f;
+
     private readonly float _lowL,
         _lowU,
         _lowV,

@@ -3,6 +3,12 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>A bell in three dimensions, kept with the inverse of its covariance.</summary>
 internal readonly struct Gaussian3
 {
+    /// <summary>Added to each variance: noise of a pixel. Our own choice.</summary>
+    private const double Ridge = 2e-4;
+
+    /// <summary>3⁄2·ln 2π.</summary>
+    private const double LogNorm = 2.7568;
+
     private readonly float _a,
         _b,
         _c,
@@ -31,11 +37,9 @@ internal readonly struct Gaussian3
         _e = (float)(((xy * xz) - (xx * yz)) / determinant);
         _f = (float)(((xx * yy) - (xy * xy)) / determinant);
         LogDeterminant = (float)Math.Log(determinant);
-        _constant = (float)(Math.Log(weight) - (0.5 * LogDeterminant) - 2.7568);
+        _constant = (float)(Math.Log(weight) - (0.5 * LogDeterminant) - LogNorm);
         (_meanX, _meanY, _meanZ) = ((float)mean[0], (float)mean[1], (float)mean[2]);
     }
-
-    private const double Ridge = 2e-4;
 
     public double[] Mean { get; }
 

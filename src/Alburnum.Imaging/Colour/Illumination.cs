@@ -8,5 +8,8 @@ namespace Alburnum.Imaging.Colour;
 /// <param name="YY">Coefficient of y².</param>
 internal readonly record struct Illumination(float X, float Y, float XX, float XY, float YY)
 {
+    /// <summary>The same light everywhere.</summary>
+    public static Illumination Even { get; } = new(0, 0, 0, 0, 0);
+
     public float At(float x, float y) => (X * x) + (Y * y) + (XX * x * x) + (XY * x * y) + (YY * y * y);
 }

@@ -10,6 +10,17 @@ internal sealed class IlluminationFit
     private const int Levels = 2;
     private const int Terms = 7;
 
+    /// <summary>
+    /// How strongly slope and curvature are held towards none, as a share of all samples: curvature hardly differs from the zones' own levels.
+    /// Our own choice.
+    /// </summary>
+    private const double SlopeHold = 1e-3;
+
+    private const double CurvatureHold = 0.02;
+
+    /// <summary>Weight added to a zone's, lest one without samples have no level.</summary>
+    private const double LevelHold = 1e-6;
+
     private readonly WoodSamples _samples;
     private readonly double[,] _normal = new double[Terms, Terms];
     private readonly double[] _right = new double[Terms];
@@ -35,8 +46,7 @@ internal sealed class IlluminationFit
         }
         for (var i = Levels; i < Terms; i++)
         {
-            // Curvature is hardly told from the zones' own levels, so it is held towards none.
-            _normal[i, i] += i is 4 or 6 ? samples.Count * 0.02 : samples.Count * 1e-3;
+            _normal[i, i] += samples.Count * (i is 4 or 6 ? CurvatureHold : SlopeHold);
         }
         var every = new float[samples.Count];
         Array.Fill(every, 1f);
@@ -52,15 +62,18 @@ internal sealed class IlluminationFit
         var one = Sums.Of(_samples, treated);
         Lay(system, known, 0, one);
         Lay(system, known, 1, _all.Less(one));
-        // Where no sample has any weight, nothing tells of a fall-off.
-        if (LinearSystem.Solve(system, known) is not { } k)
-            return default;
-        return new((float)k[2], (float)k[3], (float)k[4], (float)k[5], (float)k[6]);
+        return LinearSystem
+            .Solve(system, known)
+            .Match(
+                k => new Illumination((float)k[2], (float)k[3], (float)k[4], (float)k[5], (float)k[6]),
+                // Where no sample has any weight, nothing shows a fall-off: the light is taken to be even.
+                _ => Illumination.Even
+            );
     }
 
     private static void Lay(double[,] system, double[] known, int level, Sums of)
     {
-        system[level, level] = of.Weight + 1e-6;
+        system[level, level] = of.Weight + LevelHold;
         known[level] = of.L;
         (system[level, 2], system[level, 3]) = (of.Place.X, of.Place.Y);
         (system[level, 4], system[level, 5], system[level, 6]) = (of.Place.XX, of.Place.XY, of.Place.YY);

@@ -9,10 +9,25 @@ namespace Alburnum.Imaging.Colour;
 /// </remarks>
 internal sealed class IndicatorPrior
 {
+    // All figures are our own choice.
+
+    /// <summary>No indicator, and no preservative, makes wood brighter by more than this, a difference of ln(light); beyond it, what its square costs.</summary>
+    private const double MostBrighter = 0.15;
+
     private const double BrighterCost = 40;
+
+    /// <summary>Bare wood that shines through a thin spray, sRGB.</summary>
     private const int Wood = 0xD8B98C;
+
+    /// <summary>Strengths of the spray tried, 0 to 1, and which of them is middling.</summary>
     private static readonly double[] Strengths = [1, 0.75, 0.5, 0.35];
+
+    private const int Middling = 1;
+
+    /// <summary>Standard deviation from one piece of wood to another: ln(light), ln(red ⁄ green), ln(blue ⁄ green).</summary>
     private static readonly double[] OwnSpread = [0.3, 0.16, 0.2];
+
+    /// <summary>Standard deviation from one light to another, the same for both zones of a photograph, in the same channels.</summary>
     private static readonly double[] LightSpread = [0.8, 0.22, 0.3];
     private readonly IReadOnlyList<(Spread Treated, Spread Untreated)> _levels;
 
@@ -30,11 +45,12 @@ internal sealed class IndicatorPrior
     public Indicator Indicator { get; }
 
     /// <summary>Expected difference treated − untreated at middling strength.</summary>
-    public double[] Difference => [.. _levels[1].Treated.Mean.Zip(_levels[1].Untreated.Mean, (t, u) => t - u)];
+    public double[] Difference =>
+        [.. _levels[Middling].Treated.Mean.Zip(_levels[Middling].Untreated.Mean, (t, u) => t - u)];
 
     /// <summary>Variance of the difference.</summary>
     public double[] DifferenceVariance =>
-        [.. _levels[1].Treated.Variance.Zip(_levels[1].Untreated.Variance, (t, u) => t + u)];
+        [.. _levels[Middling].Treated.Variance.Zip(_levels[Middling].Untreated.Variance, (t, u) => t + u)];
 
     /// <summary>Logarithm of how well two means fit the palette; 0 at best.</summary>
     public double LogFit(double[] treatedMean, double[] untreatedMean) =>
@@ -56,8 +72,7 @@ internal sealed class IndicatorPrior
 
     private static double LogFit(Spread treated, Spread untreated, double[] treatedMean, double[] untreatedMean)
     {
-        // No indicator, and no preservative, makes wood brighter.
-        var brighter = Math.Max(0, treatedMean[0] - untreatedMean[0] - 0.15);
+        var brighter = Math.Max(0, treatedMean[0] - untreatedMean[0] - MostBrighter);
         var sum = -BrighterCost * brighter * brighter;
         for (var k = 0; k < 3; k++)
         {

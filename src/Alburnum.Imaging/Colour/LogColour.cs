@@ -6,7 +6,7 @@ namespace Alburnum.Imaging.Colour;
 /// <param name="V">ln(blue ⁄ green) in linear light.</param>
 internal readonly record struct LogColour(float L, float U, float V)
 {
-    // A little light is added before the logarithm, so that noise in the darkest pixels does not become colour.
+    /// <summary>Light, 0 to 1, added before the logarithm, so that noise in the darkest pixels does not become colour. Our own choice.</summary>
     private const double Pedestal = 0.012;
 
     /// <summary>ln of the linear light of each 8-bit sRGB value.</summary>

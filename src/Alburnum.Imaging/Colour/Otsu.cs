@@ -3,9 +3,11 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>The value that parts weighted numbers in two groups with most variance between them (Otsu 1979).</summary>
 internal static class Otsu
 {
+    /// <summary>Steps between the least and the greatest value. Our own choice.</summary>
+    private const int Bins = 128;
+
     public static double Threshold(double[] values, float[] weights)
     {
-        const int Bins = 128;
         var low = double.MaxValue;
         var high = double.MinValue;
         for (var n = 0; n < values.Length; n++)

@@ -10,8 +10,17 @@ internal sealed record TwoZones(
     Illumination Light
 )
 {
-    // A colour that fits neither zone this well belongs to something else (glare, a void, a knot, a drip) and says nothing.
+    /// <summary>
+    /// Logarithm of the density below which a colour belongs to neither zone but to something else (glare, a void, a knot, a drip) and says nothing.
+    /// Our own choice.
+    /// </summary>
     public const float StrayLogDensity = -4.5f;
+
+    /// <summary>Evidence of a place pointed out by hand, as a logarithm of a likelihood ratio: more than any colour may count. Our own choice.</summary>
+    public const float HandEvidence = 20;
+
+    /// <summary>Added to a density, lest its logarithm be infinite.</summary>
+    private const float LeastDensity = 1e-30f;
 
     /// <summary>Evidence for treated wood of a colour: logarithm of the likelihood ratio, near 0 for strays.</summary>
     public float Evidence(float evenL, float u, float v)
@@ -28,6 +37,6 @@ internal sealed record TwoZones(
         float sum = 0;
         foreach (var bell in zone)
             sum += MathF.Exp(bell.LogDensity(l, u, v));
-        return MathF.Log(sum + 1e-30f);
+        return MathF.Log(sum + LeastDensity);
     }
 }

@@ -7,8 +7,26 @@ namespace Alburnum.Imaging.Colour;
 /// <summary>Colours gathered on a coarse lattice over the section, face by face, column by column.</summary>
 internal sealed class WoodSamples
 {
-    /// <summary>Nearer to the outline than this, colours are mixed with the background's.</summary>
+    /// <summary>Nearer to the outline than this, colours are mixed with the background's, mm. Our own choice.</summary>
     public const double EdgeMm = 0.5;
+
+    /// <summary>Some three thousand samples, whatever the size of the piece: so many columns round the section, of so many rows each. Our own choice.</summary>
+    private const double Columns = 140;
+
+    private const double Rows = 48;
+
+    /// <summary>Distance between columns, and between rows, within which this holds, mm. Our own choice.</summary>
+    private static readonly (double Least, double Most) StepMm = (0.5, 4);
+
+    private static readonly (double Least, double Most) RowMm = (0.25, 2);
+
+    /// <summary>Half the side of the patch that a sample is the mean of: a share of the rows' distance, and no more than so many pixels. Our own choice.</summary>
+    private const double PatchShare = 0.5;
+
+    private const int MostPatchPx = 2;
+
+    /// <summary>Distance over which the area of a sample is taken along the face, mm. Any small one does.</summary>
+    private const double AlongMm = 0.5;
 
     private WoodSamples(IReadOnlyList<FaceStrip> strips, int count)
     {
@@ -59,13 +77,12 @@ internal sealed class WoodSamples
     )
     {
         var perimeter = plan.Faces.Sum(f => f.LengthMm);
-        // Some three thousand samples, whatever the size of the piece.
-        var step = Math.Clamp(perimeter / 140, 0.5, 4);
-        var row = Math.Clamp(plan.ReachMm / 48, 0.25, 2);
+        var step = Math.Clamp(perimeter / Columns, StepMm.Least, StepMm.Most);
+        var row = Math.Clamp(plan.ReachMm / Rows, RowMm.Least, RowMm.Most);
         var strips = plan.Faces.Select(f => FaceStrip.Over(plan, f, step, row)).ToList();
         var count = strips.Sum(s => s.ReachRows.Sum());
         var samples = new WoodSamples(strips, count);
-        var patch = Math.Clamp((int)(0.5 * row * drawn.PxPerMm), 0, 2);
+        var patch = Math.Clamp((int)(PatchShare * row * drawn.PxPerMm), 0, MostPatchPx);
         var n = 0;
         for (var f = 0; f < strips.Count; f++)
         {
@@ -80,12 +97,12 @@ internal sealed class WoodSamples
                     samples.Y[n] = (float)((2 * place.Y / plan.HeightMm) - 1);
                     (samples.Face[n], samples.Column[n], samples.Row[n]) = (f, i, j);
                     samples.DepthMm[n] = (float)strip.T(j);
-                    var inner = strip.Face.At(strip.S(i) + 0.5, strip.T(j));
-                    var area = 2 * double.Hypot(inner.X - place.X, inner.Y - place.Y);
+                    var inner = strip.Face.At(strip.S(i) + AlongMm, strip.T(j));
+                    var area = double.Hypot(inner.X - place.X, inner.Y - place.Y) / AlongMm;
                     samples.Weight[n] = strip.T(j) < EdgeMm ? 0 : (float)Math.Min(1, area);
                     foreach (var (at, kind) in touches)
                     {
-                        if (double.Hypot(at.X - place.X, at.Y - place.Y) > 2)
+                        if (double.Hypot(at.X - place.X, at.Y - place.Y) > Touch.AboutMm)
                             continue;
                         samples.Treated[n] = (sbyte)(
                             kind == TouchKind.Treated ? 1

@@ -1,35 +1,34 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;
 
-/// <summary>What the colours say as a whole.</summary>
-internal enum ZoneFinding
-{
-    /// <summary>Two zones with a front between them.</summary>
-    Front,
+/// <summary>What explains the colours of a section as a whole.</summary>
+/// <param name="Indicator">The indicator that suits it best.</param>
+/// <param name="Score">How well it explains the photograph: a logarithm, but for a constant.</param>
+internal abstract record ZonesFound(Indicator Indicator, double Score);
 
-    /// <summary>All treated.</summary>
-    AllTreated,
+/// <summary>Two zones with a front between them.</summary>
+/// <param name="Indicator">The indicator that suits them best.</param>
+/// <param name="Score">How well they explain the photograph: a logarithm, but for a constant.</param>
+/// <param name="Zones">Their colours.</param>
+/// <param name="RoughRows">A rough front: treated rows of each column of each coarse strip.</param>
+internal sealed record TwoZonesFound(Indicator Indicator, double Score, TwoZones Zones, int[][] RoughRows)
+    : ZonesFound(Indicator, Score);
 
-    /// <summary>All untreated.</summary>
-    NoneTreated,
-}
-
-/// <summary>The zones found, their indicator and a rough front (treated rows of each column of each coarse strip).</summary>
-internal sealed record ZonesFound(
-    ZoneFinding Finding,
-    Indicator Indicator,
-    TwoZones? Zones,
-    int[][] RoughRows,
-    double Score
-);
+/// <summary>One colour throughout.</summary>
+/// <param name="Indicator">The indicator that suits it best.</param>
+/// <param name="Score">How well it explains the photograph: a logarithm, but for a constant.</param>
+/// <param name="IsTreated">Whether it is that of treated wood.</param>
+internal sealed record OneZoneFound(Indicator Indicator, double Score, bool IsTreated) : ZonesFound(Indicator, Score);
 
 /// <summary>Finds treated and untreated wood by trying many beginnings and keeping the one that explains the photograph best.</summary>
 /// <remarks>
 /// A beginning is either "treated as deep as d all round" or "treated where the colour leans the way this indicator's does".
 /// From each, colours and front are found in turn (classification likelihood, the front by <see cref="DepthPath"/>) until they
 /// no longer change; the outcome is scored by how much two zones explain over one, and by how well the two means fit a palette.
+/// Its figures are our own choice.
 /// </remarks>
 internal sealed class ZoneFinder
 {
@@ -62,10 +61,8 @@ internal sealed class ZoneFinder
     /// <summary>Squared distance, three standard deviations, beyond which a sample is a stray.</summary>
     private const double StrayDistance2 = 9;
 
-    /// <summary>One sample speaks for or against at most so much, and a place pointed out by hand this much, as logarithms.</summary>
+    /// <summary>One sample speaks for or against at most so much, as a logarithm.</summary>
     private const float MostEvidence = 3;
-
-    private const int HandEvidence = 20;
 
     /// <summary>A front steeper than this share of the step along the face costs, and what it costs.</summary>
     private const double FreeSlope = 0.6;
@@ -75,7 +72,7 @@ internal sealed class ZoneFinder
     /// <summary>Variance of brightness added within an indicator's palette: light differs between photographs.</summary>
     private const double LightVariance = 0.3;
 
-    /// <summary>Columns with less way than this tell nothing of how even a front is, mm.</summary>
+    /// <summary>Columns with less way than this say nothing of how even a front is, mm.</summary>
     private const double LeastWayMm = 3;
 
     /// <summary>Added to the median depth, mm, lest shallow fronts count as uneven for a hair.</summary>
@@ -86,6 +83,7 @@ internal sealed class ZoneFinder
 
     /// <summary>Standard deviation of ln(brightness) from shadows and glare.</summary>
     private const double PatchyLight = 0.2;
+
     private readonly WoodSamples _samples;
     private readonly IReadOnlyList<IndicatorPrior> _priors;
     private readonly int[] _offset;
@@ -93,6 +91,16 @@ internal sealed class ZoneFinder
     private readonly double[] _all;
     private readonly double[] _allMean;
     private readonly IlluminationFit _lights;
+
+    /// <summary>Why a beginning leads to no zones of its own.</summary>
+    private enum Abandoned
+    {
+        /// <summary>A zone is too small for its colour to be known.</summary>
+        ZoneTooSmall,
+
+        /// <summary>Another beginning has been here: from now on both take the same way.</summary>
+        SeenBefore,
+    }
 
     public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
     {
@@ -108,7 +116,7 @@ internal sealed class ZoneFinder
         }
         var one = new float[samples.Count];
         Array.Fill(one, 1f);
-        var (mean, covariance, _) = Moments(one, default);
+        var (mean, covariance, _) = Moments(one, Illumination.Even);
         (_allMean, _all) = (mean, covariance);
     }
 
@@ -152,33 +160,39 @@ internal sealed class ZoneFinder
                 _samples.Treated[n] != 0 ? (_samples.Treated[n] > 0 ? 1 : 0)
                 : isTreated(n) ? 1
                 : 0;
-        int[][]? rows = null;
-        TwoZones? zones = null;
+        if (Settle(treated).Has(out var settled, out _))
+            found.AddRange(Scored(settled.Zones, settled.RoughRows, treated));
+    }
+
+    // Colours and front in turn, until they no longer change.
+    private Outcome<(TwoZones Zones, int[][] RoughRows), Abandoned> Settle(float[] treated)
+    {
         var own = new List<int>();
-        for (var turn = 0; turn < Turns; turn++)
+        for (var turn = 1; ; turn++)
         {
-            zones = Fit(treated);
-            if (zones is null)
-                return;
-            var next = Front(zones, treated);
-            if (rows is not null && next.Zip(rows).All(p => p.First.AsSpan().SequenceEqual(p.Second)))
-                break;
-            rows = next;
-            var fingerprint = Fingerprint(next);
+            if (!Fit(treated).Has(out var zones, out var abandoned))
+                return abandoned;
+            var rows = Front(zones, treated);
+            var fingerprint = Fingerprint(rows);
             if (own.Contains(fingerprint))
-                break;
-            // Another beginning has been here: from now on both take the same way.
+                return (zones, rows);
             if (!_seen.Add(fingerprint))
-                return;
+                return Abandoned.SeenBefore;
+            if (turn == Turns)
+                return (zones, rows);
             own.Add(fingerprint);
         }
-        var t = Moments(treated, zones!.Light);
+    }
+
+    private IEnumerable<TwoZonesFound> Scored(TwoZones zones, int[][] rows, float[] treated)
+    {
+        var t = Moments(treated, zones.Light);
         Invert(treated);
         var u = Moments(treated, zones.Light);
         Invert(treated);
         var share = t.Weight / (t.Weight + u.Weight);
         if (share is < LeastShare or > MostShare)
-            return;
+            yield break;
         var one = new Gaussian3(_allMean, _all);
         var gain =
             0.5
@@ -188,11 +202,11 @@ internal sealed class ZoneFinder
                 - (share * new Gaussian3(t.Mean, t.Covariance).LogDeterminant)
                 - ((1 - share) * new Gaussian3(u.Mean, u.Covariance).LogDeterminant)
             );
-        gain -= UnevennessCost * Unevenness(rows!);
+        gain -= UnevennessCost * Unevenness(rows);
         foreach (var prior in _priors)
         {
             var score = gain + (PaletteWeight * prior.LogFit(t.Mean, u.Mean));
-            found.Add(new(ZoneFinding.Front, prior.Indicator, zones, rows!, score));
+            yield return new TwoZonesFound(prior.Indicator, score, zones, rows);
         }
     }
 
@@ -223,23 +237,11 @@ internal sealed class ZoneFinder
         return depths.Average(d => Math.Abs(d - median)) / (median + EvenMm);
     }
 
-    private IEnumerable<ZonesFound> OneZone()
-    {
-        foreach (var prior in _priors)
-        {
-            foreach (var isTreated in (bool[])[true, false])
-            {
-                var rows = _samples.Strips.Select(s => Enumerable.Repeat(isTreated ? s.Rows : 0, s.Columns).ToArray());
-                yield return new(
-                    isTreated ? ZoneFinding.AllTreated : ZoneFinding.NoneTreated,
-                    prior.Indicator,
-                    null,
-                    [.. rows],
-                    TextureGain + (PaletteWeight * prior.LogFit(_allMean, isTreated))
-                );
-            }
-        }
-    }
+    private IEnumerable<OneZoneFound> OneZone() =>
+        from prior in _priors
+        from isTreated in (bool[])[true, false]
+        let score = TextureGain + (PaletteWeight * prior.LogFit(_allMean, isTreated))
+        select new OneZoneFound(prior.Indicator, score, isTreated);
 
     private static void Invert(float[] share)
     {
@@ -265,7 +267,7 @@ internal sealed class ZoneFinder
                             ? 0
                             : Math.Clamp(zones.Evidence(l, _samples.U[n], _samples.V[n]), -MostEvidence, MostEvidence);
                     if (_samples.Treated[n] != 0)
-                        e = HandEvidence * _samples.Treated[n];
+                        e = TwoZones.HandEvidence * _samples.Treated[n];
                     evidence[(i * strip.Rows) + j] = e;
                 }
             }
@@ -280,7 +282,7 @@ internal sealed class ZoneFinder
     }
 
     /// <summary>One bell a zone and the fall-off of the light, from a rough division; strays are set aside in a second pass.</summary>
-    private TwoZones? Fit(float[] treated)
+    private Outcome<TwoZones, Abandoned> Fit(float[] treated)
     {
         var light = _lights.Of(treated);
         var t = Moments(treated, light);
@@ -288,7 +290,7 @@ internal sealed class ZoneFinder
         var u = Moments(treated, light);
         Invert(treated);
         if (t.Weight < LeastWeight || u.Weight < LeastWeight)
-            return null;
+            return Abandoned.ZoneTooSmall;
         var zones = new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
         var kept = new float[_samples.Count];
         var left = new float[_samples.Count];
@@ -302,8 +304,8 @@ internal sealed class ZoneFinder
         t = Moments(kept, light);
         u = Moments(left, light);
         if (t.Weight < LeastWeight || u.Weight < LeastWeight)
-            return null;
-        return new([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
+            return Abandoned.ZoneTooSmall;
+        return new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
     }
 
     private (double[] Mean, double[] Covariance, double Weight) Moments(float[] share, Illumination light)

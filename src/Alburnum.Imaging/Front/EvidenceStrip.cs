@@ -8,6 +8,7 @@ namespace Alburnum.Imaging.Front;
 /// <summary>A face unrolled finely: what each cell's colour says. Column by column.</summary>
 internal sealed class EvidenceStrip
 {
+    /// <summary>Lines inward that each column is the mean of. Our own choice.</summary>
     private const int SubColumns = 2;
 
     private EvidenceStrip(FaceStrip strip)
@@ -83,7 +84,7 @@ internal sealed class EvidenceStrip
         return result;
     }
 
-    /// <summary>The same strip for a reader who leans: towards treated for a positive amount, towards untreated for a negative one.</summary>
+    /// <summary>The same strip with every cell leaning: towards treated for a positive amount, towards untreated for a negative one.</summary>
     /// <param name="by">Added to the evidence of every cell that has any.</param>
     public EvidenceStrip Leaning(float by)
     {
@@ -113,12 +114,12 @@ internal sealed class EvidenceStrip
             for (var j = 0; j < Strip.Rows; j++)
             {
                 var place = Strip.Face.At(Strip.S(i), Strip.T(j));
-                if (double.Hypot(touched.X - place.X, touched.Y - place.Y) > 2)
+                if (double.Hypot(touched.X - place.X, touched.Y - place.Y) > Touch.AboutMm)
                     continue;
                 var c = (i * Strip.Rows) + j;
                 Evidence[c] =
-                    kind == TouchKind.Treated ? 20
-                    : kind == TouchKind.Untreated ? -20
+                    kind == TouchKind.Treated ? TwoZones.HandEvidence
+                    : kind == TouchKind.Untreated ? -TwoZones.HandEvidence
                     : 0;
                 if (kind == TouchKind.LeaveOut)
                     Known[c] = 0;

@@ -11,6 +11,7 @@ namespace Alburnum.Imaging.Front;
 internal readonly record struct FittedDepth(double DepthMm, double UncertaintyMm, double Known, double Error);
 
 /// <summary>Fits the shape of a front to the treated share along the inward normal, near a rough front.</summary>
+/// <remarks>Its figures are our own choice.</remarks>
 internal static class FrontFit
 {
     /// <summary>The shape is laid over so much to either side of the rough front, mm.</summary>
@@ -33,6 +34,9 @@ internal static class FrontFit
 
     /// <summary>Cost of leaving the rough front, a row and mm²: it gathered evidence from a wider stretch, so leaving it must be worth while.</summary>
     private const double LeaveCost = 0.02;
+
+    /// <summary>Less curvature of the cost than this, or less weight, is none.</summary>
+    private const double Least = 1e-9;
 
     private const int Trials = (int)(2 * SearchMm / FrontShape.StepMm) + 1;
 
@@ -58,8 +62,8 @@ internal static class FrontFit
         double known = 0;
         var near = (int)(NearMm / rowMm);
         for (var k = -near; k <= near; k++)
-            known += weight[k + window] / Math.Max(1e-9, columns) / ((2 * near) + 1);
-        var u = second > 1e-9 ? Math.Sqrt(AlikeRows * error / second) : SearchMm;
+            known += weight[k + window] / Math.Max(Least, columns) / ((2 * near) + 1);
+        var u = second > Least ? Math.Sqrt(AlikeRows * error / second) : SearchMm;
         return new(
             Math.Max(0, roughHere + shift + best),
             Math.Clamp(u, LeastUncertaintyMm, SearchMm),
@@ -209,7 +213,7 @@ internal static class FrontFit
         TallyPlainly(f[n..], w, y, sf[n..], sff[n..], sfy[n..]);
     }
 
-    /// <summary>The same one by one: the last few of <see cref="Tally"/>, and its measure in tests.</summary>
+    /// <summary>The same one by one: the last few of <see cref="Tally"/>, and what it is compared with in tests.</summary>
     internal static void TallyPlainly(
         ReadOnlySpan<double> f,
         double w,

@@ -21,15 +21,33 @@ internal sealed record FaceFront(EvidenceStrip Evidence, double[] DepthMm, bool[
 }
 
 /// <summary>Finds the front of every face on the fine strips.</summary>
+/// <remarks>Its figures are our own choice.</remarks>
 internal static class FrontReader
 {
+    /// <summary>Turns in which each face's front is found anew beside the others'.</summary>
+    private const int Turns = 2;
+
+    /// <summary>Change of depth along the face that costs nothing, mm a mm: a slope of some 40° passes freely.</summary>
+    private const double FreeSlope = 0.8;
+
+    /// <summary>
+    /// What each further row of change costs, in evidence, times the distance of columns in mm: a streak narrower than about 3 mm does not move the front.
+    /// </summary>
+    private const double SlopeCost = 4.5;
+
+    /// <summary>A place is another face's where it lies within that one's front and this margin, mm.</summary>
+    private const double MarginMm = 0.5;
+
+    /// <summary>A front is hidden where the place so far beyond it is another face's, mm.</summary>
+    private const double BeyondMm = 0.3;
+
     public static IReadOnlyList<FaceFront> Read(SectionPlan plan, IReadOnlyList<EvidenceStrip> strips)
     {
         // First each face up to where another one is nearer; then all the way, leaving out what the others' bands explain.
         FaceFront[] fronts = [.. strips.Select(s => Along(s, s.Strip.ReachRows, s.Evidence))];
         if (strips.Count == 1)
             return fronts;
-        for (var turn = 0; turn < 2; turn++)
+        for (var turn = 0; turn < Turns; turn++)
         {
             var last = fronts;
             fronts = [.. strips.Select((s, f) => Along(s, Full(s.Strip, plan), WithoutOthers(s, f, last)))];
@@ -53,9 +71,8 @@ internal static class FrontReader
     private static FaceFront Along(EvidenceStrip strip, int[] reach, float[] evidence)
     {
         var layout = strip.Strip;
-        // A streak narrower than about 3 mm must not move the front; a slope of 40° passes freely.
-        var free = Math.Max(1, (int)Math.Round(0.8 * layout.StepMm / layout.RowMm));
-        var cost = (float)(4.5 / layout.StepMm);
+        var free = Math.Max(1, (int)Math.Round(FreeSlope * layout.StepMm / layout.RowMm));
+        var cost = (float)(SlopeCost / layout.StepMm);
         var rows = DepthPath.Find(evidence, layout.Rows, reach, layout.Face.Closed, free, cost);
         return new(strip, [.. rows.Select(r => r * layout.RowMm)], new bool[layout.Columns]);
     }
@@ -75,14 +92,18 @@ internal static class FrontReader
     {
         var hidden = new bool[front.Strip.Columns];
         for (var i = 0; i < hidden.Length; i++)
-            hidden[i] = CoveredByOther(front.Strip.Face.At(front.Strip.S(i), front.DepthMm[i] + 0.3), face, fronts);
+            hidden[i] = CoveredByOther(
+                front.Strip.Face.At(front.Strip.S(i), front.DepthMm[i] + BeyondMm),
+                face,
+                fronts
+            );
         return hidden;
     }
 
     private static bool CoveredByOther(PointMm place, int face, FaceFront[] fronts)
     {
         for (var f = 0; f < fronts.Length; f++)
-            if (f != face && fronts[f].Covers(place, 0.5))
+            if (f != face && fronts[f].Covers(place, MarginMm))
                 return true;
         return false;
     }

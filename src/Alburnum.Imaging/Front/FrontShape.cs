@@ -16,6 +16,16 @@ internal sealed class FrontShape
     // The table is finer than the steps by this; values a step apart lie next to each other.
     private const int PerStep = 5;
     private const int Steps = (int)(2 * HalfWidthMm / StepMm) + 1;
+
+    /// <summary>A fall-off shorter than this is none, mm. Our own choice.</summary>
+    private const double LeastBleedMm = 1e-3;
+
+    /// <summary>Below this, Φ is taken by its leading term φ(z) ⁄ −z, right to 2 %; above, it has not run out of digits.</summary>
+    private const double FarTail = -8;
+
+    /// <summary>½·ln 2π.</summary>
+    private const double LogNorm = 0.9189385332046727;
+
     private readonly double[] _table = new double[PerStep * Steps];
 
     /// <param name="blurMm">Standard deviation of the camera's blur, mm. Above 0.</param>
@@ -46,7 +56,7 @@ internal sealed class FrontShape
     private static double Survival(double x, double sigma, double b)
     {
         var plain = Phi(-x / sigma);
-        if (b < 1e-3)
+        if (b < LeastBleedMm)
             return plain;
         var shift = (x / sigma) - (sigma / b);
         // ln Φ keeps the product finite where the exponential is huge and Φ tiny.
@@ -56,6 +66,5 @@ internal sealed class FrontShape
 
     private static double Phi(double z) => 0.5 * MathNet.Numerics.SpecialFunctions.Erfc(-z / Math.Sqrt(2));
 
-    private static double LnPhi(double z) =>
-        z > -8 ? Math.Log(Phi(z)) : (-z * z / 2) - Math.Log(-z) - 0.9189385332046727;
+    private static double LnPhi(double z) => z > FarTail ? Math.Log(Phi(z)) : (-z * z / 2) - Math.Log(-z) - LogNorm;
 }

@@ -5,19 +5,28 @@ namespace Alburnum.Imaging.Front;
 /// <summary>Stretches where the front seems to draw back, but what lies there is not plain untreated wood: a knot, a thumb, a place the spray missed.</summary>
 /// <remarks>
 /// In such a stretch the colour of the missing band is compared with untreated wood elsewhere in the section and just beside it, in units of how much
-/// untreated wood varies from place to place. Wood that is alike is a true shallow place and stays in.
+/// untreated wood varies from place to place. Wood that is alike is a true shallow place and stays in. Its figures are our own choice.
 /// </remarks>
 internal static class OddWood
 {
+    /// <summary>Wood beside a stretch is looked at up to so far away, mm.</summary>
     private const double BesideMm = 12;
+
+    /// <summary>The typical depth at a place is that of the face so far to either side, mm.</summary>
     private const double MedianOverMm = 30;
+
+    /// <summary>A stretch so wide may be heartwood lying open, mm.</summary>
     private const double WideMm = 15;
+
+    /// <summary>Every so many-th column is enough for a colour or a median.</summary>
+    private const int ColumnEvery = 2;
 
     /// <summary>How far beyond a front wood is plainly untreated, and how far that wood is looked at, mm.</summary>
     private const double BeyondMm = 0.8;
 
     private const double LookedAtMm = 6;
 
+    /// <summary>The section's plain untreated wood is taken up to so far beyond its front, mm.</summary>
     private const double PlainToMm = 7;
 
     /// <summary>What is kept clear of a front on its outer and inner side where a band is missing, mm.</summary>
@@ -72,7 +81,7 @@ internal static class OddWood
         var usual = Usual(fronts);
         var typical = fronts.Select(front => Typical(front, LeastOfUsual * usual)).ToList();
         for (var f = 0; f < fronts.Count; f++)
-        for (var i = 0; i < fronts[f].Strip.Columns; i += 2)
+        for (var i = 0; i < fronts[f].Strip.Columns; i += ColumnEvery)
             if (!fronts[f].Hidden[i])
                 plain.Add(
                     fronts[f],
@@ -141,7 +150,7 @@ internal static class OddWood
         for (var i = 0; i < typical.Length; i++)
         {
             near.Clear();
-            for (var k = i - reach; k <= i + reach; k += 2)
+            for (var k = i - reach; k <= i + reach; k += ColumnEvery)
             {
                 var j = front.Strip.Face.Closed ? (k + (2 * typical.Length)) % typical.Length : k;
                 if (j >= 0 && j < typical.Length && !front.Hidden[j])

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
 using Alburnum.Penetration;
@@ -27,9 +28,10 @@ internal sealed record ReadProfile(DepthProfile Profile, DepthBudget Budget);
 /// <param name="front">The front along every face.</param>
 /// <param name="errors">What is uncertain of all depths alike.</param>
 /// <param name="stepMm">Distance between positions, mm.</param>
+/// <remarks>Its figures are our own choice.</remarks>
 internal sealed class ProfileReader(SectionFront front, DepthErrors errors, double stepMm)
 {
-    /// <summary>Nearer to a corner than this the outline itself is in doubt, mm.</summary>
+    /// <summary>Nearer to a corner than this the outline itself is uncertain, mm.</summary>
     private const double CornerMm = 1;
 
     /// <summary>A rough front nearer to the face, or to the middle, than this cannot be fitted, mm: the reading stands at the bound.</summary>
@@ -61,9 +63,15 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     /// <summary>Treated share is not known worse than this.</summary>
     private const double MostShareUncertainty = 0.5;
 
-    /// <summary>Reads the profile; null where no position is left to read.</summary>
+    /// <summary>A face of a whole number of steps, but for rounding, has that many.</summary>
+    private const double Rounding = 1e-9;
+
+    /// <summary>Decimals of a position, mm.</summary>
+    private const int PositionDecimals = 4;
+
+    /// <summary>Reads the profile, where a position is left to read.</summary>
     /// <param name="section">The section's size.</param>
-    public ReadProfile? Read(Section section)
+    public Outcome<ReadProfile, NothingLeft> Read(Section section)
     {
         var shape = Sharpest();
         var blurMm = DepthCauses.Blur.Of(shape.BlurMm);
@@ -85,10 +93,10 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         ]);
         return SectionDepth.Of(faces, common.Combined) is { } statistics
             ? WithColours(section, faces, statistics, common)
-            : null;
+            : new NothingLeft();
     }
 
-    // What colours leave in doubt is laid over everything else.
+    // What unclear colours leave uncertain is laid over everything else.
     private ReadProfile WithColours(
         Section section,
         List<FaceProfile> faces,
@@ -96,25 +104,25 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         UncertaintyBudget common
     )
     {
-        var doubt = new FrontDoubt(front);
-        var (ofMean, ofLeast) = (doubt.OfMeanMm(faces), doubt.OfMinimumMm(faces));
+        var unclear = new UnclearColours(front);
+        var (ofMean, ofLeast) = (unclear.OfMeanMm(faces), unclear.OfMinimumMm(faces));
         var statistics = read with
         {
-            MeanMm = Doubted(read.MeanMm, ofMean),
-            MinimumMm = Doubted(read.MinimumMm, ofLeast),
-            FifthPercentileMm = Doubted(read.FifthPercentileMm, ofMean),
-            MedianMm = Doubted(read.MedianMm, ofMean),
+            MeanMm = Widened(read.MeanMm, ofMean),
+            MinimumMm = Widened(read.MinimumMm, ofLeast),
+            FifthPercentileMm = Widened(read.FifthPercentileMm, ofMean),
+            MedianMm = Widened(read.MedianMm, ofMean),
         };
         var perimeterMm = front.Plan.Faces.Sum(f => f.LengthMm);
         var share = new Estimate(
             TreatedShare(faces),
             Math.Min(MostShareUncertainty, statistics.MeanMm.StandardUncertainty * perimeterMm / section.AreaMm2)
         );
-        var doubted = faces
-            .Select((face, f) => Doubted(face, front.Fronts[f].Strip, column => doubt.AtMm(f, column)))
+        var widened = faces
+            .Select((face, f) => Widened(face, front.Fronts[f].Strip, column => unclear.AtMm(f, column)))
             .ToList();
         return new(
-            new(section, doubted, statistics, share, null),
+            new(section, widened, statistics, share, null),
             new(Budget(common, read.MeanMm, ofMean), Budget(common, read.MinimumMm, ofLeast))
         );
     }
@@ -126,17 +134,17 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             new(DepthCauses.Colours, coloursMm),
         ]);
 
-    private static Estimate Doubted(Estimate estimate, double doubtMm) =>
-        new(estimate.Value, double.Hypot(estimate.StandardUncertainty, doubtMm));
+    private static Estimate Widened(Estimate estimate, double byMm) =>
+        new(estimate.Value, double.Hypot(estimate.StandardUncertainty, byMm));
 
-    private static FaceProfile Doubted(FaceProfile face, FaceStrip strip, Func<int, double> doubtMm) =>
+    private static FaceProfile Widened(FaceProfile face, FaceStrip strip, Func<int, double> byMm) =>
         face with
         {
             StandardUncertaintyMm =
             [
                 .. face.StandardUncertaintyMm.Select(
                     (u, i) =>
-                        double.Hypot(u, doubtMm(Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm))))
+                        double.Hypot(u, byMm(Math.Min(strip.Columns - 1, (int)(face.PositionsMm[i] / strip.StepMm))))
                 ),
             ],
         };
@@ -144,8 +152,6 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     private FaceProfile Face(FaceFront of, bool[] odd, FrontShape shape, double alikeMm)
     {
         var strip = of.Strip;
-        // A face of a whole number of steps, but for rounding, has that many.
-        const double Rounding = 1e-9;
         var count = Math.Max(1, (int)Math.Ceiling((strip.Face.LengthMm / stepMm) - Rounding));
         var step = strip.Face.LengthMm / count;
         var positions = new double[count];
@@ -155,7 +161,7 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         {
             var s = (i + 0.5) * step;
             var column = Math.Min(strip.Columns - 1, (int)(s / strip.StepMm));
-            positions[i] = Math.Round(s, 4);
+            positions[i] = Math.Round(s, PositionDecimals);
             (depths[i], excluded[i]) = Position(of, s, of.DepthMm[column], shape, alikeMm);
             excluded[i] |= of.Hidden[column] || odd[column];
             excluded[i] |= !strip.Face.Closed && (s < CornerMm || s > strip.Face.LengthMm - CornerMm);

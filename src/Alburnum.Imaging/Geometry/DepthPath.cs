@@ -10,6 +10,11 @@ namespace Alburnum.Imaging.Geometry;
 /// </remarks>
 internal static class DepthPath
 {
+    /// <summary>A closed face is walked once more over so many columns and this part of all, so that its ends meet. Our own choice.</summary>
+    private const int LeastLead = 3;
+
+    private const int LeadPart = 3;
+
     /// <summary>Finds the front.</summary>
     /// <param name="evidence">Evidence for treated wood, column by column, each of <paramref name="rows"/> rows; positive is treated.</param>
     /// <param name="rows">Rows of each column.</param>
@@ -28,8 +33,7 @@ internal static class DepthPath
     )
     {
         var columns = reach.Length;
-        // A closed face is walked once more round on both sides, so that its ends meet.
-        var lead = closed ? Math.Min(columns, 3 + (columns / 3)) : 0;
+        var lead = closed ? Math.Min(columns, LeastLead + (columns / LeadPart)) : 0;
         var walked = columns + (2 * lead);
         var states = rows + 1;
         var rented = ArrayPool<float>.Shared.Rent((walked + 2) * states);

@@ -1,6 +1,6 @@
 namespace Alburnum.Imaging.Geometry;
 
-/// <summary>A camera as far as a photograph tells.</summary>
+/// <summary>A camera as far as a photograph shows it.</summary>
 /// <param name="WidthPx">Width of the upright photograph.</param>
 /// <param name="HeightPx">Its height.</param>
 /// <param name="FocalPx">Focal length, pixels.</param>
@@ -13,8 +13,25 @@ internal readonly record struct Camera(int WidthPx, int HeightPx, double FocalPx
 /// <summary>Chooses how a round section lay before the camera.</summary>
 internal static class DiscView
 {
-    /// <summary>Natural change of depth from one side of a round to the other: standard deviation, as a share of the mean depth.</summary>
+    /// <summary>Natural change of depth from one side of a round to the other: standard deviation, as a share of the mean depth. Our own choice.</summary>
     private const double OneSidedShare = 0.08;
+
+    /// <summary>With fewer points along the front than this, a pose is not chosen. Our own choice.</summary>
+    private const int LeastPoints = 8;
+
+    /// <summary>A squeeze of the near against the far half, as a share of the depth, that is too small to matter. Our own choice.</summary>
+    private const double LeastSqueeze = 0.01;
+
+    /// <summary>
+    /// Where no pose is chosen, the squeeze over the first is uncertain; where one is, over the second at least, since the focal length is not known.
+    /// Our own choice.
+    /// </summary>
+    private const double UnchosenPart = 3;
+
+    private const double ChosenPart = 8;
+
+    /// <summary>A pose believed this little more than the other, as a difference of probabilities, is none. Our own choice.</summary>
+    private const double LeastLean = 0.05;
 
     /// <summary>The map from the disc in mm to the photograph that makes the front most even from one side to the other.</summary>
     /// <param name="rim">The rim.</param>
@@ -34,16 +51,16 @@ internal static class DiscView
         // The squeeze of near against far half, if the pose is taken at its word.
         var tilt = Math.Sqrt(Math.Max(0, 1 - (rim.Minor * rim.Minor / (rim.Major * rim.Major))));
         var squeeze = 2 * tilt * rim.Major / focalPx;
-        if (front.Count < 8 || squeeze < 0.01)
-            return (flat, squeeze / 3);
+        if (front.Count < LeastPoints || squeeze < LeastSqueeze)
+            return (flat, squeeze / UnchosenPart);
         var (first, second) = DiscPose.Both(rim, diameterMm, axis, focalPx);
         var (unevenFirst, unevenSecond) = (Uneven(first), Uneven(second));
         var spread = 2 * OneSidedShare * OneSidedShare;
         var belief = 1 / (1 + Math.Exp(((unevenFirst * unevenFirst) - (unevenSecond * unevenSecond)) / spread));
         // Half believed means half as strong: the same pose from a longer lens.
         var lean = (2 * belief) - 1;
-        var left = squeeze * Math.Sqrt(belief * (1 - belief)) / 2 + (squeeze / 8);
-        if (Math.Abs(lean) < 0.05)
+        var left = squeeze * Math.Sqrt(belief * (1 - belief)) / 2 + (squeeze / ChosenPart);
+        if (Math.Abs(lean) < LeastLean)
             return (flat, left);
         var longer = DiscPose.Both(rim, diameterMm, axis, focalPx / Math.Abs(lean));
         // Which of the two is which may swap as the lens grows: take the one nearer the believed pose.

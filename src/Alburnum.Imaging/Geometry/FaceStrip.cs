@@ -9,6 +9,11 @@ namespace Alburnum.Imaging.Geometry;
 /// <param name="ReachRows">Rows of each column that belong to this face.</param>
 internal sealed record FaceStrip(PlanFace Face, int Columns, int Rows, double StepMm, double RowMm, int[] ReachRows)
 {
+    /// <summary>However small the face. Our own choice.</summary>
+    private const int LeastColumns = 4;
+
+    private const int LeastRows = 2;
+
     /// <summary>Lays a strip over a face, as deep as it can be read or down to a depth.</summary>
     public static FaceStrip Over(
         SectionPlan plan,
@@ -18,9 +23,9 @@ internal sealed record FaceStrip(PlanFace Face, int Columns, int Rows, double St
         double deepestMm = double.MaxValue
     )
     {
-        var columns = Math.Max(4, (int)Math.Round(face.LengthMm / stepMm));
+        var columns = Math.Max(LeastColumns, (int)Math.Round(face.LengthMm / stepMm));
         var step = face.LengthMm / columns;
-        var rows = Math.Max(2, (int)(Math.Min(plan.ReachMm, deepestMm) / rowMm));
+        var rows = Math.Max(LeastRows, (int)(Math.Min(plan.ReachMm, deepestMm) / rowMm));
         var reach = new int[columns];
         for (var i = 0; i < columns; i++)
             reach[i] = Math.Clamp((int)Math.Round(plan.ReachAt(face, (i + 0.5) * step) / rowMm), 0, rows);

@@ -1,4 +1,10 @@
+using Alburnum.Imaging.Outcomes;
+
 namespace Alburnum.Imaging.Geometry;
+
+/// <summary>A linear system without a solution of its own.</summary>
+/// <param name="Column">The first column, from 0, that those before it leave nothing of.</param>
+internal readonly record struct Singular(int Column);
 
 /// <summary>Small dense linear systems, solved so often that they must not cost an allocation of a library's matrices.</summary>
 internal static class LinearSystem
@@ -6,8 +12,8 @@ internal static class LinearSystem
     /// <summary>A pivot smaller than this is none. The systems here are scaled to about 1.</summary>
     private const double LeastPivot = 1e-14;
 
-    /// <summary>Solves a·x = b by Gaussian elimination with partial pivoting; a and b are overwritten. Null where the system is singular.</summary>
-    public static double[]? Solve(double[,] a, double[] b)
+    /// <summary>Solves a·x = b by Gaussian elimination with partial pivoting; a and b are overwritten.</summary>
+    public static Outcome<double[], Singular> Solve(double[,] a, double[] b)
     {
         var n = b.Length;
         for (var k = 0; k < n; k++)
@@ -23,7 +29,7 @@ internal static class LinearSystem
                 (b[k], b[pivot]) = (b[pivot], b[k]);
             }
             if (!(Math.Abs(a[k, k]) >= LeastPivot))
-                return null;
+                return new Singular(k);
             for (var i = k + 1; i < n; i++)
             {
                 var factor = a[i, k] / a[k, k];
@@ -43,8 +49,8 @@ internal static class LinearSystem
         return x;
     }
 
-    /// <summary>The inverse; null where the system is singular. The matrix is left as it is.</summary>
-    public static double[,]? Inverse(double[,] a)
+    /// <summary>The inverse. The matrix is left as it is.</summary>
+    public static Outcome<double[,], Singular> Inverse(double[,] a)
     {
         var n = a.GetLength(0);
         var inverse = new double[n, n];
@@ -52,8 +58,8 @@ internal static class LinearSystem
         {
             var unit = new double[n];
             unit[k] = 1;
-            if (Solve((double[,])a.Clone(), unit) is not { } column)
-                return null;
+            if (!Solve((double[,])a.Clone(), unit).Has(out var column, out var singular))
+                return singular;
             for (var j = 0; j < n; j++)
                 inverse[j, k] = column[j];
         }

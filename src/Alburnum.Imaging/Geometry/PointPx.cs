@@ -6,5 +6,5 @@ namespace Alburnum.Imaging.Geometry;
 public readonly record struct PointPx(double X, double Y)
 {
     /// <summary>Distance to another point, px.</summary>
-    public double DistanceTo(PointPx other) => double.Hypot(X - other.X, Y - other.Y);
+    internal double DistanceTo(PointPx other) => double.Hypot(X - other.X, Y - other.Y);
 }

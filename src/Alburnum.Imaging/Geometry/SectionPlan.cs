@@ -63,6 +63,11 @@ internal sealed record ArcFace(
 /// <summary>The section drawn in mm: its faces, and how deep each can be read.</summary>
 internal sealed class SectionPlan
 {
+    /// <summary>Halvings in which a reach is found, and the difference within which two faces are as near, mm: far finer than any depth.</summary>
+    private const int Halvings = 20;
+
+    private const double SameMm = 1e-6;
+
     private readonly Func<PointMm, double> _inward;
 
     private SectionPlan(double widthMm, double heightMm, IReadOnlyList<PlanFace> faces, Func<PointMm, double> inward)
@@ -81,7 +86,7 @@ internal sealed class SectionPlan
     /// <summary>Distance from the nearest face that is read, mm; negative outside the wood.</summary>
     public double InwardMm(PointMm p) => _inward(p);
 
-    /// <summary>Greatest depth that can be told from any face, mm: half the thickness, or the length of a core.</summary>
+    /// <summary>Greatest depth that can be read from any face, mm: half the thickness, or the length of a core.</summary>
     public required double ReachMm { get; init; }
 
     /// <summary>How deep a face can be read at a place before another face is nearer, mm.</summary>
@@ -90,10 +95,10 @@ internal sealed class SectionPlan
         double near = 0;
         double far = ReachMm;
         // A place t inward belongs to this face while no face is nearer; true up to one depth, false beyond.
-        for (var i = 0; i < 20; i++)
+        for (var i = 0; i < Halvings; i++)
         {
             var t = (near + far) / 2;
-            if (InwardMm(face.At(s, t)) >= t - 1e-6)
+            if (InwardMm(face.At(s, t)) >= t - SameMm)
                 near = t;
             else
                 far = t;

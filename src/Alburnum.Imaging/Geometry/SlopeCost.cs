@@ -28,7 +28,7 @@ internal static class SlopeCost
         }
     }
 
-    /// <summary>The depth in the column before from which a depth is reached at least cost; of equals itself, or else the shallowest.</summary>
+    /// <summary>The depth in the column before from which a depth is reached at least cost; of equals itself, otherwise the shallowest.</summary>
     public static int CameFrom(ReadOnlySpan<float> best, int depth, int free, float cost)
     {
         var (from, least) = (depth, best[depth]);

@@ -6,8 +6,8 @@ namespace Alburnum.Imaging.Judging;
 /// <summary>Whether the colours found are those of the indicator named.</summary>
 internal static class IndicatorFit
 {
-    /// <summary>Logarithm of the likelihood ratio from which another indicator is clearly the better explanation.</summary>
-    public const double Clearly = 8;
+    /// <summary>Logarithm of the likelihood ratio from which another indicator is clearly the better explanation. Our own choice.</summary>
+    private const double Clearly = 8;
 
     /// <summary>The indicator that explains the two zones clearly better than the one named; null where none does.</summary>
     public static Indicator? Better(TwoZones zones, Indicator named, IReadOnlyList<Indicator> candidates)

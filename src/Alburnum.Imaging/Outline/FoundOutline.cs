@@ -5,7 +5,7 @@ namespace Alburnum.Imaging.Outline;
 
 /// <summary>An outline in the photograph.</summary>
 /// <param name="Points">Corners or rim points, clockwise, upright pixels.</param>
-/// <param name="Rim">The ellipse of a round section.</param>
+/// <param name="Rim">The ellipse of a round section; null for any other.</param>
 /// <param name="Confidence">How likely it is right to within 1 mm, 0 to 1.</param>
 /// <param name="UncertaintyPx">Standard uncertainty of each side's place, px.</param>
 /// <param name="IsAsGiven">True where its points stand as a person gave them; false where they were drawn to an edge.</param>
@@ -19,6 +19,6 @@ internal sealed record FoundOutline(
     double LeastSupport = 1
 )
 {
-    /// <summary>What is told of it.</summary>
-    public OutlineInPhotograph Told => new(Points, Confidence);
+    /// <summary>The outline as a reading gives it.</summary>
+    public OutlineInPhotograph InPhotograph => new(Points, Confidence);
 }

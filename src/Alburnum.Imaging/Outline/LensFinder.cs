@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Outline;
@@ -10,7 +11,27 @@ namespace Alburnum.Imaging.Outline;
 /// <param name="UncertaintyPx">What the bow's uncertainty leaves of a side's bow, and the sides' own, px.</param>
 internal sealed record FoundLens(RadialLens Lens, Estimate Bow, IReadOnlyList<PointPx> Straight, double UncertaintyPx);
 
-/// <summary>Tells the lens from the bow of the four sides of a sawn section, which are straight in the world.</summary>
+/// <summary>Why no lens is seen.</summary>
+internal enum NoLens
+{
+    /// <summary>Along one side at least no edge is seen.</summary>
+    NoEdge,
+
+    /// <summary>The points of one side at least scatter more than those of a sawn edge.</summary>
+    RoughEdge,
+
+    /// <summary>No lens bends so much.</summary>
+    Unbelievable,
+
+    /// <summary>The bow is no larger than its uncertainty explains.</summary>
+    Insignificant,
+
+    /// <summary>The four sides do not bow as one lens would bend them.</summary>
+    SidesDisagree,
+}
+
+/// <summary>Finds the lens by the bow of the four sides of a sawn section, which are straight in the world.</summary>
+/// <remarks>Its figures are our own choice, except for those that name a source.</remarks>
 internal static class LensFinder
 {
     /// <summary>Standard deviation of a sawn side's own bow, mm: wood is not straighter than this.</summary>
@@ -25,54 +46,60 @@ internal static class LensFinder
     /// <summary>Sum of squares by which four sides may differ from one lens: 1 % point of χ² with 3 degrees of freedom.</summary>
     private const double MostApart = 11.34;
 
-    /// <summary>Weight of a side's points below which its edge is not seen.</summary>
-    private const double LeastSeen = 0.65;
-
     /// <summary>A side whose points scatter more than this about its line is no sawn edge, or not seen as one, mm.</summary>
     private const double MostScatterMm = 0.12;
 
+    /// <summary>Bows that a camera's lens can have: from a pincushion to a fish-eye.</summary>
     private static readonly (double Least, double Most) Believed = (-0.15, 0.4);
 
-    /// <summary>The lens; null where the sides do not tell of one.</summary>
+    /// <summary>Difference of the bow over which the change of a side is taken.</summary>
+    private const double Apart = 1e-3;
+
+    /// <summary>Steps of the least squares (Gauss–Newton).</summary>
+    private const int Turns = 6;
+
+    /// <summary>The lens, where the sides show one.</summary>
     /// <param name="photo">The photograph.</param>
     /// <param name="corners">The section's corners, clockwise.</param>
     /// <param name="pxPerMm">Scale of the section.</param>
-    public static FoundLens? Find(Photograph photo, IReadOnlyList<PointPx> corners, double pxPerMm)
+    public static Outcome<FoundLens, NoLens> Find(Photograph photo, IReadOnlyList<PointPx> corners, double pxPerMm)
     {
-        var sides = Enumerable
-            .Range(0, 4)
-            .Select(k => BowedSide.Near(photo, corners[k], corners[(k + 1) % 4]))
-            .ToArray();
-        if (sides.Any(side => side.Weights.Average() < LeastSeen))
-            return null;
+        var sides = new List<BowedSide>();
+        for (var k = 0; k < corners.Count; k++)
+        {
+            if (!BowedSide.Near(photo, corners[k], corners[(k + 1) % corners.Count]).Has(out var side, out _))
+                return NoLens.NoEdge;
+            sides.Add(side);
+        }
         var bow = 0.0;
         Straightness[] now = [];
-        const double Apart = 1e-3;
-        for (var turn = 0; turn < 6; turn++)
+        for (var turn = 0; turn < Turns; turn++)
         {
             now = [.. sides.Select(side => Straightness.Of(side, At(bow), At(bow + Apart), Apart))];
             var (along, length) = (now.Sum(s => s.Along), now.Sum(s => s.Length));
             if (!(length > 0))
-                return null;
+                return NoLens.NoEdge;
             bow -= along / length;
             if (!(bow > Believed.Least && bow < Believed.Most))
-                return null;
+                return NoLens.Unbelievable;
         }
         if (now.Any(side => side.ScatterPx > MostScatterMm * pxPerMm))
-            return null;
+            return NoLens.RoughEdge;
         var own = now.Select(s => s.BowVariance(SawnBowMm * pxPerMm, WanderMm * pxPerMm)).ToArray();
         var all = now.Sum(s => s.Length);
         // Each side errs by itself; they are weighed by how much the lens bends them.
         var u = Math.Sqrt(now.Zip(own, (s, v) => s.Length * s.Length * v).Sum()) / all;
         var apart = now.Zip(own, (s, v) => s.Along * s.Along / (s.Length * s.Length * v)).Sum();
-        if (Math.Abs(bow) < Sure * u || apart > MostApart)
-            return null;
+        if (Math.Abs(bow) < Sure * u)
+            return NoLens.Insignificant;
+        if (apart > MostApart)
+            return NoLens.SidesDisagree;
         var lens = At(bow);
         var lines = sides.Select(side => StraightLine.Through(side, lens)).ToArray();
-        return new(
+        return new FoundLens(
             lens,
             new(bow, u),
-            [.. Enumerable.Range(0, 4).Select(k => lines[(k + 3) % 4].Meet(lines[k]))],
+            [.. lines.Select((line, k) => lines[(k + lines.Length - 1) % lines.Length].Meet(line))],
             double.Hypot(u * Math.Sqrt(now.Average(s => s.MeanSquare)), now.Average(s => s.PlaceUncertaintyPx))
         );
 

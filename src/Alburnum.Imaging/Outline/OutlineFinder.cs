@@ -1,34 +1,38 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Photographs;
+using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>Finds the section in the photograph by itself: roughly by its colours, then by the likeliest of the edges there.</summary>
 internal static class OutlineFinder
 {
-    /// <summary>Longer side of the picture that is searched, px.</summary>
+    /// <summary>Longer side of the picture that is searched, px. Our own choice.</summary>
     private const int SearchedPx = 320;
 
-    /// <summary>Outlines nearer than this are one, as a share of their size.</summary>
+    /// <summary>Outlines nearer than this are one, as a share of their size. Our own choice.</summary>
     private const double SameShare = 0.008;
 
-    /// <summary>An outline surer than this is taken without a second look.</summary>
+    /// <summary>An outline surer than this is taken without a second look. A probability; our own choice.</summary>
     private const double Sure = 0.95;
 
-    /// <summary>How far colours are taken to be alike at the first look and at the second.</summary>
+    /// <summary>How far colours are taken to be alike at the first look and at the second, as a distance of the palette's features. Our own choice.</summary>
     private static readonly float[] Looks = [0.3f, 0.15f];
 
-    /// <summary>Finds a sawn section of known size; null where nothing stands out.</summary>
-    public static FoundOutline? Sides(Photograph photo, double widthMm, double heightMm) =>
-        Surest(SideLooks(photo, widthMm, heightMm), OutlineWeights.Sides) is { } found
-            ? OutlineSnap.Sides(photo, found.Points, SameShare * Shortest(found.Points)) with
-            {
-                Confidence = found.Confidence,
-            }
-            : null;
+    /// <summary>Finds a sawn section of known size.</summary>
+    public static Outcome<FoundOutline, OutlineNotFound> Sides(Photograph photo, double widthMm, double heightMm) =>
+        Surest(SideLooks(photo, widthMm, heightMm), OutlineWeights.Sides)
+            .Then<FoundOutline>(found =>
+                OutlineSnap.Sides(photo, found.Points, SameShare * Shortest(found.Points)) with
+                {
+                    Confidence = found.Confidence,
+                }
+            );
 
-    /// <summary>Finds a round section; null where nothing stands out.</summary>
-    public static FoundOutline? Rim(Photograph photo) => Surest(RimLooks(photo), OutlineWeights.Rim);
+    /// <summary>Finds a round section.</summary>
+    public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo) =>
+        Surest(RimLooks(photo), OutlineWeights.Rim);
 
     /// <summary>The outlines that are weighed for a sawn section, look by look.</summary>
     public static IEnumerable<IReadOnlyList<OutlineCandidate>> SideLooks(
@@ -65,28 +69,31 @@ internal static class OutlineFinder
         }
     }
 
-    /// <summary>The likeliest of all candidates, at the first look that is sure, or at the surer of both; null where there is none.</summary>
+    /// <summary>The likeliest of all candidates, at the first look that is sure, or at the surer of both.</summary>
     /// <param name="looks">What is weighed, look by look.</param>
     /// <param name="weights">How it is weighed.</param>
-    public static FoundOutline? Surest(IEnumerable<IReadOnlyList<OutlineCandidate>> looks, OutlineWeights weights)
+    public static Outcome<FoundOutline, OutlineNotFound> Surest(
+        IEnumerable<IReadOnlyList<OutlineCandidate>> looks,
+        OutlineWeights weights
+    )
     {
         FoundOutline? surest = null;
         foreach (var candidates in looks)
         {
+            if (candidates.Count == 0)
+                continue;
             var found = Likeliest(candidates, weights);
-            if (found is not null && !(found.Confidence <= surest?.Confidence))
+            if (!(found.Confidence <= surest?.Confidence))
                 surest = found;
-            if (surest?.Confidence > Sure)
+            if (found.Confidence > Sure)
                 break;
         }
-        return surest;
+        return surest is not null ? surest : new OutlineNotFound();
     }
 
     // How likely it is among all, those that hardly differ from it taken together.
-    private static FoundOutline? Likeliest(IReadOnlyList<OutlineCandidate> candidates, OutlineWeights weights)
+    private static FoundOutline Likeliest(IReadOnlyList<OutlineCandidate> candidates, OutlineWeights weights)
     {
-        if (candidates.Count == 0)
-            return null;
         var scores = candidates.Select(c => weights.Score(c.Look)).ToList();
         var most = scores.Max();
         var best = candidates[scores.IndexOf(most)].Outline;

@@ -14,19 +14,6 @@ internal readonly record struct OutlineLook(
     double LogSize
 )
 {
-    /// <summary>What each of <see cref="Terms"/> is called.</summary>
-    public static IReadOnlyList<string> TermNames { get; } =
-    [
-        "support",
-        "least support",
-        "contrast",
-        "inside alike",
-        "outside alike",
-        "misfit",
-        "log size",
-        "log size either way",
-    ];
-
     /// <summary>The numbers that are weighed.</summary>
     public double[] Terms =>
         [

@@ -1,11 +1,56 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Outline;
 
 /// <summary>Draws a rough outline to the true edge, to a fraction of a pixel.</summary>
+/// <remarks>Its figures are our own choice.</remarks>
 internal static class OutlineSnap
 {
+    /// <summary>A corner that moves by more than so many times what a side may is left where it was.</summary>
+    private const double MostCornerReaches = 3;
+
+    /// <summary>Places along a rim where its edge is looked for.</summary>
+    private const int Stations = 180;
+
+    /// <summary>A rim's edge must show in each of so many parts of it.</summary>
+    private const int RimParts = 6;
+
+    /// <summary>Turns in which the edge is looked for anew, each time half as far away, and fits in each turn.</summary>
+    private const int Turns = 3;
+
+    private const int Fits = 6;
+
+    /// <summary>Standard deviation of the bell that prefers edges near the rim, as a share of the reach.</summary>
+    private const double PeakShare = 0.6;
+
+    /// <summary>
+    /// A point this far from the rim counts half, px: half the reach in the first fit, and no less than the first figure; then smaller from fit to fit,
+    /// and no less than the last.
+    /// </summary>
+    private const double FirstTolerancePx = 1.5;
+
+    private const double ToleranceShrink = 0.7;
+    private const double LastTolerancePx = 1.2;
+
+    /// <summary>A point supports the rim within this of it, px, or within this share of its longer half axis.</summary>
+    private const double SupportPx = 2;
+
+    private const double SupportShare = 0.004;
+
+    /// <summary>A point nearer to the centre than this share of the rim lies in it.</summary>
+    private const double LeastShare = 1e-9;
+
+    /// <summary>Sum of weights below which there are no points.</summary>
+    private const double LeastWeight = 1e-6;
+
+    /// <summary>A rim's place is known this many times better than its points scatter: about 36 of them stray each by itself.</summary>
+    private const double ScatterPerUncertainty = 6;
+
+    /// <summary>Points in which a rim is given.</summary>
+    private const int GivenPoints = 24;
+
     /// <summary>Straight sides: on each, the line along which most of the picture changes.</summary>
     /// <param name="photo">The photograph.</param>
     /// <param name="corners">Rough corners, clockwise.</param>
@@ -19,75 +64,77 @@ internal static class OutlineSnap
             .ToArray();
         var points = SideLine.Corners(lines);
         for (var k = 0; k < n; k++)
-            if (double.Hypot(points[k].X - corners[k].X, points[k].Y - corners[k].Y) > 3 * reachPx)
+            if (double.Hypot(points[k].X - corners[k].X, points[k].Y - corners[k].Y) > MostCornerReaches * reachPx)
                 points[k] = corners[k];
         return new(points, null, lines.Min(l => l.Support), lines.Average(l => l.SpreadPx));
     }
 
     /// <summary>A round rim: the ellipse that lies on most of the picture's change near a rough one.</summary>
-    public static FoundOutline? Rim(Photograph photo, Ellipse rough, double reachPx)
+    public static Outcome<FoundOutline, NoEllipse> Rim(Photograph photo, Ellipse rough, double reachPx)
     {
         var ellipse = rough;
         double support = 0;
         double spread = 0;
-        Span<double> ofSixth = stackalloc double[6];
-        var step = Math.Max(1, 0.8 / photo.StoredPerUpright);
-        for (var turn = 0; turn < 3; turn++)
+        Span<double> ofPart = stackalloc double[RimParts];
+        var step = EdgeProfile.FinestStepPx(photo);
+        for (var turn = 0; turn < Turns; turn++)
         {
             var reach = reachPx / (1 << turn);
-            var count = 180;
-            var stations = ellipse.Stations(count);
+            var stations = ellipse.Stations(Stations);
             var profile = EdgeProfile.Across(photo, stations, reach, step);
-            var points = new PointPx[count];
-            var weights = new double[count];
-            var offsets = new double[count];
-            for (var i = 0; i < count; i++)
+            var points = new PointPx[Stations];
+            var weights = new double[Stations];
+            for (var i = 0; i < Stations; i++)
             {
-                var (peak, strength) = Peak(profile, i, (profile.Steps - 1) / 2.0, reach * 0.6 / step);
-                offsets[i] = profile.OffsetPx(peak);
+                var (peak, strength) = Peak(profile, i, (profile.Steps - 1) / 2.0, reach * PeakShare / step);
+                var offset = profile.OffsetPx(peak);
                 var (at, nx, ny) = stations[i];
-                points[i] = new(at.X + (offsets[i] * nx), at.Y + (offsets[i] * ny));
-                weights[i] = Math.Min(1, strength / SideLine.Plain);
+                points[i] = new(at.X + (offset * nx), at.Y + (offset * ny));
+                weights[i] = Math.Min(1, strength / EdgeProfile.Plain);
             }
             var fit = ellipse;
-            var tolerance = Math.Max(1.5, reach / 2);
-            for (var again = 0; again < 6; again++)
+            var tolerance = Math.Max(FirstTolerancePx, reach / 2);
+            for (var again = 0; again < Fits; again++)
             {
-                var w = new double[count];
+                var w = new double[Stations];
                 support = 0;
                 spread = 0;
-                ofSixth.Clear();
-                for (var i = 0; i < count; i++)
+                ofPart.Clear();
+                for (var i = 0; i < Stations; i++)
                 {
                     var off = DistanceTo(fit, points[i]) / tolerance;
                     w[i] = weights[i] / (1 + (off * off * off * off));
-                    if (Math.Abs(off * tolerance) < Math.Max(2.0, 0.004 * fit.Major))
+                    if (Math.Abs(off * tolerance) < Math.Max(SupportPx, SupportShare * fit.Major))
                     {
-                        support += weights[i] / count;
-                        ofSixth[ofSixth.Length * i / count] += weights[i] * ofSixth.Length / count;
+                        support += weights[i] / Stations;
+                        ofPart[RimParts * i / Stations] += weights[i] * RimParts / Stations;
                     }
                     spread += w[i] * off * off;
                 }
-                spread = Math.Sqrt(spread / Math.Max(1e-6, w.Sum())) * tolerance;
-                if (Ellipse.Fit(points, w) is not { } next)
-                    return null;
+                spread = Math.Sqrt(spread / Math.Max(LeastWeight, w.Sum())) * tolerance;
+                if (!Ellipse.Fit(points, w).Has(out var next, out var noEllipse))
+                    return noEllipse;
                 fit = next;
-                tolerance = Math.Max(1.2, tolerance * 0.7);
+                tolerance = Math.Max(LastTolerancePx, tolerance * ToleranceShrink);
             }
             ellipse = fit;
         }
-        return new(
+        return new FoundOutline(
             RimPoints(ellipse),
             ellipse,
             Math.Min(1, support),
-            spread / 6,
-            LeastSupport: ofSixth.ToArray().Min()
+            spread / ScatterPerUncertainty,
+            LeastSupport: ofPart.ToArray().Min()
         );
     }
 
-    /// <summary>Twenty-four points of an ellipse, clockwise as displayed, from the top.</summary>
+    /// <summary>Points of an ellipse, clockwise as displayed, from the top.</summary>
     public static IReadOnlyList<PointPx> RimPoints(Ellipse ellipse) =>
-        [.. Enumerable.Range(0, 24).Select(i => ellipse.At((2 * Math.PI * i / 24) - (Math.PI / 2) - ellipse.Angle))];
+        [
+            .. Enumerable
+                .Range(0, GivenPoints)
+                .Select(i => ellipse.At((2 * Math.PI * i / GivenPoints) - (Math.PI / 2) - ellipse.Angle)),
+        ];
 
     private static double DistanceTo(Ellipse e, PointPx p)
     {
@@ -96,7 +143,7 @@ internal static class OutlineSnap
         var (u, v) = (((x * cos) + (y * sin)) / e.Major, ((y * cos) - (x * sin)) / e.Minor);
         var r = double.Hypot(u, v);
         // Distance along the ray from the centre, near enough to the true one for round sections.
-        return r > 1e-9 ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
+        return r > LeastShare ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
     }
 
     private static (double Step, double Strength) Peak(EdgeProfile profile, int station, double about, double sigma)

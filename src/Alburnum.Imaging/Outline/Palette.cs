@@ -6,7 +6,36 @@ internal sealed class Palette
     /// <summary>Number of groups.</summary>
     public const int Groups = 48;
 
+    /// <summary>Shade, red against green, blue against green, and texture.</summary>
     private const int Features = 4;
+
+    /// <summary>
+    /// What a difference of one feature counts, as a logarithm: shade least, so that a shadow on the bench is still bench. Our own choice.
+    /// </summary>
+    private const float ShadeWeight = 0.35f;
+
+    private const float RedWeight = 3;
+    private const float BlueWeight = 2;
+    private const float TextureWeight = 0.4f;
+
+    /// <summary>Added to a channel, 0 to 255, and to the sum of all three, lest noise in the dark become colour. Our own choice.</summary>
+    private const float ChannelFloor = 12;
+
+    private const float LightFloor = 24;
+
+    /// <summary>Texture is the standard deviation of shade within so many pixels, and this is added to it, lest noise become texture. Our own choice.</summary>
+    private const int TexturePx = 2;
+
+    private const float TextureFloor = 0.02f;
+
+    /// <summary>Turns of the sorting. Our own choice.</summary>
+    private const int Turns = 6;
+
+    /// <summary>Seed of the starts: any, but always the same.</summary>
+    private const int Seed = 1;
+
+    /// <summary>The groups' middles are found from every so many-th pixel.</summary>
+    private const int Stride = 5;
 
     private readonly float[] _centres;
 
@@ -39,7 +68,7 @@ internal sealed class Palette
         var features = FeaturesOf(picture);
         var count = picture.Width * picture.Height;
         var centres = Starts(features, count);
-        for (var turn = 0; turn < 6; turn++)
+        for (var turn = 0; turn < Turns; turn++)
             centres = Moved(features, count, centres);
         var group = new byte[count];
         var nearest = 0;
@@ -51,7 +80,7 @@ internal sealed class Palette
         return new(picture.Width, picture.Height, group, centres);
     }
 
-    // Shade counts least, so that a shadow on the bench is still bench; the unrest of a place tells gravel and grass from wood.
+    // The unrest of a place parts gravel and grass from wood.
     private static float[] FeaturesOf(SmallPicture picture)
     {
         var (w, h) = (picture.Width, picture.Height);
@@ -60,10 +89,10 @@ internal sealed class Palette
         for (var i = 0; i < w * h; i++)
         {
             var (r, g, b) = (picture.Rgb[3 * i], picture.Rgb[(3 * i) + 1], picture.Rgb[(3 * i) + 2]);
-            shade[i] = MathF.Log(r + g + b + 24);
-            features[Features * i] = 0.35f * shade[i];
-            features[(Features * i) + 1] = 3 * MathF.Log((r + 12) / (g + 12));
-            features[(Features * i) + 2] = 2 * MathF.Log((b + 12) / (g + 12));
+            shade[i] = MathF.Log(r + g + b + LightFloor);
+            features[Features * i] = ShadeWeight * shade[i];
+            features[(Features * i) + 1] = RedWeight * MathF.Log((r + ChannelFloor) / (g + ChannelFloor));
+            features[(Features * i) + 2] = BlueWeight * MathF.Log((b + ChannelFloor) / (g + ChannelFloor));
         }
         for (var y = 0; y < h; y++)
         {
@@ -72,14 +101,15 @@ internal sealed class Palette
                 float sum = 0;
                 float square = 0;
                 var n = 0;
-                for (var v = Math.Max(0, y - 2); v <= Math.Min(h - 1, y + 2); v++)
-                for (var u = Math.Max(0, x - 2); u <= Math.Min(w - 1, x + 2); u++)
+                for (var v = Math.Max(0, y - TexturePx); v <= Math.Min(h - 1, y + TexturePx); v++)
+                for (var u = Math.Max(0, x - TexturePx); u <= Math.Min(w - 1, x + TexturePx); u++)
                 {
                     var s = shade[(v * w) + u];
                     (sum, square, n) = (sum + s, square + (s * s), n + 1);
                 }
                 var variance = Math.Max(0, (square / n) - (sum / n * (sum / n)));
-                features[(Features * ((y * w) + x)) + 3] = 0.4f * MathF.Log(MathF.Sqrt(variance) + 0.02f);
+                features[(Features * ((y * w) + x)) + 3] =
+                    TextureWeight * MathF.Log(MathF.Sqrt(variance) + TextureFloor);
             }
         }
         return features;
@@ -87,7 +117,7 @@ internal sealed class Palette
 
     private static float[] Starts(float[] features, int count)
     {
-        var random = new Random(1);
+        var random = new Random(Seed);
         var centres = new float[Groups * Features];
         var nearest = new double[count];
         Array.Fill(nearest, double.MaxValue);
@@ -111,8 +141,6 @@ internal sealed class Palette
         }
         return centres;
     }
-
-    private const int Stride = 5;
 
     private static float[] Moved(float[] features, int count, float[] centres)
     {

@@ -5,8 +5,13 @@ namespace Alburnum.Imaging.Outline;
 /// <summary>How well a placing separates a picture's colours into those of the section and those around it.</summary>
 internal sealed class Separation
 {
-    /// <summary>The picture's border is background: its pixels count for more.</summary>
+    /// <summary>The picture's border is background: its pixels count for more. It is one in so many of the shorter side wide. Our own choice.</summary>
     private const int BorderWeight = 3;
+
+    private const int BorderPart = 20;
+
+    /// <summary>No share of a colour inside is taken to be nearer to 0 or 1 than this: no colour is proof. Our own choice.</summary>
+    private const double LeastShare = 0.01;
 
     private readonly int _w;
     private readonly int _h;
@@ -24,7 +29,7 @@ internal sealed class Separation
         (_w, _h) = (palette.Width / every, palette.Height / every);
         var group = new byte[_w * _h];
         var weight = new byte[_w * _h];
-        var frame = Math.Max(1, Math.Min(_w, _h) / 20);
+        var frame = Math.Max(1, Math.Min(_w, _h) / BorderPart);
         for (var y = 0; y < _h; y++)
         {
             for (var x = 0; x < _w; x++)
@@ -50,7 +55,7 @@ internal sealed class Separation
     public int Height => _h;
 
     /// <summary>
-    /// What a pixel's colour tells of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
+    /// What a pixel's colour says of whether it lies inside, on the mean, in nats: the mutual information (Shannon, 1948).
     /// </summary>
     /// <param name="outline">A convex outline in this picture's pixels.</param>
     public double Of(ReadOnlySpan<PointPx> outline)
@@ -59,7 +64,7 @@ internal sealed class Separation
         var area = Count(outline, inside);
         if (area <= 0 || area >= _all)
             return 0;
-        // What each group tells is shared by those like it. Most groups have nothing inside.
+        // What is known of each group is shared by those like it. Most groups have nothing inside.
         Span<float> shared = stackalloc float[Palette.Groups];
         shared.Clear();
         for (var j = 0; j < Palette.Groups; j++)
@@ -68,24 +73,26 @@ internal sealed class Separation
                 continue;
             GroupSums.Add(shared, _likeness.AsSpan(Palette.Groups * j, Palette.Groups), inside[j]);
         }
-        var told = Entropy(area / _all);
+        var information = Entropy(area / _all);
         for (var k = 0; k < Palette.Groups; k++)
         {
             if (_total[k] == 0)
                 continue;
             var within = Math.Clamp((int)(Levels * shared[k] / _likeTotal[k]), 0, Levels - 1);
-            told += ((inside[k] * LogLevel[within]) + ((_total[k] - inside[k]) * LogLevel[Levels - 1 - within])) / _all;
+            information +=
+                ((inside[k] * LogLevel[within]) + ((_total[k] - inside[k]) * LogLevel[Levels - 1 - within])) / _all;
         }
-        return told;
+        return information;
     }
 
-    /// <summary>Steps of a share for which its logarithm is kept: every hundredth of a share is told apart.</summary>
+    /// <summary>Steps of a share for which its logarithm is kept: finer than a hundredth of the least share.</summary>
     private const int Levels = 1000;
 
-    // Logarithms of shares, none below a hundredth: no colour is proof.
     private static readonly double[] LogLevel =
     [
-        .. Enumerable.Range(0, Levels).Select(i => Math.Log(Math.Clamp((i + 0.5) / Levels, 0.01, 0.99))),
+        .. Enumerable
+            .Range(0, Levels)
+            .Select(i => Math.Log(Math.Clamp((i + 0.5) / Levels, LeastShare, 1 - LeastShare))),
     ];
 
     /// <summary>How likely a pixel of each group belongs to the section, 0 to 1, as learnt from an outline.</summary>
@@ -104,6 +111,7 @@ internal sealed class Separation
                 o += _likeness[(Palette.Groups * k) + j] * (_total[j] - inside[j]);
             }
             // By densities, so that a small section's colours count as much as a large background's.
+            // One pixel of each group is added (Laplace's rule), so that no colour is impossible.
             var within = (i + 1) / (area + Palette.Groups);
             var without = (o + 1) / (_all - area + Palette.Groups);
             belonging[k] = (float)(within / (within + without));

@@ -6,6 +6,11 @@ namespace Alburnum.Imaging.Outline;
 /// <summary>The upright photograph reduced to a few hundred pixels a side, each the mean of its area.</summary>
 internal sealed class SmallPicture
 {
+    /// <summary>Samples of the photograph in each pixel here, a row and a column of so many. Our own choice.</summary>
+    private const int N = 4;
+
+    private const float Samples = N * N;
+
     private SmallPicture(int width, int height, double upright)
     {
         (Width, Height, UprightPerPx) = (width, height, upright);
@@ -32,7 +37,6 @@ internal sealed class SmallPicture
         );
         var map = photo.UprightToStored;
         var stored = new StoredPixels(photo.Pixels, photo.StoredWidthPx, photo.StoredHeightPx, photo.StoredStride);
-        const int N = 4;
         for (var y = 0; y < small.Height; y++)
         {
             for (var x = 0; x < small.Width; x++)
@@ -52,7 +56,7 @@ internal sealed class SmallPicture
                     }
                 }
                 var o = 3 * ((y * small.Width) + x);
-                (small.Rgb[o], small.Rgb[o + 1], small.Rgb[o + 2]) = (r / 16f, g / 16f, b / 16f);
+                (small.Rgb[o], small.Rgb[o + 1], small.Rgb[o + 2]) = (r / Samples, g / Samples, b / Samples);
             }
         }
         return small;

@@ -18,6 +18,9 @@ internal readonly record struct Straightness(
     double LengthPx
 )
 {
+    /// <summary>Stretches of a side that stray each by itself are no fewer than this, however short it is. Our own choice.</summary>
+    private const double LeastIndependent = 3;
+
     /// <summary>Departures under two lenses whose bows differ a little.</summary>
     public static Straightness Of(BowedSide side, RadialLens lens, RadialLens other, double apart)
     {
@@ -50,15 +53,15 @@ internal readonly record struct Straightness(
     }
 
     /// <summary>Standard uncertainty of the line's place, px.</summary>
-    public double PlaceUncertaintyPx => Math.Max(0.1, ScatterPx / 4);
+    public double PlaceUncertaintyPx => SideLine.UncertaintyPx(ScatterPx);
 
-    /// <summary>Variance of the bow that this side alone would tell.</summary>
+    /// <summary>Variance of the bow as this side alone would give it.</summary>
     /// <param name="ownBowPx">Standard deviation of the wood's own bow in the middle of the side.</param>
     /// <param name="wanderPx">Length over which points stray together.</param>
     public double BowVariance(double ownBowPx, double wanderPx)
     {
         var bow = Sagitta * ownBowPx / Length;
-        var independent = Math.Max(3, LengthPx / wanderPx);
+        var independent = Math.Max(LeastIndependent, LengthPx / wanderPx);
         return (bow * bow) + (ScatterPx * ScatterPx / (MeanSquare * independent));
     }
 }

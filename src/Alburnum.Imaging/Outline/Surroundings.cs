@@ -25,14 +25,18 @@ internal sealed class Surroundings(
     // How likely each group belongs to the section.
     private readonly float[] _belonging = separation.Belonging(rough.Scaled(1.0 / separation.Every).Points());
 
-    // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face.
+    // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face. Our own choice.
     private static readonly double[] AsidePx = [1.7, 2.7];
+
+    private const int Sides = 4;
+
+    /// <summary>Pairs of different sides.</summary>
+    private const int Pairs = Sides * (Sides - 1) / 2;
 
     /// <summary>Looks along an outline.</summary>
     /// <param name="stations">Places on the outline, the same number for each of four sides, and outward unit normals, upright pixels.</param>
     public ColourLook Along(IReadOnlyList<(PointPx At, double Nx, double Ny)> stations)
     {
-        const int Sides = 4;
         var n = stations.Count * AsidePx.Length;
         Span<byte> inside = stackalloc byte[n];
         Span<byte> outside = stackalloc byte[n];
@@ -55,7 +59,6 @@ internal sealed class Surroundings(
     // The sides' likeness to each other, as a share of their likeness to themselves.
     private double Alike(ReadOnlySpan<byte> groups, int perSide)
     {
-        const int Sides = 4;
         Span<float> like = stackalloc float[Sides * Sides];
         Span<float> toAll = stackalloc float[Palette.Groups];
         for (var a = 0; a < Sides; a++)
@@ -76,7 +79,7 @@ internal sealed class Surroundings(
         for (var a = 1; a < Sides; a++)
         for (var b = 0; b < a; b++)
             alike += like[(Sides * a) + b] / Math.Sqrt(like[(Sides * a) + a] * like[(Sides * b) + b]);
-        return alike / 6;
+        return alike / Pairs;
     }
 
     private byte Group(double x, double y) =>

@@ -4,18 +4,22 @@ using SkiaSharp;
 namespace Alburnum.Imaging.Photographs;
 
 /// <summary>TIFF (its first page) and HEIC, of any depth and colour space.</summary>
-/// <remarks>Only ever told to read the one kind that the bytes show, so that nothing else the library can do is reached.</remarks>
+/// <remarks>Only ever asked to read the one kind that the bytes show, so that nothing else the library can do is reached.</remarks>
 internal sealed class MagickPicture : PackedPicture
 {
     private const int RowsAtOnce = 64;
+
+    /// <summary>More memory than the largest photograph accepted needs is never taken.</summary>
+    private const ulong MostMemoryBytes = 1024UL * 1024 * 1024;
+
     private readonly ReadOnlyMemory<byte> _bytes;
     private readonly MagickReadSettings _settings;
 
     static MagickPicture()
     {
-        // Never on disk, and never more memory than the largest photograph accepted needs.
+        // Never on disk.
         ResourceLimits.Disk = 0;
-        ResourceLimits.Memory = 1024UL * 1024 * 1024;
+        ResourceLimits.Memory = MostMemoryBytes;
         ResourceLimits.Thread = 1;
     }
 

@@ -14,9 +14,21 @@ public static class ContactSheet
     /// <summary>Longer side of each picture on the sheet, pixels.</summary>
     public const int PrintPx = 320;
 
+    /// <summary>Room between pictures, and under each for its two lines, pixels.</summary>
     private const int Gap = 24;
+
     private const int TextPx = 52;
+
+    /// <summary>Size of the two lines, and how far below the picture each stands, pixels.</summary>
+    private const int TitlePx = 17;
+
+    private const int LinePx = 15;
+    private const int TitleDownPx = 22;
+    private const int LineDownPx = 43;
+
     private const int MostColumns = 6;
+    private const int MostPrints = 1000;
+    private const int JpegQuality = 88;
 
     /// <summary>Lays the prints out in rows, in their order.</summary>
     /// <param name="prints">At least one print, at most 1000.</param>
@@ -25,7 +37,7 @@ public static class ContactSheet
     public static byte[] Jpeg(IReadOnlyList<ContactPrint> prints, byte[] font)
     {
         ArgumentNullException.ThrowIfNull(prints);
-        Require.InRange(prints.Count, 1, 1000, "prints");
+        Require.InRange(prints.Count, 1, MostPrints, "prints");
         var columns = Math.Min(MostColumns, (int)Math.Ceiling(Math.Sqrt(prints.Count)));
         var cellWidth = PrintPx + Gap;
         // Each row is as high as its highest picture.
@@ -40,8 +52,8 @@ public static class ContactSheet
         canvas.Clear(new SKColor(0xFA, 0xF8, 0xF4));
         using var data = SKData.CreateCopy(font);
         using var typeface = SKTypeface.FromData(data);
-        using var large = new SKFont(typeface, 17);
-        using var small = new SKFont(typeface, 15);
+        using var large = new SKFont(typeface, TitlePx);
+        using var small = new SKFont(typeface, LinePx);
         using var dark = new SKPaint { Color = new SKColor(0x2A, 0x26, 0x20), IsAntialias = true };
         using var pale = new SKPaint { Color = new SKColor(0xE4, 0xDE, 0xD2) };
         for (var i = 0; i < prints.Count; i++)
@@ -63,11 +75,11 @@ public static class ContactSheet
                     new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear)
                 );
             }
-            canvas.DrawText(Fit(prints[i].Title, large), left, top + high + 22, SKTextAlign.Left, large, dark);
-            canvas.DrawText(Fit(prints[i].Line, small), left, top + high + 43, SKTextAlign.Left, small, dark);
+            canvas.DrawText(Fit(prints[i].Title, large), left, top + high + TitleDownPx, SKTextAlign.Left, large, dark);
+            canvas.DrawText(Fit(prints[i].Line, small), left, top + high + LineDownPx, SKTextAlign.Left, small, dark);
         }
         using var sheet = surface.Snapshot();
-        using var jpeg = sheet.Encode(SKEncodedImageFormat.Jpeg, 88);
+        using var jpeg = sheet.Encode(SKEncodedImageFormat.Jpeg, JpegQuality);
         return jpeg.ToArray();
     }
 

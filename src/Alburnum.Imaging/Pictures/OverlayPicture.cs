@@ -14,9 +14,21 @@ public static class OverlayPicture
     private static readonly SKColor LeftOut = new(0x3A, 0x3A, 0x3A);
     private static readonly SKColor Halo = new(0x14, 0x14, 0x14, 0xB0);
 
+    /// <summary>A line is this part of the picture's longer side wide, and no less than so many pixels: on a small print it must still be seen.</summary>
+    private const float LinesPerSide = 450;
+
+    private const float LeastLinePx = 1.4f;
+
+    /// <summary>Width of the dark halo under a line, and length of a dash, in widths of the line.</summary>
+    private const float HaloWidths = 2.2f;
+
+    private const float DashWidths = 6;
+
+    private const int JpegQuality = 90;
+
     /// <summary>
     /// Draws the outline (white; dark where positions are left out), the front (yellow; broken there), where the depth is least (a short white line), and the
-    /// border of the heartwood where the photograph tells it (orange, dashed).
+    /// border of the heartwood where it was detected (orange, dashed).
     /// </summary>
     /// <param name="fileName">Name for messages.</param>
     /// <param name="photograph">The photograph's bytes.</param>
@@ -27,33 +39,32 @@ public static class OverlayPicture
     public static byte[] Jpeg(string fileName, ReadOnlyMemory<byte> photograph, SectionReading reading, int longSidePx)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        Require.InRange(longSidePx, 16, 4096, "pixels");
+        Require.InRange(longSidePx, Thumbnail.LongSidePx.Least, Thumbnail.LongSidePx.Most, "pixels");
         using var file = PhotographFile.Open(fileName, photograph);
         var scale = (float)Math.Min(1, (double)longSidePx / Math.Max(file.WidthPx, file.HeightPx));
         using var surface = UprightCopy.Draw(file, scale);
         var canvas = surface.Canvas;
-        // On a small print a line must still be seen.
-        var width = Math.Max(1.4f, longSidePx / 450f) / scale;
+        var width = Math.Max(LeastLinePx, longSidePx / LinesPerSide) / scale;
         switch (reading.Outcome)
         {
             case Read read:
                 Draw(canvas, read, width);
                 break;
             case NotDetermined { Outline: { } outline }:
-                Line(canvas, outline.PointsPx, closed: true, Halo, 2.2f * width);
+                Line(canvas, outline.PointsPx, closed: true, Halo, HaloWidths * width);
                 Line(canvas, outline.PointsPx, closed: true, Outline, width);
                 break;
         }
         using var drawn = surface.Snapshot();
-        using var jpeg = drawn.Encode(SKEncodedImageFormat.Jpeg, 90);
+        using var jpeg = drawn.Encode(SKEncodedImageFormat.Jpeg, JpegQuality);
         return jpeg.ToArray();
     }
 
     private static void Draw(SKCanvas canvas, Read read, float width)
     {
-        Line(canvas, read.Outline.PointsPx, closed: true, Halo, 2.2f * width);
+        Line(canvas, read.Outline.PointsPx, closed: true, Halo, HaloWidths * width);
         foreach (var line in read.BoundaryPx)
-            Line(canvas, line, closed: false, Halo, 2.2f * width);
+            Line(canvas, line, closed: false, Halo, HaloWidths * width);
         Line(canvas, read.Outline.PointsPx, closed: true, Outline, width);
         foreach (var line in read.LeftOutPx)
             Line(canvas, line, closed: false, LeftOut, width);
@@ -61,14 +72,12 @@ public static class OverlayPicture
             Line(canvas, line, closed: false, Front, width);
         foreach (var line in (read.Heartwood as DetectedHeartwood)?.BorderPx ?? [])
         {
-            Line(canvas, line, closed: false, Halo, 2.2f * width, dash: 6 * width);
-            Line(canvas, line, closed: false, Heartwood, width, dash: 6 * width);
+            Line(canvas, line, closed: false, Halo, HaloWidths * width, dash: DashWidths * width);
+            Line(canvas, line, closed: false, Heartwood, width, dash: DashWidths * width);
         }
-        if (read.LeastPx is { } least)
-        {
-            Line(canvas, [least.Face, least.Front], closed: false, Halo, 2.2f * width);
-            Line(canvas, [least.Face, least.Front], closed: false, Outline, width);
-        }
+        PointPx[] least = [read.LeastPx.Face, read.LeastPx.Front];
+        Line(canvas, least, closed: false, Halo, HaloWidths * width);
+        Line(canvas, least, closed: false, Outline, width);
     }
 
     private static void Line(

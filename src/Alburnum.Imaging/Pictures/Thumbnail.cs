@@ -6,6 +6,9 @@ namespace Alburnum.Imaging.Pictures;
 /// <summary>A small upright copy of a photograph, for a printed page.</summary>
 public static class Thumbnail
 {
+    /// <summary>Longer sides of a picture that can be asked for, pixels.</summary>
+    internal static readonly (int Least, int Most) LongSidePx = (16, 4096);
+
     private const int JpegQuality = 86;
 
     /// <summary>Makes a JPEG whose longer side is at most a number of pixels.</summary>
@@ -15,7 +18,7 @@ public static class Thumbnail
     /// <exception cref="InputRefusedException">The bytes are not a photograph that can be read.</exception>
     public static byte[] Jpeg(string fileName, ReadOnlyMemory<byte> photograph, int longSidePx)
     {
-        Require.InRange(longSidePx, 16, 4096, "pixels");
+        Require.InRange(longSidePx, LongSidePx.Least, LongSidePx.Most, "pixels");
         using var file = PhotographFile.Open(fileName, photograph);
         using var surface = UprightCopy.Draw(
             file,

@@ -3,7 +3,7 @@ using Alburnum.Measures;
 namespace Alburnum.Imaging.Reading;
 
 /// <summary>The causes that make a depth read from a photograph uncertain: the one place where their sizes stand.</summary>
-public static class DepthCauses
+internal static class DepthCauses
 {
     private static readonly Provenance Ours = OurOwn("checked against drawn photographs of known depth");
 
@@ -16,12 +16,8 @@ public static class DepthCauses
         "from bounds as in JCGM 100:2008, 4.3.7; checked against drawn photographs of known depth"
     );
 
-    private static readonly Provenance Bounds = new(
-        Standing.Published,
-        "JCGM 100",
-        "2008",
-        "4.3.7",
-        "the whole width between two bounds, over √12"
+    private static readonly Provenance Bounds = OurOwn(
+        "rounded up from 1/√12 = 0.289 of the whole width between two bounds (JCGM 100:2008, 4.3.7)"
     );
 
     /// <summary>Where the outline lies.</summary>
@@ -59,17 +55,17 @@ public static class DepthCauses
     /// <summary>Texture and noise about the front: each position's own.</summary>
     public static UncertaintyCause Texture { get; } = new("texture", null, "misfit", EvaluationType.A, Scatter);
 
-    /// <summary>How far the front would lie elsewhere for a reader who leans towards treated, or towards untreated.</summary>
+    /// <summary>How far the front would lie elsewhere if the evidence of every colour leaned towards treated, or towards untreated.</summary>
     public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Leaning);
 
-    /// <summary>Every cause, in the order in which they are told.</summary>
-    internal static IReadOnlyList<UncertaintyCause> All { get; } =
+    /// <summary>Every cause, in the order in which they are listed.</summary>
+    public static IReadOnlyList<UncertaintyCause> All { get; } =
     [Outline, GivenOutline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
 
     private static Provenance OurOwn(string note) => new(Standing.FromMemory, "our own estimate", "", "", note);
 
     /// <summary>Standard uncertainty of a size that a cause states as a share.</summary>
     /// <exception cref="InvalidOperationException">The cause states none.</exception>
-    internal static double Of(this UncertaintyCause cause, double whole) =>
+    public static double Of(this UncertaintyCause cause, double whole) =>
         (cause.Share ?? throw new InvalidOperationException($"{cause.Key} states no share.")) * whole;
 }

@@ -50,7 +50,7 @@ public enum HeartwoodFault
     /// <summary>Too little untreated wood is in sight.</summary>
     TooLittleUntreated,
 
-    /// <summary>No growth rings are seen that tell where the pith lies.</summary>
+    /// <summary>No growth rings are seen that show where the pith lies.</summary>
     NoRings,
 
     /// <summary>Untreated wood has no second colour about the pith.</summary>

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Reading;
@@ -9,19 +10,19 @@ namespace Alburnum.Imaging.Reading;
 /// <param name="IsMeasured">Whether it comes from a scale bar; the nominal size stands otherwise.</param>
 internal sealed record KnownLength(Section Section, double SizeShare, bool IsMeasured)
 {
-    /// <summary>Standard uncertainty of each end of a scale bar pointed out by hand, pixels.</summary>
+    /// <summary>Standard uncertainty of each end of a scale bar pointed out by hand, pixels. Our own choice.</summary>
     private const double EndPx = 1.5;
 
-    /// <summary>A known length and a nominal size farther apart than this mean a slip of the hand.</summary>
+    /// <summary>A known length and a nominal size farther apart than this mean a slip of the hand, as a share. Our own choice.</summary>
     private const double MostApart = 0.25;
 
-    /// <summary>Takes the size from the scale bar where there is one; null where it cannot be right.</summary>
+    /// <summary>Takes the size from the scale bar where there is one, from the nominal size otherwise.</summary>
     /// <param name="request">With section and scale bar.</param>
     /// <param name="nominal">Map laid with the nominal size.</param>
-    public static KnownLength? Of(ReadingRequest request, SectionMap nominal)
+    public static Outcome<KnownLength, KnownLengthDisagrees> Of(ReadingRequest request, SectionMap nominal)
     {
         if (request.ScaleBar is not { } bar)
-            return new(
+            return new KnownLength(
                 request.Section,
                 request.SectionUncertaintyMm / request.Section.SizesMm.Min(),
                 IsMeasured: false
@@ -29,9 +30,9 @@ internal sealed record KnownLength(Section Section, double SizeShare, bool IsMea
         var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
         var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
         if (!(Math.Abs(factor - 1) <= MostApart))
-            return null;
+            return new KnownLengthDisagrees();
         var section = request.Section.Scaled(factor);
         var lengthPx = double.Hypot(bar.To.X - bar.From.X, bar.To.Y - bar.From.Y);
-        return new(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
+        return new KnownLength(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
     }
 }

@@ -24,7 +24,7 @@ public enum QualityGrade
 public sealed record Quality(QualityGrade Grade, IReadOnlyList<QualityFinding> Findings)
 {
     /// <summary>The same findings under a grade that is no better than a given one.</summary>
-    public Quality AtBest(QualityGrade grade) => this with { Grade = Grade > grade ? Grade : grade };
+    internal Quality AtBest(QualityGrade grade) => this with { Grade = Grade > grade ? Grade : grade };
 }
 
 /// <summary>Something amiss with a photograph.</summary>

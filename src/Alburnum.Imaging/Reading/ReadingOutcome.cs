@@ -36,10 +36,10 @@ public sealed record Read(DepthProfile Profile) : ReadingOutcome
     public required IReadOnlyList<IReadOnlyList<PointPx>> LeftOutPx { get; init; }
 
     /// <summary>From the face to the front where the depth read is least.</summary>
-    public required (PointPx Face, PointPx Front)? LeastPx { get; init; }
+    public required (PointPx Face, PointPx Front) LeastPx { get; init; }
 
     /// <summary>
-    /// For each face of the profile, distance from each position to the nearest untreated wood in any direction, mm; null where none is near enough to tell.
+    /// For each face of the profile, distance from each position to the nearest untreated wood in any direction, mm; null where none is near enough to be known.
     /// </summary>
     public required IReadOnlyList<IReadOnlyList<double?>> NearestUntreatedMm { get; init; }
 
@@ -72,7 +72,7 @@ public sealed record NotDetermined(ReadingStage Stage, ReadingFault Fault) : Rea
 /// <summary>The stages of a reading, in their order.</summary>
 public enum ReadingStage
 {
-    /// <summary>The section is told from its surroundings.</summary>
+    /// <summary>The section is found in the photograph.</summary>
     Outline,
 
     /// <summary>Its scale is taken, and it is drawn flat.</summary>
@@ -94,7 +94,7 @@ public abstract record ReadingFault
     private protected ReadingFault() { }
 }
 
-/// <summary>The section could not be told from its surroundings.</summary>
+/// <summary>The section was not found in the photograph.</summary>
 public sealed record OutlineNotFound : ReadingFault;
 
 /// <summary>The known length and the nominal size differ by more than can be right.</summary>
@@ -126,7 +126,7 @@ public sealed record OutlineInPhotograph(IReadOnlyList<PointPx> PointsPx, double
 /// <summary>Scale of a section in its photograph.</summary>
 /// <param name="PixelsPerMm">Mean over the section.</param>
 /// <param name="LensBow">
-/// Bow of straight lines by the lens, where the section's own sides tell of one: the share of its distance from the middle by which a point in the photograph's
+/// Bow of straight lines by the lens, where the section's own sides show one: the share of its distance from the middle by which a point in the photograph's
 /// corner is drawn too near (above 0, a barrel) or too far. Null: none was assumed.
 /// </param>
 /// <param name="ByKnownLength">The section's size by a known length; null where the nominal size stands.</param>

@@ -4,7 +4,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Reading;
 
-/// <summary>What the reader is told about one photograph.</summary>
+/// <summary>What is known, and asked, of one photograph.</summary>
 public sealed record ReadingRequest
 {
     /// <summary>Nominal size of the piece.</summary>
@@ -32,7 +32,7 @@ public sealed record ReadingRequest
     public IReadOnlyList<PointPx>? OutlinePx { get; init; }
 
     /// <summary>True takes <see cref="OutlinePx"/> as it stands, without drawing it to the edge.</summary>
-    public bool OutlineIsExact { get; init; }
+    internal bool OutlineIsExact { get; init; }
 
     /// <summary>The indicator sprayed; null decides from the photograph among <see cref="Candidates"/>.</summary>
     public Indicator? Indicator { get; init; }
@@ -49,7 +49,7 @@ public sealed record ReadingRequest
     /// <summary>A reagent sprayed to colour the heartwood; null: none, its own colour is looked for.</summary>
     public HeartwoodReagent? HeartwoodReagent { get; init; }
 
-    /// <summary>True tells the border between incisions from the fingers at them.</summary>
+    /// <summary>True separates the border between incisions from the fingers at them.</summary>
     public bool IsIncised { get; init; }
 
     /// <summary>A depth whose reach is to be reported, mm, above 0; null: none.</summary>
@@ -61,6 +61,6 @@ public sealed record ReadingRequest
     /// <summary>Distance between reported positions along each face, mm. 0.25 to 1.</summary>
     public double StepMm { get; init; } = 1;
 
-    /// <summary>Standard uncertainty of the nominal size, mm. 0 or more.</summary>
-    public double SectionUncertaintyMm { get; init; } = 0.3;
+    /// <summary>Standard uncertainty of the nominal size, mm. 0 to 100. Our own estimate.</summary>
+    internal double SectionUncertaintyMm { get; init; } = 0.3;
 }

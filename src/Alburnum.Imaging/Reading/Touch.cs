@@ -18,4 +18,8 @@ public enum TouchKind
 /// <summary>A place touched by the user; it speaks for the colours, or the stretch, within about 2 mm.</summary>
 /// <param name="At">Where.</param>
 /// <param name="Kind">What is there.</param>
-public sealed record Touch(PointPx At, TouchKind Kind);
+public sealed record Touch(PointPx At, TouchKind Kind)
+{
+    /// <summary>How far from the place it holds, mm: about a fingertip's width on a screen. Our own choice.</summary>
+    internal const double AboutMm = 2;
+}

@@ -24,7 +24,7 @@ internal sealed class BentRow(SectionMap map, Homography toMm, Homography toStor
         var count = row.Length / 3;
         Span<int> sum = stackalloc int[3 * Every];
         var samples = fine ? Four : One;
-        var half = 128 * samples.Length;
+        var half = RectifyRow.Whole / 2 * samples.Length;
         for (var x = 0; x < count; x += Every)
         {
             sum.Clear();

@@ -6,6 +6,9 @@ namespace Alburnum.Imaging.Rectification;
 /// <summary>The section drawn flat in mm at an even scale, with a margin around it. One byte a channel, row by row.</summary>
 internal sealed class RectifiedSection
 {
+    /// <summary>Where the photograph has more pixels a pixel of the drawing than this, four samples keep out what a single one would alias. Our own choice.</summary>
+    private const double FinePxPerPx = 1.5;
+
     private RectifiedSection(int width, int height, double pxPerMm, double marginMm)
     {
         (Width, Height, PxPerMm, MarginMm) = (width, height, pxPerMm, marginMm);
@@ -61,8 +64,7 @@ internal sealed class RectifiedSection
         );
         var map = photo.UprightToStored.After(section.Flat).After(toMm);
         var stored = new StoredPixels(photo.Pixels, photo.StoredWidthPx, photo.StoredHeightPx, photo.StoredStride);
-        // Where the photograph is much finer than the drawing, four samples a pixel keep out what a single one would alias.
-        var fine = map.ScaleAt(width / 2.0, height / 2.0) > 1.5;
+        var fine = map.ScaleAt(width / 2.0, height / 2.0) > FinePxPerPx;
         var bent = section.Lens is null ? null : new BentRow(section, toMm, photo.UprightToStored);
         for (var y = 0; y < height; y++)
         {

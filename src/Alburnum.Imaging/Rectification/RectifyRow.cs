@@ -14,8 +14,12 @@ internal readonly ref struct StoredPixels(ReadOnlySpan<byte> bytes, int width, i
 }
 
 /// <summary>The rectifying loop: one row of the drawing from the photograph, by bilinear interpolation.</summary>
+/// <remarks>Places are taken to a 16th of a pixel, so that the weights of a sample's four pixels sum to 256 and everything is whole numbers.</remarks>
 internal static class RectifyRow
 {
+    /// <summary>What a sample counts a whole step of a channel as.</summary>
+    public const int Whole = 256;
+
     /// <summary>One sample a pixel.</summary>
     public static void Draw(StoredPixels stored, in Homography map, int y, Span<byte> row)
     {

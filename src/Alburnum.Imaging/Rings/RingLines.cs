@@ -15,8 +15,17 @@ internal readonly record struct RingLine(PointMm At, double Nx, double Ny, doubl
 /// <remarks>J. Bigün and G. H. Granlund, Optimal orientation detection of linear symmetry (ICCV 1987). From memory.</remarks>
 internal static class RingLines
 {
-    /// <summary>Side of a patch: two rings or more of usual wood.</summary>
+    // All figures are our own choice.
+
+    /// <summary>Side of a patch: two rings or more of usual wood, mm, and no fewer than so many pixels.</summary>
     private const double PatchMm = 6;
+
+    private const int LeastPatchPx = 6;
+
+    /// <summary>A patch is taken or left out in this many parts a side, of no fewer than so many pixels; half of it at least must show wood.</summary>
+    private const int PartsPerSide = 4;
+
+    private const int LeastPartPx = 2;
 
     /// <summary>Pixels per mm that show rings; finer is averaged.</summary>
     private const double UsefulPxPerMm = 4;
@@ -32,8 +41,8 @@ internal static class RingLines
         var by = Math.Max(1, (int)Math.Round(drawn.PxPerMm / UsefulPxPerMm));
         var (light, width, height) = Light(drawn, by);
         var pxPerMm = drawn.PxPerMm / by;
-        var side = Math.Max(6, (int)(PatchMm * pxPerMm));
-        var cell = Math.Max(2, side / 4);
+        var side = Math.Max(LeastPatchPx, (int)(PatchMm * pxPerMm));
+        var cell = Math.Max(LeastPartPx, side / PartsPerSide);
         var lines = new List<RingLine>();
         for (var top = 1; top + side < height; top += side)
         for (var left = 1; left + side < width; left += side)

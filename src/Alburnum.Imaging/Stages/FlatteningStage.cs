@@ -1,19 +1,22 @@
 using Alburnum.Imaging.Geometry;
-using Alburnum.Imaging.Outline;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Photographs;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Rectification;
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Stages;
 
 /// <summary>The section to scale, and drawn flat.</summary>
+/// <param name="Located">The section in the photograph.</param>
 /// <param name="Plan">Its faces in mm.</param>
 /// <param name="Map">From mm to the photograph.</param>
 /// <param name="Known">Its size.</param>
 /// <param name="PxPerMm">Scale in the photograph.</param>
 /// <param name="Drawn">The flat drawing.</param>
 internal sealed record FlatSection(
+    LocatedSection Located,
     SectionPlan Plan,
     SectionMap Map,
     KnownLength Known,
@@ -21,8 +24,18 @@ internal sealed record FlatSection(
     RectifiedSection Drawn
 )
 {
-    /// <summary>Its scale, to be told.</summary>
-    public SectionScale Scale(FoundLens? lens) => new(PxPerMm, lens?.Bow, Known.IsMeasured ? Known.Section : null);
+    /// <summary>Its scale as a reading gives it.</summary>
+    public SectionScale Scale => new(PxPerMm, Located.Lens?.Bow, Known.IsMeasured ? Known.Section : null);
+
+    /// <summary>The end of a reading that got as far as this. A photograph that shows the section and still no depth is worth taking again.</summary>
+    public NotDetermined Ended(ReadingStage stage, ReadingFault fault, Quality quality, Indicator? indicator) =>
+        new(stage, fault)
+        {
+            Quality = quality.AtBest(QualityGrade.Poor),
+            Indicator = indicator,
+            Outline = Located.Outline.InPhotograph,
+            Scale = Scale,
+        };
 
     /// <summary>The same section drawn anew, as it lay before the camera.</summary>
     public FlatSection Seen(Photograph photo, SectionPlan plan, SectionMap map) =>
@@ -37,18 +50,18 @@ internal sealed record FlatSection(
 /// <summary>Second stage: takes the scale and draws the section flat.</summary>
 internal static class FlatteningStage
 {
-    /// <summary>Most pixels in the flat drawing of the section.</summary>
+    /// <summary>Most pixels in the flat drawing of the section, for the sake of time. Our own choice.</summary>
     private const double MostDrawnPixels = 1.2e6;
 
-    /// <summary>Wood's surroundings drawn around the section, mm.</summary>
+    /// <summary>Wood's surroundings drawn around the section, mm. Our own choice.</summary>
     private const double MarginMm = 2;
 
-    /// <summary>The section drawn flat; null where the known length cannot be right.</summary>
-    public static FlatSection? Flatten(Scene scene, LocatedSection located)
+    /// <summary>The section drawn flat, where a known length does not contradict its size.</summary>
+    public static Outcome<FlatSection, NotDetermined> Flatten(Scene scene, LocatedSection located)
     {
         var (plan, map) = Lay(located, scene.Request.Section, scene.Shape);
-        if (KnownLength.Of(scene.Request, map) is not { } known)
-            return null;
+        if (!KnownLength.Of(scene.Request, map).Has(out var known, out var disagrees))
+            return located.Ended(ReadingStage.Flattening, disagrees, scene.Request.Indicator);
         if (known.IsMeasured)
             (plan, map) = Lay(located, known.Section, scene.Shape);
         var pxPerMm = map.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
@@ -56,7 +69,14 @@ internal static class FlatteningStage
             Math.Min(Scene.ReadingPxPerMm, Math.Max(1, pxPerMm * scene.Photo.StoredPerUpright)),
             Math.Sqrt(MostDrawnPixels / (plan.WidthMm * plan.HeightMm))
         );
-        return new(plan, map, known, pxPerMm, RectifiedSection.From(scene.Photo, map, plan, drawnAt, MarginMm));
+        return new FlatSection(
+            located,
+            plan,
+            map,
+            known,
+            pxPerMm,
+            RectifiedSection.From(scene.Photo, map, plan, drawnAt, MarginMm)
+        );
     }
 
     /// <summary>The plan of a round section whose positions start at a point of the rim.</summary>

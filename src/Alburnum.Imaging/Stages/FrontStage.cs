@@ -1,6 +1,7 @@
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Zones;
 using Alburnum.Penetration;
@@ -11,28 +12,51 @@ namespace Alburnum.Imaging.Stages;
 /// <summary>Fifth stage: reads the front to a fraction of a pixel.</summary>
 internal static class FrontStage
 {
-    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say.</summary>
+    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. Our own choice.</summary>
     private const double FocalPerLongSide = 0.95;
 
-    /// <summary>Distance between columns along a face, mm, and the least between rows inward.</summary>
+    /// <summary>Distance between columns along a face, mm, and the least between rows inward. Our own choice.</summary>
     private const double ColumnMm = 0.5;
 
     private const double LeastRowMm = 0.12;
 
-    /// <summary>Well below the deepest rough front there is nothing to find: this share of it and a little more.</summary>
+    /// <summary>Well below the deepest rough front there is nothing to find: this share of it and a little more, mm. Our own choice.</summary>
     private const double BeyondShare = 1.25;
 
     private const double BeyondMm = 8;
 
-    /// <summary>The section as it lay before the camera, with the share of a depth that this leaves in doubt.</summary>
-    /// <remarks>A disc shows two poses that its rim cannot tell apart; the rough front does.</remarks>
-    public static (FlatSection Flat, double PoseShare) Posed(
-        Scene scene,
-        LocatedSection located,
-        FlatSection flat,
-        SectionZones zones
-    )
+    /// <summary>
+    /// A border seen without a reagent is doubtful where its 5th percentile is below the first share of the mean depth, and its maximum above the second.
+    /// Our own choice.
+    /// </summary>
+    private const double ShallowShare = 0.15;
+
+    private const double DeepShare = 2;
+
+    /// <summary>The whole reading, where a position is left to read and the border is not doubtful.</summary>
+    public static Outcome<Read, NotDetermined> Read(Scene scene, SectionZones zones, CancellationToken ct)
     {
+        var (flat, poseShare) = Posed(scene, zones);
+        var front = Trace(flat, zones);
+        ct.ThrowIfCancellationRequested();
+        var errors = Errors(flat, zones.Found.Indicator, poseShare);
+        var profile = new ProfileReader(front, errors, scene.Request.StepMm).Read(flat.Known.Section);
+        if (!profile.Has(out var read, out var nothingLeft))
+            return Ended(nothingLeft);
+        if (IsDoubtful(scene.Request, zones.Found.Indicator, read.Profile.Statistics))
+            return Ended(new DoubtfulBorder());
+        return ReadingDetails.Of(scene.Request, zones with { Flat = flat }, front, read);
+
+        NotDetermined Ended(ReadingFault fault) =>
+            flat.Ended(ReadingStage.Front, fault, zones.Quality, zones.Found.Indicator);
+    }
+
+    // The section as it lay before the camera, and the standard uncertainty of a depth that this leaves, as a share of it.
+    // A disc shows two poses with the same rim; the rough front decides between them.
+    private static (FlatSection Flat, double PoseShare) Posed(Scene scene, SectionZones zones)
+    {
+        var flat = zones.Flat;
+        var located = flat.Located;
         if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
@@ -42,11 +66,10 @@ internal static class FrontStage
         return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
     }
 
-    /// <summary>The front along every face.</summary>
-    public static SectionFront Trace(FlatSection flat, SectionZones zones)
+    private static SectionFront Trace(FlatSection flat, SectionZones zones)
     {
         var plan = flat.Plan;
-        var table = new EvidenceTable(zones.Found.Zones!, zones.Samples);
+        var table = new EvidenceTable(zones.Found.Zones, zones.Samples);
         var rowMm = Math.Max(LeastRowMm, 1 / flat.Drawn.PxPerMm);
         var deepestMm = (BeyondShare * zones.Samples.DeepestMm(zones.Found.RoughRows)) + BeyondMm;
         var strips = plan
@@ -63,10 +86,10 @@ internal static class FrontStage
         return new(plan, table, strips, LeftOut.Mark(FrontReader.Read(plan, strips), zones.Touches));
     }
 
-    /// <summary>What is uncertain of all its depths alike.</summary>
-    public static DepthErrors Errors(LocatedSection located, FlatSection flat, Indicator indicator, double poseShare) =>
+    // What is uncertain of all its depths alike.
+    private static DepthErrors Errors(FlatSection flat, Indicator indicator, double poseShare) =>
         new(
-            new(located.Uncertainty.Cause, located.Uncertainty.Px / flat.PxPerMm),
+            new(flat.Located.Uncertainty.Cause, flat.Located.Uncertainty.Px / flat.PxPerMm),
             indicator.BleedMm,
             DepthCauses.DyeCreep with
             {
@@ -76,19 +99,11 @@ internal static class FrontStage
             poseShare
         );
 
-    /// <summary>Why a depth that was read is not given; null where it is.</summary>
-    /// <remarks>Weak evidence in a place that nobody showed, and not even a border: bare wood looks like this.</remarks>
-    public static ReadingFault? Doubt(ReadingRequest request, Indicator indicator, DepthStatistics depth)
-    {
-        const double Shallow = 0.15;
-        const double Deep = 2;
-        return
-            indicator.IsWeakEvidence
-            && request.Indicator is null
-            && request.OutlinePx is null
-            && depth.FifthPercentileMm.Value < Shallow * depth.MeanMm.Value
-            && depth.MaximumMm.Value > Deep * depth.MeanMm.Value
-            ? new DoubtfulBorder()
-            : null;
-    }
+    // Weak evidence in a place that nobody showed, and not even a border: bare wood looks like this.
+    private static bool IsDoubtful(ReadingRequest request, Indicator indicator, DepthStatistics depth) =>
+        indicator.IsWeakEvidence
+        && request.Indicator is null
+        && request.OutlinePx is null
+        && depth.FifthPercentileMm.Value < ShallowShare * depth.MeanMm.Value
+        && depth.MaximumMm.Value > DeepShare * depth.MeanMm.Value;
 }

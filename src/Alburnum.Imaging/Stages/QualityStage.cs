@@ -1,15 +1,26 @@
 using Alburnum.Imaging.Judging;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Stages;
 
+/// <summary>A section drawn flat from a photograph that is good enough to read.</summary>
+/// <param name="Flat">The section.</param>
+/// <param name="Quality">How good the photograph is.</param>
+internal sealed record JudgedSection(FlatSection Flat, Quality Quality);
+
 /// <summary>Third stage: judges the photograph.</summary>
 internal static class QualityStage
 {
-    /// <summary>Grade and findings.</summary>
-    public static Quality Judge(Scene scene, FlatSection flat) =>
-        PhotographJudge.Of(scene.Photo, flat.Drawn, flat.Plan, flat.Map, flat.PxPerMm);
+    /// <summary>Grade and findings, where anything can be read at all.</summary>
+    public static Outcome<JudgedSection, NotDetermined> Judge(Scene scene, FlatSection flat)
+    {
+        var quality = PhotographJudge.Of(scene.Photo, flat.Drawn, flat.Plan, flat.Map, flat.PxPerMm);
+        if (quality.Grade == QualityGrade.Unusable)
+            return flat.Ended(ReadingStage.Quality, new TooLittleShown(), quality, scene.Request.Indicator);
+        return new JudgedSection(flat, quality);
+    }
 
     /// <summary>Bare wood read without a reagent makes any photograph fair at best.</summary>
     public static Quality WithEvidence(this Quality quality, Indicator indicator) =>

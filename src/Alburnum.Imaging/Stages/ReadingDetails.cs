@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Front;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Zones;
 using Alburnum.Penetration;
@@ -10,48 +11,51 @@ internal static class ReadingDetails
 {
     /// <summary>The whole reading.</summary>
     /// <param name="request">What is asked for.</param>
-    /// <param name="flat">The section.</param>
+    /// <param name="zones">The section and its zones.</param>
     /// <param name="front">Its front.</param>
     /// <param name="read">Its depth.</param>
-    /// <param name="soFar">What the stages before have told.</param>
-    public static Read Of(
-        ReadingRequest request,
-        FlatSection flat,
-        SectionFront front,
-        ReadProfile read,
-        NotDetermined soFar
-    )
+    public static Read Of(ReadingRequest request, SectionZones zones, SectionFront front, ReadProfile read)
     {
+        var flat = zones.Flat;
         var (plan, map) = (flat.Plan, flat.Map);
         var heartwood = HeartwoodOf(request, flat, front);
-        var profile = heartwood.Area is { } area ? SapwoodReader.With(read.Profile, plan, area) : read.Profile;
+        var profile = heartwood.Match(known => SapwoodReader.With(read.Profile, plan, known.Area), _ => read.Profile);
         return new(profile)
         {
-            Quality = soFar.Quality,
-            Indicator = soFar.Indicator,
-            Outline = soFar.Outline!,
-            Scale = soFar.Scale!,
+            Quality = zones.Quality,
+            Indicator = zones.Found.Indicator,
+            Outline = flat.Located.Outline.InPhotograph,
+            Scale = flat.Scale,
             Budget = read.Budget,
             BoundaryPx = FrontLines.Of(plan, profile, map),
             LeftOutPx = MarksPx.LeftOut(plan, profile, map),
             LeastPx = MarksPx.Least(plan, profile, map),
             NearestUntreatedMm = NearestUntreated.Of(plan, profile),
-            Heartwood = heartwood.Reading,
+            Heartwood = heartwood.Match(known => known.Reading, unknown => unknown),
             Incised = request.IsIncised ? Incised(profile) : null,
-            Reached = request.RequiredMm is { } mm ? OpenHeartwood.Reached(profile, plan, heartwood.Area, mm) : null,
+            Reached = request.RequiredMm is { } mm
+                ? heartwood.Match(
+                    known => OpenHeartwood.Reached(profile, plan, known.Area, mm),
+                    _ => ReachedDepth.Of(profile, mm)
+                )
+                : null,
         };
     }
 
-    // What the user shows goes before what the photograph tells.
-    private static Heartwood HeartwoodOf(ReadingRequest request, FlatSection flat, SectionFront front)
+    // What the user shows comes before what is detected in the photograph.
+    private static Outcome<KnownHeartwood, UnknownHeartwood> HeartwoodOf(
+        ReadingRequest request,
+        FlatSection flat,
+        SectionFront front
+    )
     {
         if (request.Heartwood is { } border)
-            return Heartwood.Shown(border, flat.Map, flat.Plan);
+            return KnownHeartwood.Shown(border, flat.Map, flat.Plan);
         var (signs, sign) = request.HeartwoodReagent is { } reagent
             ? (HeartwoodSigns.Of(reagent), HeartwoodSign.Reagent)
             : (HeartwoodSigns.Natural, HeartwoodSign.Colour);
         var seen = HeartwoodFinder.Look(flat.Drawn, flat.Plan, front.Fronts, front.Table.Zones.Light, signs);
-        return Heartwood.Detected(seen, sign, flat.Map, flat.Plan);
+        return KnownHeartwood.Detected(seen, sign, flat.Map, flat.Plan);
     }
 
     private static IncisedReading Incised(DepthProfile profile)

@@ -1,46 +1,62 @@
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Judging;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Stages;
 
-/// <summary>Treated and untreated wood as the colours tell them.</summary>
+/// <summary>A section whose treated and untreated wood are known by their colours.</summary>
+/// <param name="Flat">The section.</param>
+/// <param name="Quality">How good the photograph is for this indicator.</param>
 /// <param name="Samples">Colours of the section.</param>
-/// <param name="Found">The zones.</param>
+/// <param name="Found">The two zones.</param>
 /// <param name="Touches">Places that the user touched, on the section.</param>
 internal sealed record SectionZones(
+    FlatSection Flat,
+    Quality Quality,
     WoodSamples Samples,
-    ZonesFound Found,
+    TwoZonesFound Found,
     IReadOnlyList<(PointMm At, TouchKind Kind)> Touches
 );
 
-/// <summary>Fourth stage: tells treated wood from untreated.</summary>
+/// <summary>Fourth stage: detects treated and untreated wood.</summary>
 internal static class ZonesStage
 {
-    /// <summary>The zones that explain the photograph best.</summary>
-    public static SectionZones Tell(Scene scene, FlatSection flat, CancellationToken ct)
+    /// <summary>The two zones that explain the photograph best, where there are two and their colours suit the indicator named.</summary>
+    public static Outcome<SectionZones, NotDetermined> Detect(Scene scene, JudgedSection judged, CancellationToken ct)
     {
-        var request = scene.Request;
+        var (flat, request) = (judged.Flat, scene.Request);
         var touches = request.Touches.Select(touch => (flat.Map.ToMm(touch.At), touch.Kind)).ToList();
         var samples = WoodSamples.Gather(flat.Drawn, flat.Plan, touches);
         IReadOnlyList<Indicator> candidates = request.Indicator is { } one ? [one] : request.Candidates;
-        return new(samples, new ZoneFinder(samples, candidates).Find(ct), touches);
+        var found = new ZoneFinder(samples, candidates).Find(ct);
+        var quality = judged.Quality.WithEvidence(found.Indicator);
+        return (Mistaken(request, samples, found, ct), found) switch
+        {
+            ({ } other, _) => Ended(other),
+            (null, OneZoneFound single) => Ended(new NoFront(single.IsTreated)),
+            (null, TwoZonesFound both) => new SectionZones(flat, quality, samples, both, touches),
+            _ => throw new InvalidOperationException($"{found.GetType().Name} is no finding of zones."),
+        };
+
+        NotDetermined Ended(ReadingFault fault) => flat.Ended(ReadingStage.Zones, fault, quality, found.Indicator);
     }
 
-    /// <summary>Why no front can be read between them; null where one can.</summary>
-    public static ReadingFault? Fault(Scene scene, SectionZones zones, CancellationToken ct) =>
-        Mistaken(scene.Request, zones, ct) is { } other ? new OtherIndicator(scene.Request.Indicator!, other)
-        : zones.Found.Zones is null ? new NoFront(zones.Found.Finding == ZoneFinding.AllTreated)
-        : null;
-
-    // Another indicator than the one named, where the photograph clearly shows that one.
-    private static Indicator? Mistaken(ReadingRequest request, SectionZones zones, CancellationToken ct)
+    /// <summary>Another indicator than the one named, where the photograph clearly shows that one; null where it shows none.</summary>
+    private static OtherIndicator? Mistaken(
+        ReadingRequest request,
+        WoodSamples samples,
+        ZonesFound found,
+        CancellationToken ct
+    )
     {
         if (request.Indicator is not { } named || request.Candidates.All(each => each.Key == named.Key))
             return null;
-        var told = zones.Found.Zones ?? new ZoneFinder(zones.Samples, request.Candidates).Find(ct).Zones;
-        return told is null ? null : IndicatorFit.Better(told, named, request.Candidates);
+        var seen = found is TwoZonesFound ? found : new ZoneFinder(samples, request.Candidates).Find(ct);
+        return seen is TwoZonesFound two && IndicatorFit.Better(two.Zones, named, request.Candidates) is { } other
+            ? new(named, other)
+            : null;
     }
 }

@@ -9,10 +9,27 @@ namespace Alburnum.Imaging.Zones;
 internal sealed class BareContrast
 {
     public const int Channels = 3;
-    private const int Terms = 6;
 
-    /// <summary>Beyond this many standard deviations a place is a crack, a knot or glare, and counts as that far only.</summary>
+    /// <summary>Terms of the smooth change: level, two slopes, three curvatures.</summary>
+    public const int Terms = 6;
+
+    /// <summary>The first curvature among them.</summary>
+    private const int FirstCurvature = 3;
+
+    /// <summary>How strongly slope and curvature are held towards none, as a share of all cells. Our own choice.</summary>
+    private const double SlopeHold = 0.05;
+
+    private const double CurvatureHold = 0.3;
+
+    /// <summary>Beyond this many standard deviations a place is a crack, a knot or glare, and counts as that far only. Our own choice.</summary>
     private const double Most = 2.5;
+
+    /// <summary>Half of a normal distribution lies within so many standard deviations of its middle.</summary>
+    private const double HalfWithin = 0.6745;
+
+    /// <summary>No wood varies less than this, a standard deviation of logarithms of light. Our own choice.</summary>
+    private const double LeastDeviation = 1e-4;
+
     private readonly double[,] _inverse;
     private readonly double[][] _basis;
 
@@ -39,10 +56,10 @@ internal sealed class BareContrast
         }
         // The smooth change is small: it is held towards none, so that it cannot take the place of a heartwood in the middle.
         for (var j = 1; j < Terms; j++)
-            normal[j, j] += n * (j < 3 ? 0.05 : 0.3);
+            normal[j, j] += n * (j < FirstCurvature ? SlopeHold : CurvatureHold);
         // Held towards none, the system is never singular.
-        var inverse =
-            LinearSystem.Inverse(normal) ?? throw new InvalidOperationException("The smooth change is not determined.");
+        if (!LinearSystem.Inverse(normal).Has(out var inverse, out var singular))
+            throw new InvalidOperationException($"The smooth change's term {singular.Column} is not determined.");
         var off = new double[Channels][];
         for (var c = 0; c < Channels; c++)
         {
@@ -90,8 +107,7 @@ internal sealed class BareContrast
                 off[i] -= basis[i][j] * solution[j];
         }
         var sorted = off.Select(Math.Abs).Order().ToArray();
-        // 0.6745 of a standard deviation holds half of a normal distribution.
-        var deviation = Math.Max(1e-4, sorted[sorted.Length / 2] / 0.6745);
+        var deviation = Math.Max(LeastDeviation, sorted[sorted.Length / 2] / HalfWithin);
         for (var i = 0; i < off.Length; i++)
             off[i] = Math.Clamp(off[i] / deviation, -Most, Most);
         return off;

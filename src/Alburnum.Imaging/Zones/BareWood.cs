@@ -11,11 +11,13 @@ namespace Alburnum.Imaging.Zones;
 /// <param name="Colour">Mean colour of each.</param>
 internal sealed record BareWood(double CellMm, IReadOnlyList<PointMm> At, IReadOnlyList<LogColour> Colour)
 {
-    /// <summary>Nearer to outline or front than this, colours are mixed, mm.</summary>
+    /// <summary>Nearer to outline or front than this, colours are mixed, mm. Our own choice.</summary>
     private const double ClearMm = 1.5;
 
-    /// <summary>About so many cells over the whole section.</summary>
+    /// <summary>About so many cells over the whole section, of a side within these bounds, mm. Our own choice.</summary>
     private const double Cells = 2500;
+
+    private static readonly (double Least, double Most) SideMm = (0.8, 3);
 
     public static BareWood Of(
         RectifiedSection drawn,
@@ -24,7 +26,7 @@ internal sealed record BareWood(double CellMm, IReadOnlyList<PointMm> At, IReadO
         Illumination light
     )
     {
-        var cell = Math.Clamp(Math.Sqrt(plan.WidthMm * plan.HeightMm / Cells), 0.8, 3);
+        var cell = Math.Clamp(Math.Sqrt(plan.WidthMm * plan.HeightMm / Cells), SideMm.Least, SideMm.Most);
         var places = new List<PointMm>();
         var colours = new List<LogColour>();
         for (var y = cell / 2; y < plan.HeightMm; y += cell)

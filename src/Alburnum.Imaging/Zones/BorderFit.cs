@@ -1,13 +1,16 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Rings;
 
 namespace Alburnum.Imaging.Zones;
 
-/// <summary>A circle through points of the heartwood's border about a pith that the rings tell of, with what it leaves in doubt.</summary>
+/// <summary>A circle through points of the heartwood's border about the pith of the growth rings, with its uncertainty.</summary>
 /// <param name="Circle">The circle.</param>
 /// <param name="ScatterMm">Standard deviation of the points about it.</param>
 /// <param name="InSight">Places where it was seen.</param>
-/// <param name="Moved">The circle moved along each independent direction of its doubt by a standard uncertainty.</param>
+/// <param name="Moved">The circle moved along each independent direction of its uncertainty by a standard uncertainty.</param>
+/// <remarks>Its figures are our own choice.</remarks>
 internal sealed record BorderFit(
     Circle Circle,
     double ScatterMm,
@@ -18,7 +21,7 @@ internal sealed record BorderFit(
     /// <summary>Heartwood is not a circle about the pith: its middle strays by this share of its radius.</summary>
     private const double Eccentric = 0.04;
 
-    /// <summary>Neighbouring points stray together, so that two tell no more than one.</summary>
+    /// <summary>Neighbouring points stray together, so that two count for one.</summary>
     private const double Correlated = 2;
 
     /// <summary>Out of sight the border may leave the circle by this share of its radius besides.</summary>
@@ -27,8 +30,22 @@ internal sealed record BorderFit(
     /// <summary>A place nearer than this to one where the border was seen is in sight.</summary>
     private const double SeenMm = 8;
 
-    /// <summary>No border is told closer than this from its colour, mm.</summary>
+    /// <summary>No border is seen closer than this by its colour, mm.</summary>
     private const double LeastScatterMm = 0.5;
+
+    /// <summary>Standard deviation of the points about the circle to begin with, mm.</summary>
+    private const double FirstScatterMm = 2;
+
+    /// <summary>A point this many standard deviations from the circle counts half.</summary>
+    private const double HalfAt = 2;
+
+    /// <summary>No usual step is smaller than this, standard deviations of colour, and no point nearer to the middle than this, mm.</summary>
+    private const double LeastStep = 1e-3;
+
+    private const double LeastFarMm = 1e-3;
+
+    /// <summary>Centre, across and down, and radius.</summary>
+    private const int Unknowns = 3;
 
     /// <summary>Steps of the least squares: more change nothing.</summary>
     private const int Turns = 10;
@@ -39,30 +56,30 @@ internal sealed record BorderFit(
     /// <summary>Radii that a border can have, mm.</summary>
     private static readonly (double Least, double Most) RadiusMm = (1, 1e5);
 
-    /// <summary>Least squares, reweighted, from a rough circle; null where it goes astray.</summary>
-    public static BorderFit? Of(IReadOnlyList<BorderPoint> points, Pith pith, StepCircle rough)
+    /// <summary>Least squares, reweighted, from a rough circle; no clear arc where it goes astray.</summary>
+    public static Outcome<BorderFit, HeartwoodFault> Of(IReadOnlyList<BorderPoint> points, Pith pith, StepCircle rough)
     {
         var circle = rough.Circle;
-        var scatter = 2.0;
-        var usual = Math.Max(1e-3, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
-        double[,] normal = new double[3, 3];
+        var scatter = FirstScatterMm;
+        var usual = Math.Max(LeastStep, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
+        var normal = new double[Unknowns, Unknowns];
         for (var turn = 0; turn < Turns; turn++)
         {
             (normal, var right, var square, var weights) = Sums(points, circle, usual, scatter);
             // Not one sector has a step towards heartwood.
             if (!(weights > LeastWeight))
-                return null;
+                return HeartwoodFault.NoArc;
             scatter = Math.Max(LeastScatterMm, Math.Sqrt(square / weights));
             HoldToPith(normal, right, circle, pith, scatter);
-            if (LinearSystem.Solve((double[,])normal.Clone(), right) is not { } step)
-                return null;
+            if (!LinearSystem.Solve((double[,])normal.Clone(), right).Has(out var step, out _))
+                return HeartwoodFault.NoArc;
             circle = new(circle.X + step[0], circle.Y + step[1], circle.RadiusMm + step[2]);
             if (!(circle.RadiusMm > RadiusMm.Least && circle.RadiusMm < RadiusMm.Most))
-                return null;
+                return HeartwoodFault.NoArc;
         }
-        if (LinearSystem.Inverse(normal) is not { } covariance)
-            return null;
-        return new(
+        if (!LinearSystem.Inverse(normal).Has(out var covariance, out _))
+            return HeartwoodFault.NoArc;
+        return new BorderFit(
             circle,
             scatter,
             [.. points.Select(point => point.At)],
@@ -84,29 +101,29 @@ internal sealed record BorderFit(
         double scatter
     )
     {
-        var (normal, right) = (new double[3, 3], new double[3]);
+        var (normal, right) = (new double[Unknowns, Unknowns], new double[Unknowns]);
         double square = 0,
             weights = 0;
         foreach (var point in points)
         {
             var (x, y) = (point.At.X - circle.X, point.At.Y - circle.Y);
-            var far = Math.Max(1e-3, double.Hypot(x, y));
+            var far = Math.Max(LeastFarMm, double.Hypot(x, y));
             var off = far - circle.RadiusMm;
             // A weak step may be anything: it counts for less.
-            var w = Math.Clamp(point.Step / usual, 0, 1) / (1 + (off * off / (4 * scatter * scatter)));
+            var w = Math.Clamp(point.Step / usual, 0, 1) / (1 + (off * off / (HalfAt * HalfAt * scatter * scatter)));
             double[] row = [x / far, y / far, 1];
             (square, weights) = (square + (w * off * off), weights + w);
-            for (var j = 0; j < 3; j++)
+            for (var j = 0; j < Unknowns; j++)
             {
                 right[j] += w * row[j] * off;
-                for (var k = 0; k < 3; k++)
+                for (var k = 0; k < Unknowns; k++)
                     normal[j, k] += w * row[j] * row[k];
             }
         }
         return (normal, right, square, weights);
     }
 
-    // What the rings tell of the pith, as a prior; the points' own variance in its units.
+    // The pith as the rings show it, as a prior; the points' own variance in its units.
     private static void HoldToPith(double[,] normal, double[] right, Circle circle, Pith pith, double scatter)
     {
         var stray = Eccentric * circle.RadiusMm;
@@ -132,14 +149,14 @@ internal sealed record BorderFit(
     // Columns of the covariance's root (Cholesky's, row by row): independent ways in which the circle may lie elsewhere.
     private static IEnumerable<Circle> Alternatives(Circle circle, double[,] root, double unit)
     {
-        for (var k = 0; k < 3; k++)
+        for (var k = 0; k < Unknowns; k++)
         {
             // What rounding leaves below nothing is nothing.
             var length = Math.Sqrt(Math.Max(0, root[k, k]));
-            for (var j = k; j < 3; j++)
+            for (var j = k; j < Unknowns; j++)
                 root[j, k] = length > 0 ? root[j, k] / length : 0;
-            for (var m = k + 1; m < 3; m++)
-            for (var j = m; j < 3; j++)
+            for (var m = k + 1; m < Unknowns; m++)
+            for (var j = m; j < Unknowns; j++)
                 root[j, m] -= root[j, k] * root[m, k];
             yield return new(
                 circle.X + (k == 0 ? unit * root[0, 0] : 0),

@@ -19,14 +19,21 @@ internal readonly record struct BorderPoint(
 );
 
 /// <summary>Looks for the border sector by sector, each by itself.</summary>
+/// <remarks>Its figures are our own choice.</remarks>
 internal static class BorderPoints
 {
+    /// <summary>Length of the border in a sector, mm, and how few and how many sectors there may be.</summary>
     private const double SectorMm = 8;
 
-    /// <summary>How far to both sides of the rough border colours are compared.</summary>
+    private static readonly (int Least, int Most) Sectors = (12, 240);
+
+    /// <summary>Wood wanted in a sector, mm: so many cells, one behind another.</summary>
+    private const double LeastWoodMm = 6;
+
+    /// <summary>How far to both sides of the rough border colours are compared, mm.</summary>
     private const double BesideMm = 9;
 
-    /// <summary>How far the border may stray from the rough circle.</summary>
+    /// <summary>How far the border may stray from the rough circle, mm.</summary>
     private const double StrayMm = 5;
 
     /// <summary>Wood wanted on both sides of the border, mm.</summary>
@@ -34,7 +41,7 @@ internal static class BorderPoints
 
     public static IReadOnlyList<BorderPoint> Of(BareContrast contrast, Circle rough)
     {
-        var count = Math.Clamp((int)(2 * Math.PI * rough.RadiusMm / SectorMm), 12, 240);
+        var count = Math.Clamp((int)(2 * Math.PI * rough.RadiusMm / SectorMm), Sectors.Least, Sectors.Most);
         var sectors = new List<(double Radius, int Cell)>?[count];
         var wood = contrast.Wood;
         for (var i = 0; i < wood.At.Count; i++)
@@ -59,6 +66,7 @@ internal static class BorderPoints
         return points;
     }
 
+    /// <summary>The step in one sector; null where too little wood is in sight for one.</summary>
     private static BorderPoint? Step(
         BareContrast contrast,
         List<(double Radius, int Cell)> cells,
@@ -100,7 +108,7 @@ internal static class BorderPoints
             if (gain > best.Gain)
                 best = (gain, radius, step);
         }
-        if (best.Gain < 0 || cells.Count < 6 / cell)
+        if (best.Gain < 0 || cells.Count < LeastWoodMm / cell)
             return null;
         var (sin, cos) = Math.SinCos(angle);
         return new(

@@ -5,6 +5,12 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>A growth ring as a circle in mm.</summary>
 internal readonly record struct Circle(double X, double Y, double RadiusMm)
 {
+    /// <summary>Points drawn of a circle: no fewer, and no more however large it is. Our own choice.</summary>
+    private static readonly (int Least, int Most) LinePoints = (12, 20_000);
+
+    /// <summary>Points within a hair of a line put the centre nowhere: a determinant below this share of the squared sum of squares. Our own choice.</summary>
+    private const double LeastSpread = 1e-6;
+
     public bool Contains(PointMm p) => OutsideMm(p) < 0;
 
     /// <summary>Distance outside the circle, mm; negative inside.</summary>
@@ -13,7 +19,7 @@ internal readonly record struct Circle(double X, double Y, double RadiusMm)
     /// <summary>Points all round, about a step apart.</summary>
     public IEnumerable<PointMm> Line(double stepMm)
     {
-        var count = (int)Math.Clamp(2 * Math.PI * RadiusMm / stepMm, 12, 20_000);
+        var count = (int)Math.Clamp(2 * Math.PI * RadiusMm / stepMm, LinePoints.Least, LinePoints.Most);
         for (var k = 0; k <= count; k++)
         {
             var (sin, cos) = Math.SinCos(2 * Math.PI * k / count);
@@ -39,8 +45,7 @@ internal readonly record struct Circle(double X, double Y, double RadiusMm)
             (xr, yr, rr) = (xr + (x * r), yr + (y * r), rr + r);
         }
         var determinant = (xx * yy) - (xy * xy);
-        // Points within a hair of a line put the centre nowhere.
-        if (!(determinant > 1e-6 * (xx + yy) * (xx + yy)))
+        if (!(determinant > LeastSpread * (xx + yy) * (xx + yy)))
             return null;
         var (a, b) = (((xr * yy) - (yr * xy)) / determinant / 2, ((yr * xx) - (xr * xy)) / determinant / 2);
         return new(mx + a, my + b, Math.Sqrt((rr / points.Count) + (a * a) + (b * b)));

@@ -1,27 +1,40 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Zones;
 
-/// <summary>The heartwood as an area, and what is known of it.</summary>
-/// <param name="Area">The area; null where it is not known.</param>
-/// <param name="Reading">What is known of it.</param>
-internal sealed record Heartwood(HeartwoodArea? Area, HeartwoodReading Reading)
+/// <summary>The heartwood as an area, and how it is known.</summary>
+/// <param name="Area">The area.</param>
+/// <param name="Reading">How it is known.</param>
+internal sealed record KnownHeartwood(HeartwoodArea Area, HeartwoodReading Reading)
 {
-    /// <summary>From what the user showed; its area is null where it cannot be a border.</summary>
-    public static Heartwood Shown(HeartwoodBorder border, SectionMap map, SectionPlan plan) =>
-        HeartwoodArea.Of(border, map.ToMm, plan) is { } area
-            ? new(area, new ShownHeartwood(area.BorderMm))
-            : new(null, new UnknownHeartwood(HeartwoodFault.NoBorderShown, IsMissed: true));
+    /// <summary>Distance between the points of a border drawn, mm. Our own choice.</summary>
+    private const double LineStepMm = 1;
+
+    /// <summary>From what the user showed.</summary>
+    public static Outcome<KnownHeartwood, UnknownHeartwood> Shown(
+        HeartwoodBorder border,
+        SectionMap map,
+        SectionPlan plan
+    ) =>
+        HeartwoodArea.Of(border, map.ToMm, plan).Has(out var area, out var fault)
+            ? new KnownHeartwood(area, new ShownHeartwood(area.BorderMm))
+            : new UnknownHeartwood(fault, IsMissed: true);
 
     /// <summary>From what was seen in the photograph.</summary>
-    public static Heartwood Detected(HeartwoodSeen seen, HeartwoodSign sign, SectionMap map, SectionPlan plan)
+    public static Outcome<KnownHeartwood, UnknownHeartwood> Detected(
+        Outcome<BorderFit, HeartwoodFault> seen,
+        HeartwoodSign sign,
+        SectionMap map,
+        SectionPlan plan
+    )
     {
-        if (seen.Border is not { } border)
-            return new(null, new UnknownHeartwood(seen.Fault!.Value, IsMissed: sign == HeartwoodSign.Reagent));
+        if (!seen.Has(out var border, out var fault))
+            return new UnknownHeartwood(fault, IsMissed: sign == HeartwoodSign.Reagent);
         var area = HeartwoodArea.Of(border, plan);
         var circle = border.Circle;
-        return new(
+        return new KnownHeartwood(
             area,
             new DetectedHeartwood(
                 sign,
@@ -38,7 +51,7 @@ internal sealed record Heartwood(HeartwoodArea? Area, HeartwoodReading Reading)
     {
         var lines = new List<IReadOnlyList<PointPx>>();
         var line = new List<PointPx>();
-        foreach (var place in circle.Line(1))
+        foreach (var place in circle.Line(LineStepMm))
         {
             if (plan.InwardMm(place) >= 0)
             {

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 
 namespace Alburnum.Imaging.Zones;
@@ -13,14 +14,24 @@ internal sealed record HeartwoodArea(
     double BorderMm
 )
 {
-    /// <summary>Standard uncertainty of a border or point shown by hand, mm: a growth ring is not told closer by eye.</summary>
+    /// <summary>Standard uncertainty of a border or point shown by hand, mm: a growth ring is not seen closer by eye. Our own choice.</summary>
     public const double ByHandMm = 0.7;
 
-    /// <summary>From what the user showed; null where it cannot be a border.</summary>
+    /// <summary>Corners nearer to their middle than this, on the mean, enclose nothing, mm. Our own choice.</summary>
+    private const double LeastRadiusMm = 1;
+
+    /// <summary>Distance between the points of a circle at which its uncertainty is taken, mm. Our own choice.</summary>
+    private const double StationMm = 1;
+
+    /// <summary>From what the user showed, where it can be a border.</summary>
     /// <param name="border">What was shown.</param>
     /// <param name="mm">From upright pixels to mm.</param>
     /// <param name="plan">The section that it lies on.</param>
-    public static HeartwoodArea? Of(HeartwoodBorder border, Func<PointPx, PointMm> mm, SectionPlan plan)
+    public static Outcome<HeartwoodArea, HeartwoodFault> Of(
+        HeartwoodBorder border,
+        Func<PointPx, PointMm> mm,
+        SectionPlan plan
+    )
     {
         return border switch
         {
@@ -35,27 +46,27 @@ internal sealed record HeartwoodArea(
     public static HeartwoodArea Of(BorderFit seen, SectionPlan plan) =>
         OfCircle(seen.Circle, seen.Moved, seen.StrayMm, plan);
 
-    private static HeartwoodArea? Outlined(PointMm[] corners)
+    private static Outcome<HeartwoodArea, HeartwoodFault> Outlined(PointMm[] corners)
     {
         if (corners.Length < 3)
-            return null;
+            return HeartwoodFault.NoBorderShown;
         var (mx, my) = (corners.Average(p => p.X), corners.Average(p => p.Y));
         var radius = corners.Average(p => double.Hypot(p.X - mx, p.Y - my));
-        if (!(radius > 1))
-            return null;
+        if (!(radius > LeastRadiusMm))
+            return HeartwoodFault.NoBorderShown;
         Func<PointMm, bool> Grown(double byMm)
         {
             var k = 1 + (byMm / radius);
             PointMm[] grown = [.. corners.Select(p => new PointMm(mx + (k * (p.X - mx)), my + (k * (p.Y - my))))];
             return p => Inside(grown, p);
         }
-        return new(Grown(0), [Grown(ByHandMm)], ByHandMm);
+        return new HeartwoodArea(Grown(0), [Grown(ByHandMm)], ByHandMm);
     }
 
-    private static HeartwoodArea? Ring(PointMm[] points, SectionPlan plan)
+    private static Outcome<HeartwoodArea, HeartwoodFault> Ring(PointMm[] points, SectionPlan plan)
     {
         if (points.Length < 3 || Circle.Through(points) is not { } circle)
-            return null;
+            return HeartwoodFault.NoBorderShown;
         var alternatives = new List<Circle>();
         for (var i = 0; i < points.Length; i++)
         {
@@ -64,7 +75,7 @@ internal sealed record HeartwoodArea(
             PointMm[] moved = [.. points];
             moved[i] = new(points[i].X + (ByHandMm * x), points[i].Y + (ByHandMm * y));
             if (Circle.Through(moved) is not { } other)
-                return null;
+                return HeartwoodFault.NoBorderShown;
             alternatives.Add(other);
         }
         return OfCircle(circle, alternatives, _ => 0, plan);
@@ -92,7 +103,7 @@ internal sealed record HeartwoodArea(
         SectionPlan plan
     )
     {
-        var inside = circle.Line(1).Where(p => plan.InwardMm(p) > 0).ToList();
+        var inside = circle.Line(StationMm).Where(p => plan.InwardMm(p) > 0).ToList();
         var squares = inside.Select(p =>
             (strayMm(p) * strayMm(p)) + moved.Sum(other => other.OutsideMm(p) * other.OutsideMm(p))
         );

@@ -1,18 +1,14 @@
 using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Rectification;
 using Alburnum.Imaging.Rings;
 
 namespace Alburnum.Imaging.Zones;
 
-/// <summary>Heartwood's border as seen, or why it was not.</summary>
-/// <param name="Border">The circle; null where it is not clear.</param>
-/// <param name="Fault">What stands in the way; null where nothing does.</param>
-internal readonly record struct HeartwoodSeen(BorderFit? Border, HeartwoodFault? Fault);
-
-/// <summary>Tells heartwood from sapwood by its colour on untreated wood: an arc about the pith that the growth rings turn about.</summary>
+/// <summary>Detects heartwood by its colour on untreated wood: an arc about the pith that the growth rings turn about.</summary>
 /// <remarks>The limits are ours, set on drawn photographs: see docs/science/accuracy.md.</remarks>
 internal static class HeartwoodFinder
 {
@@ -42,13 +38,16 @@ internal static class HeartwoodFinder
     /// <summary>How much better a step must do than an even slope, in the middle of all sectors.</summary>
     private const double LeastSharpness = 0.08;
 
+    /// <summary>Nearer to outline or front than this, something else than rings changes the brightness, mm.</summary>
+    private const double AwayMm = 1.5;
+
     /// <summary>Looks for it.</summary>
     /// <param name="drawn">The section drawn flat.</param>
     /// <param name="plan">Its faces.</param>
     /// <param name="fronts">Where treated wood ends.</param>
     /// <param name="light">Fall-off of the light.</param>
     /// <param name="signs">Which way its colour lies.</param>
-    public static HeartwoodSeen Look(
+    public static Outcome<BorderFit, HeartwoodFault> Look(
         RectifiedSection drawn,
         SectionPlan plan,
         IReadOnlyList<FaceFront> fronts,
@@ -58,23 +57,24 @@ internal static class HeartwoodFinder
     {
         var wood = BareWood.Of(drawn, plan, fronts, light);
         if (wood.At.Count < LeastCells)
-            return new(null, HeartwoodFault.TooLittleUntreated);
-        if (PithFinder.Find(RingLines.Of(drawn, IsPlain), plan) is not { } pith)
-            return new(null, HeartwoodFault.NoRings);
+            return HeartwoodFault.TooLittleUntreated;
+        if (!PithFinder.Find(RingLines.Of(drawn, IsPlain), plan).Has(out var pith, out var noPith))
+            return noPith;
         var contrast = BareContrast.Of(wood, plan, signs);
-        if (StepCircle.Find(contrast, pith) is not { } step || step.Gain < LeastGain * wood.At.Count)
-            return new(null, HeartwoodFault.OneColour);
+        if (!StepCircle.Find(contrast, pith).Has(out var step, out var noStep))
+            return noStep;
+        if (step.Gain < LeastGain * wood.At.Count)
+            return HeartwoodFault.OneColour;
         var points = BorderPoints.Of(contrast, step.Circle);
         if (!IsLongEnough(points, step.Circle))
-            return new(null, HeartwoodFault.TooShort);
-        if (BorderFit.Of(points, pith, step) is not { } fit || !IsBorder(points, fit))
-            return new(null, HeartwoodFault.NoArc);
-        return new(fit, null);
+            return HeartwoodFault.TooShort;
+        return BorderFit
+            .Of(points, pith, step)
+            .Then<BorderFit>(fit => IsBorder(points, fit) ? fit : HeartwoodFault.NoArc);
 
         // Rings alone change the brightness: within bare or treated wood, away from outline and front.
         bool IsPlain(PointMm p)
         {
-            const double AwayMm = 1.5;
             if (plan.InwardMm(p) < AwayMm)
                 return false;
             var isNear = false;

@@ -6,7 +6,7 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>Which way heartwood's colour lies from sapwood's: +1, −1, or 0 for either way, in light, ln(red ⁄ green), ln(blue ⁄ green).</summary>
 internal readonly record struct HeartwoodSigns(double Light, double RedOverGreen, double BlueOverGreen)
 {
-    /// <summary>A reagent's two palettes nearer than this in a channel do not tell the way.</summary>
+    /// <summary>A reagent's two palettes nearer than this in a channel show no way. Our own choice.</summary>
     private const double LeastApart = 0.15;
 
     /// <summary>Darker, redder, and less blue: heartwood of its own colour.</summary>

@@ -7,8 +7,6 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>Stretches that the user wants left out.</summary>
 internal static class LeftOut
 {
-    private const double AboutMm = 2;
-
     /// <summary>The fronts, nothing being read where a touched place lies between face and front or close to either.</summary>
     public static IReadOnlyList<FaceFront> Mark(
         IReadOnlyList<FaceFront> fronts,
@@ -26,7 +24,11 @@ internal static class LeftOut
         {
             var (s, t) = front.Strip.Face.Locate(place);
             for (var i = 0; i < hidden.Length; i++)
-                if (Math.Abs(front.Strip.S(i) - s) <= AboutMm && t > -AboutMm && t < front.DepthMm[i] + AboutMm)
+                if (
+                    Math.Abs(front.Strip.S(i) - s) <= Touch.AboutMm
+                    && t > -Touch.AboutMm
+                    && t < front.DepthMm[i] + Touch.AboutMm
+                )
                     hidden[i] = true;
         }
         return hidden;

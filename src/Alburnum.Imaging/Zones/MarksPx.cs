@@ -33,7 +33,7 @@ internal static class MarksPx
     }
 
     /// <summary>From face to front at the least depth read.</summary>
-    public static (PointPx Face, PointPx Front)? Least(SectionPlan plan, DepthProfile profile, SectionMap map)
+    public static (PointPx Face, PointPx Front) Least(SectionPlan plan, DepthProfile profile, SectionMap map)
     {
         (PlanFace Face, double S, double T)? least = null;
         foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
@@ -42,7 +42,8 @@ internal static class MarksPx
                 if (!read.Excluded[i] && (least is not { } best || read.DepthMm[i] < best.T))
                     least = (face, read.PositionsMm[i], read.DepthMm[i]);
         }
-        return least is { } at ? (Px(at.Face, at.S, 0, map), Px(at.Face, at.S, at.T, map)) : null;
+        var at = least ?? throw new InvalidOperationException("A profile with every position left out was not read.");
+        return (Px(at.Face, at.S, 0, map), Px(at.Face, at.S, at.T, map));
     }
 
     private static PointPx Px(PlanFace face, double s, double t, SectionMap map)

@@ -6,7 +6,7 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>Distance from the face to the nearest untreated wood in any direction: the distance transform's reading of the same front.</summary>
 internal static class NearestUntreated
 {
-    /// <summary>For each face, the distance at each position, mm; null for a position where no front is near enough to be told.</summary>
+    /// <summary>For each face, the distance at each position, mm; null for a position where no front is near enough to be known.</summary>
     public static IReadOnlyList<IReadOnlyList<double?>> Of(SectionPlan plan, DepthProfile profile)
     {
         var pieces = plan

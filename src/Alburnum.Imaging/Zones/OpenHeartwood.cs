@@ -3,15 +3,13 @@ using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Zones;
 
-/// <summary>How much reaches a depth, the doubt about where heartwood lies open carried into what depends on it.</summary>
+/// <summary>How much reaches a depth, the uncertainty of where heartwood lies open carried into what depends on it.</summary>
 internal static class OpenHeartwood
 {
     /// <summary>As <see cref="ReachedDepth.Of"/>; each alternative border adds its change in quadrature.</summary>
-    public static ReachedDepth Reached(DepthProfile profile, SectionPlan plan, HeartwoodArea? heartwood, double mm)
+    public static ReachedDepth Reached(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood, double mm)
     {
         var reached = ReachedDepth.Of(profile, mm);
-        if (heartwood is null)
-            return reached;
         var moved = heartwood
             .Alternatives.Select(other => ReachedDepth.Of(SapwoodReader.Bordered(profile, plan, other, 0), mm))
             .ToList();

@@ -6,8 +6,13 @@ namespace Alburnum.Imaging.Zones;
 /// <summary>Lays the heartwood over a depth profile: depth of the sapwood at each position, and the sapwood's treated share.</summary>
 internal static class SapwoodReader
 {
+    /// <summary>Steps inward in which heartwood is looked for, mm. Our own choice.</summary>
     private const double StepMm = 0.2;
+
+    /// <summary>Treated share is counted on so many cells along the longer side, and not known worse than the most. Our own choice.</summary>
     private const int Across = 180;
+
+    private const double MostShareUncertainty = 0.5;
 
     /// <summary>The profile with its sapwood filled in.</summary>
     public static DepthProfile With(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood) =>
@@ -53,6 +58,7 @@ internal static class SapwoodReader
         return reachMm;
     }
 
+    /// <summary>Treated share of the sapwood; null where there is none.</summary>
     private static Estimate? TreatedShare(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood)
     {
         var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
@@ -68,9 +74,10 @@ internal static class SapwoodReader
         var border = heartwood.Alternatives.Sum(other =>
             Share(places, other) is { } moved ? (moved - share) * (moved - share) : 0
         );
-        return new(share, Math.Min(0.5, Math.Sqrt((front * front) + border)));
+        return new(share, Math.Min(MostShareUncertainty, Math.Sqrt((front * front) + border)));
     }
 
+    /// <summary>Treated share of the places that are not heartwood; null where there are none.</summary>
     private static double? Share(List<(PointMm At, bool IsTreated)> places, Func<PointMm, bool> isHeartwood)
     {
         var (treated, all) = (0, 0);

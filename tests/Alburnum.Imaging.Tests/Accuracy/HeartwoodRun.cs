@@ -9,10 +9,10 @@ namespace Alburnum.Imaging.Tests.Accuracy;
 
 /// <summary>One photograph of the heartwood set read and compared.</summary>
 /// <param name="Name">The photograph.</param>
-/// <param name="UncertaintyMm">Stated standard uncertainty of the border; null where it was not told.</param>
-/// <param name="RootMeanSquareMm">Root mean square distance of the told border from the true one.</param>
+/// <param name="UncertaintyMm">Stated standard uncertainty of the border; null where it was not detected.</param>
+/// <param name="RootMeanSquareMm">Root mean square distance of the detected border from the true one.</param>
 /// <param name="IsShareHeld">Whether the 95 % interval of the sapwood's treated share holds the truth.</param>
-/// <param name="WhyNot">Why nothing was told; empty where something was.</param>
+/// <param name="WhyNot">Why nothing was detected; empty where something was.</param>
 internal sealed record HeartwoodScore(
     string Name,
     double? UncertaintyMm,
@@ -21,7 +21,7 @@ internal sealed record HeartwoodScore(
     string WhyNot
 )
 {
-    public bool IsTold => UncertaintyMm is not null;
+    public bool IsDetected => UncertaintyMm is not null;
 }
 
 /// <summary>Every photograph of the heartwood set, corners given, no heartwood shown.</summary>

@@ -47,7 +47,7 @@ public class IlluminationFitTests
         double[] held = [0, 0, 1e-3, 1e-3, 0.02, 1e-3, 0.02];
         for (var i = 0; i < 7; i++)
             normal[i, i] += samples.Count * held[i];
-        return LinearSystem.Solve(normal, right)!;
+        return LinearSystem.Solve(normal, right).Match(x => x, _ => throw new InvalidOperationException("Singular."));
     }
 
     private static WoodSamples Samples(PlainSection drawn)

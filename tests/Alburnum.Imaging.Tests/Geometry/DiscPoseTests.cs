@@ -33,9 +33,10 @@ public class DiscPoseTests
                         .Select(i => Math.SinCos(2 * Math.PI * i / 48))
                         .Select(a => Seen(50 * a.Cos, 50 * a.Sin))
                         .ToArray();
-                    var ellipse = Ellipse.Fit(rim, Enumerable.Repeat(1.0, rim.Length).ToArray());
-                    Assert.NotNull(ellipse);
-                    var (first, second) = DiscPose.Both(ellipse.Value, 100, axis, Focal);
+                    var ellipse = Ellipse
+                        .Fit(rim, Enumerable.Repeat(1.0, rim.Length).ToArray())
+                        .Match(fitted => fitted, no => throw new InvalidOperationException(no.ToString()));
+                    var (first, second) = DiscPose.Both(ellipse, 100, axis, Focal);
                     var centre = Seen(0, 0);
                     double Off(Homography map)
                     {

@@ -10,7 +10,7 @@ public class LensFinderTests
     [Theory]
     [InlineData(0.06)]
     [InlineData(-0.05)]
-    public void The_sides_of_a_section_tell_the_lens(double bow)
+    public void The_sides_of_a_section_show_the_lens(double bow)
     {
         var drawn = new PlainSection { LensBow = -bow };
         var with = DrawnReading.Of(drawn);
@@ -25,11 +25,11 @@ public class LensFinderTests
     }
 
     [Fact]
-    public void Straight_sides_tell_of_none() =>
+    public void Straight_sides_show_no_lens() =>
         Assert.Null(DrawnReading.Read(DrawnReading.Of(new PlainSection())).Scale.LensBow);
 
     [Fact]
-    public void A_round_section_tells_of_none() =>
+    public void A_round_section_shows_no_lens() =>
         Assert.Null(
             DrawnReading
                 .Read(

@@ -18,7 +18,7 @@ public class PithFinderTests
         var off = new List<double>();
         for (var seed = 1; seed <= 20; seed++)
         {
-            var pith = PithFinder.Find(Lines(new(x, y), 0.1, seed), Plan)!.Value;
+            var pith = Found(Lines(new(x, y), 0.1, seed));
             var (dx, dy) = (pith.At.X - x, pith.At.Y - y);
             var away = double.Hypot(dx, dy);
             off.Add(away / pith.Along(dx / away, dy / away));
@@ -31,7 +31,7 @@ public class PithFinderTests
     public void A_third_of_the_wood_gone_astray_does_not_move_it()
     {
         var lines = Lines(new(50, 40), 0.05, 3).Select((line, k) => k % 3 == 0 ? line with { Nx = 0, Ny = 1 } : line);
-        var pith = PithFinder.Find([.. lines], Plan)!.Value;
+        var pith = Found([.. lines]);
 
         Assert.Equal(50, pith.At.X, 2.0);
         Assert.Equal(40, pith.At.Y, 2.0);
@@ -43,20 +43,27 @@ public class PithFinderTests
         var random = new Random(7);
         var lines = Lines(new(50, 40), 0, 1);
 
-        Assert.Null(PithFinder.Find([.. lines.Select(line => line with { Nx = 1, Ny = 0 })], Plan));
-        Assert.Null(
-            PithFinder.Find(
-                [
-                    .. lines.Select(line =>
-                    {
-                        var (sin, cos) = Math.SinCos(random.NextDouble() * Math.PI);
-                        return line with { Nx = cos, Ny = sin };
-                    }),
-                ],
-                Plan
-            )
+        Assert.False(PithFinder.Find([.. lines.Select(line => line with { Nx = 1, Ny = 0 })], Plan).Has(out _, out _));
+        Assert.False(
+            PithFinder
+                .Find(
+                    [
+                        .. lines.Select(line =>
+                        {
+                            var (sin, cos) = Math.SinCos(random.NextDouble() * Math.PI);
+                            return line with { Nx = cos, Ny = sin };
+                        }),
+                    ],
+                    Plan
+                )
+                .Has(out _, out _)
         );
     }
+
+    private static Pith Found(IReadOnlyList<RingLine> lines) =>
+        PithFinder
+            .Find(lines, Plan)
+            .Match(pith => pith, fault => throw new InvalidOperationException(fault.ToString()));
 
     // One patch every 6 mm, its normal astray by a normal angle.
     private static List<RingLine> Lines(PointMm pith, double spread, int seed)

@@ -80,7 +80,7 @@ public class HeartwoodByColourTests
     }
 
     [Fact]
-    public void Doubt_about_the_border_widens_what_is_said_of_exposed_heartwood()
+    public void An_uncertain_border_widens_what_is_said_of_exposed_heartwood()
     {
         var drawn = new PlainSection { DepthMm = _ => 5 };
         var reading = DrawnReading.Of(

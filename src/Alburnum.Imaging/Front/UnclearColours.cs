@@ -2,25 +2,28 @@ using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Front;
 
-/// <summary>How far the front would lie elsewhere for a reader who leans towards treated, or towards untreated.</summary>
+/// <summary>How far the front would lie elsewhere if the evidence of every colour leaned towards treated, or towards untreated.</summary>
 /// <remarks>
 /// Where colours are plain, a lean moves the front by the blur alone. Where glare, a thumb or a place that the spray missed leaves them unclear,
 /// it moves far, and either place may be the true one. What exceeds the ordinary is taken as a standard uncertainty of the model (GUM, 4.3.7),
 /// which no number of positions averages out.
 /// </remarks>
-internal sealed class FrontDoubt
+internal sealed class UnclearColours
 {
-    /// <summary>Evidence added either way: a colour 20 times likelier in one zone than in the other still decides.</summary>
+    /// <summary>Evidence added either way: a colour 20 times likelier in one zone than in the other still decides. Our own choice.</summary>
     private const float Lean = 3;
 
-    /// <summary>What a lean moves a plain front, mm.</summary>
+    /// <summary>What a lean moves a plain front, mm. Our own choice.</summary>
     private const double OrdinaryMm = 0.4;
+
+    /// <summary>Half the width of a rectangular distribution in its standard deviations: √3 (JCGM 100:2008, 4.3.7).</summary>
+    private static readonly double RectangularHalfWidth = Math.Sqrt(3);
 
     private readonly IReadOnlyList<FaceFront> _fronts;
     private readonly IReadOnlyList<FaceFront>[] _leaning;
 
     /// <summary>Reads the fronts anew, leaning either way.</summary>
-    public FrontDoubt(SectionFront front)
+    public UnclearColours(SectionFront front)
     {
         _fronts = front.Fronts;
         _leaning =
@@ -64,7 +67,7 @@ internal sealed class FrontDoubt
 
     // No depth is less than nothing: at most the standard deviation of all depths up to twice the usual one being as likely.
     private static double Beyond(double shiftMm, double usualMm) =>
-        Math.Clamp(shiftMm - OrdinaryMm, 0, Math.Max(OrdinaryMm, usualMm) / Math.Sqrt(3));
+        Math.Clamp(shiftMm - OrdinaryMm, 0, Math.Max(OrdinaryMm, usualMm) / RectangularHalfWidth);
 
     private IEnumerable<(int Face, int Column)> Columns(IReadOnlyList<FaceProfile> faces, bool leftOutToo)
     {
