@@ -10,7 +10,7 @@ namespace Alburnum.Cli.Impregnation;
 internal class PredictSettings : PlacedSettings
 {
     [CommandOption("--incising <NAME>")]
-    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Incising))]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Incising), Note = "alburnum incise finds the lightest")]
     public string? Incising { get; init; }
 
     [CommandOption("--zone-depth <MM>")]
