@@ -1,13 +1,25 @@
+using System.Reflection;
 using Alburnum.Facts;
+using Spectre.Console.Cli;
 
 namespace Alburnum.Cli;
 
-/// <summary>The options of a command as fields.</summary>
-/// <param name="options">What was typed behind each option; null where it was not.</param>
+/// <summary>The options of a command as fields: each that has the help of a field is that field.</summary>
+/// <param name="settings">What was typed.</param>
 /// <param name="problems">Gains what is wrong.</param>
-internal sealed class OptionFields(IReadOnlyDictionary<string, string?> options, List<InputProblem> problems) : IFields
+internal sealed class OptionFields(CommandSettings settings, List<InputProblem> problems) : IFields
 {
-    public string? Text(AskedField field) => options[field.Option];
+    private readonly Dictionary<string, string?> _options = settings
+        .GetType()
+        .GetProperties()
+        .Where(property => property.IsDefined(typeof(HelpOfAttribute)))
+        .ToDictionary(
+            property => property.GetCustomAttribute<HelpOfAttribute>()!.Field.Option,
+            property => property.GetValue(settings) as string,
+            StringComparer.Ordinal
+        );
+
+    public string? Text(AskedField field) => _options[field.Option];
 
     public void Refuse(AskedField field, string found, string expected) =>
         problems.Add(new InputProblem("command line", 0, "", field.Option, $"\"{found}\"", expected));

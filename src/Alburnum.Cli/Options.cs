@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Facts;
 
 namespace Alburnum.Cli;
@@ -12,6 +11,32 @@ internal static class Options
     public static InputRefusedException Refused(string option, string found, string expected) =>
         new(new InputProblem(option, 0, "", "", found, expected));
 
+    /// <summary>Refuses the first option that was given where it has no meaning: passing it over would hide that.</summary>
+    public static void RefuseGiven(string expected, params (AskedField Field, string? Given)[] options)
+    {
+        foreach (var (field, given) in options)
+            if (given is not null)
+                throw field.Refused(file: null, given, expected);
+    }
+
+    /// <summary>A number that must be given, in the field's range.</summary>
+    public static double Number(AskedField field, double? value) => Number(field.Option, value, field.Range!);
+
+    /// <summary>A number in the field's range; null where it is not given.</summary>
+    public static double? OptionalNumber(AskedField field, double? value) =>
+        OptionalNumber(field.Option, value, field.Range!);
+
+    /// <summary>A whole number that must be given, in the field's range.</summary>
+    public static int Whole(AskedField field, int? value) => (int)Number(field, value);
+
+    /// <summary>A whole number in the field's range; null where it is not given.</summary>
+    public static int? OptionalWhole(AskedField field, int? value) => (int?)OptionalNumber(field, value);
+
+    /// <summary>One of some words.</summary>
+    /// <exception cref="InputRefusedException">It is none of them.</exception>
+    public static T Word<T>(AskedField field, string text, Func<string, T?> read)
+        where T : struct => read(text) ?? throw field.Refused(file: null, text, field.Expected);
+
     /// <summary>A number that must be given, in a range.</summary>
     public static double Number(string option, double? value, NumberRange range) =>
         OptionalNumber(option, value, range)
@@ -19,7 +44,9 @@ internal static class Options
 
     /// <summary>A number in a range; null where it is not given.</summary>
     public static double? OptionalNumber(string option, double? value, NumberRange range) =>
-        value is { } given && !range.Holds(given) ? throw Refused(option, Digits(given), range.InWords) : value;
+        value is { } given && !range.Holds(given)
+            ? throw Refused(option, InputProblem.Number(given), range.InWords)
+            : value;
 
     /// <summary>A whole number that must be given, in a range.</summary>
     public static int Whole(string option, int? value, NumberRange range) => (int)Number(option, value, range);
@@ -27,6 +54,4 @@ internal static class Options
     /// <summary>A whole number in a range; null where it is not given.</summary>
     public static int? OptionalWhole(string option, int? value, NumberRange range) =>
         (int?)OptionalNumber(option, value, range);
-
-    public static string Digits(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

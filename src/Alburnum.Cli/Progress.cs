@@ -47,8 +47,8 @@ internal static class Progress
                     Said(
                         "terminal.item",
                         ("title", title),
-                        ("number", Options.Digits(item.Number)),
-                        ("of", Options.Digits(item.Of)),
+                        ("number", InputProblem.Number(item.Number)),
+                        ("of", InputProblem.Number(item.Of)),
                         ("name", item.Name)
                     )
                 );

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Alburnum;
 
 /// <summary>One thing wrong with what a person gave: where it stands, what was found and what was expected.</summary>
@@ -9,6 +11,9 @@ namespace Alburnum;
 /// <param name="Expected">What should stand there.</param>
 public sealed record InputProblem(string File, int Line, string Row, string Field, string Found, string Expected)
 {
+    /// <summary>A number as a problem says it: with the decimals that it has, six at most.</summary>
+    public static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+
     /// <summary>The problem as one sentence.</summary>
     public override string ToString()
     {

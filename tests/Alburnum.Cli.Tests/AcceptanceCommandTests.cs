@@ -129,7 +129,7 @@ public sealed class AcceptanceCommandTests : IDisposable
             "75",
             "--lot",
             "60",
-            "--required",
+            "--retention",
             "12",
         ];
 
@@ -182,7 +182,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         "0",
         "--must-pass",
         "75",
-        "--required",
+        "--retention",
         "12",
         "--assay",
         "about 14"
@@ -215,9 +215,7 @@ public sealed class AcceptanceCommandTests : IDisposable
                 .Select(i => $"C{i},{(i % 2 == 0 ? 9.4 : 8.6) - (i > 40 ? 0.1 * (i - 40) : 0):0.##},{12 + i % 3}\n")
         );
         var table = _folder.Write("charges.csv", "charge,mean_depth_mm,retention_kg_per_m3\n" + charges);
-        var output = Flat(
-            await Done("history", "charges", table, "--least-depth", "7", "--chart", _folder.At("charts"))
-        );
+        var output = Flat(await Done("history", "charges", table, "--depth", "7", "--chart", _folder.At("charts")));
 
         Assert.Contains("60 charges, oldest first", output, StringComparison.Ordinal);
         Assert.Contains("mean depth has shifted down", output, StringComparison.Ordinal);
@@ -283,7 +281,7 @@ public sealed class AcceptanceCommandTests : IDisposable
             "assays.csv",
             "piece,retention_kg_per_m3\nT1,13.1\nT2,14.6\nT3,12.4\nT4,15.8\nT5,13.9\nT6,14.2\nT7,12.9\nT8,13.6\n"
         );
-        string[] judge = ["judge", "values", table, "--conforming", "75", "--lot", "60", "--required"];
+        string[] judge = ["judge", "values", table, "--conforming", "75", "--lot", "60", "--retention"];
 
         var output = Flat(await Done([.. judge, "11"]));
         Assert.Contains("at least 75 % of all pieces must reach 11 kg/m³", output, StringComparison.Ordinal);
@@ -298,13 +296,13 @@ public sealed class AcceptanceCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--conforming: found nothing", "--required", "11")]
-    [InlineData("--required: found nothing", "--conforming", "75")]
-    [InlineData("Unknown option 'must-pass'", "--required", "11", "--conforming", "75", "--must-pass", "75")]
-    [InlineData("--least-depth: found a value", "--least-depth", "6", "--conforming", "75")]
-    [InlineData("--population: found square", "--required", "11", "--conforming", "75", "--population", "square")]
-    [InlineData("at least the 2 pieces", "--required", "11", "--conforming", "75", "--lot", "1")]
-    [InlineData("50.1 to 99.99 % of all pieces", "--required", "11", "--conforming", "100")]
+    [InlineData("--conforming: found nothing", "--retention", "11")]
+    [InlineData("--retention: found nothing", "--conforming", "75")]
+    [InlineData("Unknown option 'must-pass'", "--retention", "11", "--conforming", "75", "--must-pass", "75")]
+    [InlineData("--depth: found a value", "--depth", "6", "--conforming", "75")]
+    [InlineData("--population: found square", "--retention", "11", "--conforming", "75", "--population", "square")]
+    [InlineData("at least the 2 pieces", "--retention", "11", "--conforming", "75", "--lot", "1")]
+    [InlineData("50.1 to 99.99 %", "--retention", "11", "--conforming", "100")]
     public async Task Options_that_do_not_go_with_values_are_refused(string said, params string[] options)
     {
         var table = _folder.Write("assays.csv", "piece,retention_kg_per_m3\nT1,13.1\nT2,14.6\n");

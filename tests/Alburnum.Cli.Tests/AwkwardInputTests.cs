@@ -62,12 +62,10 @@ public sealed class AwkwardInputTests : IDisposable
         Assert.DoesNotContain("Nullable", run.Errors, StringComparison.Ordinal);
     }
 
-    [Theory]
-    [InlineData("--least-depth")]
-    [InlineData("--required")]
-    public async Task The_depth_asked_for_may_be_given_under_either_name(string option)
+    [Fact]
+    public async Task A_depth_below_nothing_is_refused_with_its_range()
     {
-        var run = await AlburnumRun.Of("measure", "none.jpg", "--section", "100x100", option, "-5");
+        var run = await AlburnumRun.Of("measure", "none.jpg", "--section", "100x100", "--depth", "-5");
 
         CheckRefused(run, "expected 0.1 to 1000 mm");
     }

@@ -41,6 +41,25 @@ public sealed class ChargeCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_density_given_stands_in_place_of_the_species_own()
+    {
+        var usual = await AlburnumRun.Of("charge", "plan", _folder.Write("usual.yaml", Order), "--json");
+        var heavy = await AlburnumRun.Of(
+            "charge",
+            "plan",
+            _folder.Write("heavy.yaml", "densityKgPerM3: 600\n" + Order),
+            "--json"
+        );
+        using var before = JsonDocument.Parse(usual.Output);
+        using var after = JsonDocument.Parse(heavy.Output);
+
+        Assert.True(
+            after.RootElement.GetProperty("weight_before_kg").GetDouble()
+                > before.RootElement.GetProperty("weight_before_kg").GetDouble()
+        );
+    }
+
+    [Fact]
     public async Task Readings_that_cannot_be_are_refused_in_words()
     {
         var file = _folder.Write(

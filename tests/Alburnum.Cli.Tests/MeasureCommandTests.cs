@@ -42,7 +42,7 @@ public sealed class MeasureCommandTests : IDisposable
     [Fact]
     public async Task The_json_of_a_round_section_has_one_face_and_a_rim()
     {
-        var reading = await One(Purlin, "--section", "120");
+        var reading = await One(Purlin, "--section", "round 120");
 
         Assert.Equal("round", reading.GetProperty("shape").GetString());
         Assert.Equal([120.0], Numbers(reading.GetProperty("section_mm")));
@@ -101,20 +101,17 @@ public sealed class MeasureCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("round 120", null, "round", 120, 0)]
-    [InlineData("⌀ 120 mm", null, "round", 120, 0)]
-    [InlineData("120", null, "round", 120, 0)]
-    [InlineData("120", "square", "square", 120, 120)]
-    [InlineData("4 x 4 in", null, "rectangle", 101.6, 101.6)]
-    [InlineData("100 × 75 mm", null, "rectangle", 100, 75)]
-    [InlineData("5x80", "core", "core", 5, 80)]
-    [InlineData("120", "half-round", "half-round", 120, 0)]
-    [InlineData("half round 120", null, "half-round", 120, 0)]
-    [InlineData("quartered 120", "quartered", "quartered", 120, 0)]
-    public async Task A_size_may_be_written_as_in_a_case(string size, string? shape, string name, double a, double b)
+    [InlineData("round 120", false, "round", 120, 0)]
+    [InlineData("⌀ 120 mm", false, "round", 120, 0)]
+    [InlineData("4 x 4 in", false, "rectangle", 101.6, 101.6)]
+    [InlineData("100 × 75 mm", false, "rectangle", 100, 75)]
+    [InlineData("5x80", true, "core", 5, 80)]
+    [InlineData("half round 120", false, "half-round", 120, 0)]
+    [InlineData("quartered 120", false, "quartered", 120, 0)]
+    public async Task A_size_is_written_as_in_a_case(string size, bool isCore, string name, double a, double b)
     {
         // A file that cannot be opened still says what was asked.
-        string[] options = shape is null ? [] : ["--shape", shape];
+        string[] options = isCore ? ["--core"] : [];
         var run = await AlburnumRun.Of(["measure", _folder.At("none.jpg"), "--json", "--section", size, .. options]);
         var reading = JsonDocument.Parse(run.Output).RootElement[0];
 
@@ -123,18 +120,18 @@ public sealed class MeasureCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("120", "rectangle")]
-    [InlineData("120", "core")]
-    [InlineData("100x75", "round")]
-    [InlineData("100x75", "square")]
-    [InlineData("round 120", "rectangle")]
-    [InlineData("half round 120", "quartered")]
-    public async Task A_size_that_does_not_fit_the_shape_is_refused(string size, string shape)
+    [InlineData("120")]
+    [InlineData("round 120")]
+    [InlineData("half round 120")]
+    public async Task A_core_is_refused_without_its_diameter_and_length(string size)
     {
-        var run = await AlburnumRun.Of("measure", Post, "--section", size, "--shape", shape);
+        var run = await AlburnumRun.Of("measure", Post, "--section", size, "--core");
 
-        Assert.Equal(CommandLine.Refused, run.Status);
-        Assert.Contains("field --section", run.Errors, StringComparison.Ordinal);
+        Assert.Equal((CommandLine.Refused, ""), (run.Status, run.Output));
+        Assert.Equal(
+            $"command line, field --section: found {size}, expected diameter and length of the core, for instance 5x80.",
+            run.Errors.Trim()
+        );
     }
 
     [Fact]
@@ -143,8 +140,8 @@ public sealed class MeasureCommandTests : IDisposable
         var reading = await One(
             Purlin,
             "--section",
-            "120",
-            "--required",
+            "round 120",
+            "--depth",
             "6",
             "--incised",
             "--pith",
@@ -279,8 +276,8 @@ public sealed class MeasureCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--section", "100x", "sizes of 1 to 2000 mm")]
-    [InlineData("--shape", "oval", "rectangle, square, round, half-round, quartered, core")]
+    [InlineData("--section", "100x", "each size 1 to 2000 mm")]
+    [InlineData("--section", "120", "each size 1 to 2000 mm")]
     [InlineData("--corners", "1,2 3", "points as x,y")]
     [InlineData("--treated", "1;2", "points as x,y")]
     [InlineData("--leave-out", "left", "points as x,y")]
@@ -288,7 +285,7 @@ public sealed class MeasureCommandTests : IDisposable
     [InlineData("--scale", "1,1 90,1", "two points and a length")]
     [InlineData("--heartwood-ring", "1,1 2,2", "3 points or more")]
     [InlineData("--pith", "1,1", "--pith and --heartwood-radius together")]
-    [InlineData("--least-depth", "0", "0.1 to 1000 mm")]
+    [InlineData("--depth", "0", "0.1 to 1000 mm")]
     [InlineData("--step", "5", "0.25 to 1 mm")]
     public async Task An_option_that_cannot_be_read_is_refused(string option, string value, string expected)
     {

@@ -122,7 +122,7 @@ public sealed class PredictCommandTests : IDisposable
     [InlineData("--position: found diagonal, expected boxed, halved, quartered or side", "--position", "diagonal")]
     [InlineData("expected at least 142 mm, to hold 100 × 100 mm sawn that way", "--log-diameter", "120")]
     [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
-    [InlineData("--incise: found fine, expected light", "--incise", "fine")]
+    [InlineData("--incising: found fine, expected light", "--incising", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
     [InlineData("no such file", "--fit", "nowhere.csv")]
     [InlineData("--cells: found 3, expected a whole number, 4 to 2000", "--cells", "3")]
@@ -212,6 +212,27 @@ public sealed class PredictCommandTests : IDisposable
         var other = await AlburnumRun.Of([.. sweep, "--seed", "2"]);
         Assert.Contains("the table of another sweep", other.Errors, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(
+        "boron 100x50 --loading 8 --wanted 1 --temperature 70",
+        "--temperature: found 70, expected 0 to 60 °C."
+    )]
+    [InlineData("boron 1.5x50 --loading 8 --wanted 1", "--border: found 2, expected 0.1 to 0.75 mm.")]
+    public async Task Boron_beyond_what_its_law_speaks_of_is_refused(string line, string said)
+    {
+        var run = await AlburnumRun.Of(line.Split(' '));
+
+        Assert.Equal((CommandLine.Refused, "", said), (run.Status, run.Output, run.Errors.Trim()));
+    }
+
+    [Fact]
+    public async Task Boron_spreads_in_the_thinnest_piece_and_the_warmest_store() =>
+        Assert.Contains(
+            "Slow wood",
+            await Done("boron", "1x50", "--border", "0.2", "--loading", "8", "--wanted", "1", "--temperature", "60"),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public async Task A_log_cut_in_four_shows_heartwood_on_two_faces_of_each_piece()

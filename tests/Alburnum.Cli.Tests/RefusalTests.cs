@@ -14,6 +14,12 @@ public sealed class RefusalTests : IDisposable
     [InlineData("Unknown option 'must-pass'", "sample attributes --lot 500 --aql 10 --must-pass 75")]
     [InlineData("Unknown option 'producer-risk'", "sample show --conforming 90 --producer-risk 5")]
     [InlineData("Unknown command 'guess'", "sample guess")]
+    [InlineData("Unknown option 'plan'", "sweep Pine 100x100 --plan 20,2")]
+    [InlineData("Unknown option 'strength'", "sweep Pine 100x100 --strength 2")]
+    [InlineData(
+        "--level: found I, expected no such option without --aql, whose plan it belongs to.",
+        "judge counts --cut 8 --failures 1 --must-pass 75 --level I"
+    )]
     public Task An_option_that_the_plan_has_no_use_for_is_not_passed_over(string message, string line) =>
         Refused(message, line.Split(' '));
 

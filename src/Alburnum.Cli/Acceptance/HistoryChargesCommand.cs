@@ -1,9 +1,10 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Records;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -31,13 +32,17 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         [Description("Charges at the start that set the mean and spread; default: 25")]
         public int Baseline { get; init; } = 25;
 
-        [CommandOption("--least-depth <MM>")]
-        [Description("Lower limit of mean and minimum depth, mm")]
-        public double? LeastDepth { get; init; }
+        [CommandOption("--depth <MM>")]
+        [HelpOf(
+            typeof(TreatmentFields),
+            nameof(TreatmentFields.Depth),
+            Note = "the lower limit of mean and minimum depth"
+        )]
+        public double? Depth { get; init; }
 
-        [CommandOption("--required <KG_PER_M3>")]
-        [Description("Lower limit of retention, kg/m³")]
-        public double? Required { get; init; }
+        [CommandOption("--retention <KG_PER_M3>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention), Note = "the lower limit of retention")]
+        public double? Retention { get; init; }
 
         [CommandOption("--chart <FOLDER>")]
         [Description("Also draw a run chart of each measure into SVG files in this folder")]
@@ -59,17 +64,13 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
             OutFolder.Examine(place);
         var request = new WatchRequest(
             Options.Whole("--baseline", settings.Baseline, NumberRange.Whole(5, 100_000, "charges")),
-            Options.OptionalNumber("--least-depth", settings.LeastDepth, Ranges.DepthMm),
-            Options.OptionalNumber("--required", settings.Required, Ranges.RetentionKgPerM3)
+            Options.OptionalNumber(TreatmentFields.Depth, settings.Depth),
+            Options.OptionalNumber(TreatmentFields.Retention, settings.Retention)
         );
         var history = HistoryMapping.Of(WatchPlant.Charges(table, request, cancellationToken));
         if (settings.Chart is { } folder)
             await WriteChartsAsync(folder, history, cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(history));
-        else
-            HistoryPrint.Print(console, history);
-        return CommandLine.Done;
+        return console.Show(history, settings.Json, () => HistoryPrint.Print(console, history));
     }
 
     private static async Task WriteChartsAsync(string folder, HistoryDocument history, CancellationToken stop)

@@ -1,7 +1,7 @@
 using System.ComponentModel;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -26,11 +26,11 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
         public string? Sheet { get; init; }
 
         [CommandOption("--aql <PERCENT>")]
-        [Description("AQL by which the lots are sampled")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql))]
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level; default: II")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
         public string Level { get; init; } = "II";
 
         [CommandOption("--json")]
@@ -48,15 +48,11 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
                 new(
                     standard.Tables,
                     standard.Switching,
-                    SamplingOptions.Level(settings.Level),
-                    SamplingOptions.Aql(standard.Tables, settings.Aql)
+                    Options.Word(AcceptanceFields.Level, settings.Level, InspectionKeys.ReadLevel),
+                    TablesFit.Aql(standard.Tables, Options.Number(AcceptanceFields.Aql, settings.Aql))
                 )
             )
         );
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(lots));
-        else
-            LotsPrint.Print(console, lots);
-        return CommandLine.Done;
+        return console.Show(lots, settings.Json, () => LotsPrint.Print(console, lots));
     }
 }

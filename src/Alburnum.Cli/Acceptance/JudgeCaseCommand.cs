@@ -37,7 +37,7 @@ internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
             Said("terminal.reading-sections"),
             progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
-        JudgePrint.Show(console, JudgeMapping.Of(JudgeBatch.OfCase(reading.Judged)), settings.Json);
-        return CommandLine.Done;
+        var document = JudgeMapping.Of(JudgeBatch.OfCase(reading.Judged));
+        return console.Show(document, settings.Json, () => JudgePrint.Print(console, document));
     }
 }

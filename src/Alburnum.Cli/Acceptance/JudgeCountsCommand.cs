@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
@@ -14,24 +13,31 @@ internal sealed class JudgeCountsCommand(IAnsiConsole console, FactLibrary facts
     internal sealed class Settings : CountingSettings
     {
         [CommandOption("--cut <PIECES>")]
-        [Description("Pieces cut")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Cut))]
         public int? Cut { get; init; }
 
         [CommandOption("--failures <COUNT>")]
-        [Description("Pieces that failed")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Failures))]
         public int? Failures { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var cut = Options.Whole("--cut", settings.Cut, Ranges.Pieces);
+        var cut = Options.Whole(AcceptanceFields.Cut, settings.Cut);
         var failures = Options.Whole(
-            "--failures",
+            AcceptanceFields.Failures.Option,
             settings.Failures,
-            NumberRange.Whole(0, cut, "failures, since no more can fail than were cut")
+            Ranges.Failures with
+            {
+                High = cut,
+                Unit = "failures, since no more can fail than were cut",
+            }
         );
-        var judged = JudgeBatch.ByVerdicts(JudgeBatch.Counted(cut, failures), settings.Request(facts, cut, "--cut"));
-        JudgePrint.Show(console, JudgeMapping.Of(judged), settings.Json);
-        return CommandLine.Done;
+        var judged = JudgeBatch.ByVerdicts(
+            JudgeBatch.Counted(cut, failures),
+            settings.Request(facts, cut, AcceptanceFields.Cut.Option)
+        );
+        var document = JudgeMapping.Of(judged);
+        return console.Show(document, settings.Json, () => JudgePrint.Print(console, document));
     }
 }

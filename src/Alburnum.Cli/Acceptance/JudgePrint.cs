@@ -1,6 +1,7 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Json;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
@@ -13,15 +14,7 @@ internal static class JudgePrint
 {
     private const int PiecesShown = 40;
 
-    public static void Show(IAnsiConsole console, JudgeDocument document, bool asJson)
-    {
-        if (asJson)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(console, document);
-    }
-
-    private static void Print(IAnsiConsole console, JudgeDocument document)
+    public static void Print(IAnsiConsole console, JudgeDocument document)
     {
         console.WriteLine();
         if (document.Demand is { } demand)

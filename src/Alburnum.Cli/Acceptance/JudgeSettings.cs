@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
-using Alburnum.Facts;
+using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Workflows.Acceptance;
@@ -12,11 +13,11 @@ namespace Alburnum.Cli.Acceptance;
 internal abstract class JudgeSettings : CommandSettings
 {
     [CommandOption("--lot <PIECES>")]
-    [Description("Pieces in the batch")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Lot))]
     public int? Lot { get; init; }
 
     [CommandOption("--confidence <PERCENT>")]
-    [Description("Confidence of the bound on the conforming share; default: 95")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Confidence))]
     public double Confidence { get; init; } = 95;
 
     [CommandOption("--json")]
@@ -24,47 +25,34 @@ internal abstract class JudgeSettings : CommandSettings
     public bool Json { get; init; }
 
     /// <summary>Confidence as a share.</summary>
-    public double Sure => Options.Number("--confidence", Confidence, Ranges.ConfidencePercent) / 100;
+    public double Sure => Options.Number(AcceptanceFields.Confidence, Confidence) / 100;
 
     /// <summary>Pieces in the batch; null where not stated.</summary>
-    public int? Pieces => Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
-
-    /// <summary>What a field is called as an option.</summary>
-    public static string NameOf(JudgingField field) =>
-        field switch
-        {
-            JudgingField.Lot => "--lot",
-            JudgingField.Cut => "--cut",
-            JudgingField.MustPass => "--must-pass",
-            JudgingField.Aql => "--aql",
-            JudgingField.LeastDepth => "--least-depth",
-            JudgingField.Required => "--required",
-            _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
-        };
+    public int? Pieces => Options.OptionalWhole(AcceptanceFields.Lot, Lot);
 }
 
 /// <summary>What a batch may be judged with where its pieces are counted.</summary>
 internal abstract class CountingSettings : JudgeSettings
 {
     [CommandOption("--must-pass <PERCENT>")]
-    [Description("Share of the pieces cut that must pass")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.MustPass))]
     public double? MustPass { get; init; }
 
     [CommandOption("--aql <PERCENT>")]
-    [Description("Or the plan indexed at this AQL")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql), Note = "in place of a share that must pass")]
     public double? Aql { get; init; }
 
     [CommandOption("--level <LEVEL>")]
-    [Description("Inspection level of the indexed plan; default: II")]
-    public string Level { get; init; } = "II";
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
+    public string? Level { get; init; }
 
     [CommandOption("--severity <SEVERITY>")]
-    [Description("normal (default), tightened or reduced")]
-    public string Severity { get; init; } = "normal";
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Severity))]
+    public string? Severity { get; init; }
 
-    [CommandOption("--required <KG_PER_M3>")]
-    [Description("Required retention in the analytical zone, kg/m³")]
-    public double? Required { get; init; }
+    [CommandOption("--retention <KG_PER_M3>")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention))]
+    public double? Retention { get; init; }
 
     [CommandOption("--assay <VALUE>")]
     [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4\" or \"< 0.5\"; may be given more than once")]
@@ -80,27 +68,45 @@ internal abstract class CountingSettings : JudgeSettings
             Lot = Pieces,
             Rule = Rule(),
             Assays = [.. Assays.Select(Assay)],
-            RequiredKgPerM3 = Options.OptionalNumber("--required", Required, Ranges.RetentionKgPerM3),
+            RequiredKgPerM3 = Options.OptionalNumber(TreatmentFields.Retention, Retention),
             Confidence = Sure,
-            NameOf = field => field == JudgingField.Cut ? source : NameOf(field),
+            CutSource = source,
         }.Of(cut, facts);
 
     private static Assay Assay(string text) =>
         WrittenValue.ReadAssay(text) ?? throw Options.Refused("--assay", text, WrittenValue.ExpectedAssay);
 
-    private AskedRule Rule() =>
-        (MustPass, Aql) switch
+    private AskedRule Rule()
+    {
+        switch ((MustPass, Aql))
         {
-            ({ } percent, null) => new AskedShare(Options.Number("--must-pass", percent, Ranges.MustPassPercent) / 100),
-            (null, { } aql) => new AskedPlan(
-                SamplingOptions.Aql(aql),
-                SamplingOptions.Level(Level),
-                SamplingOptions.Severity(Severity)
-            ),
-            _ => throw Options.Refused(
-                "--must-pass, --aql",
-                Aql is null ? "neither" : "both",
-                "one of the two: they are different rules"
-            ),
-        };
+            case ({ } percent, null):
+                Options.RefuseGiven(
+                    $"no such option without {AcceptanceFields.Aql.Option}, whose plan it belongs to",
+                    (AcceptanceFields.Level, Level),
+                    (AcceptanceFields.Severity, Severity)
+                );
+                return new AskedShare(Options.Number(AcceptanceFields.MustPass, percent) / 100);
+            case (null, { } aql):
+                return new AskedPlan(
+                    Options.Number(AcceptanceFields.Aql, aql),
+                    Options.Word(
+                        AcceptanceFields.Level,
+                        Level ?? AcceptanceFields.Level.Default,
+                        InspectionKeys.ReadLevel
+                    ),
+                    Options.Word(
+                        AcceptanceFields.Severity,
+                        Severity ?? AcceptanceFields.Severity.Default,
+                        InspectionKeys.ReadSeverity
+                    )
+                );
+            default:
+                throw Options.Refused(
+                    $"{AcceptanceFields.MustPass.Option}, {AcceptanceFields.Aql.Option}",
+                    Aql is null ? "neither" : "both",
+                    "one of the two: they are different rules"
+                );
+        }
+    }
 }

@@ -38,7 +38,7 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
         public string Reading { get; init; } = "minimum";
 
         [CommandOption("--section <SIZE>")]
-        [Description("Nominal section, such as \"100 x 100 mm\" or \"round 120 mm\"")]
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section), Note = "for a table of depths")]
         public string? Section { get; init; }
     }
 
@@ -65,15 +65,15 @@ internal sealed class JudgeTableCommand(IAnsiConsole console, FactLibrary facts)
             ),
             var other => throw new ArgumentOutOfRangeException(nameof(settings), other, "Not results."),
         };
-        JudgePrint.Show(console, JudgeMapping.Of(judged), settings.Json);
-        return CommandLine.Done;
+        var document = JudgeMapping.Of(judged);
+        return console.Show(document, settings.Json, () => JudgePrint.Print(console, document));
     }
 
     private static Section? Section(Settings settings)
     {
         Section? section = null;
         if (settings.Section is { } text && !SectionText.TryParse(text, out section))
-            throw Options.Refused("--section", text, SectionText.Expected);
+            throw EnquiryFields.Section.Refused(file: null, text, SectionText.Expected);
         return section;
     }
 

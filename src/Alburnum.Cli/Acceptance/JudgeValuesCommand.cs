@@ -1,9 +1,9 @@
 using System.ComponentModel;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Facts;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -24,16 +24,16 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
         [Description("Sheet of the workbook, where it has more than one")]
         public string? Sheet { get; init; }
 
-        [CommandOption("--required <KG_PER_M3>")]
-        [Description("Required retention, kg/m³")]
-        public double? Required { get; init; }
+        [CommandOption("--retention <KG_PER_M3>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention))]
+        public double? Retention { get; init; }
 
-        [CommandOption("--least-depth <MM>")]
-        [Description("Or required depth, mm")]
-        public double? LeastDepth { get; init; }
+        [CommandOption("--depth <MM>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth))]
+        public double? Depth { get; init; }
 
         [CommandOption("--conforming <PERCENT>")]
-        [Description("Share of all pieces that must reach it")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Conforming))]
         public double? Conforming { get; init; }
 
         [CommandOption("--population <SHAPE>")]
@@ -45,22 +45,21 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
     {
         var valued = ValueTable.Read(Table.Open(settings.Values, settings.Sheet));
         var document = VariablesMapping.Of(JudgeBatch.ByVariables(valued, Request(settings)));
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            VariablesPrint.Print(console, document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => VariablesPrint.Print(console, document));
     }
 
     private static ValuesRequest Request(Settings settings) =>
         new()
         {
             Lot = settings.Pieces,
-            RequiredKgPerM3 = Options.OptionalNumber("--required", settings.Required, Ranges.RetentionKgPerM3),
-            LeastDepthMm = Options.OptionalNumber("--least-depth", settings.LeastDepth, Ranges.DepthMm),
+            RequiredKgPerM3 = Options.OptionalNumber(TreatmentFields.Retention, settings.Retention),
+            LeastDepthMm = Options.OptionalNumber(TreatmentFields.Depth, settings.Depth),
             Share =
-                Options.Number("--conforming", settings.Conforming, NumberRange.Within(50.1, 99.99, "% of all pieces"))
-                / 100,
+                Options.Number(
+                    AcceptanceFields.Conforming.Option,
+                    settings.Conforming,
+                    Ranges.ConformingByVariablesPercent
+                ) / 100,
             Confidence = settings.Sure,
             Population = settings.Population switch
             {
@@ -69,6 +68,5 @@ internal sealed class JudgeValuesCommand(IAnsiConsole console) : Command<JudgeVa
                 "log-normal" => Population.LogNormal,
                 var text => throw Options.Refused("--population", text, "normal or log-normal"),
             },
-            NameOf = JudgeSettings.NameOf,
         };
 }

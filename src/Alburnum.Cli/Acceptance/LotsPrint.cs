@@ -28,11 +28,11 @@ internal static class LotsPrint
         foreach (var lot in document.Lots.TakeLast(LotsShown))
             table.AddRow(
                 new Text(lot.Lot),
-                new Text(Options.Digits(lot.Pieces)),
+                new Text(InputProblem.Number(lot.Pieces)),
                 new Text($"{Wording.Current.Say(lot.Severity)}, {lot.Letter}"),
-                new Text(Options.Digits(lot.Cut)),
-                new Text(Options.Digits(lot.MayFail)),
-                new Text(Options.Digits(lot.Failures)),
+                new Text(InputProblem.Number(lot.Cut)),
+                new Text(InputProblem.Number(lot.MayFail)),
+                new Text(InputProblem.Number(lot.Failures)),
                 new Text(LotWords.Current.Say(lot.Outcome)),
                 new Text(LotWords.Current.Say(lot.Next))
             );

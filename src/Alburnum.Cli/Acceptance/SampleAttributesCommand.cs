@@ -1,5 +1,4 @@
-using System.ComponentModel;
-using Alburnum.Facts;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -14,29 +13,24 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--aql <PERCENT>")]
-        [Description("The AQL that indexes the plan")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql))]
         public double? Aql { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level, S-1 to S-4, I, II or III; default: II")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
         public string Level { get; init; } = "II";
 
         [CommandOption("--severity <SEVERITY>")]
-        [Description("normal (default), tightened or reduced")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Severity))]
         public string Severity { get; init; } = "normal";
     }
 
-    protected override SamplingRequest Request(CommandContext context, Settings settings)
-    {
-        var tables = Facts.Sampling.Tables;
-        var lot = Options.Whole("--lot", settings.Pieces, Ranges.Pieces);
-        var aql = SamplingOptions.Aql(tables, settings.Aql);
-        return new SampleByTables(
-            TablesFit.Lot(tables, lot, "--lot"),
-            SamplingOptions.Level(settings.Level),
-            aql,
-            SamplingOptions.Severity(settings.Severity),
+    protected override SamplingRequest Request(CommandContext context, Settings settings) =>
+        new SampleByTables(
+            Options.Whole(AcceptanceFields.Lot, settings.Lot),
+            Options.Word(AcceptanceFields.Level, settings.Level, InspectionKeys.ReadLevel),
+            Options.Number(AcceptanceFields.Aql, settings.Aql),
+            Options.Word(AcceptanceFields.Severity, settings.Severity, InspectionKeys.ReadSeverity),
             settings.DrawnSeed
         );
-    }
 }

@@ -1,12 +1,10 @@
-using System.Globalization;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
 using Spectre.Console.Cli;
-using static Alburnum.Reports.Words.Figures;
 
 namespace Alburnum.Cli.Acceptance;
 
@@ -14,8 +12,6 @@ namespace Alburnum.Cli.Acceptance;
 internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibrary facts) : AsyncCommand<TSettings>
     where TSettings : SampleSettings
 {
-    protected FactLibrary Facts => facts;
-
     protected abstract SamplingRequest Request(CommandContext context, TSettings settings);
 
     public override async Task<int> ExecuteAsync(
@@ -24,30 +20,9 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         CancellationToken cancellationToken
     )
     {
-        var sheet = SampleMapping.Of(Planned(Request(context, settings)));
+        var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), facts.Sampling.Tables));
         if (settings.Chart is { } chart)
             await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(sheet));
-        else
-            SamplePrint.Print(console, sheet);
-        return CommandLine.Done;
+        return console.Show(sheet, settings.Json, () => SamplePrint.Print(console, sheet));
     }
-
-    private PlannedSample Planned(SamplingRequest request) =>
-        (PlanSampling.Plan(request, facts.Sampling.Tables), request) switch
-        {
-            (PlannedSample planned, _) => planned,
-            (LotBelowSample small, _) => throw Options.Refused(
-                "--lot",
-                Options.Digits(request.Lot ?? 0),
-                $"at least the {small.SampleSize} pieces that this plan measures"
-            ),
-            (CannotBeShown shown, SampleToShow show) => throw Options.Refused(
-                "--failures",
-                show.Failures.ToString(CultureInfo.InvariantCulture),
-                $"fewer: even the whole lot cannot show that {Percent(shown.Share)} conform with so many failures"
-            ),
-            var (outcome, _) => throw new ArgumentOutOfRangeException(nameof(request), outcome, "Not an outcome."),
-        };
 }

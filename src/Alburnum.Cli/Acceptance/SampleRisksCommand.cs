@@ -1,6 +1,4 @@
-using System.ComponentModel;
 using Alburnum.Acceptance;
-using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;
@@ -15,19 +13,19 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--accept <PERCENT>")]
-        [Description("Failing share to accept")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Accept))]
         public double? Accept { get; init; }
 
         [CommandOption("--producer-risk <PERCENT>")]
-        [Description("Risk of rejecting a lot at the share to accept; default: 5")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.ProducerRisk))]
         public double ProducerRisk { get; init; } = 5;
 
         [CommandOption("--reject <PERCENT>")]
-        [Description("Failing share to reject")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Reject))]
         public double? Reject { get; init; }
 
         [CommandOption("--consumer-risk <PERCENT>")]
-        [Description("Risk of accepting a lot at the share to reject; default: 10")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.ConsumerRisk))]
         public double ConsumerRisk { get; init; } = 10;
     }
 
@@ -37,20 +35,20 @@ internal sealed class SampleRisksCommand(IAnsiConsole console, FactLibrary facts
     private static RiskPoints Risks(Settings settings)
     {
         var (p1, p2) = (
-            Options.Number("--accept", settings.Accept, NumberRange.Within(0.01, 90, "% failing")),
-            Options.Number("--reject", settings.Reject, NumberRange.Within(0.02, 99, "% failing"))
+            Options.Number(AcceptanceFields.Accept, settings.Accept),
+            Options.Number(AcceptanceFields.Reject, settings.Reject)
         );
         if (p2 <= p1)
-            throw Options.Refused(
-                "--reject",
-                Options.Digits(p2),
-                $"more than --accept, which is {Options.Digits(p1)} % failing"
+            throw AcceptanceFields.Reject.Refused(
+                file: null,
+                InputProblem.Number(p2),
+                $"more than {AcceptanceFields.Accept.Option}, which is {InputProblem.Number(p1)} % failing"
             );
         return new(
             p1 / 100,
-            Options.Number("--producer-risk", settings.ProducerRisk, NumberRange.Within(0.1, 50, "%")) / 100,
+            Options.Number(AcceptanceFields.ProducerRisk, settings.ProducerRisk) / 100,
             p2 / 100,
-            Options.Number("--consumer-risk", settings.ConsumerRisk, NumberRange.Within(0.1, 50, "%")) / 100
+            Options.Number(AcceptanceFields.ConsumerRisk, settings.ConsumerRisk) / 100
         );
     }
 }

@@ -1,6 +1,6 @@
 using System.ComponentModel;
 using System.Security.Cryptography;
-using Alburnum.Facts;
+using Alburnum.Workflows.Acceptance;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Acceptance;
@@ -9,7 +9,7 @@ namespace Alburnum.Cli.Acceptance;
 internal abstract class SampleSettings : CommandSettings
 {
     [CommandOption("--lot <PIECES>")]
-    [Description("Pieces in the lot")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Lot))]
     public int? Lot { get; init; }
 
     [CommandOption("--seed <NUMBER>")]
@@ -25,7 +25,7 @@ internal abstract class SampleSettings : CommandSettings
     public bool Json { get; init; }
 
     /// <summary>Pieces in the lot; null where not stated.</summary>
-    public int? Pieces => Options.OptionalWhole("--lot", Lot, Ranges.Pieces);
+    public int? Pieces => Options.OptionalWhole(AcceptanceFields.Lot, Lot);
 
     /// <summary>The seed given, or a new one.</summary>
     public ulong DrawnSeed => Seed ?? (ulong)RandomNumberGenerator.GetInt32(1, int.MaxValue);

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using Alburnum.Acceptance;
+using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
@@ -15,15 +15,19 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--must-pass <PERCENT>")]
-        [Description("Share of the pieces cut that must pass")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.MustPass))]
         public double? MustPass { get; init; }
 
         [CommandOption("--cut <PIECES>")]
-        [Description("Pieces to cut")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Cut))]
         public int? Cut { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [Description("Inspection level of the plan indexed at the same figure, which is shown alongside; default: II")]
+        [HelpOf(
+            typeof(AcceptanceFields),
+            nameof(AcceptanceFields.Level),
+            Note = "that of the same figure is shown alongside; default: II"
+        )]
         public string Level { get; init; } = "II";
     }
 
@@ -31,9 +35,16 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
     {
         var lot = settings.Pieces;
         return new SampleByShare(
-            new ShareMustPass(Options.Number("--must-pass", settings.MustPass, Ranges.MustPassPercent) / 100),
-            Options.Whole("--cut", settings.Cut, Ranges.Pieces with { High = lot ?? Ranges.Pieces.High }),
-            SamplingOptions.Level(settings.Level),
+            new ShareMustPass(Options.Number(AcceptanceFields.MustPass, settings.MustPass) / 100),
+            Options.Whole(
+                AcceptanceFields.Cut.Option,
+                settings.Cut,
+                Ranges.Pieces with
+                {
+                    High = lot ?? Ranges.Pieces.High,
+                }
+            ),
+            Options.Word(AcceptanceFields.Level, settings.Level, InspectionKeys.ReadLevel),
             lot,
             settings.DrawnSeed
         );

@@ -11,14 +11,17 @@ namespace Alburnum.Cli.Acceptance;
 internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
     : SampleCommand<SampleShowCommand.Settings>(console, facts)
 {
+    // Above it the search for a sample would take too long to wait for.
+    private const int FailuresMost = 100_000;
+
     internal sealed class Settings : SampleSettings
     {
         [CommandOption("--conforming <PERCENT>")]
-        [Description("Conforming share to show")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Conforming))]
         public double? Conforming { get; init; }
 
         [CommandOption("--confidence <PERCENT>")]
-        [Description("One-sided confidence; default: 95")]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Confidence))]
         public double Confidence { get; init; } = 95;
 
         [CommandOption("--failures <COUNT>")]
@@ -28,9 +31,16 @@ internal sealed class SampleShowCommand(IAnsiConsole console, FactLibrary facts)
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>
         new SampleToShow(
-            Options.Number("--conforming", settings.Conforming, Ranges.ConformingPercent) / 100,
-            Options.Number("--confidence", settings.Confidence, Ranges.ConfidencePercent) / 100,
-            Options.Whole("--failures", settings.Failures, NumberRange.Whole(0, 100_000, "failures")),
+            Options.Number(AcceptanceFields.Conforming, settings.Conforming) / 100,
+            Options.Number(AcceptanceFields.Confidence, settings.Confidence) / 100,
+            Options.Whole(
+                AcceptanceFields.Failures.Option,
+                settings.Failures,
+                Ranges.Failures with
+                {
+                    High = FailuresMost,
+                }
+            ),
             settings.Pieces,
             settings.DrawnSeed
         );

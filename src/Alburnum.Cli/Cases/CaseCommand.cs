@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Records;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;

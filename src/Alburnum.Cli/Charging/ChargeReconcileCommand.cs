@@ -1,7 +1,6 @@
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -15,10 +14,6 @@ internal sealed class ChargeReconcileCommand(IAnsiConsole console, FactLibrary f
     {
         var order = ChargeFile.Read(settings.File, facts);
         var document = ChargeMapping.Of(ReconcileCharge.Run(order, facts, cancellationToken));
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            ChargePrint.Account(console, document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => ChargePrint.Account(console, document));
     }
 }

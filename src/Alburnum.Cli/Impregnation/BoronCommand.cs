@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -60,11 +59,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var document = BoronMapping.Of(SpreadBoron.Run(Request(settings), facts.Boron));
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document));
     }
 
     private BoronRequest Request(Settings settings)
@@ -73,7 +68,10 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         var border = Options.Number(
             "--border",
             settings.BorderMm,
-            NumberRange.Within(0.1, section.ThicknessMm / 2, "mm")
+            Ranges.DepthMm with
+            {
+                High = section.ThicknessMm / 2,
+            }
         );
         var loading = Options.Number("--loading", settings.Loading, Ranges.RetentionKgPerM3);
         return new()
@@ -81,13 +79,24 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
             Section = section,
             BorderMm = border,
             LoadingKgPerM3 = loading,
-            WantedKgPerM3 = Options.Number("--wanted", settings.Wanted, NumberRange.Within(0.001, loading, "kg/m³")),
+            WantedKgPerM3 = Options.Number(
+                "--wanted",
+                settings.Wanted,
+                Ranges.RetentionKgPerM3 with
+                {
+                    High = loading,
+                }
+            ),
             MoisturePercent = Options.Number(
                 "--moisture",
                 settings.MoisturePercent,
-                NumberRange.Within(law.LeastMoisturePercent, law.MostMoisturePercent, "%")
+                Ranges.MoisturePercent with
+                {
+                    Low = law.LeastMoisturePercent,
+                    High = law.MostMoisturePercent,
+                }
             ),
-            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.AirCelsius),
+            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.StoreCelsius),
             Weeks = Options.Number("--weeks", settings.Weeks, NumberRange.Within(0, 520, "weeks")),
             WetDays = Options.Number("--wet-days", settings.WetDays, NumberRange.Within(0, 3650, "days")),
         };

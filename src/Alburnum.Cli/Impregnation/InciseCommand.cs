@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -41,8 +40,8 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         var request = new IncisingRequest
         {
             Treating = settings.Request(facts),
-            CoreShare = Options.Number("--share", settings.SharePercent, NumberRange.Within(1, 100, "%")) / 100,
-            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, NumberRange.Within(2, 50, "mm")),
+            CoreShare = Options.Number("--share", settings.SharePercent, Ranges.MustPassPercent) / 100,
+            ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, Ranges.IncisionLengthMm),
             Pieces = Options.Whole("--pieces", settings.Pieces ?? 2000, Ranges.DrawnPieces),
             Seed = settings.Seed,
             Boxes =
@@ -58,11 +57,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
                 cancellationToken
             )
         );
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document));
     }
 
     private void Print(IncisingDocument document)

@@ -1,5 +1,7 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Records;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Drawings;
@@ -17,6 +19,14 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
 {
     internal sealed class Settings : PredictSettings
     {
+        [CommandOption("--strength <PERCENT>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Strength))]
+        public double? StrengthPercent { get; init; }
+
+        [CommandOption("--plan <N,C>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Plan))]
+        public string? Plan { get; init; }
+
         [CommandOption("--cells <N>")]
         [Description("Cells across the section for the flow solver; 0 skips the solver")]
         [DefaultValue(60)]
@@ -25,6 +35,13 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         [CommandOption("--fit <FILE>")]
         [Description("Depths from the plant's own charges (CSV or .xlsx); narrows the permeability before predicting")]
         public string? Fit { get; init; }
+
+        public override TreatingRequest Request(FactLibrary facts) =>
+            base.Request(facts) with
+            {
+                StrengthPercent = StrengthPercent,
+                Plan = TreatingOptions.Plan(Plan),
+            };
     }
 
     public override async Task<int> ExecuteAsync(
@@ -55,11 +72,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         var document = PredictionMapping.Of(prediction);
         if (settings.Out is { } folder)
             await WriteAsync(folder, document, prediction, cancellationToken);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            PredictionPrint.Print(console, document, settings.Out);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => PredictionPrint.Print(console, document, settings.Out));
     }
 
     private static async Task WriteAsync(

@@ -1,28 +1,21 @@
 using System.ComponentModel;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Impregnation;
 
-/// <summary>What a prediction is asked about: a piece, incised or not, a solution and a sampling plan.</summary>
+/// <summary>What a prediction is asked about: a piece, incised or not, and its analytical zone.</summary>
 internal class PredictSettings : PlacedSettings
 {
-    [CommandOption("--incise <NAME>")]
-    [Description("Incising pattern by name; alburnum incise finds the lightest that is enough")]
-    public string? Incise { get; init; }
+    [CommandOption("--incising <NAME>")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Incising), Note = "alburnum incise finds the lightest")]
+    public string? Incising { get; init; }
 
     [CommandOption("--zone-depth <MM>")]
-    [Description("Depth of the analytical zone, mm; default: the required depth")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.ZoneDepth))]
     public double? ZoneMm { get; init; }
-
-    [CommandOption("--strength <PERCENT>")]
-    [Description("Strength of the solution, % of product by mass")]
-    public double? StrengthPercent { get; init; }
-
-    [CommandOption("--plan <N,C>")]
-    [Description("Sampling plan: cores and acceptance number")]
-    public string? Plan { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder for drawings and results")]
@@ -31,9 +24,7 @@ internal class PredictSettings : PlacedSettings
     public override TreatingRequest Request(FactLibrary facts) =>
         base.Request(facts) with
         {
-            Incising = Incise,
+            Incising = Incising,
             ZoneMm = ZoneMm,
-            StrengthPercent = StrengthPercent,
-            Plan = TreatingOptions.Plan(Plan),
         };
 }

@@ -46,7 +46,7 @@ internal static class PredictionPrint
                         "options",
                         Current.Joined(
                             "rows.either",
-                            ["--sapwood, --position, --log-diameter, --heart-radius", "--all"]
+                            ["--sapwood, --position, --log-diameter, --heartwood-radius", "--all"]
                         )
                     )
                 ),

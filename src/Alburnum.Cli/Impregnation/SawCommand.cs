@@ -2,10 +2,10 @@ using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Impregnation.Sawing;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -44,7 +44,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         {
             Treating = settings.Request(facts),
             Pattern = PatternOf(settings.Pattern),
-            KerfMm = Options.Number("--kerf", settings.KerfMm, NumberRange.Within(0, 20, "mm")),
+            KerfMm = Options.Number("--kerf", settings.KerfMm, Ranges.KerfMm),
             Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
             Seed = settings.Seed,
         };
@@ -64,11 +64,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             );
         }
         var document = SawingMapping.Of(log);
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document, settings.Out);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document, settings.Out));
     }
 
     private static CuttingPattern PatternOf(string name) =>

@@ -1,11 +1,11 @@
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Facts;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Sweeps;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Impregnation;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
@@ -70,11 +70,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         var drawing = SweepDrawing.Draw(document);
         await TextFile.WriteAsync(Path.Combine(folder, "sweep.svg"), Svg.Write(drawing), cancellationToken);
         OutFolder.Write(folder, "sweep.png", Png.Write(drawing));
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write(document));
-        else
-            Print(document, folder);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, () => Print(document, folder));
     }
 
     private SweepRequest Request(Settings settings)

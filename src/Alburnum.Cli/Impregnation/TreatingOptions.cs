@@ -1,6 +1,8 @@
 using System.Globalization;
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 using Alburnum.Impregnation;
+using Alburnum.Records.Charges;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 using Alburnum.Workflows.Impregnation;
@@ -13,19 +15,19 @@ internal static class TreatingOptions
     public static Section Section(string text) =>
         SectionText.TryParse(text, out var section)
             ? section
-            : throw Refused(TreatingField.Section, text, SectionText.Expected);
+            : throw Refused(TreatmentFields.Section, text, SectionText.Expected);
 
     public static SawingPosition? Position(string? text) =>
         text is null
             ? null
             : TreatedWoodText.Position(text)
-                ?? throw Refused(TreatingField.Position, text, TreatedWoodText.PositionsExpected);
+                ?? throw Refused(TreatmentFields.Position, text, TreatedWoodText.PositionsExpected);
 
     public static WoodThroughout? All(string? text) =>
         text is null
             ? null
             : TreatedWoodText.Throughout(text)
-                ?? throw Refused(TreatingField.All, text, TreatedWoodText.ThroughoutExpected);
+                ?? throw Refused(TreatmentFields.All, text, TreatedWoodText.ThroughoutExpected);
 
     public static WoodZone Zone(string text) =>
         text switch
@@ -33,7 +35,7 @@ internal static class TreatingOptions
             "lateral" => WoodZone.Lateral,
             "sapwood" => WoodZone.Sapwood,
             "heartwood" => WoodZone.ExposedHeartwood,
-            _ => throw Refused(TreatingField.Zone, text, "lateral, sapwood or heartwood"),
+            _ => throw Refused(TreatmentFields.Zone, text, TreatmentFields.Zone.Expected),
         };
 
     public static PithPlace? Pith(string? text)
@@ -43,7 +45,7 @@ internal static class TreatingOptions
         var parts = text.Split(',');
         return parts.Length == 2 && Number(parts[0], out var x) && Number(parts[1], out var y)
             ? new(x, y)
-            : throw Refused(TreatingField.Pith, text, "two numbers such as -20,15");
+            : throw Refused(TreatmentFields.Pith, text, "two numbers such as -20,15");
     }
 
     public static SingleSamplingPlan? Plan(string? text)
@@ -58,12 +60,12 @@ internal static class TreatingOptions
             && n >= 1
             && c < n
             ? new(n, c)
-            : throw Refused(TreatingField.Plan, text, "cores and acceptance number, such as 20,2");
+            : throw Refused(TreatmentFields.Plan, text, TreatmentFields.Plan.Expected);
     }
 
     public static bool Number(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
 
-    private static InputRefusedException Refused(TreatingField field, string found, string expected) =>
+    private static InputRefusedException Refused(AskedField field, string found, string expected) =>
         field.Refused(file: null, found, expected);
 }

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console.Cli;
@@ -9,33 +10,32 @@ namespace Alburnum.Cli.Impregnation;
 internal class TreatingSettings : CommandSettings
 {
     [CommandArgument(0, "<SPECIES>")]
-    [Description("Species, by any of its names")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Species))]
     public required string Species { get; init; }
 
     [CommandArgument(1, "<SECTION>")]
-    [Description("Size, such as \"100x100\" or \"round 120\"")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Section))]
     public required string Section { get; init; }
 
     [CommandOption("--sapwood <MM>")]
-    [Description("Width of the sapwood, mm; default: the middle of the species' usual range")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Sapwood))]
     public double? SapwoodMm { get; init; }
 
     [CommandOption("--log-diameter <MM>")]
-    [Description("Diameter of the log under bark, mm; where optional, default: the smallest that holds the piece")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.LogDiameter))]
     public double? LogDiameterMm { get; init; }
 
     [CommandOption("--moisture <PERCENT>")]
-    [Description("Moisture content before treatment, %")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Moisture))]
     [DefaultValue(25.0)]
     public double MoisturePercent { get; init; }
 
     [CommandOption("--density <KGM3>")]
-    [Description("Density at 12 % moisture, kg/m³; default: the species' own")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Density))]
     public double? DensityKgPerM3 { get; init; }
 
     [CommandOption("--schedule <NAME>")]
-    [Description("Name of the schedule")]
-    [DefaultValue("full cell")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Schedule))]
     public string Schedule { get; init; } = "full cell";
 
     [CommandOption("--schedules <FILE>")]
@@ -43,29 +43,28 @@ internal class TreatingSettings : CommandSettings
     public string? SchedulesFile { get; init; }
 
     [CommandOption("--pressure <KPA>")]
-    [Description("Peak pressure instead of the schedule's, kPa absolute")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Pressure))]
     public double? PeakKPa { get; init; }
 
     [CommandOption("--minutes <MIN>")]
-    [Description("Minutes at peak pressure instead of the schedule's")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Minutes))]
     public double? PressureMinutes { get; init; }
 
     [CommandOption("--temperature <C>")]
-    [Description("Temperature of the solution, °C")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Temperature))]
     [DefaultValue(20.0)]
     public double Celsius { get; init; }
 
     [CommandOption("--depth <MM>")]
-    [Description("Required depth, mm")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth))]
     public double? DepthMm { get; init; }
 
     [CommandOption("--in <ZONE>")]
-    [Description("Where the depth is required: lateral, sapwood or heartwood")]
-    [DefaultValue("lateral")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Zone))]
     public string Zone { get; init; } = "lateral";
 
     [CommandOption("--whole-sapwood")]
-    [Description("Require all the sapwood to be penetrated")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.WholeSapwood))]
     public bool WholeSapwood { get; init; }
 
     [CommandOption("--pieces <N>")]

@@ -1,8 +1,6 @@
-using System.Collections.Concurrent;
 using System.ComponentModel;
-using System.Globalization;
-using Alburnum.Imaging.Pictures;
 using Alburnum.Imaging.Reading;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
 using Alburnum.Reports.Documents;
@@ -24,12 +22,12 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public required string[] Photographs { get; init; }
 
         [CommandOption("--section <SIZE>")]
-        [Description("Nominal size in mm: 100x75, \"round 120\" or 120, \"half round 120\", \"quartered 120\"")]
-        public required string Section { get; init; }
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Section), Note = "")]
+        public string? Section { get; init; }
 
-        [CommandOption("--shape <SHAPE>")]
-        [Description("rectangle, square, round, half-round, quartered or core; if not given, taken from the size")]
-        public string? Shape { get; init; }
+        [CommandOption("--core")]
+        [Description("The photographs show an increment core; its section is its diameter and length, such as 5x80")]
+        public bool IsCore { get; init; }
 
         [CommandOption("--corners <POINTS>")]
         [Description("Corners (or rim points) in pixels of the upright photograph, clockwise: \"x,y x,y x,y x,y\"")]
@@ -85,9 +83,13 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         [Description("The faces are incised: report the border between incisions separately from the fingers at them")]
         public bool Incised { get; init; }
 
-        [CommandOption("--least-depth|--required <MM>")]
-        [Description("Report the share of the perimeter that reaches this depth")]
-        public double? Required { get; init; }
+        [CommandOption("--depth <MM>")]
+        [HelpOf(
+            typeof(TreatmentFields),
+            nameof(TreatmentFields.Depth),
+            Note = "also reports the share of the perimeter that reaches it"
+        )]
+        public double? Depth { get; init; }
 
         [CommandOption("--step <MM>")]
         [Description("Distance between positions along a face, 0.25 to 1 mm; default: 1")]
@@ -108,7 +110,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? Overlay { get; init; }
     }
 
-    private sealed record Measured(ReadingDocument Document, ContactPrint? Print, IReadOnlyList<InputProblem> Problems);
+    private sealed record Measured(ReadingDocument Document, IReadOnlyList<InputProblem> Problems);
 
     public override async Task<int> ExecuteAsync(
         CommandContext context,
@@ -117,114 +119,54 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
     )
     {
         var request = MeasureRequest.From(settings, facts.Indicators, facts.HeartwoodReagents);
-        if (settings.Overlay is { } folder)
-            OutFolder.Make(folder);
-        var names = OverlayNames(request.Files);
-        var written = new ConcurrentBag<string>();
-        IReadOnlyList<Measured> measured;
-        try
-        {
-            measured = await Progress.ShowAsync(
-                Progress.Beside(console, settings.Json),
-                "Measuring",
-                told =>
-                    MeasurePhotographs.EachAsync(
+        Measured Shown(MeasuredPhotograph photograph) => Of(photograph, request.Reading, settings.Budget);
+        var measured = await Progress.ShowAsync(
+            Progress.Beside(console, settings.Json),
+            "Measuring",
+            progress =>
+                settings.Overlay is { } folder
+                    ? DrawReadings.RunAsync(request, Drawn(folder), Shown, progress, cancellationToken)
+                    : MeasurePhotographs.EachAsync(
                         request,
-                        (i, photograph) => Shown(photograph, request.Reading, settings.Overlay, names[i], written),
-                        told,
+                        (_, photograph) => Shown(photograph),
+                        progress,
                         cancellationToken
                     )
-            );
-        }
-        catch (OperationCanceledException)
-        {
-            // Half a batch is no batch.
-            foreach (var overlay in written)
-                File.Delete(overlay);
-            throw;
-        }
-        var documents = measured.Select(m => settings.Budget ? m.Document : m.Document with { Budget = null }).ToList();
-        if (settings.Overlay is { } to)
-        {
-            await TextFile.WriteAsync(
-                Path.Combine(to, "readings.json"),
-                DocumentJson.Write<IReadOnlyList<ReadingDocument>>(documents),
-                cancellationToken
-            );
-            var sheet = ContactSheet.Jpeg([.. measured.Select(m => m.Print!)], FontFiles.Read("Lato-Regular.ttf"));
-            OutFolder.Write(to, "contact-sheet.jpg", sheet);
-        }
-        if (settings.Json)
-            console.Profile.Out.Writer.WriteLine(DocumentJson.Write<IReadOnlyList<ReadingDocument>>(documents));
-        else if (measured.Any(m => m.Problems.Count == 0))
-            MeasureSummary.Print(console, documents);
-        var problems = measured.SelectMany(m => m.Problems).ToList();
-        foreach (var problem in problems)
+        );
+        var documents = Documents(measured);
+        console.Show(
+            documents,
+            settings.Json,
+            () =>
+            {
+                if (measured.Any(m => m.Problems.Count == 0))
+                    MeasureSummary.Print(console, documents);
+            }
+        );
+        foreach (var problem in measured.SelectMany(m => m.Problems))
             await Console.Error.WriteLineAsync(problem.ToString().AsMemory(), cancellationToken);
         return measured.All(m => m.Problems.Count > 0) ? CommandLine.Refused : CommandLine.Done;
     }
 
-    private static Measured Shown(
-        MeasuredPhotograph photograph,
-        ReadingRequest request,
-        string? overlay,
-        string overlayName,
-        ConcurrentBag<string> written
-    )
-    {
-        try
-        {
-            return photograph switch
-            {
-                ReadPhotograph read => new(
-                    ReadingMapping.From(read.Reading),
-                    overlay is null ? null : Overlay(read, overlay, overlayName, written),
-                    []
-                ),
-                RefusedPhotograph refused => Refused(refused, request, overlay),
-                _ => throw new ArgumentOutOfRangeException(nameof(photograph), photograph, "Not an outcome."),
-            };
-        }
-        catch (InputRefusedException refused)
-        {
-            // One picture that cannot be written does not stop the rest.
-            return Refused(new(photograph.File, refused.Problems), request, overlay);
-        }
-    }
-
-    private static Measured Refused(RefusedPhotograph refused, ReadingRequest request, string? overlay) =>
+    private static DrawingRequest<Measured> Drawn(string folder) =>
         new(
-            ReadingMapping.From(refused, request),
-            overlay is null ? null : new(default, Path.GetFileName(refused.File), "could not be read"),
-            refused.Problems
+            folder,
+            FontFiles.Read("Lato-Regular.ttf"),
+            ReadingWords.InOneLine,
+            measured => DocumentJson.Write(Documents(measured))
         );
 
-    private static ContactPrint Overlay(ReadPhotograph read, string folder, string name, ConcurrentBag<string> written)
-    {
-        written.Add(Path.Combine(folder, name));
-        OutFolder.Write(folder, name, OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, OverlayLongSidePx));
-        return new(
-            OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, ContactSheet.PrintPx),
-            Path.GetFileName(read.File),
-            ReadingWords.InOneLine(read.Reading)
-        );
-    }
-
-    private const int OverlayLongSidePx = 1600;
-
-    // Two folders may hold photographs of the same name.
-    private static List<string> OverlayNames(IReadOnlyList<string> files)
-    {
-        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        var names = new List<string>();
-        foreach (var file in files)
+    private static Measured Of(MeasuredPhotograph photograph, ReadingRequest request, bool withBudget) =>
+        photograph switch
         {
-            var stem = Path.GetFileNameWithoutExtension(file);
-            var name = $"{stem}.overlay.jpg";
-            for (var n = 2; !taken.Add(name); n++)
-                name = string.Create(CultureInfo.InvariantCulture, $"{stem}-{n}.overlay.jpg");
-            names.Add(name);
-        }
-        return names;
-    }
+            ReadPhotograph { Reading: var reading } => new(
+                withBudget ? ReadingMapping.From(reading) : ReadingMapping.From(reading) with { Budget = null },
+                []
+            ),
+            RefusedPhotograph refused => new(ReadingMapping.From(refused, request), refused.Problems),
+            _ => throw new ArgumentOutOfRangeException(nameof(photograph), photograph, "Not an outcome."),
+        };
+
+    private static IReadOnlyList<ReadingDocument> Documents(IReadOnlyList<Measured> measured) =>
+        [.. measured.Select(m => m.Document)];
 }

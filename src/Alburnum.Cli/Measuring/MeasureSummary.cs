@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -40,7 +39,7 @@ internal static class MeasureSummary
                     ReadingWords.WithU(new(depth.P5Mm, depth.P5UMm)),
                     ReadingWords.WithU(new(depth.MeanMm, depth.MeanUMm)),
                     ReadingWords.WithU(new(depth.MaxMm, depth.MaxUMm)),
-                    string.Create(CultureInfo.InvariantCulture, $"{100 * reading.TreatedShare:f1} %"),
+                    $"{Figures.Number(100 * (reading.TreatedShare ?? 0), 1)} %",
                     ReadingWords.Quality(reading.Quality)
                 );
             }
@@ -95,8 +94,8 @@ internal static class MeasureSummary
         {
             table.AddRow(
                 row.Cause,
-                Figure(row.MeanUMm),
-                Figure(row.LeastUMm),
+                Figures.Number(row.MeanUMm, 3),
+                Figures.Number(row.LeastUMm, 3),
                 Markup.Escape(row.Size),
                 row.Type.ToString(),
                 Markup.Escape(Said("sheet.named", ("name", Wording.Current.Say(row.Standing)), ("says", row.Source)))
@@ -104,8 +103,8 @@ internal static class MeasureSummary
         }
         table.AddRow(
             ReadingWords.Together,
-            Figure(depth.MeanUMm),
-            Figure(depth.MinUMm),
+            Figures.Number(depth.MeanUMm, 3),
+            Figures.Number(depth.MinUMm, 3),
             ReadingWords.SumOfSquares,
             "",
             ""
@@ -113,8 +112,6 @@ internal static class MeasureSummary
         console.WriteLine(ReadingWords.Budget(name));
         console.Write(table);
     }
-
-    private static string Figure(double mm) => mm.ToString("0.000", CultureInfo.InvariantCulture);
 
     // What was asked for beyond depth.
     private static IEnumerable<string> Beyond(ReadingDocument reading)

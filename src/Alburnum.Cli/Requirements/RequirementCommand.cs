@@ -1,7 +1,7 @@
 using System.ComponentModel;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Drawings;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
@@ -40,12 +40,9 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     {
         var rulebook = facts.Rulebooks.Named(settings.Rulebook);
         var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
-        var text = settings.Json
-            ? DocumentJson.Write(document)
-            : string.Join('\n', AnswerText.Lines(document, settings.AllRows, "--all-rows"));
-        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
+        var status = console.Show(document, settings.Json, AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         if (settings.Svg is { } file)
             await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);
-        return CommandLine.Done;
+        return status;
     }
 }

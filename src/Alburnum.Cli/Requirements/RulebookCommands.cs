@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
@@ -12,7 +11,7 @@ namespace Alburnum.Cli.Requirements;
 
 /// <summary>Names the rulebooks that ship.</summary>
 internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary facts)
-    : AsyncCommand<RulebookListCommand.Settings>
+    : Command<RulebookListCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -21,24 +20,20 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
         public bool Json { get; init; }
     }
 
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        Settings settings,
-        CancellationToken cancellationToken
-    )
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var documents = ListRulebooks.Run(facts).Select(RulebookMapping.From).ToList();
-        var text = settings.Json
-            ? DocumentJson.Write<IReadOnlyList<RulebookDocument>>(documents)
-            : string.Join('\n', documents.Select(each => $"{each.Name, -28} {RulebookText.Line(each)}"));
-        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
-        return CommandLine.Done;
+        IReadOnlyList<RulebookDocument> documents = [.. ListRulebooks.Run(facts).Select(RulebookMapping.From)];
+        return console.Show(
+            documents,
+            settings.Json,
+            documents.Select(each => $"{each.Name, -28} {RulebookText.Line(each)}")
+        );
     }
 }
 
 /// <summary>Reports what does not hold together in a rulebook.</summary>
 internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary facts)
-    : AsyncCommand<RulebookCheckCommand.Settings>
+    : Command<RulebookCheckCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -51,24 +46,17 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
         public bool Json { get; init; }
     }
 
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        Settings settings,
-        CancellationToken cancellationToken
-    )
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var document = RulebookMapping.From(CheckRulebook.Run(settings.Rulebook, facts, cancellationToken));
-        var text = settings.Json
-            ? DocumentJson.Write(document)
-            : string.Join('\n', RulebookText.Lines(document, Options.Json));
-        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
-        return document.Faults == 0 ? CommandLine.Done : CommandLine.Refused;
+        var status = console.Show(document, settings.Json, RulebookText.Lines(document, Options.Json));
+        return document.Faults == 0 ? status : CommandLine.Refused;
     }
 }
 
 /// <summary>Lists, case by case, what changes between two rulebooks.</summary>
 internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary facts)
-    : AsyncCommand<RulebookCompareCommand.Settings>
+    : Command<RulebookCompareCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -95,20 +83,12 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         public bool Json { get; init; }
     }
 
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        Settings settings,
-        CancellationToken cancellationToken
-    )
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var archive = settings.Cases is { } path ? EnquiryTable.Read(Table.Open(path, settings.Sheet), facts) : null;
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );
-        var text = settings.Json
-            ? DocumentJson.Write(document)
-            : string.Join('\n', RulebookText.Lines(document, Options.Json));
-        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, RulebookText.Lines(document, Options.Json));
     }
 }

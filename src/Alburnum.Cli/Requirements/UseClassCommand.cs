@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Alburnum.Records.Facts;
-using Alburnum.Reports.Json;
 using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
@@ -10,7 +9,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli.Requirements;
 
 /// <summary>The use class from where a piece stands.</summary>
-internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<UseClassCommand.Settings>
+internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) : Command<UseClassCommand.Settings>
 {
     internal sealed class Settings : CommandSettings
     {
@@ -59,16 +58,10 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         public bool Json { get; init; }
     }
 
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        Settings settings,
-        CancellationToken cancellationToken
-    )
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var document = UseClassMapping.From(FindUseClass.Run(Read(settings), facts));
-        var text = settings.Json ? DocumentJson.Write(document) : string.Join('\n', UseClassText.Lines(document));
-        await console.Profile.Out.Writer.WriteLineAsync(text.AsMemory(), cancellationToken);
-        return CommandLine.Done;
+        return console.Show(document, settings.Json, UseClassText.Lines(document));
     }
 
     private static Exposure Read(Settings settings)

@@ -185,7 +185,7 @@ internal sealed class SectionPlan
     {
         switch (shape, section)
         {
-            case (SectionShape.Rectangle or SectionShape.Square, RectangularSection r):
+            case (SectionShape.Rectangle, RectangularSection r):
                 return turned ? Rectangle(r.HeightMm, r.WidthMm) : Rectangle(r.WidthMm, r.HeightMm);
             case (SectionShape.CoreStrip, RectangularSection r):
                 return Core(r.WidthMm, r.HeightMm);

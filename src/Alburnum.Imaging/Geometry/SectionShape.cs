@@ -6,9 +6,6 @@ public enum SectionShape
     /// <summary>Four corners. Faces run from corner to corner, clockwise.</summary>
     Rectangle,
 
-    /// <summary>Four corners, equal sides.</summary>
-    Square,
-
     /// <summary>A full disc: one face.</summary>
     Round,
 

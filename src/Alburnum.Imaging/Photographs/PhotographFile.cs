@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using SkiaSharp;
 
 namespace Alburnum.Imaging.Photographs;
@@ -5,9 +6,6 @@ namespace Alburnum.Imaging.Photographs;
 /// <summary>A photograph's bytes, checked before anything large is allocated, and decoded at the size that the reading needs.</summary>
 internal sealed class PhotographFile : IDisposable
 {
-    /// <summary>Most bytes accepted.</summary>
-    public const long MostBytes = 200L * 1024 * 1024;
-
     /// <summary>Most pixels accepted: a 50-megapixel camera with room to spare.</summary>
     public const long MostPixels = 64_000_000;
 
@@ -36,8 +34,8 @@ internal sealed class PhotographFile : IDisposable
     {
         if (bytes.Length == 0)
             throw Refused(name, "an empty file", "a photograph");
-        if (bytes.Length > MostBytes)
-            throw Refused(name, $"{bytes.Length / 1048576} MB", $"at most {MostBytes / 1048576} MB");
+        if (PhotographSize.IsBeyond(bytes.Length))
+            throw Refused(name, PhotographSize.Found(bytes.Length), PhotographSize.Expected);
         var picture =
             (PackedPicture?)MagickPicture.Open(bytes)
             ?? SkiaPicture.Open(bytes.Span)

@@ -83,7 +83,7 @@ internal static class OutlineStage
             ? FromPoints(scene, given)
             : (scene.Shape, scene.Request.Section) switch
             {
-                (SectionShape.Rectangle or SectionShape.Square, RectangularSection s) => OutlineFinder.Sides(
+                (SectionShape.Rectangle, RectangularSection s) => OutlineFinder.Sides(
                     scene.Photo,
                     s.WidthMm,
                     s.HeightMm
@@ -96,7 +96,7 @@ internal static class OutlineStage
     // Only four sawn sides are straight in the world; corners that the user holds exact are not moved.
     private static LocatedSection Locate(Scene scene, FoundOutline outline)
     {
-        var isStraight = scene.Shape is SectionShape.Rectangle or SectionShape.Square && !scene.Request.OutlineIsExact;
+        var isStraight = scene.Shape is SectionShape.Rectangle && !scene.Request.OutlineIsExact;
         var pxPerMm = Math.Sqrt(Math.Abs(Polygon.Area(outline.Points)) / scene.Request.Section.AreaMm2);
         return isStraight && LensFinder.Find(scene.Photo, outline.Points, pxPerMm).Has(out var lens, out _)
             ? new(outline with { Points = [.. lens.Straight.Select(lens.Lens.Drawn)] }, lens)

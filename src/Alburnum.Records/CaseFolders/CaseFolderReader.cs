@@ -219,7 +219,7 @@ public static class CaseFolderReader
         piece.Refuse(
             "photograph",
             $"{name}, {fault.InWords()}",
-            "a photograph within the case folder, at most 200 MiB"
+            $"a photograph within the case folder, {PhotographSize.Expected}"
         );
         return null;
     }

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Records.CaseFolders;
 
 /// <summary>Why a file of a case cannot be had.</summary>
@@ -38,7 +40,7 @@ internal static class FileFaultWords
             FileFault.NotThere => "which is not there",
             FileFault.OutsideTheFolder => "which lies outside the folder",
             FileFault.IsAFolder => "which is a folder",
-            FileFault.TooLarge => "which is larger than 200 MiB",
+            FileFault.TooLarge => $"which is too large ({PhotographSize.Expected})",
             FileFault.MayNotBeRead => "which may not be read, or is in use",
             FileFault.NotKept => "which was not kept",
             FileFault.Empty => "which is empty",

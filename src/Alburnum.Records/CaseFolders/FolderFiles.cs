@@ -1,10 +1,21 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Records.CaseFolders;
 
 /// <summary>The files of a case in a folder. What lies outside the folder is not read.</summary>
 public sealed class FolderFiles : ICaseFiles
 {
-    private const long BytesMax = 200L * 1024 * 1024;
-    private static readonly string[] PhotographEndings = [".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic"];
+    private static readonly string[] PhotographEndings =
+    [
+        ".jpg",
+        ".jpeg",
+        ".png",
+        ".tif",
+        ".tiff",
+        ".webp",
+        ".heic",
+        ".heif",
+    ];
 
     private readonly string _folder;
     private readonly string _within;
@@ -23,6 +34,11 @@ public sealed class FolderFiles : ICaseFiles
         _within = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
     }
 
+    /// <summary>Whether a file is a photograph by the ending of its name.</summary>
+    /// <param name="file">Name of the file.</param>
+    public static bool IsPhotograph(string file) =>
+        PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase);
+
     /// <inheritdoc/>
     public string NameOf(string file) => Path.Combine(_folder, file);
 
@@ -31,7 +47,7 @@ public sealed class FolderFiles : ICaseFiles
         [
             .. Directory
                 .EnumerateFiles(_folder)
-                .Where(file => PhotographEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
+                .Where(IsPhotograph)
                 .Select(file => Path.GetFileName(file))
                 .Order(StringComparer.Ordinal),
         ];
@@ -44,7 +60,7 @@ public sealed class FolderFiles : ICaseFiles
             !path.StartsWith(_within, StringComparison.Ordinal) ? FileFault.OutsideTheFolder
             : Directory.Exists(path) ? FileFault.IsAFolder
             : !File.Exists(path) ? FileFault.NotThere
-            : new FileInfo(path).Length > BytesMax ? FileFault.TooLarge
+            : PhotographSize.IsBeyond(new FileInfo(path).Length) ? FileFault.TooLarge
             : FileFault.None;
         bytes = default;
         if (fault != FileFault.None)

@@ -2,7 +2,6 @@ using Alburnum.Cases;
 using Alburnum.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
-using Fields = Alburnum.Records.Charges.ChargeFields;
 
 namespace Alburnum.Records.Charges;
 
@@ -24,10 +23,10 @@ internal sealed record CaseTimber(EnquiredCase Case, RequiredCase? Required)
 
     /// <summary>Whether a field may be left out because the case says it.</summary>
     public bool Says(AskedField field) =>
-        field == Fields.Name
-        || field == Fields.Species
-        || field == Fields.Section
-        || field == Fields.Moisture && Case.Enquiry.MoisturePercent is not null
-        || field == Fields.Depth && (Required is null || Demand is not null)
-        || field == Fields.Retention && (Required is null || Required.RequiredKgPerM3 is not null);
+        field == ChargeFields.Name
+        || field == TreatmentFields.Species
+        || field == TreatmentFields.Section
+        || field == TreatmentFields.Moisture && Case.Enquiry.MoisturePercent is not null
+        || field == TreatmentFields.Depth && (Required is null || Demand is not null)
+        || field == TreatmentFields.Retention && (Required is null || Required.RequiredKgPerM3 is not null);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
@@ -31,8 +30,6 @@ internal sealed class ChargeReader(
     {
         var fields = FieldsOf(root, Fields.OfCharge);
         var order = Charge(root, fields, Treatment(fields, SpeciesOf(fields), line: 0));
-        if (root.OptionalRow("readings") is { } row)
-            order = order with { Readings = ReadingsOf(row, order) };
         return order.Treatment.Species is null ? null : order;
     }
 
@@ -58,21 +55,22 @@ internal sealed class ChargeReader(
         var rows = root.Rows("pieces");
         if (rows.Count == 0 && root.Has("pieces"))
             root.Refuse("pieces", "no row", "one size of piece or more");
-        return new ChargeOrder
+        var order = new ChargeOrder
         {
             Name = fields.Text(Fields.Name) ?? known?.Case.Title ?? "",
             Treatment = treatment with
             {
                 DepthMm = DepthOf(fields),
-                ZoneMm = Agreed(fields, Fields.ZoneDepth, known?.ZoneMm),
+                ZoneMm = Agreed(fields, TreatmentFields.ZoneDepth, known?.ZoneMm),
             },
             Pieces = [.. rows.Select(row => PiecesOf(row, isOnlyRow: rows.Count == 1)).OfType<ChargePieces>()],
             MoistureLimitPercent = fields.Number(Fields.MoistureLimit),
             DryingCelsius = fields.Number(Fields.DryingTemperature) ?? UsualDryingCelsius,
             DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? UsualDryingHumidityPercent) / 100,
-            RetentionKgPerM3 = Needed(fields, Fields.Retention, known?.Required?.RequiredKgPerM3),
+            RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
         };
+        return root.OptionalRow("readings") is { } row ? order with { Readings = ReadingsOf(row, order) } : order;
     }
 
     private TreatmentOrder Treatment(RowFields fields, Species? species, int line)
@@ -83,12 +81,15 @@ internal sealed class ChargeReader(
             File = file,
             Line = line,
             Species = species!,
-            HeartRadiusMm = fields.Number(Fields.HeartRadius),
-            SapwoodMm = Agreed(fields, Fields.Sapwood, known?.SapwoodMm),
-            Position = fields.Read(Fields.Position, TreatedWoodText.Position),
-            All = fields.Read(Fields.All, TreatedWoodText.Throughout),
-            MoisturePercent = Needed(fields, Fields.Moisture, known?.Case.Enquiry.MoisturePercent),
-            Schedule = OneOf(fields, Fields.Schedule, library.Schedules.Select(row => row.Value.Name)) ?? UsualSchedule,
+            HeartwoodRadiusMm = fields.Number(TreatmentFields.HeartwoodRadius),
+            SapwoodMm = Agreed(fields, TreatmentFields.Sapwood, known?.SapwoodMm),
+            Position = fields.Read(TreatmentFields.Position, TreatedWoodText.Position),
+            All = fields.Read(TreatmentFields.All, TreatedWoodText.Throughout),
+            DensityKgPerM3 = fields.Number(TreatmentFields.Density),
+            MoisturePercent = Needed(fields, TreatmentFields.Moisture, known?.Case.Enquiry.MoisturePercent),
+            Schedule =
+                OneOf(fields, TreatmentFields.Schedule, library.Schedules.Select(row => row.Value.Name))
+                ?? UsualSchedule,
             Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
             Demand = known?.Demand,
             ZoneMm = known?.ZoneMm,
@@ -97,44 +98,44 @@ internal sealed class ChargeReader(
 
     private Species? SpeciesOf(RowFields fields)
     {
-        var written = fields.Named(Fields.Species, facts.Species.Find);
+        var written = fields.Named(TreatmentFields.Species, facts.Species.Find);
         if (known?.Case.Enquiry.Species is not { } species)
             return written;
         if (written is not null && written.Name != species.Name)
-            Contradiction(fields, Fields.Species, species.Name);
+            Contradiction(fields, TreatmentFields.Species, species.Name);
         return species;
     }
 
     // A case is incised or not: the pattern says how, and nothing else.
     private string? IncisingOf(RowFields fields, IReadOnlyList<string> patterns)
     {
-        var name = OneOf(fields, Fields.Incising, patterns);
+        var name = OneOf(fields, TreatmentFields.Incising, patterns);
         if (known is null)
             return name;
         var isIncised = known.Case.Enquiry.IsIncised == true;
-        if (isIncised && fields.Text(Fields.Incising) is null)
+        if (isIncised && fields.Text(TreatmentFields.Incising) is null)
             fields.Refuse(
-                Fields.Incising,
+                TreatmentFields.Incising,
                 "nothing",
                 $"{string.Join(", ", patterns)}: the case says that it is incised"
             );
         if (!isIncised && name is not null)
-            fields.Refuse(Fields.Incising, name, "nothing, or incised: yes in the case");
+            fields.Refuse(TreatmentFields.Incising, name, "nothing, or incised: yes in the case");
         return name;
     }
 
     // The code's demand stands in place of a depth; the same depth may be written again.
     private double? DepthOf(RowFields fields)
     {
-        var written = fields.Number(Fields.Depth);
+        var written = fields.Number(TreatmentFields.Depth);
         if (known?.Demand is not { } demand)
             return written;
         if (written is { } depth && (demand is not LeastDepth least || !IsSame(least.DepthMm, depth)))
             fields.Refuse(
-                Fields.Depth,
-                fields.Text(Fields.Depth)!,
+                TreatmentFields.Depth,
+                fields.Text(TreatmentFields.Depth)!,
                 demand is LeastDepth one
-                    ? As(Fields.Depth, one.DepthMm)
+                    ? As(TreatmentFields.Depth, one.DepthMm)
                     : "nothing: the code requires more than one depth"
             );
         return null;
@@ -144,11 +145,14 @@ internal sealed class ChargeReader(
     {
         var isBatch = known is not null && isOnlyRow;
         var fields = FieldsOf(row, [.. Fields.OfPieces.Where(field => !(isBatch && field == Fields.Count))]);
-        var section = fields.Part(Fields.Section, text => SectionText.TryParse(text, out var section) ? section : null);
+        var section = fields.Part(
+            TreatmentFields.Section,
+            text => SectionText.TryParse(text, out var section) ? section : null
+        );
         if (known?.Case.Enquiry.Section is { } ofCase)
         {
             if (section is not null && section != ofCase)
-                Contradiction(fields, Fields.Section, ofCase.Label);
+                Contradiction(fields, TreatmentFields.Section, ofCase.Label);
             section = ofCase;
         }
         var lengthMm = Needed(fields, Fields.Length);
@@ -221,7 +225,7 @@ internal sealed class ChargeReader(
         fields.Refuse(field, fields.Text(field)!, $"{ofCase}, as the case says, or nothing");
 
     private static string As(AskedField field, double value) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value:0.###} {field.Range!.Unit}, as in the case, or nothing");
+        $"{InputProblem.Number(value)} {field.Range!.Unit}, as in the case, or nothing";
 
     private static bool IsSame(double one, double other) => Math.Abs(one - other) < 1e-9;
 

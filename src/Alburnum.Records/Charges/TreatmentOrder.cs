@@ -17,7 +17,7 @@ public sealed record TreatmentOrder
     public required Species Species { get; init; }
 
     /// <summary>Radius of the heartwood, mm; null where not said.</summary>
-    public double? HeartRadiusMm { get; init; }
+    public double? HeartwoodRadiusMm { get; init; }
 
     /// <summary>Width of the sapwood, mm; null where not said.</summary>
     public double? SapwoodMm { get; init; }
@@ -27,6 +27,9 @@ public sealed record TreatmentOrder
 
     /// <summary>Wood of one kind throughout; null where the log decides.</summary>
     public WoodThroughout? All { get; init; }
+
+    /// <summary>Density at 12 % moisture, kg/m³; null to take the species' own.</summary>
+    public double? DensityKgPerM3 { get; init; }
 
     /// <summary>Moisture content now, %.</summary>
     public required double MoisturePercent { get; init; }

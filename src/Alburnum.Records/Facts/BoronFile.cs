@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Impregnation.Diffusing;
 
 namespace Alburnum.Records.Facts;
@@ -13,7 +14,12 @@ internal static class BoronFile
         foreach (var row in root.Rows("diffusion"))
         {
             var before = rows.Count > 0 ? rows[^1].Item1 + 0.1 : 0;
-            rows.Add((row.Number("moisturePercent", before, 300), 1e-12 * row.Number("um2PerS", 1e-3, 1e4)));
+            rows.Add(
+                (
+                    row.Number("moisturePercent", Ranges.MoisturePercent with { Low = before }),
+                    1e-12 * row.Number("um2PerS", 1e-3, 1e4)
+                )
+            );
             sources.Add(row.Provenance());
         }
         var per10K = Factor(root, "temperature", "per10K", 5, sources);

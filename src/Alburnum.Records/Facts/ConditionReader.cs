@@ -55,37 +55,35 @@ internal sealed class ConditionReader(
             _ => null,
         };
 
-    private static (double Low, double High) Ends(AskedField field) => (field.Range!.Low, field.Range.High);
-
     private Between Range(FactRow when, Field field)
     {
         var key = field.Key();
-        var (low, high) = field switch
+        var allowed = field switch
         {
-            Field.Life => Ends(EnquiryFields.Life),
-            Field.SapwoodTreatability or Field.HeartwoodTreatability => (1.0, 4.0),
-            Field.Moisture => Ends(EnquiryFields.Moisture),
-            _ => (1.0, 2000.0),
+            Field.Life => Ranges.LifeYears,
+            Field.SapwoodTreatability or Field.HeartwoodTreatability => NumberRange.Within(1, 4, ""),
+            Field.Moisture => Ranges.MoisturePercent,
+            _ => Ranges.SectionMm,
         };
         if (!when.IsText(key))
         {
             var range = when.OptionalRow(key);
             if (range is not null)
-                return Ends(range, field, low, high);
+                return Ends(range, field, allowed);
         }
-        var value = when.Number(key, low, high);
+        var value = when.Number(key, allowed);
         if (field == Field.Life && lives.Count > 0 && !lives.Contains((int)value))
             when.Refuse(key, when.OptionalText(key), $"one of the lives of this rulebook, {string.Join(", ", lives)}");
         return new Between(field, value, true, value, true);
     }
 
-    private static Between Ends(FactRow range, Field field, double low, double high)
+    private static Between Ends(FactRow range, Field field, NumberRange allowed)
     {
         if (range.Has("from") && range.Has("above"))
             range.Refuse("above", "a second lower end", "either from or above");
         if (range.Has("upTo") && range.Has("below"))
             range.Refuse("below", "a second upper end", "either upTo or below");
-        double? End(string end) => range.Has(end) ? range.Number(end, low, high) : null;
+        double? End(string end) => range.Has(end) ? range.Number(end, allowed) : null;
         var (from, above, upTo, below) = (End("from"), End("above"), End("upTo"), End("below"));
         var between = new Between(
             field,

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -13,10 +14,10 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
         return subject switch
         {
             Subject.UseClass => UseClass(row),
-            Subject.Life => new LifeDemand(new DesiredServiceLife(row.Whole("years", 1, 200))),
+            Subject.Life => new LifeDemand(new DesiredServiceLife(row.Whole("years", Ranges.LifeYears))),
             Subject.Penetration => Penetration(row),
             Subject.Retention => Retention(row),
-            Subject.Moisture => new MoistureLimit(row.Number("maxPercent", 5, 250)),
+            Subject.Moisture => new MoistureLimit(row.Number("maxPercent", Ranges.MoisturePercent)),
             _ => new Advice(row.Text("advice")),
         };
     }
@@ -54,7 +55,10 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
     private static Demand Retention(FactRow row) =>
         row.Has("amount")
             ? new FixedRetention(
-                new PreservativeAmount(row.Quantity("amount", Units.MassInVolume, 0.001, 2000), AmountUnit.KgPerM3)
+                new PreservativeAmount(
+                    row.Quantity("amount", Units.MassInVolume, Ranges.RetentionKgPerM3),
+                    AmountUnit.KgPerM3
+                )
             )
             : new RetentionFactor(row.Number("factor", 0.01, 20));
 }

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -30,9 +31,9 @@ internal static class DepthReader
     }
 
     private static AnalyticalZone ReadZone(FactRow zone) =>
-        new(zone.Has("depth") ? zone.Quantity("depth", Units.Length, 0.1, 1000) : null, zone.Text("inWords"))
+        new(zone.Has("depth") ? zone.Quantity("depth", Units.Length, Ranges.DepthMm) : null, zone.Text("inWords"))
         {
-            FromMm = zone.Has("from") ? zone.Quantity("from", Units.Length, 0, 1000) : 0,
+            FromMm = zone.Has("from") ? zone.Quantity("from", Units.Length, Ranges.MeasuredDepthMm) : 0,
         };
 
     private static DepthRule ReadField(FactRow row)
@@ -56,17 +57,20 @@ internal static class DepthReader
         if (rule.Has("any"))
             return new AnyOf(Parts(rule, "any"));
         if (rule.Has("share"))
-            return new ShareOfZone(rule.Word("of", Zones), rule.Quantity("share", Units.Share, 1, 100) / 100);
+            return new ShareOfZone(
+                rule.Word("of", Zones),
+                rule.Quantity("share", Units.Share, Ranges.CoveragePercent) / 100
+            );
         if (rule.Has("untreatedHeartwoodBelow"))
         {
             return new UntreatedHeartwoodLimit(
-                rule.Quantity("untreatedHeartwoodBelow", Units.Share, 1, 100) / 100,
-                rule.Quantity("ofTheWayThrough", Units.Share, 1, 100) / 100,
-                rule.Quantity("ofTheSide", Units.Share, 1, 100) / 100
+                rule.Quantity("untreatedHeartwoodBelow", Units.Share, Ranges.CoveragePercent) / 100,
+                rule.Quantity("ofTheWayThrough", Units.Share, Ranges.CoveragePercent) / 100,
+                rule.Quantity("ofTheSide", Units.Share, Ranges.CoveragePercent) / 100
             );
         }
-        var coverage = rule.Has("over") ? rule.Quantity("over", Units.Share, 1, 100) / 100 : 1;
-        return new LeastDepth(rule.Word("in", Zones), rule.Quantity("least", Units.Length, 0.1, 1000), coverage);
+        var coverage = rule.Has("over") ? rule.Quantity("over", Units.Share, Ranges.CoveragePercent) / 100 : 1;
+        return new LeastDepth(rule.Word("in", Zones), rule.Quantity("least", Units.Length, Ranges.DepthMm), coverage);
     }
 
     private static List<DepthRule> Parts(FactRow rule, string field)

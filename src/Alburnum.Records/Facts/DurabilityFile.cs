@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -61,7 +62,7 @@ internal static class DurabilityFile
                 new ReachRow(
                     row.Whole("treatability", 1, 4),
                     row.Word("incised", YesNo),
-                    row.Quantity("atLeast", Units.Length, 0, 1000),
+                    row.Quantity("atLeast", Units.Length, Ranges.MeasuredDepthMm),
                     row.Provenance()
                 )
             );

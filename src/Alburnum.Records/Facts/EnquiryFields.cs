@@ -11,8 +11,6 @@ public static class EnquiryFields
         new()
         {
             Key = "component",
-            Option = "--component",
-            Column = "component",
             Help = "What it is for; common names are understood",
             Examples = "fence post, deck joist, tiling batten",
             Expected = "a known component",
@@ -24,8 +22,6 @@ public static class EnquiryFields
         new()
         {
             Key = "species",
-            Option = "--species",
-            Column = "species",
             Help = "Common or botanical name",
             Examples = "Sitka spruce, Picea sitchensis",
             Expected = "a species in the catalogue",
@@ -37,8 +33,6 @@ public static class EnquiryFields
         new()
         {
             Key = "section",
-            Option = "--section",
-            Column = "section",
             Help = "Nominal section; mm where no unit is written",
             Examples = "75x75, 4 x 4 in, round 120, half round 120, quartered 120",
             Expected = SectionText.Expected,
@@ -50,8 +44,6 @@ public static class EnquiryFields
         new()
         {
             Key = "form",
-            Option = "--form",
-            Column = "form",
             Help = "Sawn or round",
             Examples = "sawn, round",
             Expected = "sawn or round",
@@ -63,12 +55,10 @@ public static class EnquiryFields
         new()
         {
             Key = "useClass",
-            Option = "--use-class",
-            Column = "use_class",
             Help = "Use class; British 3c and 3u also say whether it is coated",
             Examples = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4, 5",
             Expected = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5",
-            LeftOut = "the code's class for the component",
+            Default = "the code's class for the component",
         };
 
     /// <summary>Desired service life, years.</summary>
@@ -76,31 +66,26 @@ public static class EnquiryFields
         new()
         {
             Key = "serviceLife",
-            Option = "--life",
-            Column = "life_years",
             Help = "Desired service life, whole years",
             Examples = "15, 30 years",
             Range = Ranges.LifeYears,
-            LeftOut = "the code's usual life for the component",
+            Default = "the code's usual life for the component",
         };
 
     /// <summary>Whether heartwood reaches a face.</summary>
-    public static AskedField ExposedHeartwood { get; } =
-        YesNo("exposedHeartwood", "exposed-heartwood", "Heartwood reaches a face");
+    public static AskedField ExposedHeartwood { get; } = YesNo("exposedHeartwood", "Heartwood reaches a face");
 
     /// <summary>Whether the faces are incised.</summary>
-    public static AskedField Incised { get; } = YesNo("incised", "incised", "Faces are incised before treatment");
+    public static AskedField Incised { get; } = YesNo("incised", "Faces are incised before treatment");
 
     /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated { get; } = YesNo("coated", "coated", "A coating is applied and maintained");
+    public static AskedField Coated { get; } = YesNo("coated", "A coating is applied and maintained");
 
     /// <summary>Moisture content before treatment, %.</summary>
     public static AskedField Moisture { get; } =
         new()
         {
             Key = "moisture",
-            Option = "--moisture",
-            Column = "moisture_percent",
             Help = "Moisture content before treatment, % of the oven-dry mass",
             Examples = "24, 24 %",
             Range = Ranges.MoisturePercent,
@@ -112,8 +97,6 @@ public static class EnquiryFields
         new()
         {
             Key = "statedClass",
-            Option = "--class",
-            Column = "stated_class",
             Help = "Penetration or treatment class that the contract names",
             Examples = "NP3, AB, UC4A, H4",
             Expected = "a class",
@@ -125,8 +108,6 @@ public static class EnquiryFields
         new()
         {
             Key = "preservative",
-            Option = "--preservative",
-            Column = "preservative",
             Help = "Preservative as the rulebook's retention table names it",
             Examples = "CA-C, creosote",
             Expected = "a code",
@@ -138,11 +119,9 @@ public static class EnquiryFields
         new()
         {
             Key = "criticalValue",
-            Option = "--critical-value",
-            Column = "critical_value",
             Help = "The preservative's critical value for the use class",
             Examples = "8 kg/m3, 0.5 pcf, 120 g/m2",
-            Expected = "an amount above 0, up to 2000, with its unit, kg/m3, pcf or g/m2",
+            Expected = EnquiryReader.AmountExpected,
             LeftOut = "retention is shown as a multiple",
         };
 
@@ -164,12 +143,10 @@ public static class EnquiryFields
         CriticalValue,
     ];
 
-    private static AskedField YesNo(string key, string words, string help) =>
+    private static AskedField YesNo(string key, string help) =>
         new()
         {
             Key = key,
-            Option = $"--{words}",
-            Column = words.Replace('-', '_'),
             Help = help,
             Examples = "yes, no",
             Expected = "yes or no",

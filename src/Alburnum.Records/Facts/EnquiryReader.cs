@@ -16,6 +16,10 @@ public static class EnquiryReader
         ("g/m²", AmountUnit.GramPerM2, 1),
     ];
 
+    /// <summary>What an amount of preservative looks like, for messages.</summary>
+    internal static string AmountExpected { get; } =
+        $"an amount, {Ranges.RetentionKgPerM3.InWords} or {Ranges.RetentionGPerM2.InWords}, with its unit, kg/m3, pcf or g/m2";
+
     /// <summary>Reads every field; what is wrong is refused field by field, and left out of the enquiry.</summary>
     /// <param name="fields">What was written.</param>
     /// <param name="facts">Names of components and species.</param>
@@ -84,12 +88,15 @@ public static class EnquiryReader
                     CultureInfo.InvariantCulture,
                     out var value
                 )
-                && value * inKind is > 0 and <= 2000
+                && RangeOf(kind).Holds(Math.Round(value * inKind, 9))
             )
                 return new PreservativeAmount(value * inKind, kind);
         }
         return null;
     }
+
+    private static NumberRange RangeOf(AmountUnit unit) =>
+        unit == AmountUnit.KgPerM3 ? Ranges.RetentionKgPerM3 : Ranges.RetentionGPerM2;
 
     private sealed record Use(IReadOnlyList<UseClass> Classes, bool? IsCoated);
 }

@@ -84,6 +84,19 @@ public sealed class FactRow
         return Number(field, text, low, high, "");
     }
 
+    /// <summary>A number in a range; the least where none was read.</summary>
+    public double Number(string field, NumberRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return Number(
+            field,
+            OptionalText(field, out _),
+            range.Low,
+            range.High,
+            range.Unit.Length > 0 ? $" {range.Unit}" : ""
+        );
+    }
+
     /// <summary>A whole number in a range.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="low">Lowest number allowed.</param>
@@ -97,7 +110,11 @@ public sealed class FactRow
             && value <= high
         )
             return value;
-        Refuse(field, text.Length == 0 ? "nothing" : text, $"a whole number, {Digits(low)} to {Digits(high)}");
+        Refuse(
+            field,
+            text.Length == 0 ? "nothing" : text,
+            $"a whole number, {InputProblem.Number(low)} to {InputProblem.Number(high)}"
+        );
         return low;
     }
 
@@ -293,7 +310,11 @@ public sealed class FactRow
         {
             return value;
         }
-        Refuse(field, text.Length == 0 ? "nothing" : OptionalText(field), $"{Digits(low)} to {Digits(high)}{unit}");
+        Refuse(
+            field,
+            text.Length == 0 ? "nothing" : OptionalText(field),
+            $"{InputProblem.Number(low)} to {InputProblem.Number(high)}{unit}"
+        );
         return low;
     }
 
@@ -306,8 +327,6 @@ public sealed class FactRow
         }
         return _fields.Line;
     }
-
-    private static string Digits(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 
     private static string Either(IEnumerable<string> words)
     {

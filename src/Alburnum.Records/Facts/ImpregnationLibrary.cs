@@ -179,9 +179,9 @@ public sealed class ImpregnationLibrary
                 new ScheduleStep(
                     step.Text("step"),
                     step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
-                    step.Number("kPa", Ranges.PressureKPa.Low, Ranges.PressureKPa.High),
-                    step.Number("rampMinutes", 0, 1e6),
-                    step.Number("holdMinutes", 0, 1e6)
+                    step.Number("kPa", Ranges.PressureKPa),
+                    step.Number("rampMinutes", Ranges.StepMinutes),
+                    step.Number("holdMinutes", Ranges.StepMinutes)
                 )
             );
         }
@@ -200,15 +200,15 @@ public sealed class ImpregnationLibrary
 
     private static IncisingPattern Pattern(FactRow row)
     {
-        var length = row.Number("lengthMm", 1, 100);
-        var width = row.Number("widthMm", 0.1, 10);
+        var length = row.Number("lengthMm", Ranges.IncisionLengthMm);
+        var width = row.Number("widthMm", Ranges.IncisionWidthMm);
         return new(
-            row.Number("depthMm", 1, 100),
+            row.Number("depthMm", Ranges.IncisionDepthMm),
             length,
             width,
-            Math.Max(length, row.Number("alongMm", length, 500)),
-            Math.Max(width, row.Number("acrossMm", width, 200)),
-            row.Number("stagger", 0, 0.5)
+            Math.Max(length, row.Number("alongMm", Ranges.IncisionsAlongMm with { Low = length })),
+            Math.Max(width, row.Number("acrossMm", Ranges.IncisionsAcrossMm with { Low = width })),
+            row.Number("stagger", Ranges.IncisionStagger)
         );
     }
 
@@ -219,8 +219,8 @@ public sealed class ImpregnationLibrary
             ModulusOfElasticity = row.Number("modulusOfElasticity", 0.1, 1),
             Strength = row.Number("strength", 0.1, 1),
             Bearing = row.Number("bearing", 0.1, 1),
-            GreatestDepthMm = row.Number("greatestDepthMm", 1, 100),
-            GreatestLengthMm = row.Number("greatestLengthMm", 1, 100),
+            GreatestDepthMm = row.Number("greatestDepthMm", Ranges.IncisionDepthMm),
+            GreatestLengthMm = row.Number("greatestLengthMm", Ranges.IncisionLengthMm),
             GreatestDensityPerM2 = row.Number("greatestDensityPerM2", 1, 1e6),
         };
 }

@@ -80,8 +80,7 @@ internal static class SpeciesFile
 
     private static DensityRange ReadDensity(FactRow cell)
     {
-        double? Figure(string field) =>
-            cell.Has(field) ? cell.Number(field, Ranges.DensityKgPerM3.Low, Ranges.DensityKgPerM3.High) : null;
+        double? Figure(string field) => cell.Has(field) ? cell.Number(field, Ranges.DensityKgPerM3) : null;
         var density = new DensityRange(Figure("low"), Figure("mean"), Figure("high"));
         if (density is { LowKgPerM3: null, MeanKgPerM3: null, HighKgPerM3: null })
             cell.Refuse("mean", "nothing", "low, mean or high");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 
 namespace Alburnum.Records.Marks;
@@ -44,14 +45,16 @@ public static partial class MarkText
         return TryPoints(text, out var points, out _) ? (points, null)
             : Length().Match(text.Trim()) is { Success: true } bar
             && TryPoints(bar.Groups["ends"].Value, out var ends, out _)
-            && Number(bar.Groups["mm"].Value) is > 0 and <= 2000 and var mm
+            && Number(bar.Groups["mm"].Value) is var mm
+            && Ranges.ScaleMm.Holds(mm)
                 ? (ends, mm)
             : null;
     }
 
-    /// <summary>Reads a length, in mm where no unit is written; null where the text is none, or one that is not over 0, up to 2000 mm.</summary>
-    public static double? LengthMm(string text)
+    /// <summary>Reads a length, in mm where no unit is written; null where the text is none, or one outside the range.</summary>
+    public static double? LengthMm(string text, NumberRange range)
     {
+        ArgumentNullException.ThrowIfNull(range);
         ArgumentNullException.ThrowIfNull(text);
         var space = text.LastIndexOf(' ');
         var (digits, unit) = space < 0 ? (text, "mm") : (text[..space], text[(space + 1)..]);
@@ -59,7 +62,8 @@ public static partial class MarkText
         var (_, inMm) = Units.Length.FirstOrDefault(each => each.Unit == unit);
         return
             double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
-            && Math.Round(value * inMm, 9) is var mm and > 0 and <= 2000
+            && Math.Round(value * inMm, 9) is var mm
+            && range.Holds(mm)
             ? mm
             : null;
     }

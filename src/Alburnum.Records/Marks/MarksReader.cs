@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Marks;
@@ -131,9 +132,11 @@ public sealed class MarksReader
     {
         if (_text(MarkField.HeartwoodRadius) is not { } text)
             return null;
-        if (MarkText.LengthMm(text) is { } mm)
+        if (MarkText.LengthMm(text, Ranges.HeartwoodRadiusMm) is { } mm)
             return mm;
-        _faults.Add(new(MarkField.HeartwoodRadius, text.Length == 0 ? "nothing" : text, "over 0, up to 2000 mm"));
+        _faults.Add(
+            new(MarkField.HeartwoodRadius, text.Length == 0 ? "nothing" : text, Ranges.HeartwoodRadiusMm.InWords)
+        );
         return null;
     }
 

@@ -8,12 +8,12 @@ public readonly record struct MarkedPoint(double X, double Y);
 /// <summary>A known length on a photograph.</summary>
 /// <param name="From">One end.</param>
 /// <param name="To">The other end.</param>
-/// <param name="LengthMm">How long it is, over 0, up to 2000 mm.</param>
+/// <param name="LengthMm">How long it is, 0.1 to 2000 mm.</param>
 public sealed record MarkedLength(MarkedPoint From, MarkedPoint To, double LengthMm);
 
 /// <summary>The pith, and how far the heartwood reaches about it.</summary>
 /// <param name="Pith">The pith; may lie outside the section.</param>
-/// <param name="RadiusMm">Radius of the heartwood, over 0, up to 2000 mm.</param>
+/// <param name="RadiusMm">Radius of the heartwood, 0.1 to 2000 mm.</param>
 public sealed record MarkedPith(MarkedPoint Pith, double RadiusMm);
 
 /// <summary>What a person points out on one photograph, as it is written in a case, typed as an option or sent from a page.</summary>

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -34,7 +35,7 @@ public static class AssayTable
                     : u.Length == 0 ? $"\"{retention}\" without {UncertaintyColumn}"
                     : WrittenValue.Read(retention) is null ? $"\"{retention}\""
                     : $"\"{retention}\" with {UncertaintyColumn} \"{u}\"",
-                $"a number, 0 to 1000 kg/m³, with its standard uncertainty in {UncertaintyColumn}; or \"< 0.5\" below detection"
+                $"a number, {Ranges.MeasuredRetentionKgPerM3.InWords}, with its standard uncertainty in {UncertaintyColumn}; or \"< 0.5\" below detection"
             );
         return assay;
     }

@@ -25,23 +25,9 @@ public sealed class ChargeTable
     [
         ("mean_depth_mm", new(MeasureKind.Depth, "mean depth", "mm"), Ranges.MeasuredDepthMm),
         ("minimum_depth_mm", new(MeasureKind.Depth, "minimum depth", "mm"), Ranges.MeasuredDepthMm),
-        (
-            "retention_kg_per_m3",
-            new(MeasureKind.Retention, "retention", "kg/m³"),
-            Ranges.RetentionKgPerM3 with
-            {
-                Low = 0,
-            }
-        ),
+        ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³"), Ranges.MeasuredRetentionKgPerM3),
         ("uptake_l_per_m3", new(MeasureKind.Uptake, "uptake", "l/m³"), Ranges.UptakeLPerM3),
-        (
-            "strength_percent",
-            new(MeasureKind.Strength, "solution strength", "%"),
-            Ranges.StrengthPercent with
-            {
-                Low = 0,
-            }
-        ),
+        ("strength_percent", new(MeasureKind.Strength, "solution strength", "%"), Ranges.MeasuredStrengthPercent),
     ];
 
     private readonly Table _table;

@@ -65,7 +65,7 @@ public static class DepthRecordTable
             line.Refuse("zone", $"\"{zone}\"", "sapwood or heartwood");
         var (depth, way) = (
             line.Number("depth_mm", Ranges.MeasuredDepthMm),
-            line.OptionalNumber("way_mm", NumberRange.Within(1, 1000, "mm"))
+            line.OptionalNumber("way_mm", Ranges.DepthMm)
         );
         if (depth > way)
             line.Refuse("depth_mm", $"\"{line.Text("depth_mm")}\"", "at most way_mm, where the wood of that kind ends");

@@ -80,7 +80,7 @@ public static class LotTable
             line.OwnText("lot", first, "lot"),
             line.Whole("pieces", Ranges.Pieces),
             line.Whole("cut", Ranges.Pieces),
-            line.Whole("failures", Ranges.Pieces with { Low = 0 }),
+            line.Whole("failures", Ranges.Failures),
             IsYes(line, "reduction_agreed", otherwise: false),
             IsYes(line, "production_steady", otherwise: true),
             IsYes(line, "begins_again", otherwise: false)

@@ -84,12 +84,12 @@ public static class ResultTable
         return section
             ?? throw new InputRefusedException(
                 new InputProblem(
-                    "--section",
-                    0,
+                    table.Name,
+                    table.HeaderLine,
                     "",
                     "",
-                    "nothing",
-                    SectionText.Expected + ", since the table holds depths"
+                    "depths, without the section of their pieces",
+                    $"the section as well, {SectionText.Expected}"
                 )
             );
     }

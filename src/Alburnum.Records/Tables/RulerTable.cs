@@ -53,9 +53,9 @@ public static class RulerTable
         return new(
             face,
             position,
-            line.Number("depth_mm", NumberRange.Within(0, section.ThicknessMm / 2, "mm")),
+            line.Number("depth_mm", Ranges.MeasuredDepthMm with { High = section.ThicknessMm / 2 }),
             line.Number("u_mm", NumberRange.Within(0.05, 10, "mm")),
-            line.OptionalNumber("sapwood_mm", NumberRange.Within(0, section.ThicknessMm, "mm"))
+            line.OptionalNumber("sapwood_mm", Ranges.SapwoodMm with { High = section.ThicknessMm })
         );
     }
 }

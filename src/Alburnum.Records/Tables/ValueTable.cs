@@ -15,10 +15,10 @@ public sealed record ValuedPieces(Measure Measure, IReadOnlyList<(string Piece, 
 /// </summary>
 public static class ValueTable
 {
-    private static readonly (string Column, Measure Measure)[] Measures =
+    private static readonly (string Column, Measure Measure, NumberRange Range)[] Measures =
     [
-        ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³")),
-        ("least_depth_mm", new(MeasureKind.Depth, "least depth", "mm")),
+        ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³"), Ranges.MeasuredRetentionKgPerM3),
+        ("least_depth_mm", new(MeasureKind.Depth, "least depth", "mm"), Ranges.MeasuredDepthMm),
     ];
 
     /// <summary>True where a table's columns are those of values.</summary>
@@ -42,7 +42,7 @@ public static class ValueTable
                     $"piece and {string.Join(" or ", Measures.Select(known => known.Column))}"
                 )
             );
-        var (column, measure) = Array.Find(
+        var (column, measure, range) = Array.Find(
             Measures,
             known => table.Columns.Contains(known.Column, StringComparer.Ordinal)
         );
@@ -53,24 +53,20 @@ public static class ValueTable
             ["piece", column],
             [],
             problems,
-            line => (line.OwnText("piece", first, "piece"), Reading(line, column, measure.Unit))
+            line => (line.OwnText("piece", first, "piece"), Reading(line, column, range))
         );
         return problems.Count == 0 ? new(measure, pieces) : throw new InputRefusedException(problems);
     }
 
-    private static CensoredReading Reading(TableLine line, string column, string unit)
+    private static CensoredReading Reading(TableLine line, string column, NumberRange range)
     {
         var text = line.Text(column);
-        if (
-            WrittenValue.Read(text) is { Value: > 0, StandardUncertainty: null } written
-            // The same for depths, mm.
-            && written.Value <= Ranges.RetentionKgPerM3.High
-        )
+        if (WrittenValue.Read(text) is { Value: > 0, StandardUncertainty: null } written && range.Holds(written.Value))
             return new(written.Value, written.Censoring);
         line.Refuse(
             column,
             text.Length > 0 ? $"\"{text}\"" : "nothing",
-            $"a number above 0 in {unit}, \"<\" before a detection limit, \">\" before a depth that is only a lower limit"
+            $"a number above 0, up to {range.High} {range.Unit}, \"<\" before a detection limit, \">\" before a depth that is only a lower limit"
         );
         return default;
     }

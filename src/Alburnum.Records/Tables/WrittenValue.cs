@@ -53,7 +53,8 @@ public sealed partial record WrittenValue
     public static Assay? ReadAssay(string text, string sample = "") =>
         Read(text) switch
         {
-            { } written when Math.Max(written.Value, written.StandardUncertainty ?? 0) > Ranges.RetentionKgPerM3.High =>
+            { } written
+                when Math.Max(written.Value, written.StandardUncertainty ?? 0) > Ranges.MeasuredRetentionKgPerM3.High =>
                 null,
             { Censoring: Censoring.Exact, StandardUncertainty: { } u, Value: var value } => new MeasuredAssay(
                 new(value, u),

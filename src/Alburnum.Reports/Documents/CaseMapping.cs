@@ -37,7 +37,7 @@ public static class CaseMapping
             Enquiry = Enquiry(@case.Enquiry),
             Requirement = Requirement(result),
             Prediction = ExpectationMapping.Prediction(run),
-            Charge = ExpectationMapping.Charge(run.Expected.Charge),
+            Charge = ExpectationMapping.Charge(run.Expected),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
                 ? [.. remarks.Select(ExpectationWords.Current.Say)]
                 : null,

@@ -70,4 +70,25 @@ public sealed record CaseChargeDocument
     /// <summary>Product in the solution kept, kg.</summary>
     [JsonConverter(typeof(EstimateConverter))]
     public required Estimate ProductKg { get; init; }
+
+    /// <summary>What it took up as it was run; null where nothing was read at the vessel.</summary>
+    public CaseUptakeDocument? AsRun { get; init; }
+}
+
+/// <summary>What the charge of a case took up, by the readings at the vessel.</summary>
+public sealed record CaseUptakeDocument
+{
+    /// <summary>Net uptake, L to the m³ of timber: by weight where weighed, otherwise by the tank.</summary>
+    [JsonConverter(typeof(EstimateConverter))]
+    public required Estimate UptakeLPerM3 { get; init; }
+
+    /// <summary>Product, kg to the m³ of timber: of the whole piece, not of the zone.</summary>
+    [JsonConverter(typeof(EstimateConverter))]
+    public required Estimate RetentionKgPerM3 { get; init; }
+
+    /// <summary>Whether the uptake lies within two standard uncertainties of the plan's.</summary>
+    public required bool AsExpected { get; init; }
+
+    /// <summary>What the readings say of the plan and of each other, one sentence each.</summary>
+    public required IReadOnlyList<string> Findings { get; init; }
 }

@@ -28,21 +28,35 @@ public static class ExpectationMapping
     }
 
     /// <summary>The charge; null where there is none.</summary>
-    internal static CaseChargeDocument? Charge(PlannedCharge? planned) =>
-        planned is not { Order: var order, Plan: var plan }
+    internal static CaseChargeDocument? Charge(CaseExpectation expected) =>
+        expected.Charge is not { Order: var order, Plan: var plan }
             ? null
             : new()
             {
                 Name = order.Name,
                 PieceCount = order.Pieces.Sum(pieces => pieces.Count),
                 VolumeM3 = order.VolumeM3,
-                DryingDays = planned.DryingDays,
+                DryingDays = expected.Charge.DryingDays,
                 RequiredKgPerM3 = plan.Question.RetentionKgPerM3,
                 UptakeLPerM3 = plan.Question.UptakeLPerM3,
                 SolutionL = plan.SolutionL,
                 StrengthPercent = plan.StrengthPercent,
                 ProductKg = plan.ConcentrateKg,
+                AsRun = expected.Account is { } run ? AsRun(run) : null,
             };
+
+    private static CaseUptakeDocument AsRun(ReconciledCharge run) =>
+        new()
+        {
+            UptakeLPerM3 = run.Account.NetLPerM3,
+            RetentionKgPerM3 = run.Account.RetentionKgPerM3,
+            AsExpected = run.IsAsExpected,
+            Findings =
+            [
+                ChargeWords.Current.Expectation(run.Planned.Plan.Question.UptakeLPerM3, run.IsAsExpected),
+                .. ChargeWords.Current.Say(run.Account.Findings),
+            ],
+        };
 
     /// <summary>What to mind with a prediction and with a charge.</summary>
     internal static IEnumerable<string> Cautions(CaseExpectation expected) =>
@@ -79,6 +93,8 @@ public static class ExpectationMapping
             yield return words.Charge(charge.Name, charge.PieceCount, charge.VolumeM3);
             yield return words.Solution(charge.SolutionL, charge.StrengthPercent, charge.ProductKg);
             yield return words.Uptake(charge.UptakeLPerM3, charge.RequiredKgPerM3);
+            if (charge.AsRun is { } run)
+                yield return words.AsRun(run.UptakeLPerM3, run.RetentionKgPerM3);
         }
     }
 
@@ -90,6 +106,8 @@ public static class ExpectationMapping
             yield return remark;
         if (document.Charge?.DryingDays is { } days)
             yield return ChargeWords.Current.TooWet(days);
+        foreach (var finding in document.Charge?.AsRun?.Findings ?? [])
+            yield return finding;
         if (document.Prediction?.Assumptions is { Count: > 0 } assumptions)
             yield return TreatingWords.Current.Assumed(assumptions);
     }

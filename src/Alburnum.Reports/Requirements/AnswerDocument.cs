@@ -79,7 +79,7 @@ public sealed record AskedDocument
     public required IReadOnlyList<string> UseClasses { get; init; }
 
     /// <summary>Desired service life, years.</summary>
-    public required int? LifeYears { get; init; }
+    public required int? ServiceLifeYears { get; init; }
 
     /// <summary>Whether heartwood reaches a face.</summary>
     public required bool? ExposedHeartwood { get; init; }

@@ -65,7 +65,7 @@ public static class AnswerMapping
             Form = enquiry.FormOrFromSection,
             Species = enquiry.Species?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
-            LifeYears = enquiry.Life?.Years,
+            ServiceLifeYears = enquiry.Life?.Years,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             Incised = enquiry.IsIncised,
             Coated = enquiry.IsCoated,

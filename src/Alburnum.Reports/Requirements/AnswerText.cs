@@ -60,7 +60,7 @@ public static class AnswerText
             asked.UseClasses.Count > 0
                 ? Said("rows.use-class", ("classes", Wording.Current.Joined("rows.either", asked.UseClasses)))
                 : null,
-            asked.LifeYears is { } years ? Said("rows.years", ("years", Figures.Whole(years))) : null,
+            asked.ServiceLifeYears is { } years ? Said("rows.years", ("years", Figures.Whole(years))) : null,
             asked.StatedClass is { } stated ? Said("answers.sheet.asked-as", ("class", stated)) : null,
         };
         return string.Join(", ", parts.Where(part => part is not null));

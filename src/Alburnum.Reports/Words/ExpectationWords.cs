@@ -104,6 +104,17 @@ public sealed class ExpectationWords(Wording wording)
             )
         );
 
+    /// <summary>Uptake as the charge was run, and the product that came with it.</summary>
+    public (string Name, string Value) AsRun(Estimate litresPerM3, Estimate productKgPerM3) =>
+        (
+            wording.Say("expectation.as-run"),
+            wording.Say(
+                "expectation.uptake-and-product",
+                ("uptake", Figures.Measured(litresPerM3.Value, litresPerM3.StandardUncertainty, "L/m³")),
+                ("product", Figures.Measured(productKgPerM3.Value, productKgPerM3.StandardUncertainty, "kg/m³"))
+            )
+        );
+
     /// <summary>The sentence of a remark.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>
     public string Say(CaseRemark remark) =>

@@ -3,6 +3,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
 using Alburnum.Penetration;
+using Alburnum.Workflows.Measuring;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Words;
@@ -153,7 +154,10 @@ public static class ReadingWords
     public static string SumOfSquares => Said("reading.sum-of-squares");
 
     /// <summary>A reading in a few words.</summary>
-    public static string InOneLine(SectionReading reading)
+    public static string InOneLine(MeasuredPhotograph photograph) =>
+        photograph is ReadPhotograph { Reading: var reading } ? InOneLine(reading) : Said("reading.not-read");
+
+    private static string InOneLine(SectionReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var line = reading.Outcome is Read { Profile.Statistics: var depth }

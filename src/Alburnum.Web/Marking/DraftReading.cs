@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
@@ -89,7 +90,7 @@ internal sealed record DraftReading(
                 {
                     FromPx = Xy(from),
                     ToPx = Xy(to),
-                    LengthMm = MarkText.LengthMm(draft[MarkDraft.LengthField]) ?? 0,
+                    LengthMm = MarkText.LengthMm(draft[MarkDraft.LengthField], Ranges.ScaleMm) ?? 0,
                 }
                 : null,
             TreatedPx = Xys(Points(MarkField.Treated)),
@@ -99,7 +100,7 @@ internal sealed record DraftReading(
             // The first end of a length has no line yet; a dot shows it.
             HeartwoodRingPx = Xys(scale.Count == 1 ? [.. along, scale[0]] : along),
             PithPx = Points(MarkField.Pith) is [var middle, ..] ? Xy(middle) : null,
-            HeartwoodRadiusMm = MarkText.LengthMm(draft[MarkDraft.RadiusField]),
+            HeartwoodRadiusMm = MarkText.LengthMm(draft[MarkDraft.RadiusField], Ranges.HeartwoodRadiusMm),
         };
     }
 

@@ -1,6 +1,5 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
-using Alburnum.Facts;
 using Alburnum.Records.Facts;
 
 namespace Alburnum.Workflows.Acceptance;
@@ -36,8 +35,8 @@ public sealed record CountingQuestion
     /// <summary>Confidence of the bound on the conforming share.</summary>
     public double Confidence { get; init; } = 0.95;
 
-    /// <summary>What a field is called where it was written, for messages.</summary>
-    public required Func<JudgingField, string> NameOf { get; init; }
+    /// <summary>What says how many were cut, for messages: the table, or the option.</summary>
+    public required string CutSource { get; init; }
 
     /// <summary>What a batch is judged by of which so many pieces were cut.</summary>
     /// <param name="cut">Pieces cut, 1 or more.</param>
@@ -48,12 +47,21 @@ public sealed record CountingQuestion
         ArgumentNullException.ThrowIfNull(facts);
         var (rule, other) = Rules(facts);
         if (Lot < cut)
-            throw Refused(JudgingField.Lot, $"{Lot}", $"at least the {cut} pieces that were cut from it");
+            throw AcceptanceFields.Lot.Refused(
+                file: null,
+                $"{Lot}",
+                $"at least the {cut} pieces that were cut from it"
+            );
         if (rule.PiecesAsked < cut)
-            throw Refused(
-                JudgingField.Cut,
-                $"{cut} pieces",
-                $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
+            throw new InputRefusedException(
+                new InputProblem(
+                    CutSource,
+                    0,
+                    "",
+                    "",
+                    $"{cut} pieces",
+                    $"at most the {rule.PiecesAsked} that the plan asks for; a plan says nothing about a larger sample"
+                )
             );
         return new()
         {
@@ -75,20 +83,12 @@ public sealed record CountingQuestion
                 return (new ShareMustPass(share.Share), null);
             case AskedPlan plan:
                 var tables = facts.Sampling.Tables;
-                var lot = Lot ?? throw Refused(JudgingField.Lot, "nothing", Ranges.Pieces.InWords);
-                var aql = TablesFit.Aql(tables, plan.AqlPercent, NameOf(JudgingField.Aql));
-                var found = tables.Find(
-                    TablesFit.Lot(tables, lot, NameOf(JudgingField.Lot)),
-                    plan.Level,
-                    aql,
-                    plan.Severity
-                );
+                var lot =
+                    Lot ?? throw AcceptanceFields.Lot.Refused(file: null, "nothing", AcceptanceFields.Lot.Expected);
+                var found = TablesFit.Plan(tables, lot, plan.Level, plan.AqlPercent, plan.Severity);
                 return (new IndexedSampling(found), PlanSampling.SameFigure(found));
             default:
                 throw new InvalidOperationException($"Not a rule: {Rule}.");
         }
     }
-
-    private InputRefusedException Refused(JudgingField field, string found, string expected) =>
-        new(new InputProblem(NameOf(field), 0, "", "", found, expected));
 }

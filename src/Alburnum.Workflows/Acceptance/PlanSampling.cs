@@ -10,8 +10,8 @@ public static class PlanSampling
     /// <summary>Plans a sample.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="tables">The standard's tables.</param>
-    /// <exception cref="ArgumentException">The tables have no such lot or AQL; see <see cref="AttributeTables.Find"/>.</exception>
-    public static SamplingOutcome Plan(SamplingRequest request, AttributeTables tables)
+    /// <exception cref="InputRefusedException">The tables have no plan for the lot or the AQL, the lot is smaller than the sample, or the share cannot be shown.</exception>
+    public static PlannedSample Plan(SamplingRequest request, AttributeTables tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
         return request switch
@@ -44,7 +44,7 @@ public static class PlanSampling
 
     private static PlannedSample Indexed(SampleByTables request, AttributeTables tables)
     {
-        var found = tables.Find(request.Pieces, request.Level, request.AqlPercent, request.Severity);
+        var found = TablesFit.Plan(tables, request.Pieces, request.Level, request.AqlPercent, request.Severity);
         var (plan, lot) = (found.Plan, new FiniteLot(found.LotSize));
         List<PlanBehaviour> behaviours =
         [
@@ -89,24 +89,32 @@ public static class PlanSampling
             : sample;
     }
 
-    private static SamplingOutcome Variables(SampleForRisks request)
+    private static PlannedSample Variables(SampleForRisks request)
     {
         var plan = VariablesPlan.For(request.Risks);
-        return plan.SampleSize > request.Lot
-            ? new LotBelowSample(plan.SampleSize)
-            : new PlannedSample
-            {
-                Request = request,
-                Plan = plan,
-                Positions = Positions(request, plan.SampleSize),
-                Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, new SteadyProcess(), null)],
-            };
+        if (plan.SampleSize > request.Lot)
+            throw AcceptanceFields.Lot.Refused(
+                file: null,
+                $"{request.Lot}",
+                $"at least the {plan.SampleSize} pieces that this plan measures"
+            );
+        return new()
+        {
+            Request = request,
+            Plan = plan,
+            Positions = Positions(request, plan.SampleSize),
+            Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, new SteadyProcess(), null)],
+        };
     }
 
-    private static SamplingOutcome Showing(SampleToShow request) =>
+    private static PlannedSample Showing(SampleToShow request) =>
         PlanDesign.PiecesToShow(request.Share, request.Confidence, request.Failures, request.Lot) is { } pieces
             ? Single(request, new(pieces, request.Failures))
-            : new CannotBeShown(request.Share);
+            : throw AcceptanceFields.Failures.Refused(
+                file: null,
+                $"{request.Failures}",
+                $"fewer: even the whole lot cannot show that {InputProblem.Number(100 * request.Share)} % conform with so many failures"
+            );
 
     private static PlannedSample Single(SamplingRequest request, SingleSamplingPlan plan) =>
         new()

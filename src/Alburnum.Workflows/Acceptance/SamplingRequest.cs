@@ -9,9 +9,9 @@ namespace Alburnum.Workflows.Acceptance;
 public abstract record SamplingRequest(int? Lot, ulong Seed);
 
 /// <summary>The plan of a standard's tables.</summary>
-/// <param name="Pieces">Pieces in the lot; at least the tables' smallest.</param>
+/// <param name="Pieces">Pieces in the lot; 1 or more.</param>
 /// <param name="Level">Inspection level.</param>
-/// <param name="AqlPercent">An AQL of the tables.</param>
+/// <param name="AqlPercent">The AQL, %.</param>
 /// <param name="Severity">Normal, tightened or reduced.</param>
 /// <param name="Seed">Seed of the random positions.</param>
 public sealed record SampleByTables(int Pieces, InspectionLevel Level, double AqlPercent, Severity Severity, ulong Seed)

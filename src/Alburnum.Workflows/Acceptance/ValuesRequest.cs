@@ -1,6 +1,6 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Variables;
-using Alburnum.Facts;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Tables;
 
 namespace Alburnum.Workflows.Acceptance;
@@ -26,30 +26,31 @@ public sealed record ValuesRequest
     /// <summary>Shape that the values are taken to have; null: log-normal for retentions, normal for depths.</summary>
     public Population? Population { get; init; }
 
-    /// <summary>What a field is called where it was written, for messages.</summary>
-    public required Func<JudgingField, string> NameOf { get; init; }
-
     /// <summary>What is asked of the pieces measured.</summary>
     /// <exception cref="InputRefusedException">The lot is smaller than the pieces measured, or the limit is not that of what was measured.</exception>
     internal VariablesDemand Demand(ValuedPieces valued)
     {
         if (Lot < valued.Pieces.Count)
-            throw Refused(JudgingField.Lot, $"{Lot}", $"at least the {valued.Pieces.Count} pieces that were measured");
+            throw AcceptanceFields.Lot.Refused(
+                file: null,
+                $"{Lot}",
+                $"at least the {valued.Pieces.Count} pieces that were measured"
+            );
         var isRetention = valued.Measure.Kind == MeasureKind.Retention;
-        var (wanted, limit, range) = isRetention
-            ? (JudgingField.Required, RequiredKgPerM3, Ranges.RetentionKgPerM3)
-            : (JudgingField.LeastDepth, LeastDepthMm, Ranges.DepthMm);
+        var (wanted, limit) = isRetention
+            ? (TreatmentFields.Retention, RequiredKgPerM3)
+            : (TreatmentFields.Depth, LeastDepthMm);
         var (unwanted, other) = isRetention
-            ? (JudgingField.LeastDepth, LeastDepthMm)
-            : (JudgingField.Required, RequiredKgPerM3);
+            ? (TreatmentFields.Depth, LeastDepthMm)
+            : (TreatmentFields.Retention, RequiredKgPerM3);
         if (other is not null)
-            throw Refused(
-                unwanted,
+            throw unwanted.Refused(
+                file: null,
                 "a value",
-                $"no such option for {valued.Measure.Name}, which takes {NameOf(wanted)}"
+                $"no such option for {valued.Measure.Name}, which takes {wanted.Option}"
             );
         return new(
-            limit ?? throw Refused(wanted, "nothing", $"a number, {range.InWords}"),
+            limit ?? throw wanted.Refused(file: null, "nothing", $"a number, {wanted.Expected}"),
             valued.Measure.Unit,
             Share,
             Confidence,
@@ -61,7 +62,4 @@ public sealed record ValuesRequest
                 )
         );
     }
-
-    private InputRefusedException Refused(JudgingField field, string found, string expected) =>
-        new(new InputProblem(NameOf(field), 0, "", "", found, expected));
 }

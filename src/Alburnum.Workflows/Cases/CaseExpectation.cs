@@ -9,10 +9,12 @@ namespace Alburnum.Workflows.Cases;
 /// <summary>What is expected of a case's timber before it is measured.</summary>
 /// <param name="Prediction">What the schedule is expected to reach; null where the case does not ask, or something needed is not known.</param>
 /// <param name="Charge">The plan of the charge; null likewise.</param>
+/// <param name="Account">What the charge took up; null likewise, and where nothing was read at the vessel.</param>
 /// <param name="NotPredicted">What is not known; empty where nothing is asked, or all is known.</param>
 public sealed record CaseExpectation(
     TreatingPrediction? Prediction,
     PlannedCharge? Charge,
+    ReconciledCharge? Account,
     IReadOnlyList<CaseRemark> NotPredicted
 )
 {
@@ -20,7 +22,7 @@ public sealed record CaseExpectation(
     private const int Seed = 1;
 
     /// <summary>Nothing is asked.</summary>
-    internal static CaseExpectation None { get; } = new(null, null, []);
+    internal static CaseExpectation None { get; } = new(null, null, null, []);
 
     /// <summary>Predicts what the case asks. What nobody knows is remarked on, so that the rest of the case is judged all the same.</summary>
     /// <param name="folder">The case.</param>
@@ -33,7 +35,7 @@ public sealed record CaseExpectation(
             return None;
         List<CaseRemark> notKnown = [.. NotKnown(treatment, facts.Impregnation)];
         if (notKnown.Count > 0)
-            return new(null, null, notKnown);
+            return new(null, null, null, notKnown);
         var request = new PredictionRequest
         {
             Treating = TreatingRequest.Of(treatment, section),
@@ -43,11 +45,15 @@ public sealed record CaseExpectation(
         return AtItsLine(
             treatment,
             () =>
-                new CaseExpectation(
-                    Predict.Run(request, facts, progress: null, stop),
-                    folder.Charge is { } order ? PlanCharge.Run(order, facts, stop) : null,
-                    []
-                )
+            {
+                var account = folder.Charge is { Readings: not null } run
+                    ? ReconcileCharge.Run(run, facts, stop)
+                    : null;
+                var planned = folder.Charge is { } order
+                    ? account?.Planned ?? PlanCharge.Run(order, facts, stop)
+                    : null;
+                return new CaseExpectation(Predict.Run(request, facts, progress: null, stop), planned, account, []);
+            }
         );
     }
 
@@ -59,9 +65,9 @@ public sealed record CaseExpectation(
         foreach (var isHeartwood in (bool[])[false, true])
             if (!library.Knows(species, isHeartwood))
                 yield return new PermeabilityNotKnown(species, isHeartwood);
-        if (species.Density is null)
+        if (species.Density is null && treatment.DensityKgPerM3 is null)
             yield return new DensityNotKnown(species);
-        if (species.SapwoodWidth is null && treatment is { All: null, HeartRadiusMm: null, SapwoodMm: null })
+        if (species.SapwoodWidth is null && treatment is { All: null, HeartwoodRadiusMm: null, SapwoodMm: null })
             yield return new SapwoodNotKnown(species);
     }
 

@@ -4,6 +4,7 @@ using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 
@@ -18,7 +19,7 @@ public sealed record IncisingRequest
     /// <summary>Share of cores that must reach the depth, 0 to 1.</summary>
     public required double CoreShare { get; init; }
 
-    /// <summary>Length of a cut along the grain at the face, mm. 2 to 50.</summary>
+    /// <summary>Length of a cut along the grain at the face, mm. 1 to 100.</summary>
     public required double ToothLengthMm { get; init; }
 
     /// <summary>Pieces to draw for each pattern, 100 to 1 000 000.</summary>
@@ -79,10 +80,10 @@ public static class DesignIncising
         if (asked.Prediction.Rule is NoDepth)
         {
             var file = request.Treating.File;
-            throw TreatingField.Depth.Refused(
+            throw TreatmentFields.Depth.Refused(
                 file,
                 "nothing",
-                $"{TreatingField.Depth.NameIn(file)} or {TreatingField.WholeSapwood.NameIn(file)}, to know what the cuts are for"
+                $"{TreatmentFields.Depth.NameIn(file)} or {TreatmentFields.WholeSapwood.NameIn(file)}, to know what the cuts are for"
             );
         }
         var search = IncisingSearch.Lightest(

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Tables;
@@ -75,8 +74,8 @@ internal static class PlantFit
             throw depths.Refused(
                 record,
                 "depth_mm",
-                Text(record.DepthMm),
-                $"at most {Text(way)} mm, half the thickness asked about, or a column way_mm"
+                InputProblem.Number(record.DepthMm),
+                $"at most {InputProblem.Number(way)} mm, half the thickness asked about, or a column way_mm"
             );
         double Permeability(double depthMm) => front.PermeabilityM2(depthMm, question.VoidFraction, way);
         if (record.DepthMm < LeastReadMm)
@@ -88,6 +87,4 @@ internal static class PlantFit
         var k = Permeability(record.DepthMm);
         return new(record.Charge, record.Piece, k, k);
     }
-
-    private static string Text(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sawing;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Timber;
 
@@ -61,8 +62,6 @@ public sealed record PredictedLog
 /// <summary>Finds which pieces of a cutting pattern show heartwood on which faces, and what that does to conformity.</summary>
 public static class SawLog
 {
-    private const double LeastLogMm = 20;
-
     /// <summary>Cuts the log and predicts each piece.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="facts">Permeabilities and schedules.</param>
@@ -81,7 +80,7 @@ public static class SawLog
         var diameter = Diameter(treating);
         var asked = TreatingQuestion.Of(treating with { LogDiameterMm = null, All = WoodThroughout.Sapwood }, facts);
         if (treating.Section is not RectangularSection size)
-            throw TreatingField.Section.Refused(file, treating.Section.Label, "a sawn size such as \"100x100\"");
+            throw TreatmentFields.Section.Refused(file, treating.Section.Label, "a sawn size such as \"100x100\"");
         var (sapwood, assumptions) = Sapwood(treating);
         var sawn = SawnLog.Cut(request.Pattern, size, diameter, sapwood, request.KerfMm);
         return new()
@@ -97,8 +96,8 @@ public static class SawLog
 
     private static double Diameter(TreatingRequest treating)
     {
-        var field = TreatingField.LogDiameter;
-        return (field with { Range = field.Range! with { Low = LeastLogMm } }).InRange(
+        var field = TreatmentFields.LogDiameter;
+        return field.InRange(
             treating.LogDiameterMm ?? throw field.Refused(treating.File, "nothing", "the diameter of the log, mm"),
             treating.File
         );
@@ -106,10 +105,10 @@ public static class SawLog
 
     private static (double Mm, IReadOnlyList<LogAssumption> Assumptions) Sapwood(TreatingRequest treating)
     {
-        if (TreatingField.Sapwood.InRange(treating.SapwoodMm, treating.File) is { } given)
+        if (TreatmentFields.Sapwood.InRange(treating.SapwoodMm, treating.File) is { } given)
             return (given, []);
         if (treating.Species.SapwoodWidth is not { Value.IsDistinct: true } band)
-            throw TreatingField.Sapwood.Refused(
+            throw TreatmentFields.Sapwood.Refused(
                 treating.File,
                 "nothing",
                 $"the width of the sapwood, which is not known of {treating.Species.Name}"

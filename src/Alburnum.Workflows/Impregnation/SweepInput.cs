@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+using Alburnum.Records.Charges;
 using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
@@ -11,28 +13,34 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
     /// <summary>Every input that can be varied.</summary>
     public static IReadOnlyList<SweepInput> All { get; } =
     [
-        new("moisture", "%", (request, value) => request with { MoisturePercent = value }),
-        new("density", "kg/m³", (request, value) => request with { DensityKgPerM3 = value }),
-        new("pressure", "kPa", (request, value) => request with { PeakKPa = value }),
-        new("minutes", "at peak pressure", (request, value) => request with { PressureMinutes = value }),
-        new("temperature", "°C", (request, value) => request with { Celsius = value }),
-        new("depth", "mm", (request, value) => request with { DepthMm = value }),
-        new("zone-depth", "mm", (request, value) => request with { ZoneMm = value }),
-        new("sapwood", "mm", (request, value) => request with { SapwoodMm = value }),
-        new("heart-radius", "mm", (request, value) => request with { HeartRadiusMm = value }),
-        new("log-diameter", "mm", (request, value) => request with { LogDiameterMm = value }),
+        new(NameOf(TreatmentFields.Moisture), "%", (request, value) => request with { MoisturePercent = value }),
+        new(NameOf(TreatmentFields.Density), "kg/m³", (request, value) => request with { DensityKgPerM3 = value }),
+        new(NameOf(TreatmentFields.Pressure), "kPa", (request, value) => request with { PeakKPa = value }),
+        new(
+            NameOf(TreatmentFields.Minutes),
+            "at peak pressure",
+            (request, value) => request with { PressureMinutes = value }
+        ),
+        new(NameOf(TreatmentFields.Temperature), "°C", (request, value) => request with { Celsius = value }),
+        new(NameOf(TreatmentFields.Depth), "mm", (request, value) => request with { DepthMm = value }),
+        new(NameOf(TreatmentFields.ZoneDepth), "mm", (request, value) => request with { ZoneMm = value }),
+        new(NameOf(TreatmentFields.Sapwood), "mm", (request, value) => request with { SapwoodMm = value }),
+        new(
+            NameOf(TreatmentFields.HeartwoodRadius),
+            "mm",
+            (request, value) => request with { HeartwoodRadiusMm = value }
+        ),
+        new(NameOf(TreatmentFields.LogDiameter), "mm", (request, value) => request with { LogDiameterMm = value }),
         new("size", "mm", (request, value) => request with { Section = Sized(request, value) }),
     ];
+
+    private static string NameOf(AskedField field) => field.Option.TrimStart('-');
 
     // The diameter of a round piece; both sides of a sawn one.
     private static Section Sized(TreatingRequest request, double mm)
     {
-        if (mm is not (>= 1 and <= 2000))
-            throw TreatingField.Section.Refused(
-                request.File,
-                FormattableString.Invariant($"{mm:0.#} mm"),
-                SectionText.Expected
-            );
+        if (!Ranges.SectionMm.Holds(mm))
+            throw TreatmentFields.Section.Refused(request.File, $"{InputProblem.Number(mm)} mm", SectionText.Expected);
         var size = Math.Round(mm, 1);
         return request.Section switch
         {

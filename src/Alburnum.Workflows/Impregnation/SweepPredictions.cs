@@ -101,7 +101,7 @@ public static class SweepPredictions
         );
 
     private static string Named(SweptInput swept, int index) =>
-        $"{swept.Input.Name} {swept.Values[index].ToString("0.######", CultureInfo.InvariantCulture)}";
+        $"{swept.Input.Name} {InputProblem.Number(swept.Values[index])}";
 
     private static SweptPoint Point(
         SweepRequest request,

@@ -1,8 +1,8 @@
-using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -46,8 +46,8 @@ public sealed record TreatingQuestion
         ArgumentNullException.ThrowIfNull(facts);
         var (species, library, file) = (request.Species, facts.Impregnation, request.File);
         if (request.Section is QuarteredSection quarter)
-            throw TreatingField.Section.Refused(file, quarter.Label, "a sawn, round or half-round piece");
-        var moisture = TreatingField.Moisture.InRange(request.MoisturePercent, file);
+            throw TreatmentFields.Section.Refused(file, quarter.Label, "a sawn, round or half-round piece");
+        var moisture = TreatmentFields.Moisture.InRange(request.MoisturePercent, file);
         var gravity = Gravity(request, moisture);
         var schedule = ScheduleOf(request, library);
         var log = LogOf(request);
@@ -60,16 +60,16 @@ public sealed record TreatingQuestion
                 Sapwood = library.Of(species, isHeartwood: false),
                 Heartwood = library.Of(species, isHeartwood: true),
                 VoidFraction = VoidFraction.Of(gravity, moisture),
-                Liquid = TreatingLiquid.Water(TreatingField.Temperature.InRange(request.Celsius, file)),
+                Liquid = TreatingLiquid.Water(TreatmentFields.Temperature.InRange(request.Celsius, file)),
                 Schedule = schedule.Value,
                 Incising = PatternOf(request, library),
                 Rule = RuleOf(request),
-                ZoneMm = TreatingField.ZoneDepth.InRange(request.ZoneMm ?? request.DepthMm, file),
+                ZoneMm = TreatmentFields.ZoneDepth.InRange(request.ZoneMm ?? request.DepthMm, file),
             },
             Species = species,
             Schedule = schedule,
             DepthMm = request.DepthMm,
-            StrengthPercent = TreatingField.Strength.InRange(request.StrengthPercent, file),
+            StrengthPercent = TreatmentFields.Strength.InRange(request.StrengthPercent, file),
             Plan = request.Plan,
             KgPerM3 = WoodDensity.KgPerM3(gravity, moisture),
             Assumptions = log.Assumptions,
@@ -85,15 +85,15 @@ public sealed record TreatingQuestion
             schedules.FirstOrDefault(row =>
                 string.Equals(row.Value.Name, request.Schedule, StringComparison.OrdinalIgnoreCase)
             )
-            ?? throw TreatingField.Schedule.Refused(
+            ?? throw TreatmentFields.Schedule.Refused(
                 request.File,
                 request.Schedule,
                 string.Join(", ", schedules.Select(row => row.Value.Name))
             );
         var schedule = found.Value;
-        if (TreatingField.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
+        if (TreatmentFields.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
             schedule = schedule.WithPeak(kPa);
-        if (TreatingField.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
+        if (TreatmentFields.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
             schedule = schedule.WithPressurePeriod(minutes);
         return found with { Value = schedule };
     }
@@ -101,10 +101,10 @@ public sealed record TreatingQuestion
     // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
     private static double Gravity(TreatingRequest request, double moisturePercent)
     {
-        var density = TreatingField.Density.InRange(
+        var density = TreatmentFields.Density.InRange(
             request.DensityKgPerM3
                 ?? request.Species.Density?.Value.TypicalKgPerM3
-                ?? throw TreatingField.Density.Refused(
+                ?? throw TreatmentFields.Density.Refused(
                     request.File,
                     "nothing",
                     $"a density: that of {request.Species.Name} is not known"
@@ -114,10 +114,10 @@ public sealed record TreatingQuestion
         var basic = WoodDensity.BasicFrom12(density);
         var most = WoodDensity.GreatestMoisturePercent(basic);
         if (moisturePercent >= 0.9 * most)
-            throw TreatingField.Moisture.Refused(
+            throw TreatmentFields.Moisture.Refused(
                 request.File,
-                Text(moisturePercent),
-                $"well below saturation, which is {Text(Math.Round(most))} % in this wood"
+                InputProblem.Number(moisturePercent),
+                $"well below saturation, which is {InputProblem.Number(Math.Round(most))} % in this wood"
             );
         return WoodDensity.SpecificGravity(basic, WoodDensity.UsualShrinkagePercent(basic), moisturePercent);
     }
@@ -127,30 +127,30 @@ public sealed record TreatingQuestion
         var (section, file) = (request.Section, request.File);
         if (request.All is { } all)
             return new(all == WoodThroughout.Sapwood ? LogGeometry.AllSapwood : LogGeometry.AllHeartwood, []);
-        if (TreatingField.HeartRadius.InRange(request.HeartRadiusMm, file) is { } heart)
+        if (TreatmentFields.HeartwoodRadius.InRange(request.HeartwoodRadiusMm, file) is { } heart)
         {
             var pith = request.Pith ?? new(0, SectionBox.CentreYMm(section));
-            var x = TreatingField.Pith.InRange(pith.XMm, file);
-            var y = TreatingField.Pith.InRange(pith.YMm, file);
+            var x = TreatmentFields.Pith.InRange(pith.XMm, file);
+            var y = TreatmentFields.Pith.InRange(pith.YMm, file);
             return new(new LogGeometry(x, y, heart, Outer(section, x, y)), []);
         }
         if (request.Pith is not null)
-            throw TreatingField.Pith.Refused(
+            throw TreatmentFields.Pith.Refused(
                 file,
-                $"no {TreatingField.HeartRadius.NameIn(file)}",
-                $"both, or {TreatingField.Position.NameIn(file)} and {TreatingField.Sapwood.NameIn(file)}"
+                $"no {TreatmentFields.HeartwoodRadius.NameIn(file)}",
+                $"both, or {TreatmentFields.Position.NameIn(file)} and {TreatmentFields.Sapwood.NameIn(file)}"
             );
         return UsualLog.Of(
                 section,
                 request.Species,
                 request.Position,
-                TreatingField.Sapwood.InRange(request.SapwoodMm, file),
-                TreatingField.LogDiameter.InRange(request.LogDiameterMm, file)
+                TreatmentFields.Sapwood.InRange(request.SapwoodMm, file),
+                TreatmentFields.LogDiameter.InRange(request.LogDiameterMm, file)
             )
-            ?? throw TreatingField.Sapwood.Refused(
+            ?? throw TreatmentFields.Sapwood.Refused(
                 file,
                 "nothing",
-                $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatingField.HeartRadius.NameIn(file)}, or {TreatingField.All.NameIn(file)} sapwood or heartwood)"
+                $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatmentFields.HeartwoodRadius.NameIn(file)}, or {TreatmentFields.All.NameIn(file)} sapwood or heartwood)"
             );
     }
 
@@ -165,7 +165,7 @@ public sealed record TreatingQuestion
         return library
                 .Patterns.FirstOrDefault(row => string.Equals(row.Name, name, StringComparison.OrdinalIgnoreCase))
                 .Pattern?.Value
-            ?? throw TreatingField.Incising.Refused(
+            ?? throw TreatmentFields.Incising.Refused(
                 request.File,
                 name,
                 string.Join(", ", library.Patterns.Select(row => row.Name))
@@ -177,9 +177,9 @@ public sealed record TreatingQuestion
         if (request.Demand is { } demand)
             return demand;
         if (request is { IsWholeSapwood: true, DepthMm: not null })
-            throw TreatingField.WholeSapwood.Refused(
+            throw TreatmentFields.WholeSapwood.Refused(
                 request.File,
-                $"{TreatingField.Depth.NameIn(request.File)} as well",
+                $"{TreatmentFields.Depth.NameIn(request.File)} as well",
                 "one of the two"
             );
         if (request.IsWholeSapwood)
@@ -187,12 +187,13 @@ public sealed record TreatingQuestion
         if (request.DepthMm is not { } depth)
             return new NoDepth();
         // No depth is greater than to the middle of the piece.
-        var range = TreatingField.Depth.Range! with
+        var range = TreatmentFields.Depth.Range! with
         {
             High = request.Section.ThicknessMm / 2,
         };
-        return new LeastDepth(request.Zone, (TreatingField.Depth with { Range = range }).InRange(depth, request.File));
+        return new LeastDepth(
+            request.Zone,
+            (TreatmentFields.Depth with { Range = range }).InRange(depth, request.File)
+        );
     }
-
-    private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

@@ -27,7 +27,7 @@ public sealed record TreatingRequest
     public WoodThroughout? All { get; init; }
 
     /// <summary>Radius of the heartwood around the pith, mm; null where nobody measured.</summary>
-    public double? HeartRadiusMm { get; init; }
+    public double? HeartwoodRadiusMm { get; init; }
 
     /// <summary>The pith, only with the radius of the heartwood; null for the middle of a round or sawn piece.</summary>
     public PithPlace? Pith { get; init; }
@@ -95,10 +95,11 @@ public sealed record TreatingRequest
             File = order.File,
             Species = order.Species,
             Section = section,
-            HeartRadiusMm = order.HeartRadiusMm,
+            HeartwoodRadiusMm = order.HeartwoodRadiusMm,
             SapwoodMm = order.SapwoodMm,
             Position = order.Position,
             All = order.All,
+            DensityKgPerM3 = order.DensityKgPerM3,
             MoisturePercent = order.MoisturePercent,
             Schedule = order.Schedule,
             Incising = order.Incising,

@@ -1,14 +1,12 @@
+using Alburnum.Facts;
 using Alburnum.Records;
+using Alburnum.Records.CaseFolders;
 
 namespace Alburnum.Workflows.Measuring;
 
 /// <summary>Which files a list of photographs and folders means, and their bytes.</summary>
 public static class PhotographPaths
 {
-    private const long MostBytes = 200L * 1024 * 1024;
-
-    private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".heic", ".heif"];
-
     /// <summary>Every file named, and every photograph directly in a folder named, in order.</summary>
     /// <exception cref="InputRefusedException">Nothing is meant.</exception>
     public static IReadOnlyList<string> Of(IReadOnlyList<string> named)
@@ -23,7 +21,7 @@ public static class PhotographPaths
             }
             var inside = FileTrouble
                 .Refusing(path, "photographs, or a folder of them", () => Directory.GetFiles(path))
-                .Where(f => Endings.Contains(Path.GetExtension(f), StringComparer.OrdinalIgnoreCase))
+                .Where(FolderFiles.IsPhotograph)
                 .Order(StringComparer.Ordinal)
                 .ToList();
             if (inside.Count == 0)
@@ -48,8 +46,8 @@ public static class PhotographPaths
             using var stream = new FileStream(target, FileMode.Open, FileAccess.Read, FileShare.Read);
             if (!stream.CanSeek)
                 throw Refused(file, "something that is not a plain file", "a photograph");
-            if (stream.Length > MostBytes)
-                throw Refused(file, $"{stream.Length / 1048576} MB", $"at most {MostBytes / 1048576} MB");
+            if (PhotographSize.IsBeyond(stream.Length))
+                throw Refused(file, PhotographSize.Found(stream.Length), PhotographSize.Expected);
             var bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
             return bytes;

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Acceptance;
 
 /// <summary>How many of the pieces cut may fail. Two readings of one figure are in use in the trade; a verdict names its own.</summary>
@@ -18,7 +20,7 @@ public sealed record ShareMustPass : AcceptanceRule
 {
     /// <summary>Checks the share.</summary>
     /// <param name="share">Share that must pass, above 0, at most 1.</param>
-    public ShareMustPass(double share) => Share = Require.InRange(share, 0.01, 1, "(share)");
+    public ShareMustPass(double share) => Share = Require.Share(share, Ranges.MustPassPercent);
 
     /// <summary>Share that must pass.</summary>
     public double Share { get; }

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Acceptance;
 
 /// <summary>One analysis of preservative in the analytical zone, kg/m³.</summary>
@@ -12,11 +14,11 @@ public abstract record Assay
 /// <summary>A result with its standard uncertainty.</summary>
 public sealed record MeasuredAssay : Assay
 {
-    /// <summary>Keeps a result of 0 kg/m³ or more.</summary>
+    /// <summary>Keeps a result of 0 to 1000 kg/m³.</summary>
     public MeasuredAssay(Estimate kgPerM3, string sample = "")
         : base(sample)
     {
-        Require.InRange(kgPerM3.Value, 0, 10_000, "kg/m³");
+        Require.Within(kgPerM3.Value, Ranges.MeasuredRetentionKgPerM3);
         KgPerM3 = kgPerM3;
     }
 

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation;
 
 /// <summary>What touches the wood during a stage.</summary>
@@ -16,17 +18,17 @@ public sealed record Stage
     /// <summary>Checks duration and pressures.</summary>
     /// <param name="name">What the stage is, in the treater's words.</param>
     /// <param name="contact">What touches the wood.</param>
-    /// <param name="minutes">Duration, min. Above 0, at most 1e6.</param>
-    /// <param name="fromKPa">Absolute pressure at the start, kPa. Above 0, at most 5000.</param>
-    /// <param name="toKPa">Absolute pressure at the end, kPa. Above 0, at most 5000.</param>
+    /// <param name="minutes">Duration, min. Above 0, at most 1e5.</param>
+    /// <param name="fromKPa">Absolute pressure at the start, kPa. 0.1 to 5000.</param>
+    /// <param name="toKPa">Absolute pressure at the end, kPa. 0.1 to 5000.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public Stage(string name, Contact contact, double minutes, double fromKPa, double toKPa)
     {
         Name = name;
         Contact = contact;
-        Minutes = Require.InRange(minutes, 1e-6, 1e6, "min");
-        FromKPa = Require.InRange(fromKPa, 0.1, 5000, "kPa absolute");
-        ToKPa = Require.InRange(toKPa, 0.1, 5000, "kPa absolute");
+        Minutes = Require.Positive(Require.Within(minutes, Ranges.StepMinutes), "min");
+        FromKPa = Require.Within(fromKPa, Ranges.PressureKPa);
+        ToKPa = Require.Within(toKPa, Ranges.PressureKPa);
     }
 
     /// <summary>What the stage is.</summary>
@@ -92,11 +94,11 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             .Where(p => p < peak)
             .Append(0)
             .Max();
-        if (!(kPa > next && kPa <= 5000))
+        if (!(kPa > next && Ranges.PressureKPa.Holds(kPa)))
         {
             var found = FormattableString.Invariant($"{kPa:0.#} kPa");
             var expected = FormattableString.Invariant(
-                $"above {next:0.#} kPa, where the schedule already works, to 5000 kPa"
+                $"above {next:0.#} kPa, where the schedule already works, to {Ranges.PressureKPa.High:0.#} kPa"
             );
             throw new InputRefusedException(new InputProblem("schedule", 0, Name, "peak pressure", found, expected));
         }

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation;
 
 /// <summary>One line of a schedule as a treater writes it: go to a pressure, then hold it.</summary>
@@ -23,21 +25,9 @@ public static class ScheduleSteps
             problems.Add(new InputProblem(file, 0, name, "steps", "none", "one step or more"));
         foreach (var step in steps)
         {
-            Check(step.KPa is >= 0.5 and <= 5000, step, "kPa", step.KPa, "an absolute pressure of 0.5 to 5000 kPa");
-            Check(
-                step.RampMinutes is >= 0 and <= 1e6,
-                step,
-                "rampMinutes",
-                step.RampMinutes,
-                "0 min or more: time does not run backwards"
-            );
-            Check(
-                step.HoldMinutes is >= 0 and <= 1e6,
-                step,
-                "holdMinutes",
-                step.HoldMinutes,
-                "0 min or more: time does not run backwards"
-            );
+            Check(step, "kPa", step.KPa, Ranges.PressureKPa);
+            Check(step, "rampMinutes", step.RampMinutes, Ranges.StepMinutes);
+            Check(step, "holdMinutes", step.HoldMinutes, Ranges.StepMinutes);
         }
         if (steps.Count > 0 && !steps.Any(step => step.Contact == Contact.Liquid))
             problems.Add(
@@ -69,13 +59,12 @@ public static class ScheduleSteps
             );
         return new Schedule(name, stages);
 
-        void Check(bool holds, ScheduleStep step, string field, double found, string expected)
+        void Check(ScheduleStep step, string field, double found, NumberRange range)
         {
-            if (!holds)
-                problems.Add(new InputProblem(file, 0, $"{name}: {step.Name}", field, Words(found), expected));
+            if (!range.Holds(found))
+                problems.Add(
+                    new InputProblem(file, 0, $"{name}: {step.Name}", field, InputProblem.Number(found), range.InWords)
+                );
         }
     }
-
-    private static string Words(double value) =>
-        value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
 }

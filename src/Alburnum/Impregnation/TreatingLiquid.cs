@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation;
 
 /// <summary>The liquid that enters the wood.</summary>
@@ -12,7 +14,7 @@ public sealed record TreatingLiquid
     {
         Name = name;
         ViscosityMPaS = Require.InRange(viscosityMPaS, 0.1, 1000, "mPa·s");
-        DensityKgPerM3 = Require.InRange(densityKgPerM3, 600, 1600, "kg/m³");
+        DensityKgPerM3 = Require.Within(densityKgPerM3, Ranges.SolutionDensityKgPerM3);
         SurfaceTensionMNPerM = Require.InRange(surfaceTensionMNPerM, 0, 100, "mN/m");
     }
 
@@ -37,7 +39,7 @@ public sealed record TreatingLiquid
     /// </remarks>
     public static TreatingLiquid Water(double celsius = 20)
     {
-        Require.InRange(celsius, 0, 95, "°C");
+        Require.Within(celsius, Ranges.SolutionCelsius);
         return new TreatingLiquid(
             "water-thin solution",
             WaterViscosityMPaS(celsius),

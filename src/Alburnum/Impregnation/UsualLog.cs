@@ -1,4 +1,4 @@
-using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Impregnation;
@@ -16,7 +16,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
     /// <exception cref="InputRefusedException">The log does not hold the piece.</exception>
     public static LogGeometry Place(Section section, SawingPosition position, double sapwoodMm, double? logDiameterMm)
     {
-        Require.InRange(sapwoodMm, 0, 2000, "mm");
+        Require.Within(sapwoodMm, Ranges.SapwoodMm);
         if (section is not RectangularSection sawn)
         {
             var own = SectionBox.Of(section).WidthMm / 2;
@@ -35,8 +35,8 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
         var radius = logDiameterMm / 2 ?? least;
         if (radius < least - 1e-9)
             throw Refused(
-                Text(2 * radius),
-                $"at least {Text(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn that way"
+                InputProblem.Number(2 * radius),
+                $"at least {InputProblem.Number(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn that way"
             );
         var (x, y) = position switch
         {
@@ -88,6 +88,4 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
         new(new InputProblem("log", 0, "", "diameter", found, expected));
 
     private static double Far(double x, double y) => Math.Sqrt(x * x + y * y);
-
-    private static string Text(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }

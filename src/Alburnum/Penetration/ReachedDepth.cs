@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Penetration;
 
 /// <summary>How much of the perimeter, and of heartwood that lies open, reaches a required depth.</summary>
@@ -16,11 +18,11 @@ public sealed record ReachedDepth(
 {
     /// <summary>Counts the positions of a profile; those left out do not count.</summary>
     /// <param name="profile">The profile.</param>
-    /// <param name="requiredMm">Depth to reach, mm. Above 0, at most 1000.</param>
+    /// <param name="requiredMm">Depth to reach, mm. 0.1 to 1000.</param>
     /// <remarks>The standard uncertainty of a share is half its change when every depth moves by its own standard uncertainty, down and up.</remarks>
     public static ReachedDepth Of(DepthProfile profile, double requiredMm)
     {
-        Require.InRange(requiredMm, double.Epsilon, 1000, "mm");
+        Require.Within(requiredMm, Ranges.DepthMm);
         var faces = profile.Faces.Select(face => (Face: face, All: Read(face).ToList())).ToList();
         var all = faces.SelectMany(face => face.All).ToList();
         return new(

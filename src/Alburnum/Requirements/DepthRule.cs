@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Requirements;
 
 /// <summary>The part of the wood that a rule speaks of.</summary>
@@ -27,13 +29,13 @@ public sealed record LeastDepth : DepthRule
 {
     /// <summary>Checks depth and coverage.</summary>
     /// <param name="zone">Where the depth counts.</param>
-    /// <param name="depthMm">Depth along the inward normal of the face, mm. Above 0, at most 1000.</param>
+    /// <param name="depthMm">Depth along the inward normal of the face, mm. 0.1 to 1000.</param>
     /// <param name="coverage">Share of the zone's length along each face that must reach the depth. Above 0, at most 1.</param>
     public LeastDepth(WoodZone zone, double depthMm, double coverage = 1)
     {
         Zone = zone;
-        DepthMm = Require.InRange(depthMm, 0.1, 1000, "mm");
-        Coverage = Require.InRange(coverage, 0.01, 1, "(share)");
+        DepthMm = Require.Within(depthMm, Ranges.DepthMm);
+        Coverage = Require.Share(coverage, Ranges.CoveragePercent);
     }
 
     /// <summary>Where the depth counts.</summary>
@@ -55,7 +57,7 @@ public sealed record ShareOfZone : DepthRule
     public ShareOfZone(WoodZone zone, double share)
     {
         Zone = zone;
-        Share = Require.InRange(share, 0.01, 1, "(share)");
+        Share = Require.Share(share, Ranges.CoveragePercent);
     }
 
     /// <summary>The zone whose depth is shared.</summary>
@@ -74,9 +76,9 @@ public sealed record UntreatedHeartwoodLimit : DepthRule
     /// <param name="sideShare">It may be no longer than this share of the side it lies along. Above 0, at most 1.</param>
     public UntreatedHeartwoodLimit(double areaShare, double throughShare, double sideShare)
     {
-        AreaShare = Require.InRange(areaShare, 0.01, 1, "(share)");
-        ThroughShare = Require.InRange(throughShare, 0.01, 1, "(share)");
-        SideShare = Require.InRange(sideShare, 0.01, 1, "(share)");
+        AreaShare = Require.Share(areaShare, Ranges.CoveragePercent);
+        ThroughShare = Require.Share(throughShare, Ranges.CoveragePercent);
+        SideShare = Require.Share(sideShare, Ranges.CoveragePercent);
     }
 
     /// <summary>Share of the section's area that untreated heartwood must stay under, 0 to 1.</summary>

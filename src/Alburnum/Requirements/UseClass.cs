@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Requirements;
 
 /// <summary>Use class by exposure, as in EN 335:2013 (class 3 in its two parts).</summary>
@@ -28,7 +30,7 @@ public readonly record struct DesiredServiceLife
 {
     /// <summary>Checks the range.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 1 to 200 years.</exception>
-    public DesiredServiceLife(int years) => Years = Require.InRange(years, 1, 200, "years");
+    public DesiredServiceLife(int years) => Years = (int)Require.Within(years, Ranges.LifeYears);
 
     /// <summary>Whole years.</summary>
     public int Years { get; }

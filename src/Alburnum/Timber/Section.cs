@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Timber;
 
 /// <summary>The shape and size of a piece across the grain, nominal sizes in mm.</summary>
@@ -28,7 +30,7 @@ public abstract record Section
     /// <exception cref="ArgumentOutOfRangeException">A size comes to lie outside 1 to 2000 mm.</exception>
     public abstract Section Scaled(double factor);
 
-    private protected static double Side(double mm, string name) => Require.InRange(mm, 1, 2000, "mm", name);
+    private protected static double Side(double mm, string name) => Require.Within(mm, Ranges.SectionMm, name);
 
     private protected static string Number(double mm) =>
         mm.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Alburnum.Facts;
 
 namespace Alburnum.Timber;
 
@@ -8,8 +9,8 @@ namespace Alburnum.Timber;
 public static partial class SectionText
 {
     /// <summary>What may be written, for messages.</summary>
-    public const string Expected =
-        "a size such as \"100 x 75 mm\", \"round 120 mm\", \"half round 120 mm\" or \"quartered 120 mm\", each size 1 to 2000 mm";
+    public static string Expected { get; } =
+        $"a size such as \"100 x 75 mm\", \"round 120 mm\", \"half round 120 mm\" or \"quartered 120 mm\", each size {Ranges.SectionMm.InWords}";
 
     private const double MmInInch = 25.4;
 
@@ -26,7 +27,11 @@ public static partial class SectionText
         var first = Mm(match.Groups["first"].Value, factor);
         double? second = match.Groups["second"] is { Success: true } other ? Mm(other.Value, factor) : null;
         var shape = match.Groups["shape"].Value;
-        if (!IsSize(first) || (second is { } size && !IsSize(size)) || shape.Length > 0 == second.HasValue)
+        if (
+            !Ranges.SectionMm.Holds(first)
+            || (second is { } size && !Ranges.SectionMm.Holds(size))
+            || shape.Length > 0 == second.HasValue
+        )
             return false;
         section =
             second is { } height ? new RectangularSection(first, height)
@@ -38,8 +43,6 @@ public static partial class SectionText
 
     private static double Mm(string digits, double factor) =>
         Math.Round(double.Parse(digits, CultureInfo.InvariantCulture) * factor, 6);
-
-    private static bool IsSize(double mm) => mm is >= 1 and <= 2000;
 
     [GeneratedRegex(
         @"^(?<shape>((half|quarter(ed)?)[ -]?)?(round|diameter|⌀|ø)|quarter(ed)?)?\s*(?<first>\d{1,4}(\.\d{1,3})?)(\s*[x×]\s*(?<second>\d{1,4}(\.\d{1,3})?))?\s*(?<unit>mm|in)?$",

@@ -15,7 +15,7 @@ public sealed class RequirementCommandTests
         "fence post",
         "--use-class",
         "4",
-        "--life",
+        "--service-life",
         "15",
         "--species",
         "Picea sitchensis",
@@ -62,7 +62,7 @@ public sealed class RequirementCommandTests
     [Fact]
     public async Task Spruce_in_the_ground_for_30_years_without_incising_gets_routes_ranked()
     {
-        string[] line = [.. Post, "--life", "30"];
+        string[] line = [.. Post, "--service-life", "30"];
         line = [.. line.Where((_, index) => index is not (5 or 6))];
         var run = await AlburnumRun.Of([.. line, "--exposed-heartwood", "yes", "--incised", "no", "--json"]);
         var answer = DocumentJson.Read<AnswerDocument>(run.Output);
@@ -107,7 +107,7 @@ public sealed class RequirementCommandTests
             "fence post",
             "--use-class",
             "4",
-            "--life",
+            "--service-life",
             "30",
             "--species",
             "Picea abies",
@@ -168,7 +168,7 @@ public sealed class RequirementCommandTests
             "requirement",
             "--use-class",
             "4",
-            "--life",
+            "--service-life",
             "30",
             "--species",
             "Scots pine",
@@ -195,7 +195,7 @@ public sealed class RequirementCommandTests
             "9",
             "--section",
             "4",
-            "--life",
+            "--service-life",
             "x",
             "--incised",
             "maybe",
@@ -210,7 +210,7 @@ public sealed class RequirementCommandTests
                 "\"Sitka spruce\"",
                 "--use-class",
                 "--section",
-                "--life",
+                "--service-life",
                 "--incised",
                 "kg/m3, pcf or g/m2",
             ],

@@ -184,7 +184,7 @@ public sealed class RulebookCommandsTests
         var file = Path.Combine(folder.Path, "archive.csv");
         await File.WriteAllTextAsync(
             file,
-            "component,species,section,life_years,exposed_heartwood\nfence post,Scots pine,100x100,30,yes\ntiling batten,Norway spruce,25x50,60,\n",
+            "component,species,section,service_life_years,exposed_heartwood\nfence post,Scots pine,100x100,30,yes\ntiling batten,Norway spruce,25x50,60,\n",
             TestContext.Current.CancellationToken
         );
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
@@ -195,11 +195,11 @@ public sealed class RulebookCommandsTests
     [Fact]
     public async Task A_cell_that_cannot_be_read_is_refused_with_its_line_and_column()
     {
-        var errors = await RefusedArchive("component,life_years\nfence post,15\nhat stand,900\n");
+        var errors = await RefusedArchive("component,service_life_years\nfence post,15\nhat stand,900\n");
 
         Assert.Contains("line 3, field component: found hat stand", errors, StringComparison.Ordinal);
         Assert.Contains(
-            "line 3, field life_years: found 900, expected a whole number, 1 to 200 years",
+            "line 3, field service_life_years: found 900, expected a whole number, 1 to 200 years",
             errors,
             StringComparison.Ordinal
         );
@@ -209,7 +209,7 @@ public sealed class RulebookCommandsTests
     public async Task A_column_that_no_enquiry_has_is_refused() =>
         Assert.Contains(
             "line 1, field weight: found an unknown column",
-            await RefusedArchive("component,life_years,weight\nfence post,15,\n"),
+            await RefusedArchive("component,service_life_years,weight\nfence post,15,\n"),
             StringComparison.Ordinal
         );
 

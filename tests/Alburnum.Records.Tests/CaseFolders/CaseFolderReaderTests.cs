@@ -117,9 +117,26 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("prediction: wet", "prediction", "wet", "named fields")]
     [InlineData("charge: { species: Norway spruce, {0} }", "species", "Norway spruce", "Scots pine, as the case says")]
     [InlineData("charge: { depthMm: 12, {0} }", "depthMm", "12", "6 mm, as in the case")]
-    [InlineData("charge: { zoneMm: 12, {0} }", "zoneMm", "12", "6 mm, as in the case")]
+    [InlineData("charge: { zoneDepthMm: 12, {0} }", "zoneDepthMm", "12", "6 mm, as in the case")]
     [InlineData("charge: { retentionKgPerM3: 6, {0} }", "retentionKgPerM3", "6", "8 kg/m³, as in the case")]
-    [InlineData("charge: { readings: { tankBeforeL: 9000 }, {0} }", "readings", "an unknown field", "pieces")]
+    [InlineData(
+        "charge: { readings: { tankBeforeL: 9000, strengthBeforePercent: 2 }, {0} }",
+        "tankAfterL",
+        "nothing",
+        "0 to 10000000 L"
+    )]
+    [InlineData(
+        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8060, weightAfterKg: 2030, strengthBeforePercent: 2 }, {0} }",
+        "weightBeforeKg",
+        "nothing",
+        "weightBeforeKg and weightAfterKg, or neither"
+    )]
+    [InlineData(
+        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8060, tankAtPeakL: 3300, strengthBeforePercent: 2 }, {0} }",
+        "vesselFreeL",
+        "nothing",
+        "tankAtPeakL and vesselFreeL, or neither"
+    )]
     [InlineData(
         "charge: { moisture: 26, solutionDensityKgPerM3: 1005, pieces: [ { section: 75x75, lengthMm: 1800 } ] }",
         "section",
@@ -169,7 +186,7 @@ public sealed class CaseFolderReaderTests : IDisposable
               species: Pinus sylvestris
               moisture: 26
               depthMm: 6
-              zoneMm: 6 mm
+              zoneDepthMm: 6 mm
               retentionKgPerM3: 8
               solutionDensityKgPerM3: 1005
               pieces: [ {"{"} section: 100x100, lengthMm: 1800, count: 25 {"}"} ]

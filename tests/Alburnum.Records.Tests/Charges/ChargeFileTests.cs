@@ -123,6 +123,7 @@ public sealed class ChargeFileTests : IDisposable
                 ("under `prediction`", ChargeFields.OfCasePrediction),
                 ("under `charge`", ChargeFields.OfCaseCharge),
                 ("in each row of `pieces` under `charge`", ChargeFields.OfCasePieces),
+                ("in `readings` under `charge`", ChargeFields.OfReadings),
             ]
             :
             [

@@ -34,10 +34,10 @@ public sealed class MarksReaderTests
 
     [Theory]
     [InlineData("pith", "1,1 2,2", "one point")]
-    [InlineData("heartwoodRadius", "0", "over 0, up to 2000 mm")]
-    [InlineData("heartwoodRadius", "2000.1 mm", "over 0, up to 2000 mm")]
-    [InlineData("heartwoodRadius", "3 ft", "over 0, up to 2000 mm")]
-    [InlineData("heartwoodRadius", "wide", "over 0, up to 2000 mm")]
+    [InlineData("heartwoodRadius", "0", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadius", "2000.1 mm", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadius", "3 ft", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadius", "wide", "0.1 to 2000 mm")]
     public void A_pith_or_a_radius_that_cannot_be_one_is_refused(string field, string text, string expected)
     {
         var (marks, faults) = Read(("pith", "5,5"), ("heartwoodRadius", "30"), (field, text));

@@ -23,7 +23,7 @@ public sealed class EnquiryTableTests : IDisposable
                 "Archive",
                 false,
                 [
-                    ["component", "species", "section", "life_years"],
+                    ["component", "species", "section", "service_life_years"],
                     ["fence post", "Scots pine", "100 x 75", 15.0],
                     ["deck joists", null, "round 120", null],
                 ]
@@ -33,7 +33,7 @@ public sealed class EnquiryTableTests : IDisposable
         var inWorkbook = EnquiryTable.Read(Table.Open(_folder.At("archive.xlsx"), null), ShippedData.Library);
         var quoted = Read(
             """
-            component,species,section,life_years
+            component,species,section,service_life_years
             "fence post","Scots pine","100 x 75",15
 
             "deck joists",,"round 120",
@@ -49,10 +49,13 @@ public sealed class EnquiryTableTests : IDisposable
     public void A_cell_that_cannot_be_read_is_named_by_line_and_column()
     {
         var refused = Assert.Throws<InputRefusedException>(() =>
-            Read("component,life_years\n\"fence post\",15\n\n\"fence post, oak\",soon\n")
+            Read("component,service_life_years\n\"fence post\",15\n\n\"fence post, oak\",soon\n")
         );
 
-        Assert.Equal([(4, "component"), (4, "life_years")], refused.Problems.Select(each => (each.Line, each.Field)));
+        Assert.Equal(
+            [(4, "component"), (4, "service_life_years")],
+            refused.Problems.Select(each => (each.Line, each.Field))
+        );
         Assert.Contains("fence post, oak", refused.Problems[0].Found, StringComparison.Ordinal);
     }
 

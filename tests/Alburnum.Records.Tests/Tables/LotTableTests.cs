@@ -77,7 +77,7 @@ public sealed class LotTableTests : IDisposable
     [InlineData("L1,500,50,51,,\n", "line 2, row \"L1\", field failures: found 51, expected at most the 50 pieces")]
     [InlineData("L1,1,1,0,,\n", "field pieces: found 1, expected 2 or more, the smallest lot of the tables")]
     [InlineData("L1,500,50,3,,\nL1,500,50,3,,\n", "line 3, field lot: found \"L1\", already on line 2")]
-    [InlineData("L1,500,50,2.5,,\n", "field failures: found \"2.5\", expected a whole number, 0 to 100000000 pieces")]
+    [InlineData("L1,500,50,2.5,,\n", "field failures: found \"2.5\", expected a whole number, 0 to 100000000 failures")]
     [InlineData("L1,500,50,-1,,\n", "field failures: found \"-1\", expected a whole number, 0 to")]
     [InlineData("L1,500,50,1,perhaps,\n", "field reduction_agreed: found \"perhaps\", expected yes or no")]
     [InlineData("", "no lots")]

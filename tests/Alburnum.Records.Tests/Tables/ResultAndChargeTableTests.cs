@@ -90,7 +90,7 @@ public sealed class ResultAndChargeTableTests : IDisposable
     [Fact]
     public void Depths_without_a_section_are_refused() =>
         Assert.Contains(
-            "--section",
+            ": found depths, without the section of their pieces, expected the section as well, a size such as",
             Refusal("piece,face,position_mm,depth_mm,u_mm\nT1,1,10,7.5,0.3\n"),
             StringComparison.Ordinal
         );

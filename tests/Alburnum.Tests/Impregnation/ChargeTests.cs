@@ -1,4 +1,5 @@
 using Alburnum.Impregnation.Charging;
+using CsCheck;
 
 namespace Alburnum.Tests.Impregnation;
 
@@ -86,8 +87,26 @@ public class ChargeTests
     {
         Assert.Contains(new TankLostMore(190), ChargeAccount.Of(Readings with { TankAfterL = 7900 }).Findings);
         Assert.Contains(new TimberGainedMore(110), ChargeAccount.Of(Readings with { TankAfterL = 8200 }).Findings);
-        Assert.Contains(new NotWeighed(), ChargeAccount.Of(Readings with { WeightAfterKg = null }).Findings);
+        Assert.Contains(
+            new NotWeighed(),
+            ChargeAccount.Of(Readings with { WeightBeforeKg = null, WeightAfterKg = null }).Findings
+        );
     }
+
+    [Fact]
+    public void Whatever_may_be_asked_of_drying_has_an_answer() =>
+        Gen.Select(Gen.Double[0.5, 2000], Gen.Double[0.1, 250], Gen.Double[0.01, 100])
+            .Sample(
+                (thicknessMm, limitPercent, more) =>
+                    DryingTime.Days(
+                        thicknessMm,
+                        Math.Min(250, limitPercent + more),
+                        limitPercent,
+                        Math.Max(0, Math.Min(30, limitPercent - 0.01)),
+                        DryingTime.SoftwoodDiffusionM2PerS.Value
+                    ) >= 0,
+                iter: 200
+            );
 
     [Fact]
     public void More_kept_than_was_in_at_peak_is_found() =>

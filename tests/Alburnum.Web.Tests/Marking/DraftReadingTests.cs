@@ -51,7 +51,7 @@ public sealed class DraftReadingTests
     [Theory]
     [InlineData("treated=here", "found here, expected points as x,y")]
     [InlineData("corners=0,0 9,0 9,9 0,9 5,5", "found 5 points, expected the 4 corners")]
-    [InlineData("pith=1,1&heartwoodRadius=wide", "found wide, expected over 0, up to 2000 mm")]
+    [InlineData("pith=1,1&heartwoodRadius=wide", "found wide, expected 0.1 to 2000 mm")]
     [InlineData("heartwood=1,1 9,1 9,9&pith=5,5", "found a second border of the heartwood")]
     [InlineData("scale=1,1 9,9 5,5", "found 3 points, expected two points and a length in mm")]
     public void What_cannot_be_read_is_said(string query, string expected) =>

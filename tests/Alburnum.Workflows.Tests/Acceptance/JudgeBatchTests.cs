@@ -137,7 +137,7 @@ public sealed class JudgeBatchTests
         );
 
         Assert.Equal(
-            "LeastDepth: found a value, expected no such option for retention, which takes Required.",
+            "--depth: found a value, expected no such option for retention, which takes --retention.",
             refused.Message
         );
     }
@@ -148,7 +148,6 @@ public sealed class JudgeBatchTests
             Lot = 60,
             RequiredKgPerM3 = kgPerM3,
             Share = 0.75,
-            NameOf = field => field.ToString(),
         };
 
     private static CensoredReading Exact(double value) => new(value, Censoring.Exact);

@@ -12,8 +12,7 @@ public sealed class PlanSamplingTests
     private static readonly AttributeTables Tables = new FactLibrary(Repository.At("data")).Sampling.Tables;
     private static readonly RiskPoints Risks = new(0.05, 0.05, 0.25, 0.1);
 
-    private static PlannedSample Planned(SamplingRequest request) =>
-        Assert.IsType<PlannedSample>(PlanSampling.Plan(request, Tables));
+    private static PlannedSample Planned(SamplingRequest request) => PlanSampling.Plan(request, Tables);
 
     [Fact]
     public void Every_plan_cuts_pieces_of_the_lot_each_once() =>
@@ -69,15 +68,39 @@ public sealed class PlanSamplingTests
         var needed = Planned(new SampleForRisks(RiskPlan.Variables, Risks, null, 7)).Plan.MostPiecesCut;
 
         Assert.Equal(
-            new LotBelowSample(needed),
-            PlanSampling.Plan(new SampleForRisks(RiskPlan.Variables, Risks, needed - 1, 7), Tables)
+            new InputProblem(
+                "--lot",
+                0,
+                "",
+                "",
+                $"{needed - 1}",
+                $"at least the {needed} pieces that this plan measures"
+            ),
+            Refused(new SampleForRisks(RiskPlan.Variables, Risks, needed - 1, 7))
         );
         Assert.Equal(needed, Planned(new SampleForRisks(RiskPlan.Variables, Risks, needed, 7)).Positions.Count);
     }
 
     [Fact]
     public void A_lot_with_more_failures_than_may_fail_shows_nothing() =>
-        Assert.Equal(new CannotBeShown(0.9), PlanSampling.Plan(new SampleToShow(0.9, 0.95, 20, 100, 7), Tables));
+        Assert.Equal(
+            new InputProblem(
+                "--failures",
+                0,
+                "",
+                "",
+                "20",
+                "fewer: even the whole lot cannot show that 90 % conform with so many failures"
+            ),
+            Refused(new SampleToShow(0.9, 0.95, 20, 100, 7))
+        );
+
+    [Fact]
+    public void A_lot_or_an_aql_that_the_tables_do_not_have_is_refused()
+    {
+        Assert.Equal("--lot", Refused(new SampleByTables(1, InspectionLevel.II, 10, Severity.Normal, 7)).File);
+        Assert.Equal("--aql", Refused(new SampleByTables(500, InspectionLevel.II, 3, Severity.Normal, 7)).File);
+    }
 
     [Fact]
     public void Showing_with_the_failures_borne_is_what_the_plan_accepts()
@@ -88,4 +111,7 @@ public sealed class PlanSamplingTests
         Assert.True(LotShare.LowerBound(plan.SampleSize - 1, plan.SampleSize, 500, 0.95) >= 0.75);
         Assert.True(LotShare.LowerBound(plan.SampleSize - 2, plan.SampleSize - 1, 500, 0.95) < 0.75);
     }
+
+    private static InputProblem Refused(SamplingRequest request) =>
+        Assert.Single(Assert.Throws<InputRefusedException>(() => PlanSampling.Plan(request, Tables)).Problems);
 }

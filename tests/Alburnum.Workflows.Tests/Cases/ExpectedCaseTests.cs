@@ -48,6 +48,22 @@ public sealed class ExpectedCaseTests : IDisposable
     }
 
     [Fact]
+    public async Task Readings_at_the_vessel_put_the_uptake_as_run_beside_the_plan()
+    {
+        const string readings =
+            "  readings: { tankBeforeL: 1000, tankAfterL: 700, weightBeforeKg: 500, weightAfterKg: 800, strengthBeforePercent: 2 }";
+        var block = "charge:\n  solutionDensityKgPerM3: 1005\n  pieces: [ { lengthMm: 1800 } ]";
+        var planned = await Run($"{Plain}\n{Prediction}\n{block}");
+        var run = await Run($"{Plain}\n{Prediction}\n{block}\n{readings}");
+
+        Assert.Null(planned.Expected.Account);
+        Assert.Equal(planned.Expected.Charge!.Plan, run.Expected.Charge!.Plan);
+        Assert.Equal(300, run.Expected.Account!.Account.NetByTankL.Value, 1e-9);
+        Assert.Equal(300 / 1.005 / 0.9, run.Expected.Account.Account.NetLPerM3.Value, 1e-9);
+        Assert.Equal(planned.Judged.Overall.Verdict, run.Judged.Overall.Verdict);
+    }
+
+    [Fact]
     public async Task The_charge_takes_batch_section_depth_and_retention_from_the_case()
     {
         var planned = (await Run($"{Plain}\n{Prediction}\n{Charge}")).Expected.Charge!;

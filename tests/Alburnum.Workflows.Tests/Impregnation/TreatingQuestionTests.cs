@@ -116,9 +116,9 @@ public sealed class TreatingQuestionTests
             { "--moisture", "moisture" },
             { "--sapwood", "sapwoodMm" },
             { "--schedule", "schedule" },
-            { "--incise", "incising" },
+            { "--incising", "incising" },
             { "--depth", "depthMm" },
-            { "--zone-depth", "zoneMm" },
+            { "--zone-depth", "zoneDepthMm" },
         };
 
     [Theory]
@@ -130,7 +130,7 @@ public sealed class TreatingQuestionTests
             "--moisture" => Pine with { MoisturePercent = 190 },
             "--sapwood" => Pine with { SapwoodMm = -1 },
             "--schedule" => Pine with { Schedule = "no such" },
-            "--incise" => Pine with { Incising = "no such" },
+            "--incising" => Pine with { Incising = "no such" },
             "--depth" => Pine with { DepthMm = 51 },
             _ => Pine with { ZoneMm = double.NaN },
         };

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Charging;
 
 /// <summary>What was read at the vessel. Volumes in L at the tank's gauge, weights in kg.</summary>
@@ -139,9 +141,16 @@ public sealed record ChargeAccount
     {
         ArgumentNullException.ThrowIfNull(readings);
         var problems = new List<InputProblem>();
-        void Refuse(string field, double found, string expected) =>
+        void Refuse(string field, double? found, string expected) =>
             problems.Add(
-                new InputProblem("readings", 0, "", field, FormattableString.Invariant($"{found:0.###}"), expected)
+                new InputProblem(
+                    "readings",
+                    0,
+                    "",
+                    field,
+                    found is { } number ? InputProblem.Number(number) : "nothing",
+                    expected
+                )
             );
         if (!(readings.VolumeM3 > 0))
             Refuse("volumeM3", readings.VolumeM3, "above 0 m³");
@@ -155,12 +164,24 @@ public sealed record ChargeAccount
             );
         if (readings.TankAtPeakL is { } peak && peak > readings.TankBeforeL)
             Refuse("tankAtPeakL", peak, "at most what was in the tank before");
+        if (readings.TankAtPeakL is null != readings.VesselFreeL is null)
+            Refuse(
+                readings.TankAtPeakL is null ? "tankAtPeakL" : "vesselFreeL",
+                found: null,
+                "tankAtPeakL and vesselFreeL, or neither: only both give the gross uptake"
+            );
+        if (readings.WeightBeforeKg is null != readings.WeightAfterKg is null)
+            Refuse(
+                readings.WeightBeforeKg is null ? "weightBeforeKg" : "weightAfterKg",
+                found: null,
+                "weightBeforeKg and weightAfterKg, or neither: only both give the uptake"
+            );
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
             Refuse("weightAfterKg", after, FormattableString.Invariant($"at least the {before:0.#} kg before"));
-        if (!(readings.StrengthBeforePercent is > 0 and <= 100))
-            Refuse("strengthBeforePercent", readings.StrengthBeforePercent, "above 0 to 100 %");
-        if (!(readings.SolutionDensityKgPerM3 is >= 600 and <= 1600))
-            Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, "600 to 1600 kg/m³");
+        if (!Ranges.StrengthPercent.Holds(readings.StrengthBeforePercent))
+            Refuse("strengthBeforePercent", readings.StrengthBeforePercent, Ranges.StrengthPercent.InWords);
+        if (!Ranges.SolutionDensityKgPerM3.Holds(readings.SolutionDensityKgPerM3))
+            Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, Ranges.SolutionDensityKgPerM3.InWords);
         return problems;
     }
 

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Charging;
 
 /// <summary>What a charge consists of and what it must reach.</summary>
@@ -61,8 +63,8 @@ public sealed record ChargePlan
         Require.Positive(question.VolumeM3, "m³");
         Require.InRange(question.SurfaceM2, 0, 1e7, "m²");
         Require.InRange(question.DensityKgPerM3, 50, 2000, "kg/m³");
-        Require.Positive(question.RetentionKgPerM3, "kg/m³");
-        Require.InRange(question.SolutionDensityKgPerM3, 600, 1600, "kg/m³");
+        Require.Within(question.RetentionKgPerM3, Ranges.RetentionKgPerM3);
+        Require.Within(question.SolutionDensityKgPerM3, Ranges.SolutionDensityKgPerM3);
         Require.Positive(question.UptakeLPerM3.Value, "L/m³");
         Require.Positive(question.ZoneLPerM3.Value, "L/m³");
         var perLitre = question.SolutionDensityKgPerM3 / 1000;

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Impregnation.Diffusing;
 
 namespace Alburnum.Impregnation.Charging;
@@ -14,8 +15,8 @@ public static class DryingTime
         new(3e-10, new(Standing.FromMemory, "order of magnitude for softwoods in air drying", "", "", "remembered"));
 
     /// <summary>Days until the mean moisture is down to a limit.</summary>
-    /// <param name="thicknessMm">Thickness of the pieces, mm. 1 to 1000.</param>
-    /// <param name="startPercent">Moisture now, %. Up to 200.</param>
+    /// <param name="thicknessMm">Thickness of the pieces, mm. 0.5 to 2000.</param>
+    /// <param name="startPercent">Moisture now, %. Up to 250.</param>
     /// <param name="limitPercent">Moisture wanted, %; below the start, above the equilibrium.</param>
     /// <param name="equilibriumPercent">Moisture that the air leads to, %. 0 to 30.</param>
     /// <param name="diffusionM2PerS">Diffusion coefficient of moisture across the grain, m²/s. 1e-13 to 1e-7.</param>
@@ -28,10 +29,10 @@ public static class DryingTime
     )
     {
         Require.InRange(equilibriumPercent, 0, 30, "%");
-        Require.InRange(startPercent, equilibriumPercent, 200, "%");
-        Require.InRange(limitPercent, equilibriumPercent + 0.1, 200, "%");
+        Require.InRange(startPercent, equilibriumPercent, Ranges.MoisturePercent.High, "%");
+        Require.Positive(Require.Within(limitPercent, Ranges.MoisturePercent) - equilibriumPercent, "%");
         Require.InRange(diffusionM2PerS, 1e-13, 1e-7, "m²/s");
-        var half = Require.InRange(thicknessMm, 1, 1000, "mm") / 2000;
+        var half = Require.InRange(thicknessMm, Ranges.SectionMm.Low / 2, Ranges.SectionMm.High, "mm") / 2000;
         if (limitPercent >= startPercent)
             return 0;
         var gone = (startPercent - limitPercent) / (startPercent - equilibriumPercent);

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Diffusing;
 
 /// <summary>Diffusion coefficient of boron across the grain, by moisture and temperature.</summary>
@@ -26,7 +28,7 @@ public sealed record BoronLaw
             Require.InRange(
                 rows[i].MoisturePercent,
                 i == 0 ? 0 : rows[i - 1].MoisturePercent + 1e-9,
-                300,
+                Ranges.MoisturePercent.High,
                 "%",
                 nameof(rows)
             );
@@ -54,7 +56,7 @@ public sealed record BoronLaw
     public double M2PerS(double moisturePercent, double celsius)
     {
         Require.InRange(moisturePercent, LeastMoisturePercent, MostMoisturePercent, "%");
-        Require.InRange(celsius, 0, 60, "°C");
+        Require.Within(celsius, Ranges.StoreCelsius);
         var i = 1;
         while (i < _rows.Count - 1 && _rows[i].MoisturePercent < moisturePercent)
             i++;

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Diffusing;
 
 /// <summary>A salt spreading through half the thickness of a piece: from a treated border inwards in store, out of the face in the wet.</summary>
@@ -26,7 +28,7 @@ public sealed record SaltProfile
     /// <param name="layers">Layers, 10 to 10 000.</param>
     public static SaltProfile Border(double halfMm, double borderMm, double loading, int layers = 400)
     {
-        Require.InRange(halfMm, 1, 1000, "mm");
+        Require.InRange(halfMm, Ranges.SectionMm.Low / 4, Ranges.SectionMm.High / 2, "mm");
         Require.InRange(borderMm, 1e-3, halfMm, "mm");
         Require.Positive(loading, "(loading)");
         Require.InRange(layers, 10, 10_000, "layers");

@@ -1,3 +1,5 @@
+using Alburnum.Facts;
+
 namespace Alburnum.Impregnation.Incising;
 
 /// <summary>Slits cut along the grain by toothed rollers: one tooth's cut, and how the cuts are spaced on the face.</summary>
@@ -20,12 +22,12 @@ public sealed record IncisingPattern
         double stagger = 0.5
     )
     {
-        DepthMm = Require.InRange(depthMm, 1, 100, "mm");
-        LengthMm = Require.InRange(lengthMm, 1, 100, "mm");
-        WidthMm = Require.InRange(widthMm, 0.1, 10, "mm");
-        AlongMm = Require.InRange(alongMm, lengthMm, 500, "mm");
-        AcrossMm = Require.InRange(acrossMm, widthMm, 200, "mm");
-        Stagger = Require.InRange(stagger, 0, 0.5, "(share)");
+        DepthMm = Require.Within(depthMm, Ranges.IncisionDepthMm);
+        LengthMm = Require.Within(lengthMm, Ranges.IncisionLengthMm);
+        WidthMm = Require.Within(widthMm, Ranges.IncisionWidthMm);
+        AlongMm = Require.Within(alongMm, Ranges.IncisionsAlongMm with { Low = lengthMm });
+        AcrossMm = Require.Within(acrossMm, Ranges.IncisionsAcrossMm with { Low = widthMm });
+        Stagger = Require.Within(stagger, Ranges.IncisionStagger);
     }
 
     /// <summary>Depth of a cut, mm.</summary>

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Impregnation.Incising;
 
 namespace Alburnum.Impregnation.Prediction;
@@ -16,7 +17,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
 
     /// <summary>Looks for the lightest pattern.</summary>
     /// <param name="question">What is asked; its own pattern is not used.</param>
-    /// <param name="toothLengthMm">Length of a cut along the grain at the face, mm. 2 to 50.</param>
+    /// <param name="toothLengthMm">Length of a cut along the grain at the face, mm. 1 to 100.</param>
     /// <param name="penalty">The design code's limits.</param>
     /// <param name="share">Share of cores that must reach the depth, 0 to 1.</param>
     /// <param name="draws">Seed of the draws, and pieces to draw; the same for each pattern.</param>
@@ -32,7 +33,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
     )
     {
         Require.InRange(share, 0, 1, "(share)");
-        Require.InRange(toothLengthMm, 2, 50, "mm");
+        Require.Within(toothLengthMm, Ranges.IncisionLengthMm);
         var front = PieceTreatment.FrontOf(question);
         var plain = new IncisingTrial(null, Draw(null));
         var best = new List<IncisingTrial> { plain };

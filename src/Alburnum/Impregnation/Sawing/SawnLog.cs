@@ -1,4 +1,4 @@
-using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Impregnation.Sawing;
@@ -11,7 +11,7 @@ public static class SawnLog
     /// <summary>The pieces that a pattern gives, from the top left.</summary>
     /// <param name="pattern">The pattern.</param>
     /// <param name="size">Size of a piece; of boards only the height counts, as their thickness.</param>
-    /// <param name="logDiameterMm">Diameter of the log under bark at its thin end, mm. 20 to 4000.</param>
+    /// <param name="logDiameterMm">Diameter of the log under bark at its thin end, mm. 10 to 4000.</param>
     /// <param name="sapwoodMm">Width of the sapwood, mm. 0 or more.</param>
     /// <param name="kerfMm">Width of a saw cut, mm. 0 to 20.</param>
     /// <exception cref="InputRefusedException">The log is too small for the pattern.</exception>
@@ -24,9 +24,9 @@ public static class SawnLog
         double kerfMm
     )
     {
-        var radius = Require.InRange(logDiameterMm, 20, 4000, "mm") / 2;
-        var heart = Math.Max(0, radius - Require.InRange(sapwoodMm, 0, 2000, "mm"));
-        Require.InRange(kerfMm, 0, 20, "mm");
+        var radius = Require.Within(logDiameterMm, Ranges.LogDiameterMm) / 2;
+        var heart = Math.Max(0, radius - Require.Within(sapwoodMm, Ranges.SapwoodMm));
+        Require.Within(kerfMm, Ranges.KerfMm);
         var (w, h) = (size.WidthMm, size.HeightMm);
         var places = pattern switch
         {
@@ -48,8 +48,8 @@ public static class SawnLog
                     0,
                     "",
                     "diameter",
-                    Text(logDiameterMm),
-                    $"at least {Text(Math.Ceiling(2 * needed))} mm for this pattern and size"
+                    InputProblem.Number(logDiameterMm),
+                    $"at least {InputProblem.Number(Math.Ceiling(2 * needed))} mm for this pattern and size"
                 )
             );
         }
@@ -111,6 +111,4 @@ public static class SawnLog
         var (cornerX, cornerY) = (Math.Abs(x) + size.WidthMm / 2, Math.Abs(y) + size.HeightMm / 2);
         return Math.Sqrt(cornerX * cornerX + cornerY * cornerY);
     }
-
-    private static string Text(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }

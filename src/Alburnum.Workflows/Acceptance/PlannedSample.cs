@@ -3,19 +3,8 @@ using Alburnum.Acceptance.Indexed;
 
 namespace Alburnum.Workflows.Acceptance;
 
-/// <summary>What planning a sample came to.</summary>
-public abstract record SamplingOutcome;
-
-/// <summary>The lot has fewer pieces than the plan measures.</summary>
-/// <param name="SampleSize">Pieces that the plan measures.</param>
-public sealed record LotBelowSample(int SampleSize) : SamplingOutcome;
-
-/// <summary>Even the whole lot, with so many failures, cannot show the share.</summary>
-/// <param name="Share">The share.</param>
-public sealed record CannotBeShown(double Share) : SamplingOutcome;
-
 /// <summary>A plan, the pieces to cut, and how surely it tells lots apart.</summary>
-public sealed record PlannedSample : SamplingOutcome
+public sealed record PlannedSample
 {
     /// <summary>What was asked.</summary>
     public required SamplingRequest Request { get; init; }

@@ -1,10 +1,13 @@
-using Alburnum.Records;
-
-namespace Alburnum.Cli;
+namespace Alburnum.Records;
 
 /// <summary>Writes one text file: whole, or not at all.</summary>
-internal static class TextFile
+public static class TextFile
 {
+    /// <summary>Writes it.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="text">What it says.</param>
+    /// <param name="stop">Gives up.</param>
+    /// <exception cref="InputRefusedException">It cannot be written.</exception>
     public static async Task WriteAsync(string path, string text, CancellationToken stop)
     {
         var part = path + ".part";

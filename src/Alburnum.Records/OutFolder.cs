@@ -1,13 +1,12 @@
-using Alburnum.Records;
-
-namespace Alburnum.Cli;
+namespace Alburnum.Records;
 
 /// <summary>A folder that results go to.</summary>
-internal static class OutFolder
+public static class OutFolder
 {
     private const string Expected = "a folder that results can be written to";
 
     /// <summary>Refuses a path that cannot become a folder, before any work is done. Nothing is made.</summary>
+    /// <param name="folder">The path.</param>
     /// <exception cref="InputRefusedException">A file stands there, or on the way to it.</exception>
     public static void Examine(string folder)
     {
@@ -20,15 +19,22 @@ internal static class OutFolder
     }
 
     /// <summary>Makes the folder where it is missing.</summary>
+    /// <param name="folder">The folder.</param>
     /// <exception cref="InputRefusedException">It cannot be made.</exception>
     public static void Make(string folder) =>
         FileTrouble.Refusing(folder, Expected, () => Directory.CreateDirectory(folder));
 
     /// <summary>Writes a file into the folder.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="name">Name of the file.</param>
+    /// <param name="bytes">What it holds.</param>
     /// <exception cref="InputRefusedException">It cannot be written.</exception>
     public static void Write(string folder, string name, byte[] bytes) =>
         FileTrouble.Refusing(folder, Expected, () => File.WriteAllBytes(Path.Combine(folder, name), bytes));
 
+    /// <summary>Refuses a folder that results cannot be written to.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="found">What stands in the way.</param>
     public static InputRefusedException Refused(string folder, string found) =>
         new(new InputProblem(folder, 0, "", "", found, Expected));
 }
