@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;

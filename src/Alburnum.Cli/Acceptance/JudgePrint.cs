@@ -1,7 +1,5 @@
 using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Json;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Alburnum.Acceptance;
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;

@@ -1,4 +1,3 @@
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using Spectre.Console;

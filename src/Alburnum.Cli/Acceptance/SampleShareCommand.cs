@@ -1,5 +1,4 @@
 using Alburnum.Acceptance;
-using Alburnum.Acceptance.Indexed;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
