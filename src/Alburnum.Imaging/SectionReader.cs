@@ -61,6 +61,7 @@ public static class SectionReader
             Shape = scene.Shape,
             Section = request.Section,
             Marks = PhotographMarks.Of(request),
+            HeartwoodReagent = request.HeartwoodReagent,
             Outcome = Outcome(scene, ct),
         };
     }

@@ -70,6 +70,8 @@ internal static class MeasureSummary
         foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
         foreach (var note in reading.Notes)
             console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
+        foreach (var caution in readings.SelectMany(reading => reading.Cautions).Distinct(StringComparer.Ordinal))
+            console.WriteLine(caution);
     }
 
     private static void Print(

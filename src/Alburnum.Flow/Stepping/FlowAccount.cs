@@ -76,8 +76,7 @@ internal sealed class FlowAccount
     /// <summary>Writes down a moment.</summary>
     /// <param name="minutes">Time since the start, min.</param>
     /// <param name="kPa">Absolute pressure in the vessel, kPa.</param>
-    /// <param name="iterations">Newton iterations of the step.</param>
-    public void Note(double minutes, double kPa, int iterations)
+    public void Note(double minutes, double kPa)
     {
         double liquid = 0,
             air = 0;
@@ -94,7 +93,6 @@ internal sealed class FlowAccount
                 GainedM3 = _liquidIn,
                 LiquidImbalance = (liquid - _liquidAtStart - _liquidIn) / _voidM3,
                 AirImbalance = (air - _airAtStart - _airIn) / _voidM3,
-                NewtonIterations = iterations,
             }
         );
     }

@@ -17,9 +17,6 @@ public sealed record FlowMoment
 
     /// <summary>The same for air, at 101.325 kPa.</summary>
     public required double AirImbalance { get; init; }
-
-    /// <summary>Newton iterations of the step.</summary>
-    public required int NewtonIterations { get; init; }
 }
 
 /// <summary>What the flow solver found.</summary>

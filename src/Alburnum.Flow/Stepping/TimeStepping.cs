@@ -29,7 +29,7 @@ internal sealed class TimeStepping<T>(
     {
         FlowEnding ending = new Completed(0, 0, 0);
         Contact? contact = null;
-        _account.Note(0, schedule.Stages[0].FromKPa, 0);
+        _account.Note(0, schedule.Stages[0].FromKPa);
         foreach (var stage in schedule.Stages)
         {
             if (stage.Contact != contact)
@@ -88,7 +88,7 @@ internal sealed class TimeStepping<T>(
         _elapsed += seconds;
         _steps++;
         _newtonIterations += _last.Iterations;
-        _account.Note(_elapsed / 60, kPa, _last.Iterations);
+        _account.Note(_elapsed / 60, kPa);
         var next = control.Next(seconds, moved);
         _seconds =
             next <= seconds ? next

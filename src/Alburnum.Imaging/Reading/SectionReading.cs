@@ -27,6 +27,9 @@ public sealed record SectionReading
     /// <summary>What was pointed out to the reader.</summary>
     public required PhotographMarks Marks { get; init; }
 
+    /// <summary>Reagent for heartwood that was sprayed; null where none was.</summary>
+    public HeartwoodReagent? HeartwoodReagent { get; init; }
+
     /// <summary>What came of it.</summary>
     public required ReadingOutcome Outcome { get; init; }
 }

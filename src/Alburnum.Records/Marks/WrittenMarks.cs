@@ -45,13 +45,4 @@ public sealed record WrittenMarks
 
     /// <summary>The pith with the heartwood's radius; null where they are not given.</summary>
     public MarkedPith? Pith { get; init; }
-
-    /// <summary>True where nothing is pointed out.</summary>
-    public bool IsNone =>
-        Corners is null
-        && Scale is null
-        && Treated.Count + Untreated.Count + LeaveOut.Count == 0
-        && Heartwood is null
-        && HeartwoodRing is null
-        && Pith is null;
 }

@@ -51,14 +51,6 @@ public sealed record RunEntry(int Number, DateTime RunAt, Verdict Verdict);
 
 /// <summary>A run as it was kept, without its photographs.</summary>
 /// <param name="Number">Which run of its case it is, from 1.</param>
-/// <param name="RunAt">When it was run, UTC.</param>
-/// <param name="Verdict">What was said of it.</param>
 /// <param name="Document">The result as JSON.</param>
 /// <param name="Papers">What it was read from; empty for runs from before papers were kept.</param>
-public sealed record KeptRun(
-    int Number,
-    DateTime RunAt,
-    Verdict Verdict,
-    string Document,
-    IReadOnlyList<PaperRecord> Papers
-);
+public sealed record KeptRun(int Number, string Document, IReadOnlyList<PaperRecord> Papers);

@@ -99,8 +99,6 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     ? null
                     : new KeptRun(
                         nth,
-                        row.RunAt,
-                        VerdictKeys.Read(row.Verdict),
                         row.Document,
                         [.. row.Papers.Select(paper => new PaperRecord(paper.FileName, paper.Bytes))]
                     );

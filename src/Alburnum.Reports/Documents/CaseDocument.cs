@@ -144,7 +144,10 @@ public sealed record RequirementDocument
     /// <summary>Where retention is assayed; null where the rulebook does not say.</summary>
     public string? AnalyticalZone { get; init; }
 
-    /// <summary>Depth of the analytical zone, mm.</summary>
+    /// <summary>Depth at which the analytical zone begins, mm; 0: at the surface, null: no zone is named.</summary>
+    public double? ZoneFromMm { get; init; }
+
+    /// <summary>Depth at which it ends, mm; null for the whole sapwood.</summary>
     public double? ZoneDepthMm { get; init; }
 
     /// <summary>Multiple of the preservative's critical value; null where the contract names a figure.</summary>

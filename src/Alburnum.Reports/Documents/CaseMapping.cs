@@ -37,7 +37,7 @@ public static class CaseMapping
             Enquiry = Enquiry(@case.Enquiry),
             Requirement = Requirement(result),
             Prediction = ExpectationMapping.Prediction(run),
-            Charge = ExpectationMapping.Charge(run.Expected),
+            Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
                 ? [.. remarks.Select(ExpectationWords.Current.Say)]
                 : null,
@@ -50,7 +50,12 @@ public static class CaseMapping
             Verdict = Verdict(result.Overall),
             WeakestStanding = trace.WeakestStanding,
             Sources = Sources(trace),
-            Cautions = [.. cautions, .. ExpectationMapping.Cautions(run.Expected)],
+            Cautions =
+            [
+                .. cautions,
+                .. ExpectationMapping.Cautions(run.Expected),
+                .. run.Readings.Values.SelectMany(ReadingWords.Cautions).Distinct(StringComparer.Ordinal),
+            ],
         };
     }
 
@@ -90,6 +95,7 @@ public static class CaseMapping
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
                 DepthMm = EvenDepthMm(requirement.Penetration),
                 AnalyticalZone = requirement.Zone?.Name,
+                ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
                 RetentionFactor = result.Enquired.StatedRetentionKgPerM3 is null ? requirement.Retention?.Factor : null,

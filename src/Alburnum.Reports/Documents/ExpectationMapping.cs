@@ -28,21 +28,21 @@ public static class ExpectationMapping
     }
 
     /// <summary>The charge; null where there is none.</summary>
-    internal static CaseChargeDocument? Charge(CaseExpectation expected) =>
-        expected.Charge is not { Order: var order, Plan: var plan }
+    internal static CaseChargeDocument? Charge(CaseReading run) =>
+        run is not { Judged.Predicted.Charge: { } plan, Expected: { Charge: { Order: var order } planned } expected }
             ? null
             : new()
             {
                 Name = order.Name,
                 PieceCount = order.Pieces.Sum(pieces => pieces.Count),
                 VolumeM3 = order.VolumeM3,
-                DryingDays = expected.Charge.DryingDays,
+                DryingDays = planned.DryingDays,
                 RequiredKgPerM3 = plan.Question.RetentionKgPerM3,
                 UptakeLPerM3 = plan.Question.UptakeLPerM3,
                 SolutionL = plan.SolutionL,
                 StrengthPercent = plan.StrengthPercent,
                 ProductKg = plan.ConcentrateKg,
-                AsRun = expected.Account is { } run ? AsRun(run) : null,
+                AsRun = expected.Account is { } account ? AsRun(account) : null,
             };
 
     private static CaseUptakeDocument AsRun(ReconciledCharge run) =>

@@ -32,6 +32,9 @@ public sealed class HeartwoodSourceConverter()
         }
     );
 
+/// <summary>outline, flattening, quality, zones, front.</summary>
+public sealed class ReadingStageConverter : WordConverter<ReadingStage>;
+
 /// <summary>Types of evaluation as their letter.</summary>
 public sealed class EvaluationConverter() : WordConverter<EvaluationType>(type => type.ToString());
 

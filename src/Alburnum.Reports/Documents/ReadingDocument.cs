@@ -88,6 +88,13 @@ public sealed record ReadingDocument
     /// <summary>Depth of the border that is continuous between incisions; null where the piece is not said to be incised.</summary>
     public DepthDocument? BetweenIncisions { get; init; }
 
+    /// <summary>The stage at which the reading ended; null where a depth was read.</summary>
+    [JsonConverter(typeof(ReadingStageConverter))]
+    public ReadingStage? EndedAt { get; init; }
+
+    /// <summary>What to mind with the reagents sprayed, one sentence each.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
 

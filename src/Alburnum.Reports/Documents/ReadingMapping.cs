@@ -56,6 +56,8 @@ public static class ReadingMapping
             LensBowU = Share(scale?.LensBow?.StandardUncertainty),
             Required = read?.Reached is { } reached ? Required(reached) : null,
             BetweenIncisions = Depth(read?.Incised?.Between),
+            EndedAt = (reading.Outcome as NotDetermined)?.Stage,
+            Cautions = [.. ReadingWords.Cautions(reading)],
             Marks = MarksMapping.From(reading.Marks),
             Budget = read is null ? null : Budget(read.Budget),
         };

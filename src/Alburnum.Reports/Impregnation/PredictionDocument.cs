@@ -104,6 +104,12 @@ public sealed record SolverDocument
     /// <summary>The same in a sentence.</summary>
     public required string EndingInWords { get; init; }
 
+    /// <summary>Newton iterations over all steps; null where the run stopped short.</summary>
+    public required int? NewtonIterations { get; init; }
+
+    /// <summary>Iterations of the linear solver over all steps; null likewise.</summary>
+    public required int? LinearIterations { get; init; }
+
     /// <summary>Cells of the section.</summary>
     public required int Cells { get; init; }
 

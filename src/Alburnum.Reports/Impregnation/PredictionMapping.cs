@@ -61,6 +61,8 @@ public static class PredictionMapping
                 var other => throw new ArgumentOutOfRangeException(nameof(solved), other, "Not an ending."),
             },
             EndingInWords = PredictionWords.Current.Say(section.Run.Ending),
+            NewtonIterations = (section.Run.Ending as Completed)?.NewtonIterations,
+            LinearIterations = (section.Run.Ending as Completed)?.LinearIterations,
             Cells = section.Mesh.Problem.Mesh.CellCount,
             ReachedShare = section.ReachedShare,
             MeanDepthMm = section.MeanDepthMm(),

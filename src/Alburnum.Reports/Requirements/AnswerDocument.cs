@@ -115,6 +115,12 @@ public sealed record DemandDocument
     /// <summary>Where retention is assayed; null where not known.</summary>
     public required string? AnalyticalZone { get; init; }
 
+    /// <summary>Depth at which the analytical zone begins, mm; 0: at the surface, null: no zone is named.</summary>
+    public required double? ZoneFromMm { get; init; }
+
+    /// <summary>Depth at which it ends, mm; null for the whole sapwood.</summary>
+    public required double? ZoneDepthMm { get; init; }
+
     /// <summary>Multiple of the preservative's critical value; null where not known.</summary>
     public required double? RetentionFactor { get; init; }
 

@@ -81,6 +81,8 @@ public static class AnswerMapping
             Penetration = requirement.PenetrationName,
             PenetrationInWords = Words.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement.Zone?.Name,
+            ZoneFromMm = requirement.Zone?.FromMm,
+            ZoneDepthMm = requirement.Zone?.DepthMm,
             RetentionFactor = requirement.Retention?.Factor,
             Retention = requirement.RequiredRetention?.Label,
             MoistureMaxPercent = requirement.MoistureMaxPercent,

@@ -52,6 +52,43 @@ public static class ReadingWords
         };
     }
 
+    /// <summary>What to mind with the reagents that were sprayed: what they do not show, and what they do to the person who sprays them.</summary>
+    public static IEnumerable<string> Cautions(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (reading.Outcome.Indicator is { } indicator)
+        {
+            if (indicator.LeastContentMgPerKg is { } least)
+                yield return Said(
+                    "reading.least-content",
+                    ("indicator", indicator.Name),
+                    ("content", Figures.Digits(least.Value)),
+                    Source(least.Provenance)
+                );
+            foreach (var caution in indicator.Cautions)
+                yield return Said("reading.caution", ("reagent", indicator.Name), ("caution", caution));
+        }
+        if (reading.HeartwoodReagent is { } reagent)
+        {
+            yield return Said(
+                "reading.heartwood-reagent",
+                ("reagent", reagent.Name),
+                ("timbers", reagent.Timbers),
+                ("heartwood", reagent.HeartwoodInWords),
+                ("sapwood", reagent.SapwoodInWords),
+                Source(reagent.Provenance)
+            );
+            foreach (var caution in reagent.Cautions)
+                yield return Said("reading.caution", ("reagent", reagent.Name), ("caution", caution));
+        }
+    }
+
+    private static (string, string) Source(Provenance provenance) =>
+        (
+            "source",
+            Said("reading.source", ("citation", provenance.Citation), ("standing", Current.Say(provenance.Standing)))
+        );
+
     /// <summary>How to point the outline out in a case, where that would help; null where it would not.</summary>
     /// <param name="piece">Name of the piece in the case.</param>
     /// <param name="reading">Its reading.</param>
@@ -210,7 +247,7 @@ public static class ReadingWords
             FewPixels few => Said("reading.finding.few-pixels", ("pxPerMm", Digits(few.PxPerMm))),
             Blurred blurred => Said("reading.finding.blurred", ("mm", Digits(blurred.OverMm))),
             OverExposed over => Said("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
-            UnderExposed => Said("reading.finding.under-exposed"),
+            UnderExposed(var light) => Said("reading.finding.under-exposed", ("light", Figures.Number(light, 0))),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };

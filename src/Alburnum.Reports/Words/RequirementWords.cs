@@ -77,7 +77,17 @@ public sealed class RequirementWords
                 "requirements.remark.elsewhere",
                 ("situation", match.Situation),
                 ("anz", match.AustralianNewZealand),
-                ("american", match.American)
+                ("american", match.American),
+                ("standing", _wording.Say(match.Provenance.Standing)),
+                ("source", match.Provenance.Citation)
+            ),
+            OrientationOnReach(var rests) => _wording.Say(
+                "requirements.remark.reach",
+                (
+                    "sources",
+                    string.Join("; ", rests.Select(source => source.Document).Distinct(StringComparer.Ordinal))
+                ),
+                ("standing", _wording.Say(Provenance.Weakest(rests.Select(source => source.Standing))))
             ),
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),

@@ -18,9 +18,13 @@ public sealed class SampleNoteWords(Wording wording)
     public IReadOnlyList<string> Say(PlannedSample sample) =>
         sample switch
         {
-            { Request: SampleByTables, Indexed: { } found } => [.. Indexed(found), Outgoing(sample)],
-            { Request: SampleByShare, Indexed: { } found } => [AlsoRead(found), Outgoing(sample)],
-            { Request: SampleToShow show, Plan: SingleSamplingPlan plan } => [Believed(show, plan), Outgoing(sample)],
+            { Request: SampleByTables, Indexed: { } found } => [.. Indexed(found), .. Outgoing(sample)],
+            { Request: SampleByShare, Indexed: { } found } => [AlsoRead(found), .. Outgoing(sample)],
+            { Request: SampleToShow show, Plan: SingleSamplingPlan plan } =>
+            [
+                Believed(show, plan),
+                .. Outgoing(sample),
+            ],
             { Request: SampleForRisks { Plan: RiskPlan.Variables } } => [wording.Say("sampling.only-if-normal")],
             { Request: SampleForRisks risks, MeanPiecesCut: { } mean, SinglePlanSize: { } single } =>
             [
@@ -32,7 +36,7 @@ public sealed class SampleNoteWords(Wording wording)
                 ),
                 wording.Say("sampling.keep-order"),
             ],
-            _ => [Outgoing(sample)],
+            _ => [.. Outgoing(sample)],
         };
 
     private IEnumerable<string> Indexed(IndexedPlan found)
@@ -85,8 +89,15 @@ public sealed class SampleNoteWords(Wording wording)
         );
     }
 
-    private string Outgoing(PlannedSample sample) =>
-        wording.Say("sampling.outgoing", ("share", Percent(sample.OutgoingLimit ?? 0, wording)));
+    private IEnumerable<string> Outgoing(PlannedSample sample)
+    {
+        if (sample.Outgoing is { } outgoing)
+            yield return wording.Say(
+                "sampling.outgoing",
+                ("share", Percent(outgoing.Limit, wording)),
+                ("at", Percent(outgoing.AtShare, wording))
+            );
+    }
 
     private static string Aql(IndexedPlan found) => Digits(found.AqlPercent, 6);
 }

@@ -123,7 +123,7 @@ public static class PlanSampling
             Plan = plan,
             Positions = Positions(request, plan.SampleSize),
             Behaviours = [PlanBehaviour.Of(PlanReading.Itself, plan, SupplyOf(request.Lot), request.Lot)],
-            OutgoingLimit = OperatingCharacteristic.OutgoingLimit(plan, request.Lot).Limit,
+            Outgoing = OperatingCharacteristic.OutgoingLimit(plan, request.Lot),
         };
 
     private static PlannedSample Staged(SampleForRisks request, SamplingPlan plan) =>

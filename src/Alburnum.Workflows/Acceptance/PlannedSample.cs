@@ -22,7 +22,7 @@ public sealed record PlannedSample
     public required IReadOnlyList<PlanBehaviour> Behaviours { get; init; }
 
     /// <summary>Greatest average share of failing pieces that goes out, where rejected lots are sorted piece by piece (AOQL); null where the plan has none.</summary>
-    public double? OutgoingLimit { get; init; }
+    public OutgoingQuality? Outgoing { get; init; }
 
     /// <summary>Pieces cut on average on lots at the acceptable share; null where the plan never stops early.</summary>
     public double? MeanPiecesCut { get; init; }

@@ -69,6 +69,8 @@ public static class FindRequirement
     {
         if (hasRoutes && enquiry is { FormOrFromSection: TimberForm.Sawn, HasExposedHeartwood: null })
             yield return new HeartwoodTakenAsExposed();
+        if (hasRoutes)
+            yield return new OrientationOnReach([.. facts.UsualReach.Rows.Select(row => row.Provenance)]);
         if (enquiry.Species is { } species)
         {
             foreach (var remark in OfSpecies(species, enquiry, facts))

@@ -26,6 +26,10 @@ public sealed record LastedInGround(YearsInGround Trial) : RequirementRemark;
 /// <param name="Scales">What each scale says. Never empty.</param>
 public sealed record OnOtherScales(Species Species, IReadOnlyList<OtherScale> Scales) : RequirementRemark;
 
+/// <summary>What "usually reached" rests on, where routes are given with it.</summary>
+/// <param name="Sources">Where the rows used come from. Never empty.</param>
+public sealed record OrientationOnReach(IReadOnlyList<Provenance> Sources) : RequirementRemark;
+
 /// <summary>What readers of this use class get wrong.</summary>
 /// <param name="Trap">The trap.</param>
 public sealed record TrapOfUseClass(UseClassTrap Trap) : RequirementRemark;

@@ -7,10 +7,9 @@ namespace Alburnum.Penetration;
 public sealed record IncisionFinger(double PositionMm, double WidthMm, double DepthMm);
 
 /// <summary>An incised face: the border that is continuous between the incisions, and the fingers that reach farther in.</summary>
-/// <param name="Number">Face number.</param>
 /// <param name="EnvelopeMm">Depth of the continuous border at each position, mm; never deeper than what was read there.</param>
 /// <param name="Fingers">The fingers, along the face.</param>
-public sealed record IncisedFace(int Number, IReadOnlyList<double> EnvelopeMm, IReadOnlyList<IncisionFinger> Fingers);
+public sealed record IncisedFace(IReadOnlyList<double> EnvelopeMm, IReadOnlyList<IncisionFinger> Fingers);
 
 /// <summary>Tells the continuous border of an incised section from the fingers at its incisions.</summary>
 /// <remarks>
@@ -38,7 +37,7 @@ public static class IncisedBorder
             for (var i = from; i < to; i++)
                 envelope[i] = Math.Min(envelope[i], opened[i - from]);
         }
-        return new(face.Number, envelope, [.. Fingers(face, envelope)]);
+        return new(envelope, [.. Fingers(face, envelope)]);
     }
 
     // Unbroken stretches of positions that count.

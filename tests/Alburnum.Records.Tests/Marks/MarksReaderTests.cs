@@ -29,7 +29,7 @@ public sealed class MarksReaderTests
         var fault = Assert.Single(faults);
         Assert.Equal((field, found), (fault.Field, fault.Found));
         Assert.StartsWith(expected, fault.Expected, StringComparison.Ordinal);
-        Assert.True(marks.IsNone);
+        Assert.Equivalent(new WrittenMarks(), marks, strict: true);
     }
 
     [Theory]
@@ -45,7 +45,7 @@ public sealed class MarksReaderTests
         var fault = Assert.Single(faults);
         Assert.Equal(field, fault.Field);
         Assert.StartsWith(expected, fault.Expected, StringComparison.Ordinal);
-        Assert.True(marks.IsNone);
+        Assert.Equivalent(new WrittenMarks(), marks, strict: true);
     }
 
     [Theory]
@@ -65,7 +65,7 @@ public sealed class MarksReaderTests
             new MarkFault(two, "a second border of the heartwood", "one of heartwood, heartwoodRing, or pith"),
             Assert.Single(faults)
         );
-        Assert.True(marks.IsNone);
+        Assert.Equivalent(new WrittenMarks(), marks, strict: true);
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Reading;
+using Alburnum.Records.Marks;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Drawings;
 using Alburnum.Workflows.Measuring;
@@ -31,7 +32,7 @@ public sealed class MarksMappingTests
     public void Nothing_pointed_out_is_null_and_not_an_empty_list()
     {
         Assert.Null(MarksMapping.From(new PhotographMarks()));
-        Assert.True(MarksMapping.Written(null).IsNone);
+        Assert.Equivalent(new WrittenMarks(), MarksMapping.Written(null), strict: true);
         Assert.Equal("", MarksMapping.InWords(null));
     }
 

@@ -54,7 +54,7 @@ public sealed class ReadingWordsTests
                 "Only 2.2 pixels per mm: go closer, so that the section fills most of the picture, or use a camera with more pixels.",
                 "Out of focus, or the camera moved: edges are blurred over 1.5 mm. Focus on the cut, hold the camera still, and take it again.",
                 "Over-exposed: 51.7 % of the section is burnt out. Keep flash and sun off the wet surface, or expose for the section, and take it again.",
-                "Under-exposed: the section is nearly black. Bring it into even light, and take it again.",
+                "Under-exposed: the section is nearly black, at 12 of 255 on average. Bring it into even light, and take it again.",
             ],
             ReadingWords.Findings(
                 new(

@@ -32,7 +32,7 @@ public sealed class DraftReadingTests
         var said = Read(query, Sawn);
 
         Assert.Contains(expected, Assert.Single(said.Waiting), StringComparison.Ordinal);
-        Assert.True(said.Marks.IsNone);
+        Assert.Equivalent(new WrittenMarks(), said.Marks, strict: true);
         Assert.Empty(said.Problems);
     }
 

@@ -6,8 +6,7 @@ namespace Alburnum.Acceptance.Risk;
 /// <summary>What wrong decisions a guard band costs, over the whole production.</summary>
 /// <param name="ConsumerRisk">Probability that a piece fails in truth and is accepted.</param>
 /// <param name="ProducerRisk">Probability that a piece conforms in truth and is rejected.</param>
-/// <param name="AcceptanceLimit">The reading from which a piece is accepted: the limit and its guard band.</param>
-public sealed record GlobalRisk(double ConsumerRisk, double ProducerRisk, double AcceptanceLimit);
+public sealed record GlobalRisk(double ConsumerRisk, double ProducerRisk);
 
 /// <summary>Risks of a wrong verdict on a value with a lower limit, in the words of JCGM 106:2012.</summary>
 /// <remarks>
@@ -42,8 +41,7 @@ public static class ConformityRisk
                 process.Value + 12 * spread,
                 accept,
                 readingUncertainty
-            ),
-            accept
+            )
         );
     }
 
