@@ -66,6 +66,11 @@ internal static class MeasureSummary
         foreach (var reading in readings)
             if (reading.Budget is { } budget)
                 Print(console, Path.GetFileName(reading.File ?? ""), budget, reading.Depth!);
+        Foot(console, readings);
+    }
+
+    private static void Foot(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
+    {
         // Why a file could not be opened is said on the error output.
         foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
         foreach (var note in reading.Notes)
