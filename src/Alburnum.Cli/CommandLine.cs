@@ -6,6 +6,7 @@ using Alburnum.Cli.Impregnation;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
+using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -52,6 +53,11 @@ public static class CommandLine
         catch (CommandAppException misread)
         {
             await errors.WriteLineAsync($"alburnum: {InPlainWords(misread.Message, args)}".AsMemory(), stop);
+            return Refused;
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            await errors.WriteLineAsync($"alburnum: {Said("terminal.not-printed")}".AsMemory(), CancellationToken.None);
             return Refused;
         }
         catch (OperationCanceledException)

@@ -47,6 +47,25 @@ public sealed class RefusalTests : IDisposable
     public Task An_option_without_its_value_is_named(string message, string line) => Refused(message, line.Split(' '));
 
     [Fact]
+    public Task Depths_that_the_timber_cannot_have_given_are_refused()
+    {
+        var depths = Enumerable.Range(0, 48).Select(i => $"c{i / 8},p{i % 8},5.{i % 10}");
+        File.WriteAllLines(_folder.At("plant.csv"), ["charge,piece,depth_mm", .. depths]);
+        return Refused(
+            "plant.csv, field depth_mm: found depths that lie too far from what this timber is known to take",
+            "predict",
+            "Scots pine",
+            "100x100",
+            "--depth",
+            "6",
+            "--cells",
+            "0",
+            "--fit",
+            _folder.At("plant.csv")
+        );
+    }
+
+    [Fact]
     public Task A_rulebook_slightly_misspelt_is_answered_with_the_nearest() =>
         Refused(
             "spanish-se-m; did you mean european-2007?",

@@ -7,6 +7,8 @@ namespace Alburnum.Workflows.Acceptance;
 /// <summary>Plans what to cut from a lot, and which pieces.</summary>
 public static class PlanSampling
 {
+    private const int PiecesMax = 20_000;
+
     /// <summary>Plans a sample.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="tables">The standard's tables.</param>
@@ -14,6 +16,8 @@ public static class PlanSampling
     public static PlannedSample Plan(SamplingRequest request, AttributeTables tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
+        if (request is SampleForRisks risks)
+            Examine(risks);
         return request switch
         {
             SampleByTables indexed => Indexed(indexed, tables),
@@ -32,6 +36,30 @@ public static class PlanSampling
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "Not a request."),
         };
     }
+
+    // What cannot be planned is refused before it is sought: a plan by counts of so many pieces would be sought for hours.
+    private static void Examine(SampleForRisks request)
+    {
+        if (request.Plan == RiskPlan.Variables && request.Risks.RejectableShare > 0.5)
+            throw AcceptanceFields.Reject.Refused(
+                file: null,
+                InputProblem.Number(100 * request.Risks.RejectableShare),
+                "at most 50 % for a plan by measured values"
+            );
+        if (
+            request.Plan != RiskPlan.Variables
+            && (request.Lot ?? int.MaxValue) > PiecesMax
+            && request.Risks.ApproximatePieces > PiecesMax
+        )
+            throw TooClose(request.Risks);
+    }
+
+    private static InputRefusedException TooClose(RiskPoints risks) =>
+        AcceptanceFields.Reject.Refused(
+            file: null,
+            InputProblem.Number(100 * risks.RejectableShare),
+            $"a share farther from {InputProblem.Number(100 * risks.AcceptableShare)} %: to tell the two apart takes more than {PiecesMax} pieces"
+        );
 
     /// <summary>The plan indexed at what a share lets fail; null where the tables have no such AQL or lot.</summary>
     private static IndexedPlan? OtherReading(SampleByShare request, AttributeTables tables)
@@ -91,7 +119,7 @@ public static class PlanSampling
 
     private static PlannedSample Variables(SampleForRisks request)
     {
-        var plan = VariablesPlan.For(request.Risks);
+        var plan = VariablesPlan.For(request.Risks) ?? throw TooClose(request.Risks);
         if (plan.SampleSize > request.Lot)
             throw AcceptanceFields.Lot.Refused(
                 file: null,

@@ -37,16 +37,30 @@ internal static class PlantFit
         List<PermeabilityFit> fits = [];
         foreach (var zone in depths.Records.GroupBy(record => record.IsHeartwood).OrderBy(zone => zone.Key))
         {
-            var fit = PermeabilityFit.Of(
-                zone.Key ? question.Heartwood : question.Sapwood,
-                [.. zone.Select(record => Point(record, question, depths, fronts[record.Schedule]))],
-                seed,
-                cancellation: stop
-            );
+            var points = zone.Select(record => Point(record, question, depths, fronts[record.Schedule])).ToList();
+            var fit = Fitted(zone.Key ? question.Heartwood : question.Sapwood, points, depths.File, seed, stop);
             fits.Add(fit);
             question = zone.Key ? question with { Heartwood = fit.After } : question with { Sapwood = fit.After };
         }
         return (question, fits);
+    }
+
+    private static PermeabilityFit Fitted(
+        PermeabilityLaw before,
+        IReadOnlyList<FitPoint> points,
+        string file,
+        int seed,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            return PermeabilityFit.Of(before, points, seed, cancellation: stop);
+        }
+        catch (InputRefusedException refused)
+        {
+            throw new InputRefusedException([.. refused.Problems.Select(problem => problem with { File = file })]);
+        }
     }
 
     private static Schedule ScheduleOf(

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+
 namespace Alburnum.Acceptance;
 
 /// <summary>The two points that a plan is designed through.</summary>
@@ -33,4 +35,18 @@ public sealed record RiskPoints
 
     /// <summary>Greatest probability of accepting a lot at the rejectable share.</summary>
     public double ConsumerRisk { get; }
+
+    /// <summary>About how many pieces of a steady process a single plan needs to tell the two shares apart.</summary>
+    /// <remarks>The normal approximation of the binomial, ((z₁·√(p₁q₁) + z₂·√(p₂q₂))/(p₂ − p₁))²; common practice.</remarks>
+    public double ApproximatePieces
+    {
+        get
+        {
+            var spread =
+                Normal.InvCDF(0, 1, 1 - ProducerRisk) * Math.Sqrt(AcceptableShare * (1 - AcceptableShare))
+                + Normal.InvCDF(0, 1, 1 - ConsumerRisk) * Math.Sqrt(RejectableShare * (1 - RejectableShare));
+            var apart = spread / (RejectableShare - AcceptableShare);
+            return apart * apart;
+        }
+    }
 }

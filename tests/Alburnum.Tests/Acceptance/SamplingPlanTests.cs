@@ -153,7 +153,7 @@ public class SamplingPlanTests
     [Fact]
     public void A_plan_by_variables_keeps_both_risks_with_fewer_pieces()
     {
-        var plan = VariablesPlan.For(Risks);
+        var plan = VariablesPlan.For(Risks)!;
 
         Assert.True(plan.Acceptance(0.05, Process) >= 0.95);
         Assert.Equal(0.10, plan.Acceptance(0.25, Process), 1e-6);

@@ -112,6 +112,21 @@ public sealed class PlanSamplingTests
         Assert.True(LotShare.LowerBound(plan.SampleSize - 2, plan.SampleSize - 1, 500, 0.95) < 0.75);
     }
 
+    [Theory]
+    [InlineData(RiskPlan.Smallest)]
+    [InlineData(RiskPlan.Double)]
+    [InlineData(RiskPlan.Sequential)]
+    [InlineData(RiskPlan.Variables)]
+    public void Shares_too_close_to_be_told_apart_are_refused_at_once(RiskPlan plan) =>
+        Assert.Equal("--reject", Refused(new SampleForRisks(plan, new(0.05, 0.05, 0.05001, 0.1), null, 7)).File);
+
+    [Fact]
+    public void Measured_values_cannot_show_that_more_than_half_fails() =>
+        Assert.Equal(
+            "at most 50 % for a plan by measured values",
+            Refused(new SampleForRisks(RiskPlan.Variables, new(0.0001, 0.05, 0.99, 0.1), null, 7)).Expected
+        );
+
     private static InputProblem Refused(SamplingRequest request) =>
         Assert.Single(Assert.Throws<InputRefusedException>(() => PlanSampling.Plan(request, Tables)).Problems);
 }

@@ -26,16 +26,15 @@ public sealed record VariablesPlan : SamplingPlan
     /// <inheritdoc/>
     public override int MostPiecesCut => SampleSize;
 
-    /// <summary>The smallest plan that meets both risks.</summary>
-    /// <exception cref="ArgumentException">More than 20 000 pieces would be needed.</exception>
-    public static VariablesPlan For(RiskPoints risks)
+    /// <summary>The smallest plan that meets both risks; null where more than 20 000 pieces would be needed.</summary>
+    public static VariablesPlan? For(RiskPoints risks)
     {
         int low = 2,
             high = 2;
         while (!(Meets(high, risks)))
         {
             if (high == PiecesMax)
-                throw new ArgumentException($"These risks need more than {PiecesMax} pieces.", nameof(risks));
+                return null;
             low = high + 1;
             high = Math.Min(PiecesMax, high * 2);
         }

@@ -97,11 +97,23 @@ internal sealed class PermeabilityChain
     {
         var found = _sum / _kept;
         var unsure = Math.Max(0, _sumOfSquares / _kept - found * found);
+        var betweenBatches = Math.Sqrt(_sumOfVariances[2] / _kept + unsure);
+        if (betweenBatches > PermeabilityLaw.MostLnSpread)
+            throw new InputRefusedException(
+                new InputProblem(
+                    "",
+                    0,
+                    "",
+                    "depth_mm",
+                    "depths that lie too far from what this timber is known to take",
+                    "depths of this timber under this schedule, in mm; check species, section, schedule and unit"
+                )
+            );
         return _before with
         {
             FittedCharges = Charges,
             LateralMedianM2 = Math.Exp(found),
-            BatchLnSpread = Math.Sqrt(_sumOfVariances[2] / _kept + unsure),
+            BatchLnSpread = betweenBatches,
             PieceLnSpread = Math.Sqrt(_sumOfVariances[1] / _kept),
             WithinLnSpread = Math.Sqrt(_sumOfVariances[0] / _kept),
         };

@@ -27,6 +27,7 @@ public sealed record PermeabilityFit(PermeabilityLaw Before, PermeabilityLaw Aft
     /// <param name="seed">Seed of the draws: the same seed gives the same answer.</param>
     /// <param name="rounds">Rounds of drawing, 100 to 100 000; the first quarter is thrown away.</param>
     /// <param name="cancellation">Stops between rounds.</param>
+    /// <exception cref="InputRefusedException">The depths lie so far from what was believed that no timber spreads so wide: one or the other is wrong.</exception>
     /// <remarks>
     /// Bayes' rule by Gibbs sampling: each unknown is drawn in turn from its distribution given the rest; a depth that filled its
     /// way or was too small to read is drawn from its side of the normal curve (Tanner and Wong 1987; Gelman and others,

@@ -27,25 +27,28 @@ public sealed record PermeabilityLaw
         init => field = Require.InRange(value, 1, 1e7, "(ratio)");
     }
 
+    /// <summary>No timber is known to spread wider: a factor of about 150, twice over.</summary>
+    internal const double MostLnSpread = 5;
+
     /// <summary>Standard deviation of the natural logarithm between batches, our not knowing the median included. 0 to 5.</summary>
     public required double BatchLnSpread
     {
         get;
-        init => field = Require.InRange(value, 0, 5, "");
+        init => field = Require.InRange(value, 0, MostLnSpread, "");
     }
 
     /// <summary>The same between the pieces of a batch. 0 to 5.</summary>
     public required double PieceLnSpread
     {
         get;
-        init => field = Require.InRange(value, 0, 5, "");
+        init => field = Require.InRange(value, 0, MostLnSpread, "");
     }
 
     /// <summary>The same between places of one piece. 0 to 5.</summary>
     public required double WithinLnSpread
     {
         get;
-        init => field = Require.InRange(value, 0, 5, "");
+        init => field = Require.InRange(value, 0, MostLnSpread, "");
     }
 
     /// <summary>True where the numbers were worked back from depths or classes rather than measured.</summary>
