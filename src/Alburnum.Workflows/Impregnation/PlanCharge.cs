@@ -36,9 +36,6 @@ public static class PlanCharge
     private const int PiecesDrawn = 5000;
     private const int Seed = 1;
 
-    // Width of a 90 % range of the normal distribution, in standard deviations.
-    private const double RangeInDeviations = 3.29;
-
     /// <summary>Plans it.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
@@ -52,7 +49,7 @@ public static class PlanCharge
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / volume;
         // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
         Estimate Middle(Func<Part, Spread> of) =>
-            new(Mean(part => of(part).Middle), Mean(part => (of(part).High - of(part).Low) / RangeInDeviations));
+            new(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation));
         return new()
         {
             Order = order,

@@ -12,6 +12,9 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>A request about treating, checked against the facts and made into a question for the models.</summary>
 public sealed record TreatingQuestion
 {
+    /// <summary>Wood as wet as this share of saturation has next to no room left for solution. Our own choice.</summary>
+    private const double WettestShare = 0.9;
+
     /// <summary>The question; its cuts are those of the pattern named, none where none is.</summary>
     public required PredictionQuestion Prediction { get; init; }
 
@@ -113,7 +116,7 @@ public sealed record TreatingQuestion
         );
         var basic = WoodDensity.BasicFrom12(density);
         var most = WoodDensity.GreatestMoisturePercent(basic);
-        if (moisturePercent >= 0.9 * most)
+        if (moisturePercent >= WettestShare * most)
             throw TreatmentFields.Moisture.Refused(
                 request.File,
                 InputProblem.Number(moisturePercent),

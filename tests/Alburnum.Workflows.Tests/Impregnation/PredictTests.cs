@@ -110,7 +110,7 @@ public sealed class PredictTests
         var (before, after) = (Of(Spruce), Of(Spruce with { OwnDepths = depths }));
         var fit = Assert.Single(after.Fits);
 
-        Assert.True(PermeabilityFit.PieceToPiece(fit.After) < PermeabilityFit.PieceToPiece(fit.Before));
+        Assert.True(fit.After.PieceToPieceLnSpread < fit.Before.PieceToPieceLnSpread);
         Assert.Equal((6, 60), (fit.After.FittedCharges, fit.Depths));
         Assert.Equal(fit.After, after.Asked.Prediction.Sapwood);
         Assert.Equal(before.Asked.Prediction.Heartwood, after.Asked.Prediction.Heartwood);
