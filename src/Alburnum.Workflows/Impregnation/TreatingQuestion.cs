@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
@@ -95,10 +96,28 @@ public sealed record TreatingQuestion
             );
         var schedule = found.Value;
         if (TreatmentFields.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
-            schedule = schedule.WithPeak(kPa);
+            schedule = WithPeak(schedule, kPa);
         if (TreatmentFields.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
             schedule = schedule.WithPressurePeriod(minutes);
         return found with { Value = schedule };
+    }
+
+    private static Schedule WithPeak(Schedule schedule, double kPa)
+    {
+        if (kPa > schedule.BelowPeakKPa && Ranges.PressureKPa.Holds(kPa))
+            return schedule.WithPeak(kPa);
+        throw new InputRefusedException(
+            new InputProblem(
+                "schedule",
+                0,
+                schedule.Name,
+                "peak pressure",
+                FormattableString.Invariant($"{kPa:0.#} kPa"),
+                FormattableString.Invariant(
+                    $"above {schedule.BelowPeakKPa:0.#} kPa, where the schedule already works, to {Ranges.PressureKPa.High:0.#} kPa"
+                )
+            )
+        );
     }
 
     // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
@@ -143,10 +162,8 @@ public sealed record TreatingQuestion
                 $"no {TreatmentFields.HeartwoodRadius.NameIn(file)}",
                 $"both, or {TreatmentFields.Position.NameIn(file)} and {TreatmentFields.Sapwood.NameIn(file)}"
             );
-        return UsualLog.Of(
-                section,
-                request.Species,
-                request.Position,
+        return Usual(
+                request,
                 TreatmentFields.Sapwood.InRange(request.SapwoodMm, file),
                 TreatmentFields.LogDiameter.InRange(request.LogDiameterMm, file)
             )
@@ -155,6 +172,34 @@ public sealed record TreatingQuestion
                 "nothing",
                 $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatmentFields.HeartwoodRadius.NameIn(file)}, or {TreatmentFields.All.NameIn(file)} sapwood or heartwood)"
             );
+    }
+
+    private static UsualLog? Usual(TreatingRequest request, double? sapwoodMm, double? diameterMm)
+    {
+        try
+        {
+            return UsualLog.Of(request.Section, request.Species, request.Position, sapwoodMm, diameterMm);
+        }
+        catch (LogFaultException refused)
+        {
+            throw new InputRefusedException(
+                new InputProblem(
+                    "log",
+                    0,
+                    "",
+                    "diameter",
+                    diameterMm is { } given ? InputProblem.Number(given) : "nothing",
+                    refused.Fault switch
+                    {
+                        SideWithoutDiameter => "the diameter of the log, which says how far out a side piece lies",
+                        LogTooSmall small =>
+                            $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm, to hold {request.Section.Label} sawn that way",
+                        var other => throw new InvalidOperationException($"{other} is no fault of a log."),
+                    }
+                ),
+                refused
+            );
+        }
     }
 
     // Large enough that no corner is wane.
