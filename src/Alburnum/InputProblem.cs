@@ -36,12 +36,6 @@ public sealed class InputRefusedException : Exception
     public InputRefusedException(InputProblem problem)
         : this([problem]) { }
 
-    /// <summary>Refuses with one problem that something below found.</summary>
-    /// <param name="problem">What is wrong, in the words of the input.</param>
-    /// <param name="cause">What was found below.</param>
-    public InputRefusedException(InputProblem problem, Exception cause)
-        : base(problem?.ToString(), cause) => Problems = [problem!];
-
     /// <summary>What is wrong, in the order found. Never empty.</summary>
     public IReadOnlyList<InputProblem> Problems { get; }
 }

@@ -101,24 +101,25 @@ public static class SawLog
         double sapwoodMm
     )
     {
+        LogTooSmall small;
         try
         {
             return SawnLog.Cut(request.Pattern, size, diameterMm, sapwoodMm, request.KerfMm);
         }
-        catch (LogFaultException refused) when (refused.Fault is LogTooSmall small)
+        catch (LogFaultException refused) when (refused.Fault is LogTooSmall fault)
         {
-            throw new InputRefusedException(
-                new InputProblem(
-                    "log",
-                    0,
-                    "",
-                    "diameter",
-                    InputProblem.Number(diameterMm),
-                    $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm for this pattern and size"
-                ),
-                refused
-            );
+            small = fault;
         }
+        throw new InputRefusedException(
+            new InputProblem(
+                "log",
+                0,
+                "",
+                "diameter",
+                InputProblem.Number(diameterMm),
+                $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm for this pattern and size"
+            )
+        );
     }
 
     private static double Diameter(TreatingRequest treating)

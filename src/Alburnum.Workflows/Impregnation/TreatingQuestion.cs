@@ -176,30 +176,31 @@ public sealed record TreatingQuestion
 
     private static UsualLog? Usual(TreatingRequest request, double? sapwoodMm, double? diameterMm)
     {
+        LogFault fault;
         try
         {
             return UsualLog.Of(request.Section, request.Species, request.Position, sapwoodMm, diameterMm);
         }
         catch (LogFaultException refused)
         {
-            throw new InputRefusedException(
-                new InputProblem(
-                    "log",
-                    0,
-                    "",
-                    "diameter",
-                    diameterMm is { } given ? InputProblem.Number(given) : "nothing",
-                    refused.Fault switch
-                    {
-                        SideWithoutDiameter => "the diameter of the log, which says how far out a side piece lies",
-                        LogTooSmall small =>
-                            $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm, to hold {request.Section.Label} sawn that way",
-                        var other => throw new InvalidOperationException($"{other} is no fault of a log."),
-                    }
-                ),
-                refused
-            );
+            fault = refused.Fault;
         }
+        throw new InputRefusedException(
+            new InputProblem(
+                "log",
+                0,
+                "",
+                "diameter",
+                diameterMm is { } given ? InputProblem.Number(given) : "nothing",
+                fault switch
+                {
+                    SideWithoutDiameter => "the diameter of the log, which says how far out a side piece lies",
+                    LogTooSmall small =>
+                        $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm, to hold {request.Section.Label} sawn that way",
+                    var other => throw new InvalidOperationException($"{other} is no fault of a log."),
+                }
+            )
+        );
     }
 
     // Large enough that no corner is wane.
