@@ -1,3 +1,4 @@
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Sawing;
 using Alburnum.Timber;
 using CsCheck;

@@ -1,5 +1,4 @@
 using Alburnum.Acceptance;
-using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Tests.Shared;
