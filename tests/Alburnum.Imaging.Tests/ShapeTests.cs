@@ -158,6 +158,6 @@ public class ShapeTests
         );
 
         var ended = DrawnReading.Ended(reading);
-        Assert.Equal((ReadingStage.Flattening, new KnownLengthDisagrees()), (ended.Stage, ended.Fault));
+        Assert.Equal((ReadingStage.Flattening, new KnownLengthDisagrees(4)), (ended.Stage, ended.Fault));
     }
 }

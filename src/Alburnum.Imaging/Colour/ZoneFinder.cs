@@ -1,5 +1,6 @@
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Outcomes;
+using Alburnum.Measures;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Colour;
@@ -232,8 +233,7 @@ internal sealed class ZoneFinder
         }
         if (depths.Count == 0)
             return 0;
-        depths.Sort();
-        var median = depths[depths.Count / 2];
+        var median = Quantiles.UpperMedian(depths);
         return depths.Average(d => Math.Abs(d - median)) / (median + EvenMm);
     }
 

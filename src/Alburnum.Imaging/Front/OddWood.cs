@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Colour;
+using Alburnum.Measures;
 
 namespace Alburnum.Imaging.Front;
 
@@ -77,8 +78,12 @@ internal static class OddWood
     public static IReadOnlyList<bool[]> Columns(IReadOnlyList<FaceFront> fronts)
     {
         var odd = fronts.Select(f => new bool[f.Strip.Columns]).ToList();
+        double[] seen = [.. fronts.SelectMany(f => f.DepthMm.Where((_, i) => !f.Hidden[i]))];
+        // Where nothing can be seen, nothing can be seen to be odd.
+        if (seen.Length == 0)
+            return odd;
         var plain = new Tally();
-        var usual = Usual(fronts);
+        var usual = Quantiles.UpperMedian(seen);
         var typical = fronts.Select(front => Typical(front, LeastOfUsual * usual)).ToList();
         for (var f = 0; f < fronts.Count; f++)
         for (var i = 0; i < fronts[f].Strip.Columns; i += ColumnEvery)
@@ -160,13 +165,6 @@ internal static class OddWood
             typical[i] = Math.Max(leastMm, near.Count > 0 ? near[(int)(TypicalRank * near.Count)] : front.DepthMm[i]);
         }
         return typical;
-    }
-
-    // Median depth of all that can be seen.
-    private static double Usual(IReadOnlyList<FaceFront> fronts)
-    {
-        var depths = fronts.SelectMany(f => f.DepthMm.Where((_, i) => !f.Hidden[i])).Order().ToList();
-        return depths.Count > 0 ? depths[depths.Count / 2] : 0;
     }
 
     private static IEnumerable<(int From, int To)> Stretches(FaceFront front, double[] typical)

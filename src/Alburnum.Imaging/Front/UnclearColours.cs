@@ -10,11 +10,14 @@ namespace Alburnum.Imaging.Front;
 /// </remarks>
 internal sealed class UnclearColours
 {
-    /// <summary>Evidence added either way: a colour 20 times likelier in one zone than in the other still decides. Our own choice.</summary>
+    /// <summary>Evidence added either way: the logarithm of how many times likelier in one zone than in the other a colour must be to decide still. Our own choice.</summary>
     private const float Lean = 3;
 
     /// <summary>What a lean moves a plain front, mm. Our own choice.</summary>
-    private const double OrdinaryMm = 0.4;
+    internal const double OrdinaryMm = 0.4;
+
+    /// <summary>The odds that the lean stands for, to 1, to the nearest whole number.</summary>
+    internal static readonly double Odds = Math.Round(Math.Exp(Lean));
 
     /// <summary>Half the width of a rectangular distribution in its standard deviations: √3 (JCGM 100:2008, 4.3.7).</summary>
     private static readonly double RectangularHalfWidth = Math.Sqrt(3);

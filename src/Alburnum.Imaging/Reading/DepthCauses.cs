@@ -1,4 +1,8 @@
+using Alburnum.Imaging.Front;
+using Alburnum.Imaging.Outline;
+using Alburnum.Imaging.Stages;
 using Alburnum.Measures;
+using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Reading;
 
@@ -21,11 +25,18 @@ internal static class DepthCauses
     );
 
     /// <summary>Where the outline lies.</summary>
-    public static UncertaintyCause Outline { get; } = new("outline", null, "edge-scatter", EvaluationType.A, Scatter);
+    public static UncertaintyCause Outline { get; } =
+        new("outline", null, "edge-scatter", EvaluationType.A, Scatter)
+        {
+            Parts = [("side", SideLine.ScatterPerUncertainty), ("rim", OutlineSnap.ScatterPerUncertainty)],
+        };
 
     /// <summary>The same where a person's points stand as they were given.</summary>
     public static UncertaintyCause GivenOutline { get; } =
-        new("given-outline", null, "given-points", EvaluationType.B, Ours);
+        new("given-outline", null, "given-points", EvaluationType.B, Ours)
+        {
+            Figures = [("corner", OutlineStage.GivenCornerPx), ("rim", OutlineStage.GivenRimPx)],
+        };
 
     /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
     public static UncertaintyCause LensBow { get; } = new("lens-bow", null, "bow-scatter", EvaluationType.A, Scatter);
@@ -47,16 +58,25 @@ internal static class DepthCauses
     public static UncertaintyCause Pose { get; } = new("pose", 0.3, "pose", EvaluationType.B, Bounds);
 
     /// <summary>How large the section is.</summary>
-    public static UncertaintyCause SectionSize { get; } = new("section-size", null, "size", EvaluationType.B, Ours);
+    public static UncertaintyCause SectionSize { get; } =
+        new("section-size", null, "size", EvaluationType.B, Ours)
+        {
+            Figures = [("nominal", KnownLength.NominalMm), ("end", KnownLength.EndPx)],
+        };
 
     /// <summary>Lens, flattening and unevenly sawn sides.</summary>
     public static UncertaintyCause Flattening { get; } = new("flattening", 0.012, "depth", EvaluationType.B, Ours);
 
     /// <summary>Texture and noise about the front: each position's own.</summary>
-    public static UncertaintyCause Texture { get; } = new("texture", null, "misfit", EvaluationType.A, Scatter);
+    public static UncertaintyCause Texture { get; } =
+        new("texture", null, "misfit", EvaluationType.A, Scatter) { Figures = [("alike", SectionDepth.AlikeMm)] };
 
     /// <summary>How far the front would lie elsewhere if the evidence of every colour leaned towards treated, or towards untreated.</summary>
-    public static UncertaintyCause Colours { get; } = new("colours", null, "lean", EvaluationType.B, Leaning);
+    public static UncertaintyCause Colours { get; } =
+        new("colours", null, "lean", EvaluationType.B, Leaning)
+        {
+            Figures = [("odds", UnclearColours.Odds), ("ordinary", UnclearColours.OrdinaryMm)],
+        };
 
     /// <summary>Every cause, in the order in which they are listed.</summary>
     public static IReadOnlyList<UncertaintyCause> All { get; } =

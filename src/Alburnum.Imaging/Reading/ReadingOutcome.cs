@@ -98,7 +98,8 @@ public abstract record ReadingFault
 public sealed record OutlineNotFound : ReadingFault;
 
 /// <summary>The known length and the nominal size differ by more than can be right.</summary>
-public sealed record KnownLengthDisagrees : ReadingFault;
+/// <param name="MostPart">Most that can be right: one part in so many, 4 for a quarter.</param>
+public sealed record KnownLengthDisagrees(int MostPart) : ReadingFault;
 
 /// <summary>The photograph shows too little of the section.</summary>
 public sealed record TooLittleShown : ReadingFault;

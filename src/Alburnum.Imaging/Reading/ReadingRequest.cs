@@ -60,7 +60,4 @@ public sealed record ReadingRequest
 
     /// <summary>Distance between reported positions along each face, mm. 0.25 to 1.</summary>
     public double StepMm { get; init; } = 1;
-
-    /// <summary>Standard uncertainty of the nominal size, mm. 0 to 100. Our own estimate.</summary>
-    internal double SectionUncertaintyMm { get; init; } = 0.3;
 }

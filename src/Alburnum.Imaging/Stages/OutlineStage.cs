@@ -35,9 +35,9 @@ internal static class OutlineStage
     private const double EdgeShows = 0.3;
 
     /// <summary>Standard uncertainty of a rim, and of each corner, that stands as given, px: how well a hand points. Our own choice.</summary>
-    private const double GivenRimPx = 1;
+    internal const double GivenRimPx = 1;
 
-    private const double GivenCornerPx = 1.5;
+    internal const double GivenCornerPx = 1.5;
 
     /// <summary>How far points given may lie from the edge: a share of a round's longer half axis, and of the shortest side. Our own choice.</summary>
     private const double RimReachShare = 0.04;

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Measures;
 
 namespace Alburnum.Imaging.Zones;
 
@@ -106,8 +107,7 @@ internal sealed class BareContrast
             for (var j = 0; j < Terms; j++)
                 off[i] -= basis[i][j] * solution[j];
         }
-        var sorted = off.Select(Math.Abs).Order().ToArray();
-        var deviation = Math.Max(LeastDeviation, sorted[sorted.Length / 2] / HalfWithin);
+        var deviation = Math.Max(LeastDeviation, Quantiles.UpperMedian(off.Select(Math.Abs)) / HalfWithin);
         for (var i = 0; i < off.Length; i++)
             off[i] = Math.Clamp(off[i] / deviation, -Most, Most);
         return off;

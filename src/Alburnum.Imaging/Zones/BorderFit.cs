@@ -2,6 +2,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Rings;
+using Alburnum.Measures;
 
 namespace Alburnum.Imaging.Zones;
 
@@ -61,7 +62,7 @@ internal sealed record BorderFit(
     {
         var circle = rough.Circle;
         var scatter = FirstScatterMm;
-        var usual = Math.Max(LeastStep, points.Select(point => point.Step).Order().ElementAt(points.Count / 2));
+        var usual = Math.Max(LeastStep, Quantiles.UpperMedian(points.Select(point => point.Step)));
         var normal = new double[Unknowns, Unknowns];
         for (var turn = 0; turn < Turns; turn++)
         {

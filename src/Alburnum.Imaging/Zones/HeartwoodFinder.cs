@@ -5,6 +5,7 @@ using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Rectification;
 using Alburnum.Imaging.Rings;
+using Alburnum.Measures;
 
 namespace Alburnum.Imaging.Zones;
 
@@ -98,19 +99,13 @@ internal static class HeartwoodFinder
     private static bool IsBorder(IReadOnlyList<BorderPoint> points, BorderFit fit)
     {
         var length = points.Sum(point => point.LengthMm);
-        var usual = Middle(points.Select(point => point.Step));
+        var usual = Quantiles.UpperMedian(points.Select(point => point.Step));
         double Share(Func<BorderPoint, bool> shows) => points.Where(shows).Sum(point => point.LengthMm) / length;
         return usual > 0
             && Share(point => point.Step > usual / 2) >= LeastShare
             && Share(point => point.InLight > InLight) >= LeastShare
             && points.Average(point => point.InHue) > 0
-            && Middle(points.Select(point => point.Sharpness)) >= LeastSharpness
+            && Quantiles.UpperMedian(points.Select(point => point.Sharpness)) >= LeastSharpness
             && fit.ScatterMm <= MostScatterMm + (MostScatterShare * fit.Circle.RadiusMm);
-    }
-
-    private static double Middle(IEnumerable<double> values)
-    {
-        var sorted = values.Order().ToList();
-        return sorted[sorted.Count / 2];
     }
 }

@@ -181,8 +181,8 @@ internal sealed class ChargeReader(
         };
         // Readings are held against each other once each of them can be read.
         if (problems.Count == before && order.Pieces.Count > 0)
-            foreach (var problem in ChargeAccount.Problems(readings))
-                row.Refuse(problem.Field, problem.Found, problem.Expected);
+            foreach (var fault in ChargeAccount.Faults(readings))
+                row.Refuse(fault);
         return readings;
     }
 

@@ -212,8 +212,7 @@ public sealed class PredictionWords(Wording wording)
 
     private static string Nm2(PermeabilityLaw law) => Figures.Digits(law.LateralMedianM2 * 1e18, 3);
 
-    private static string Factor(PermeabilityLaw law) =>
-        Figures.Digits(Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law)), 1);
+    private static string Factor(PermeabilityLaw law) => Figures.Digits(law.TwentiethFactor, 1);
 
     private static string Tiny(double share) => share.ToString("0.0e0", CultureInfo.InvariantCulture);
 }

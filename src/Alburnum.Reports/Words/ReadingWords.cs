@@ -137,10 +137,15 @@ public static class ReadingWords
     public static string Cause(UncertaintyCause cause) => Said($"reading.cause.{cause.Key}");
 
     /// <summary>How large a cause is, and of what.</summary>
-    public static string Size(UncertaintyCause cause) =>
-        cause.Share is { } share
-            ? Said($"reading.size.{cause.OfWhat}", ("share", Digits(share, "0.###")))
-            : Said($"reading.size.{cause.OfWhat}");
+    public static string Size(UncertaintyCause cause)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        var places = cause.Figures.Select(figure => (figure.Name, Digits(figure.Value, "0.###"))).ToList();
+        places.AddRange(cause.Parts.Select(part => (part.Name, Current.Part(part.Part))));
+        if (cause.Share is { } share)
+            places.Add(("share", Digits(share, "0.###")));
+        return Said($"reading.size.{cause.OfWhat}", [.. places]);
+    }
 
     /// <summary>What the figures of a table of depths mean.</summary>
     public static string Uncertainty => Said("reading.uncertainty");
@@ -223,7 +228,7 @@ public static class ReadingWords
         fault switch
         {
             OutlineNotFound => Said("reading.fault.outline"),
-            KnownLengthDisagrees => Said("reading.fault.known-length"),
+            KnownLengthDisagrees(var part) => Said("reading.fault.known-length", ("part", Current.Part(part))),
             TooLittleShown => Said("reading.fault.too-little"),
             OtherIndicator(var named, var seen) => Other(named, seen),
             NoFront { IsTreated: true } => Said("reading.fault.all-treated"),

@@ -84,6 +84,9 @@ public sealed partial class Wording
             ? Say($"number.{count.ToString(CultureInfo.InvariantCulture)}")
             : count.ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>One part in so many, as a noun: 4 is "a quarter".</summary>
+    public string Part(int part) => Say($"number.part.{part.ToString(CultureInfo.InvariantCulture)}");
+
     /// <summary>A count with its noun: keys ending in <c>.one</c> and <c>.other</c>, with <c>{count}</c>.</summary>
     /// <param name="key">The key without its ending, such as <c>count.piece</c>.</param>
     /// <param name="count">How many.</param>

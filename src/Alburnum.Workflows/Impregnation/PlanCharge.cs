@@ -36,9 +36,6 @@ public static class PlanCharge
     private const int PiecesDrawn = 5000;
     private const int Seed = 1;
 
-    // Width of a 90 % range of the normal distribution, in standard deviations.
-    private const double RangeInDeviations = 3.29;
-
     /// <summary>Plans it.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
@@ -52,23 +49,33 @@ public static class PlanCharge
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / volume;
         // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
         Estimate Middle(Func<Part, Spread> of) =>
-            new(Mean(part => of(part).Middle), Mean(part => (of(part).High - of(part).Low) / RangeInDeviations));
+            new(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation));
+        var question = new ChargeQuestion
+        {
+            VolumeM3 = volume,
+            SurfaceM2 = order.SurfaceM2,
+            DensityKgPerM3 = Mean(part => part.Question.KgPerM3),
+            UptakeLPerM3 = Middle(part => part.Quick.UptakeLPerM3),
+            ZoneLPerM3 = Middle(part => part.Quick.ZoneLPerM3),
+            RetentionKgPerM3 = order.RetentionKgPerM3,
+            SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
+        };
+        if (question.IsBeyondAnySolution)
+            throw new InputRefusedException(
+                new InputProblem(
+                    "charge",
+                    0,
+                    "",
+                    "retention",
+                    FormattableString.Invariant($"{question.ZoneLPerM3.Value:0.#} L per m³ of zone"),
+                    "a zone that takes more: incise, hold the pressure longer, or choose another timber"
+                )
+            );
         return new()
         {
             Order = order,
             Schedule = parts[0].Question.Prediction.Schedule,
-            Plan = ChargePlan.For(
-                new()
-                {
-                    VolumeM3 = volume,
-                    SurfaceM2 = order.SurfaceM2,
-                    DensityKgPerM3 = Mean(part => part.Question.KgPerM3),
-                    UptakeLPerM3 = Middle(part => part.Quick.UptakeLPerM3),
-                    ZoneLPerM3 = Middle(part => part.Quick.ZoneLPerM3),
-                    RetentionKgPerM3 = order.RetentionKgPerM3,
-                    SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
-                }
-            ),
+            Plan = ChargePlan.For(question),
             CoreShare = new(
                 Mean(part => part.Quick.CoreShare.Value),
                 Mean(part => part.Quick.CoreShare.StandardUncertainty)

@@ -131,7 +131,7 @@ public static class Predict
         var places = SectionPositions.Around(question.Section, question.Log, 4);
         var sapwood = places.Min(place => place.SapwoodMm);
         var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
-        var spread = Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
+        var spread = law.TwentiethFactor;
         return
             TimeToDepth.Minutes(question, depthMm, sapwood, spread) is { } fast
             && TimeToDepth.Minutes(question, depthMm, sapwood, 1) is { } middle

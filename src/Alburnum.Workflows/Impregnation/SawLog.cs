@@ -82,7 +82,7 @@ public static class SawLog
         if (treating.Section is not RectangularSection size)
             throw TreatmentFields.Section.Refused(file, treating.Section.Label, "a sawn size such as \"100x100\"");
         var (sapwood, assumptions) = Sapwood(treating);
-        var sawn = SawnLog.Cut(request.Pattern, size, diameter, sapwood, request.KerfMm);
+        var sawn = Sawn(request, size, diameter, sapwood);
         return new()
         {
             Pattern = request.Pattern,
@@ -92,6 +92,34 @@ public static class SawLog
             Assumptions = assumptions,
             Pieces = Predicted(sawn, asked.Prediction, request, progress, stop),
         };
+    }
+
+    private static IReadOnlyList<SawnPiece> Sawn(
+        SawingRequest request,
+        RectangularSection size,
+        double diameterMm,
+        double sapwoodMm
+    )
+    {
+        LogTooSmall small;
+        try
+        {
+            return SawnLog.Cut(request.Pattern, size, diameterMm, sapwoodMm, request.KerfMm);
+        }
+        catch (LogFaultException refused) when (refused.Fault is LogTooSmall fault)
+        {
+            small = fault;
+        }
+        throw new InputRefusedException(
+            new InputProblem(
+                "log",
+                0,
+                "",
+                "diameter",
+                InputProblem.Number(diameterMm),
+                $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm for this pattern and size"
+            )
+        );
     }
 
     private static double Diameter(TreatingRequest treating)

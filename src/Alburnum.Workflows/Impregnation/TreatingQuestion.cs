@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
@@ -12,6 +13,9 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>A request about treating, checked against the facts and made into a question for the models.</summary>
 public sealed record TreatingQuestion
 {
+    /// <summary>Wood as wet as this share of saturation has next to no room left for solution. Our own choice.</summary>
+    private const double WettestShare = 0.9;
+
     /// <summary>The question; its cuts are those of the pattern named, none where none is.</summary>
     public required PredictionQuestion Prediction { get; init; }
 
@@ -92,10 +96,28 @@ public sealed record TreatingQuestion
             );
         var schedule = found.Value;
         if (TreatmentFields.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
-            schedule = schedule.WithPeak(kPa);
+            schedule = WithPeak(schedule, kPa);
         if (TreatmentFields.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
             schedule = schedule.WithPressurePeriod(minutes);
         return found with { Value = schedule };
+    }
+
+    private static Schedule WithPeak(Schedule schedule, double kPa)
+    {
+        if (kPa > schedule.BelowPeakKPa && Ranges.PressureKPa.Holds(kPa))
+            return schedule.WithPeak(kPa);
+        throw new InputRefusedException(
+            new InputProblem(
+                "schedule",
+                0,
+                schedule.Name,
+                "peak pressure",
+                FormattableString.Invariant($"{kPa:0.#} kPa"),
+                FormattableString.Invariant(
+                    $"above {schedule.BelowPeakKPa:0.#} kPa, where the schedule already works, to {Ranges.PressureKPa.High:0.#} kPa"
+                )
+            )
+        );
     }
 
     // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
@@ -113,7 +135,7 @@ public sealed record TreatingQuestion
         );
         var basic = WoodDensity.BasicFrom12(density);
         var most = WoodDensity.GreatestMoisturePercent(basic);
-        if (moisturePercent >= 0.9 * most)
+        if (moisturePercent >= WettestShare * most)
             throw TreatmentFields.Moisture.Refused(
                 request.File,
                 InputProblem.Number(moisturePercent),
@@ -140,10 +162,8 @@ public sealed record TreatingQuestion
                 $"no {TreatmentFields.HeartwoodRadius.NameIn(file)}",
                 $"both, or {TreatmentFields.Position.NameIn(file)} and {TreatmentFields.Sapwood.NameIn(file)}"
             );
-        return UsualLog.Of(
-                section,
-                request.Species,
-                request.Position,
+        return Usual(
+                request,
                 TreatmentFields.Sapwood.InRange(request.SapwoodMm, file),
                 TreatmentFields.LogDiameter.InRange(request.LogDiameterMm, file)
             )
@@ -152,6 +172,35 @@ public sealed record TreatingQuestion
                 "nothing",
                 $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatmentFields.HeartwoodRadius.NameIn(file)}, or {TreatmentFields.All.NameIn(file)} sapwood or heartwood)"
             );
+    }
+
+    private static UsualLog? Usual(TreatingRequest request, double? sapwoodMm, double? diameterMm)
+    {
+        LogFault fault;
+        try
+        {
+            return UsualLog.Of(request.Section, request.Species, request.Position, sapwoodMm, diameterMm);
+        }
+        catch (LogFaultException refused)
+        {
+            fault = refused.Fault;
+        }
+        throw new InputRefusedException(
+            new InputProblem(
+                "log",
+                0,
+                "",
+                "diameter",
+                diameterMm is { } given ? InputProblem.Number(given) : "nothing",
+                fault switch
+                {
+                    SideWithoutDiameter => "the diameter of the log, which says how far out a side piece lies",
+                    LogTooSmall small =>
+                        $"at least {InputProblem.Number(Math.Ceiling(small.LeastMm))} mm, to hold {request.Section.Label} sawn that way",
+                    var other => throw new InvalidOperationException($"{other} is no fault of a log."),
+                }
+            )
+        );
     }
 
     // Large enough that no corner is wane.

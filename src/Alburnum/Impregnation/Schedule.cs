@@ -70,6 +70,20 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             .DefaultIfEmpty(0)
             .Max();
 
+    /// <summary>Greatest absolute pressure at which the schedule works below its peak, kPa; 0 where there is none.</summary>
+    public double BelowPeakKPa
+    {
+        get
+        {
+            var peak = PeakKPa;
+            return Stages
+                .SelectMany(stage => new[] { stage.FromKPa, stage.ToKPa })
+                .Where(kPa => kPa < peak)
+                .Append(0)
+                .Max();
+        }
+    }
+
     /// <summary>The same schedule with the solution held at peak pressure for a different time.</summary>
     /// <param name="minutes">Minutes of every stage that holds the peak pressure against the wood, min. Above 0.</param>
     public Schedule WithPressurePeriod(double minutes) =>
@@ -85,23 +99,16 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
 
     /// <summary>The same schedule with another peak pressure; lower pressures stay as they are.</summary>
     /// <param name="kPa">Peak absolute pressure, kPa; above every other pressure of the schedule.</param>
-    /// <exception cref="InputRefusedException">Some stage already works at more.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Some stage already works at more, or no vessel does.</exception>
     public Schedule WithPeak(double kPa)
     {
         var peak = PeakKPa;
-        var next = Stages
-            .SelectMany(stage => new[] { stage.FromKPa, stage.ToKPa })
-            .Where(p => p < peak)
-            .Append(0)
-            .Max();
-        if (!(kPa > next && Ranges.PressureKPa.Holds(kPa)))
-        {
-            var found = FormattableString.Invariant($"{kPa:0.#} kPa");
-            var expected = FormattableString.Invariant(
-                $"above {next:0.#} kPa, where the schedule already works, to {Ranges.PressureKPa.High:0.#} kPa"
-            );
-            throw new InputRefusedException(new InputProblem("schedule", 0, Name, "peak pressure", found, expected));
-        }
+        Require.InRange(
+            Require.Within(kPa, Ranges.PressureKPa),
+            Math.BitIncrement(BelowPeakKPa),
+            double.MaxValue,
+            "kPa"
+        );
         double Moved(double p) => p == peak ? kPa : p;
         return this with
         {

@@ -13,7 +13,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
     /// <param name="position">Where it was sawn; round and half-round pieces have their pith in the middle of the round.</param>
     /// <param name="sapwoodMm">Width of the sapwood, mm. 0 or more.</param>
     /// <param name="logDiameterMm">Diameter of the log under bark, mm; null for the smallest that holds the piece.</param>
-    /// <exception cref="InputRefusedException">The log does not hold the piece.</exception>
+    /// <exception cref="LogFaultException">The log does not hold the piece, or its diameter is needed.</exception>
     public static LogGeometry Place(Section section, SawingPosition position, double sapwoodMm, double? logDiameterMm)
     {
         Require.Within(sapwoodMm, Ranges.SapwoodMm);
@@ -31,13 +31,10 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
             _ => Far(w, 2 * h),
         };
         if (logDiameterMm is null && position == SawingPosition.Side)
-            throw Refused("nothing", "the diameter of the log, which says how far out a side piece lies");
+            throw new LogFaultException(new SideWithoutDiameter());
         var radius = logDiameterMm / 2 ?? least;
         if (radius < least - 1e-9)
-            throw Refused(
-                InputProblem.Number(2 * radius),
-                $"at least {InputProblem.Number(Math.Ceiling(2 * least))} mm, to hold {sawn.Label} sawn that way"
-            );
+            throw new LogFaultException(new LogTooSmall(2 * least));
         var (x, y) = position switch
         {
             SawingPosition.Boxed => (0.0, 0.0),
@@ -54,6 +51,7 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
     /// <param name="position">Where it was sawn; null where nobody said.</param>
     /// <param name="sapwoodMm">Width of the sapwood, mm; null where nobody measured.</param>
     /// <param name="logDiameterMm">Diameter of the log, mm; null where nobody said.</param>
+    /// <exception cref="LogFaultException">The log does not hold the piece, or its diameter is needed.</exception>
     /// <returns>Null where the width of the sapwood is not known.</returns>
     public static UsualLog? Of(
         Section section,
@@ -83,9 +81,6 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
         }
         return new(Place(section, position ?? SawingPosition.Boxed, sapwoodMm!.Value, logDiameterMm), assumptions);
     }
-
-    private static InputRefusedException Refused(string found, string expected) =>
-        new(new InputProblem("log", 0, "", "diameter", found, expected));
 
     private static double Far(double x, double y) => Math.Sqrt(x * x + y * y);
 }

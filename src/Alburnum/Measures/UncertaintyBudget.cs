@@ -22,7 +22,14 @@ public sealed record UncertaintyCause(
     string OfWhat,
     EvaluationType Type,
     Provenance Provenance
-);
+)
+{
+    /// <summary>The figures that it is found from, by the names of their places in the words for its size, in the units said there; empty where there are none.</summary>
+    public IReadOnlyList<(string Name, double Value)> Figures { get; init; } = [];
+
+    /// <summary>The parts of a whole that it is found from, likewise: 4 is a quarter.</summary>
+    public IReadOnlyList<(string Name, int Part)> Parts { get; init; } = [];
+}
 
 /// <summary>What one cause adds to one result.</summary>
 /// <param name="Cause">The cause.</param>

@@ -1,3 +1,4 @@
+using Alburnum.Measures;
 using Alburnum.Timber;
 
 namespace Alburnum.Penetration;
@@ -47,8 +48,8 @@ public static class HandReadings
         var mean = depths.Average();
         var statistics = new DepthStatistics(
             new(least.DepthMm, least.StandardUncertaintyMm),
-            new(SectionDepth.Quantile(depths, 0.05), meanU),
-            new(SectionDepth.Quantile(depths, 0.5), meanU),
+            new(Quantiles.Of(depths, 0.05), meanU),
+            new(Quantiles.Of(depths, 0.5), meanU),
             new(mean, meanU),
             new(greatest.DepthMm, greatest.StandardUncertaintyMm)
         );

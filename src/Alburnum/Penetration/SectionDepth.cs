@@ -1,5 +1,4 @@
 using Alburnum.Measures;
-using MathNet.Numerics.Statistics;
 
 namespace Alburnum.Penetration;
 
@@ -48,7 +47,7 @@ public static class SectionDepth
         var mean = depths.Average();
         var uMean = Math.Sqrt(own.Sum(u => u * u) / depths.Count / independent);
         var sorted = depths.Order().ToArray();
-        double[] plain = [sorted[0], Quantile(sorted, 0.05), Quantile(sorted, 0.5), sorted[^1]];
+        double[] plain = [sorted[0], Quantiles.Of(sorted, 0.05), Quantiles.Of(sorted, 0.5), sorted[^1]];
         var (drawnMean, drawnSd) = Draw(depths, own, length / depths.Count);
         Estimate AsRead(int k) => new(plain[k], UncertaintyBudget.Combine(commonMm, drawnSd[k]));
         Estimate Corrected(int k, double fromMm, double toMm)
@@ -70,15 +69,6 @@ public static class SectionDepth
         );
     }
 
-    /// <summary>
-    /// The depth that a share of the positions does not reach, by ruler and by photograph alike: linear interpolation between order statistics (type 7 of Hyndman and
-    /// Fan, The American Statistician 50, 1996).
-    /// </summary>
-    /// <param name="sortedMm">Depths in rising order, mm. At least one.</param>
-    /// <param name="share">0 to 1.</param>
-    internal static double Quantile(double[] sortedMm, double share) =>
-        SortedArrayStatistics.QuantileCustom(sortedMm, share, QuantileDefinition.R7);
-
     private static (double[] Mean, double[] Sd) Draw(List<double> depths, List<double> own, double stepMm)
     {
         var random = new SeededRandom(Seed);
@@ -97,7 +87,7 @@ public static class SectionDepth
                 e = (keep * e) + (fresh * random.NextNormal());
             }
             Array.Sort(tried);
-            double[] values = [tried[0], Quantile(tried, 0.05), Quantile(tried, 0.5), tried[^1]];
+            double[] values = [tried[0], Quantiles.Of(tried, 0.05), Quantiles.Of(tried, 0.5), tried[^1]];
             for (var k = 0; k < 4; k++)
             {
                 sum[k] += values[k];

@@ -10,7 +10,7 @@ public sealed class ReadingWordsTests
     public static TheoryData<ReadingFault> Faults =>
         [
             new OutlineNotFound(),
-            new KnownLengthDisagrees(),
+            new KnownLengthDisagrees(4),
             new TooLittleShown(),
             new NoFront(IsTreated: true),
             new NoFront(IsTreated: false),

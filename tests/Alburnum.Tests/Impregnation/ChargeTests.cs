@@ -47,24 +47,22 @@ public class ChargeTests
     }
 
     [Fact]
-    public void A_zone_that_takes_too_little_for_any_solution_is_refused()
+    public void A_zone_that_takes_too_little_is_beyond_any_solution()
     {
-        var refused = Assert.Throws<InputRefusedException>(() =>
-            ChargePlan.For(
-                new ChargeQuestion
-                {
-                    VolumeM3 = 2,
-                    SurfaceM2 = 100,
-                    DensityKgPerM3 = 560,
-                    UptakeLPerM3 = new Estimate(20, 5),
-                    ZoneLPerM3 = new Estimate(10, 5),
-                    RetentionKgPerM3 = 6,
-                    SolutionDensityKgPerM3 = 1000,
-                }
-            )
-        );
+        var question = new ChargeQuestion
+        {
+            VolumeM3 = 2,
+            SurfaceM2 = 100,
+            DensityKgPerM3 = 560,
+            UptakeLPerM3 = new Estimate(20, 5),
+            ZoneLPerM3 = new Estimate(10, 5),
+            RetentionKgPerM3 = 6,
+            SolutionDensityKgPerM3 = 1000,
+        };
 
-        Assert.Contains("incise, hold the pressure longer", refused.Message, StringComparison.Ordinal);
+        Assert.True(question.IsBeyondAnySolution);
+        Assert.False((question with { ZoneLPerM3 = new Estimate(12, 5) }).IsBeyondAnySolution);
+        Assert.Throws<ArgumentOutOfRangeException>(() => ChargePlan.For(question));
     }
 
     [Fact]
@@ -122,17 +120,27 @@ public class ChargeTests
         );
 
     [Fact]
-    public void Every_reading_that_cannot_be_is_named_at_once()
+    public void Every_contradiction_of_the_readings_is_found_at_once()
     {
-        var refused = Assert.Throws<InputRefusedException>(() =>
-            ChargeAccount.Of(Readings with { TankAfterL = 9500, WeightAfterKg = 900, StrengthBeforePercent = 0 })
-        );
+        var contradictory = Readings with { TankAfterL = 9500, WeightAfterKg = 900 };
 
-        Assert.Equal(
-            ["tankAfterL", "weightAfterKg", "strengthBeforePercent"],
-            refused.Problems.Select(problem => problem.Field)
-        );
+        Assert.Equal([new TankGained(9000, 9500), new TimberLost(1120, 900)], ChargeAccount.Faults(contradictory));
+        Assert.Throws<ArgumentException>(() => ChargeAccount.Of(contradictory));
     }
+
+    [Fact]
+    public void Half_of_what_gives_an_uptake_is_a_fault()
+    {
+        Assert.Equal(
+            [new GrossHalfRead(IsPeakMissing: true), new WeighedOnce(IsBeforeMissing: false)],
+            ChargeAccount.Faults(Readings with { TankAtPeakL = null, WeightAfterKg = null })
+        );
+        Assert.Equal([new TankRoseToPeak(9100)], ChargeAccount.Faults(Readings with { TankAtPeakL = 9100 }));
+    }
+
+    [Fact]
+    public void A_solution_without_product_is_no_solution() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => ChargeAccount.Of(Readings with { StrengthBeforePercent = 0 }));
 
     [Fact]
     public void Twice_the_thickness_dries_in_four_times_the_days()

@@ -4,23 +4,27 @@ namespace Alburnum.Tests.Impregnation;
 
 public class ScheduleTests
 {
-    [Fact]
-    public void Every_impossible_step_is_named_at_once()
-    {
-        var refused = Assert.Throws<InputRefusedException>(() =>
-            ScheduleSteps.Build(
-                "bad",
-                [new("vacuum", Contact.Air, -15, 5, 10), new("pressure", Contact.Air, 1300, -1, 60)]
-            )
+    private static Schedule OneStep =>
+        new(
+            "one",
+            [
+                new("pressure", Contact.Liquid, 10, Schedule.AtmosphereKPa, 1101.325),
+                new("pressure", Contact.Liquid, 60, 1101.325, 1101.325),
+            ]
         );
 
-        Assert.Equal(["kPa", "rampMinutes", "contact"], refused.Problems.Select(problem => problem.Field));
+    [Fact]
+    public void A_peak_below_another_pressure_of_the_schedule_is_refused()
+    {
+        Assert.Equal(Schedule.AtmosphereKPa, OneStep.BelowPeakKPa);
+        Assert.Equal(200, OneStep.WithPeak(200).PeakKPa);
+        Assert.Throws<ArgumentOutOfRangeException>(() => OneStep.WithPeak(Schedule.AtmosphereKPa));
     }
 
     [Fact]
     public void Pressure_is_read_off_the_line_between_the_ends_of_a_stage()
     {
-        var schedule = ScheduleSteps.Build("one", [new("pressure", Contact.Liquid, 1101.325, 10, 60)]);
+        var schedule = OneStep;
 
         Assert.Equal(601.325, schedule.Stages[0].KPaAt(5), 1e-9);
         Assert.Equal(1101.325, schedule.Stages[1].KPaAt(20), 1e-9);

@@ -40,14 +40,17 @@ public class UsualLogTests
     [Fact]
     public void A_log_too_small_for_the_piece_is_refused_with_the_least_that_will_do()
     {
-        var refused = Assert.Throws<InputRefusedException>(() => UsualLog.Place(Post, SawingPosition.Boxed, 30, 120));
+        var refused = Assert.Throws<LogFaultException>(() => UsualLog.Place(Post, SawingPosition.Boxed, 30, 120));
 
-        Assert.Contains("at least 142 mm", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(142, Math.Ceiling(Assert.IsType<LogTooSmall>(refused.Fault).LeastMm));
     }
 
     [Fact]
     public void A_side_piece_needs_its_log_named() =>
-        Assert.Throws<InputRefusedException>(() => UsualLog.Place(Post, SawingPosition.Side, 30, null));
+        Assert.Equal(
+            new SideWithoutDiameter(),
+            Assert.Throws<LogFaultException>(() => UsualLog.Place(Post, SawingPosition.Side, 30, null)).Fault
+        );
 
     [Fact]
     public void The_ways_in_from_both_faces_fill_a_half_round_piece()

@@ -1,5 +1,4 @@
 using Alburnum.Acceptance;
-using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Tests.Shared;
@@ -110,7 +109,7 @@ public sealed class PredictTests
         var (before, after) = (Of(Spruce), Of(Spruce with { OwnDepths = depths }));
         var fit = Assert.Single(after.Fits);
 
-        Assert.True(PermeabilityFit.PieceToPiece(fit.After) < PermeabilityFit.PieceToPiece(fit.Before));
+        Assert.True(fit.After.PieceToPieceLnSpread < fit.Before.PieceToPieceLnSpread);
         Assert.Equal((6, 60), (fit.After.FittedCharges, fit.Depths));
         Assert.Equal(fit.After, after.Asked.Prediction.Sapwood);
         Assert.Equal(before.Asked.Prediction.Heartwood, after.Asked.Prediction.Heartwood);

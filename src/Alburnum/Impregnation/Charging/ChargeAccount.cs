@@ -74,11 +74,15 @@ public sealed record ChargeAccount
 
     /// <summary>Works a charge out.</summary>
     /// <param name="readings">What was read.</param>
-    /// <exception cref="InputRefusedException">Readings that cannot belong to one charge.</exception>
+    /// <exception cref="ArgumentException">The readings have <see cref="Faults"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No timber, or a solution that cannot be.</exception>
     public static ChargeAccount Of(ChargeReadings readings)
     {
-        if (Problems(readings) is { Count: > 0 } problems)
-            throw new InputRefusedException(problems);
+        if (Faults(readings) is [var fault, ..])
+            throw new ArgumentException(fault.ToString(), nameof(readings));
+        Require.Positive(readings.VolumeM3, "m³");
+        Require.Within(readings.StrengthBeforePercent, Ranges.StrengthPercent);
+        Require.Within(readings.SolutionDensityKgPerM3, Ranges.SolutionDensityKgPerM3);
         var density = readings.SolutionDensityKgPerM3 / 1000;
         var twoReadings = Math.Sqrt(2) * readings.TankStandardUncertaintyL;
         var byTank = new Estimate(readings.TankBeforeL - readings.TankAfterL, twoReadings);
@@ -136,53 +140,25 @@ public sealed record ChargeAccount
             yield return new SolutionGainedStrength(100 * change);
     }
 
-    /// <summary>Readings that cannot belong to one charge; empty where they can.</summary>
-    public static IReadOnlyList<InputProblem> Problems(ChargeReadings readings)
+    /// <summary>Where the readings contradict each other; empty where they can belong to one charge.</summary>
+    public static IReadOnlyList<ChargeFault> Faults(ChargeReadings readings)
     {
         ArgumentNullException.ThrowIfNull(readings);
-        var problems = new List<InputProblem>();
-        void Refuse(string field, double? found, string expected) =>
-            problems.Add(
-                new InputProblem(
-                    "readings",
-                    0,
-                    "",
-                    field,
-                    found is { } number ? InputProblem.Number(number) : "nothing",
-                    expected
-                )
-            );
-        if (!(readings.VolumeM3 > 0))
-            Refuse("volumeM3", readings.VolumeM3, "above 0 m³");
+        return [.. Contradictions(readings)];
+    }
+
+    private static IEnumerable<ChargeFault> Contradictions(ChargeReadings readings)
+    {
         if (readings.TankAfterL > readings.TankBeforeL)
-            Refuse(
-                "tankAfterL",
-                readings.TankAfterL,
-                FormattableString.Invariant(
-                    $"at most the {readings.TankBeforeL:0.#} L before: timber does not give solution to the tank"
-                )
-            );
+            yield return new TankGained(readings.TankBeforeL, readings.TankAfterL);
         if (readings.TankAtPeakL is { } peak && peak > readings.TankBeforeL)
-            Refuse("tankAtPeakL", peak, "at most what was in the tank before");
+            yield return new TankRoseToPeak(peak);
         if (readings.TankAtPeakL is null != readings.VesselFreeL is null)
-            Refuse(
-                readings.TankAtPeakL is null ? "tankAtPeakL" : "vesselFreeL",
-                found: null,
-                "tankAtPeakL and vesselFreeL, or neither: only both give the gross uptake"
-            );
+            yield return new GrossHalfRead(IsPeakMissing: readings.TankAtPeakL is null);
         if (readings.WeightBeforeKg is null != readings.WeightAfterKg is null)
-            Refuse(
-                readings.WeightBeforeKg is null ? "weightBeforeKg" : "weightAfterKg",
-                found: null,
-                "weightBeforeKg and weightAfterKg, or neither: only both give the uptake"
-            );
+            yield return new WeighedOnce(IsBeforeMissing: readings.WeightBeforeKg is null);
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
-            Refuse("weightAfterKg", after, FormattableString.Invariant($"at least the {before:0.#} kg before"));
-        if (!Ranges.StrengthPercent.Holds(readings.StrengthBeforePercent))
-            Refuse("strengthBeforePercent", readings.StrengthBeforePercent, Ranges.StrengthPercent.InWords);
-        if (!Ranges.SolutionDensityKgPerM3.Holds(readings.SolutionDensityKgPerM3))
-            Refuse("solutionDensityKgPerM3", readings.SolutionDensityKgPerM3, Ranges.SolutionDensityKgPerM3.InWords);
-        return problems;
+            yield return new TimberLost(before, after);
     }
 
     private static double Combined(double a, double b) => Math.Sqrt(a * a + b * b);

@@ -25,6 +25,15 @@ public sealed record ChargeQuestion
 
     /// <summary>Density of the working solution, kg/m³.</summary>
     public required double SolutionDensityKgPerM3 { get; init; }
+
+    /// <summary>No working solution holds more product than this, as a share of its mass. Our own choice.</summary>
+    internal const double MostStrengthShare = 0.5;
+
+    /// <summary>Whether the zone takes so little that no solution could hold the product.</summary>
+    public bool IsBeyondAnySolution => !(StrengthShare <= MostStrengthShare);
+
+    /// <summary>Product in the solution, as a share of its mass: the zone's solution must carry the retention.</summary>
+    internal double StrengthShare => RetentionKgPerM3 / (ZoneLPerM3.Value * (SolutionDensityKgPerM3 / 1000));
 }
 
 /// <summary>The plan for one charge. Every amount is worked from the question by the equations beside it.</summary>
@@ -53,7 +62,7 @@ public sealed record ChargePlan
 
     /// <summary>Plans a charge.</summary>
     /// <param name="question">What is asked.</param>
-    /// <exception cref="InputRefusedException">The zone takes so little that no solution could hold the product.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The zone takes so little that the question <see cref="ChargeQuestion.IsBeyondAnySolution"/>.</exception>
     /// <remarks>
     /// Strength c = R/(z·ρ): the zone's solution must carry the retention. Solution V·u; product c·ρ·V·u; the rest is water.
     /// Uncertainties by first-order propagation (JCGM 100, 5.1.2), uptake and zone taken as moving together.
@@ -68,21 +77,7 @@ public sealed record ChargePlan
         Require.Positive(question.UptakeLPerM3.Value, "L/m³");
         Require.Positive(question.ZoneLPerM3.Value, "L/m³");
         var perLitre = question.SolutionDensityKgPerM3 / 1000;
-        var strength = question.RetentionKgPerM3 / (question.ZoneLPerM3.Value * perLitre);
-        if (strength > 0.5)
-        {
-            var found = FormattableString.Invariant($"{question.ZoneLPerM3.Value:0.#} L per m³ of zone");
-            throw new InputRefusedException(
-                new InputProblem(
-                    "charge",
-                    0,
-                    "",
-                    "retention",
-                    found,
-                    "a zone that takes more: incise, hold the pressure longer, or choose another timber"
-                )
-            );
-        }
+        var strength = Require.InRange(question.StrengthShare, 0, ChargeQuestion.MostStrengthShare, "(share)");
         var strengthShare = Relative(question.ZoneLPerM3);
         var litres = question.VolumeM3 * question.UptakeLPerM3.Value;
         var uptakeShare = Relative(question.UptakeLPerM3);

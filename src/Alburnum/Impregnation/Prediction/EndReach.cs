@@ -13,7 +13,7 @@ public static class EndReach
     {
         var law = isHeartwood ? question.Heartwood : question.Sapwood;
         var front = new QuickFront(question.Schedule, question.Liquid, isRound: false);
-        var spread = Math.Exp(1.645 * PermeabilityFit.PieceToPiece(law));
+        var spread = law.TwentiethFactor;
         return new(Depth(1 / spread), Depth(1), Depth(spread));
 
         double Depth(double factor) =>

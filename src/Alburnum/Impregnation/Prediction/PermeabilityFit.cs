@@ -17,10 +17,6 @@ public sealed record FitPoint(string Charge, string Piece, double LeastM2, doubl
 /// <param name="Depths">Depths used.</param>
 public sealed record PermeabilityFit(PermeabilityLaw Before, PermeabilityLaw After, int Charges, int Pieces, int Depths)
 {
-    /// <summary>Standard deviation of the logarithm over all pieces of all batches, as predictions use it.</summary>
-    public static double PieceToPiece(PermeabilityLaw law) =>
-        Math.Sqrt(law.BatchLnSpread * law.BatchLnSpread + law.PieceLnSpread * law.PieceLnSpread);
-
     /// <summary>Fits a log-normal law of three levels (charge, piece, place) to depths, from what was believed before.</summary>
     /// <param name="before">The law believed so far.</param>
     /// <param name="points">Depths as permeabilities, one or more.</param>

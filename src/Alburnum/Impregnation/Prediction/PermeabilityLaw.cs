@@ -60,6 +60,12 @@ public sealed record PermeabilityLaw
     /// <summary>Source and standing.</summary>
     public required Provenance Provenance { get; init; }
 
+    /// <summary>Standard deviation of the natural logarithm over all pieces of all batches, as predictions use it.</summary>
+    public double PieceToPieceLnSpread => Math.Sqrt(BatchLnSpread * BatchLnSpread + PieceLnSpread * PieceLnSpread);
+
+    /// <summary>How many times as permeable as the median a twentieth of all pieces is, at least; another twentieth falls short of it by the same factor.</summary>
+    public double TwentiethFactor => Math.Exp(Spread.NormalDeviations * PieceToPieceLnSpread);
+
     /// <summary>The median wood in its three directions, multiplied by a factor.</summary>
     /// <param name="factor">Above 0.</param>
     public Permeability Typical(double factor = 1)

@@ -40,26 +40,6 @@ public sealed record PredictionQuestion
     public required double? ZoneMm { get; init; }
 }
 
-/// <summary>Three points of a distribution.</summary>
-/// <param name="Low">A twentieth lies below.</param>
-/// <param name="Middle">Half lies below.</param>
-/// <param name="High">A twentieth lies above.</param>
-public readonly record struct Spread(double Low, double Middle, double High)
-{
-    internal static Spread Of(double[] values)
-    {
-        Array.Sort(values);
-        return new(At(values, 0.05), At(values, 0.5), At(values, 0.95));
-    }
-
-    private static double At(double[] sorted, double share)
-    {
-        var at = share * (sorted.Length - 1);
-        var i = Math.Min((int)at, sorted.Length - 2);
-        return sorted.Length == 1 ? sorted[0] : sorted[i] + (at - i) * (sorted[i + 1] - sorted[i]);
-    }
-}
-
 /// <summary>What the quick model expects.</summary>
 public sealed record QuickPrediction
 {

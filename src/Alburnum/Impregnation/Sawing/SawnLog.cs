@@ -14,7 +14,7 @@ public static class SawnLog
     /// <param name="logDiameterMm">Diameter of the log under bark at its thin end, mm. 10 to 4000.</param>
     /// <param name="sapwoodMm">Width of the sapwood, mm. 0 or more.</param>
     /// <param name="kerfMm">Width of a saw cut, mm. 0 to 20.</param>
-    /// <exception cref="InputRefusedException">The log is too small for the pattern.</exception>
+    /// <exception cref="LogFaultException">The log is too small for the pattern.</exception>
     /// <remarks>A round, straight log with the pith in its middle; no taper, no wane, sapwood of even width.</remarks>
     public static IReadOnlyList<SawnPiece> Cut(
         CuttingPattern pattern,
@@ -42,16 +42,7 @@ public static class SawnLog
         if (far > radius + 1e-9)
         {
             var needed = all.Count == 0 ? Math.Sqrt(w * w + h * h) / 2 : far;
-            throw new InputRefusedException(
-                new InputProblem(
-                    "log",
-                    0,
-                    "",
-                    "diameter",
-                    InputProblem.Number(logDiameterMm),
-                    $"at least {InputProblem.Number(Math.Ceiling(2 * needed))} mm for this pattern and size"
-                )
-            );
+            throw new LogFaultException(new LogTooSmall(2 * needed));
         }
         return [.. all.Select(place => new SawnPiece(place.Size, place.X, place.Y, heart, radius))];
     }

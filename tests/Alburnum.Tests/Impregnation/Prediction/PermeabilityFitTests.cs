@@ -27,11 +27,11 @@ public class PermeabilityFitTests
     {
         double[] spreads =
         [
-            PermeabilityFit.PieceToPiece(Believed),
+            Believed.PieceToPieceLnSpread,
             .. Charges.Select(charges =>
-                PermeabilityFit.PieceToPiece(
-                    PermeabilityFit.Of(Believed, Points(charges, pieces: 5, seed: 9), seed: 1, rounds: 2000).After
-                )
+                PermeabilityFit
+                    .Of(Believed, Points(charges, pieces: 5, seed: 9), seed: 1, rounds: 2000)
+                    .After.PieceToPieceLnSpread
             ),
         ];
 

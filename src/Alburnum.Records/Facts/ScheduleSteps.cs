@@ -1,6 +1,7 @@
 using Alburnum.Facts;
+using Alburnum.Impregnation;
 
-namespace Alburnum.Impregnation;
+namespace Alburnum.Records.Facts;
 
 /// <summary>One line of a schedule as a treater writes it: go to a pressure, then hold it.</summary>
 /// <param name="Name">What the step is, for instance "initial vacuum".</param>
@@ -8,17 +9,17 @@ namespace Alburnum.Impregnation;
 /// <param name="KPa">Absolute pressure to go to, kPa.</param>
 /// <param name="RampMinutes">Minutes to get there; 0 where it is reached at once.</param>
 /// <param name="HoldMinutes">Minutes to hold it; 0 where it is not held.</param>
-public sealed record ScheduleStep(string Name, Contact Contact, double KPa, double RampMinutes, double HoldMinutes);
+internal sealed record ScheduleStep(string Name, Contact Contact, double KPa, double RampMinutes, double HoldMinutes);
 
 /// <summary>Makes schedules from what people write, or refuses them in words.</summary>
-public static class ScheduleSteps
+internal static class ScheduleSteps
 {
     /// <summary>A schedule from steps that each go to a pressure and hold it, starting from the open air.</summary>
     /// <param name="name">Name of the schedule; also the row named in a refusal.</param>
     /// <param name="steps">The steps in order.</param>
     /// <param name="file">File the steps were read from, for a refusal.</param>
     /// <exception cref="InputRefusedException">A step is impossible. Every problem is listed.</exception>
-    public static Schedule Build(string name, IReadOnlyList<ScheduleStep> steps, string file = "schedule")
+    public static Schedule Build(string name, IReadOnlyList<ScheduleStep> steps, string file)
     {
         var problems = new List<InputProblem>();
         if (steps.Count == 0)

@@ -1,0 +1,29 @@
+namespace Alburnum.Impregnation.Charging;
+
+/// <summary>How readings of one charge contradict each other.</summary>
+public abstract record ChargeFault
+{
+    private protected ChargeFault() { }
+}
+
+/// <summary>More in the tank after than before: timber does not give solution to the tank.</summary>
+/// <param name="BeforeL">In the tank before, L.</param>
+/// <param name="AfterL">In the tank after, L.</param>
+public sealed record TankGained(double BeforeL, double AfterL) : ChargeFault;
+
+/// <summary>More in the tank at peak pressure than before flooding.</summary>
+/// <param name="PeakL">In the tank at peak pressure, L.</param>
+public sealed record TankRoseToPeak(double PeakL) : ChargeFault;
+
+/// <summary>Only one of tank at peak pressure and free volume of the vessel, which give the gross uptake together.</summary>
+/// <param name="IsPeakMissing">True where the tank at peak pressure is missing, false where the free volume is.</param>
+public sealed record GrossHalfRead(bool IsPeakMissing) : ChargeFault;
+
+/// <summary>Only one of the two weights, which give the uptake together.</summary>
+/// <param name="IsBeforeMissing">True where the weight before is missing, false where that after is.</param>
+public sealed record WeighedOnce(bool IsBeforeMissing) : ChargeFault;
+
+/// <summary>Timber lighter after than before.</summary>
+/// <param name="BeforeKg">Weight before, kg.</param>
+/// <param name="AfterKg">Weight after, kg.</param>
+public sealed record TimberLost(double BeforeKg, double AfterKg) : ChargeFault;
