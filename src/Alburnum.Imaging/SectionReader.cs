@@ -19,10 +19,9 @@ public static class SectionReader
     /// <summary>No photograph is decoded smaller than this share of its size. Our own choice.</summary>
     private const double LeastDecodedScale = 0.05;
 
-    /// <summary>Most that the uncertainty of a section's size, mm, the required depth, mm, and the number of indicators compared can be.</summary>
+    /// <summary>Most that the uncertainty of a section's size, mm, and the number of indicators compared can be.</summary>
     private const double MostSectionUncertaintyMm = 100;
 
-    private const double MostRequiredMm = 1000;
     private const int MostCandidates = 1000;
 
     /// <summary>Reads one photograph.</summary>
@@ -44,9 +43,10 @@ public static class SectionReader
     {
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(request);
-        Require.InRange(request.StepMm, Ranges.StepMm.Low, Ranges.StepMm.High, "mm");
+        Require.Within(request.StepMm, Ranges.StepMm);
         Require.InRange(request.SectionUncertaintyMm, 0, MostSectionUncertaintyMm, "mm");
-        Require.InRange(request.RequiredMm ?? 1, double.Epsilon, MostRequiredMm, "mm");
+        if (request.RequiredMm is { } requiredMm)
+            Require.Within(requiredMm, Ranges.DepthMm);
         Require.InRange(request.Candidates.Count, 1, MostCandidates, "indicators");
         using var file = PhotographFile.Open(fileName, photograph);
         using var photo = file.Decode(LeastScale(file, request));

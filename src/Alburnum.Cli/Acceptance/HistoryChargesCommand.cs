@@ -63,7 +63,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         if (settings.Chart is { } place)
             OutFolder.Examine(place);
         var request = new WatchRequest(
-            Options.Whole("--baseline", settings.Baseline, NumberRange.Whole(5, 100_000, "charges")),
+            Options.Whole("--baseline", settings.Baseline, Ranges.BaselineCharges),
             Options.OptionalNumber(TreatmentFields.Depth, settings.Depth),
             Options.OptionalNumber(TreatmentFields.Retention, settings.Retention)
         );

@@ -97,8 +97,8 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
                 }
             ),
             Celsius = Options.Number("--temperature", settings.Celsius, Ranges.StoreCelsius),
-            Weeks = Options.Number("--weeks", settings.Weeks, NumberRange.Within(0, 520, "weeks")),
-            WetDays = Options.Number("--wet-days", settings.WetDays, NumberRange.Within(0, 3650, "days")),
+            Weeks = Options.Number("--weeks", settings.Weeks, Ranges.StoreWeeks),
+            WetDays = Options.Number("--wet-days", settings.WetDays, Ranges.WetDays),
         };
     }
 

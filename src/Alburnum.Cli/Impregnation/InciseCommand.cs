@@ -44,10 +44,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, Ranges.IncisionLengthMm),
             Pieces = Options.Whole("--pieces", settings.Pieces ?? 2000, Ranges.DrawnPieces),
             Seed = settings.Seed,
-            Boxes =
-                settings.Boxes == 0
-                    ? null
-                    : Options.Whole("--boxes", settings.Boxes, NumberRange.Whole(8, 200, "boxes")),
+            Boxes = settings.Boxes == 0 ? null : Options.Whole("--boxes", settings.Boxes, Ranges.CellBoxes),
         };
         var document = IncisingMapping.Of(
             await Progress.RunAsync(

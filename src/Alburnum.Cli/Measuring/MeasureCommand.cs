@@ -34,9 +34,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? Corners { get; init; }
 
         [CommandOption("--indicator <NAME>")]
-        [Description(
-            "The indicator sprayed, for instance copper-blue, or none; if not given, detected from the photograph"
-        )]
+        [HelpOf(typeof(ReagentFields), nameof(ReagentFields.Indicator))]
         public string? Indicator { get; init; }
 
         [CommandOption("--scale <POINTS>")]
@@ -74,9 +72,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? HeartwoodRadius { get; init; }
 
         [CommandOption("--heartwood-reagent <REAGENT>")]
-        [Description(
-            "Reagent sprayed to colour the heartwood: pine or white-oak; otherwise its natural colour is looked for"
-        )]
+        [HelpOf(typeof(ReagentFields), nameof(ReagentFields.Heartwood))]
         public string? HeartwoodReagent { get; init; }
 
         [CommandOption("--incised")]

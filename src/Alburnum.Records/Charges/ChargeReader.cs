@@ -88,8 +88,11 @@ internal sealed class ChargeReader(
             DensityKgPerM3 = fields.Number(TreatmentFields.Density),
             MoisturePercent = Needed(fields, TreatmentFields.Moisture, known?.Case.Enquiry.MoisturePercent),
             Schedule =
-                OneOf(fields, TreatmentFields.Schedule, library.Schedules.Select(row => row.Value.Name))
-                ?? UsualSchedule,
+                fields.OneOf(
+                    TreatmentFields.Schedule,
+                    [.. library.Schedules.Select(row => row.Value.Name)],
+                    name => name
+                ) ?? UsualSchedule,
             Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
             Demand = known?.Demand,
             ZoneMm = known?.ZoneMm,
@@ -109,7 +112,7 @@ internal sealed class ChargeReader(
     // A case is incised or not: the pattern says how, and nothing else.
     private string? IncisingOf(RowFields fields, IReadOnlyList<string> patterns)
     {
-        var name = OneOf(fields, TreatmentFields.Incising, patterns);
+        var name = fields.OneOf(TreatmentFields.Incising, patterns, name => name);
         if (known is null)
             return name;
         var isIncised = known.Case.Enquiry.IsIncised == true;
@@ -228,16 +231,4 @@ internal sealed class ChargeReader(
         $"{InputProblem.Number(value)} {field.Range!.Unit}, as in the case, or nothing";
 
     private static bool IsSame(double one, double other) => Math.Abs(one - other) < 1e-9;
-
-    /// <summary>A name from a list, refused with the list where it is not on it.</summary>
-    private static string? OneOf(RowFields fields, AskedField field, IEnumerable<string> names)
-    {
-        if (fields.Text(field) is not { } written)
-            return null;
-        var all = names.ToList();
-        if (all.Find(name => string.Equals(name, written, StringComparison.OrdinalIgnoreCase)) is { } found)
-            return found;
-        fields.Refuse(field, written, string.Join(", ", all));
-        return null;
-    }
 }

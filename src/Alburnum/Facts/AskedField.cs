@@ -77,6 +77,18 @@ public sealed record AskedField
         : LeftOut is MustBeThere or NotKnown ? ""
         : $"if left out: {LeftOut}";
 
+    /// <summary>A question that is answered by yes or no.</summary>
+    /// <param name="key">Its name in a file.</param>
+    /// <param name="help">What it is, in one line.</param>
+    public static AskedField YesNo(string key, string help) =>
+        new()
+        {
+            Key = key,
+            Help = help,
+            Examples = "yes, no",
+            Expected = "yes or no",
+        };
+
     /// <summary>The option of a name: that of "leaveOut" is "--leave-out".</summary>
     public static string OptionOf(string name) => "--" + Parts(name, '-');
 
