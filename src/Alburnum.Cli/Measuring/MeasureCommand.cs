@@ -15,7 +15,7 @@ namespace Alburnum.Cli.Measuring;
 /// <summary>Measures depth of penetration on photographs of sprayed cross-sections.</summary>
 internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<MeasureCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<PHOTO>")]
         [Description("Photographs, or folders of them")]
@@ -94,10 +94,6 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         [CommandOption("--budget")]
         [Description("Also print what makes mean and least depth uncertain, cause by cause")]
         public bool Budget { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the readings as JSON")]
-        public bool Json { get; init; }
 
         [CommandOption("--overlay <FOLDER>")]
         [Description(

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Requirements;
@@ -12,7 +11,7 @@ namespace Alburnum.Cli.Requirements;
 /// <summary>The use class from where a piece stands.</summary>
 internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) : Command<UseClassCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandOption("--salt-water <YES|NO>")]
         [HelpOf(typeof(ExposureFields), nameof(ExposureFields.SaltWater))]
@@ -53,10 +52,6 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         [CommandOption("--beetles <YES|NO>")]
         [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Beetles))]
         public string? Beetles { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the answer as JSON")]
-        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)

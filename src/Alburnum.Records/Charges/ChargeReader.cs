@@ -20,11 +20,6 @@ internal sealed class ChargeReader(
     CaseTimber? known = null
 )
 {
-    private const string UsualSchedule = "full cell";
-    private const double UsualDryingCelsius = 20;
-    private const double UsualDryingHumidityPercent = 65;
-    private const double UsualUncertainty = 10;
-
     /// <summary>A charge file; null where its timber cannot be told.</summary>
     public ChargeOrder? OfFile(FactRow root)
     {
@@ -61,12 +56,12 @@ internal sealed class ChargeReader(
             Treatment = treatment with
             {
                 DepthMm = DepthOf(fields),
-                ZoneMm = Agreed(fields, TreatmentFields.ZoneDepth, known?.ZoneMm),
+                ZoneDepthMm = Agreed(fields, TreatmentFields.ZoneDepth, known?.ZoneDepthMm),
             },
             Pieces = [.. rows.Select(row => PiecesOf(row, isOnlyRow: rows.Count == 1)).OfType<ChargePieces>()],
             MoistureLimitPercent = fields.Number(Fields.MoistureLimit),
-            DryingCelsius = fields.Number(Fields.DryingTemperature) ?? UsualDryingCelsius,
-            DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? UsualDryingHumidityPercent) / 100,
+            DryingCelsius = fields.Number(Fields.DryingTemperature) ?? Fields.DryingTemperature.DefaultNumber,
+            DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? Fields.DryingHumidity.DefaultNumber) / 100,
             RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
         };
@@ -92,10 +87,10 @@ internal sealed class ChargeReader(
                     TreatmentFields.Schedule,
                     [.. library.Schedules.Select(row => row.Value.Name)],
                     name => name
-                ) ?? UsualSchedule,
+                ) ?? TreatmentFields.Schedule.Default,
             Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
             Demand = known?.Demand,
-            ZoneMm = known?.ZoneMm,
+            ZoneDepthMm = known?.ZoneDepthMm,
         };
     }
 
@@ -174,10 +169,11 @@ internal sealed class ChargeReader(
             TankAtPeakL = fields.Number(Fields.TankAtPeak),
             VesselFreeL = fields.Number(Fields.VesselFree),
             TankAfterL = Needed(fields, Fields.TankAfter),
-            TankStandardUncertaintyL = fields.Number(Fields.TankUncertainty) ?? UsualUncertainty,
+            TankStandardUncertaintyL = fields.Number(Fields.TankUncertainty) ?? Fields.TankUncertainty.DefaultNumber,
             WeightBeforeKg = fields.Number(Fields.WeightBefore),
             WeightAfterKg = fields.Number(Fields.WeightAfter),
-            WeightStandardUncertaintyKg = fields.Number(Fields.WeightUncertainty) ?? UsualUncertainty,
+            WeightStandardUncertaintyKg =
+                fields.Number(Fields.WeightUncertainty) ?? Fields.WeightUncertainty.DefaultNumber,
             StrengthBeforePercent = Needed(fields, Fields.StrengthBefore),
             StrengthAfterPercent = fields.Number(Fields.StrengthAfter),
             SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,

@@ -33,9 +33,6 @@ public sealed record PlannedCharge
 /// <summary>Plans one charge.</summary>
 public static class PlanCharge
 {
-    private const int PiecesDrawn = 5000;
-    private const int Seed = 1;
-
     // Width of a 90 % range of the normal distribution, in standard deviations.
     private const double RangeInDeviations = 3.29;
 
@@ -116,7 +113,7 @@ public static class PlanCharge
             return new(
                 pieces,
                 question,
-                QuickPrediction.Draw(question.Prediction, Seed, PiecesDrawn, cancellation: stop)
+                QuickPrediction.Draw(question.Prediction, Draws.Seed, Draws.ForAPlan, cancellation: stop)
             );
         }
     }

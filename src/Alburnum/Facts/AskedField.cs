@@ -45,6 +45,10 @@ public sealed record AskedField
     /// <summary>What is taken where it is left out; empty where nothing is.</summary>
     public string Default { get; init; } = "";
 
+    /// <summary>The default of a field that is a number, in the unit of its range.</summary>
+    /// <exception cref="FormatException">The field has no default, or one in words.</exception>
+    public double DefaultNumber => double.Parse(Default, NumberStyles.Float, CultureInfo.InvariantCulture);
+
     /// <summary>What follows where it is left out: its default, or what stays open.</summary>
     public string LeftOut
     {
