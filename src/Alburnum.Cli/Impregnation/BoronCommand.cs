@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;

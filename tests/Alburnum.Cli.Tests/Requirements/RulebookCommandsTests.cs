@@ -199,7 +199,7 @@ public sealed class RulebookCommandsTests
 
         Assert.Contains("line 3, field component: found \"hat stand\"", errors, StringComparison.Ordinal);
         Assert.Contains(
-            "line 3, field service_life_years: found 900, expected a whole number, 1 to 200 years",
+            "line 3, field service_life_years: found \"900\", expected a whole number, 1 to 200 years",
             errors,
             StringComparison.Ordinal
         );

@@ -1,7 +1,7 @@
 using Alburnum.Facts;
-using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
 
-namespace Alburnum.Records.Facts;
+namespace Alburnum.Records.Charges;
 
 /// <summary>What can be said of a damp store, where boron spreads.</summary>
 public static class DampStoreFields
