@@ -12,10 +12,18 @@ internal sealed class HelpOfAttribute(Type fields, string name) : DescriptionAtt
     /// <summary>The field.</summary>
     public AskedField Field => (AskedField)fields.GetProperty(name)!.GetValue(null)!;
 
-    /// <summary>What the command has to add, in place of what follows where the option is left out; null where it adds nothing.</summary>
+    /// <summary>What the command has to add, in place of what stays open where the option is left out; a default is said all the same. Null where it adds nothing.</summary>
     public string? Note { get; init; }
 
     /// <inheritdoc/>
     public override string Description =>
-        string.Join("; ", new[] { Field.InOneLine, Note ?? Field.LeftOutInWords }.Where(part => part.Length > 0));
+        string.Join(
+            "; ",
+            new[]
+            {
+                Field.InOneLine,
+                Note ?? "",
+                Note is null || Field.Default.Length > 0 ? Field.LeftOutInWords : "",
+            }.Where(part => part.Length > 0)
+        );
 }

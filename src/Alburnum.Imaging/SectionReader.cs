@@ -19,8 +19,7 @@ public static class SectionReader
     /// <summary>No photograph is decoded smaller than this share of its size. Our own choice.</summary>
     private const double LeastDecodedScale = 0.05;
 
-    /// <summary>Most that the required depth, mm, and the number of indicators compared can be.</summary>
-    private const double MostRequiredMm = 1000;
+    /// <summary>Most indicators compared.</summary>
     private const int MostCandidates = 1000;
 
     /// <summary>Reads one photograph.</summary>
@@ -42,8 +41,9 @@ public static class SectionReader
     {
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(request);
-        Require.InRange(request.StepMm, Ranges.StepMm.Low, Ranges.StepMm.High, "mm");
-        Require.InRange(request.RequiredMm ?? 1, double.Epsilon, MostRequiredMm, "mm");
+        Require.Within(request.StepMm, Ranges.StepMm);
+        if (request.RequiredMm is { } requiredMm)
+            Require.Within(requiredMm, Ranges.DepthMm);
         Require.InRange(request.Candidates.Count, 1, MostCandidates, "indicators");
         using var file = PhotographFile.Open(fileName, photograph);
         using var photo = file.Decode(LeastScale(file, request));

@@ -15,7 +15,7 @@ namespace Alburnum.Cli.Acceptance;
 /// <summary>Watches a plant over its charges.</summary>
 internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand<HistoryChargesCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<CHARGES>")]
         [Description(
@@ -47,10 +47,6 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         [CommandOption("--chart <FOLDER>")]
         [Description("Also draw a run chart of each measure into SVG files in this folder")]
         public string? Chart { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the history as JSON")]
-        public bool Json { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(
@@ -63,7 +59,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
         if (settings.Chart is { } place)
             OutFolder.Examine(place);
         var request = new WatchRequest(
-            Options.Whole("--baseline", settings.Baseline, NumberRange.Whole(5, 100_000, "charges")),
+            Options.Whole("--baseline", settings.Baseline, Ranges.BaselineCharges),
             Options.OptionalNumber(TreatmentFields.Depth, settings.Depth),
             Options.OptionalNumber(TreatmentFields.Retention, settings.Retention)
         );

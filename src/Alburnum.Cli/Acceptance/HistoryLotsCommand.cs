@@ -11,7 +11,7 @@ namespace Alburnum.Cli.Acceptance;
 /// <summary>Follows a plant's lots through the switching rules.</summary>
 internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts) : Command<HistoryLotsCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<LOTS>")]
         [Description(
@@ -30,11 +30,7 @@ internal sealed class HistoryLotsCommand(IAnsiConsole console, FactLibrary facts
 
         [CommandOption("--level <LEVEL>")]
         [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
-        public string Level { get; init; } = "II";
-
-        [CommandOption("--json")]
-        [Description("Print the lots as JSON")]
-        public bool Json { get; init; }
+        public string Level { get; init; } = AcceptanceFields.Level.Default;
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)

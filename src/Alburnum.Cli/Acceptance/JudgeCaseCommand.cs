@@ -14,15 +14,11 @@ namespace Alburnum.Cli.Acceptance;
 internal sealed class JudgeCaseCommand(IAnsiConsole console, FactLibrary facts)
     : AsyncCommand<JudgeCaseCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<FOLDER>")]
         [Description("Case folder, with case.yaml in it")]
         public required string Folder { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the verdict as JSON")]
-        public bool Json { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(

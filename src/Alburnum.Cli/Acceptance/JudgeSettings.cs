@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli.Acceptance;
 
 /// <summary>What every batch may be judged with.</summary>
-internal abstract class JudgeSettings : CommandSettings
+internal abstract class JudgeSettings : JsonSettings
 {
     [CommandOption("--lot <PIECES>")]
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Lot))]
@@ -18,10 +18,6 @@ internal abstract class JudgeSettings : CommandSettings
     [CommandOption("--confidence <PERCENT>")]
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Confidence))]
     public double Confidence { get; init; } = 95;
-
-    [CommandOption("--json")]
-    [Description("Print the verdict as JSON")]
-    public bool Json { get; init; }
 
     /// <summary>Confidence as a share.</summary>
     public double Sure => Options.Number(AcceptanceFields.Confidence, Confidence) / 100;

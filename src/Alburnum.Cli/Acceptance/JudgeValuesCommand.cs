@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Facts;
 using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Workflows.Acceptance;

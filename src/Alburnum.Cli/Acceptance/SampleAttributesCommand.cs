@@ -17,11 +17,11 @@ internal sealed class SampleAttributesCommand(IAnsiConsole console, FactLibrary 
 
         [CommandOption("--level <LEVEL>")]
         [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
-        public string Level { get; init; } = "II";
+        public string Level { get; init; } = AcceptanceFields.Level.Default;
 
         [CommandOption("--severity <SEVERITY>")]
         [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Severity))]
-        public string Severity { get; init; } = "normal";
+        public string Severity { get; init; } = AcceptanceFields.Severity.Default;
     }
 
     protected override SamplingRequest Request(CommandContext context, Settings settings) =>

@@ -1,12 +1,12 @@
 using System.ComponentModel;
 using System.Security.Cryptography;
-using Alburnum.Workflows.Acceptance;
+using Alburnum.Records.Facts;
 using Spectre.Console.Cli;
 
 namespace Alburnum.Cli.Acceptance;
 
 /// <summary>What every plan may be asked with.</summary>
-internal abstract class SampleSettings : CommandSettings
+internal abstract class SampleSettings : JsonSettings
 {
     [CommandOption("--lot <PIECES>")]
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Lot))]
@@ -19,10 +19,6 @@ internal abstract class SampleSettings : CommandSettings
     [CommandOption("--chart <FILE>")]
     [Description("Also draw the operating characteristic into an SVG file")]
     public string? Chart { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the plan as JSON")]
-    public bool Json { get; init; }
 
     /// <summary>Pieces in the lot; null where not stated.</summary>
     public int? Pieces => Options.OptionalWhole(AcceptanceFields.Lot, Lot);

@@ -25,9 +25,9 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         [HelpOf(
             typeof(AcceptanceFields),
             nameof(AcceptanceFields.Level),
-            Note = "that of the same figure is shown alongside; default: II"
+            Note = "that of the same figure is shown alongside"
         )]
-        public string Level { get; init; } = "II";
+        public string Level { get; init; } = AcceptanceFields.Level.Default;
     }
 
     protected override SamplingRequest Request(CommandContext context, Settings settings)

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
@@ -13,7 +14,7 @@ namespace Alburnum.Cli.Impregnation;
 /// <summary>How far boron spreads from a treated border in damp storage, and how much washes out in the wet.</summary>
 internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Command<BoronCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<SECTION>")]
         [Description("Size, such as \"100x50\"")]
@@ -33,14 +34,12 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         public double? Wanted { get; init; }
 
         [CommandOption("--moisture <PERCENT>")]
-        [Description("Moisture in storage, %")]
-        [DefaultValue(30.0)]
-        public double MoisturePercent { get; init; }
+        [HelpOf(typeof(DampStoreFields), nameof(DampStoreFields.Moisture))]
+        public double MoisturePercent { get; init; } = DampStoreFields.Moisture.DefaultNumber;
 
         [CommandOption("--temperature <C>")]
-        [Description("Temperature in storage, °C")]
-        [DefaultValue(15.0)]
-        public double Celsius { get; init; }
+        [HelpOf(typeof(DampStoreFields), nameof(DampStoreFields.Temperature))]
+        public double Celsius { get; init; } = DampStoreFields.Temperature.DefaultNumber;
 
         [CommandOption("--weeks <N>")]
         [Description("Weeks in storage, wrapped so that nothing escapes")]
@@ -50,10 +49,6 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
         [CommandOption("--wet-days <N>")]
         [Description("Days in running water afterwards")]
         public double WetDays { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the answer as JSON and nothing else")]
-        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -88,7 +83,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
                 }
             ),
             MoisturePercent = Options.Number(
-                "--moisture",
+                DampStoreFields.Moisture.Option,
                 settings.MoisturePercent,
                 Ranges.MoisturePercent with
                 {
@@ -96,9 +91,9 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
                     High = law.MostMoisturePercent,
                 }
             ),
-            Celsius = Options.Number("--temperature", settings.Celsius, Ranges.StoreCelsius),
-            Weeks = Options.Number("--weeks", settings.Weeks, NumberRange.Within(0, 520, "weeks")),
-            WetDays = Options.Number("--wet-days", settings.WetDays, NumberRange.Within(0, 3650, "days")),
+            Celsius = Options.Number(DampStoreFields.Temperature, settings.Celsius),
+            Weeks = Options.Number("--weeks", settings.Weeks, Ranges.StoreWeeks),
+            WetDays = Options.Number("--wet-days", settings.WetDays, Ranges.WetDays),
         };
     }
 

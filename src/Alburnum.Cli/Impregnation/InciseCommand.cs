@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
@@ -25,6 +26,11 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         [DefaultValue(9.0)]
         public double ToothLengthMm { get; init; }
 
+        [CommandOption("--pieces <N>")]
+        [Description("Pieces to draw for each pattern tried")]
+        [DefaultValue(Draws.ForAPattern)]
+        public int Pieces { get; init; }
+
         [CommandOption("--boxes <N>")]
         [Description("Boxes on each side of the flow solver's cell, which checks the pattern found; 0 skips the check")]
         [DefaultValue(20)]
@@ -42,12 +48,9 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             Treating = settings.Request(facts),
             CoreShare = Options.Number("--share", settings.SharePercent, Ranges.MustPassPercent) / 100,
             ToothLengthMm = Options.Number("--tooth-length", settings.ToothLengthMm, Ranges.IncisionLengthMm),
-            Pieces = Options.Whole("--pieces", settings.Pieces ?? 2000, Ranges.DrawnPieces),
+            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
-            Boxes =
-                settings.Boxes == 0
-                    ? null
-                    : Options.Whole("--boxes", settings.Boxes, NumberRange.Whole(8, 200, "boxes")),
+            Boxes = settings.Boxes == 0 ? null : Options.Whole("--boxes", settings.Boxes, Ranges.CellBoxes),
         };
         var document = IncisingMapping.Of(
             await Progress.RunAsync(

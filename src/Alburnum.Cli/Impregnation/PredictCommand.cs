@@ -53,7 +53,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         var request = new PredictionRequest
         {
             Treating = settings.Request(facts),
-            Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
+            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
             Cells =
                 settings.Cells == 0

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Impregnation;
@@ -15,7 +16,12 @@ internal class PredictSettings : PlacedSettings
 
     [CommandOption("--zone-depth <MM>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.ZoneDepth))]
-    public double? ZoneMm { get; init; }
+    public double? ZoneDepthMm { get; init; }
+
+    [CommandOption("--pieces <N>")]
+    [Description("Pieces to draw")]
+    [DefaultValue(Draws.ForAPrediction)]
+    public int Pieces { get; init; }
 
     [CommandOption("--out <FOLDER>")]
     [Description("Folder for drawings and results")]
@@ -25,6 +31,6 @@ internal class PredictSettings : PlacedSettings
         base.Request(facts) with
         {
             Incising = Incising,
-            ZoneMm = ZoneMm,
+            ZoneDepthMm = ZoneDepthMm,
         };
 }

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
 using Alburnum.Facts;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sawing;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
@@ -19,6 +20,11 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
 {
     internal sealed class Settings : TreatingSettings
     {
+        [CommandOption("--pieces <N>")]
+        [Description("Pieces to draw")]
+        [DefaultValue(Draws.ForAPrediction)]
+        public int Pieces { get; init; }
+
         [CommandOption("--out <FOLDER>")]
         [Description("Folder for drawings and results")]
         public string? Out { get; init; }
@@ -45,7 +51,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
             Treating = settings.Request(facts),
             Pattern = PatternOf(settings.Pattern),
             KerfMm = Options.Number("--kerf", settings.KerfMm, Ranges.KerfMm),
-            Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
+            Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
         };
         var log = await Progress.RunAsync(

@@ -84,7 +84,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
                 Treating = settings.Request(facts),
                 Across = across,
                 Up = up,
-                Pieces = Options.Whole("--pieces", settings.Pieces ?? 10_000, Ranges.DrawnPieces),
+                Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
                 Seed = settings.Seed,
             };
     }

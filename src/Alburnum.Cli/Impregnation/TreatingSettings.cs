@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Impregnation;
@@ -7,7 +8,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli.Impregnation;
 
 /// <summary>The wood, the schedule and the depth that every question about treating names.</summary>
-internal class TreatingSettings : CommandSettings
+internal class TreatingSettings : JsonSettings
 {
     [CommandArgument(0, "<SPECIES>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Species))]
@@ -27,16 +28,16 @@ internal class TreatingSettings : CommandSettings
 
     [CommandOption("--moisture <PERCENT>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Moisture))]
-    [DefaultValue(25.0)]
+    [DefaultValue(TreatingRequest.UsualMoisturePercent)]
     public double MoisturePercent { get; init; }
 
-    [CommandOption("--density <KGM3>")]
+    [CommandOption("--density <KG_PER_M3>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Density))]
     public double? DensityKgPerM3 { get; init; }
 
     [CommandOption("--schedule <NAME>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Schedule))]
-    public string Schedule { get; init; } = "full cell";
+    public string Schedule { get; init; } = TreatmentFields.Schedule.Default;
 
     [CommandOption("--schedules <FILE>")]
     [Description("The plant's own schedules, in the form of data/impregnation/schedules.yaml")]
@@ -52,8 +53,7 @@ internal class TreatingSettings : CommandSettings
 
     [CommandOption("--temperature <C>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Temperature))]
-    [DefaultValue(20.0)]
-    public double Celsius { get; init; }
+    public double Celsius { get; init; } = TreatmentFields.Temperature.DefaultNumber;
 
     [CommandOption("--depth <MM>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth))]
@@ -61,24 +61,16 @@ internal class TreatingSettings : CommandSettings
 
     [CommandOption("--in <ZONE>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Zone))]
-    public string Zone { get; init; } = "lateral";
+    public string Zone { get; init; } = TreatmentFields.Zone.Default;
 
     [CommandOption("--whole-sapwood")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.WholeSapwood))]
     public bool WholeSapwood { get; init; }
 
-    [CommandOption("--pieces <N>")]
-    [Description("Pieces to draw; default: 10000, or 2000 for each pattern that incise tries")]
-    public int? Pieces { get; init; }
-
     [CommandOption("--seed <N>")]
     [Description("Seed of the draws")]
-    [DefaultValue(1)]
+    [DefaultValue(Draws.Seed)]
     public int Seed { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the answer as JSON and nothing else")]
-    public bool Json { get; init; }
 
     /// <summary>The request that the options make.</summary>
     public virtual TreatingRequest Request(FactLibrary facts) =>

@@ -16,7 +16,7 @@ namespace Alburnum.Cli.Measuring;
 /// <summary>Measures depth of penetration on photographs of sprayed cross-sections.</summary>
 internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<MeasureCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<PHOTO>")]
         [Description("Photographs, or folders of them")]
@@ -35,9 +35,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? Corners { get; init; }
 
         [CommandOption("--indicator <NAME>")]
-        [Description(
-            "The indicator sprayed, for instance copper-blue, or none; if not given, detected from the photograph"
-        )]
+        [HelpOf(typeof(ReagentFields), nameof(ReagentFields.Indicator))]
         public string? Indicator { get; init; }
 
         [CommandOption("--scale <POINTS>")]
@@ -75,9 +73,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? HeartwoodRadius { get; init; }
 
         [CommandOption("--heartwood-reagent <REAGENT>")]
-        [Description(
-            "Reagent sprayed to colour the heartwood: pine or white-oak; otherwise its natural colour is looked for"
-        )]
+        [HelpOf(typeof(ReagentFields), nameof(ReagentFields.Heartwood))]
         public string? HeartwoodReagent { get; init; }
 
         [CommandOption("--incised")]
@@ -99,10 +95,6 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         [CommandOption("--budget")]
         [Description("Also print what makes mean and least depth uncertain, cause by cause")]
         public bool Budget { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the readings as JSON")]
-        public bool Json { get; init; }
 
         [CommandOption("--overlay <FOLDER>")]
         [Description(

@@ -26,17 +26,10 @@ internal static class MeasureRequest
     {
         var problems = new List<InputProblem>();
         var section = Section(settings, problems);
-        var indicator = indicators.FirstOrDefault(i =>
-            string.Equals(i.Key, settings.Indicator, StringComparison.OrdinalIgnoreCase)
-        );
-        if (settings.Indicator is { } key && indicator is null)
-            problems.Add(Problem("--indicator", key, string.Join(", ", indicators.Select(i => i.Key))));
-        var reagent = reagents.FirstOrDefault(r =>
-            string.Equals(r.Key, settings.HeartwoodReagent, StringComparison.OrdinalIgnoreCase)
-        );
-        if (settings.HeartwoodReagent is { } sprayed && reagent is null)
-            problems.Add(Problem("--heartwood-reagent", sprayed, string.Join(", ", reagents.Select(r => r.Key))));
-        var (marks, faults) = MarksReader.Read(field => Text(settings, field), AskedField.OptionOf, section: null);
+        var fields = new OptionFields(settings, problems);
+        var indicator = fields.OneOf(ReagentFields.Indicator, indicators, each => each.Key);
+        var reagent = fields.OneOf(ReagentFields.Heartwood, reagents, each => each.Key);
+        var (marks, faults) = MarksReader.Read(field => Text(settings, field), AskedField.OptionOf, section);
         problems.AddRange(faults.Select(fault => fault.At("command line", AskedField.OptionOf)));
         if (settings.Depth is { } depth && !Ranges.DepthMm.Holds(depth))
             problems.Add(Problem(TreatmentFields.Depth.Option, InputProblem.Number(depth), Ranges.DepthMm.InWords));

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli.Requirements;
 
 /// <summary>The options that describe a piece of wood.</summary>
-internal class EnquirySettings : CommandSettings
+internal class EnquirySettings : JsonSettings
 {
     [CommandOption("--component <NAME>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Component))]

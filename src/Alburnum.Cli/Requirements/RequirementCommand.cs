@@ -19,10 +19,6 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         [Description("Rulebook to ask; \"alburnum rulebook list\" names them; default: british-2014")]
         public string Rulebook { get; init; } = "british-2014";
 
-        [CommandOption("--json")]
-        [Description("Print the answer as JSON")]
-        public bool Json { get; init; }
-
         [CommandOption("--all-rows")]
         [Description("Show every row that failed on one field, not only the first few")]
         public bool AllRows { get; init; }

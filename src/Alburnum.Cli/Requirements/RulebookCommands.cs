@@ -10,17 +10,9 @@ using Table = Alburnum.Records.Tables.Table;
 namespace Alburnum.Cli.Requirements;
 
 /// <summary>Names the rulebooks that ship.</summary>
-internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary facts)
-    : Command<RulebookListCommand.Settings>
+internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary facts) : Command<JsonSettings>
 {
-    internal sealed class Settings : CommandSettings
-    {
-        [CommandOption("--json")]
-        [Description("Print the list as JSON")]
-        public bool Json { get; init; }
-    }
-
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, JsonSettings settings, CancellationToken cancellationToken)
     {
         IReadOnlyList<RulebookDocument> documents = [.. ListRulebooks.Run(facts).Select(RulebookMapping.From)];
         return console.Show(
@@ -35,15 +27,11 @@ internal sealed class RulebookListCommand(IAnsiConsole console, FactLibrary fact
 internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary facts)
     : Command<RulebookCheckCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<FILE|NAME>")]
         [Description("A rulebook file of your own, or the name of one supplied")]
         public required string Rulebook { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the findings as JSON")]
-        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -58,7 +46,7 @@ internal sealed class RulebookCheckCommand(IAnsiConsole console, FactLibrary fac
 internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary facts)
     : Command<RulebookCompareCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<BEFORE>")]
         [Description("File or name of the first rulebook")]
@@ -77,10 +65,6 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
         [CommandOption("--sheet <NAME>")]
         [Description("Sheet of the workbook, where it has more than one")]
         public string? Sheet { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print every change as JSON")]
-        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)

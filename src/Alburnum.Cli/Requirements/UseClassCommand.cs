@@ -1,4 +1,4 @@
-using System.ComponentModel;
+using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
@@ -11,51 +11,47 @@ namespace Alburnum.Cli.Requirements;
 /// <summary>The use class from where a piece stands.</summary>
 internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) : Command<UseClassCommand.Settings>
 {
-    internal sealed class Settings : CommandSettings
+    internal sealed class Settings : JsonSettings
     {
         [CommandOption("--salt-water <YES|NO>")]
-        [Description("It stands in salt water")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.SaltWater))]
         public string? SaltWater { get; init; }
 
         [CommandOption("--ground-contact <YES|NO>")]
-        [Description("It touches the ground or fresh water")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.GroundContact))]
         public string? GroundContact { get; init; }
 
         [CommandOption("--weather <YES|NO>")]
-        [Description("It is outdoors and the weather reaches it")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Weather))]
         public string? Weather { get; init; }
 
         [CommandOption("--water-stays <YES|NO>")]
-        [Description("Water can stay on it, in joints or on end grain")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.WaterStays))]
         public string? WaterStays { get; init; }
 
         [CommandOption("--damp <YES|NO>")]
-        [Description("Under cover, it can get damp now and then")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Damp))]
         public string? Damp { get; init; }
 
         [CommandOption("--coated <YES|NO>")]
-        [Description("A coating is applied and maintained")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Coated))]
         public string? Coated { get; init; }
 
         [CommandOption("--hard-to-reach <YES|NO>")]
-        [Description("It is hard to reach or replace")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.HardToReach))]
         public string? HardToReach { get; init; }
 
         [CommandOption("--could-hurt-people <YES|NO>")]
-        [Description("People could be hurt if it fails")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.CouldHurtPeople))]
         public string? CouldHurtPeople { get; init; }
 
         [CommandOption("--termites <YES|NO>")]
-        [Description("Termites are present where it is used")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Termites))]
         public string? Termites { get; init; }
 
         [CommandOption("--beetles <YES|NO>")]
-        [Description("Beetles that attack seasoned timber are present where it is used")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Beetles))]
         public string? Beetles { get; init; }
-
-        [CommandOption("--json")]
-        [Description("Print the answer as JSON")]
-        public bool Json { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -67,27 +63,20 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
     private static Exposure Read(Settings settings)
     {
         var problems = new List<InputProblem>();
+        var fields = new OptionFields(settings, problems);
         var exposure = new Exposure
         {
-            IsInSaltWater = YesNo("--salt-water", settings.SaltWater),
-            TouchesGroundOrFreshWater = YesNo("--ground-contact", settings.GroundContact),
-            IsExposedToWeather = YesNo("--weather", settings.Weather),
-            LetsWaterStay = YesNo("--water-stays", settings.WaterStays),
-            MayGetDamp = YesNo("--damp", settings.Damp),
-            IsCoated = YesNo("--coated", settings.Coated),
-            IsHardToReach = YesNo("--hard-to-reach", settings.HardToReach),
-            CouldHurtPeople = YesNo("--could-hurt-people", settings.CouldHurtPeople),
-            HasTermites = YesNo("--termites", settings.Termites),
-            HasBeetles = YesNo("--beetles", settings.Beetles),
+            IsInSaltWater = fields.YesNo(ExposureFields.SaltWater),
+            TouchesGroundOrFreshWater = fields.YesNo(ExposureFields.GroundContact),
+            IsExposedToWeather = fields.YesNo(ExposureFields.Weather),
+            LetsWaterStay = fields.YesNo(ExposureFields.WaterStays),
+            MayGetDamp = fields.YesNo(ExposureFields.Damp),
+            IsCoated = fields.YesNo(ExposureFields.Coated),
+            IsHardToReach = fields.YesNo(ExposureFields.HardToReach),
+            CouldHurtPeople = fields.YesNo(ExposureFields.CouldHurtPeople),
+            HasTermites = fields.YesNo(ExposureFields.Termites),
+            HasBeetles = fields.YesNo(ExposureFields.Beetles),
         };
         return problems.Count == 0 ? exposure : throw new InputRefusedException(problems);
-
-        bool? YesNo(string option, string? text)
-        {
-            if (text is null or "yes" or "no")
-                return text is null ? null : text == "yes";
-            problems.Add(new InputProblem("command line", 0, "", option, $"\"{text}\"", "yes or no"));
-            return null;
-        }
     }
 }

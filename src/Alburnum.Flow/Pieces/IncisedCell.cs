@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
@@ -32,7 +33,7 @@ public sealed class IncisedCell
     /// <param name="wood">The wood under the face.</param>
     /// <param name="fluids">Liquid and air.</param>
     /// <param name="depthMm">Depth of the closed bottom, mm; more than the cuts' depth.</param>
-    /// <param name="boxes">Boxes along, across and down, each 4 to 400.</param>
+    /// <param name="boxes">Boxes along, across and down, each 8 to 200.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another stagger, a bottom above the cuts, too few or too many boxes.</exception>
     public static IncisedCell Of(
         IncisingPattern pattern,
@@ -50,7 +51,7 @@ public sealed class IncisedCell
             );
         Require.InRange(depthMm, pattern.DepthMm * 1.01, 1000, "mm");
         foreach (var count in new[] { boxes.X, boxes.Y, boxes.Z })
-            Require.InRange(count, 4, 400, "boxes", nameof(boxes));
+            Require.Within(count, Ranges.CellBoxes, nameof(boxes));
         var dx = pattern.AlongMm / 2 / boxes.X;
         var dy = (pattern.Stagger == 0 ? pattern.AcrossMm / 2 : pattern.AcrossMm) / boxes.Y;
         var dz = depthMm / boxes.Z;

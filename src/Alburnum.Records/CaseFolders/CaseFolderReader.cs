@@ -18,8 +18,6 @@ public static class CaseFolderReader
     /// <summary>Name of the file that says what the case is.</summary>
     public const string CaseFile = "case.yaml";
 
-    private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
-
     /// <summary>Reads and checks everything but the pictures themselves.</summary>
     /// <param name="files">The case's files.</param>
     /// <param name="facts">Species, components, rulebooks and indicators that the case may name.</param>
@@ -68,9 +66,9 @@ public static class CaseFolderReader
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
             facts
         );
-        var indicator = IndicatorOf(root, facts);
+        var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
         double? sapwoodMm = root.Has("statedSapwood")
-            ? root.Quantity("statedSapwood", Units.Length, Ranges.DepthMm)
+            ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm)
             : null;
         double? retention = root.Has("statedRetention")
             ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
@@ -110,17 +108,6 @@ public static class CaseFolderReader
             );
     }
 
-    private static Indicator? IndicatorOf(FactRow root, FactLibrary facts)
-    {
-        var key = root.OptionalText("indicator");
-        if (key.Length == 0)
-            return null;
-        var named = facts.Indicators.FirstOrDefault(indicator => indicator.Key == key);
-        if (named is null)
-            root.Refuse("indicator", key, string.Join(", ", facts.Indicators.Select(indicator => indicator.Key)));
-        return named;
-    }
-
     private static DateOnly Date(FactRow row, string field)
     {
         var text = row.Text(field);
@@ -138,8 +125,6 @@ public static class CaseFolderReader
             root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
         return name;
     }
-
-    private static bool? YesOrNo(FactRow row, string field) => row.Has(field) ? row.Word(field, YesNo) : null;
 
     private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
     {
@@ -169,7 +154,7 @@ public static class CaseFolderReader
             var name = piece.Text("piece");
             var file = piece.Text("photograph");
             var marks = MarksOf(piece, section);
-            var isIncised = YesOrNo(piece, "incised");
+            var isIncised = new RowFields(piece).YesNo(EnquiryFields.Incised);
             var isWanted = file.Length > 0 && (onlyPiece is null || onlyPiece == name);
             if (isWanted && Load(files, file, piece) is { } photograph)
                 photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));

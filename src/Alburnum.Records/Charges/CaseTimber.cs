@@ -16,7 +16,7 @@ internal sealed record CaseTimber(EnquiredCase Case, RequiredCase? Required)
     public DepthRule? Demand => Requirement?.Penetration is { } rule and not NoDepth ? rule : null;
 
     /// <summary>Depth of the analytical zone, mm; null where neither the rulebook nor the required depth says.</summary>
-    public double? ZoneMm => Requirement?.Zone?.DepthMm ?? (Demand as LeastDepth)?.DepthMm;
+    public double? ZoneDepthMm => Requirement?.Zone?.DepthMm ?? (Demand as LeastDepth)?.DepthMm;
 
     /// <summary>Width of the sapwood, mm: of a round piece it is the depth stated at its face.</summary>
     public double? SapwoodMm => Case.Enquiry.Section is RoundSection ? Case.StatedSapwoodMm : null;

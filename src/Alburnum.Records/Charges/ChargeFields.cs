@@ -21,11 +21,11 @@ public static class ChargeFields
 
     /// <summary>Temperature of the air in which the timber would dry, °C.</summary>
     public static AskedField DryingTemperature { get; } =
-        Number("dryingCelsius", "Temperature of the air it would dry in", "20", Ranges.AirCelsius, "20");
+        Usual("dryingCelsius", "Temperature of the air it would dry in", "20", Ranges.AirCelsius, "20");
 
     /// <summary>Relative humidity of that air, %.</summary>
     public static AskedField DryingHumidity { get; } =
-        Number("dryingHumidityPercent", "Relative humidity of that air", "65", Ranges.HumidityPercent, "65");
+        Usual("dryingHumidityPercent", "Relative humidity of that air", "65", Ranges.HumidityPercent, "65");
 
     /// <summary>Density of the working solution, kg/m³.</summary>
     public static AskedField SolutionDensity { get; } =
@@ -62,7 +62,7 @@ public static class ChargeFields
 
     /// <summary>Standard uncertainty of one tank reading, L.</summary>
     public static AskedField TankUncertainty { get; } =
-        Number("tankUncertaintyL", "Standard uncertainty of one tank reading", "15", Ranges.TankUncertaintyL, "10");
+        Usual("tankUncertaintyL", "Standard uncertainty of one tank reading", "15", Ranges.TankUncertaintyL, "10");
 
     /// <summary>Weight of the timber before, kg.</summary>
     public static AskedField WeightBefore { get; } = Weight("weightBeforeKg", "Weight of the timber before", "1120");
@@ -72,7 +72,7 @@ public static class ChargeFields
 
     /// <summary>Standard uncertainty of one weighing, kg.</summary>
     public static AskedField WeightUncertainty { get; } =
-        Number("weightUncertaintyKg", "Standard uncertainty of one weighing", "10", Ranges.WeightUncertaintyKg, "10");
+        Usual("weightUncertaintyKg", "Standard uncertainty of one weighing", "10", Ranges.WeightUncertaintyKg, "10");
 
     /// <summary>Strength of the solution before, % of product by mass.</summary>
     public static AskedField StrengthBefore { get; } =
@@ -187,6 +187,12 @@ public static class ChargeFields
             Examples = example,
             Range = range,
             LeftOut = leftOut,
+        };
+
+    private static AskedField Usual(string key, string help, string example, NumberRange range, string usual) =>
+        Number(key, help, example, range, leftOut: "") with
+        {
+            Default = usual,
         };
 
     private static AskedField Volume(string key, string help, string example, string leftOut) =>

@@ -20,11 +20,6 @@ internal sealed class ChargeReader(
     CaseTimber? known = null
 )
 {
-    private const string UsualSchedule = "full cell";
-    private const double UsualDryingCelsius = 20;
-    private const double UsualDryingHumidityPercent = 65;
-    private const double UsualUncertainty = 10;
-
     /// <summary>A charge file; null where its timber cannot be told.</summary>
     public ChargeOrder? OfFile(FactRow root)
     {
@@ -61,12 +56,12 @@ internal sealed class ChargeReader(
             Treatment = treatment with
             {
                 DepthMm = DepthOf(fields),
-                ZoneMm = Agreed(fields, TreatmentFields.ZoneDepth, known?.ZoneMm),
+                ZoneDepthMm = Agreed(fields, TreatmentFields.ZoneDepth, known?.ZoneDepthMm),
             },
             Pieces = [.. rows.Select(row => PiecesOf(row, isOnlyRow: rows.Count == 1)).OfType<ChargePieces>()],
             MoistureLimitPercent = fields.Number(Fields.MoistureLimit),
-            DryingCelsius = fields.Number(Fields.DryingTemperature) ?? UsualDryingCelsius,
-            DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? UsualDryingHumidityPercent) / 100,
+            DryingCelsius = fields.Number(Fields.DryingTemperature) ?? Fields.DryingTemperature.DefaultNumber,
+            DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? Fields.DryingHumidity.DefaultNumber) / 100,
             RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
         };
@@ -88,11 +83,14 @@ internal sealed class ChargeReader(
             DensityKgPerM3 = fields.Number(TreatmentFields.Density),
             MoisturePercent = Needed(fields, TreatmentFields.Moisture, known?.Case.Enquiry.MoisturePercent),
             Schedule =
-                OneOf(fields, TreatmentFields.Schedule, library.Schedules.Select(row => row.Value.Name))
-                ?? UsualSchedule,
+                fields.OneOf(
+                    TreatmentFields.Schedule,
+                    [.. library.Schedules.Select(row => row.Value.Name)],
+                    name => name
+                ) ?? TreatmentFields.Schedule.Default,
             Incising = IncisingOf(fields, [.. library.Patterns.Select(row => row.Name)]),
             Demand = known?.Demand,
-            ZoneMm = known?.ZoneMm,
+            ZoneDepthMm = known?.ZoneDepthMm,
         };
     }
 
@@ -109,7 +107,7 @@ internal sealed class ChargeReader(
     // A case is incised or not: the pattern says how, and nothing else.
     private string? IncisingOf(RowFields fields, IReadOnlyList<string> patterns)
     {
-        var name = OneOf(fields, TreatmentFields.Incising, patterns);
+        var name = fields.OneOf(TreatmentFields.Incising, patterns, name => name);
         if (known is null)
             return name;
         var isIncised = known.Case.Enquiry.IsIncised == true;
@@ -171,10 +169,11 @@ internal sealed class ChargeReader(
             TankAtPeakL = fields.Number(Fields.TankAtPeak),
             VesselFreeL = fields.Number(Fields.VesselFree),
             TankAfterL = Needed(fields, Fields.TankAfter),
-            TankStandardUncertaintyL = fields.Number(Fields.TankUncertainty) ?? UsualUncertainty,
+            TankStandardUncertaintyL = fields.Number(Fields.TankUncertainty) ?? Fields.TankUncertainty.DefaultNumber,
             WeightBeforeKg = fields.Number(Fields.WeightBefore),
             WeightAfterKg = fields.Number(Fields.WeightAfter),
-            WeightStandardUncertaintyKg = fields.Number(Fields.WeightUncertainty) ?? UsualUncertainty,
+            WeightStandardUncertaintyKg =
+                fields.Number(Fields.WeightUncertainty) ?? Fields.WeightUncertainty.DefaultNumber,
             StrengthBeforePercent = Needed(fields, Fields.StrengthBefore),
             StrengthAfterPercent = fields.Number(Fields.StrengthAfter),
             SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
@@ -228,16 +227,4 @@ internal sealed class ChargeReader(
         $"{InputProblem.Number(value)} {field.Range!.Unit}, as in the case, or nothing";
 
     private static bool IsSame(double one, double other) => Math.Abs(one - other) < 1e-9;
-
-    /// <summary>A name from a list, refused with the list where it is not on it.</summary>
-    private static string? OneOf(RowFields fields, AskedField field, IEnumerable<string> names)
-    {
-        if (fields.Text(field) is not { } written)
-            return null;
-        var all = names.ToList();
-        if (all.Find(name => string.Equals(name, written, StringComparison.OrdinalIgnoreCase)) is { } found)
-            return found;
-        fields.Refuse(field, written, string.Join(", ", all));
-        return null;
-    }
 }

@@ -1,6 +1,6 @@
 using Alburnum.Facts;
 using Alburnum.Impregnation;
-using Alburnum.Timber;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Records.Charges;
 
@@ -9,25 +9,17 @@ public static class TreatmentFields
 {
     /// <summary>The timber.</summary>
     public static AskedField Species { get; } =
-        new()
+        EnquiryFields.Species with
         {
-            Key = "species",
             Option = "SPECIES",
-            Help = "Species by its common or botanical name",
-            Examples = "Scots pine",
-            Expected = "a species",
             LeftOut = AskedField.MustBeThere,
         };
 
     /// <summary>Nominal section of the pieces.</summary>
     public static AskedField Section { get; } =
-        new()
+        EnquiryFields.Section with
         {
-            Key = "section",
             Option = "SECTION",
-            Help = "Nominal section",
-            Examples = "75x75, round 120",
-            Expected = SectionText.Expected,
             LeftOut = AskedField.MustBeThere,
         };
 
@@ -98,15 +90,7 @@ public static class TreatmentFields
         };
 
     /// <summary>Moisture content before treatment, %.</summary>
-    public static AskedField Moisture { get; } =
-        new()
-        {
-            Key = "moisture",
-            Help = "Moisture content now, % of the oven-dry mass",
-            Examples = "26 %",
-            Range = Ranges.MoisturePercent,
-            LeftOut = AskedField.MustBeThere,
-        };
+    public static AskedField Moisture { get; } = EnquiryFields.Moisture with { LeftOut = AskedField.MustBeThere };
 
     /// <summary>Density at 12 % moisture, kg/m³.</summary>
     public static AskedField Density { get; } =

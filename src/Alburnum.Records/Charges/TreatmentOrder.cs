@@ -47,5 +47,5 @@ public sealed record TreatmentOrder
     public double? DepthMm { get; init; }
 
     /// <summary>Depth of the analytical zone, mm; null to take the required depth.</summary>
-    public double? ZoneMm { get; init; }
+    public double? ZoneDepthMm { get; init; }
 }

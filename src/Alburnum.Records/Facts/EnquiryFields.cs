@@ -73,13 +73,14 @@ public static class EnquiryFields
         };
 
     /// <summary>Whether heartwood reaches a face.</summary>
-    public static AskedField ExposedHeartwood { get; } = YesNo("exposedHeartwood", "Heartwood reaches a face");
+    public static AskedField ExposedHeartwood { get; } =
+        AskedField.YesNo("exposedHeartwood", "Heartwood reaches a face");
 
     /// <summary>Whether the faces are incised.</summary>
-    public static AskedField Incised { get; } = YesNo("incised", "Faces are incised before treatment");
+    public static AskedField Incised { get; } = AskedField.YesNo("incised", "Faces are incised before treatment");
 
     /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated { get; } = YesNo("coated", "A coating is applied and maintained");
+    public static AskedField Coated { get; } = AskedField.YesNo("coated", "A coating is applied and maintained");
 
     /// <summary>Moisture content before treatment, %.</summary>
     public static AskedField Moisture { get; } =
@@ -142,13 +143,4 @@ public static class EnquiryFields
         Preservative,
         CriticalValue,
     ];
-
-    private static AskedField YesNo(string key, string help) =>
-        new()
-        {
-            Key = key,
-            Help = help,
-            Examples = "yes, no",
-            Expected = "yes or no",
-        };
 }

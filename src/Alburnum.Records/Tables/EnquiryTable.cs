@@ -1,4 +1,3 @@
-using Alburnum.Facts;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 
@@ -23,14 +22,5 @@ public static class EnquiryTable
             "enquiries"
         );
         return problems.Count == 0 ? enquiries : throw new InputRefusedException(problems);
-    }
-
-    /// <summary>The fields of an enquiry that stand in one line of a table.</summary>
-    private sealed class LineFields(TableLine line) : IFields
-    {
-        public string? Text(AskedField field) => line.Text(field.Column) is { Length: > 0 } text ? text : null;
-
-        public void Refuse(AskedField field, string found, string expected) =>
-            line.Refuse(field.Column, found, expected);
     }
 }

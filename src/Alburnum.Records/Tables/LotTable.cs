@@ -11,7 +11,20 @@ namespace Alburnum.Records.Tables;
 public static class LotTable
 {
     private static readonly string[] Columns = ["lot", "pieces", "cut", "failures"];
-    private static readonly string[] Optional = ["reduction_agreed", "production_steady", "begins_again"];
+
+    private static readonly AskedField ReductionAgreed = AskedField.YesNo(
+        "reductionAgreed",
+        "Reduced inspection is agreed"
+    );
+
+    private static readonly AskedField ProductionSteady = AskedField.YesNo("productionSteady", "Production is steady");
+
+    private static readonly AskedField BeginsAgain = AskedField.YesNo(
+        "beginsAgain",
+        "Acceptance begins again with this lot"
+    );
+
+    private static readonly string[] Optional = [ReductionAgreed.Column, ProductionSteady.Column, BeginsAgain.Column];
 
     /// <summary>Reads the lots and follows them through the switching rules.</summary>
     /// <param name="table">The table.</param>
@@ -55,11 +68,11 @@ public static class LotTable
                 $"{small.Least} or more, the smallest lot of the tables"
             ),
             AcceptanceStopped => (
-                "begins_again",
+                BeginsAgain.Column,
                 "no",
                 "yes, once the cause has been put right: acceptance stopped before this lot, and no lot is judged until then"
             ),
-            AcceptanceNotStopped => ("begins_again", "yes", "no: acceptance had not stopped before this lot"),
+            AcceptanceNotStopped => (BeginsAgain.Column, "yes", "no: acceptance had not stopped before this lot"),
             OtherSampleCut { Plan: var plan } other => (
                 "cut",
                 $"{other.Cut}",
@@ -75,30 +88,17 @@ public static class LotTable
         return new(new InputProblem(table, line, lot, column, found, expected));
     }
 
-    private static SampledLot Lot(TableLine line, Dictionary<string, int> first) =>
-        new(
+    private static SampledLot Lot(TableLine line, Dictionary<string, int> first)
+    {
+        var fields = new LineFields(line);
+        return new(
             line.OwnText("lot", first, "lot"),
             line.Whole("pieces", Ranges.Pieces),
             line.Whole("cut", Ranges.Pieces),
             line.Whole("failures", Ranges.Failures),
-            IsYes(line, "reduction_agreed", otherwise: false),
-            IsYes(line, "production_steady", otherwise: true),
-            IsYes(line, "begins_again", otherwise: false)
+            fields.YesNo(ReductionAgreed) ?? false,
+            fields.YesNo(ProductionSteady) ?? true,
+            fields.YesNo(BeginsAgain) ?? false
         );
-
-    private static bool IsYes(TableLine line, string column, bool otherwise)
-    {
-        switch (line.Text(column))
-        {
-            case "":
-                return otherwise;
-            case "yes":
-                return true;
-            case "no":
-                return false;
-            case var text:
-                line.Refuse(column, $"\"{text}\"", "yes or no");
-                return otherwise;
-        }
     }
 }

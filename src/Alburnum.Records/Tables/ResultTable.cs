@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Tables;
@@ -6,8 +7,8 @@ namespace Alburnum.Records.Tables;
 public abstract record BatchResults;
 
 /// <summary>Pieces that somebody has judged.</summary>
-/// <param name="Pieces">Number of each piece and whether it passed; null where it was not determined.</param>
-public sealed record JudgedPieces(IReadOnlyList<(string Piece, bool? Passed)> Pieces) : BatchResults;
+/// <param name="Pieces">Number of each piece and its verdict; undecided where it was not determined.</param>
+public sealed record JudgedPieces(IReadOnlyList<(string Piece, Verdict Verdict)> Pieces) : BatchResults;
 
 /// <summary>Pieces with their depths.</summary>
 /// <param name="Section">Their nominal section.</param>
@@ -39,32 +40,30 @@ public static class ResultTable
     private static JudgedPieces Judged(Table table, List<InputProblem> problems)
     {
         var first = new Dictionary<string, int>(StringComparer.Ordinal);
-        return new(
-            TableLine.ReadAll(
-                table,
-                ["piece", ResultColumn],
-                [],
-                problems,
-                line => (line.OwnText("piece", first, "piece"), Passed(line))
-            )
+        var lines = TableLine.ReadAll(
+            table,
+            ["piece", ResultColumn],
+            [],
+            problems,
+            line => (Piece: line.OwnText("piece", first, "piece"), Verdict: VerdictOf(line))
         );
+        return new([.. lines.SelectMany(line => line.Verdict is { } said ? new[] { (line.Piece, said) } : [])]);
     }
 
-    private static bool? Passed(TableLine line)
+    /// <summary>What the cell says; null where it was refused.</summary>
+    private static Verdict? VerdictOf(TableLine line)
     {
         var text = line.Text(ResultColumn);
-        switch (text)
+        Verdict? verdict = text switch
         {
-            case "pass":
-                return true;
-            case "fail":
-                return false;
-            case "not determined":
-                return null;
-            default:
-                line.Refuse(ResultColumn, text.Length > 0 ? $"\"{text}\"" : "nothing", "pass, fail or not determined");
-                return null;
-        }
+            "pass" => Verdict.Conforms,
+            "fail" => Verdict.DoesNotConform,
+            "not determined" => Verdict.Undecided,
+            _ => null,
+        };
+        if (verdict is null)
+            line.Refuse(ResultColumn, text.Length > 0 ? $"\"{text}\"" : "nothing", "pass, fail or not determined");
+        return verdict;
     }
 
     /// <summary>The section of pieces that are to be judged by their depths.</summary>

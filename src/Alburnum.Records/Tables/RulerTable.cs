@@ -43,7 +43,7 @@ public static class RulerTable
     private static HandReading Reading(TableLine line, Section section, Dictionary<(string, int, double), int> first)
     {
         var (piece, face) = (line.Text("piece"), line.Whole("face", NumberRange.Whole(1, section.FaceCount, "")));
-        var position = line.Number("position_mm", NumberRange.Within(0, section.PerimeterMm, "mm"));
+        var position = line.Number("position_mm", Ranges.PositionMm with { High = section.PerimeterMm });
         if (!first.TryAdd((piece, face, position), line.Line))
             line.Refuse(
                 "position_mm",
@@ -54,7 +54,7 @@ public static class RulerTable
             face,
             position,
             line.Number("depth_mm", Ranges.MeasuredDepthMm with { High = section.ThicknessMm / 2 }),
-            line.Number("u_mm", NumberRange.Within(0.05, 10, "mm")),
+            line.Number("u_mm", Ranges.RulerUncertaintyMm),
             line.OptionalNumber("sapwood_mm", Ranges.SapwoodMm with { High = section.ThicknessMm })
         );
     }

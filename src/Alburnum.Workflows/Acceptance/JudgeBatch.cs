@@ -47,14 +47,19 @@ public static class JudgeBatch
         return new([
             .. Enumerable
                 .Range(1, cut)
-                .Select(i => (i.ToString(System.Globalization.CultureInfo.InvariantCulture), (bool?)(i > failures))),
+                .Select(i =>
+                    (
+                        i.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                        i > failures ? Verdict.Conforms : Verdict.DoesNotConform
+                    )
+                ),
         ]);
     }
 
     /// <summary>Pieces that somebody has judged.</summary>
     public static CountedBatch ByVerdicts(JudgedPieces pieces, CountingRequest request) =>
         ByCounting(
-            [.. pieces.Pieces.Select(piece => new PieceJudgement(piece.Piece, Said(piece.Passed)))],
+            [.. pieces.Pieces.Select(piece => new PieceJudgement(piece.Piece, Said(piece.Verdict)))],
             null,
             request
         );
@@ -220,15 +225,15 @@ public static class JudgeBatch
             : new TooFewPieces(rule.Share, mostMore);
     }
 
-    private static Judgement Said(bool? passed) =>
-        passed switch
-        {
-            true => new(Verdict.Conforms, ProbabilityRange.Exactly(1), [new JudgedElsewhere(Verdict.Conforms)]),
-            false => new(
-                Verdict.DoesNotConform,
-                ProbabilityRange.Exactly(0),
-                [new JudgedElsewhere(Verdict.DoesNotConform)]
-            ),
-            null => new(Verdict.Undecided, null, [new JudgedElsewhere(Verdict.Undecided)]),
-        };
+    private static Judgement Said(Verdict verdict) =>
+        new(
+            verdict,
+            verdict switch
+            {
+                Verdict.Conforms => ProbabilityRange.Exactly(1),
+                Verdict.DoesNotConform => ProbabilityRange.Exactly(0),
+                _ => null,
+            },
+            [new JudgedElsewhere(verdict)]
+        );
 }

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Workflows.Acceptance;
 

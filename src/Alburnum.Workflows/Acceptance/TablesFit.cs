@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Workflows.Acceptance;
 

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 
 namespace Alburnum.Workflows.Acceptance;

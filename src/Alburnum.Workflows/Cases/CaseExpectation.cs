@@ -1,4 +1,5 @@
 using Alburnum.Cases;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
@@ -18,9 +19,6 @@ public sealed record CaseExpectation(
     IReadOnlyList<CaseRemark> NotPredicted
 )
 {
-    private const int PiecesDrawn = 5000;
-    private const int Seed = 1;
-
     /// <summary>Nothing is asked.</summary>
     internal static CaseExpectation None { get; } = new(null, null, null, []);
 
@@ -39,8 +37,8 @@ public sealed record CaseExpectation(
         var request = new PredictionRequest
         {
             Treating = TreatingRequest.Of(treatment, section),
-            Pieces = PiecesDrawn,
-            Seed = Seed,
+            Pieces = Draws.ForAPlan,
+            Seed = Draws.Seed,
         };
         return AtItsLine(
             treatment,

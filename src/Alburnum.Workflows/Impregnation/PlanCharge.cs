@@ -33,8 +33,6 @@ public sealed record PlannedCharge
 /// <summary>Plans one charge.</summary>
 public static class PlanCharge
 {
-    private const int PiecesDrawn = 5000;
-    private const int Seed = 1;
 
     /// <summary>Plans it.</summary>
     /// <param name="order">The charge.</param>
@@ -123,7 +121,7 @@ public static class PlanCharge
             return new(
                 pieces,
                 question,
-                QuickPrediction.Draw(question.Prediction, Seed, PiecesDrawn, cancellation: stop)
+                QuickPrediction.Draw(question.Prediction, Draws.Seed, Draws.ForAPlan, cancellation: stop)
             );
         }
     }

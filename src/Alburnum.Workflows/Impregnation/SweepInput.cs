@@ -23,7 +23,7 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
         ),
         new(NameOf(TreatmentFields.Temperature), "°C", (request, value) => request with { Celsius = value }),
         new(NameOf(TreatmentFields.Depth), "mm", (request, value) => request with { DepthMm = value }),
-        new(NameOf(TreatmentFields.ZoneDepth), "mm", (request, value) => request with { ZoneMm = value }),
+        new(NameOf(TreatmentFields.ZoneDepth), "mm", (request, value) => request with { ZoneDepthMm = value }),
         new(NameOf(TreatmentFields.Sapwood), "mm", (request, value) => request with { SapwoodMm = value }),
         new(
             NameOf(TreatmentFields.HeartwoodRadius),

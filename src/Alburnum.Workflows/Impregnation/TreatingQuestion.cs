@@ -68,7 +68,7 @@ public sealed record TreatingQuestion
                 Schedule = schedule.Value,
                 Incising = PatternOf(request, library),
                 Rule = RuleOf(request),
-                ZoneMm = TreatmentFields.ZoneDepth.InRange(request.ZoneMm ?? request.DepthMm, file),
+                ZoneDepthMm = TreatmentFields.ZoneDepth.InRange(request.ZoneDepthMm ?? request.DepthMm, file),
             },
             Species = species,
             Schedule = schedule,

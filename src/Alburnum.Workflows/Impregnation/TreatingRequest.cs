@@ -14,6 +14,9 @@ public sealed record PithPlace(double XMm, double YMm);
 /// <summary>The wood, the schedule and the depth that a question about treating names: <see cref="TreatingQuestion"/> checks it and puts it together.</summary>
 public sealed record TreatingRequest
 {
+    /// <summary>Moisture content that is taken where an option names none, %: below fibre saturation, as timber should be treated.</summary>
+    public const double UsualMoisturePercent = 25;
+
     /// <summary>Charge file that the request was written in, for refusals; null where it came from options.</summary>
     public string? File { get; init; }
 
@@ -42,13 +45,13 @@ public sealed record TreatingRequest
     public double? LogDiameterMm { get; init; }
 
     /// <summary>Moisture content before treatment, %.</summary>
-    public double MoisturePercent { get; init; } = 25;
+    public double MoisturePercent { get; init; } = UsualMoisturePercent;
 
     /// <summary>Density at 12 % moisture, kg/m³; null to take the species' own.</summary>
     public double? DensityKgPerM3 { get; init; }
 
     /// <summary>Name of the schedule.</summary>
-    public string Schedule { get; init; } = "full cell";
+    public string Schedule { get; init; } = TreatmentFields.Schedule.Default;
 
     /// <summary>The plant's own schedules, in place of the program's; null to take those.</summary>
     public IReadOnlyList<Fact<Schedule>>? OwnSchedules { get; init; }
@@ -60,7 +63,7 @@ public sealed record TreatingRequest
     public double? PressureMinutes { get; init; }
 
     /// <summary>Temperature of the solution, °C.</summary>
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = TreatmentFields.Temperature.DefaultNumber;
 
     /// <summary>Name of the incising pattern; null where the timber is not incised.</summary>
     public string? Incising { get; init; }
@@ -78,7 +81,7 @@ public sealed record TreatingRequest
     public bool IsWholeSapwood { get; init; }
 
     /// <summary>Depth of the analytical zone, mm; null to take the required depth.</summary>
-    public double? ZoneMm { get; init; }
+    public double? ZoneDepthMm { get; init; }
 
     /// <summary>Strength of the solution, % of product by mass; null where not given.</summary>
     public double? StrengthPercent { get; init; }
@@ -105,6 +108,6 @@ public sealed record TreatingRequest
             Incising = order.Incising,
             Demand = order.Demand,
             DepthMm = order.DepthMm,
-            ZoneMm = order.ZoneMm,
+            ZoneDepthMm = order.ZoneDepthMm,
         };
 }

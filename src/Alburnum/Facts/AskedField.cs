@@ -45,6 +45,10 @@ public sealed record AskedField
     /// <summary>What is taken where it is left out; empty where nothing is.</summary>
     public string Default { get; init; } = "";
 
+    /// <summary>The default of a field that is a number, in the unit of its range.</summary>
+    /// <exception cref="FormatException">The field has no default, or one in words.</exception>
+    public double DefaultNumber => double.Parse(Default, NumberStyles.Float, CultureInfo.InvariantCulture);
+
     /// <summary>What follows where it is left out: its default, or what stays open.</summary>
     public string LeftOut
     {
@@ -76,6 +80,18 @@ public sealed record AskedField
         Default.Length > 0 ? $"default: {Default}"
         : LeftOut is MustBeThere or NotKnown ? ""
         : $"if left out: {LeftOut}";
+
+    /// <summary>A question that is answered by yes or no.</summary>
+    /// <param name="key">Its name in a file.</param>
+    /// <param name="help">What it is, in one line.</param>
+    public static AskedField YesNo(string key, string help) =>
+        new()
+        {
+            Key = key,
+            Help = help,
+            Examples = "yes, no",
+            Expected = "yes or no",
+        };
 
     /// <summary>The option of a name: that of "leaveOut" is "--leave-out".</summary>
     public static string OptionOf(string name) => "--" + Parts(name, '-');

@@ -32,6 +32,26 @@ public static class FieldReading
         return (lookup as Found<T>)?.Value;
     }
 
+    /// <summary>One of a few things by its short name, in any case of letters; another name is refused with all of theirs.</summary>
+    /// <param name="fields">The fields.</param>
+    /// <param name="field">The field.</param>
+    /// <param name="all">The things.</param>
+    /// <param name="key">Short name of a thing.</param>
+    public static T? OneOf<T>(this IFields fields, AskedField field, IReadOnlyList<T> all, Func<T, string> key)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(all);
+        ArgumentNullException.ThrowIfNull(key);
+        return fields.Part(
+            field with
+            {
+                Expected = string.Join(", ", all.Select(key)),
+            },
+            text => all.FirstOrDefault(each => string.Equals(key(each), text, StringComparison.OrdinalIgnoreCase))
+        );
+    }
+
     /// <summary>Anything else that one text gives.</summary>
     /// <param name="fields">The fields.</param>
     /// <param name="field">The field.</param>

@@ -63,6 +63,12 @@ public static class Ranges
     /// <summary>The same where it is shown by variables, which works for more than half of the pieces.</summary>
     public static NumberRange ConformingByVariablesPercent { get; } = ConformingPercent with { Low = 50.1 };
 
+    /// <summary>Where a hand reading lies along its face, or along the rim.</summary>
+    public static NumberRange PositionMm { get; } = NumberRange.Within(0, 10_000, "mm");
+
+    /// <summary>Standard uncertainty of a depth read with a ruler.</summary>
+    public static NumberRange RulerUncertaintyMm { get; } = NumberRange.Within(0.05, 10, "mm");
+
     /// <summary>Distance between positions along a face.</summary>
     public static NumberRange StepMm { get; } = NumberRange.Within(0.25, 1, "mm");
 
@@ -96,6 +102,12 @@ public static class Ranges
     /// <summary>Relative humidity of the air that wood dries in.</summary>
     public static NumberRange HumidityPercent { get; } = NumberRange.Within(5, 99, "%");
 
+    /// <summary>Time in a damp store, where boron spreads.</summary>
+    public static NumberRange StoreWeeks { get; } = NumberRange.Within(0, 520, "weeks");
+
+    /// <summary>Time in running water, where boron washes out.</summary>
+    public static NumberRange WetDays { get; } = NumberRange.Within(0, 3650, "days");
+
     /// <summary>Solution in a tank, or in the vessel around the timber.</summary>
     public static NumberRange TankL { get; } = NumberRange.Within(0, 1e7, "L");
 
@@ -116,6 +128,9 @@ public static class Ranges
 
     /// <summary>Pieces drawn by chance where a spread is worked out.</summary>
     public static NumberRange DrawnPieces { get; } = NumberRange.Whole(100, 1_000_000, "pieces");
+
+    /// <summary>Charges at the start of a history that set its mean and spread.</summary>
+    public static NumberRange BaselineCharges { get; } = NumberRange.Whole(5, 100_000, "charges");
 
     /// <summary>Confidence of a bound on one side.</summary>
     public static NumberRange ConfidencePercent { get; } = NumberRange.Within(50, 99.999, "%");
@@ -149,4 +164,7 @@ public static class Ranges
 
     /// <summary>Shift of each row of incisions against the one before, as a share of the distance along the grain.</summary>
     public static NumberRange IncisionStagger { get; } = NumberRange.Within(0, 0.5, "");
+
+    /// <summary>Boxes on each side of the cell under an incised face that the flow solver takes.</summary>
+    public static NumberRange CellBoxes { get; } = NumberRange.Whole(8, 200, "boxes");
 }

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Measures;
 using Alburnum.Timber;
 
@@ -97,9 +98,9 @@ public static class HandReadings
     private static void Check(HandReading reading)
     {
         Require.InRange(reading.Face, 1, 4, "");
-        Require.InRange(reading.PositionMm, 0, 10_000, "mm");
-        Require.InRange(reading.DepthMm, 0, 2000, "mm");
-        Require.InRange(reading.StandardUncertaintyMm, 0, 1000, "mm");
-        Require.InRange(reading.SapwoodDepthMm ?? 0, 0, 2000, "mm");
+        Require.Within(reading.PositionMm, Ranges.PositionMm);
+        Require.Within(reading.DepthMm, Ranges.MeasuredDepthMm);
+        Require.Within(reading.StandardUncertaintyMm, Ranges.RulerUncertaintyMm with { Low = 0 });
+        Require.Within(reading.SapwoodDepthMm ?? 0, Ranges.SapwoodMm);
     }
 }

@@ -197,9 +197,9 @@ public sealed class RulebookCommandsTests
     {
         var errors = await RefusedArchive("component,service_life_years\nfence post,15\nhat stand,900\n");
 
-        Assert.Contains("line 3, field component: found hat stand", errors, StringComparison.Ordinal);
+        Assert.Contains("line 3, field component: found \"hat stand\"", errors, StringComparison.Ordinal);
         Assert.Contains(
-            "line 3, field service_life_years: found 900, expected a whole number, 1 to 200 years",
+            "line 3, field service_life_years: found \"900\", expected a whole number, 1 to 200 years",
             errors,
             StringComparison.Ordinal
         );

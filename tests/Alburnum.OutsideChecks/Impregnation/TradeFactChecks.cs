@@ -115,7 +115,7 @@ public sealed class TradeFactChecks
             Schedule = Library.Schedules.Single(schedule => schedule.Value.Name == "full cell").Value,
             Incising = null,
             Rule = new LeastDepth(WoodZone.Lateral, 6),
-            ZoneMm = 6,
+            ZoneDepthMm = 6,
         };
     }
 }

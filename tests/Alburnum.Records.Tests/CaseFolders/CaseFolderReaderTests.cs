@@ -209,6 +209,27 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void Heartwood_at_the_face_may_be_stated_as_no_sapwood() =>
+        Assert.Equal(0, Read($"{Whole}\nstatedSapwood: 0 mm").Case.StatedSapwoodMm);
+
+    [Theory]
+    [InlineData("copper-blue")]
+    [InlineData("Copper-Blue")]
+    public void An_indicator_is_found_by_its_name_in_any_case_of_letters(string name) =>
+        Assert.Equal("copper-blue", Read($"{Whole}\nindicator: {name}").Indicator!.Key);
+
+    [Fact]
+    public void An_indicator_that_is_not_known_is_refused_with_those_that_are()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\nindicator: beetroot"));
+
+        Assert.Equal(
+            ("indicator", "beetroot", string.Join(", ", Facts.Indicators.Select(each => each.Key))),
+            (refused.Problems[0].Field, refused.Problems[0].Found, Assert.Single(refused.Problems).Expected)
+        );
+    }
+
+    [Fact]
     public void A_case_without_the_blocks_asks_nothing_of_its_treatment()
     {
         var read = Read(Whole);

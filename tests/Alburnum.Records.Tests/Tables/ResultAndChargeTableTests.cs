@@ -1,4 +1,5 @@
 using Alburnum.Acceptance.Variables;
+using Alburnum.Penetration;
 using Alburnum.Records.Tables;
 using Alburnum.Timber;
 
@@ -32,7 +33,10 @@ public sealed class ResultAndChargeTableTests : IDisposable
     {
         var read = Assert.IsType<JudgedPieces>(Results("piece,result\nT1,pass\nT2,fail\nT3,not determined\n"));
 
-        Assert.Equal([("T1", true), ("T2", false), ("T3", (bool?)null)], read.Pieces);
+        Assert.Equal(
+            [("T1", Verdict.Conforms), ("T2", Verdict.DoesNotConform), ("T3", Verdict.Undecided)],
+            read.Pieces
+        );
     }
 
     [Fact]

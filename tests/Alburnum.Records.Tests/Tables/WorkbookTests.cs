@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using Alburnum.Penetration;
 using Alburnum.Records.Tables;
 using Alburnum.Tests.Shared;
 
@@ -107,7 +108,10 @@ public sealed class WorkbookTests : IDisposable
         );
 
         var judged = Assert.IsType<JudgedPieces>(ResultTable.Read(Table.Open(Path, null), null));
-        Assert.Equal([("T1", true), ("T2", false), ("a, b", (bool?)true)], judged.Pieces);
+        Assert.Equal(
+            [("T1", Verdict.Conforms), ("T2", Verdict.DoesNotConform), ("a, b", Verdict.Conforms)],
+            judged.Pieces
+        );
     }
 
     [Theory]

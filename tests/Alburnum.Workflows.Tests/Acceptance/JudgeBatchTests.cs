@@ -34,7 +34,9 @@ public sealed class JudgeBatchTests
                 (cut, failures) =>
                 {
                     var table = new JudgedPieces([
-                        .. Enumerable.Range(1, cut).Select(i => ($"P{i}", (bool?)(i <= cut - failures))),
+                        .. Enumerable
+                            .Range(1, cut)
+                            .Select(i => ($"P{i}", i <= cut - failures ? Verdict.Conforms : Verdict.DoesNotConform)),
                     ]);
                     var counted = JudgeBatch.ByVerdicts(JudgeBatch.Counted(cut, failures), ThreeQuarters).Batch;
                     var listed = JudgeBatch.ByVerdicts(table, ThreeQuarters).Batch;

@@ -87,7 +87,7 @@ public sealed class TreatingQuestionTests
         var asked = TreatingQuestion.Of(Pine with { DepthMm = 6, Zone = WoodZone.Sapwood }, Facts);
 
         Assert.Equal(new LeastDepth(WoodZone.Sapwood, 6), asked.Prediction.Rule);
-        Assert.Equal((6, 6), (asked.DepthMm, asked.Prediction.ZoneMm));
+        Assert.Equal((6, 6), (asked.DepthMm, asked.Prediction.ZoneDepthMm));
         Assert.IsType<NoDepth>(TreatingQuestion.Of(Pine, Facts).Prediction.Rule);
         Assert.Equal(
             new ShareOfZone(WoodZone.Sapwood, 1),
@@ -132,7 +132,7 @@ public sealed class TreatingQuestionTests
             "--schedule" => Pine with { Schedule = "no such" },
             "--incising" => Pine with { Incising = "no such" },
             "--depth" => Pine with { DepthMm = 51 },
-            _ => Pine with { ZoneMm = double.NaN },
+            _ => Pine with { ZoneDepthMm = double.NaN },
         };
 
         var (typed, written) = (Problem(request), Problem(request with { File = "posts.yaml" }));

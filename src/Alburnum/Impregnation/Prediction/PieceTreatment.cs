@@ -59,7 +59,10 @@ internal sealed class PieceTreatment
             sum += depth;
             var share = _front.KeptShare(place.SapwoodMm > 0 ? k1 : k2, _question.VoidFraction, place.WayMm);
             kept += share;
-            var zone = Math.Min(place.WayMm, _question.ZoneMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm));
+            var zone = Math.Min(
+                place.WayMm,
+                _question.ZoneDepthMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm)
+            );
             inZone += Math.Min(depth, zone) * share;
             zoneLength += zone;
         }

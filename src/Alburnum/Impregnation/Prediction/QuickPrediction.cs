@@ -37,7 +37,7 @@ public sealed record PredictionQuestion
     public required DepthRule Rule { get; init; }
 
     /// <summary>Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</summary>
-    public required double? ZoneMm { get; init; }
+    public required double? ZoneDepthMm { get; init; }
 }
 
 /// <summary>What the quick model expects.</summary>
@@ -89,7 +89,7 @@ public sealed record QuickPrediction
     public static QuickPrediction Draw(
         PredictionQuestion question,
         int seed,
-        int pieces = 10_000,
+        int pieces = Draws.ForAPrediction,
         int placesPerFace = 10,
         CancellationToken cancellation = default
     ) => Draw(question, PieceTreatment.FrontOf(question), seed, pieces, placesPerFace, cancellation);

@@ -11,12 +11,12 @@ public sealed record SawnPiece
     /// <param name="section">The piece; its sides lie level and upright.</param>
     /// <param name="xMm">Middle of the piece to the right of the pith, mm.</param>
     /// <param name="yMm">Middle of the piece above the pith, mm.</param>
-    /// <param name="heartRadiusMm">Radius of the heartwood, mm. 0 or more.</param>
+    /// <param name="heartwoodRadiusMm">Radius of the heartwood, mm. 0 or more.</param>
     /// <param name="logRadiusMm">Radius of the log under bark, mm.</param>
-    public SawnPiece(RectangularSection section, double xMm, double yMm, double heartRadiusMm, double logRadiusMm)
+    public SawnPiece(RectangularSection section, double xMm, double yMm, double heartwoodRadiusMm, double logRadiusMm)
     {
         Section = section;
-        Log = new LogGeometry(-xMm, -yMm, Require.InRange(heartRadiusMm, 0, logRadiusMm, "mm"), logRadiusMm);
+        Log = new LogGeometry(-xMm, -yMm, Require.InRange(heartwoodRadiusMm, 0, logRadiusMm, "mm"), logRadiusMm);
         var (w, h) = (section.WidthMm / 2, section.HeightMm / 2);
         HeartwoodOnFace =
         [

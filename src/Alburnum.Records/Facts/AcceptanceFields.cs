@@ -1,6 +1,6 @@
 using Alburnum.Facts;
 
-namespace Alburnum.Workflows.Acceptance;
+namespace Alburnum.Records.Facts;
 
 /// <summary>What can be said of a lot, of a plan for it and of what it must reach, beside the depth and the retention that its treatment must reach.</summary>
 public static class AcceptanceFields

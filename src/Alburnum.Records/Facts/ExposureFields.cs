@@ -1,0 +1,42 @@
+using Alburnum.Facts;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>What the use class follows from: where a piece stands and what it meets there.</summary>
+public static class ExposureFields
+{
+    /// <summary>Whether it stands in salt water.</summary>
+    public static AskedField SaltWater { get; } = AskedField.YesNo("saltWater", "It stands in salt water");
+
+    /// <summary>Whether it touches the ground or fresh water.</summary>
+    public static AskedField GroundContact { get; } =
+        AskedField.YesNo("groundContact", "It touches the ground or fresh water");
+
+    /// <summary>Whether the weather reaches it.</summary>
+    public static AskedField Weather { get; } =
+        AskedField.YesNo("weather", "It is outdoors and the weather reaches it");
+
+    /// <summary>Whether water can stay on it.</summary>
+    public static AskedField WaterStays { get; } =
+        AskedField.YesNo("waterStays", "Water can stay on it, in joints or on end grain");
+
+    /// <summary>Whether it can get damp under cover.</summary>
+    public static AskedField Damp { get; } = AskedField.YesNo("damp", "Under cover, it can get damp now and then");
+
+    /// <summary>Whether a coating is kept up.</summary>
+    public static AskedField Coated => EnquiryFields.Coated;
+
+    /// <summary>Whether it is hard to reach or replace.</summary>
+    public static AskedField HardToReach { get; } = AskedField.YesNo("hardToReach", "It is hard to reach or replace");
+
+    /// <summary>Whether people could be hurt if it fails.</summary>
+    public static AskedField CouldHurtPeople { get; } =
+        AskedField.YesNo("couldHurtPeople", "People could be hurt if it fails");
+
+    /// <summary>Whether termites are present.</summary>
+    public static AskedField Termites { get; } = AskedField.YesNo("termites", "Termites are present where it is used");
+
+    /// <summary>Whether beetles that attack seasoned timber are present.</summary>
+    public static AskedField Beetles { get; } =
+        AskedField.YesNo("beetles", "Beetles that attack seasoned timber are present where it is used");
+}
