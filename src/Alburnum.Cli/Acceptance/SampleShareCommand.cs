@@ -25,7 +25,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         [HelpOf(
             typeof(AcceptanceFields),
             nameof(AcceptanceFields.Level),
-            Note = "that of the same figure is shown alongside; default: II"
+            Note = "that plan is shown for comparison; default: II"
         )]
         public string Level { get; init; } = "II";
     }

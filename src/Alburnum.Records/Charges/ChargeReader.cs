@@ -25,7 +25,7 @@ internal sealed class ChargeReader(
     private const double UsualDryingHumidityPercent = 65;
     private const double UsualUncertainty = 10;
 
-    /// <summary>A charge file; null where its timber cannot be told.</summary>
+    /// <summary>A charge file; null where its timber cannot be read.</summary>
     public ChargeOrder? OfFile(FactRow root)
     {
         var fields = FieldsOf(root, Fields.OfCharge);
