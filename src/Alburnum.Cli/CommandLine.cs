@@ -9,6 +9,7 @@ using Alburnum.Cli.Serving;
 using Alburnum.Records.Facts;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli;
 
@@ -55,7 +56,7 @@ public static class CommandLine
         }
         catch (OperationCanceledException)
         {
-            await errors.WriteLineAsync("Stopped; nothing was written.".AsMemory(), CancellationToken.None);
+            await errors.WriteLineAsync(Said("terminal.stopped").AsMemory(), CancellationToken.None);
             return Stopped;
         }
     }

@@ -26,7 +26,7 @@ internal static class CaseSummary
                 : words.NoDemand(
                     requirement.Rulebook,
                     RequirementWords.Current.Answers.Say(requirement.Outcome),
-                    requirement.Reason
+                    requirement.Reason ?? ""
                 )
         );
         console.WriteLine();
@@ -51,7 +51,7 @@ internal static class CaseSummary
         console.WriteLine(
             Said("terminal.report", ("pdf", Path.Combine(reportFolder, ReportFiles.Pdf)), ("json", ReportFiles.Json))
         );
-        if (document.Pieces.Any(piece => piece.Reading is { File: not null, Depth: null, OutlineConfidence: < 1 }))
+        if (document.Pieces.Any(piece => piece.Reading.OutlineMayBeWrong))
             console.WriteLine(Said("terminal.point-out", ("command", "alburnum serve")));
     }
 

@@ -10,6 +10,7 @@ using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Impregnation;
 
@@ -57,7 +58,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         {
             points = await Progress.ShowAsync(
                 Progress.Beside(console, settings.Json),
-                "Sweeping",
+                Said("terminal.sweeping"),
                 progress => SweepPredictions.RunAsync(request, table, facts, progress, cancellationToken)
             );
         }

@@ -9,6 +9,7 @@ using Alburnum.Reports.Words;
 using Alburnum.Workflows.Measuring;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Measuring;
 
@@ -122,7 +123,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         Measured Shown(MeasuredPhotograph photograph) => Of(photograph, request.Reading, settings.Budget);
         var measured = await Progress.ShowAsync(
             Progress.Beside(console, settings.Json),
-            "Measuring",
+            Said("terminal.measuring"),
             progress =>
                 settings.Overlay is { } folder
                     ? DrawReadings.RunAsync(request, Drawn(folder), Shown, progress, cancellationToken)

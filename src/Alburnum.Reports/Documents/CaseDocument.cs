@@ -108,8 +108,8 @@ public sealed record EnquiryDocument
     /// <summary>Desired service life, years; null where not stated.</summary>
     public int? ServiceLifeYears { get; init; }
 
-    /// <summary>Whether the faces are incised.</summary>
-    public required bool Incised { get; init; }
+    /// <summary>Whether the faces are incised; null where not known.</summary>
+    public required bool? Incised { get; init; }
 
     /// <summary>Whether heartwood reaches a face; null where not known.</summary>
     [JsonConverter(typeof(YesNoConverter))]
@@ -129,8 +129,8 @@ public sealed record RequirementDocument
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
 
-    /// <summary>Why there is no demand; empty where there is one.</summary>
-    public required string Reason { get; init; }
+    /// <summary>Why there is no demand; null where there is one.</summary>
+    public required string? Reason { get; init; }
 
     /// <summary>The code's own name of the penetration.</summary>
     public string? Penetration { get; init; }

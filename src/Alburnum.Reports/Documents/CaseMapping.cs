@@ -70,7 +70,7 @@ public static class CaseMapping
             UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
             UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
-            Incised = enquiry.IsIncised == true,
+            Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,
         };
@@ -83,7 +83,7 @@ public static class CaseMapping
             {
                 Rulebook = trace.RulebookTitle,
                 Outcome = answer.Outcome,
-                Reason = Words.Answers.Reason(answer) ?? "",
+                Reason = Words.Answers.Reason(answer),
                 Conditions = [],
                 Trace = [.. trace.Steps.SelectMany(Rows)],
             };
@@ -187,13 +187,12 @@ public static class CaseMapping
         return Read(
             piece,
             ReadingMapping.From(reading, piece.Evidence.Profile, notes),
-            // Why a piece is undecided whose depth could not be read is said of the reading.
+            // Why a depth was not determined is said of the reading.
             piece.Evidence.Profile
                 is null
                 ? verdict with
                 {
-                    Reasons = notes,
-                    Grounds = [],
+                    Reasons = [.. verdict.Reasons, .. notes],
                 }
                 : verdict
         );

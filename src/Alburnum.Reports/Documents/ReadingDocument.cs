@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
@@ -91,6 +92,12 @@ public sealed record ReadingDocument
     /// <summary>The stage at which the reading ended; null where a depth was read.</summary>
     [JsonConverter(typeof(ReadingStageConverter))]
     public ReadingStage? EndedAt { get; init; }
+
+    /// <summary>Why it ended there, as an object with its <c>kind</c>; null likewise.</summary>
+    public JsonObject? Fault { get; init; }
+
+    /// <summary>True where pointing the outline out may help: nothing was pointed out, and it was not found, or another thing may have been taken for it.</summary>
+    public bool OutlineMayBeWrong { get; init; }
 
     /// <summary>What to mind with the reagents sprayed, one sentence each.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];

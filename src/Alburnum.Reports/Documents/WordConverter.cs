@@ -117,19 +117,12 @@ public sealed class SubjectConverter()
         }
     );
 
-/// <summary>What is known of a piece: component, sawn or round, use class and so on.</summary>
+/// <summary>What is known of a piece: component, form, use class and so on.</summary>
 public sealed class FieldConverter()
     : WordConverter<Field>(value =>
         value switch
         {
-            Field.Form => "sawn or round",
-            Field.Life => "desired service life (years)",
-            Field.SpeciesGroup => "group of species",
-            Field.SapwoodTreatability => "treatability of the sapwood",
-            Field.HeartwoodTreatability => "treatability of the heartwood",
-            Field.Thickness => "thickness (mm)",
-            Field.Moisture => "moisture before treatment (%)",
-            Field.StatedClass => "class stated by the contract",
+            Field.Life => "service life",
             _ => DocumentNames.Of(value),
         }
     );

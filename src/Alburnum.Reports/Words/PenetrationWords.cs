@@ -20,6 +20,7 @@ public sealed class PenetrationWords(Wording wording)
                 ("rule", Rule(absent.Rule))
             ),
             ZoneAbsent absent => wording.Say("penetration.no-sapwood", ("rule", Rule(absent.Rule))),
+            DepthNotDetermined => wording.Say("penetration.not-determined"),
             NothingRead nothing => wording.Say("penetration.nothing-read", ("rule", Rule(nothing.Rule))),
             DecidedAt decided => Decided(decided),
             ReachedOnFace face => wording.Say(

@@ -89,13 +89,17 @@ public static class ReadingWords
             Said("reading.source", ("citation", provenance.Citation), ("standing", Current.Say(provenance.Standing)))
         );
 
+    /// <summary>Whether pointing the outline out may help: nothing was pointed out, and no depth could be read.</summary>
+    internal static bool OutlineMayBeWrong(SectionReading reading) =>
+        reading is { Outcome: NotDetermined { OutlineMayBeWrong: true }, Marks.OutlinePx: null };
+
     /// <summary>How to point the outline out in a case, where that would help; null where it would not.</summary>
     /// <param name="piece">Name of the piece in the case.</param>
     /// <param name="reading">Its reading.</param>
     public static string? HowToPointOut(string piece, SectionReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        return reading is { Outcome: NotDetermined { OutlineMayBeWrong: true }, Marks.OutlinePx: null }
+        return OutlineMayBeWrong(reading)
             ? Said(
                 reading.Shape == SectionShape.Round ? "reading.point-out.rim" : "reading.point-out.corners",
                 ("piece", piece),

@@ -111,11 +111,11 @@ public sealed class SheetWords(Wording wording)
         says == name ? name : wording.Say("sheet.named", ("name", name), ("says", says ?? ""));
 
     /// <summary>The component enquired about.</summary>
-    public (string Name, string Value) Component(string component, string section, TimberForm form, bool isIncised) =>
+    public (string Name, string Value) Component(string component, string section, TimberForm form, bool? isIncised) =>
         (
             wording.Say("sheet.component"),
             wording.Say(
-                isIncised ? "sheet.component-incised" : "sheet.component-and-size",
+                isIncised == true ? "sheet.component-incised" : "sheet.component-and-size",
                 ("component", component),
                 ("section", section),
                 ("form", _requirements.Say(form))
@@ -123,9 +123,9 @@ public sealed class SheetWords(Wording wording)
         );
 
     /// <summary>The section enquired about, sawn or round, incised or not.</summary>
-    public string Size(string section, TimberForm form, bool isIncised) =>
+    public string Size(string section, TimberForm form, bool? isIncised) =>
         wording.Say(
-            isIncised ? "sheet.size-incised" : "sheet.size",
+            isIncised == true ? "sheet.size-incised" : "sheet.size",
             ("section", section),
             ("form", _requirements.Say(form))
         );
@@ -155,7 +155,7 @@ public sealed class SheetWords(Wording wording)
     public (string Name, string Value) Penetration(string says) => (wording.Say("sheet.penetration"), says);
 
     /// <summary>What the code answers where it demands nothing.</summary>
-    public (string Name, string Value) Answer(AnswerOutcome outcome, string reason) =>
+    public (string Name, string Value) Answer(AnswerOutcome outcome, string? reason) =>
         (wording.Say("sheet.answer"), Named(_requirements.Answers.Say(outcome), reason));
 
     /// <summary>The analytical zone.</summary>

@@ -91,8 +91,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
         piece.Profile is { } profile
             ? PieceConformity.Judge(rule, profile, decision)
-            // Why nothing could be read is said of the reading.
-            : new Judgement(Verdict.Undecided, null, []);
+            : new Judgement(Verdict.Undecided, null, [new DepthNotDetermined()]);
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
     private IEnumerable<CaseReason> Unmeasured()

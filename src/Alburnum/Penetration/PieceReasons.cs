@@ -16,6 +16,9 @@ public sealed record NoDepthRequired : PieceReason;
 /// <param name="Zone">Its zone.</param>
 public sealed record ZoneAbsent(DepthRule Rule, WoodZone Zone) : PieceReason;
 
+/// <summary>No depth could be determined; at which stage the reading ended, and why, is said of the reading.</summary>
+public sealed record DepthNotDetermined : PieceReason;
+
 /// <summary>The zone is there, but no position of it could be read.</summary>
 /// <param name="Rule">The rule.</param>
 public sealed record NothingRead(DepthRule Rule) : PieceReason;

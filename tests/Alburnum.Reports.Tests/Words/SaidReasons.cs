@@ -42,6 +42,7 @@ internal static class SaidReasons
     private static IEnumerable<(Reason, string)> OfPieces() =>
         [
             (new NoDepthRequired(), "No depth of penetration is required."),
+            (new DepthNotDetermined(), "No depth was read from its photograph."),
             (
                 new ZoneAbsent(Heartwood6, WoodZone.ExposedHeartwood),
                 "At least 6 mm in exposed heartwood over 75 % of it on every face: no heartwood is exposed on this piece."

@@ -58,7 +58,7 @@ public sealed class StagesTests
     }
 
     [Fact]
-    public void A_piece_that_could_not_be_read_is_undecided_and_leaves_the_reasons_to_its_reading()
+    public void A_piece_that_could_not_be_read_is_undecided_since_no_depth_is_known()
     {
         var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null);
 
@@ -66,7 +66,7 @@ public sealed class StagesTests
 
         var judgement = Assert.Single(result.Pieces).Judgement;
         Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judgement.Verdict, judgement.Probability));
-        Assert.Empty(judgement.Reasons);
+        Assert.Equal([new DepthNotDetermined()], judgement.Reasons);
         Assert.Equal(Verdict.Undecided, result.Overall.Verdict);
     }
 
