@@ -20,7 +20,7 @@ public sealed class PenetrationWords(Wording wording)
                 ("rule", Rule(absent.Rule))
             ),
             ZoneAbsent absent => wording.Say("penetration.no-sapwood", ("rule", Rule(absent.Rule))),
-            DepthNotDetermined => wording.Say("penetration.not-determined"),
+            DepthNotDetermined => wording.Say("penetration.depth-not-determined"),
             NothingRead nothing => wording.Say("penetration.nothing-read", ("rule", Rule(nothing.Rule))),
             DecidedAt decided => Decided(decided),
             ReachedOnFace face => wording.Say(

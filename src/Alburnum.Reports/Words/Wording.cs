@@ -16,6 +16,9 @@ public sealed partial class Wording
     private const string Folder = "Alburnum.Reports.Words.";
     private const string Extension = ".json";
 
+    // A key given twice would hide one of two sentences.
+    private static readonly JsonSerializerOptions EachKeyOnce = new() { AllowDuplicateProperties = false };
+
     private readonly FrozenDictionary<string, string> _sentences;
 
     private Wording(string language, FrozenDictionary<string, string> sentences) =>
@@ -138,7 +141,7 @@ public sealed partial class Wording
     public static Wording Read(string language, Stream json)
     {
         var sections =
-            JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(json)
+            JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(json, EachKeyOnce)
             ?? throw new JsonException("A language file holds sections of sentences.");
         return new(
             language,

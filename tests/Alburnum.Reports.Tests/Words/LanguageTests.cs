@@ -14,6 +14,10 @@ public sealed partial class LanguageTests
     private static readonly Wording Quoted = Wording.Read(BracketedLanguage.Name, BracketedLanguage.File());
 
     [Fact]
+    public void A_key_given_twice_is_refused() =>
+        Assert.Throws<JsonException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a\",\"y\":\"b\"}}")));
+
+    [Fact]
     public void A_second_language_says_every_reason()
     {
         var words = new ReasonWords(Quoted);
