@@ -3,7 +3,7 @@ using Alburnum.Reports.Words;
 
 namespace Alburnum.Cli;
 
-/// <summary>The language in which results are told: that of the user, where there is a file for it.</summary>
+/// <summary>The language in which results are given: that of the user, where there is a file for it.</summary>
 internal static class Language
 {
     /// <summary>The variables that name a user's language, the one that counts first.</summary>

@@ -43,7 +43,7 @@ public static class WebServer
         builder.Services.Configure<HostFilteringOptions>(hosts => hosts.AllowedHosts = ["127.0.0.1", "localhost"]);
 
         var app = builder.Build();
-        // Pages are told in the language in which the server was started.
+        // Pages are written in the language in which the server was started.
         var language = CultureInfo.CurrentUICulture;
         app.UseHostFiltering();
         app.Use(

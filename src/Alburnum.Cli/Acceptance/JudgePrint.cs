@@ -17,7 +17,7 @@ internal static class JudgePrint
         console.WriteLine();
         if (document.Demand is { } demand)
         {
-            console.WriteLine(JudgeWords.Current.AskedFor(demand));
+            console.WriteLine(JudgeWords.Current.Required(demand));
             console.WriteLine();
             console.Write(Pieces(document));
         }

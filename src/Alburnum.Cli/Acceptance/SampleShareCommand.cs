@@ -25,7 +25,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         [HelpOf(
             typeof(AcceptanceFields),
             nameof(AcceptanceFields.Level),
-            Note = "that of the same figure is shown alongside"
+            Note = "that plan is shown for comparison"
         )]
         public string Level { get; init; } = AcceptanceFields.Level.Default;
     }

@@ -20,7 +20,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
     internal sealed class Settings : StoreSettings
     {
         [CommandArgument(0, "<FOLDER>")]
-        [Description("Case folder: case.yaml, photographs, tables in CSV")]
+        [Description("Case folder: case.yaml, photographs, tables (CSV or .xlsx)")]
         public required string Folder { get; init; }
 
         [CommandOption("--out <FOLDER>")]

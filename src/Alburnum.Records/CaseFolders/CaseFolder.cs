@@ -10,12 +10,12 @@ namespace Alburnum.Records.CaseFolders;
 /// <param name="CaseFile">Name of its case.yaml for messages.</param>
 /// <param name="Case">The case.</param>
 /// <param name="Rulebook">Name of the rulebook that governs it.</param>
-/// <param name="Indicator">The indicator sprayed; null to be told from the photographs.</param>
+/// <param name="Indicator">The indicator sprayed; null: to be detected in the photographs.</param>
 /// <param name="Photographs">A photograph for each piece read from one, in the order of the case.</param>
 /// <param name="RulerReadings">Pieces read with a ruler.</param>
 /// <param name="Treatment">How its timber is to be treated, by which a depth is predicted; null where the case does not say.</param>
 /// <param name="Charge">The charge that it is to be treated in; null where the case names none.</param>
-/// <param name="Papers">case.yaml and the tables it names: with the photographs, all that the case rests on.</param>
+/// <param name="Files">case.yaml and the tables it names: with the photographs, all that the case rests on.</param>
 public sealed record CaseFolder(
     string CaseFile,
     EnquiredCase Case,
@@ -25,7 +25,7 @@ public sealed record CaseFolder(
     IReadOnlyList<PieceEvidence> RulerReadings,
     TreatmentOrder? Treatment,
     ChargeOrder? Charge,
-    IReadOnlyList<PaperRecord> Papers
+    IReadOnlyList<KeptFile> Files
 )
 {
     /// <summary>The record of a run of this case.</summary>
@@ -41,7 +41,7 @@ public sealed record CaseFolder(
             verdict,
             document,
             [.. Photographs.Select(photograph => photograph.File)],
-            Papers
+            Files
         );
 }
 

@@ -37,20 +37,20 @@ public static class CaseFolderReader
         }
         var problems = new List<InputProblem>();
         CaseFolder? read = null;
-        var papers = new CasePapers(files, problems);
-        papers.Add(CaseFile, bytes);
+        var written = new WrittenFiles(files, problems);
+        written.Add(CaseFile, bytes);
         FactFile.ReadText(
-            papers.Text(CaseFile),
+            written.Text(CaseFile),
             name,
             problems,
-            root => read = ReadCase(files, papers, root, facts, onlyPiece, problems)
+            root => read = ReadCase(files, written, root, facts, onlyPiece, problems)
         );
         return problems.Count == 0 && read is not null ? read : throw new InputRefusedException(problems);
     }
 
     private static CaseFolder? ReadCase(
         ICaseFiles files,
-        CasePapers papers,
+        WrittenFiles written,
         FactRow root,
         FactLibrary facts,
         string? onlyPiece,
@@ -75,8 +75,8 @@ public static class CaseFolderReader
             : null;
         var (batchSize, acceptance) = Batch(root);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
-        var ruler = RulerReadings(papers, root, enquiry.Section, problems);
-        var assays = Assays(papers, root, problems);
+        var ruler = RulerReadings(written, root, enquiry.Section, problems);
+        var assays = Assays(written, root, problems);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
         var @case = new EnquiredCase(
             reference,
@@ -104,7 +104,7 @@ public static class CaseFolderReader
                 ruler,
                 charge?.Treatment ?? prediction,
                 charge,
-                papers.Read
+                written.Read
             );
     }
 
@@ -210,14 +210,14 @@ public static class CaseFolderReader
     }
 
     private static List<PieceEvidence> RulerReadings(
-        CasePapers papers,
+        WrittenFiles written,
         FactRow root,
         Section? section,
         List<InputProblem> problems
     )
     {
         var name = root.OptionalText("rulerReadings");
-        if (name.Length == 0 || section is null || papers.Table(name) is not { } table)
+        if (name.Length == 0 || section is null || written.Table(name) is not { } table)
             return [];
         var pieces = RulerTable.Read(table, section, problems);
         return problems.Count > 0
@@ -232,10 +232,10 @@ public static class CaseFolderReader
             ];
     }
 
-    private static IReadOnlyList<Assay> Assays(CasePapers papers, FactRow root, List<InputProblem> problems)
+    private static IReadOnlyList<Assay> Assays(WrittenFiles written, FactRow root, List<InputProblem> problems)
     {
         var name = root.OptionalText("assays");
-        return name.Length > 0 && papers.Table(name) is { } table ? AssayTable.Read(table, problems) : [];
+        return name.Length > 0 && written.Table(name) is { } table ? AssayTable.Read(table, problems) : [];
     }
 
     private static void CheckPieces(FactRow root, List<string> names, int batchSize)

@@ -5,13 +5,10 @@ namespace Alburnum.Records.CaseFolders;
 
 /// <summary>The files of a case as they were kept with a run of it.</summary>
 /// <param name="reference">Reference of the case.</param>
-/// <param name="papers">The written files.</param>
+/// <param name="written">The written files.</param>
 /// <param name="photographs">The photographs, under their names within the case.</param>
-public sealed class KeptFiles(
-    string reference,
-    IReadOnlyList<PaperRecord> papers,
-    IReadOnlyList<Photograph> photographs
-) : ICaseFiles
+public sealed class KeptFiles(string reference, IReadOnlyList<KeptFile> written, IReadOnlyList<Photograph> photographs)
+    : ICaseFiles
 {
     /// <inheritdoc/>
     public string NameOf(string file) => $"{file} of case {reference}";
@@ -22,10 +19,10 @@ public sealed class KeptFiles(
     /// <inheritdoc/>
     public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
-        var paper = papers.FirstOrDefault(paper => paper.FileName == file);
-        bytes = paper?.Bytes ?? default;
-        fault = paper is null ? FileFault.NotKept : FileFault.None;
-        return paper is not null;
+        var kept = written.FirstOrDefault(one => one.FileName == file);
+        bytes = kept?.Bytes ?? default;
+        fault = kept is null ? FileFault.NotKept : FileFault.None;
+        return kept is not null;
     }
 
     /// <inheritdoc/>

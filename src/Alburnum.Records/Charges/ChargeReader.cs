@@ -20,7 +20,7 @@ internal sealed class ChargeReader(
     CaseTimber? known = null
 )
 {
-    /// <summary>A charge file; null where its timber cannot be told.</summary>
+    /// <summary>A charge file; null where its timber cannot be read.</summary>
     public ChargeOrder? OfFile(FactRow root)
     {
         var fields = FieldsOf(root, Fields.OfCharge);

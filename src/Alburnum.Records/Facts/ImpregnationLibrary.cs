@@ -84,7 +84,7 @@ public sealed class ImpregnationLibrary
         return OwnOf(species, isHeartwood) is not null || TreatabilityOf(species, isHeartwood) is not null;
     }
 
-    /// <summary>The law for the sapwood or heartwood of a species: its genus's own, else its treatability class's.</summary>
+    /// <summary>The law for the sapwood or heartwood of a species: its genus's own, otherwise its treatability class's.</summary>
     /// <exception cref="InputRefusedException">Neither the genus nor the class has a row.</exception>
     public PermeabilityLaw Of(Species species, bool isHeartwood)
     {

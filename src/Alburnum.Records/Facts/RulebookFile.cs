@@ -14,7 +14,7 @@ public static class RulebookFile
         ("hardwood", WoodType.Hardwood),
     ];
 
-    /// <summary>The rulebook that a person named: a file where there is one, else the name of one that ships.</summary>
+    /// <summary>The rulebook that a person named: a file where there is one, otherwise the name of one that ships.</summary>
     /// <param name="text">Path or name.</param>
     /// <param name="library">The rulebooks that ship, and the words that a rulebook may use.</param>
     /// <exception cref="InputRefusedException">There is no such rulebook, or it cannot be read.</exception>

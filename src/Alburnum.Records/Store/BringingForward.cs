@@ -71,7 +71,7 @@ internal sealed class BringingForward(SqliteFile file)
         }
     }
 
-    // A damaged photograph is moved as it is: whoever reads it is told, as before.
+    // A damaged photograph is moved as it is: whoever reads it gets the refusal, as before.
     private async Task MovePhotographsOutAsync(StoreContext context, CancellationToken stop)
     {
         using var command = context.Database.GetDbConnection().CreateCommand();

@@ -26,7 +26,7 @@ public sealed record CaseEntry(
 /// <param name="Verdict">What was said of it.</param>
 /// <param name="Document">The result as JSON, the same text as report.json.</param>
 /// <param name="Photographs">Photographs that it rests on; the document names them by their SHA-256.</param>
-/// <param name="Papers">case.yaml and its tables as they were read: with the photographs, all it takes to run the case again.</param>
+/// <param name="Files">case.yaml and its tables as they were read: with the photographs, all it takes to run the case again.</param>
 public sealed record CaseRecord(
     string Reference,
     string Title,
@@ -35,13 +35,13 @@ public sealed record CaseRecord(
     Verdict Verdict,
     string Document,
     IReadOnlyList<Photograph> Photographs,
-    IReadOnlyList<PaperRecord> Papers
+    IReadOnlyList<KeptFile> Files
 );
 
 /// <summary>A written file of a case exactly as it was read.</summary>
 /// <param name="FileName">Name within the case.</param>
 /// <param name="Bytes">The file's bytes, unchanged.</param>
-public sealed record PaperRecord(string FileName, ReadOnlyMemory<byte> Bytes);
+public sealed record KeptFile(string FileName, ReadOnlyMemory<byte> Bytes);
 
 /// <summary>One run of a case, as a list of runs shows it.</summary>
 /// <param name="Number">Which run of its case it is, from 1.</param>
@@ -52,5 +52,5 @@ public sealed record RunEntry(int Number, DateTime RunAt, Verdict Verdict);
 /// <summary>A run as it was kept, without its photographs.</summary>
 /// <param name="Number">Which run of its case it is, from 1.</param>
 /// <param name="Document">The result as JSON.</param>
-/// <param name="Papers">What it was read from; empty for runs from before papers were kept.</param>
-public sealed record KeptRun(int Number, string Document, IReadOnlyList<PaperRecord> Papers);
+/// <param name="Files">What it was read from; empty for runs from before files were kept.</param>
+public sealed record KeptRun(int Number, string Document, IReadOnlyList<KeptFile> Files);

@@ -48,7 +48,7 @@ public static class CaseStore
         return store;
     }
 
-    /// <summary>Where the store is unless told otherwise: the user's data folder.</summary>
+    /// <summary>Where the store is by default: the user's data folder.</summary>
     public static string UsualPath() =>
         Path.Combine(
             Environment.GetFolderPath(

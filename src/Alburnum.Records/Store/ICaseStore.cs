@@ -11,7 +11,7 @@ public interface ICaseStore
     /// Adds a run with its evidence: first its photographs, then whatever <paramref name="beforeKept"/> writes, last the run
     /// itself. Cut off anywhere, the run is not in the store.
     /// </summary>
-    /// <param name="run">The run with its photographs and papers.</param>
+    /// <param name="run">The run with its photographs and files.</param>
     /// <param name="beforeKept">What must succeed before the run is kept, for instance writing its reports.</param>
     /// <param name="stop">Signalled to give up; the run is not kept then.</param>
     Task AddAsync(CaseRecord run, Func<CancellationToken, Task> beforeKept, CancellationToken stop);

@@ -100,7 +100,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     : new KeptRun(
                         nth,
                         row.Document,
-                        [.. row.Papers.Select(paper => new PaperRecord(paper.FileName, paper.Bytes))]
+                        [.. row.Papers.Select(paper => new KeptFile(paper.FileName, paper.Bytes))]
                     );
             },
             stop
@@ -154,7 +154,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
             );
         }
         row.Papers.AddRange(
-            run.Papers.Select(paper => new PaperRow { FileName = paper.FileName, Bytes = paper.Bytes.ToArray() })
+            run.Files.Select(file => new PaperRow { FileName = file.FileName, Bytes = file.Bytes.ToArray() })
         );
         return row;
     }

@@ -48,13 +48,13 @@ public sealed record HistoryMeasure
     /// <summary>Spread of the baseline; 0 until it is complete.</summary>
     public required double BaselineSpread { get; init; }
 
-    /// <summary>Lower limit; absent where none was stated.</summary>
+    /// <summary>Lower limit; null where none was stated.</summary>
     public double? LowerLimit { get; init; }
 
     /// <summary>Charges below it.</summary>
     public required long BelowLimit { get; init; }
 
-    /// <summary>How far the mean lies above the limit; absent without one.</summary>
+    /// <summary>How far the mean lies above the limit; null without one.</summary>
     public Capability? Capability { get; init; }
 
     /// <summary>Charges that signalled.</summary>

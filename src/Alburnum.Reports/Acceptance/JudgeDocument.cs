@@ -14,7 +14,7 @@ public sealed record JudgeDocument
     [JsonConverter(typeof(VerdictConverter))]
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Probability that the demands are met; absent where nothing could be determined.</summary>
+    /// <summary>Probability that the demands are met; null where nothing could be determined.</summary>
     public double? Probability { get; init; }
 
     /// <summary>Least probability that the evidence allows; null likewise.</summary>
@@ -29,31 +29,31 @@ public sealed record JudgeDocument
     /// <summary>The acceptance rule that was used.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>The depth rule, in words; absent where the pieces came already judged.</summary>
+    /// <summary>The depth rule, in words; null where the pieces came already judged.</summary>
     public string? Demand { get; init; }
 
     /// <summary>Penetration alone.</summary>
     public required JudgePart Penetration { get; init; }
 
-    /// <summary>Retention alone; absent where none was asked for.</summary>
+    /// <summary>Retention alone; null where none was required.</summary>
     public JudgePart? Retention { get; init; }
 
     /// <summary>Pieces by verdict.</summary>
     public required PieceCounts Counts { get; init; }
 
-    /// <summary>Exact lower bound on the conforming share; absent where there was nothing to judge by.</summary>
+    /// <summary>Exact lower bound on the conforming share; null where there was nothing to judge by.</summary>
     public ConformingShareBound? ConformingShare { get; init; }
 
-    /// <summary>The Bayesian reading of the same pieces, in words; absent likewise.</summary>
+    /// <summary>The Bayesian reading of the same pieces, in words; null likewise.</summary>
     public string? Believed { get; init; }
 
     /// <summary>Each piece.</summary>
     public required IReadOnlyList<JudgePiece> Pieces { get; init; }
 
-    /// <summary>What the other reading of the same figure would have said; absent where there is none.</summary>
+    /// <summary>What the other reading of the same figure would have said; null where there is none.</summary>
     public string? OtherReading { get; init; }
 
-    /// <summary>Risks of a wrong verdict on a piece; absent where the pieces came already judged.</summary>
+    /// <summary>Risks of a wrong verdict on a piece; null where the pieces came already judged.</summary>
     public JudgeRisks? Risks { get; init; }
 
     /// <summary>What further evidence would help, one sentence each.</summary>
@@ -67,7 +67,7 @@ public sealed record JudgePart
     [JsonConverter(typeof(VerdictConverter))]
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Probability that the demand is met; absent where not determined.</summary>
+    /// <summary>Probability that the demand is met; null where not determined.</summary>
     public double? Probability { get; init; }
 
     /// <summary>Least probability that the evidence allows; null likewise.</summary>
@@ -93,7 +93,7 @@ public sealed record JudgePiece
     [JsonConverter(typeof(VerdictConverter))]
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Probability that the piece meets its demand; absent where not determined.</summary>
+    /// <summary>Probability that the piece meets its demand; null where not determined.</summary>
     public double? Probability { get; init; }
 
     /// <summary>Least probability that the evidence allows; null likewise.</summary>
@@ -102,7 +102,7 @@ public sealed record JudgePiece
     /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
     public double? ProbabilityHigh { get; init; }
 
-    /// <summary>How far the deciding depth lies above what is asked for, mm; absent where no one depth decides.</summary>
+    /// <summary>How far the deciding depth lies above what is required, mm; null where no one depth decides.</summary>
     public double? MarginMm { get; init; }
 
     /// <summary>Its standard uncertainty, mm.</summary>
@@ -118,10 +118,10 @@ public sealed record JudgePiece
 /// <summary>Risks of a wrong verdict on single pieces (JCGM 106), now and with readings of half the uncertainty.</summary>
 public sealed record JudgeRisks
 {
-    /// <summary>The risks; absent where too few pieces turn on one depth.</summary>
+    /// <summary>The risks; null where too few pieces turn on one depth.</summary>
     public PieceRisks? Now { get; init; }
 
-    /// <summary>The same if every piece were read twice as well; absent likewise.</summary>
+    /// <summary>The same if every piece were read twice as well; null likewise.</summary>
     public PieceRisks? WithHalfTheUncertainty { get; init; }
 
     /// <summary>The risks in words, or why there are none.</summary>

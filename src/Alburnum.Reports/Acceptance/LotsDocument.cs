@@ -65,6 +65,6 @@ public sealed record LotEntry
     [JsonConverter(typeof(NextInspectionConverter))]
     public required NextInspection Next { get; init; }
 
-    /// <summary>Why inspection was switched with it; absent where it was not.</summary>
+    /// <summary>Why inspection was switched with it; null where it was not.</summary>
     public string? Because { get; init; }
 }

@@ -17,7 +17,7 @@ public sealed record SampleDocument
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }
 
-    /// <summary>Pieces in the lot; absent where none was stated.</summary>
+    /// <summary>Pieces in the lot; null where none was stated.</summary>
     public int? LotSize { get; init; }
 
     /// <summary>What to cut, in words.</summary>
@@ -29,7 +29,7 @@ public sealed record SampleDocument
     /// <summary>Most pieces that may have to be cut.</summary>
     public required int MostPiecesCut { get; init; }
 
-    /// <summary>Seed that the positions were drawn with; absent without a lot.</summary>
+    /// <summary>Seed that the positions were drawn with; null without a lot.</summary>
     public ulong? Seed { get; init; }
 
     /// <summary>Pieces to cut, counted through the lot as it lies; in the order to cut them where a plan may stop early.</summary>

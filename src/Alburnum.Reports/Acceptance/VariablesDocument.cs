@@ -43,13 +43,13 @@ public sealed record VariablesDocument
     [JsonConverter(typeof(PopulationConverter))]
     public required Population Population { get; init; }
 
-    /// <summary>The share exceeds at least this, with the confidence; absent where nothing fixes the spread.</summary>
+    /// <summary>The share exceeds at least this, with the confidence; null where nothing fixes the spread.</summary>
     public double? LowerLimit { get; init; }
 
-    /// <summary>The share exceeds at most this, with the same confidence; absent likewise.</summary>
+    /// <summary>The share exceeds at most this, with the same confidence; null likewise.</summary>
     public double? UpperLimit { get; init; }
 
-    /// <summary>Lower bound on the share that reaches the limit; absent where readings are cut off.</summary>
+    /// <summary>Lower bound on the share that reaches the limit; null where readings are cut off.</summary>
     public double? ShareLowerBound { get; init; }
 
     /// <summary>Upper bound on it.</summary>
@@ -93,6 +93,6 @@ public sealed record ValuedPiece
     /// <summary>The value, or where it was cut off.</summary>
     public required double Value { get; init; }
 
-    /// <summary>below, above; absent where the value was read.</summary>
+    /// <summary>below, above; null where the value was read.</summary>
     public CutOff? CutOff { get; init; }
 }

@@ -54,7 +54,7 @@ public sealed record CaseDocument
     /// <summary>The charge that it was planned in; null where the case names none.</summary>
     public CaseChargeDocument? Charge { get; init; }
 
-    /// <summary>What is to be minded of what was expected, one sentence each; null where there is nothing.</summary>
+    /// <summary>Warnings about what was expected, one sentence each; null where there is nothing.</summary>
     public IReadOnlyList<string>? Remarks { get; init; }
 
     /// <summary>The batch and the rule by which it is judged.</summary>

@@ -13,9 +13,9 @@ public static class KeptMapping
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(document);
-        return run.Papers.Count == 0
+        return run.Files.Count == 0
             ? null
-            : new(document.Reference, run.Papers, [.. document.Pieces.Select(Piece).OfType<KeptPiece>()]);
+            : new(document.Reference, run.Files, [.. document.Pieces.Select(Piece).OfType<KeptPiece>()]);
     }
 
     private static KeptPiece? Piece(PieceDocument piece) =>

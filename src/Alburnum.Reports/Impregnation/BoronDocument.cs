@@ -40,10 +40,10 @@ public sealed record BoronPlaceDocument
     /// <summary>Loading in the middle, after store.</summary>
     public required double MiddleKgPerM3 { get; init; }
 
-    /// <summary>Share that running water washes out afterwards, 0 to 1; absent without it.</summary>
+    /// <summary>Share that running water washes out afterwards, 0 to 1; null without it.</summary>
     public double? WashedOutShare { get; init; }
 
-    /// <summary>Loading in the middle then; absent without it.</summary>
+    /// <summary>Loading in the middle then; null without it.</summary>
     public double? WashedMiddleKgPerM3 { get; init; }
 }
 

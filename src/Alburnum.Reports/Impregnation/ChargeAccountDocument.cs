@@ -15,16 +15,16 @@ public sealed record ChargeAccountDocument
     /// <summary>Solution kept by the tank, L.</summary>
     public required Estimate NetByTankL { get; init; }
 
-    /// <summary>Solution kept by weight, L; absent where the timber was not weighed twice.</summary>
+    /// <summary>Solution kept by weight, L; null where the timber was not weighed twice.</summary>
     public Estimate? NetByWeightL { get; init; }
 
-    /// <summary>Tank less weight, L; absent likewise.</summary>
+    /// <summary>Tank less weight, L; null likewise.</summary>
     public Estimate? DiscrepancyL { get; init; }
 
-    /// <summary>Solution in the timber at the end of the pressure period, L; absent where it was not read.</summary>
+    /// <summary>Solution in the timber at the end of the pressure period, L; null where it was not read.</summary>
     public Estimate? GrossL { get; init; }
 
-    /// <summary>Solution given back at release, L; absent likewise.</summary>
+    /// <summary>Solution given back at release, L; null likewise.</summary>
     public Estimate? KickbackL { get; init; }
 
     /// <summary>Net uptake, L to the m³ of timber: by weight where weighed, otherwise by the tank.</summary>

@@ -21,7 +21,7 @@ public sealed record ChargePlanDocument
     /// <summary>Its length, min.</summary>
     public required double ScheduleMinutes { get; init; }
 
-    /// <summary>Least days of drying first; absent where the timber is dry enough.</summary>
+    /// <summary>Least days of drying first; null where the timber is dry enough.</summary>
     public double? DryingDays { get; init; }
 
     /// <summary>Density of the timber with its water, kg/m³.</summary>

@@ -21,13 +21,13 @@ public sealed record IncisingDocument
     /// <summary>What to do.</summary>
     public required string Answer { get; init; }
 
-    /// <summary>What design codes take off for the cuts; absent where nothing is to be cut.</summary>
+    /// <summary>What design codes take off for the cuts; null where nothing is to be cut.</summary>
     public string? StrengthPenalty { get; init; }
 
-    /// <summary>Where that comes from; absent where nothing is to be cut.</summary>
+    /// <summary>Where that comes from; null where nothing is to be cut.</summary>
     public string? PenaltySource { get; init; }
 
-    /// <summary>What the flow solver found for the pattern chosen; absent where it was not run.</summary>
+    /// <summary>What the flow solver found for the pattern chosen; null where it was not run.</summary>
     public string? Check { get; init; }
 
     /// <summary>What was assumed because nobody said it, one sentence each.</summary>

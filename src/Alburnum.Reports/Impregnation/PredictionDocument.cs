@@ -22,10 +22,10 @@ public sealed record PredictionDocument
     /// <summary>Name of the schedule.</summary>
     public required string Schedule { get; init; }
 
-    /// <summary>The cuts in words; absent where there are none.</summary>
+    /// <summary>The cuts in words; null where there are none.</summary>
     public string? Incising { get; init; }
 
-    /// <summary>What design codes take off for the cuts; absent where there are none.</summary>
+    /// <summary>What design codes take off for the cuts; null where there are none.</summary>
     public string? StrengthPenalty { get; init; }
 
     /// <summary>Required depth, in words.</summary>
@@ -37,13 +37,13 @@ public sealed record PredictionDocument
     /// <summary>Mean depth of a piece.</summary>
     public required Spread MeanDepthMm { get; init; }
 
-    /// <summary>Pressure period for the depth; absent where two days are not enough or no single depth is required.</summary>
+    /// <summary>Pressure period for the depth; null where two days are not enough or no single depth is required.</summary>
     public Spread? MinutesToDepth { get; init; }
 
     /// <summary>Net uptake.</summary>
     public required Spread UptakeLPerM3 { get; init; }
 
-    /// <summary>Product in the analytical zone; absent where no strength was given.</summary>
+    /// <summary>Product in the analytical zone; null where no strength was given.</summary>
     public Spread? RetentionKgPerM3 { get; init; }
 
     /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
@@ -52,10 +52,10 @@ public sealed record PredictionDocument
     /// <summary>Share of cores that meet it.</summary>
     public required Estimate CoreShare { get; init; }
 
-    /// <summary>Chance that a batch passes the sampling plan; absent where none was given.</summary>
+    /// <summary>Chance that a batch passes the sampling plan; null where none was given.</summary>
     public double? ChanceToPass { get; init; }
 
-    /// <summary>What the flow solver found for the median piece; absent where it was not run.</summary>
+    /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public SolverDocument? Solver { get; init; }
 
     /// <summary>Depth from a cut end along the grain by the quick model: of heartwood where there is any, otherwise of sapwood.</summary>
@@ -125,7 +125,7 @@ public sealed record SolverDocument
     /// <summary>Solution held at the end.</summary>
     public required double NetLPerM3 { get; init; }
 
-    /// <summary>Depth from a cut end along the middle of the piece; absent where that run stopped short.</summary>
+    /// <summary>Depth from a cut end along the middle of the piece; null where that run stopped short.</summary>
     public double? EndDepthMm { get; init; }
 
     /// <summary>Largest imbalance of liquid or air at any step, as a share of the voids.</summary>

@@ -12,10 +12,10 @@ public sealed record UseClassDocument
     /// <summary>True where one class is left.</summary>
     public required bool IsSettled { get; init; }
 
-    /// <summary>The question that decided it so far; absent where none was answered.</summary>
+    /// <summary>The question that decided it so far; null where none was answered.</summary>
     public required string? DecidedBy { get; init; }
 
-    /// <summary>The question that narrows it down further; absent where the class is settled.</summary>
+    /// <summary>The question that narrows it down further; null where the class is settled.</summary>
     public required string? AskNext { get; init; }
 
     /// <summary>What EN 335 says of each class.</summary>

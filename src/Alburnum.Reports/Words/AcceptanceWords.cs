@@ -33,7 +33,7 @@ public sealed class AcceptanceWords(Wording wording)
                 ("pieces", Figures.Whole(open.OpenPieces))
             ),
             ConformingShareShown shown => Shown(shown),
-            NoRetentionAsked => wording.Say("acceptance.no-retention-asked"),
+            NoRetentionRequired => wording.Say("acceptance.no-retention-required"),
             AssayMissing missing => wording.Say(
                 "acceptance.assay-missing",
                 ("required", Figures.KgPerM3(missing.RequiredKgPerM3))

@@ -32,7 +32,7 @@ public sealed class JudgeWords(Wording wording)
     }
 
     /// <summary>What was asked of each piece.</summary>
-    public string AskedFor(string demand) => wording.Say("judging.asked-for", ("demand", demand));
+    public string Required(string demand) => wording.Say("judging.required", ("demand", demand));
 
     /// <summary>How probable conformity is; null is "not determined".</summary>
     public string Probability(double? probability) =>

@@ -14,7 +14,7 @@ public sealed class PenetrationWords(Wording wording)
     public string Say(PieceReason reason) =>
         reason switch
         {
-            NoDepthAsked => wording.Say("penetration.no-depth-asked"),
+            NoDepthRequired => wording.Say("penetration.no-depth-required"),
             ZoneAbsent { Zone: WoodZone.ExposedHeartwood } absent => wording.Say(
                 "penetration.no-open-heartwood",
                 ("rule", Rule(absent.Rule))

@@ -109,7 +109,7 @@ public static class ReadingWords
             : null;
     }
 
-    /// <summary>How the heartwood was told, or why not and what to do.</summary>
+    /// <summary>How the heartwood was found, or why not and what to do.</summary>
     public static string Heartwood(HeartwoodReading heartwood) =>
         heartwood switch
         {

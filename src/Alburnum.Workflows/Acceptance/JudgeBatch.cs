@@ -23,7 +23,7 @@ public sealed record CountingRequest
     /// <summary>Composite assays.</summary>
     public IReadOnlyList<Assay> Assays { get; init; } = [];
 
-    /// <summary>Retention asked for, kg/m³; null where none is.</summary>
+    /// <summary>Required retention, kg/m³; null where none is.</summary>
     public double? RequiredKgPerM3 { get; init; }
 
     /// <summary>How sure one must be.</summary>
@@ -66,7 +66,7 @@ public static class JudgeBatch
 
     /// <summary>Pieces judged by their depths.</summary>
     /// <param name="pieces">The pieces.</param>
-    /// <param name="rule">Depth asked for.</param>
+    /// <param name="rule">Required depth.</param>
     /// <param name="reading">Depth that stands for a whole zone.</param>
     /// <param name="request">What the batch is judged by.</param>
     public static CountedBatch ByDepths(

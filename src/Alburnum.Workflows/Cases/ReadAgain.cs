@@ -7,9 +7,9 @@ namespace Alburnum.Workflows.Cases;
 
 /// <summary>A case as its last run left it: all it takes to read it again.</summary>
 /// <param name="Reference">Reference of the case.</param>
-/// <param name="Papers">case.yaml and its tables as they were read.</param>
+/// <param name="Files">case.yaml and its tables as they were read.</param>
 /// <param name="Pieces">The pieces that were photographed.</param>
-public sealed record KeptCase(string Reference, IReadOnlyList<PaperRecord> Papers, IReadOnlyList<KeptPiece> Pieces)
+public sealed record KeptCase(string Reference, IReadOnlyList<KeptFile> Files, IReadOnlyList<KeptPiece> Pieces)
 {
     /// <summary>The case with other marks on one piece's photograph.</summary>
     public KeptCase WithMarks(string piece, WrittenMarks marks) =>
@@ -93,6 +93,6 @@ public static class ReadAgain
             if (await store.PhotographAsync(piece.Sha256, stop) is { } photograph)
                 photographs.Add(photograph with { FileName = piece.FileName });
         }
-        return new(kept.Reference, kept.Papers, photographs);
+        return new(kept.Reference, kept.Files, photographs);
     }
 }

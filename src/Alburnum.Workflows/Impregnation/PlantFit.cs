@@ -7,7 +7,7 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>Narrows a prediction's permeabilities by depths from the plant's own charges.</summary>
 internal static class PlantFit
 {
-    // Shallower than this a depth is not told from none; deeper than this share of the way, the way is full.
+    // Shallower than this a depth cannot be told from none; deeper than this share of the way, the way is full.
     private const double LeastReadMm = 0.3;
     private const double FullShare = 0.97;
     private const double MostM2 = 1e-9;

@@ -3,7 +3,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
 
-/// <summary>A piece with a border of boron, and how long it lies in store and in the wet.</summary>
+/// <summary>A piece with a border of boron, and how long it is stored and lies in the wet.</summary>
 public sealed record BoronRequest
 {
     /// <summary>Size of the piece.</summary>
@@ -18,13 +18,13 @@ public sealed record BoronRequest
     /// <summary>Loading that counts as reached, kg/m³. Above 0.</summary>
     public required double WantedKgPerM3 { get; init; }
 
-    /// <summary>Moisture in store, %, within what the law speaks of.</summary>
+    /// <summary>Moisture while stored, %, within the range of the law.</summary>
     public required double MoisturePercent { get; init; }
 
-    /// <summary>Temperature in store, °C. 0 to 60.</summary>
+    /// <summary>Temperature while stored, °C. 0 to 60.</summary>
     public required double Celsius { get; init; }
 
-    /// <summary>Weeks in store, wrapped so that nothing leaves. 0 to 520.</summary>
+    /// <summary>Weeks of storage, wrapped so that nothing leaves. 0 to 520.</summary>
     public required double Weeks { get; init; }
 
     /// <summary>Days in running water afterwards. 0 to 3650.</summary>

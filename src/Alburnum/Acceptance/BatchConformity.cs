@@ -16,7 +16,7 @@ public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? Lo
     /// <summary>Composite assays of the batch; may be empty.</summary>
     public IReadOnlyList<Assay> Assays { get; init; } = [];
 
-    /// <summary>Retention asked for, kg/m³; null where none is.</summary>
+    /// <summary>Required retention, kg/m³; null where none is.</summary>
     public double? RequiredKgPerM3 { get; init; }
 
     /// <summary>Confidence of the bound on the conforming share, above 0, below 1.</summary>
@@ -24,9 +24,9 @@ public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? Lo
 }
 
 /// <summary>A batch's judgement: penetration, retention, and the whole.</summary>
-/// <param name="Overall">Conforms where every part that was asked for conforms.</param>
+/// <param name="Overall">Conforms where every part that was required conforms.</param>
 /// <param name="Penetration">Whether the named acceptance rule accepts, given how surely each piece was read.</param>
-/// <param name="Retention">The assays against the required loading; null where no retention was asked for.</param>
+/// <param name="Retention">The assays against the required loading; null where no retention was required.</param>
 /// <param name="Rule">The acceptance rule used.</param>
 /// <param name="Counts">How many pieces conform, fail and stay open.</param>
 /// <param name="ConformingShare">What may be said of the pieces that were not cut.</param>
@@ -142,7 +142,11 @@ public static class BatchConformity
     private static Judgement Overall(Judgement penetration, Judgement? retention)
     {
         if (retention is null)
-            return new(penetration.Verdict, penetration.Probability, [.. penetration.Reasons, new NoRetentionAsked()]);
+            return new(
+                penetration.Verdict,
+                penetration.Probability,
+                [.. penetration.Reasons, new NoRetentionRequired()]
+            );
         Verdict[] verdicts = [penetration.Verdict, retention.Verdict];
         var verdict =
             verdicts.Contains(Verdict.DoesNotConform) ? Verdict.DoesNotConform

@@ -38,17 +38,17 @@ public sealed record AcceptanceLeftOpen(ProbabilityRange Probability, int OpenPi
 /// <param name="Undecided">Pieces cut that stay undecided.</param>
 public sealed record ConformingShareShown(ConformingShareBound Bound, int? LotSize, int Undecided) : BatchReason;
 
-/// <summary>No retention was asked for.</summary>
-public sealed record NoRetentionAsked : BatchReason;
+/// <summary>No retention was required.</summary>
+public sealed record NoRetentionRequired : BatchReason;
 
-/// <summary>A retention is asked for, and no assay was given.</summary>
-/// <param name="RequiredKgPerM3">Retention asked for, kg/m³.</param>
+/// <summary>A retention is required, and no assay was given.</summary>
+/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
 
-/// <summary>The mean of the assays against the retention asked for; an assay below detection is put at its limit.</summary>
+/// <summary>The mean of the assays against the required retention; an assay below detection is put at its limit.</summary>
 /// <param name="Assays">Assays, 1 or more.</param>
 /// <param name="MeanKgPerM3">Their mean, kg/m³.</param>
-/// <param name="RequiredKgPerM3">Retention asked for, kg/m³.</param>
+/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 /// <param name="Probability">Probability that the mean meets it, 0 to 1.</param>
 public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double RequiredKgPerM3, double Probability)
     : BatchReason;
@@ -68,5 +68,5 @@ public sealed record BelowDetectionLimit(
 /// <summary>The whole of a batch's judgement with its parts.</summary>
 /// <param name="Batch">The verdict on the batch.</param>
 /// <param name="Penetration">Penetration alone.</param>
-/// <param name="Retention">Retention alone; null where none was asked for.</param>
+/// <param name="Retention">Retention alone; null where none was required.</param>
 public sealed record BatchParts(Verdict Batch, Judgement Penetration, Judgement? Retention) : BatchReason;

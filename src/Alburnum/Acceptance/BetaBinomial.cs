@@ -58,7 +58,7 @@ public sealed record BetaBinomial
     }
 
     /// <summary>Probability that at least a share of the whole lot conforms, the pieces cut counted in.</summary>
-    /// <param name="conformingShare">Share asked for, 0 to 1.</param>
+    /// <param name="conformingShare">Required share, 0 to 1.</param>
     /// <param name="lotSize">Pieces in the lot, at least those cut.</param>
     public double LotConforms(double conformingShare, int lotSize)
     {

@@ -13,7 +13,7 @@ public static class RetentionConformity
 {
     /// <summary>Judges a batch's assays.</summary>
     /// <param name="assays">Composite assays of the batch; may be empty.</param>
-    /// <param name="requiredKgPerM3">Loading asked for in the analytical zone, kg/m³. Above 0.</param>
+    /// <param name="requiredKgPerM3">Required loading in the analytical zone, kg/m³. Above 0.</param>
     /// <param name="decision">How sure one must be.</param>
     public static Judgement Judge(IReadOnlyList<Assay> assays, double requiredKgPerM3, DecisionRule decision)
     {

@@ -3,7 +3,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.Cases;
 
-/// <summary>What is to be minded where a case asks what its timber should reach.</summary>
+/// <summary>Warnings about a case that asks what its timber should reach.</summary>
 public abstract record CaseRemark
 {
     private protected CaseRemark() { }

@@ -39,7 +39,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         }
     }
 
-    /// <summary>What is to be minded of what was expected, beside what was measured.</summary>
+    /// <summary>Warnings where what was expected and what was measured do not agree.</summary>
     /// <remarks>Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.</remarks>
     public IReadOnlyList<CaseRemark> Remarks =>
         Predicted.Prediction is { MeanMm: var expected }

@@ -9,7 +9,7 @@ namespace Alburnum.Cases;
 /// <param name="Answer">What the rulebook says, with its trace.</param>
 public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer)
 {
-    /// <summary>Retention that the case asks for, kg/m³: the contract's own, else the rulebook's; null where neither gives one, or nothing is required.</summary>
+    /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
     public double? RequiredKgPerM3 =>
         Answer is not Required { Requirement: var requirement } ? null
         : Enquired.StatedRetentionKgPerM3 is { } stated ? stated

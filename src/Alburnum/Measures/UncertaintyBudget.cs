@@ -37,7 +37,7 @@ public sealed record UncertaintyCause(
 public sealed record UncertaintyComponent(UncertaintyCause Cause, double Contribution);
 
 /// <summary>Everything that makes one result uncertain, cause by cause (JCGM 100:2008, 5.1). Causes are taken to be independent.</summary>
-/// <param name="Components">In the order in which they are told.</param>
+/// <param name="Components">In the order in which they are listed.</param>
 public sealed record UncertaintyBudget(IReadOnlyList<UncertaintyComponent> Components)
 {
     /// <summary>Combined standard uncertainty, in the result's unit.</summary>

@@ -12,7 +12,7 @@ internal sealed record DemandChance(
     IReadOnlyList<Reason> Reasons
 )
 {
-    /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
+    /// <summary>How far the one depth that decides lies above what is required, mm; null where it does not turn on one depth.</summary>
     public Estimate? MarginMm { get; init; }
 
     /// <summary>Anything may be true: the evidence says nothing.</summary>

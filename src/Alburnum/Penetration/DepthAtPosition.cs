@@ -7,8 +7,8 @@ namespace Alburnum.Penetration;
 /// <param name="PositionMm">Distance along the face, mm.</param>
 /// <param name="DepthMm">Depth read, mm.</param>
 /// <param name="StandardUncertaintyMm">Standard uncertainty of that depth, mm.</param>
-/// <param name="RequiredMm">Depth asked for here, mm.</param>
-/// <param name="ZoneEndMm">Depth at which the zone ends here, mm; at least the depth asked for.</param>
+/// <param name="RequiredMm">Required depth here, mm.</param>
+/// <param name="ZoneEndMm">Depth at which the zone ends here, mm; at least the required depth.</param>
 /// <param name="InZone">False where the sapwood boundary is unknown, so that the position may not count at all.</param>
 internal readonly record struct DepthAtPosition(
     int Face,
@@ -23,14 +23,14 @@ internal readonly record struct DepthAtPosition(
     /// <summary>Belief, before reading, that the front stopped at the end of the zone rather than somewhere short of it.</summary>
     private const double FrontAtZoneEnd = 0.5;
 
-    /// <summary>True where the whole depth of the zone is asked for, so that no reading can show more than enough.</summary>
+    /// <summary>True where the whole depth of the zone is required, so that no reading can show more than enough.</summary>
     public bool AsksForWholeZone => RequiredMm >= ZoneEndMm;
 
-    /// <summary>How far the depth lies above what is asked for; null where the whole zone is, since a front stops at its end.</summary>
+    /// <summary>How far the depth lies above what is required; null where the whole zone is, since a front stops at its end.</summary>
     public Estimate? MarginMm(double standardUncertaintyMm) =>
         AsksForWholeZone ? null : new Estimate(DepthMm - RequiredMm, standardUncertaintyMm);
 
-    /// <summary>Probability that the depth asked for is reached, with at least the given standard uncertainty, mm.</summary>
+    /// <summary>Probability that the required depth is reached, with at least the given standard uncertainty, mm.</summary>
     public double Probability(double leastUncertaintyMm)
     {
         var u = Math.Max(StandardUncertaintyMm, leastUncertaintyMm);

@@ -52,6 +52,6 @@ public sealed record DecisionRule
 /// <param name="Reasons">What the verdict rests on.</param>
 public sealed record Judgement(Verdict Verdict, ProbabilityRange? Probability, IReadOnlyList<Reason> Reasons)
 {
-    /// <summary>How far the one depth that decides lies above what is asked for, mm; null where it does not turn on one depth.</summary>
+    /// <summary>How far the one depth that decides lies above what is required, mm; null where it does not turn on one depth.</summary>
     public Estimate? MarginMm { get; init; }
 }

@@ -19,7 +19,7 @@ public static class PieceConformity
     private const double PercentileCoverage = 0.95;
 
     /// <summary>Judges a piece.</summary>
-    /// <param name="rule">What is asked for.</param>
+    /// <param name="rule">What is required.</param>
     /// <param name="profile">What was measured.</param>
     /// <param name="decision">How sure one must be.</param>
     /// <param name="reading">Which depth stands for a zone that must be reached as a whole.</param>
@@ -45,7 +45,7 @@ public static class PieceConformity
     private static DemandChance Chance(DepthRule rule, Evidence evidence) =>
         rule switch
         {
-            NoDepth => new(ProbabilityRange.Exactly(1), Arises: true, EvidenceMissing: false, [new NoDepthAsked()]),
+            NoDepth => new(ProbabilityRange.Exactly(1), Arises: true, EvidenceMissing: false, [new NoDepthRequired()]),
             LeastDepth least => Reach(
                 new(least, least.Zone, least.Coverage, endMm => Math.Min(least.DepthMm, endMm)),
                 evidence
@@ -206,7 +206,7 @@ public static class PieceConformity
                 continue;
             var endMm =
                 inZone && demand.Zone == WoodZone.Sapwood ? Math.Min(sapwoodMm ?? middleMm, middleMm) : middleMm;
-            // What is asked for moves with the border of the sapwood, where it ends there.
+            // What is required moves with the border of the sapwood, where it ends there.
             var borderMm = endMm < middleMm ? face.SapwoodUncertaintyMm : 0;
             var requiredU =
                 (demand.RequiredMm(endMm + borderMm) - demand.RequiredMm(Math.Max(0, endMm - borderMm))) / 2;
@@ -246,7 +246,7 @@ public static class PieceConformity
     /// <summary>What was measured, how sure one must be, and which depth stands for a whole zone.</summary>
     private sealed record Evidence(DepthProfile Profile, DecisionRule Decision, DepthReading Reading);
 
-    /// <summary>A depth in one zone: what is asked for where the zone ends at a given depth, mm, over which share of each face.</summary>
+    /// <summary>A depth in one zone: what is required where the zone ends at a given depth, mm, over which share of each face.</summary>
     private sealed record ZoneDemand(DepthRule Rule, WoodZone Zone, double Coverage, Func<double, double> RequiredMm);
 
     private sealed record FaceZone(int Number, int Found, List<DepthAtPosition> Positions)

@@ -9,7 +9,7 @@ public abstract record PieceReason : Reason
 }
 
 /// <summary>The rule asks for no depth.</summary>
-public sealed record NoDepthAsked : PieceReason;
+public sealed record NoDepthRequired : PieceReason;
 
 /// <summary>The piece has nothing of the zone that the rule speaks of.</summary>
 /// <param name="Rule">The rule.</param>
@@ -47,10 +47,10 @@ public sealed record DecidedAt : PieceReason
     /// <summary>Depth there, mm.</summary>
     public required double DepthMm { get; init; }
 
-    /// <summary>Depth asked for there, mm.</summary>
+    /// <summary>Required depth there, mm.</summary>
     public required double RequiredMm { get; init; }
 
-    /// <summary>Standard uncertainty of the depth against what is asked for, mm.</summary>
+    /// <summary>Standard uncertainty of the depth against what is required, mm.</summary>
     public required double StandardUncertaintyMm { get; init; }
 
     /// <summary>Probability that the rule is met: low if every position of unknown zone counts, high if none does.</summary>
@@ -69,16 +69,16 @@ public sealed record ReachedOnFace : PieceReason
     /// <summary>The face.</summary>
     public required int Face { get; init; }
 
-    /// <summary>Share of the zone's positions on the face that reach the depth asked for, 0 to 1.</summary>
+    /// <summary>Share of the zone's positions on the face that reach the required depth, 0 to 1.</summary>
     public required double ReachedShare { get; init; }
 
     /// <summary>Share that must, 0 to 1.</summary>
     public required double RequiredShare { get; init; }
 
-    /// <summary>Depth that the share asked for reaches, mm.</summary>
+    /// <summary>Depth that the required share reaches, mm.</summary>
     public required double DepthMm { get; init; }
 
-    /// <summary>Standard uncertainty of that depth against what is asked for, mm.</summary>
+    /// <summary>Standard uncertainty of that depth against what is required, mm.</summary>
     public required double StandardUncertaintyMm { get; init; }
 
     /// <summary>Probability that the face meets the rule: low if every position of unknown zone counts, high if none does.</summary>
@@ -86,7 +86,7 @@ public sealed record ReachedOnFace : PieceReason
 }
 
 /// <summary>Depths between which a reading of that uncertainty decides nothing (JCGM 106:2012, clause 8).</summary>
-/// <param name="RequiredMm">Depth asked for, mm.</param>
+/// <param name="RequiredMm">Required depth, mm.</param>
 /// <param name="StandardUncertaintyMm">Standard uncertainty of the reading, mm.</param>
 /// <param name="ConformsFromMm">Least depth that conforms, mm.</param>
 /// <param name="FailsUpToMm">Greatest depth that does not conform, mm.</param>
@@ -107,7 +107,7 @@ public sealed record SapwoodBorderMissing : PieceReason;
 /// <summary>The piece has nothing that the rule could be shown on.</summary>
 public sealed record NotDemonstrable : PieceReason;
 
-/// <summary>The reach of the untreated core can only be told from readings on opposite faces.</summary>
+/// <summary>The reach of the untreated core can only be found from readings on opposite faces.</summary>
 /// <param name="Limit">The limit.</param>
 public sealed record OppositeFacesNeeded(UntreatedHeartwoodLimit Limit) : PieceReason;
 

@@ -21,7 +21,7 @@ public abstract record DepthRule
     private protected DepthRule() { }
 }
 
-/// <summary>No depth is asked for: a surface treatment is enough.</summary>
+/// <summary>No depth is required: a surface treatment is enough.</summary>
 public sealed record NoDepth : DepthRule;
 
 /// <summary>A least depth in one zone, over at least a share of the faces where that zone lies open.</summary>

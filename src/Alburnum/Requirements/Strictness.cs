@@ -3,7 +3,7 @@ namespace Alburnum.Requirements;
 /// <summary>Which of two demands asks for more.</summary>
 public static class Strictness
 {
-    /// <summary>True where one demand surely asks for less than the other; false where it does not, or where that cannot be told.</summary>
+    /// <summary>True where one demand surely asks for less than the other; false where it does not, or where that is not certain.</summary>
     public static bool AsksLess(Demand less, Demand more) =>
         (less, more) switch
         {

@@ -8,7 +8,7 @@ using Assembly = System.Reflection.Assembly;
 
 namespace Alburnum.Cli.Tests.House;
 
-/// <summary>The layout of docs/decisions/0001: one-way arrows between projects, no circle of folders within one, thin ends.</summary>
+/// <summary>The layout of docs/decisions/0018: one-way arrows between projects, no circle of folders within one, thin ends.</summary>
 public sealed class ArchitectureTests
 {
     private static readonly Architecture Layout = new ArchLoader().LoadAssemblies([.. Rooms.All]).Build();

@@ -58,7 +58,7 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Equal(new Estimate(8.9, 0.3), assay.KgPerM3);
         var photograph = Assert.Single(read.Photographs);
         Assert.Equal(new MarkedPoint(90, 10), photograph.Marks.Corners![1]);
-        Assert.Equal(["case.yaml", "readings.csv", "assays.csv"], read.Papers.Select(paper => paper.FileName));
+        Assert.Equal(["case.yaml", "readings.csv", "assays.csv"], read.Files.Select(file => file.FileName));
         var ruler = Assert.Single(read.RulerReadings);
         Assert.Equal(("P02", 7.5), (ruler.Piece, ruler.Profile!.Statistics.MinimumMm.Value));
     }
@@ -321,7 +321,7 @@ public sealed class CaseFolderReaderTests : IDisposable
     public void A_case_is_read_from_what_was_kept_of_it_as_from_its_folder()
     {
         var folder = Read(Whole);
-        var kept = new KeptFiles("T-1", folder.Papers, [.. folder.Photographs.Select(photograph => photograph.File)]);
+        var kept = new KeptFiles("T-1", folder.Files, [.. folder.Photographs.Select(photograph => photograph.File)]);
 
         var again = CaseFolderReader.Read(kept, Facts);
 
@@ -334,10 +334,10 @@ public sealed class CaseFolderReaderTests : IDisposable
     [Fact]
     public void A_photograph_that_was_not_kept_is_refused()
     {
-        var paper = new PaperRecord("case.yaml", System.Text.Encoding.UTF8.GetBytes(Whole));
+        var file = new KeptFile("case.yaml", System.Text.Encoding.UTF8.GetBytes(Whole));
 
         var refused = Assert.Throws<InputRefusedException>(() =>
-            CaseFolderReader.Read(new KeptFiles("T-1", [paper], []), Facts)
+            CaseFolderReader.Read(new KeptFiles("T-1", [file], []), Facts)
         );
 
         Assert.Contains("P01.jpg, which was not kept", refused.Message, StringComparison.Ordinal);

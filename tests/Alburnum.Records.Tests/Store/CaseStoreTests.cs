@@ -104,9 +104,9 @@ public sealed class CaseStoreTests : IDisposable
         var store = await KeepAsync();
         await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
 
-        var paper = Assert.Single((await store.RunAsync("A-1", null, Stop))!.Papers);
-        Assert.Equal("case.yaml", paper.FileName);
-        Assert.Equal("reference: A-1", Encoding.UTF8.GetString(paper.Bytes.Span));
+        var file = Assert.Single((await store.RunAsync("A-1", null, Stop))!.Files);
+        Assert.Equal("case.yaml", file.FileName);
+        Assert.Equal("reference: A-1", Encoding.UTF8.GetString(file.Bytes.Span));
     }
 
     [Fact]
@@ -351,6 +351,6 @@ public sealed class CaseStoreTests : IDisposable
             Verdict.Conforms,
             document,
             photographs,
-            [new PaperRecord("case.yaml", Encoding.UTF8.GetBytes($"reference: {reference}"))]
+            [new KeptFile("case.yaml", Encoding.UTF8.GetBytes($"reference: {reference}"))]
         );
 }

@@ -37,7 +37,7 @@ public sealed class EarlierStoreTests : IDisposable
             (await store.RunsAsync(Reference, Stop)).Select(kept => (kept.Number, kept.Verdict))
         );
         Assert.Contains(Sha256, run!.Document);
-        Assert.Equal("case.yaml", Assert.Single(run.Papers).FileName);
+        Assert.Equal("case.yaml", Assert.Single(run.Files).FileName);
         var photograph = await store.PhotographAsync(Sha256, Stop);
         Assert.Equal(("P06.jpg", 46_636), (photograph!.FileName, photograph.Bytes.Length));
         Assert.Equal(
@@ -120,7 +120,7 @@ public sealed class EarlierStoreTests : IDisposable
 
         var store = await KeepAsync();
 
-        Assert.Empty((await store.RunAsync(Reference, 1, Stop))!.Papers);
+        Assert.Empty((await store.RunAsync(Reference, 1, Stop))!.Files);
         Assert.NotNull(await store.PhotographAsync(Sha256, Stop));
         Assert.True(File.Exists(_folder.At("cases.version-1.db")));
     }

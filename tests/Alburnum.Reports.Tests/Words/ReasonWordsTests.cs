@@ -30,7 +30,7 @@ public sealed class ReasonWordsTests
     public void Reasons_keep_their_order() =>
         Assert.Equal(
             ["No depth of penetration is required.", "Not demonstrable on this piece."],
-            ReasonWords.Current.Say([new NoDepthAsked(), new NotDemonstrable()])
+            ReasonWords.Current.Say([new NoDepthRequired(), new NotDemonstrable()])
         );
 
     [Fact]

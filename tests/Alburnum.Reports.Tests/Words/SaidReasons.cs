@@ -41,7 +41,7 @@ internal static class SaidReasons
 
     private static IEnumerable<(Reason, string)> OfPieces() =>
         [
-            (new NoDepthAsked(), "No depth of penetration is required."),
+            (new NoDepthRequired(), "No depth of penetration is required."),
             (new DepthNotDetermined(), "No depth was read from its photograph."),
             (
                 new ZoneAbsent(Heartwood6, WoodZone.ExposedHeartwood),
@@ -167,7 +167,7 @@ internal static class SaidReasons
                 new ConformingShareShown(bound, null, 1),
                 "With 95 % confidence, at least 74.1 % of the supply conform (81 % if every undecided piece does)."
             ),
-            (new NoRetentionAsked(), "No retention is required: only penetration is judged."),
+            (new NoRetentionRequired(), "No retention is required: only penetration is judged."),
             (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),

@@ -145,7 +145,7 @@ public class BatchConformityTests
         var judged = Judge(Pieces(Of(8, 0)), assays: [], required: null);
 
         Assert.Null(judged.Retention);
-        Assert.Equal(new NoRetentionAsked(), judged.Overall.Reasons[^1]);
+        Assert.Equal(new NoRetentionRequired(), judged.Overall.Reasons[^1]);
         Assert.Equal(Verdict.Conforms, judged.Overall.Verdict);
     }
 

@@ -5,7 +5,7 @@ using MathNet.Numerics.Statistics;
 namespace Alburnum.Acceptance.Risk;
 
 /// <summary>How often single pieces of such a production would be judged wrongly, and how surely those in hand were judged.</summary>
-/// <param name="MarginMm">Mean and spread of the pieces' true margins above the depth asked for, mm, as far as the readings tell.</param>
+/// <param name="MarginMm">Mean and spread of the pieces' true margins above the required depth, mm, as far as the readings tell.</param>
 /// <param name="ReadingUMm">Standard uncertainty of a reading, mm: the pieces' root mean square.</param>
 /// <param name="GuardBandMm">How far above the demand a reading must lie for "conforms", and below it for "does not conform", mm.</param>
 /// <param name="Consumer">Global consumer's risk: the piece fails in truth and is said to conform.</param>

@@ -26,7 +26,7 @@ public sealed record ValuesRead(
     int CutOffAbove
 ) : VariablesReason;
 
-/// <summary>Tolerance limits: what the share asked for exceeds.</summary>
+/// <summary>Tolerance limits: what the required share exceeds.</summary>
 /// <param name="Demand">The demand, with share and confidence.</param>
 /// <param name="Lower">It exceeds at least this.</param>
 /// <param name="Upper">It exceeds at most this, with the same confidence.</param>

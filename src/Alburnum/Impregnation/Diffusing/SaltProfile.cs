@@ -2,7 +2,7 @@ using Alburnum.Facts;
 
 namespace Alburnum.Impregnation.Diffusing;
 
-/// <summary>A salt spreading through half the thickness of a piece: from a treated border inwards in store, out of the face in the wet.</summary>
+/// <summary>A salt spreading through half the thickness of a piece: from a treated border inwards while it is stored, out of the face in the wet.</summary>
 /// <remarks>Fick's second law in even layers, backward Euler; conservative to round-off. Checked against Crank's sheet.</remarks>
 public sealed record SaltProfile
 {

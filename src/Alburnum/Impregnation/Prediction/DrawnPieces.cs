@@ -19,7 +19,7 @@ internal sealed class DrawnPieces
 
     /// <summary>None yet.</summary>
     /// <param name="places">Places around the section.</param>
-    /// <param name="rule">Depth asked for.</param>
+    /// <param name="rule">Required depth.</param>
     /// <param name="batches">Batches to be drawn.</param>
     /// <param name="inBatch">Pieces in each.</param>
     public DrawnPieces(IReadOnlyList<SectionPosition> places, DepthRule rule, int batches, int inBatch)

@@ -33,7 +33,7 @@ public sealed record PredictionQuestion
     /// <summary>The cuts on every face; null where there are none.</summary>
     public required IncisingPattern? Incising { get; init; }
 
-    /// <summary>Depth asked for.</summary>
+    /// <summary>Required depth.</summary>
     public required DepthRule Rule { get; init; }
 
     /// <summary>Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</summary>

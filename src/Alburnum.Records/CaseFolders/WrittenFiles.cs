@@ -7,24 +7,24 @@ namespace Alburnum.Records.CaseFolders;
 /// <summary>The written files of a case; remembers which were read, so that they can be kept with a run.</summary>
 /// <param name="files">Where they come from.</param>
 /// <param name="problems">Gains what is wrong with them.</param>
-internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
+internal sealed class WrittenFiles(ICaseFiles files, List<InputProblem> problems)
 {
-    private readonly List<PaperRecord> _read = [];
+    private readonly List<KeptFile> _read = [];
 
     /// <summary>Every file read, in that order.</summary>
-    public IReadOnlyList<PaperRecord> Read => _read;
+    public IReadOnlyList<KeptFile> Read => _read;
 
     /// <summary>Adds a file that was read elsewhere.</summary>
     public void Add(string file, ReadOnlyMemory<byte> bytes)
     {
-        if (!_read.Exists(paper => paper.FileName == file))
+        if (!_read.Exists(read => read.FileName == file))
             _read.Add(new(file, bytes));
     }
 
     /// <summary>The text of a file that was added.</summary>
     public string Text(string file)
     {
-        using var text = Open(_read.Single(paper => paper.FileName == file).Bytes);
+        using var text = Open(_read.Single(read => read.FileName == file).Bytes);
         return text.ReadToEnd();
     }
 
@@ -35,7 +35,14 @@ internal sealed class CasePapers(ICaseFiles files, List<InputProblem> problems)
         if (!files.TryRead(file, out var bytes, out var fault))
         {
             problems.Add(
-                new InputProblem(name, 0, "", "", $"a file {fault.InWords()}", "a table in CSV within the case folder")
+                new InputProblem(
+                    name,
+                    0,
+                    "",
+                    "",
+                    $"a file {fault.InWords()}",
+                    "a table (CSV or .xlsx) within the case folder"
+                )
             );
             return null;
         }
