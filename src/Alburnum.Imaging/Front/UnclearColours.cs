@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Front;
@@ -10,15 +11,6 @@ namespace Alburnum.Imaging.Front;
 /// </remarks>
 internal sealed class UnclearColours
 {
-    /// <summary>Evidence added either way: the logarithm of how many times likelier in one zone than in the other a colour must be to decide still. Our own choice.</summary>
-    private const float Lean = 3;
-
-    /// <summary>What a lean moves a plain front, mm. Our own choice.</summary>
-    internal const double OrdinaryMm = 0.4;
-
-    /// <summary>The odds that the lean stands for, to 1, to the nearest whole number.</summary>
-    internal static readonly double Odds = Math.Round(Math.Exp(Lean));
-
     /// <summary>Half the width of a rectangular distribution in its standard deviations: √3 (JCGM 100:2008, 4.3.7).</summary>
     private static readonly double RectangularHalfWidth = Math.Sqrt(3);
 
@@ -31,8 +23,8 @@ internal sealed class UnclearColours
         _fronts = front.Fronts;
         _leaning =
         [
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(Lean))]),
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-Lean))]),
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(DepthCauses.Lean))]),
+            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-DepthCauses.Lean))]),
         ];
     }
 
@@ -70,7 +62,11 @@ internal sealed class UnclearColours
 
     // No depth is less than nothing: at most the standard deviation of all depths up to twice the usual one being as likely.
     private static double Beyond(double shiftMm, double usualMm) =>
-        Math.Clamp(shiftMm - OrdinaryMm, 0, Math.Max(OrdinaryMm, usualMm) / RectangularHalfWidth);
+        Math.Clamp(
+            shiftMm - DepthCauses.OrdinaryLeanMm,
+            0,
+            Math.Max(DepthCauses.OrdinaryLeanMm, usualMm) / RectangularHalfWidth
+        );
 
     private IEnumerable<(int Face, int Column)> Columns(IReadOnlyList<FaceProfile> faces, bool leftOutToo)
     {

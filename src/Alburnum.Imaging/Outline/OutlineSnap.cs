@@ -46,7 +46,7 @@ internal static class OutlineSnap
     private const double LeastWeight = 1e-6;
 
     /// <summary>A rim's place is known this many times better than its points scatter: about 36 of them stray each by itself.</summary>
-    internal const int ScatterPerUncertainty = 6;
+    private const int ScatterPerUncertainty = Reading.DepthCauses.RimPart;
 
     /// <summary>Points in which a rim is given.</summary>
     private const int GivenPoints = 24;

@@ -47,7 +47,7 @@ internal readonly record struct SideLine(PointPx At, double Dx, double Dy, doubl
     /// <summary>
     /// A side's place is known this many times better than its points scatter: about sixteen of them stray each by itself. Never better than the least, px.
     /// </summary>
-    internal const int ScatterPerUncertainty = 4;
+    private const int ScatterPerUncertainty = Reading.DepthCauses.SidePart;
 
     private const double LeastUncertaintyPx = 0.1;
 

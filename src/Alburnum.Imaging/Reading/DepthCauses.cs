@@ -1,6 +1,3 @@
-using Alburnum.Imaging.Front;
-using Alburnum.Imaging.Outline;
-using Alburnum.Imaging.Stages;
 using Alburnum.Measures;
 using Alburnum.Penetration;
 
@@ -9,6 +6,25 @@ namespace Alburnum.Imaging.Reading;
 /// <summary>The causes that make a depth read from a photograph uncertain: the one place where their sizes stand.</summary>
 internal static class DepthCauses
 {
+    /// <summary>A side's place is known this many times better than its points scatter: about sixteen of them stray each by itself.</summary>
+    public const int SidePart = 4;
+
+    /// <summary>The same of a rim: about 36 of its points stray each by itself.</summary>
+    public const int RimPart = 6;
+
+    /// <summary>Standard uncertainty of a rim, and of each corner, that stands as given, px: how well a hand points. Our own choice.</summary>
+    public const double GivenRimPx = 1;
+
+    public const double GivenCornerPx = 1.5;
+
+    /// <summary>Evidence added either way, the logarithm of odds: 20 to 1. Our own choice.</summary>
+    public const float Lean = 3;
+
+    /// <summary>What a lean moves a plain front, mm. Our own choice.</summary>
+    public const double OrdinaryLeanMm = 0.4;
+
+    private static readonly double LeanOdds = Math.Round(Math.Exp(Lean));
+
     private static readonly Provenance Ours = OurOwn("checked against drawn photographs of known depth");
 
     // The way of evaluating is published; figures that stand in the row are not.
@@ -28,14 +44,14 @@ internal static class DepthCauses
     public static UncertaintyCause Outline { get; } =
         new("outline", null, "edge-scatter", EvaluationType.A, Scatter)
         {
-            Parts = [("side", SideLine.ScatterPerUncertainty), ("rim", OutlineSnap.ScatterPerUncertainty)],
+            Parts = [("side", SidePart), ("rim", RimPart)],
         };
 
     /// <summary>The same where a person's points stand as they were given.</summary>
     public static UncertaintyCause GivenOutline { get; } =
         new("given-outline", null, "given-points", EvaluationType.B, Ours)
         {
-            Figures = [("corner", OutlineStage.GivenCornerPx), ("rim", OutlineStage.GivenRimPx)],
+            Figures = [("corner", GivenCornerPx), ("rim", GivenRimPx)],
         };
 
     /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
@@ -75,7 +91,7 @@ internal static class DepthCauses
     public static UncertaintyCause Colours { get; } =
         new("colours", null, "lean", EvaluationType.B, Leaning)
         {
-            Figures = [("odds", UnclearColours.Odds), ("ordinary", UnclearColours.OrdinaryMm)],
+            Figures = [("odds", LeanOdds), ("ordinary", OrdinaryLeanMm)],
         };
 
     /// <summary>Every cause, in the order in which they are listed.</summary>

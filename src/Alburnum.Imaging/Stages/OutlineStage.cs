@@ -34,11 +34,6 @@ internal static class OutlineStage
     /// <summary>Surer than this, the edge near the points given is taken; the user's own points stand otherwise. A share of the side; our own choice.</summary>
     private const double EdgeShows = 0.3;
 
-    /// <summary>Standard uncertainty of a rim, and of each corner, that stands as given, px: how well a hand points. Our own choice.</summary>
-    internal const double GivenRimPx = 1;
-
-    internal const double GivenCornerPx = 1.5;
-
     /// <summary>How far points given may lie from the edge: a share of a round's longer half axis, and of the shortest side. Our own choice.</summary>
     private const double RimReachShare = 0.04;
 
@@ -128,7 +123,7 @@ internal static class OutlineStage
         Array.Fill(alike, 1);
         if (!Ellipse.Fit([.. given], alike).Has(out var rough, out _))
             throw Refused(scene, "points that do not lie round a rim", words);
-        var asGiven = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, GivenRimPx, IsAsGiven: true);
+        var asGiven = new FoundOutline(OutlineSnap.RimPoints(rough), rough, 1, DepthCauses.GivenRimPx, IsAsGiven: true);
         return scene.Request.OutlineIsExact
             ? asGiven
             : OutlineSnap
@@ -141,7 +136,7 @@ internal static class OutlineStage
         IReadOnlyList<PointPx> clockwise = Polygon.Area(given) > 0 ? given : [given[0], .. given.Skip(1).Reverse()];
         if (Math.Abs(Polygon.Area(clockwise)) < LeastAreaPx2)
             throw Refused(scene, "corners that enclose next to nothing", words);
-        var asGiven = new FoundOutline(clockwise, null, 1, GivenCornerPx, IsAsGiven: true);
+        var asGiven = new FoundOutline(clockwise, null, 1, DepthCauses.GivenCornerPx, IsAsGiven: true);
         if (scene.Request.OutlineIsExact || clockwise.Count == 3)
             return asGiven;
         var shortest = Enumerable.Range(0, 4).Min(k => clockwise[k].DistanceTo(clockwise[(k + 1) % 4]));

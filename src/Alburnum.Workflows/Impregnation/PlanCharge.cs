@@ -47,7 +47,7 @@ public static class PlanCharge
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / volume;
         // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
         Estimate Middle(Func<Part, Spread> of) =>
-            new(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation));
+            new(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation()));
         var question = new ChargeQuestion
         {
             VolumeM3 = volume,

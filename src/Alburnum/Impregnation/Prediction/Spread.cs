@@ -15,7 +15,7 @@ public readonly record struct Spread(double Low, double Middle, double High)
     internal const double NormalDeviations = 1.645;
 
     /// <summary>Standard deviation, were the distribution normal.</summary>
-    public double NormalDeviation => (High - Low) / (2 * NormalDeviations);
+    public double NormalDeviation() => (High - Low) / (2 * NormalDeviations);
 
     internal static Spread Of(double[] values)
     {
