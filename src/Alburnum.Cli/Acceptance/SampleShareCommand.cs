@@ -22,11 +22,7 @@ internal sealed class SampleShareCommand(IAnsiConsole console, FactLibrary facts
         public int? Cut { get; init; }
 
         [CommandOption("--level <LEVEL>")]
-        [HelpOf(
-            typeof(AcceptanceFields),
-            nameof(AcceptanceFields.Level),
-            Note = "that plan is shown for comparison"
-        )]
+        [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level), Note = "that plan is shown for comparison")]
         public string Level { get; init; } = AcceptanceFields.Level.Default;
     }
 

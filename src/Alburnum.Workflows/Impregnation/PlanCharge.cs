@@ -33,7 +33,6 @@ public sealed record PlannedCharge
 /// <summary>Plans one charge.</summary>
 public static class PlanCharge
 {
-
     /// <summary>Plans it.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>

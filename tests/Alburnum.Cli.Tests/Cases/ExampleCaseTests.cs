@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Cases;
 
 /// <summary>The three example cases, run as a user runs them, held against the truth that their photographs were drawn from.</summary>
 public sealed class ExampleCaseTests : IDisposable

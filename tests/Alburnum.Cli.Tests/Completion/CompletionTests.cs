@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Completion;
 
 /// <summary>What a shell offers after the completion script is loaded.</summary>
 public sealed class CompletionTests : IDisposable

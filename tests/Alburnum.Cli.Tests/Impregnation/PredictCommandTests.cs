@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Impregnation;
 
 public sealed class PredictCommandTests : IDisposable
 {

@@ -2,7 +2,7 @@ using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Cases;
 
 /// <summary>A case whose file points things out on its photographs.</summary>
 public sealed class MarkedCaseTests : IDisposable

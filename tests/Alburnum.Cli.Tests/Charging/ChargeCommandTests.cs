@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Charging;
 
 public sealed class ChargeCommandTests : IDisposable
 {

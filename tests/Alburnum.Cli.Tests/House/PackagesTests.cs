@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.House;
 
 /// <summary>Every package has its reason in the decisions.</summary>
 public sealed class PackagesTests

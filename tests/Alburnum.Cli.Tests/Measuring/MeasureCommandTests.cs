@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Text.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Measuring;
 
 /// <summary>What <c>alburnum measure</c> prints and writes, and what it does with files that are no photographs.</summary>
 public sealed class MeasureCommandTests : IDisposable

@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using System.IO.Hashing;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Cases;
 
 /// <summary>A case folder with one thing wrong: one clear message, exit status 2, no report, the store as it was.</summary>
 public sealed class BadCaseTests : IDisposable

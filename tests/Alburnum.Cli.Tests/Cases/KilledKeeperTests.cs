@@ -4,7 +4,7 @@ using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Tests.Shared;
 
-namespace Alburnum.Cli.Tests;
+namespace Alburnum.Cli.Tests.Cases;
 
 /// <summary>The program itself, two of it at once on one store, each killed while it keeps a run.</summary>
 public sealed class KilledKeeperTests : IDisposable
