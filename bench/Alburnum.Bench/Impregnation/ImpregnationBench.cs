@@ -144,7 +144,7 @@ internal static class ImpregnationBench
             Schedule = FullCell,
             Incising = null,
             Rule = new LeastDepth(WoodZone.Lateral, 6),
-            ZoneMm = 6,
+            ZoneDepthMm = 6,
         };
     }
 

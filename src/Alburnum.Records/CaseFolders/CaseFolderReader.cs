@@ -15,6 +15,13 @@ namespace Alburnum.Records.CaseFolders;
 /// <summary>Reads a case: <c>case.yaml</c>, its photographs and its tables. Its fields are described in docs/how-to/write-a-case.md.</summary>
 public static class CaseFolderReader
 {
+    // Cases kept in a store still have these.
+    private static readonly Dictionary<string, string> OlderNames = new(StringComparer.Ordinal)
+    {
+        [MarkField.Corners] = "outline",
+        [MarkField.HeartwoodRadius] = "heartwoodRadius",
+    };
+
     /// <summary>Name of the file that says what the case is.</summary>
     public const string CaseFile = "case.yaml";
 
@@ -176,11 +183,10 @@ public static class CaseFolderReader
 
     private static WrittenMarks MarksOf(FactRow piece, Section? section)
     {
-        // The older word for the same field.
-        var corners = piece.Has("outline") ? "outline" : MarkField.Corners;
-        if (piece.Has("outline") && piece.Has(MarkField.Corners))
-            piece.Refuse("outline", "corners as well", "one of the two");
-        string NameOf(string field) => field == MarkField.Corners ? corners : field;
+        foreach (var (field, older) in OlderNames)
+            if (piece.Has(older) && piece.Has(field))
+                piece.Refuse(older, $"{field} as well", "one of the two");
+        string NameOf(string field) => OlderNames.TryGetValue(field, out var older) && piece.Has(older) ? older : field;
         string? Text(string field) =>
             piece.Has(NameOf(field)) ? string.Join(' ', piece.Texts(NameOf(field))).Trim() : null;
         var (marks, faults) = MarksReader.Read(Text, NameOf, section);

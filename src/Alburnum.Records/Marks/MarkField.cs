@@ -28,5 +28,5 @@ public static class MarkField
     public const string Pith = "pith";
 
     /// <summary>Radius of the heartwood about the pith.</summary>
-    public const string HeartwoodRadius = "heartwoodRadius";
+    public const string HeartwoodRadius = "heartwoodRadiusMm";
 }

@@ -25,7 +25,7 @@ public sealed class MarkedCaseTests : IDisposable
     [Fact]
     public async Task Heartwood_shown_on_a_photograph_gives_that_piece_its_sapwood()
     {
-        Mark("pith: \"1000,750\"", "heartwoodRadius: 40 mm");
+        Mark("pith: \"1000,750\"", "heartwoodRadiusMm: 40 mm");
 
         Assert.Equal(("", CommandLine.Done), await RunAsync());
 

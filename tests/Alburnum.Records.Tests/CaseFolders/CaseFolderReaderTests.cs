@@ -238,6 +238,13 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void The_radius_of_the_heartwood_is_read_by_the_name_that_kept_cases_have() =>
+        Assert.Equal(
+            40,
+            Assert.Single(Read(Marked("pith: \"50,120\"", "heartwoodRadius: 40 mm")).Photographs).Marks.Pith!.RadiusMm
+        );
+
+    [Fact]
     public void What_is_pointed_out_on_a_photograph_is_read_in_the_words_of_the_options()
     {
         var photograph = Assert.Single(
@@ -249,7 +256,7 @@ public sealed class CaseFolderReaderTests : IDisposable
                     "untreated: [\"50,50\"]",
                     "leaveOut: \"80,15\"",
                     "pith: \"50,120\"",
-                    "heartwoodRadius: 2 in",
+                    "heartwoodRadiusMm: 2 in",
                     "incised: yes"
                 )
             ).Photographs
@@ -288,8 +295,8 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("corners: \"1,1 9,1 9,9\"", "field corners", "found 3 points", "the 4 corners")]
     [InlineData("scale: \"1,1 9,1\"", "field scale", "found 1,1 9,1", "two points and a length in mm")]
     [InlineData("heartwood: \"1,1 9,1\"", "field heartwood", "found 2 points", "3 points or more")]
-    [InlineData("pith: \"1,1\"", "field pith", "found it alone", "pith and heartwoodRadius together")]
-    [InlineData("heartwoodRadius: 30 mm", "field heartwoodRadius", "found it alone", "together")]
+    [InlineData("pith: \"1,1\"", "field pith", "found it alone", "pith and heartwoodRadiusMm together")]
+    [InlineData("heartwoodRadiusMm: 30 mm", "field heartwoodRadiusMm", "found it alone", "together")]
     [InlineData("treeted: \"1,1\"", "field treeted", "an unknown field", "treated")]
     public void A_mark_that_cannot_be_one_is_refused_with_its_line(
         string line,

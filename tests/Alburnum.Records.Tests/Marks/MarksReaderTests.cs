@@ -14,8 +14,8 @@ public sealed class MarksReaderTests
     [InlineData("heartwood", "1,1 9,1", "2 points", "3 points or more")]
     [InlineData("heartwood", "", "nothing", "3 points or more")]
     [InlineData("heartwoodRing", "1,1 9,1", "2 points", "3 points or more")]
-    [InlineData("pith", "1,1", "it alone", "pith and heartwoodRadius together")]
-    [InlineData("heartwoodRadius", "30", "it alone", "pith and heartwoodRadius together")]
+    [InlineData("pith", "1,1", "it alone", "pith and heartwoodRadiusMm together")]
+    [InlineData("heartwoodRadiusMm", "30", "it alone", "pith and heartwoodRadiusMm together")]
     [InlineData("heartwood", "1,1 9", "9", "points as x,y")]
     public void A_border_of_the_heartwood_that_lacks_something_is_refused(
         string field,
@@ -34,13 +34,13 @@ public sealed class MarksReaderTests
 
     [Theory]
     [InlineData("pith", "1,1 2,2", "one point")]
-    [InlineData("heartwoodRadius", "0", "0.1 to 2000 mm")]
-    [InlineData("heartwoodRadius", "2000.1 mm", "0.1 to 2000 mm")]
-    [InlineData("heartwoodRadius", "3 ft", "0.1 to 2000 mm")]
-    [InlineData("heartwoodRadius", "wide", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadiusMm", "0", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadiusMm", "2000.1 mm", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadiusMm", "3 ft", "0.1 to 2000 mm")]
+    [InlineData("heartwoodRadiusMm", "wide", "0.1 to 2000 mm")]
     public void A_pith_or_a_radius_that_cannot_be_one_is_refused(string field, string text, string expected)
     {
-        var (marks, faults) = Read(("pith", "5,5"), ("heartwoodRadius", "30"), (field, text));
+        var (marks, faults) = Read(("pith", "5,5"), ("heartwoodRadiusMm", "30"), (field, text));
 
         var fault = Assert.Single(faults);
         Assert.Equal(field, fault.Field);
@@ -58,7 +58,7 @@ public sealed class MarksReaderTests
         var (marks, faults) = Read(
             (one, Points),
             (two, two == "pith" ? "5,5" : Points),
-            ("heartwoodRadius", two == "pith" ? "30" : null)
+            ("heartwoodRadiusMm", two == "pith" ? "30" : null)
         );
 
         Assert.Equal(
@@ -109,7 +109,7 @@ public sealed class MarksReaderTests
     [Fact]
     public void Fields_are_called_what_they_are_called_where_they_stand() =>
         Assert.Equal(
-            "--pith and --heartwoodRadius together",
+            "--pith and --heartwoodRadiusMm together",
             Assert.Single(MarksReader.Read(Fields([("pith", "1,1")]), field => $"--{field}", Sawn).Faults).Expected
         );
 

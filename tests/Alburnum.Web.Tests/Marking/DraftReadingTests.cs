@@ -24,7 +24,7 @@ public sealed class DraftReadingTests
     [InlineData("corners=0,0 100,0", "Two of four corners")]
     [InlineData("heartwood=1,1", "One of three points of the heartwood")]
     [InlineData("pith=1,1", "heartwood's radius")]
-    [InlineData("heartwoodRadius=20", "heartwood's radius")]
+    [InlineData("heartwoodRadiusMm=20", "heartwood's radius")]
     [InlineData("scale=1,1 9,9", "its length in mm")]
     [InlineData("scaleLength=50", "both its ends")]
     public void What_is_begun_waits_and_is_not_used(string query, string expected)
@@ -51,7 +51,7 @@ public sealed class DraftReadingTests
     [Theory]
     [InlineData("treated=here", "found here, expected points as x,y")]
     [InlineData("corners=0,0 9,0 9,9 0,9 5,5", "found 5 points, expected the 4 corners")]
-    [InlineData("pith=1,1&heartwoodRadius=wide", "found wide, expected 0.1 to 2000 mm")]
+    [InlineData("pith=1,1&heartwoodRadiusMm=wide", "found wide, expected 0.1 to 2000 mm")]
     [InlineData("heartwood=1,1 9,1 9,9&pith=5,5", "found a second border of the heartwood")]
     [InlineData("scale=1,1 9,9 5,5", "found 3 points, expected two points and a length in mm")]
     public void What_cannot_be_read_is_said(string query, string expected) =>
@@ -61,7 +61,7 @@ public sealed class DraftReadingTests
     public void Everything_that_is_whole_reaches_the_reader()
     {
         var marks = Read(
-            "treated=1,1&untreated=2,2 3,3&leaveOut=4,4&pith=5,5&heartwoodRadius=30&scale=1,1 51,1&scaleLength=25",
+            "treated=1,1&untreated=2,2 3,3&leaveOut=4,4&pith=5,5&heartwoodRadiusMm=30&scale=1,1 51,1&scaleLength=25",
             Sawn
         ).Marks;
 

@@ -98,6 +98,6 @@ public sealed class MarkDraftTests
 
         Assert.Equal("1,2 3,4 5,6 7,8", draft["corners"]);
         Assert.Equal(("10,10 60,10", "50"), (draft["scale"], draft["scaleLength"]));
-        Assert.Equal(("20,20", "40,40", "25.5"), (draft["treated"], draft["pith"], draft["heartwoodRadius"]));
+        Assert.Equal(("20,20", "40,40", "25.5"), (draft["treated"], draft["pith"], draft["heartwoodRadiusMm"]));
     }
 }
