@@ -29,8 +29,8 @@ internal static class MeasureRequest
         var fields = new OptionFields(settings, problems);
         var indicator = fields.OneOf(ReagentFields.Indicator, indicators, each => each.Key);
         var reagent = fields.OneOf(ReagentFields.Heartwood, reagents, each => each.Key);
-        var (marks, faults) = MarksReader.Read(field => Text(settings, field), AskedField.OptionOf, section);
-        problems.AddRange(faults.Select(fault => fault.At("command line", AskedField.OptionOf)));
+        var (marks, faults) = MarksReader.Read(field => Text(settings, field), OptionOf, section);
+        problems.AddRange(faults.Select(fault => fault.At("command line", OptionOf)));
         if (settings.Depth is { } depth && !Ranges.DepthMm.Holds(depth))
             problems.Add(Problem(TreatmentFields.Depth.Option, InputProblem.Number(depth), Ranges.DepthMm.InWords));
         if (!Ranges.StepMm.Holds(settings.Step))
@@ -48,10 +48,14 @@ internal static class MeasureRequest
             RequiredMm = settings.Depth,
             StepMm = settings.Step,
         };
-        return new(PhotographPaths.Of(settings.Photographs), reading, marks, AskedField.OptionOf);
+        return new(PhotographPaths.Of(settings.Photographs), reading, marks, OptionOf);
     }
 
     // A core is as a sawn strip, its diameter wide and its length high.
+    // A radius has its unit in its key, and none in its option.
+    private static string OptionOf(string mark) =>
+        mark == MarkField.HeartwoodRadius ? TreatmentFields.HeartwoodRadius.Option : AskedField.OptionOf(mark);
+
     private static Section? Section(MeasureCommand.Settings settings, List<InputProblem> problems)
     {
         if (
