@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
@@ -17,11 +16,11 @@ public sealed partial class Wording
     private const string Extension = ".json";
 
     // A key given twice would hide one of two sentences.
-    private static readonly JsonSerializerOptions EachKeyOnce = new() { AllowDuplicateProperties = false };
+    private static readonly JsonDocumentOptions EachKeyOnce = new() { AllowDuplicateProperties = false };
 
-    private readonly FrozenDictionary<string, string> _sentences;
+    private readonly Dictionary<string, string> _sentences;
 
-    private Wording(string language, FrozenDictionary<string, string> sentences) =>
+    private Wording(string language, Dictionary<string, string> sentences) =>
         (Language, _sentences) = (language, sentences);
 
     /// <summary>English, the language in which the program is written.</summary>
@@ -143,15 +142,24 @@ public sealed partial class Wording
     /// <exception cref="JsonException">Not an object of sections of sentences.</exception>
     public static Wording Read(string language, Stream json)
     {
-        var sections =
-            JsonSerializer.Deserialize<Dictionary<string, Dictionary<string, string>>>(json, EachKeyOnce)
-            ?? throw new JsonException("A language file holds sections of sentences.");
-        return new(
-            language,
-            sections
-                .SelectMany(section => section.Value, (section, entry) => ($"{section.Key}.{entry.Key}", entry.Value))
-                .ToFrozenDictionary(entry => entry.Item1, entry => entry.Value, StringComparer.Ordinal)
-        );
+        // Read as a tree: the program reads one language at each start, and a serializer takes longer to set up than this file to read.
+        using var tree = JsonDocument.Parse(json, EachKeyOnce);
+        if (tree.RootElement.ValueKind != JsonValueKind.Object)
+            throw new JsonException("A language file holds sections of sentences.");
+        Dictionary<string, string> sentences = new(StringComparer.Ordinal);
+        foreach (var section in tree.RootElement.EnumerateObject())
+        {
+            if (section.Value.ValueKind != JsonValueKind.Object)
+                throw new JsonException($"\"{section.Name}\" is no section of sentences.");
+            foreach (var entry in section.Value.EnumerateObject())
+                sentences.Add(
+                    $"{section.Name}.{entry.Name}",
+                    entry.Value.ValueKind == JsonValueKind.String
+                        ? entry.Value.GetString()!
+                        : throw new JsonException($"\"{section.Name}.{entry.Name}\" is no sentence.")
+                );
+        }
+        return new(language, sentences);
     }
 
     [GeneratedRegex(@"\{(?<name>[^{}]*)\}", RegexOptions.ExplicitCapture)]
