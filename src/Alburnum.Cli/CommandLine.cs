@@ -95,6 +95,9 @@ public static class CommandLine
             config.SetInterceptor(new MissingValues());
             // One line a command, in the order in which a case travels.
             config
+                .AddCommand<NameCommand>("name")
+                .WithDescription("Find what a name or a mark means: timber, component, preservative, class");
+            config
                 .AddCommand<UseClassCommand>("use-class")
                 .WithDescription("Find the use class from where and how a piece of wood is used");
             config

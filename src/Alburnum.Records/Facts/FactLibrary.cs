@@ -20,6 +20,8 @@ public sealed class FactLibrary
 
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<ComponentCatalogue> _components;
+    private readonly Lazy<PreservativeCatalogue> _preservatives;
+    private readonly Lazy<MarkCatalogue> _marks;
     private readonly Lazy<IReadOnlyDictionary<string, PenetrationDemand>> _penetrationClasses;
     private readonly Lazy<RulebookWords> _words;
     private readonly Lazy<RulebookFolder> _rulebooks;
@@ -40,8 +42,18 @@ public sealed class FactLibrary
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
-        _species = In("timber/species.yaml", root => new SpeciesCatalogue(SpeciesFile.Read(root)));
-        _components = In("components.yaml", root => new ComponentCatalogue(ComponentFile.Read(root)));
+        _species = new(() =>
+        {
+            var species = Read("timber/species.yaml", SpeciesFile.Read);
+            return new(species, Read("timber/names.yaml", root => TimberNameFile.Read(root, species)));
+        });
+        _components = new(() =>
+        {
+            var components = Read("components.yaml", ComponentFile.Read);
+            return new(components, Read("component-names.yaml", root => ComponentFile.ReadNames(root, components)));
+        });
+        _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
+        _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
         _words = new(() => new(Components, Species, PenetrationClasses));
         _rulebooks = new(() => new(dataFolder, _words));
@@ -58,7 +70,8 @@ public sealed class FactLibrary
         _sampling = new(() => AttributeTableFile.Load(dataFolder));
         _cautions = In("cautions.yaml", CautionFile.Read);
 
-        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, read));
+        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
+        T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, read);
     }
 
     /// <summary>Species and what is known of them.</summary>
@@ -66,6 +79,12 @@ public sealed class FactLibrary
 
     /// <summary>Names of components.</summary>
     public ComponentCatalogue Components => _components.Value;
+
+    /// <summary>Preservatives by kind.</summary>
+    public PreservativeCatalogue Preservatives => _preservatives.Value;
+
+    /// <summary>Classes and marks of every system known.</summary>
+    public MarkCatalogue Marks => _marks.Value;
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
     public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => _penetrationClasses.Value;

@@ -50,6 +50,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(IReadOnlyList<RulebookDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
 [JsonSerializable(typeof(LotsDocument))]
+[JsonSerializable(typeof(NameDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]
 [JsonSerializable(typeof(RulebookComparisonDocument))]

@@ -85,5 +85,5 @@ public sealed class FirstAnswersTests
     }
 
     private static Component Component(string name) =>
-        Assert.IsType<Found<Component>>(Library.Components.Find(name)).Value;
+        Assert.IsType<Component>(Library.Components.Named(name));
 }
