@@ -67,7 +67,10 @@ public static class EnquiryReader
     // What is no species is no mistake: the answer says what it is.
     private static (Species? Species, TimberName? NotOne) Timber(IFields fields, FactLibrary facts)
     {
-        if (fields.Text(EnquiryFields.Species) is { } name && facts.Species.Find(name) is NoSpecies { Timber: var timber })
+        if (
+            fields.Text(EnquiryFields.Species) is { } name
+            && facts.Species.Find(name) is NoSpecies { Timber: var timber }
+        )
             return (null, timber);
         return (fields.Named(EnquiryFields.Species, facts.Species.Find), null);
     }
@@ -89,7 +92,10 @@ public static class EnquiryReader
             return (own, kind);
         if (kind is null)
             return (null, fields.Named(EnquiryFields.Preservative, facts.Preservatives.Find));
-        if (kind.Codes.FirstOrDefault(code => string.Equals(code, text, StringComparison.OrdinalIgnoreCase)) is { } known)
+        if (
+            kind.Codes.FirstOrDefault(code => string.Equals(code, text, StringComparison.OrdinalIgnoreCase)) is
+            { } known
+        )
             return (known, kind);
         var named = kind.Codes.Append(kind.Name).Concat(kind.AlsoCalled).Select(AsWritten).OfType<string>();
         return (named.Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : kind.Name, kind);

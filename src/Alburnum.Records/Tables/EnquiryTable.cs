@@ -11,11 +11,7 @@ public static class EnquiryTable
     /// <param name="facts">Names of components, species and preservatives.</param>
     /// <param name="rulebooks">Rulebooks that are asked.</param>
     /// <exception cref="InputRefusedException">The table has a column that is not an enquiry's, no row, or a cell that cannot be read.</exception>
-    public static IReadOnlyList<Enquiry> Read(
-        Table table,
-        FactLibrary facts,
-        params IReadOnlyList<Rulebook> rulebooks
-    )
+    public static IReadOnlyList<Enquiry> Read(Table table, FactLibrary facts, params IReadOnlyList<Rulebook> rulebooks)
     {
         var problems = new List<InputProblem>();
         var enquiries = TableLine.ReadAll(

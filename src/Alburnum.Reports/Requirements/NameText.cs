@@ -62,11 +62,7 @@ public static class NameText
         if (component.Exposure is { } exposure)
             foreach (
                 var line in Part(
-                    Said(
-                        "names.exposure",
-                        ("classes", Joined(component.UseClasses)),
-                        ("exposure", exposure)
-                    )
+                    Said("names.exposure", ("classes", Joined(component.UseClasses)), ("exposure", exposure))
                 )
             )
                 yield return line;
@@ -123,11 +119,17 @@ public static class NameText
         (name, words.Count > 0 ? string.Join(", ", words) : Said("rows.none"));
 
     private static string Sourced(string what, Standing standing, string source) =>
-        Said("names.sourced", ("what", what.TrimEnd('.')), ("standing", Wording.Current.Say(standing)), ("source", source));
+        Said(
+            "names.sourced",
+            ("what", what.TrimEnd('.')),
+            ("standing", Wording.Current.Say(standing)),
+            ("source", source)
+        );
 
     // Nothing is no line.
     private static IEnumerable<string> Part(string text, string indent = "  ") =>
         text.Length == 0
             ? []
-            : Wrap.Lines(text, Width - indent.Length - 2).Select((line, index) => indent + (index == 0 ? "" : "  ") + line);
+            : Wrap.Lines(text, Width - indent.Length - 2)
+                .Select((line, index) => indent + (index == 0 ? "" : "  ") + line);
 }

@@ -35,12 +35,7 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
                 ("means", mark.Means),
                 ("use", rows.Say([use]))
             )
-            : wording.Say(
-                "preservatives.mark",
-                ("mark", mark.Name),
-                ("system", mark.System),
-                ("means", mark.Means)
-            );
+            : wording.Say("preservatives.mark", ("mark", mark.Name), ("system", mark.System), ("means", mark.Means));
     }
 
     /// <summary>What attacks wood.</summary>

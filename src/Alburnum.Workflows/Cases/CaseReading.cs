@@ -45,13 +45,7 @@ public sealed record CaseReading(
         var evidence = byPiece.Select(pair => Evidence(pair.Key, pair.Value)).Concat(folder.RulerReadings);
         var judged = Judge(folder, expected, [.. evidence], facts);
         var rulebook = facts.Rulebooks.Named(folder.Rulebook);
-        return new(
-            folder,
-            byPiece,
-            expected,
-            judged,
-            RequirementWarnings.Of(judged.Required.Answer, rulebook, facts)
-        );
+        return new(folder, byPiece, expected, judged, RequirementWarnings.Of(judged.Required.Answer, rulebook, facts));
     }
 
     /// <summary>Measures one photograph of a case and judges its piece alone.</summary>

@@ -38,10 +38,10 @@ public static class LookUpName
             facts.Preservatives.Bearers(word),
             facts.Marks.Find(word)
         );
-        return
-            known
-                is { Timber: null, Species: [], Component: null, Preservatives: [], Marks: [] }
-            ? throw new InputRefusedException(new InputProblem("command line", 0, "", "name", $"\"{word}\"", Expected(word, facts)))
+        return known is { Timber: null, Species: [], Component: null, Preservatives: [], Marks: [] }
+            ? throw new InputRefusedException(
+                new InputProblem("command line", 0, "", "name", $"\"{word}\"", Expected(word, facts))
+            )
             : known;
     }
 

@@ -136,7 +136,8 @@ public sealed class Rulebook
         if (enquiry.Exposure.UseClass().NextQuestion is null)
             return enquiry.Exposure;
         var both = enquiry.Exposure.Or(named?.Exposure).UseClass();
-        return both.NextQuestion is null && named!.Name != enquiry.Component?.Name && both.Classes[0] > code.Classes.Max()
+        return
+            both.NextQuestion is null && named!.Name != enquiry.Component?.Name && both.Classes[0] > code.Classes.Max()
             ? enquiry.Exposure.Or(named.Exposure)
             : new Exposure();
     }

@@ -63,8 +63,8 @@ internal sealed class Situation
         enquiry switch
         {
             { Preservative: null } => default,
-            { PreservativeKind.Codes: { Count: > 1 } codes } when !codes.Contains(enquiry.Preservative, StringComparer.Ordinal) =>
-                Known.OneOfThese(codes),
+            { PreservativeKind.Codes: { Count: > 1 } codes }
+                when !codes.Contains(enquiry.Preservative, StringComparer.Ordinal) => Known.OneOfThese(codes),
             _ => Known.Word(enquiry.Preservative),
         };
 

@@ -43,7 +43,8 @@ public sealed class SpeciesCatalogue
 
     /// <summary>The species by its own name, as data write it: a name of the catalogue goes before the same word said of several.</summary>
     /// <param name="name">Name in the catalogue, botanical name or a name of one species.</param>
-    public Species? Named(string name) => ((_own.Find(name) as Found<Species>) ?? (Find(name) as Found<Species>))?.Value;
+    public Species? Named(string name) =>
+        ((_own.Find(name) as Found<Species>) ?? (Find(name) as Found<Species>))?.Value;
 
     /// <summary>What is known of a name beside the species' own; null where nothing is.</summary>
     public TimberName? Called(string name) => _names.Bearers(name) is [var (_, first), ..] ? first.Said : null;

@@ -70,7 +70,11 @@ public sealed class ExposureOfNameTests
             ExposureQuestion.GroundOrFreshWater,
             Book.Answer(new Enquiry { CalledAs = swing }).Trace.NextQuestion
         );
-        var said = new Enquiry { CalledAs = swing, Exposure = new() { TouchesGroundOrFreshWater = true } };
+        var said = new Enquiry
+        {
+            CalledAs = swing,
+            Exposure = new() { TouchesGroundOrFreshWater = true },
+        };
         Assert.Null(Book.Answer(said).Trace.NextQuestion);
         Assert.Equal([UseClass.Four], Book.Answer(said).Trace.UseClasses);
     }
@@ -79,7 +83,14 @@ public sealed class ExposureOfNameTests
     public void What_was_said_goes_before_what_the_name_settles()
     {
         var sheltered = new Exposure { IsExposedToWeather = false, MayGetDamp = true };
-        var trace = Book.Answer(new Enquiry { CalledAs = BirdTable, Exposure = sheltered, Life = new(30) }).Trace;
+        var trace = Book.Answer(
+            new Enquiry
+            {
+                CalledAs = BirdTable,
+                Exposure = sheltered,
+                Life = new(30),
+            }
+        ).Trace;
         Assert.Equal([UseClass.Two], trace.UseClasses);
         Assert.Equal(new DesiredServiceLife(30), trace.Life);
     }
@@ -87,7 +98,16 @@ public sealed class ExposureOfNameTests
     [Fact]
     public void The_codes_row_goes_before_a_name_that_settles_no_wetter_class()
     {
-        var indoors = Name("sole plate of a partition", [Plate], OutOfTheSea with { TouchesGroundOrFreshWater = false, IsExposedToWeather = false, MayGetDamp = false });
+        var indoors = Name(
+            "sole plate of a partition",
+            [Plate],
+            OutOfTheSea with
+            {
+                TouchesGroundOrFreshWater = false,
+                IsExposedToWeather = false,
+                MayGetDamp = false,
+            }
+        );
         Assert.Equal([UseClass.Two], Asked(indoors).UseClasses);
     }
 
@@ -107,7 +127,11 @@ public sealed class ExposureOfNameTests
     [Fact]
     public void An_exposure_that_was_said_and_settles_the_class_goes_before_the_codes_row()
     {
-        var inTheSea = new Enquiry { Component = Plate, Exposure = new() { IsInSaltWater = true } };
+        var inTheSea = new Enquiry
+        {
+            Component = Plate,
+            Exposure = new() { IsInSaltWater = true },
+        };
         Assert.Equal([UseClass.Five], Book.Answer(inTheSea).Trace.UseClasses);
     }
 

@@ -157,9 +157,7 @@ public sealed class RulebookTests
             ),
             DepthRow("rain", Depth(3), [Use("3.2")])
         );
-        var answer = book.Answer(
-            new Enquiry { Component = new Component("post"), UseClasses = [UseClass.ThreeTwo] }
-        );
+        var answer = book.Answer(new Enquiry { Component = new Component("post"), UseClasses = [UseClass.ThreeTwo] });
 
         Assert.Equal(
             [new OtherUseClass(new UseClassDemand("4", [UseClass.Four], null), UseClass.ThreeTwo)],
