@@ -18,6 +18,7 @@ public sealed class FactLibrary
         PenetrationDemand
     >.Empty;
 
+    private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<ComponentCatalogue> _components;
     private readonly Lazy<PreservativeCatalogue> _preservatives;
@@ -42,6 +43,7 @@ public sealed class FactLibrary
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
+        _sources = new(() => SourceRegister.Load(dataFolder));
         _species = new(() =>
         {
             var species = Read("timber/species.yaml", SpeciesFile.Read);
@@ -55,7 +57,7 @@ public sealed class FactLibrary
         _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
         _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses));
+        _words = new(() => new(Components, Species, PenetrationClasses, _sources));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -63,16 +65,19 @@ public sealed class FactLibrary
         _usualReach = In("usual-reach.yaml", DurabilityFile.ReadReach);
         _equivalences = In("equivalence.yaml", UseClassFile.ReadEquivalences);
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
-        _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
+        _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
-        _sampling = new(() => AttributeTableFile.Load(dataFolder));
+        _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
 
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
-        T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, read);
+        T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>Documents that the facts are taken from.</summary>
+    public SourceRegister Sources => _sources.Value;
 
     /// <summary>Species and what is known of them.</summary>
     public SpeciesCatalogue Species => _species.Value;
