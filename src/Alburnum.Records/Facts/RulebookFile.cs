@@ -46,7 +46,7 @@ public static class RulebookFile
     {
         var problems = new List<InputProblem>();
         Rulebook? rulebook = null;
-        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words));
+        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words), words.Sources);
         return problems.Count == 0 && rulebook is not null ? rulebook : throw new InputRefusedException(problems);
     }
 
@@ -192,5 +192,6 @@ public static class RulebookFile
 internal sealed record RulebookWords(
     ComponentCatalogue Components,
     SpeciesCatalogue Species,
-    IReadOnlyDictionary<string, PenetrationDemand> Classes
+    IReadOnlyDictionary<string, PenetrationDemand> Classes,
+    Lazy<SourceRegister> Sources
 );

@@ -20,13 +20,19 @@ internal static class UseClassFile
                     row.Word("useClass", Single),
                     row.Text("situation"),
                     row.Text("moisture"),
-                    row.Text("agents"),
+                    Agents(row),
                     row.Provenance()
                 )
             );
         }
         return all;
     }
+
+    // The row's own source, unless the agents name another.
+    private static Fact<string> Agents(FactRow row) =>
+        !row.IsText("agents") && row.OptionalRow("agents") is { } cell
+            ? new(cell.Text("are"), cell.Provenance())
+            : new(row.Text("agents"), row.Provenance());
 
     public static IReadOnlyList<UseClassTrap> ReadTraps(FactRow root)
     {

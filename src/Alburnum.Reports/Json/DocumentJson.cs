@@ -48,6 +48,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(IncisingDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]
 [JsonSerializable(typeof(IReadOnlyList<RulebookDocument>))]
+[JsonSerializable(typeof(IReadOnlyList<SourceDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
 [JsonSerializable(typeof(LotsDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
