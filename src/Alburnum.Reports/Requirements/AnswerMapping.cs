@@ -27,6 +27,7 @@ public static class AnswerMapping
             RulebookTitle = trace.RulebookTitle,
             Enquiry = Asked(trace.Enquiry),
             Requirement = answer is Required required ? From(required.Requirement) : null,
+            Contract = ContractDocument.Of(found.Contract, answer),
             WeakestStanding = trace.WeakestStanding,
             Trace = [.. trace.Steps.Select(From)],
             FactsUsed =
@@ -40,7 +41,7 @@ public static class AnswerMapping
             ],
             Untreated = From(found.Untreated),
             Routes = [.. found.Routes.Select(From)],
-            Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
+            Clause = answer is Required demand ? SpecificationClause.Write(demand, found.Contract) : null,
             Remarks = [.. found.Remarks.Select(Words.Say)],
         };
     }

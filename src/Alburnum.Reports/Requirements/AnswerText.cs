@@ -71,17 +71,18 @@ public static class AnswerText
         var lead = RequirementWords.Current.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
         if (answer.Requirement is not { } demand)
         {
-            foreach (var line in Wrapped(lead, answer.Reason ?? ""))
+            foreach (var line in Wrapped(lead, answer.Reason ?? "").Concat(Contract(answer)))
                 yield return line;
             yield break;
         }
         foreach (
             var line in Wrapped(
-                lead,
-                demand.Penetration == demand.PenetrationInWords
-                    ? demand.Penetration
-                    : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
-            )
+                    lead,
+                    demand.Penetration == demand.PenetrationInWords
+                        ? demand.Penetration
+                        : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
+                )
+                .Concat(Contract(answer))
         )
             yield return line;
         if (demand.AnalyticalZone is { } zone)
@@ -101,6 +102,9 @@ public static class AnswerText
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
     }
+
+    private static IEnumerable<string> Contract(AnswerDocument answer) =>
+        answer.Contract is { } contract ? Wrapped("  · ", contract.InWords) : [];
 
     private static string Part(string name, string says) => $"  {name, -17}{says}";
 

@@ -9,11 +9,13 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
 /// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
+/// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record FoundRequirement(
     Answer Answer,
     UntreatedTimber? Untreated,
     IReadOnlyList<Route> Routes,
-    IReadOnlyList<RequirementRemark> Remarks
+    IReadOnlyList<RequirementRemark> Remarks,
+    ContractClass? Contract
 );
 
 /// <summary>Asks a rulebook what it demands of a piece, and looks for what would make it possible.</summary>
@@ -33,7 +35,8 @@ public static class FindRequirement
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max())
             : null;
-        return new(answer, untreated, routes, [.. Remarks(asked, routes.Count > 0, facts)]);
+        var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
+        return new(answer, untreated, routes, [.. Remarks(asked, routes.Count > 0, facts)], contract);
     }
 
     // With the use class and life that the answer was found with, which may be the code's own for the component.
