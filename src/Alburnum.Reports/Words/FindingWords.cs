@@ -47,23 +47,29 @@ public sealed class FindingWords(Wording wording)
 
     private string Said(RuleFinding rule)
     {
-        (string, string) verdict = ("verdict", Wording.Capital(wording.SayRule(rule.Whole.Verdict)));
         if (rule.Penetration is { } penetration)
         {
             var used = penetration.Reasons.OfType<RuleUsed>().Single();
             var counts = penetration.Reasons.OfType<PiecesCounted>().Single().Counts;
-            return wording.Say(
-                "finding.rule-counted",
-                verdict,
-                ("penetration", _reasons.Acceptance.Penetration(penetration.Verdict)),
-                ("retention", _reasons.Acceptance.Retention(rule.Retention)),
-                ("rule", _reasons.Acceptance.Rule(used.Rule)),
-                ("conforming", Figures.Whole(counts.Conforming)),
-                ("cut", Figures.Whole(counts.Cut))
+            return Wording.Capital(
+                wording.Say(
+                    "finding.rule-counted",
+                    ("penetration", _reasons.Acceptance.Penetration(penetration.Verdict)),
+                    ("retention", _reasons.Acceptance.Retention(rule.Retention)),
+                    ("rule", _reasons.Acceptance.Rule(used.Rule)),
+                    ("conforming", Figures.Whole(counts.Conforming)),
+                    ("cut", Figures.Whole(counts.Cut))
+                )
             );
         }
         return rule.Whole.Reasons.OfType<DemandUsed>().FirstOrDefault() is { Demand: var demand }
-            ? wording.Say("finding.rule-by-values", verdict, ("demand", _reasons.Variables.Demand(demand)))
+            ? Wording.Capital(
+                wording.Say(
+                    "finding.rule-by-values",
+                    ("verdict", wording.SayRule(rule.Whole.Verdict)),
+                    ("demand", _reasons.Variables.Demand(demand))
+                )
+            )
             : string.Join(" ", _reasons.Say(rule.Whole.Reasons));
     }
 

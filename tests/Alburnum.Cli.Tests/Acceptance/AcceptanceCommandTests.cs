@@ -101,11 +101,7 @@ public sealed class AcceptanceCommandTests : IDisposable
         var output = await Done("judge", "counts", "--cut", "8", "--failures", "3", "--aql", "25", "--lot", "30");
 
         Assert.Contains("Rule used: plan indexed at AQL 25", output, StringComparison.Ordinal);
-        Assert.Contains(
-            "Rule met: penetration rule met (plan indexed at AQL 25",
-            Flat(output),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("Penetration rule met (plan indexed at AQL 25", Flat(output), StringComparison.Ordinal);
         Assert.Contains(
             "No share of the lot is wanted: the rule counts defects.",
             Flat(output),
