@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Alburnum.Cases;
 using Alburnum.Penetration;
-using Alburnum.Reports.Requirements;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Documents;

@@ -2,7 +2,6 @@ using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
-using Alburnum.Reports.Requirements;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Cases;

@@ -34,21 +34,7 @@ public static class ReasonMapping
         {
             ZoneAbsent absent => Kind(reason, Rule(absent.Rule), ("zone", Name(absent.Zone))),
             NothingRead nothing => Kind(reason, Rule(nothing.Rule)),
-            DecidedAt at => Kind(
-                reason,
-                Rule(at.Rule),
-                ("reading", Name(at.Reading)),
-                ("positions", at.Positions),
-                ("least_depth_mm", Mm(at.LeastDepthMm.Value)),
-                ("least_u_mm", Mm(at.LeastDepthMm.StandardUncertainty)),
-                ("face", at.Face),
-                ("position_mm", Mm(at.PositionMm)),
-                ("depth_mm", Mm(at.DepthMm)),
-                ("required_mm", Mm(at.RequiredMm)),
-                ("u_mm", Mm(at.StandardUncertaintyMm)),
-                Low(at.Probability),
-                High(at.Probability)
-            ),
+            DecidedAt at => Of(at),
             ReachedOnFace face => Kind(
                 reason,
                 Rule(face.Rule),
@@ -90,6 +76,23 @@ public static class ReasonMapping
             JudgedElsewhere elsewhere => Kind(reason, ("verdict", Name(elsewhere.Verdict))),
             _ => Kind(reason),
         };
+
+    private static JsonObject Of(DecidedAt at) =>
+        Kind(
+            at,
+            Rule(at.Rule),
+            ("reading", Name(at.Reading)),
+            ("positions", at.Positions),
+            ("least_depth_mm", Mm(at.LeastDepthMm.Value)),
+            ("least_u_mm", Mm(at.LeastDepthMm.StandardUncertainty)),
+            ("face", at.Face),
+            ("position_mm", Mm(at.PositionMm)),
+            ("depth_mm", Mm(at.DepthMm)),
+            ("required_mm", Mm(at.RequiredMm)),
+            ("u_mm", Mm(at.StandardUncertaintyMm)),
+            Low(at.Probability),
+            High(at.Probability)
+        );
 
     private static JsonObject Of(BatchReason reason) =>
         reason switch

@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;

@@ -1,9 +1,8 @@
 using System.Text.Json.Serialization;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 
-namespace Alburnum.Reports.Requirements;
+namespace Alburnum.Reports.Documents;
 
 /// <summary>What becomes of a class that a contract names, and that the code which governs does not know.</summary>
 public sealed record ContractDocument
