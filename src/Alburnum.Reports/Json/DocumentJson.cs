@@ -51,6 +51,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(IReadOnlyList<SourceDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
 [JsonSerializable(typeof(LotsDocument))]
+[JsonSerializable(typeof(NameDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]
 [JsonSerializable(typeof(RulebookComparisonDocument))]
