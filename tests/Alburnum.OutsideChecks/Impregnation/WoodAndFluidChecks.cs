@@ -49,7 +49,10 @@ public sealed class WoodAndFluidChecks
         Assert.Equal(voids, VoidFraction.Of(gravity, moisture), 0.0001);
 
     [Theory]
-    [Published("Trade magazine on timber moisture", "moisture that timber comes to indoors, whole per cent; 20 °C taken here")]
+    [Published(
+        "Trade magazine on timber moisture",
+        "moisture that timber comes to indoors, whole per cent; 20 °C taken here"
+    )]
     [InlineData(0.30, 6)]
     [InlineData(0.50, 9)]
     [InlineData(0.65, 12)]
