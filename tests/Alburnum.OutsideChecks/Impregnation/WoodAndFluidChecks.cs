@@ -1,5 +1,6 @@
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
+using Alburnum.Impregnation.Diffusing;
 using Alburnum.Tests.Shared.ClosedForms;
 
 namespace Alburnum.OutsideChecks.Impregnation;
@@ -46,6 +47,18 @@ public sealed class WoodAndFluidChecks
     [InlineData(0.35, 18, 0.7036)]
     public void Void_fraction_follows_from_gravity_and_moisture(double gravity, double moisture, double voids) =>
         Assert.Equal(voids, VoidFraction.Of(gravity, moisture), 0.0001);
+
+    [Theory]
+    [Published(
+        "Trade magazine on timber moisture",
+        "moisture that timber comes to indoors, whole per cent; 20 °C taken here"
+    )]
+    [InlineData(0.30, 6)]
+    [InlineData(0.50, 9)]
+    [InlineData(0.65, 12)]
+    [InlineData(0.80, 16)]
+    public void Wood_comes_to_the_moisture_that_the_trade_prints(double humidity, double percent) =>
+        Assert.Equal(percent, EquilibriumMoisture.Percent(20, humidity), 0.5);
 
     [Theory]
     [IndependentProgram("iapws 1.5.3 (IAPWS 2008 viscosity)", "reference/flow_reference.py")]
