@@ -1,5 +1,6 @@
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Requirements;
@@ -39,9 +40,20 @@ public static class AnswerMapping
                 }),
             ],
             Untreated = From(found.Untreated),
+            Unless = [.. found.Insects.Select(Words.Answers.Say)],
+            Expected = From(found.Expected),
             Routes = [.. found.Routes.Select(From)],
-            Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
-            Remarks = [.. found.Remarks.Select(Words.Say)],
+            Clause = answer switch
+            {
+                Required demand => SpecificationClause.Write(demand),
+                NotNeeded none => SpecificationClause.Write(none, found.Insects),
+                _ => null,
+            },
+            Remarks =
+            [
+                .. answer is NotNeeded { Conditions: var conditions } ? conditions.Select(Words.Answers.Say) : [],
+                .. found.Remarks.Select(Words.Say),
+            ],
         };
     }
 
@@ -73,6 +85,7 @@ public static class AnswerMapping
             StatedClass = enquiry.StatedClass,
             Preservative = enquiry.Preservative,
             CriticalValue = enquiry.CriticalValue?.Label,
+            Insects = enquiry.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
         };
 
     private static DemandDocument From(Requirement requirement) =>
@@ -131,12 +144,30 @@ public static class AnswerMapping
                 Standing = untreated.Standing,
             };
 
-    private static RouteDocument From(Route route) =>
-        new()
+    private static ExpectedReachDocument? From(TreatingPrediction? expected) =>
+        expected is not { Quick: var quick, Usual: { } usual }
+            ? null
+            : new()
+            {
+                PieceShare = quick.PieceShare,
+                CoreShare = quick.CoreShare,
+                LeastDepthMm = quick.LeastMm,
+                Usual = usual.Verdict,
+                Differ = expected.DiffersFromUsual,
+                InWords = [.. PredictionWords.Current.Outlook(expected)],
+            };
+
+    private static RouteDocument From(FoundRoute found)
+    {
+        var route = found.Route;
+        return new()
         {
             Kind = route.Kind,
             Change = Words.Routes.Say(route),
-            Reach = route.Reach,
+            Reach = found.Reach,
+            ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
+            CommonlySold = route.CommonlySold is { } sold ? Words.Routes.Say(sold) : null,
+            Lasted = route.Trial is { } trial ? Words.Routes.Say(trial) : null,
             Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
             Untreated = From(route.Untreated),
@@ -145,4 +176,5 @@ public static class AnswerMapping
                 ? []
                 : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))],
         };
+    }
 }

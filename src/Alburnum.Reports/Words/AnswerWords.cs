@@ -7,11 +7,12 @@ namespace Alburnum.Reports.Words;
 /// <param name="rows">How rows are said.</param>
 public sealed class AnswerWords(Wording wording, RowWords rows)
 {
-    /// <summary>"required", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
     public string Say(AnswerOutcome outcome) =>
         outcome switch
         {
             AnswerOutcome.Required => wording.Say("answers.required"),
+            AnswerOutcome.NotNeeded => wording.Say("answers.not-needed"),
             AnswerOutcome.NotPermitted => wording.Say("answers.not-permitted"),
             AnswerOutcome.NotCovered => wording.Say("answers.not-covered"),
             _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not an outcome."),
@@ -21,6 +22,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
     public string? Reason(Answer? answer) =>
         answer switch
         {
+            NotNeeded none => none.Reason,
             NotPermitted no => no.Reason,
             NotCovered open => Say(open.Reason),
             _ => null,
@@ -44,6 +46,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             CellNotRead cell => wording.Say("answers.cell-not-read", ("note", cell.Note)),
             NoRowHolds { NearestFailOn.Count: 0 } => wording.Say("answers.no-row"),
             NoRowHolds none => wording.Say("answers.no-row-near", ("fields", rows.Say(none.NearestFailOn))),
+            InsectsAtWork there => wording.Say("answers.insects-at-work", ("insects", Names(there.Insects))),
             DependsOn unknown => wording.Say("answers.depends", ("fields", rows.Say(unknown.Fields))),
             RowsContradict clash => wording.Say(
                 "answers.contradiction",
@@ -83,6 +86,23 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
         };
+
+    /// <summary>An insect that would make treatment wise.</summary>
+    public string Say(Insect insect)
+    {
+        ArgumentNullException.ThrowIfNull(insect);
+        return wording.Say(
+            "answers.sheet.insect",
+            ("insect", insect.Name),
+            ("says", insect.Says),
+            ("standing", wording.Say(insect.Provenance.Standing)),
+            ("source", insect.Provenance.Citation)
+        );
+    }
+
+    /// <summary>Some insects by name: "furniture beetle or termites".</summary>
+    public string Names(IEnumerable<Insect> insects) =>
+        wording.Joined("rows.either", insects.Select(insect => insect.Name));
 
     /// <summary>A fact of the species that the answer leans on.</summary>
     public string Say(FactUsed fact) =>

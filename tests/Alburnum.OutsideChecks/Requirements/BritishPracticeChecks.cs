@@ -163,7 +163,21 @@ public sealed class BritishPracticeChecks
     [Fact]
     [CommonPractice("dry interiors")]
     public void A_dry_interior_asks_for_no_preservative() =>
-        Assert.IsType<NoDepth>(Demand("british-2014", Sawn("Norway spruce", UseClass.One, 60)).Penetration);
+        Assert.IsType<NotNeeded>(Ask("british-2014", Sawn("Norway spruce", UseClass.One, 60)));
+
+    [Theory]
+    [Published("Building construction handbook, 8", "timber roofs, preservation, at second hand")]
+    [InlineData("house longhorn beetle", "Norway spruce", true)]
+    [InlineData("house longhorn beetle", "European oak", false)]
+    [InlineData("powder-post beetle", "Norway spruce", false)]
+    [InlineData("powder-post beetle", "European oak", true)]
+    [InlineData("furniture beetle", "Norway spruce", true)]
+    [InlineData("furniture beetle", "European oak", true)]
+    public void An_insect_attacks_softwood_hardwood_or_both(string insect, string species, bool attacks) =>
+        Assert.Equal(
+            attacks,
+            Library.Insects.Single(each => each.Name == insect).MayAttack(Library.Species.Get(species))
+        );
 
     [Fact]
     [CommonPractice("occasional damp")]
@@ -186,9 +200,11 @@ public sealed class BritishPracticeChecks
         );
 
     [Fact]
-    [CommonPractice("resistant timbers and the longer lives")]
-    public void Resistant_timber_cannot_be_specified_for_60_years_in_the_ground() =>
-        Assert.IsType<NotPermitted>(Ask("british-2014", Sawn("Norway spruce", UseClass.Four, 60)));
+    [CommonPractice("some resistant timbers cannot be specified for the longer lives")]
+    public void Which_resistant_timbers_cannot_be_specified_for_60_years_in_the_ground_is_not_guessed() =>
+        Assert.IsType<CellNotRead>(
+            Assert.IsType<NotCovered>(Ask("british-2014", Sawn("Norway spruce", UseClass.Four, 60))).Reason
+        );
 
     [Fact]
     [CommonPractice("a longer life asks for more")]
