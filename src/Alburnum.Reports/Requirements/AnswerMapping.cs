@@ -43,12 +43,20 @@ public static class AnswerMapping
             Unless = [.. found.Insects.Select(Words.Answers.Say)],
             Expected = From(found.Expected),
             Routes = [.. found.Routes.Select(From)],
+            // Nobody is to be given an order for what will not do.
             Clause = answer switch
             {
-                Required demand => SpecificationClause.Write(demand),
+                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(demand),
                 NotNeeded none => SpecificationClause.Write(none, found.Insects),
                 _ => null,
             },
+            AskNext =
+                answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
+                    ? trace.NextQuestion is { } next
+                        ? Words.Exposure.Say(next)
+                        : null
+                    : null,
+            Warnings = [.. found.Warnings.Select(Words.Say)],
             Remarks =
             [
                 .. answer is NotNeeded { Conditions: var conditions } ? conditions.Select(Words.Answers.Say) : [],
@@ -56,6 +64,8 @@ public static class AnswerMapping
             ],
         };
     }
+
+    private static bool IsRuledOut(RequirementRemark remark) => remark is OfPreservative { Finding.IsRuledOut: true };
 
     /// <summary>The few rows nearest to matching: none where the enquiry itself gave the answer, and none of other components.</summary>
     internal static IReadOnlyList<MissDocument> Nearest(StepDocument step) =>
@@ -73,10 +83,16 @@ public static class AnswerMapping
         new()
         {
             Component = enquiry.Component?.Name,
+            CalledAs = enquiry.CalledAs?.Name,
             Section = enquiry.Section?.Label,
             Form = enquiry.FormOrFromSection,
-            Species = enquiry.Species?.Name,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
+            SaltWater = enquiry.Exposure.IsInSaltWater,
+            GroundContact = enquiry.Exposure.TouchesGroundOrFreshWater,
+            Weather = enquiry.Exposure.IsExposedToWeather,
+            WaterStays = enquiry.Exposure.LetsWaterStay,
+            Damp = enquiry.Exposure.MayGetDamp,
             ServiceLifeYears = enquiry.Life?.Years,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             Incised = enquiry.IsIncised,

@@ -275,7 +275,7 @@ public sealed class RouteSearchTests
         );
     }
 
-    private static Component Stake { get; } = new("stake", []);
+    private static Component Stake { get; } = new("stake");
 
     private static CommonChoices Sells(bool isTreated, params IReadOnlyList<Species> timbers) =>
         new([new(Stake.Name, [], isTreated, [.. timbers.Select(each => each.Name)], null, Published)], []);
