@@ -30,6 +30,8 @@ public sealed class FactLibrary
     private readonly Lazy<(IReadOnlyList<DurabilityRow> Matrix, IReadOnlyList<YearsInGround> Years)> _durability;
     private readonly Lazy<NaturalDurability> _naturalDurability;
     private readonly Lazy<UsualReach> _usualReach;
+    private readonly Lazy<CommonChoices> _commonChoices;
+    private readonly Lazy<IReadOnlyList<Insect>> _insects;
     private readonly Lazy<IReadOnlyList<Equivalence>> _equivalences;
     private readonly Lazy<IReadOnlyList<OtherScale>> _otherScales;
     private readonly Lazy<ImpregnationLibrary> _impregnation;
@@ -57,12 +59,14 @@ public sealed class FactLibrary
         _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
         _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, _sources));
+        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
-        _naturalDurability = new(() => new(_durability.Value.Matrix));
+        _naturalDurability = new(() => new(_durability.Value.Matrix, _durability.Value.Years));
         _usualReach = In("usual-reach.yaml", DurabilityFile.ReadReach);
+        _commonChoices = In("common-choices.yaml", root => CommonChoicesFile.Read(root, Components, Species));
+        _insects = In("insects.yaml", InsectFile.Read);
         _equivalences = In("equivalence.yaml", UseClassFile.ReadEquivalences);
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
@@ -106,11 +110,14 @@ public sealed class FactLibrary
     /// <summary>Natural durability against use class.</summary>
     public NaturalDurability Durability => _naturalDurability.Value;
 
-    /// <summary>Years in the ground by durability class, from trials.</summary>
-    public IReadOnlyList<YearsInGround> YearsInGround => _durability.Value.Years;
-
     /// <summary>What pressure treatment usually reaches.</summary>
     public UsualReach UsualReach => _usualReach.Value;
+
+    /// <summary>What is commonly chosen for a component.</summary>
+    public CommonChoices CommonChoices => _commonChoices.Value;
+
+    /// <summary>Insects that attack dry timber.</summary>
+    public IReadOnlyList<Insect> Insects => _insects.Value;
 
     /// <summary>Rough matches between systems: orientation only.</summary>
     public IReadOnlyList<Equivalence> Equivalences => _equivalences.Value;

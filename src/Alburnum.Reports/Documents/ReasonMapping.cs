@@ -194,6 +194,7 @@ public static class ReasonMapping
     private static JsonObject Of(CaseReason reason) =>
         reason switch
         {
+            CodeAsksForNone none => Kind(reason, ("code_says", none.Answer.Reason)),
             CodeForbids forbids => Kind(reason, ("code_says", forbids.Answer.Reason)),
             TwoDemands two => Kind(
                 reason,
