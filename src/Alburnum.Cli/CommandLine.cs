@@ -131,6 +131,9 @@ public static class CommandLine
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
             ChargeCommands.AddTo(config);
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
+            config
+                .AddCommand<RetentionCommand>("retention")
+                .WithDescription("Turn a laboratory's figures into the retention that is required");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");

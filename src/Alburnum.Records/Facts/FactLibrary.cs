@@ -1,4 +1,5 @@
 using System.Collections.ObjectModel;
+using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
@@ -34,6 +35,7 @@ public sealed class FactLibrary
     private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
+    private readonly Lazy<Substances> _substances;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
 
     /// <summary>The facts of one data folder.</summary>
@@ -55,6 +57,7 @@ public sealed class FactLibrary
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
+        _substances = In("substances.yaml", SubstanceFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder));
         _cautions = In("cautions.yaml", CautionFile.Read);
 
@@ -108,6 +111,9 @@ public sealed class FactLibrary
 
     /// <summary>The indexed sampling plans and their switching rules.</summary>
     public SamplingStandard Sampling => _sampling.Value;
+
+    /// <summary>What laboratories measure and retentions count, and what one holds of the other.</summary>
+    public Substances Substances => _substances.Value;
 
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;

@@ -135,7 +135,16 @@ public static class ReasonMapping
                 ("undetected", below.Undetected),
                 ("assays", below.Assays),
                 ("lowest_mean_kg_per_m3", below.LowestMeanKgPerM3),
-                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3)
+                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3),
+                ("required_kg_per_m3", below.RequiredKgPerM3)
+            ),
+            LaboratoriesDiffer differ => Kind(
+                reason,
+                ("laboratories", differ.Laboratories.Count),
+                ("lowest_kg_per_m3", differ.Laboratories.Min(each => each.KgPerM3.Value)),
+                ("highest_kg_per_m3", differ.Laboratories.Max(each => each.KgPerM3.Value)),
+                ("birge_ratio", differ.BirgeRatio),
+                ("most_by_chance", differ.MostByChance)
             ),
             BatchParts parts => Kind(
                 reason,

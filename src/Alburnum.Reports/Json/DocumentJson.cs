@@ -44,6 +44,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(CaseDocument))]
 [JsonSerializable(typeof(ChargeAccountDocument))]
 [JsonSerializable(typeof(ChargePlanDocument))]
+[JsonSerializable(typeof(CountedRetentionDocument))]
 [JsonSerializable(typeof(HistoryDocument))]
 [JsonSerializable(typeof(IncisingDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]

@@ -51,11 +51,25 @@ public sealed class AcceptanceWords(Wording wording)
                 ("undetected", Figures.Whole(below.Undetected)),
                 ("assays", Figures.Whole(below.Assays)),
                 ("low", Figures.KgPerM3(below.LowestMeanKgPerM3)),
-                ("high", Figures.KgPerM3(below.HighestMeanKgPerM3))
+                ("high", Figures.KgPerM3(below.HighestMeanKgPerM3)),
+                ("required", Figures.KgPerM3(below.RequiredKgPerM3))
+            ),
+            LaboratoriesDiffer differ => wording.Say(
+                "assay.laboratories-differ",
+                ("laboratories", string.Join(", ", differ.Laboratories.Select(Found))),
+                ("ratio", Figures.Number(differ.BirgeRatio, 1)),
+                ("most", Figures.Number(differ.MostByChance, 1))
             ),
             BatchParts parts => Parts(parts),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string Found(LaboratoryResult found) =>
+        wording.Say(
+            "assay.laboratory",
+            ("laboratory", found.Laboratory.Length > 0 ? found.Laboratory : wording.Say("assay.laboratory-unnamed")),
+            ("result", Figures.Measured(found.KgPerM3.Value, found.KgPerM3.StandardUncertainty, "kg/m³"))
+        );
 
     /// <summary>A rule as it is named in a verdict: "75 % of the pieces cut must pass".</summary>
     public string Rule(AcceptanceRule rule) =>

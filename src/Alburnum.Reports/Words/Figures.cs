@@ -42,9 +42,13 @@ public static class Figures
 
     /// <summary>A value with its standard uncertainty, both rounded to the uncertainty's first significant digit (second where it is 1).</summary>
     /// <remarks>The usual rounding of measured values, JCGM 100:2008, 7.2.6.</remarks>
-    public static string Measured(double value, double standardUncertainty, string unit)
+    /// <param name="value">The value.</param>
+    /// <param name="standardUncertainty">Its standard uncertainty. 0 or more.</param>
+    /// <param name="unit">Unit of both; may be empty.</param>
+    /// <param name="most">Most decimals written.</param>
+    public static string Measured(double value, double standardUncertainty, string unit, int most = 2)
     {
-        var decimals = Decimals(standardUncertainty);
+        var decimals = Decimals(standardUncertainty, most);
         return $"{Number(value, decimals)} ± {Number(standardUncertainty, decimals)} {unit}".TrimEnd();
     }
 
@@ -91,12 +95,12 @@ public static class Figures
     private static string Under(string percent, Wording? wording) =>
         (wording ?? Wording.Current).Say("figures.under", ("percent", percent));
 
-    private static int Decimals(double standardUncertainty)
+    private static int Decimals(double standardUncertainty, int most)
     {
         if (standardUncertainty <= 0)
             return 1;
         var exponent = (int)Math.Floor(Math.Log10(standardUncertainty));
         var leading = standardUncertainty / Math.Pow(10, exponent);
-        return Math.Clamp(leading < 2 ? 1 - exponent : -exponent, 0, 2);
+        return Math.Clamp(leading < 2 ? 1 - exponent : -exponent, 0, most);
     }
 }

@@ -136,7 +136,7 @@ public class BatchConformityTests
         );
         var open = Judge(Pieces(Of(8, 0)), assays: [new BelowDetection(15)]).Retention!;
         Assert.Equal(Verdict.Undecided, open.Verdict);
-        Assert.Contains(new BelowDetectionLimit(1, 1, 0, 15), open.Reasons);
+        Assert.Contains(new BelowDetectionLimit(1, 1, 0, 15, 12), open.Reasons);
     }
 
     [Fact]
