@@ -2,6 +2,7 @@ using System.Collections.ObjectModel;
 using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Penetration;
+using Alburnum.Preservatives;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -32,6 +33,7 @@ public sealed class FactLibrary
     private readonly Lazy<IReadOnlyList<OtherScale>> _otherScales;
     private readonly Lazy<ImpregnationLibrary> _impregnation;
     private readonly Lazy<BoronLaw> _boron;
+    private readonly Lazy<PreservativeCatalogue> _preservatives;
     private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
@@ -55,6 +57,7 @@ public sealed class FactLibrary
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
+        _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
         _substances = In("substances.yaml", SubstanceFile.Read);
@@ -102,6 +105,9 @@ public sealed class FactLibrary
 
     /// <summary>How fast boron spreads in wood.</summary>
     public BoronLaw Boron => _boron.Value;
+
+    /// <summary>Kinds of preservative.</summary>
+    public PreservativeCatalogue Preservatives => _preservatives.Value;
 
     /// <summary>Indicators that may have been sprayed, and the colours that they leave.</summary>
     public IReadOnlyList<Indicator> Indicators => _indicators.Value;

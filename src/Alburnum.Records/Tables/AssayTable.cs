@@ -109,8 +109,7 @@ public static class AssayTable
 
     private static string Wanted(Counting counting, AssayBasis basis) =>
         counting is NotCounted not ? not.Fault.Expected(basis)
-        : basis.Density is null
-            ? $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known"
+        : basis.Density is null ? $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known"
         : "zoneDepthMm in the case, to turn g/m² into kg/m³";
 
     private static int? SubSamples(TableLine line)
@@ -118,7 +117,10 @@ public static class AssayTable
         var text = line.Text(SubSamplesColumn);
         if (text.Length == 0)
             return null;
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= 1000)
+        if (
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count)
+            && count is >= 1 and <= 1000
+        )
             return count;
         line.Refuse(SubSamplesColumn, $"\"{text}\"", "a whole number, 1 to 1000");
         return null;
@@ -139,5 +141,11 @@ public static class AssayTable
             };
     }
 
-    private sealed record ReportedRow(TableLine Line, Paper Paper, string Text, ReportedContent Content, int SubSamples);
+    private sealed record ReportedRow(
+        TableLine Line,
+        Paper Paper,
+        string Text,
+        ReportedContent Content,
+        int SubSamples
+    );
 }

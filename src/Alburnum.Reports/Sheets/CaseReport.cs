@@ -217,7 +217,8 @@ public static class CaseReport
             [40, 50, 50, -30],
             Words.AssayHeads,
             document.Retention.Assays.Select(assay =>
-                (IReadOnlyList<string>)[assay.Sample, Paper(assay), Words.Reported(assay.AsReported, assay.SubSamples), Result(assay)]
+                (IReadOnlyList<string>)
+                    [assay.Sample, Paper(assay), Words.Reported(assay.AsReported, assay.SubSamples), Result(assay)]
             )
         );
     }

@@ -21,13 +21,21 @@ public sealed class AssayWords(Wording wording)
     public IEnumerable<string> Steps(CountedRetention counted)
     {
         ArgumentNullException.ThrowIfNull(counted);
-        foreach (var factor in counted.Parts.Select(part => part.Factor).Where(factor => factor.Sources.Count > 0))
+        List<SubstanceFactor> factors =
+        [
+            .. counted.Parts.Select(part => part.Factor).Where(factor => factor.Sources.Count > 0),
+        ];
+        foreach (var factor in factors)
             yield return wording.Say(
                 "assay.factor",
                 ("measured", factor.Measured.Formula),
                 ("counted", factor.Counted.Formula),
-                ("factor", Figures.Digits(factor.Factor, 4)),
-                ("source", string.Join("; ", factor.Sources.Select(Source)))
+                ("factor", Figures.Digits(factor.Factor, 4))
+            );
+        if (factors.Count > 0)
+            yield return wording.Say(
+                "assay.atomic-masses",
+                ("source", string.Join("; ", factors.SelectMany(factor => factor.Sources).Distinct().Select(Source)))
             );
         if (counted.Basis.Product is { } product)
             yield return Product(counted, product);
@@ -94,7 +102,10 @@ public sealed class AssayWords(Wording wording)
     private string Product(CountedRetention counted, ProductFormula product)
     {
         (string, string) name = ("product", product.Name);
-        (string, string) parts = ("parts", string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula)));
+        (string, string) parts = (
+            "parts",
+            string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula))
+        );
         (string, string) share = ("share", Figures.Percent(counted.ShareOfProduct, wording));
         return product.Provenance is { } source
             ? wording.Say("assay.product", name, parts, share, ("source", Source(source)))

@@ -54,7 +54,11 @@ public sealed class SheetWords(Wording wording)
     public string Reported(string? figures, int? subSamples) =>
         string.Join(
             ", ",
-            new[] { figures, subSamples is > 1 and var count ? wording.Count("count.sub-sample", count) : null }.OfType<string>()
+            new[]
+            {
+                figures,
+                subSamples is > 1 and var count ? wording.Count("count.sub-sample", count) : null,
+            }.OfType<string>()
         );
 
     /// <summary>Title of the rows of the rulebook.</summary>

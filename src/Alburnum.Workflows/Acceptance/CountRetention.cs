@@ -19,8 +19,7 @@ public static class CountRetention
         List<ReportedContent> contents =
         [
             .. figures.Select(text =>
-                ContentText.Read(text, facts.Substances)?.Content
-                ?? throw Refused($"\"{text}\"", ContentText.Expected)
+                ContentText.Read(text, facts.Substances)?.Content ?? throw Refused($"\"{text}\"", ContentText.Expected)
             ),
         ];
         return CountedRetention.Of(contents, basis, facts.Substances) switch

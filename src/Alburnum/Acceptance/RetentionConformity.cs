@@ -113,7 +113,8 @@ public static class RetentionConformity
         public Estimate Highest { get; } = Mean(assays, below => new(below.LimitKgPerM3, below.SharedKgPerM3));
 
         // To hold laboratories against each other, what was not found is anything up to the limit with even chance.
-        private Estimate Even { get; } = Mean(assays, below => new(below.LimitKgPerM3 / 2, below.LimitKgPerM3 / Math.Sqrt(12)));
+        private Estimate Even { get; } =
+            Mean(assays, below => new(below.LimitKgPerM3 / 2, below.LimitKgPerM3 / Math.Sqrt(12)));
 
         public double Middle => Even.Value;
 
@@ -123,8 +124,7 @@ public static class RetentionConformity
         // An uncertainty of nothing would outweigh every other laboratory: a millionth of the result stands in for it.
         public double Weight => 1 / Square(Math.Max(OwnOf(Even), 1e-6 * Math.Max(Even.Value, 1e-3)));
 
-        public double OwnOf(Estimate mean) =>
-            Math.Sqrt(Math.Max(0, Square(mean.StandardUncertainty) - Square(Shared)));
+        public double OwnOf(Estimate mean) => Math.Sqrt(Math.Max(0, Square(mean.StandardUncertainty) - Square(Shared)));
 
         private static Estimate Mean(IReadOnlyList<Assay> assays, Func<BelowDetection, Estimate> undetected)
         {

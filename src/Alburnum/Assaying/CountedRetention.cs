@@ -58,7 +58,9 @@ public sealed record CountedRetention : Counting
     /// <summary>Share of the product that was measured, above 0 to 1; 1 where no product is counted.</summary>
     public double ShareOfProduct =>
         Basis.Product is { } product
-            ? product.Parts.Where(part => Parts.Any(each => each.Factor.Counted == part.Compound)).Sum(part => part.Share)
+            ? product
+                .Parts.Where(part => Parts.Any(each => each.Factor.Counted == part.Compound))
+                .Sum(part => part.Share)
             : 1;
 
     /// <summary>Whether nothing was found: the figures below are then limits.</summary>
@@ -117,7 +119,9 @@ public sealed record CountedRetention : Counting
         get
         {
             var share = ShareOfProduct;
-            var value = Parts.Sum(part => part.Content * (part.Reported.IsBelowDetection && !IsBelowDetection ? 0.5 : 1));
+            var value = Parts.Sum(part =>
+                part.Content * (part.Reported.IsBelowDetection && !IsBelowDetection ? 0.5 : 1)
+            );
             var u = Parts.Select(part =>
                 part.Reported.IsBelowDetection && !IsBelowDetection ? part.Content / Math.Sqrt(12) : part.U
             );

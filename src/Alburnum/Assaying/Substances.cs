@@ -49,11 +49,7 @@ public sealed class Substances
     {
         ArgumentNullException.ThrowIfNull(names);
         _masses = masses;
-        _names = names.ToDictionary(
-            each => each.Key,
-            each => OfFormula(each.Value)!,
-            StringComparer.OrdinalIgnoreCase
-        );
+        _names = names.ToDictionary(each => each.Key, each => OfFormula(each.Value)!, StringComparer.OrdinalIgnoreCase);
         Products = products;
     }
 
@@ -84,7 +80,12 @@ public sealed class Substances
                 measured,
                 counted,
                 from[element] * MassOf(to) / (to[element] * MassOf(from)),
-                [.. from.Keys.Union(to.Keys, StringComparer.Ordinal).Select(each => _masses[each].Provenance).Distinct()]
+                [
+                    .. from
+                        .Keys.Union(to.Keys, StringComparer.Ordinal)
+                        .Select(each => _masses[each].Provenance)
+                        .Distinct(),
+                ]
             )
             : null;
     }
@@ -92,5 +93,6 @@ public sealed class Substances
     private Compound? OfFormula(string formula) =>
         Compound.Parse(formula) is { } compound && compound.Atoms.Keys.All(_masses.ContainsKey) ? compound : null;
 
-    private double MassOf(IReadOnlyDictionary<string, int> atoms) => atoms.Sum(each => each.Value * _masses[each.Key].Value);
+    private double MassOf(IReadOnlyDictionary<string, int> atoms) =>
+        atoms.Sum(each => each.Value * _masses[each.Key].Value);
 }

@@ -24,7 +24,7 @@ public sealed record StatedZoneDensity(Estimate Stated) : ZoneDensity
 /// <summary>It was taken from the usual density of the timber at 12 % moisture.</summary>
 public sealed record UsualZoneDensity : ZoneDensity
 {
-    // Of the mean, from tree to tree: Wood Handbook, table 5-6.
+    // Coefficient of variation of the specific gravity within a species: Wood Handbook (FPL-GTR-282, 2021), table 5-6.
     private const double VariationWithinSpecies = 0.10;
     private const double MoisturePercent = 12;
 
@@ -36,13 +36,8 @@ public sealed record UsualZoneDensity : ZoneDensity
     /// <summary>Its density at 12 %, kg/m³.</summary>
     public Fact<DensityRange> Density { get; }
 
-    /// <summary>Standard uncertainty because wood differs, kg/m³: a band of even chance where the species has one, otherwise a tenth of the mean.</summary>
-    public double SpreadKgPerM3 =>
-        (
-            Density.Value is { LowKgPerM3: { } low, HighKgPerM3: { } high }
-                ? (high - low) / Math.Sqrt(12)
-                : VariationWithinSpecies * Density.Value.TypicalKgPerM3
-        ) / (1 + MoisturePercent / 100);
+    /// <summary>Standard uncertainty because trees differ, kg/m³.</summary>
+    public double SpreadKgPerM3 => VariationWithinSpecies * OvenDryKgPerM3;
 
     /// <summary>Standard uncertainty because the volume may be that of the wood green or at 12 %, kg/m³: any in between, with even chance.</summary>
     public double VolumeKgPerM3
@@ -56,8 +51,7 @@ public sealed record UsualZoneDensity : ZoneDensity
 
     /// <inheritdoc/>
     /// <remarks>Density at 12 % over 1.12: the same volume without its water.</remarks>
-    public override Estimate KgPerM3 =>
-        new(OvenDryKgPerM3, UncertaintyBudget.Combine(SpreadKgPerM3, VolumeKgPerM3));
+    public override Estimate KgPerM3 => new(OvenDryKgPerM3, UncertaintyBudget.Combine(SpreadKgPerM3, VolumeKgPerM3));
 
     private double OvenDryKgPerM3 => Density.Value.TypicalKgPerM3 / (1 + MoisturePercent / 100);
 
