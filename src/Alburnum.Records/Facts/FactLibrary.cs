@@ -2,7 +2,6 @@ using System.Collections.ObjectModel;
 using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Penetration;
-using Alburnum.Preservatives;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -34,6 +33,8 @@ public sealed class FactLibrary
     private readonly Lazy<ImpregnationLibrary> _impregnation;
     private readonly Lazy<BoronLaw> _boron;
     private readonly Lazy<PreservativeCatalogue> _preservatives;
+    private readonly Lazy<ReagentShelf> _reagents;
+    private readonly Lazy<HandlingBook> _handling;
     private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
@@ -58,6 +59,8 @@ public sealed class FactLibrary
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
         _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
+        _reagents = In("reagents.yaml", root => ReagentFile.Read(root, Indicators, Preservatives));
+        _handling = In("handling.yaml", root => HandlingFile.Read(root, Preservatives));
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
         _substances = In("substances.yaml", SubstanceFile.Read);
@@ -108,6 +111,12 @@ public sealed class FactLibrary
 
     /// <summary>Kinds of preservative.</summary>
     public PreservativeCatalogue Preservatives => _preservatives.Value;
+
+    /// <summary>What shows which preservative, and what a laboratory does.</summary>
+    public ReagentShelf Reagents => _reagents.Value;
+
+    /// <summary>Fixings, moisture, fixation, burning, waste and storage of treated timber.</summary>
+    public HandlingBook Handling => _handling.Value;
 
     /// <summary>Indicators that may have been sprayed, and the colours that they leave.</summary>
     public IReadOnlyList<Indicator> Indicators => _indicators.Value;

@@ -1,44 +1,69 @@
-using Alburnum.Preservatives;
+using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>Reads <c>preservatives.yaml</c>: kinds of preservative, what they can do and what they cannot.</summary>
+/// <summary>Reads <c>preservatives.yaml</c>.</summary>
 internal static class PreservativeFile
 {
+    private static readonly (string, Agent)[] Agents =
+    [
+        ("decay", Agent.Decay),
+        ("soft rot", Agent.SoftRot),
+        ("beetles", Agent.Beetles),
+        ("termites", Agent.Termites),
+        ("marine borers", Agent.MarineBorers),
+        ("stain", Agent.Stain),
+    ];
+
     private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
 
-    /// <summary>All of them, in the order of the file.</summary>
-    internal static IReadOnlyList<Preservative> Read(FactRow root)
+    // What leaves a preservative on the surface; every other way brings it into the wood.
+    private static readonly HashSet<string> OnSurface = new(StringComparer.Ordinal)
+    {
+        "brush",
+        "spray",
+        "dip",
+        "flow coat",
+    };
+
+    public static IReadOnlyList<Preservative> Read(FactRow root)
     {
         var all = new List<Preservative>();
+        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var row in root.Rows("preservatives"))
         {
             var key = row.Text("key");
-            if (all.Exists(each => string.Equals(each.Key, key, StringComparison.OrdinalIgnoreCase)))
+            if (!seen.Add(key))
                 row.Refuse("key", key, "a unique key");
+            var appliedBy = row.Texts("appliedBy");
             all.Add(
                 new Preservative(
                     key,
                     row.Text("name"),
-                    [.. row.Texts("codes"), .. row.Texts("alsoCalled")],
+                    row.Texts("codes"),
+                    row.Texts("alsoCalled"),
                     row.Text("kind"),
                     row.Texts("activeElements"),
+                    [.. row.Texts("protectsAgainst").Select(word => AgentOf(row, word))],
+                    row.Word("fixedInWood", YesNo),
+                    appliedBy,
+                    appliedBy.Count > 0 && appliedBy.All(OnSurface.Contains),
+                    UseClassFile.UseClasses(row),
+                    row.Texts("limits"),
+                    [.. row.OptionalRows("restrictions").Select(each => new Restriction(each.Text("says"), each.Provenance()))],
                     row.Provenance()
                 )
-                {
-                    ProtectsAgainst = row.Texts("protectsAgainst"),
-                    IsFixed = row.Word("fixedInWood", YesNo),
-                    AppliedBy = row.Texts("appliedBy"),
-                    UseClasses = row.Texts("useClasses"),
-                    Limits = row.Texts("limits"),
-                    Restrictions =
-                    [
-                        .. row.OptionalRows("restrictions")
-                            .Select(each => new Restriction(each.Text("says"), each.Provenance())),
-                    ],
-                }
             );
         }
         return all;
+    }
+
+    private static Agent AgentOf(FactRow row, string word)
+    {
+        foreach (var (known, agent) in Agents)
+            if (string.Equals(known, word, StringComparison.Ordinal))
+                return agent;
+        row.Refuse("protectsAgainst", word, string.Join(", ", Agents.Select(each => each.Item1)));
+        return Agent.Decay;
     }
 }

@@ -58,7 +58,7 @@ internal static class UseClassFile
         return all;
     }
 
-    private static List<UseClass> UseClasses(FactRow row)
+    internal static List<UseClass> UseClasses(FactRow row)
     {
         var classes = new List<UseClass>();
         foreach (var text in row.Texts("useClasses"))

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Handling;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Requirements;
 
@@ -45,6 +46,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(ChargeAccountDocument))]
 [JsonSerializable(typeof(ChargePlanDocument))]
 [JsonSerializable(typeof(CountedRetentionDocument))]
+[JsonSerializable(typeof(HandlingDocument))]
 [JsonSerializable(typeof(HistoryDocument))]
 [JsonSerializable(typeof(IncisingDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]
@@ -52,6 +54,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(JudgeDocument))]
 [JsonSerializable(typeof(LotsDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
+[JsonSerializable(typeof(ReagentChoiceDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]
 [JsonSerializable(typeof(RulebookComparisonDocument))]
 [JsonSerializable(typeof(SampleDocument))]
