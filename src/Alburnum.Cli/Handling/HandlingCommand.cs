@@ -41,7 +41,9 @@ internal sealed class HandlingCommand(IAnsiConsole console, FactLibrary facts) :
     }
 
     private HandlingSubject Subject(string about) =>
-        facts.Handling.Subjects.FirstOrDefault(each => string.Equals(each.Key, about, StringComparison.OrdinalIgnoreCase))
+        facts.Handling.Subjects.FirstOrDefault(each =>
+            string.Equals(each.Key, about, StringComparison.OrdinalIgnoreCase)
+        )
         ?? throw Options.Refused(
             "ABOUT",
             $"\"{about}\"",

@@ -20,11 +20,7 @@ internal static class HandlingFile
             subjects,
             [
                 .. root.Rows("rows")
-                    .Select(row => new HandlingAdvice(
-                        row.Word("about", words),
-                        row.Text("says"),
-                        row.Provenance()
-                    )
+                    .Select(row => new HandlingAdvice(row.Word("about", words), row.Text("says"), row.Provenance())
                     {
                         Preservatives = ReagentFile.Keys(row, preservatives),
                         Elements = row.Texts("elements"),

@@ -50,7 +50,10 @@ internal static class PreservativeFile
                     appliedBy.Count > 0 && appliedBy.All(OnSurface.Contains),
                     UseClassFile.UseClasses(row),
                     row.Texts("limits"),
-                    [.. row.OptionalRows("restrictions").Select(each => new Restriction(each.Text("says"), each.Provenance()))],
+                    [
+                        .. row.OptionalRows("restrictions")
+                            .Select(each => new Restriction(each.Text("says"), each.Provenance())),
+                    ],
                     row.Provenance()
                 )
             );

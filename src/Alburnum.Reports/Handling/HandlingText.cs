@@ -21,8 +21,8 @@ public static class HandlingText
                 ("untreated", reagent.Untreated)
             );
             foreach (var (key, texts) in Parts(reagent))
-                foreach (var text in texts)
-                    yield return $"  {key}: {text}";
+            foreach (var text in texts)
+                yield return $"  {key}: {text}";
         }
         yield return "";
         foreach (var statement in choice.Analyses)
@@ -70,7 +70,13 @@ public static class HandlingText
         yield return (Said("handling.part.cautions"), reagent.Cautions);
         yield return (
             Said("handling.part.source"),
-            [Said("handling.reagent-source", ("citation", reagent.Source), ("standing", Wording.Current.Say(reagent.Standing)))]
+            [
+                Said(
+                    "handling.reagent-source",
+                    ("citation", reagent.Source),
+                    ("standing", Wording.Current.Say(reagent.Standing))
+                ),
+            ]
         );
     }
 }

@@ -36,12 +36,7 @@ public static class ChooseReagent
         return new(
             preservative,
             reagents,
-            [
-                .. preservative.ActiveElements.Except(
-                    reagents.SelectMany(each => each.Shows),
-                    StringComparer.Ordinal
-                ),
-            ],
+            [.. preservative.ActiveElements.Except(reagents.SelectMany(each => each.Shows), StringComparer.Ordinal)],
             [.. shelf.Analyses.Where(each => Meets(each.Elements, each.Preservatives, preservative))],
             reagents.Count > 0 ? shelf.Always : []
         );

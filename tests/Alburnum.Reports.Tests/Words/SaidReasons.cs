@@ -178,8 +178,13 @@ internal static class SaidReasons
                 "Retention: the mean of 3 assays is 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
-                new BelowDetectionLimit(1, 3, 8, 8.5),
-                "1 of 3 assays found nothing above the detection limit; the mean lies between 8 kg/m³ and 8.5 kg/m³."
+                new BelowDetectionLimit(1, 3, 8, 8.5, 12),
+                "1 of 3 assays found nothing above the detection limit; the mean lies between 8 kg/m³ and 8.5 kg/m³, where 12 kg/m³ is required."
+            ),
+            (
+                new LaboratoriesDiffer([new("Northlab", new(9, 0.4)), new("", new(15, 0.4))], 10.6, 1.96),
+                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0): "
+                    + "they are not averaged, and the verdict holds only where it holds for each. Ask both for their methods, and have a third sample analysed."
             ),
             (
                 new BatchParts(Verdict.Conforms, conforms, conforms),
