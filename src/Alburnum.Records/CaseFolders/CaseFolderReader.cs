@@ -73,7 +73,8 @@ public static class CaseFolderReader
         var rulebook = Rulebook(root, facts);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
-            facts
+            facts,
+            IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
         double? sapwoodMm = root.Has("statedSapwood")
@@ -134,10 +135,13 @@ public static class CaseFolderReader
     private static string Rulebook(FactRow root, FactLibrary facts)
     {
         var name = root.Text("rulebook");
-        if (name.Length > 0 && !facts.Rulebooks.Names.Contains(name, StringComparer.OrdinalIgnoreCase))
+        if (name.Length > 0 && !IsKnown(name, facts))
             root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
         return name;
     }
+
+    private static bool IsKnown(string rulebook, FactLibrary facts) =>
+        facts.Rulebooks.Names.Contains(rulebook, StringComparer.OrdinalIgnoreCase);
 
     private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
     {

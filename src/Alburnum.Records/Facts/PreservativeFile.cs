@@ -2,7 +2,7 @@ using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>Reads <c>preservatives.yaml</c>.</summary>
+/// <summary>Reads <c>preservatives.yaml</c> and <c>marks.yaml</c>.</summary>
 internal static class PreservativeFile
 {
     private static readonly (string, Agent)[] Agents =
@@ -60,6 +60,18 @@ internal static class PreservativeFile
         }
         return all;
     }
+
+    public static IReadOnlyList<TreatmentMark> ReadMarks(FactRow root) =>
+        [
+            .. root.Rows("marks")
+                .Select(row => new TreatmentMark(
+                    row.Text("mark"),
+                    row.Text("system"),
+                    row.Text("means"),
+                    row.Has("useClass") ? row.Word("useClass", UseClassFile.Single) : null,
+                    row.Provenance()
+                )),
+        ];
 
     private static Agent AgentOf(FactRow row, string word)
     {

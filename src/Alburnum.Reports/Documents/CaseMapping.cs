@@ -35,7 +35,7 @@ public static class CaseMapping
             SampledOn = @case.SampledOn,
             RunAt = runAt,
             Enquiry = Enquiry(@case.Enquiry),
-            Requirement = Requirement(result),
+            Requirement = Requirement(result) with { Warnings = [.. run.Warnings.Select(Words.Say)] },
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
@@ -62,10 +62,10 @@ public static class CaseMapping
     private static EnquiryDocument Enquiry(Enquiry enquiry) =>
         new()
         {
-            Component = enquiry.Component?.Name ?? SheetWords.Current.NotStated,
+            Component = Words.Answers.Component(enquiry) ?? SheetWords.Current.NotStated,
             Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
-            Species = enquiry.Species?.Name ?? SheetWords.Current.NotStated,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
             UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),

@@ -94,7 +94,7 @@ public static class CaseReport
         Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
             Fact(sheet, Words.Moisture(moisture));
-        foreach (var condition in requirement.Conditions)
+        foreach (var condition in (requirement.Warnings ?? []).Concat(requirement.Conditions))
             Fact(sheet, Words.Condition(condition));
         Fact(sheet, Words.RestsOn(document.WeakestStanding));
     }

@@ -5,6 +5,7 @@ using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Workflows.Measuring;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Workflows.Cases;
 
@@ -13,11 +14,13 @@ namespace Alburnum.Workflows.Cases;
 /// <param name="Readings">The reading of each piece that was photographed, by the piece's name.</param>
 /// <param name="Expected">What was expected of the timber.</param>
 /// <param name="Judged">The case from enquiry to verdict.</param>
+/// <param name="Warnings">What must be known before the demand is read.</param>
 public sealed record CaseReading(
     CaseFolder Folder,
     IReadOnlyDictionary<string, SectionReading> Readings,
     CaseExpectation Expected,
-    JudgedCase Judged
+    JudgedCase Judged,
+    IReadOnlyList<RequirementRemark> Warnings
 )
 {
     /// <summary>Measures every photograph of a case, side by side, and judges it.</summary>
@@ -40,7 +43,9 @@ public sealed record CaseReading(
             .Photographs.Zip(readings, (photograph, reading) => (photograph.Piece, reading))
             .ToDictionary(pair => pair.Piece, pair => pair.reading, StringComparer.Ordinal);
         var evidence = byPiece.Select(pair => Evidence(pair.Key, pair.Value)).Concat(folder.RulerReadings);
-        return new(folder, byPiece, expected, Judge(folder, expected, [.. evidence], facts));
+        var judged = Judge(folder, expected, [.. evidence], facts);
+        var rulebook = facts.Rulebooks.Named(folder.Rulebook);
+        return new(folder, byPiece, expected, judged, RequirementWarnings.Of(judged.Required.Answer, rulebook, facts));
     }
 
     /// <summary>Measures one photograph of a case and judges its piece alone.</summary>

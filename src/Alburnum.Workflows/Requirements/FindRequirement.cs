@@ -8,11 +8,13 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Answer">What the rulebook says, and why.</param>
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
 /// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
+/// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
 public sealed record FoundRequirement(
     Answer Answer,
     UntreatedTimber? Untreated,
     IReadOnlyList<Route> Routes,
+    IReadOnlyList<RequirementRemark> Warnings,
     IReadOnlyList<RequirementRemark> Remarks
 );
 
@@ -33,21 +35,26 @@ public static class FindRequirement
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max())
             : null;
-        return new(answer, untreated, routes, [.. Remarks(asked, routes.Count > 0, facts)]);
+        return new(
+            answer,
+            untreated,
+            routes,
+            RequirementWarnings.Of(answer, rulebook, facts),
+            [.. Remarks(asked, routes.Count > 0, facts)]
+        );
     }
 
     // With the use class and life that the answer was found with, which may be the code's own for the component.
     private static Enquiry AsAnswered(Answer answer)
     {
-        var enquiry = answer.Trace.Enquiry;
-        if (
-            enquiry.UseClasses.Count == 0
-            && answer.Trace.Step(Subject.UseClass)?.Finding is Settled { Demand: UseClassDemand code }
-        )
-            enquiry = enquiry with { UseClasses = code.Classes, IsCoated = enquiry.IsCoated ?? code.IsCoated };
-        if (enquiry.Life is null && answer.Trace.Step(Subject.Life)?.Finding is Settled { Demand: LifeDemand usual })
-            enquiry = enquiry with { Life = usual.Life };
-        return enquiry;
+        var (trace, enquiry) = (answer.Trace, answer.Trace.Enquiry);
+        var code = (trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
+        return enquiry with
+        {
+            UseClasses = trace.UseClasses,
+            IsCoated = enquiry.IsCoated ?? code?.IsCoated,
+            Life = trace.Life,
+        };
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
@@ -76,6 +83,8 @@ public static class FindRequirement
             foreach (var remark in OfSpecies(species, enquiry, facts))
                 yield return remark;
         }
+        if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
+            yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))
             yield return new TrapOfUseClass(trap);
         foreach (var match in facts.Equivalences.Where(match => match.UseClasses.Intersect(enquiry.UseClasses).Any()))

@@ -77,4 +77,10 @@ public sealed class PreservativeCatalogue
 
     /// <summary>The kind of that name, or what may have been meant.</summary>
     public Lookup<Preservative> Find(string name) => _names.Find(name);
+
+    /// <summary>Every kind of that name; empty where none is.</summary>
+    public IReadOnlyList<Preservative> Bearers(string name) => [.. _names.Bearers(name).Select(bearer => bearer.Value)];
+
+    /// <summary>Names that may have been meant, nearest first.</summary>
+    public IReadOnlyList<string> Near(string name) => _names.Near(name);
 }
