@@ -77,12 +77,8 @@ public static class CaseFolderReader
             IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
-        double? sapwoodMm = root.Has("statedSapwood")
-            ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm)
-            : null;
-        double? retention = root.Has("statedRetention")
-            ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
-            : null;
+        var sapwoodMm = Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm);
+        var retention = Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3);
         var (batchSize, acceptance) = Batch(root);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
@@ -121,6 +117,13 @@ public static class CaseFolderReader
                 written.Read
             );
     }
+
+    private static double? Stated(
+        FactRow row,
+        string field,
+        IReadOnlyList<(string Unit, double InFirst)> units,
+        NumberRange range
+    ) => row.Has(field) ? row.Quantity(field, units, range) : null;
 
     private static DateOnly Date(FactRow row, string field)
     {

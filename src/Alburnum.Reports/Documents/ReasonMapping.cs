@@ -121,6 +121,18 @@ public static class ReasonMapping
                 ("lot", shown.LotSize),
                 ("undecided", shown.Undecided)
             ),
+            BatchParts parts => Kind(
+                reason,
+                ("verdict", Name(parts.Batch)),
+                ("penetration", Name(parts.Penetration.Verdict)),
+                ("retention", parts.Retention is { Verdict: var retention } ? Name(retention) : null)
+            ),
+            _ => OfRetention(reason),
+        };
+
+    private static JsonObject OfRetention(BatchReason reason) =>
+        reason switch
+        {
             AssayMissing missing => Kind(reason, ("required_kg_per_m3", missing.RequiredKgPerM3)),
             RetentionMean mean => Kind(
                 reason,
@@ -145,12 +157,6 @@ public static class ReasonMapping
                 ("highest_kg_per_m3", differ.Laboratories.Max(each => each.KgPerM3.Value)),
                 ("birge_ratio", differ.BirgeRatio),
                 ("most_by_chance", differ.MostByChance)
-            ),
-            BatchParts parts => Kind(
-                reason,
-                ("verdict", Name(parts.Batch)),
-                ("penetration", Name(parts.Penetration.Verdict)),
-                ("retention", parts.Retention is { Verdict: var retention } ? Name(retention) : null)
             ),
             _ => Kind(reason),
         };

@@ -47,6 +47,7 @@ public static class HandlingMapping
     private static ReagentDocument Reagent(Reagent reagent, Preservative preservative) =>
         new()
         {
+            Key = reagent.Key,
             Name = reagent.Name,
             Shows = [.. reagent.Shows.Intersect(preservative.ActiveElements, StringComparer.Ordinal)],
             Treated = reagent.Treated,

@@ -48,6 +48,9 @@ public sealed record ReagentChoiceDocument
 /// <summary>One reagent.</summary>
 public sealed record ReagentDocument
 {
+    /// <summary>Its short name.</summary>
+    public required string Key { get; init; }
+
     /// <summary>Its name.</summary>
     public required string Name { get; init; }
 
