@@ -101,7 +101,7 @@ public sealed class PreservativeFindingTests
     }
 
     private static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, params UseClass[] classes) =>
-        PreservativeFinding.Of(preservative, Asked(new LeastDepth(6, WoodZone.Sapwood), classes));
+        PreservativeFinding.Of(preservative, Asked(new LeastDepth(WoodZone.Sapwood, 6), classes));
 
     private static Answer Asked(DepthRule depth, params UseClass[] classes)
     {
