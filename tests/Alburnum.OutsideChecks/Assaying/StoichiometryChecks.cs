@@ -4,6 +4,7 @@ using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Assaying;
 
+[Computed]
 public sealed class StoichiometryChecks
 {
     private static readonly Substances Substances = new FactLibrary(Repository.At("data")).Substances;
