@@ -26,7 +26,7 @@ public sealed class RequirementCommandTests
     [Theory]
     [InlineData("NP5", "asks for more than the code's NP3: it decides.")]
     [InlineData("NP2", "asks for less than the code's NP3: the code decides.")]
-    [InlineData("AB", "The contract's class \"AB\"")]
+    [InlineData("AB", "The contract's AB (full penetration in the sapwood")]
     [InlineData("P9", "asks for more than the code's NP3")]
     [InlineData("NP3", "ask for the same depth")]
     [InlineData("NP4", "gives no demand for this piece")]
