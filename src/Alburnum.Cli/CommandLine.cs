@@ -3,6 +3,7 @@ using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
 using Alburnum.Cli.Impregnation;
+using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
@@ -133,6 +134,9 @@ public static class CommandLine
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
+            config
+                .AddCommand<ExplainCommand>("explain")
+                .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
             config
                 .AddCommand<CompletionCommand>("completion")

@@ -81,7 +81,15 @@ public static class CaseFolderReader
             ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
             : null;
         var (batchSize, acceptance) = Batch(root);
-        var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
+        var leftOut = LeftOut(files, root);
+        var photographs = Photographs(
+            files,
+            root,
+            enquiry.Section,
+            onlyPiece,
+            [.. leftOut.Select(p => p.FileName)],
+            problems
+        );
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
         var assays = Assays(written, root, problems);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
@@ -96,7 +104,11 @@ public static class CaseFolderReader
             assays,
             retention,
             sapwoodMm
-        );
+        )
+        {
+            TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
+            MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
+        };
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook)) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
@@ -108,6 +120,7 @@ public static class CaseFolderReader
                 rulebook,
                 indicator,
                 photographs,
+                leftOut,
                 ruler,
                 charge?.Treatment ?? prediction,
                 charge,
@@ -152,6 +165,7 @@ public static class CaseFolderReader
         FactRow root,
         Section? section,
         string? onlyPiece,
+        IReadOnlyList<string> leftOut,
         List<InputProblem> problems
     )
     {
@@ -166,7 +180,6 @@ public static class CaseFolderReader
             if (isWanted && Load(files, file, piece) is { } photograph)
                 photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));
         }
-        var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
         foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
         {
             if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
@@ -195,10 +208,26 @@ public static class CaseFolderReader
         return marks;
     }
 
-    private static string LeftOut(FactRow row)
+    private static List<LeftOutPhotograph> LeftOut(ICaseFiles files, FactRow root)
     {
-        row.Text("reason");
-        return row.Text("photograph");
+        var measured = root.OptionalRows("pieces").Select(piece => piece.OptionalText("photograph")).ToList();
+        var leftOut = new List<LeftOutPhotograph>();
+        foreach (var row in root.OptionalRows("leftOut"))
+        {
+            var (file, reason) = (row.Text("photograph"), row.Text("reason"));
+            var piece = row.Has("piece") ? row.Text("piece") : file;
+            if (file.Length == 0)
+                continue;
+            if (measured.Contains(file, StringComparer.Ordinal) || leftOut.Exists(each => each.FileName == file))
+                row.Refuse("photograph", $"{file} twice", "each photograph once, under pieces or under leftOut");
+            if (files.TryReadPhotograph(file, out var photograph, out var fault))
+                fault = FileFault.None;
+            // One that is too large, or was not kept with an older run, is listed all the same.
+            if (fault is FileFault.NotThere or FileFault.OutsideTheFolder or FileFault.IsAFolder)
+                Refuse(row, file, fault);
+            leftOut.Add(new(file, reason, piece, photograph));
+        }
+        return leftOut;
     }
 
     private static Photograph? Load(ICaseFiles files, string name, FactRow piece)
@@ -207,13 +236,16 @@ public static class CaseFolderReader
             return photograph;
         if (fault == FileFault.None)
             fault = FileFault.Empty;
-        piece.Refuse(
+        Refuse(piece, name, fault);
+        return null;
+    }
+
+    private static void Refuse(FactRow row, string name, FileFault fault) =>
+        row.Refuse(
             "photograph",
             $"{name}, {fault.InWords()}",
             $"a photograph within the case folder, {PhotographSize.Expected}"
         );
-        return null;
-    }
 
     private static List<PieceEvidence> RulerReadings(
         WrittenFiles written,

@@ -1,5 +1,6 @@
 using System.Collections.ObjectModel;
 using Alburnum.Impregnation.Diffusing;
+using Alburnum.Letters;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -35,6 +36,7 @@ public sealed class FactLibrary
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
+    private readonly Lazy<IReadOnlyList<Letter>> _letters;
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
@@ -57,6 +59,7 @@ public sealed class FactLibrary
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder));
         _cautions = In("cautions.yaml", CautionFile.Read);
+        _letters = In("letters.yaml", LetterFile.Read);
 
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, read));
     }
@@ -111,6 +114,9 @@ public sealed class FactLibrary
 
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
+
+    /// <summary>The commonest letters of lay clients, with their answers.</summary>
+    public IReadOnlyList<Letter> Letters => _letters.Value;
 
     internal RulebookWords Words => _words.Value;
 }

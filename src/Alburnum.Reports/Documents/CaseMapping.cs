@@ -34,18 +34,20 @@ public static class CaseMapping
             Client = @case.Client,
             SampledOn = @case.SampledOn,
             RunAt = runAt,
-            Enquiry = Enquiry(@case.Enquiry),
+            Enquiry = Enquiry(trace),
             Requirement = Requirement(result),
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
-                ? [.. remarks.Select(ExpectationWords.Current.Say)]
+                ? [.. remarks.Select(CaseWords.Current.Say)]
                 : null,
             Batch = Batch(result),
             Pieces =
             [
                 .. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece))),
             ],
+            LeftOut = [.. run.LeftOut.Each.Select(LeftOutMapping.From)],
+            VerdictWithLeftOut = run.LeftOut.Together is { } together ? Verdict(together.Overall) : null,
             Retention = Retention(result),
             Verdict = Verdict(result.Overall),
             WeakestStanding = trace.WeakestStanding,
@@ -59,21 +61,30 @@ public static class CaseMapping
         };
     }
 
-    private static EnquiryDocument Enquiry(Enquiry enquiry) =>
-        new()
+    private static EnquiryDocument Enquiry(Trace trace)
+    {
+        var (asked, enquiry) = (trace.Enquiry, trace.AsAnswered);
+        var classes = enquiry.UseClasses;
+        return new()
         {
             Component = enquiry.Component?.Name ?? SheetWords.Current.NotStated,
             Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
             Species = enquiry.Species?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
-            UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
+            UseClass =
+                classes.Count > 0
+                    ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
+                    : SheetWords.Current.NotStated,
+            UseClassByCode = asked.UseClasses.Count == 0 && classes.Count > 0,
+            UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
+            ServiceLifeByCode = asked.Life is null && enquiry.Life is not null,
             Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,
         };
+    }
 
     private static RequirementDocument Requirement(JudgedCase result)
     {
@@ -230,7 +241,8 @@ public static class CaseMapping
             _ => throw new ArgumentOutOfRangeException(nameof(assay), assay, "Not an assay."),
         };
 
-    private static VerdictDocument Verdict(Judgement judgement) =>
+    /// <summary>A verdict with its reasons.</summary>
+    internal static VerdictDocument Verdict(Judgement judgement) =>
         new()
         {
             Verdict = judgement.Verdict,

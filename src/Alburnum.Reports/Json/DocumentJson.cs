@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Letters;
 using Alburnum.Reports.Requirements;
 
 namespace Alburnum.Reports.Json;
@@ -49,6 +50,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]
 [JsonSerializable(typeof(IReadOnlyList<RulebookDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
+[JsonSerializable(typeof(LettersDocument))]
 [JsonSerializable(typeof(LotsDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]

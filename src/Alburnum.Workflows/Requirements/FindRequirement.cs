@@ -28,26 +28,20 @@ public static class FindRequirement
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(facts);
         var answer = rulebook.Answer(enquiry);
-        var asked = AsAnswered(answer);
+        var asked = answer.Trace.AsAnswered;
         var routes = Routes(answer, asked, rulebook, facts);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max())
             : null;
-        return new(answer, untreated, routes, [.. Remarks(asked, routes.Count > 0, facts)]);
-    }
-
-    // With the use class and life that the answer was found with, which may be the code's own for the component.
-    private static Enquiry AsAnswered(Answer answer)
-    {
-        var enquiry = answer.Trace.Enquiry;
-        if (
-            enquiry.UseClasses.Count == 0
-            && answer.Trace.Step(Subject.UseClass)?.Finding is Settled { Demand: UseClassDemand code }
-        )
-            enquiry = enquiry with { UseClasses = code.Classes, IsCoated = enquiry.IsCoated ?? code.IsCoated };
-        if (enquiry.Life is null && answer.Trace.Step(Subject.Life)?.Finding is Settled { Demand: LifeDemand usual })
-            enquiry = enquiry with { Life = usual.Life };
-        return enquiry;
+        return new(
+            answer,
+            untreated,
+            routes,
+            [
+                .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
+                .. Remarks(asked, routes.Count > 0, facts),
+            ]
+        );
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)

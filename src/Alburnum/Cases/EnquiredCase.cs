@@ -32,11 +32,19 @@ public sealed record EnquiredCase(
     double? StatedSapwoodMm
 )
 {
+    /// <summary>Day on which the timber was treated; null where nobody said.</summary>
+    public DateOnly? TreatedOn { get; init; }
+
+    /// <summary>Day on which the moisture stated in the enquiry was measured; null likewise.</summary>
+    public DateOnly? MoistureMeasuredOn { get; init; }
+
     /// <summary>The case with what a code of practice demands of it.</summary>
     /// <param name="rulebook">The code of practice that governs it.</param>
-    public RequiredCase Under(Rulebook rulebook)
+    /// <param name="others">Other codes, for facts that do not go together where that one is silent.</param>
+    public RequiredCase Under(Rulebook rulebook, params IEnumerable<Rulebook> others)
     {
         ArgumentNullException.ThrowIfNull(rulebook);
-        return new(this, rulebook.Answer(Enquiry));
+        var answer = rulebook.Answer(Enquiry);
+        return new(this, answer) { Discrepancies = Discrepancies.Of(answer, others) };
     }
 }

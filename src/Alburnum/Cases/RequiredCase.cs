@@ -9,6 +9,9 @@ namespace Alburnum.Cases;
 /// <param name="Answer">What the rulebook says, with its trace.</param>
 public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer)
 {
+    /// <summary>Facts of the enquiry that do not go together.</summary>
+    public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];
+
     /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
     public double? RequiredKgPerM3 =>
         Answer is not Required { Requirement: var requirement } ? null

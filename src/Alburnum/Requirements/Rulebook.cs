@@ -95,9 +95,10 @@ public sealed class Rulebook
         steps.Add(use);
 
         var life = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
+        var usual = (life.Finding as Settled)?.Demand as LifeDemand;
         if (enquiry.Life is { } asked)
-            life = life with { Finding = new GivenLife(asked), Matched = [] };
-        else if (life.Finding is Settled { Demand: LifeDemand usual })
+            life = life with { Finding = new GivenLife(asked, usual), Matched = [] };
+        else if (usual is not null)
             situation.SetLife(usual.Life);
         steps.Add(life);
 

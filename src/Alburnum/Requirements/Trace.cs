@@ -23,7 +23,8 @@ public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDema
 
 /// <summary>The enquiry named the desired service life.</summary>
 /// <param name="Life">The life.</param>
-public sealed record GivenLife(DesiredServiceLife Life) : Given;
+/// <param name="Code">The life that the rulebook takes as usual for the component; null where it settles none.</param>
+public sealed record GivenLife(DesiredServiceLife Life, LifeDemand? Code) : Given;
 
 /// <summary>No row holds.</summary>
 public sealed record Silent : Finding;
@@ -95,6 +96,23 @@ public sealed record Trace(
                 .SelectMany(row => Standings(row))
                 .Concat(FactsUsed.Select(fact => fact.Provenance.Standing))
         );
+
+    /// <summary>The enquiry with the use class and the life that the answer was found with, which may be the code's own for the component.</summary>
+    public Enquiry AsAnswered
+    {
+        get
+        {
+            var enquiry = Enquiry;
+            if (
+                enquiry.UseClasses.Count == 0
+                && Step(Subject.UseClass)?.Finding is Settled { Demand: UseClassDemand code }
+            )
+                enquiry = enquiry with { UseClasses = code.Classes, IsCoated = enquiry.IsCoated ?? code.IsCoated };
+            if (enquiry.Life is null && Step(Subject.Life)?.Finding is Settled { Demand: LifeDemand usual })
+                enquiry = enquiry with { Life = usual.Life };
+            return enquiry;
+        }
+    }
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);
