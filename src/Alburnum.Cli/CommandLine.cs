@@ -95,26 +95,7 @@ public static class CommandLine
             config.UseStrictParsing();
             config.SetInterceptor(new MissingValues());
             // One line a command, in the order in which a case travels.
-            config
-                .AddCommand<UseClassCommand>("use-class")
-                .WithDescription("Find the use class from where and how a piece of wood is used");
-            config
-                .AddCommand<RequirementCommand>("requirement")
-                .WithDescription("Find what a code of practice requires of a piece of wood, and why");
-            config.AddBranch(
-                "rulebook",
-                rulebook =>
-                {
-                    rulebook.SetDescription("Codes of practice as tables: list, check, compare");
-                    rulebook.AddCommand<RulebookListCommand>("list").WithDescription("List the rulebooks supplied");
-                    rulebook
-                        .AddCommand<RulebookCheckCommand>("check")
-                        .WithDescription("Find gaps, overlaps, contradictions and rows that ask for less");
-                    rulebook
-                        .AddCommand<RulebookCompareCommand>("compare")
-                        .WithDescription("List, case by case, what changes between two editions");
-                }
-            );
+            RequirementCommands.AddTo(config);
             config
                 .AddCommand<PredictCommand>("predict")
                 .WithDescription("Predict what the vessel can achieve in a timber");

@@ -6,6 +6,9 @@ public enum Standing
     /// <summary>Read in a named document, with edition and table or clause.</summary>
     Published,
 
+    /// <summary>Worked out here from numbers read in a named document, by a way that is said. What rests on a remembered number is itself from memory.</summary>
+    WorkedOut,
+
     /// <summary>Known in the trade; no source is named.</summary>
     CommonPractice,
 

@@ -64,13 +64,8 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
     {
         var problems = new List<InputProblem>();
         var fields = new OptionFields(settings, problems);
-        var exposure = new Exposure
+        var exposure = ExposureReader.Place(fields) with
         {
-            IsInSaltWater = fields.YesNo(ExposureFields.SaltWater),
-            TouchesGroundOrFreshWater = fields.YesNo(ExposureFields.GroundContact),
-            IsExposedToWeather = fields.YesNo(ExposureFields.Weather),
-            LetsWaterStay = fields.YesNo(ExposureFields.WaterStays),
-            MayGetDamp = fields.YesNo(ExposureFields.Damp),
             IsCoated = fields.YesNo(ExposureFields.Coated),
             IsHardToReach = fields.YesNo(ExposureFields.HardToReach),
             CouldHurtPeople = fields.YesNo(ExposureFields.CouldHurtPeople),

@@ -36,8 +36,12 @@ internal static class DepthCauses
         "from bounds as in JCGM 100:2008, 4.3.7; checked against drawn photographs of known depth"
     );
 
-    private static readonly Provenance Deviations = OurOwn(
-        "root mean square of the deviations that EN 336:2003 permits in tolerance class 1, read at second hand, every deviation as likely (JCGM 100:2008, 4.3.7); taken for round pieces as well"
+    private static readonly Provenance Deviations = new(
+        Standing.WorkedOut,
+        "EN 336",
+        "2003",
+        "permitted deviations, tolerance class 1",
+        "read at second hand; their root mean square with every deviation as likely (JCGM 100:2008, 4.3.7); taken for round pieces as well, by our own choice"
     );
 
     private static readonly Provenance Bounds = OurOwn(

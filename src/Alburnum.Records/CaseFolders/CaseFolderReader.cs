@@ -8,6 +8,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
+using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.CaseFolders;
@@ -64,51 +65,25 @@ public static class CaseFolderReader
         List<InputProblem> problems
     )
     {
-        var reference = root.Text("reference");
-        var title = root.Text("title");
-        var client = root.Text("client");
-        var sampledOn = Date(root, "sectionsCut");
         var rulebook = Rulebook(root, facts);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
-            facts
+            facts,
+            IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
-        double? sapwoodMm = root.Has("statedSapwood")
-            ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm)
-            : null;
-        double? retention = root.Has("statedRetention")
-            ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
-            : null;
-        var (batchSize, acceptance) = Batch(root);
         var leftOut = LeftOut(files, root);
         var photographs = Photographs(
             files,
             root,
             enquiry.Section,
             onlyPiece,
-            [.. leftOut.Select(p => p.FileName)],
+            [.. leftOut.Select(photograph => photograph.FileName)],
             problems
         );
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
-        var assays = Assays(written, root, problems);
-        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
-        var @case = new EnquiredCase(
-            reference,
-            title,
-            client,
-            sampledOn,
-            enquiry,
-            batchSize,
-            acceptance,
-            assays,
-            retention,
-            sapwoodMm
-        )
-        {
-            TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
-            MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
-        };
+        var @case = Enquired(root, enquiry, Assays(written, root, problems));
+        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], @case.BatchSize);
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook)) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
@@ -128,6 +103,29 @@ public static class CaseFolderReader
             );
     }
 
+    private static EnquiredCase Enquired(FactRow root, Enquiry enquiry, IReadOnlyList<Assay> assays)
+    {
+        var (batchSize, acceptance) = Batch(root);
+        return new(
+            root.Text("reference"),
+            root.Text("title"),
+            root.Text("client"),
+            Date(root, "sectionsCut"),
+            enquiry,
+            batchSize,
+            acceptance,
+            assays,
+            root.Has("statedRetention")
+                ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
+                : null,
+            root.Has("statedSapwood") ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm) : null
+        )
+        {
+            TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
+            MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
+        };
+    }
+
     private static DateOnly Date(FactRow row, string field)
     {
         var text = row.Text(field);
@@ -141,10 +139,13 @@ public static class CaseFolderReader
     private static string Rulebook(FactRow root, FactLibrary facts)
     {
         var name = root.Text("rulebook");
-        if (name.Length > 0 && !facts.Rulebooks.Names.Contains(name, StringComparer.OrdinalIgnoreCase))
+        if (name.Length > 0 && !IsKnown(name, facts))
             root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
         return name;
     }
+
+    private static bool IsKnown(string rulebook, FactLibrary facts) =>
+        facts.Rulebooks.Names.Contains(rulebook, StringComparer.OrdinalIgnoreCase);
 
     private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
     {

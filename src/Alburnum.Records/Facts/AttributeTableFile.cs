@@ -14,21 +14,22 @@ internal static class AttributeTableFile
     private const string UsualFile = "sampling/mil-std-105e.yaml";
 
     /// <summary>Reads the standard that travels with the program.</summary>
-    internal static SamplingStandard Load(string dataFolder)
+    internal static SamplingStandard Load(string dataFolder, Lazy<SourceRegister> sources)
     {
         var path = Path.Combine(dataFolder, UsualFile);
         if (!File.Exists(path))
             throw new InputRefusedException(
                 new InputProblem(UsualFile, 0, "", "", "no such file", $"a file in {dataFolder}")
             );
-        return Read(File.ReadAllText(path), UsualFile);
+        return Read(File.ReadAllText(path), UsualFile, sources);
     }
 
     /// <summary>Reads tables from text.</summary>
     /// <param name="text">The file's text.</param>
     /// <param name="name">Name for messages.</param>
+    /// <param name="sources">Sources that its rows may name.</param>
     /// <exception cref="InputRefusedException">Anything is wrong; carries every problem found.</exception>
-    internal static SamplingStandard Read(string text, string name)
+    internal static SamplingStandard Read(string text, string name, Lazy<SourceRegister> sources)
     {
         var problems = new List<InputProblem>();
         SamplingStandard? read = null;
@@ -59,7 +60,8 @@ internal static class AttributeTableFile
                         new InputProblem(name, 0, "", "", broken.Message, "tables in which every arrow leads to a plan")
                     );
                 }
-            }
+            },
+            sources
         );
         return problems.Count == 0 && read is not null ? read : throw new InputRefusedException(problems);
     }

@@ -33,8 +33,8 @@ internal sealed class ConditionReader(
         {
             if (field == Field.UseClass && UseClassWords.Parse(word) is { Count: > 0 } classes)
                 words.AddRange(classes.Select(each => each.Label()));
-            else if (field == Field.Component && components.Find(word) is Found<Component> component)
-                words.Add(component.Value.Name);
+            else if (field == Field.Component && components.Named(word) is { } component)
+                words.Add(component.Name);
             else if (Allowed(field) is { } allowed && !allowed.Contains(word, StringComparer.Ordinal))
                 when.Refuse(field.Key(), word, string.Join(", ", allowed));
             else

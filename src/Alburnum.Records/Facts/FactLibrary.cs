@@ -19,8 +19,11 @@ public sealed class FactLibrary
         PenetrationDemand
     >.Empty;
 
+    private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<ComponentCatalogue> _components;
+    private readonly Lazy<PreservativeCatalogue> _preservatives;
+    private readonly Lazy<MarkCatalogue> _marks;
     private readonly Lazy<IReadOnlyDictionary<string, PenetrationDemand>> _penetrationClasses;
     private readonly Lazy<RulebookWords> _words;
     private readonly Lazy<RulebookFolder> _rulebooks;
@@ -42,10 +45,21 @@ public sealed class FactLibrary
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
-        _species = In("timber/species.yaml", root => new SpeciesCatalogue(SpeciesFile.Read(root)));
-        _components = In("components.yaml", root => new ComponentCatalogue(ComponentFile.Read(root)));
+        _sources = new(() => SourceRegister.Load(dataFolder));
+        _species = new(() =>
+        {
+            var species = Read("timber/species.yaml", SpeciesFile.Read);
+            return new(species, Read("timber/names.yaml", root => TimberNameFile.Read(root, species)));
+        });
+        _components = new(() =>
+        {
+            var components = Read("components.yaml", ComponentFile.Read);
+            return new(components, Read("component-names.yaml", root => ComponentFile.ReadNames(root, components)));
+        });
+        _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
+        _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses));
+        _words = new(() => new(Components, Species, PenetrationClasses, _sources));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -53,22 +67,32 @@ public sealed class FactLibrary
         _usualReach = In("usual-reach.yaml", DurabilityFile.ReadReach);
         _equivalences = In("equivalence.yaml", UseClassFile.ReadEquivalences);
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
-        _impregnation = new(() => ImpregnationLibrary.Load(dataFolder));
+        _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
-        _sampling = new(() => AttributeTableFile.Load(dataFolder));
+        _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
         _letters = In("letters.yaml", LetterFile.Read);
 
-        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, read));
+        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
+        T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>Documents that the facts are taken from.</summary>
+    public SourceRegister Sources => _sources.Value;
 
     /// <summary>Species and what is known of them.</summary>
     public SpeciesCatalogue Species => _species.Value;
 
     /// <summary>Names of components.</summary>
     public ComponentCatalogue Components => _components.Value;
+
+    /// <summary>Preservatives by kind.</summary>
+    public PreservativeCatalogue Preservatives => _preservatives.Value;
+
+    /// <summary>Classes and marks of every system known.</summary>
+    public MarkCatalogue Marks => _marks.Value;
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
     public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => _penetrationClasses.Value;

@@ -31,6 +31,9 @@ public sealed class FactRow
     /// <summary>Line that the row starts on.</summary>
     public int Line => _fields.Line;
 
+    /// <summary>Names of the fields that are there, in their order.</summary>
+    public IEnumerable<string> FieldNames => _fields.Fields.Select(each => each.Name);
+
     /// <summary>True where the field is there.</summary>
     public bool Has(string field)
     {
@@ -222,19 +225,22 @@ public sealed class FactRow
         }
     }
 
-    /// <summary>The row's <c>source</c> (an id of the file's sources, or named fields) and <c>standing</c>.</summary>
+    /// <summary>
+    /// The row's <c>source</c> (an id of the file's sources or of the register, or named fields) and <c>standing</c>; for a number that was worked out, also <c>how</c>.
+    /// </summary>
     public Provenance Provenance()
     {
         var standing = Word("standing", [.. Enum.GetValues<Standing>().Select(each => (each.Key(), each))]);
         var source = Source();
         if (source is null)
             return new Provenance(standing, "", "", "", "");
-        var note = string.Join("; ", new[] { source.Note, OptionalText("note") }.Where(part => part.Length > 0));
+        var how = standing == Standing.WorkedOut ? Text("how") : "";
+        var note = string.Join("; ", new[] { source.Remark, how, OptionalText("note") }.Where(part => part.Length > 0));
         var place = OptionalText("place") is { Length: > 0 } own ? own : source.Place;
         if (standing == Standing.Published && (source.Edition.Length == 0 || place.Length == 0))
-        {
             Refuse("source", "a published row without edition or place", "the edition, and the table, clause or page");
-        }
+        if (standing is Standing.Published or Standing.WorkedOut && source.IsRemembered)
+            Refuse("standing", standing.Key(), $"from memory: nobody has read \"{source.Id}\"");
         return new Provenance(standing, source.Document, source.Edition, place, note);
     }
 
@@ -257,22 +263,22 @@ public sealed class FactRow
         }
     }
 
-    private SourceEntry? Source()
+    private Source? Source()
     {
         _asked.Add("source");
         switch (_fields["source"])
         {
             case FactText { Text: CommonPracticeWords }:
-                return SourceEntry.CommonPractice;
+                return Facts.Source.CommonPractice;
             case FactText id when _file.Source(id.Text) is { } known:
                 return known;
             case FactFields inner:
-                return SourceEntry.Read(_file.Row(inner, Key));
+                return _file.SourceIn(_file.Row(inner, Key));
             case { } other:
                 Refuse(
                     "source",
                     other.Shown,
-                    "an id under sources, the words \"common practice\", or document, edition and place"
+                    "an id of data/sources.yaml or of the file's own sources, the words \"common practice\", or document, edition and place"
                 );
                 return null;
             default:

@@ -31,7 +31,7 @@ public sealed class ImpregnationLibrary
     public IncisingPenalty Penalty { get; }
 
     /// <summary>Reads the three files, or refuses with every problem in them.</summary>
-    internal static ImpregnationLibrary Load(string dataFolder)
+    internal static ImpregnationLibrary Load(string dataFolder, Lazy<SourceRegister> sources)
     {
         var problems = new List<InputProblem>();
         var laws = new List<(IReadOnlyList<string>, PermeabilityLaw)>();
@@ -55,7 +55,7 @@ public sealed class ImpregnationLibrary
             ? new ImpregnationLibrary(laws, schedules, patterns, penalty!)
             : throw new InputRefusedException(problems);
 
-        void Read(string file, Action<FactRow> read) => FactFile.ReadInto(dataFolder, file, problems, read);
+        void Read(string file, Action<FactRow> read) => FactFile.ReadInto(dataFolder, file, problems, sources, read);
     }
 
     /// <summary>A plant's own schedules, from a file of the same form as the program's.</summary>

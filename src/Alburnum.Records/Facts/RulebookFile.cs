@@ -46,7 +46,7 @@ public static class RulebookFile
     {
         var problems = new List<InputProblem>();
         Rulebook? rulebook = null;
-        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words));
+        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words), words.Sources);
         return problems.Count == 0 && rulebook is not null ? rulebook : throw new InputRefusedException(problems);
     }
 
@@ -170,14 +170,14 @@ public static class RulebookFile
         {
             var types = row.Texts("types").Count == 0 ? (IReadOnlyList<WoodType>)[] : [row.Word("types", Types)];
             var names = row.Texts("species");
-            foreach (var each in names.Where(each => species.Find(each) is not Found<Species>))
+            foreach (var each in names.Where(each => species.Named(each) is null))
                 row.Refuse("species", each, "a species of timber/species.yaml");
             var group = new SpeciesGroup(
                 row.Text("name"),
                 types,
                 row.Texts("genera"),
                 row.Texts("exceptGenera"),
-                [.. names.Select(each => species.Find(each) is Found<Species> found ? found.Value.Name : each)],
+                [.. names.Select(each => species.Named(each)?.Name ?? each)],
                 row.Provenance()
             );
             if (group.Types.Count + group.Genera.Count + group.Names.Count == 0)
@@ -192,5 +192,6 @@ public static class RulebookFile
 internal sealed record RulebookWords(
     ComponentCatalogue Components,
     SpeciesCatalogue Species,
-    IReadOnlyDictionary<string, PenetrationDemand> Classes
+    IReadOnlyDictionary<string, PenetrationDemand> Classes,
+    Lazy<SourceRegister> Sources
 );

@@ -174,6 +174,9 @@ public sealed record RequirementDocument
     /// <summary>Greatest moisture content before treatment, %.</summary>
     public double? MoistureMaxPercent { get; init; }
 
+    /// <summary>What must be known before the demand is read; null in documents that were kept before this was written down.</summary>
+    public IReadOnlyList<string>? Warnings { get; init; }
+
     /// <summary>Conditions that go with the demand, and what it leaves open.</summary>
     public required IReadOnlyList<string> Conditions { get; init; }
 

@@ -35,7 +35,7 @@ public static class CaseMapping
             SampledOn = @case.SampledOn,
             RunAt = runAt,
             Enquiry = Enquiry(trace),
-            Requirement = Requirement(result),
+            Requirement = Requirement(result) with { Warnings = [.. run.Warnings.Select(Words.Say)] },
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
@@ -63,23 +63,23 @@ public static class CaseMapping
 
     private static EnquiryDocument Enquiry(Trace trace)
     {
-        var (asked, enquiry) = (trace.Enquiry, trace.AsAnswered);
+        var enquiry = trace.AsAnswered;
         var classes = enquiry.UseClasses;
         return new()
         {
-            Component = enquiry.Component?.Name ?? SheetWords.Current.NotStated,
+            Component = Words.Answers.Component(enquiry) ?? SheetWords.Current.NotStated,
             Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
-            Species = enquiry.Species?.Name ?? SheetWords.Current.NotStated,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
             UseClass =
                 classes.Count > 0
                     ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
                     : SheetWords.Current.NotStated,
-            UseClassByCode = asked.UseClasses.Count == 0 && classes.Count > 0,
+            UseClassByCode = trace.Step(Subject.UseClass)?.Finding is Settled,
             UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
-            ServiceLifeByCode = asked.Life is null && enquiry.Life is not null,
+            ServiceLifeByCode = trace.Step(Subject.Life)?.Finding is Settled,
             Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,

@@ -16,7 +16,7 @@ internal static class PatternMapping
             .. (reading.Outcome, profile) switch
             {
                 (_, { } read) => DepthPatterns.Of(read).Select(From),
-                (NotDetermined { Fault: NoFront { IsTreated: true } }, _) => [From(new TreatedThroughout(1))],
+                (NotDetermined { Fault: NoFront { IsTreated: true } }, _) => [From(new TreatedThroughout())],
                 _ => [],
             },
         ];

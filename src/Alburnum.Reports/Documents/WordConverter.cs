@@ -100,6 +100,9 @@ public sealed class LotOutcomeConverter()
 /// <summary>normal, tightened, reduced, stopped.</summary>
 public sealed class NextInspectionConverter : WordConverter<NextInspection>;
 
+/// <summary>species, glued, board, modified, mixture.</summary>
+public sealed class TimberKindConverter : WordConverter<Timber.TimberKind>;
+
 /// <summary>sawn, round.</summary>
 public sealed class FormConverter : WordConverter<TimberForm>;
 

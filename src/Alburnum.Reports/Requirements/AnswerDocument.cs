@@ -55,6 +55,12 @@ public sealed record AnswerDocument
     /// <summary>Paragraph for a specification; null where there is no demand.</summary>
     public required string? Clause { get; init; }
 
+    /// <summary>The question that narrows the use class down, where the answer depends on it; otherwise null.</summary>
+    public required string? AskNext { get; init; }
+
+    /// <summary>What must be known before the demand is read: classes of other systems, marine borers, the preservative.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
     /// <summary>Traps between editions, correspondence with other systems, cautions.</summary>
     public required IReadOnlyList<string> Remarks { get; init; }
 }
@@ -62,8 +68,11 @@ public sealed record AnswerDocument
 /// <summary>What was asked; null where not known.</summary>
 public sealed record AskedDocument
 {
-    /// <summary>What the piece is for.</summary>
+    /// <summary>What the piece is for, as codes speak of it.</summary>
     public required string? Component { get; init; }
+
+    /// <summary>The name that it was asked for by.</summary>
+    public required string? CalledAs { get; init; }
 
     /// <summary>Nominal section.</summary>
     public required string? Section { get; init; }
@@ -77,6 +86,21 @@ public sealed record AskedDocument
 
     /// <summary>Use class, or those possible; empty where none was said.</summary>
     public required IReadOnlyList<string> UseClasses { get; init; }
+
+    /// <summary>Whether it stands in salt water.</summary>
+    public required bool? SaltWater { get; init; }
+
+    /// <summary>Whether it touches the ground or fresh water.</summary>
+    public required bool? GroundContact { get; init; }
+
+    /// <summary>Whether the weather reaches it.</summary>
+    public required bool? Weather { get; init; }
+
+    /// <summary>Whether water can stay on it.</summary>
+    public required bool? WaterStays { get; init; }
+
+    /// <summary>Whether it can get damp under cover.</summary>
+    public required bool? Damp { get; init; }
 
     /// <summary>Desired service life, years.</summary>
     public required int? ServiceLifeYears { get; init; }

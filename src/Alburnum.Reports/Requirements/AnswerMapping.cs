@@ -40,10 +40,21 @@ public static class AnswerMapping
             ],
             Untreated = From(found.Untreated),
             Routes = [.. found.Routes.Select(From)],
-            Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
+            // Nobody is to be given an order for what will not do.
+            Clause =
+                answer is Required demand && !found.Warnings.Any(IsRuledOut) ? SpecificationClause.Write(demand) : null,
+            AskNext =
+                answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
+                    ? trace.NextQuestion is { } next
+                        ? Words.Exposure.Say(next)
+                        : null
+                    : null,
+            Warnings = [.. found.Warnings.Select(Words.Say)],
             Remarks = [.. found.Remarks.Select(Words.Say)],
         };
     }
+
+    private static bool IsRuledOut(RequirementRemark remark) => remark is OfPreservative { Finding.IsRuledOut: true };
 
     /// <summary>The few rows nearest to matching: none where the enquiry itself gave the answer, and none of other components.</summary>
     internal static IReadOnlyList<MissDocument> Nearest(StepDocument step) =>
@@ -61,10 +72,16 @@ public static class AnswerMapping
         new()
         {
             Component = enquiry.Component?.Name,
+            CalledAs = enquiry.CalledAs?.Name,
             Section = enquiry.Section?.Label,
             Form = enquiry.FormOrFromSection,
-            Species = enquiry.Species?.Name,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
+            SaltWater = enquiry.Exposure.IsInSaltWater,
+            GroundContact = enquiry.Exposure.TouchesGroundOrFreshWater,
+            Weather = enquiry.Exposure.IsExposedToWeather,
+            WaterStays = enquiry.Exposure.LetsWaterStay,
+            Damp = enquiry.Exposure.MayGetDamp,
             ServiceLifeYears = enquiry.Life?.Years,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             Incised = enquiry.IsIncised,

@@ -18,6 +18,10 @@ public static class AnswerText
         yield return answer.RulebookTitle;
         yield return Asked(answer.Enquiry);
         yield return "";
+        foreach (var line in answer.Warnings.SelectMany(warning => Wrapped("! ", warning)))
+            yield return line;
+        if (answer.Warnings.Count > 0)
+            yield return "";
         foreach (var line in Headline(answer))
             yield return line;
         if (answer.Clause is { } clause)
@@ -53,7 +57,7 @@ public static class AnswerText
     {
         var parts = new List<string?>
         {
-            asked.Component,
+            RequirementWords.Current.Answers.Component(asked.CalledAs, asked.Component),
             asked.Section,
             asked.Form is { } form ? RequirementWords.Current.Say(form) : null,
             asked.Species,
@@ -73,6 +77,8 @@ public static class AnswerText
         {
             foreach (var line in Wrapped(lead, answer.Reason ?? ""))
                 yield return line;
+            if (answer.AskNext is { } next)
+                yield return "  " + Said("requirements.use-class.ask-next", ("question", next));
             yield break;
         }
         foreach (

@@ -47,7 +47,12 @@ public static class SpecificationClause
     private static string Piece(Enquiry enquiry) =>
         Said(
             "requirements.clause.piece",
-            ("component", Wording.Capital(enquiry.Component?.Name ?? Said("requirements.clause.no-component"))),
+            (
+                "component",
+                Wording.Capital(
+                    enquiry.CalledAs?.Name ?? enquiry.Component?.Name ?? Said("requirements.clause.no-component")
+                )
+            ),
             ("size", enquiry.Section?.Label ?? Said("requirements.clause.no-size")),
             ("form", enquiry.FormOrFromSection is { } form ? Words.Say(form) : Said("requirements.clause.no-form")),
             (

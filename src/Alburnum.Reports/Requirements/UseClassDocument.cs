@@ -40,10 +40,17 @@ public sealed record UseClassMeaning
     /// <summary>What may attack it.</summary>
     public required string Agents { get; init; }
 
-    /// <summary>Standing of the source.</summary>
+    /// <summary>Standing of what is said of the agents.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing AgentsStanding { get; init; }
+
+    /// <summary>The source of what is said of the agents.</summary>
+    public required string AgentsSource { get; init; }
+
+    /// <summary>Standing of the rest.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }
 
-    /// <summary>The source.</summary>
+    /// <summary>The source of the rest.</summary>
     public required string Source { get; init; }
 }

@@ -15,15 +15,7 @@ public static class UseClassText
             ? Said("requirements.use-class.settled", classes)
             : Said("requirements.use-class.not-settled", classes);
         foreach (var row in answer.Meaning)
-            yield return $"  {row.UseClass, -4} "
-                + Said(
-                    "requirements.use-class.meaning",
-                    ("situation", row.Situation),
-                    ("moisture", row.Moisture),
-                    ("agents", row.Agents),
-                    ("standing", Wording.Current.Say(row.Standing)),
-                    ("source", row.Source)
-                );
+            yield return $"  {row.UseClass, -4} {Meaning(row)}";
         if (answer.DecidedBy is { } decided)
             yield return answer.IsSettled
                 ? Said("requirements.use-class.decided-by", ("question", decided))
@@ -32,5 +24,26 @@ public static class UseClassText
             yield return Said("requirements.use-class.ask-next", ("question", next));
         foreach (var remark in answer.Remarks)
             yield return $"· {remark}";
+    }
+
+    private static string Meaning(UseClassMeaning row)
+    {
+        (string, string) situation = ("situation", row.Situation);
+        (string, string) moisture = ("moisture", row.Moisture);
+        (string, string) agents = ("agents", row.Agents);
+        (string, string) standing = ("standing", Wording.Current.Say(row.Standing));
+        (string, string) source = ("source", row.Source);
+        return row.AgentsSource == row.Source && row.AgentsStanding == row.Standing
+            ? Said("requirements.use-class.meaning", situation, moisture, agents, standing, source)
+            : Said(
+                "requirements.use-class.meaning-of-two",
+                situation,
+                moisture,
+                standing,
+                source,
+                agents,
+                ("agentsStanding", Wording.Current.Say(row.AgentsStanding)),
+                ("agentsSource", row.AgentsSource)
+            );
     }
 }

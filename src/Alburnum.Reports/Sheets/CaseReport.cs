@@ -84,8 +84,8 @@ public static class CaseReport
         sheet.Section(Words.Demanded);
         Fact(sheet, Words.Component(enquiry.Component, enquiry.Section, enquiry.Form, enquiry.Incised));
         Fact(sheet, Words.Species(enquiry.Species, enquiry.BotanicalName));
-        Fact(sheet, Words.UseClass(enquiry));
-        Fact(sheet, Words.ServiceLife(enquiry));
+        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassByCode, enquiry.UseClassInWords));
+        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears, enquiry.ServiceLifeByCode));
         Fact(sheet, Words.Code(requirement.Rulebook));
         Fact(
             sheet,
@@ -97,7 +97,7 @@ public static class CaseReport
         Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
             Fact(sheet, Words.Moisture(moisture));
-        foreach (var condition in requirement.Conditions)
+        foreach (var condition in (requirement.Warnings ?? []).Concat(requirement.Conditions))
             Fact(sheet, Words.Condition(condition));
         Fact(sheet, Words.RestsOn(document.WeakestStanding));
     }

@@ -5,8 +5,24 @@ namespace Alburnum.Reports.Words;
 /// <summary>What a rulebook answers, in words.</summary>
 /// <param name="wording">The language.</param>
 /// <param name="rows">How rows are said.</param>
-public sealed class AnswerWords(Wording wording, RowWords rows)
+/// <param name="exposure">How exposures are said.</param>
+public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords exposure)
 {
+    /// <summary>What a piece is for: the name that was asked for, with the component of codes where that is another; null where neither is known.</summary>
+    public string? Component(Enquiry enquiry)
+    {
+        ArgumentNullException.ThrowIfNull(enquiry);
+        return Component(enquiry.CalledAs?.Name, enquiry.Component?.Name);
+    }
+
+    /// <summary>The same of the two names.</summary>
+    /// <param name="calledAs">The name that was asked for.</param>
+    /// <param name="component">The component of codes.</param>
+    internal string? Component(string? calledAs, string? component) =>
+        calledAs is { } called && component is { } known && called != known
+            ? wording.Say("answers.called", ("name", called), ("component", known))
+            : component ?? calledAs;
+
     /// <summary>"required", "not permitted" or "not covered".</summary>
     public string Say(AnswerOutcome outcome) =>
         outcome switch
@@ -44,6 +60,18 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             CellNotRead cell => wording.Say("answers.cell-not-read", ("note", cell.Note)),
             NoRowHolds { NearestFailOn.Count: 0 } => wording.Say("answers.no-row"),
             NoRowHolds none => wording.Say("answers.no-row-near", ("fields", rows.Say(none.NearestFailOn))),
+            NotOneSpecies { Timber: { LeastTreatable: { } least, Kind: Timber.TimberKind.Mixture } mix } => wording.Say(
+                "answers.mixture",
+                ("name", mix.Name),
+                ("says", mix.Says),
+                ("species", wording.Joined("rows.either", mix.Is.Select(species => species.Name))),
+                ("least", least.Name)
+            ),
+            NotOneSpecies { Timber: var timber } => wording.Say(
+                "answers.not-one-species",
+                ("name", timber.Name),
+                ("says", timber.Says)
+            ),
             DependsOn unknown => wording.Say("answers.depends", ("fields", rows.Say(unknown.Fields))),
             RowsContradict clash => wording.Say(
                 "answers.contradiction",
@@ -103,6 +131,16 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
                 ("species", member.Species.Name),
                 ("group", member.Group.Name)
             ),
+            ExposureOfNameUsed { Name: var name } => wording.Say(
+                "answers.exposure-of-name",
+                ("name", name.Name),
+                ("says", exposure.Say(name.Exposure))
+            ),
+            LifeOfNameUsed { Name: { Life: { } life } name } => wording.Say(
+                "answers.life-of-name",
+                ("name", name.Name),
+                ("life", rows.Say(life))
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(fact), fact, "Not a fact."),
         };
 
@@ -115,7 +153,13 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
                 ("count", Figures.Whole(step.Matched.Count))
             ),
             { Finding: Settled settled } => rows.Say(settled.Demand),
+            { Finding: UseClassOfExposure exposed } => Say(exposed),
             { Finding: Given given } => GivenLead + Say(given),
+            { Finding: UsualLifeOfName usual } => wording.Say(
+                "answers.usual-of-name",
+                ("life", rows.Say(usual.Life)),
+                ("name", usual.Name.Name)
+            ),
             { Finding: Silent } => wording.Say("answers.silent"),
             { Finding: Contradicted } => wording.Say("answers.contradicted"),
             { Finding: Depends depends } => wording.Say("answers.depends-on", ("fields", rows.Say(depends.Fields))),
@@ -130,6 +174,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
         finding switch
         {
             Given given => Say(given),
+            UsualLifeOfName usual => rows.Say(usual.Life),
             Settled settled => rows.Say(settled.Demand),
             _ => null,
         };
@@ -158,8 +203,26 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
         given switch
         {
             GivenUseClass use => rows.Say(use.Classes),
+            UseClassOfExposure { Answer.Classes: var classes } => rows.Say(classes),
             GivenLife life => rows.Say(life.Life),
             _ => throw new ArgumentOutOfRangeException(nameof(given), given, "Not given."),
+        };
+
+    // What decided it, or what is still to be asked.
+    private string Say(UseClassOfExposure exposed) =>
+        exposed.Answer switch
+        {
+            { NextQuestion: { } next } open => wording.Say(
+                "answers.exposed-so-far",
+                ("use", rows.Say(open.Classes)),
+                ("question", exposure.Say(next))
+            ),
+            { DecidedBy: { } question } settled => wording.Say(
+                "answers.exposed",
+                ("use", rows.Say(settled.Classes)),
+                ("question", exposure.Say(question))
+            ),
+            var other => rows.Say(other.Classes),
         };
 
     private static string Years(IEnumerable<int> years) => string.Join(", ", years.Select(Figures.Whole));

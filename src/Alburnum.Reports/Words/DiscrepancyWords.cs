@@ -16,9 +16,15 @@ public sealed class DiscrepancyWords(Wording wording)
             ComponentInOtherClass(var component, var stated, var code, var rulebook) => wording.Say(
                 "discrepancies.component",
                 ("component", component.Name),
-                ("stated", wording.Joined("rows.either", stated.Select(each => each.Label()))),
+                ("stated", Classes(stated)),
                 ("code", code.Label),
                 ("rulebook", rulebook)
+            ),
+            NameInOtherClass(var name, var stated, var usual) => wording.Say(
+                "discrepancies.name",
+                ("name", name.Name),
+                ("stated", Classes(stated)),
+                ("usual", Classes(usual))
             ),
             CoatingAgainstClass(true) => wording.Say("discrepancies.coated-3u"),
             CoatingAgainstClass => wording.Say("discrepancies.uncoated-3c"),
@@ -41,4 +47,7 @@ public sealed class DiscrepancyWords(Wording wording)
             HeartwoodOnRound(var section) => wording.Say("discrepancies.round", ("section", section.Label)),
             _ => throw new ArgumentOutOfRangeException(nameof(discrepancy), discrepancy, "Not a discrepancy."),
         };
+
+    private string Classes(IReadOnlyList<UseClass> classes) =>
+        wording.Joined("rows.either", classes.Select(each => each.Label()));
 }

@@ -15,10 +15,12 @@ public sealed class RequirementWords
         _wording = wording;
         Depths = new(wording);
         Rows = new(wording, Depths);
-        Answers = new(wording, Rows);
+        Exposure = new(wording);
+        Answers = new(wording, Rows, Exposure);
+        Preservatives = new(wording, Rows);
+        Names = new(wording);
         Routes = new(wording);
         Checks = new(wording, Rows);
-        Exposure = new(wording);
         Durability = new(wording);
     }
 
@@ -45,6 +47,12 @@ public sealed class RequirementWords
 
     /// <summary>Whether timber will do untreated.</summary>
     public DurabilityWords Durability { get; }
+
+    /// <summary>What is known of a timber.</summary>
+    public NameWords Names { get; }
+
+    /// <summary>Preservatives, and the marks of other systems.</summary>
+    public PreservativeWords Preservatives { get; }
 
     /// <summary>"sawn" or "round".</summary>
     public string Say(TimberForm form) =>
@@ -90,8 +98,36 @@ public sealed class RequirementWords
                 ),
                 ("standing", _wording.Say(Provenance.Weakest(rests.Select(source => source.Standing))))
             ),
+            LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
+            OfPreservative(var finding) => Preservatives.Say(finding),
+            MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
+            MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+        };
+
+    private string OfMark(RequirementRemark remark) =>
+        remark switch
+        {
+            MarkOfOtherSystem(var mark, var rulebook) => _wording.Say(
+                "requirements.remark.other-mark",
+                ("mark", Preservatives.Say(mark)),
+                ("standing", _wording.Say(mark.Provenance.Standing)),
+                ("source", mark.Provenance.Citation),
+                ("rulebook", rulebook.Citation)
+            ),
+            MarkNotKnown(var stated, { Count: 0 }, var rulebook) => _wording.Say(
+                "requirements.remark.mark-not-known",
+                ("mark", stated),
+                ("rulebook", rulebook.Citation)
+            ),
+            MarkNotKnown(var stated, var near, var rulebook) => _wording.Say(
+                "requirements.remark.mark-not-known-near",
+                ("mark", stated),
+                ("rulebook", rulebook.Citation),
+                ("near", string.Join(", ", near))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not of a mark."),
         };
 
     private string OnScale(Timber.OtherScale scale) =>

@@ -1,5 +1,4 @@
 using Alburnum.Imaging.Reading;
-using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -168,33 +167,27 @@ public sealed class SheetWords(Wording wording)
         );
 
     /// <summary>The use class enquired about.</summary>
-    public (string Name, string Value) UseClass(EnquiryDocument enquiry) =>
-        (wording.Say("sheet.use-class"), UseClassAndMeaning(enquiry));
+    /// <param name="useClass">The class, or those possible.</param>
+    /// <param name="isOfCode">Whether it is the code's own for the component.</param>
+    /// <param name="meaning">The situation that it stands for; empty where it is not known.</param>
+    public (string Name, string Value) UseClass(string useClass, bool isOfCode, string meaning) =>
+        (wording.Say("sheet.use-class"), UseClassAndMeaning(useClass, isOfCode, meaning));
 
     /// <summary>The use class and the situation that it stands for.</summary>
-    public string UseClassAndMeaning(EnquiryDocument enquiry)
-    {
-        ArgumentNullException.ThrowIfNull(enquiry);
-        var useClass = ByCode(enquiry.UseClass, enquiry.UseClassByCode);
-        return enquiry.UseClassInWords.Length > 0 ? Named(useClass, enquiry.UseClassInWords) : useClass;
-    }
+    public string UseClassAndMeaning(string useClass, bool isOfCode, string meaning) =>
+        meaning.Length > 0 ? Named(ByCode(useClass, isOfCode), meaning) : ByCode(useClass, isOfCode);
 
     /// <summary>A value, with a word where it is the code's own for the component.</summary>
     public string ByCode(string value, bool isOfCode) =>
         isOfCode ? wording.Say("sheet.by-code", ("value", value)) : value;
 
     /// <summary>The desired service life.</summary>
-    public (string Name, string Value) ServiceLife(EnquiryDocument enquiry) =>
-        (wording.Say("sheet.life"), Life(enquiry));
+    public (string Name, string Value) ServiceLife(int? years, bool isOfCode) =>
+        (wording.Say("sheet.life"), Life(years, isOfCode));
 
     /// <summary>A desired service life; null is "not stated".</summary>
-    public string Life(EnquiryDocument enquiry)
-    {
-        ArgumentNullException.ThrowIfNull(enquiry);
-        return enquiry.ServiceLifeYears is { } years
-            ? ByCode(wording.Say("rows.years", ("years", Figures.Whole(years))), enquiry.ServiceLifeByCode)
-            : NotStated;
-    }
+    public string Life(int? years, bool isOfCode) =>
+        years is { } known ? ByCode(wording.Say("rows.years", ("years", Figures.Whole(known))), isOfCode) : NotStated;
 
     /// <summary>The code of practice.</summary>
     public (string Name, string Value) Code(string rulebook) => (wording.Say("sheet.code"), rulebook);

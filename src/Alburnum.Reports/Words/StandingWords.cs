@@ -12,6 +12,7 @@ public static class StandingWords
         return standing switch
         {
             Standing.Published => wording.Say("standing.published"),
+            Standing.WorkedOut => wording.Say("standing.worked-out"),
             Standing.CommonPractice => wording.Say("standing.common-practice"),
             Standing.FromMemory => wording.Say("standing.from-memory"),
             _ => throw new ArgumentOutOfRangeException(nameof(standing), standing, "Not a standing."),

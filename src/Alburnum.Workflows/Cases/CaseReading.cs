@@ -6,6 +6,7 @@ using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Workflows.Measuring;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Workflows.Cases;
 
@@ -15,12 +16,14 @@ namespace Alburnum.Workflows.Cases;
 /// <param name="LeftOut">What it leaves out, and what that would have changed.</param>
 /// <param name="Expected">What was expected of the timber.</param>
 /// <param name="Judged">The case from enquiry to verdict.</param>
+/// <param name="Warnings">What must be known before the demand is read.</param>
 public sealed record CaseReading(
     CaseFolder Folder,
     IReadOnlyDictionary<string, SectionReading> Readings,
     WithLeftOut LeftOut,
     CaseExpectation Expected,
-    JudgedCase Judged
+    JudgedCase Judged,
+    IReadOnlyList<RequirementRemark> Warnings
 )
 {
     /// <summary>Measures every photograph of a case, side by side, and judges it.</summary>
@@ -55,7 +58,9 @@ public sealed record CaseReading(
             progress: null,
             stop
         );
-        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged);
+        var rulebook = facts.Rulebooks.Named(folder.Rulebook);
+        var warnings = RequirementWarnings.Of(judged.Required.Answer, rulebook, facts);
+        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
     }
 
     // Without marks, as it came.

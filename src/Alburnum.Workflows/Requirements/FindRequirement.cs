@@ -8,11 +8,13 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Answer">What the rulebook says, and why.</param>
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
 /// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
+/// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
 public sealed record FoundRequirement(
     Answer Answer,
     UntreatedTimber? Untreated,
     IReadOnlyList<Route> Routes,
+    IReadOnlyList<RequirementRemark> Warnings,
     IReadOnlyList<RequirementRemark> Remarks
 );
 
@@ -37,6 +39,7 @@ public static class FindRequirement
             answer,
             untreated,
             routes,
+            RequirementWarnings.Of(answer, rulebook, facts),
             [
                 .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
                 .. Remarks(asked, routes.Count > 0, facts),
@@ -70,6 +73,8 @@ public static class FindRequirement
             foreach (var remark in OfSpecies(species, enquiry, facts))
                 yield return remark;
         }
+        if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
+            yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))
             yield return new TrapOfUseClass(trap);
         foreach (var match in facts.Equivalences.Where(match => match.UseClasses.Intersect(enquiry.UseClasses).Any()))

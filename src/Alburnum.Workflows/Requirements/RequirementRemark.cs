@@ -42,5 +42,27 @@ public sealed record TrapOfUseClass(UseClassTrap Trap) : RequirementRemark;
 /// <param name="Match">The rough match.</param>
 public sealed record ElsewhereCalled(Equivalence Match) : RequirementRemark;
 
+/// <summary>What the preservative that was named cannot do.</summary>
+/// <param name="Preservative">The preservative, with its limits.</param>
+public sealed record LimitsOfPreservative(Preservative Preservative) : RequirementRemark;
+
+/// <summary>What speaks against the preservative that was named, or restricts it.</summary>
+/// <param name="Finding">The finding.</param>
+public sealed record OfPreservative(PreservativeFinding Finding) : RequirementRemark;
+
+/// <summary>The class that was stated is none of the rulebook's own: what it is where it comes from.</summary>
+/// <param name="Mark">The mark in one system.</param>
+/// <param name="Rulebook">The rulebook that was asked.</param>
+public sealed record MarkOfOtherSystem(TreatmentMark Mark, Rulebook Rulebook) : RequirementRemark;
+
+/// <summary>The class that was stated is none of the rulebook's own, nor of any system known here.</summary>
+/// <param name="Stated">The class as it was stated.</param>
+/// <param name="Near">Marks that may have been meant, nearest first.</param>
+/// <param name="Rulebook">The rulebook that was asked.</param>
+public sealed record MarkNotKnown(string Stated, IReadOnlyList<string> Near, Rulebook Rulebook) : RequirementRemark;
+
+/// <summary>In sea water marine borers attack, of which durability against fungi says nothing.</summary>
+public sealed record MarineBorersAttack : RequirementRemark;
+
 /// <summary>The code in force, the label and the approvals govern.</summary>
 public sealed record CodeGoverns : RequirementRemark;

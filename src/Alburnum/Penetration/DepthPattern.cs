@@ -41,5 +41,4 @@ public sealed record ThinSkin(double MeanMm) : DepthPattern;
 public sealed record BarePatch(int Face, double FromMm, double ToMm) : DepthPattern;
 
 /// <summary>The section is treated all through: perhaps cut within reach of the end grain.</summary>
-/// <param name="TreatedShare">Treated share of the section, 0 to 1.</param>
-public sealed record TreatedThroughout(double TreatedShare) : DepthPattern;
+public sealed record TreatedThroughout : DepthPattern;

@@ -20,6 +20,11 @@ public static class DepthPatterns
 
     private const double MostOfDepth = 0.6;
 
+    /// <summary>A border ends squarely where it keeps this share of its depth to within this length of the corner, mm.</summary>
+    private const double NearEndMm = 12;
+
+    private const double SquareShare = 0.8;
+
     /// <summary>A bare patch is so long at least, mm.</summary>
     private const double PatchMm = 5;
 
@@ -44,7 +49,7 @@ public static class DepthPatterns
     {
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.TreatedShare.Value >= FullShare)
-            return [new TreatedThroughout(profile.TreatedShare.Value)];
+            return [new TreatedThroughout()];
         if (IsSkin(profile))
             return [new ThinSkin(profile.Statistics.MeanMm.Value)];
         return [.. OfFaces(profile), .. profile.Faces.SelectMany(Patches), .. OfHeartwood(profile)];
@@ -80,7 +85,7 @@ public static class DepthPatterns
                 continue;
             var innerMedian = Median(inner.Select(at => at.DepthMm));
             if (inner.Count(at => at.DepthMm <= BareMm) >= MostOfFace * inner.Count)
-                yield return Bare(face, inner, Median(others));
+                yield return Bare(profile, k, inner, Median(others));
             else if (
                 innerMedian <= others.Min() - Math.Max(ShortMm, ShortShare * others.Min())
                 && inner.Count(at => Math.Abs(at.DepthMm - innerMedian) <= EvenMm) >= MostOfFace * inner.Count
@@ -89,17 +94,29 @@ public static class DepthPatterns
         }
     }
 
-    private static DepthPattern Bare(FaceProfile face, List<At> inner, double othersMm)
+    private static DepthPattern Bare(DepthProfile profile, int k, List<At> inner, double othersMm)
     {
+        var face = profile.Faces[k];
         if (inner.Count(at => at.SapwoodMm <= BareMm) > inner.Count / 2)
             return new BareHeartwoodFace(face.Number);
-        var all = Read(face);
-        var first = all.FindIndex(at => at.DepthMm <= BareMm);
-        var last = all.FindLastIndex(at => at.DepthMm <= BareMm);
-        var deepMm = MostOfDepth * othersMm;
-        return IsSteep(all, first, -1, deepMm) && IsSteep(all, last, 1, deepMm)
+        bool?[] ends =
+        [
+            EndsSquarely(profile.Faces[(k + 3) % 4], atItsStart: false),
+            EndsSquarely(profile.Faces[(k + 1) % 4], atItsStart: true),
+        ];
+        return ends.Contains(true) && !ends.Contains(false)
             ? new CutThroughBorder(face.Number, othersMm)
             : new BareFace(face.Number, othersMm);
+    }
+
+    // Whether the border of a face keeps its depth up to its end; null where nothing was read there.
+    private static bool? EndsSquarely(FaceProfile face, bool atItsStart)
+    {
+        var lengthMm = face.StepMm * face.PositionsMm.Count;
+        var near = Read(face)
+            .Where(at => (atItsStart ? at.PositionMm : lengthMm - at.PositionMm) <= NearEndMm)
+            .ToList();
+        return near.Count == 0 ? null : near.TrueForAll(at => at.DepthMm >= SquareShare * MedianMm(face));
     }
 
     private static IEnumerable<DepthPattern> Patches(FaceProfile face)

@@ -5,6 +5,8 @@ internal static class Conclusion
 {
     public static Answer From(Trace trace, IReadOnlyList<int> lives)
     {
+        if (trace.Enquiry.NotOneSpecies is { } timber)
+            return new NotCovered(new NotOneSpecies(timber), trace);
         if (lives.Count > 0 && trace.Enquiry.Life is { } life && !lives.Contains(life.Years))
             return new NotCovered(new LifeNotKnown(lives, life.Years), trace);
         var step = trace.Step(Subject.Penetration)!;
@@ -46,7 +48,8 @@ internal static class Conclusion
     private static IEnumerable<RequirementCondition> Conditions(Trace trace, MoistureLimit? moisture)
     {
         if (
-            trace.Step(Subject.UseClass)?.Finding is GivenUseClass { Code: { } code, Classes: var asked }
+            trace.Step(Subject.UseClass)?.Finding is Given { Code: { } code }
+            && trace.UseClasses is { Count: > 0 } asked
             && !code.Classes.Intersect(asked).Any()
         )
             yield return new OtherUseClass(code, asked[0]);

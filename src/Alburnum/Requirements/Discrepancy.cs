@@ -20,6 +20,13 @@ public sealed record ComponentInOtherClass(
     string RulebookTitle
 ) : Discrepancy;
 
+/// <summary>What goes by this name stands elsewhere than the use class stated: no code puts it in a class.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Stated">Use class as stated, or those possible.</param>
+/// <param name="Usual">The class of where it usually stands.</param>
+public sealed record NameInOtherClass(ComponentName Name, IReadOnlyList<UseClass> Stated, IReadOnlyList<UseClass> Usual)
+    : Discrepancy;
+
 /// <summary>The use class as written speaks of coated timber, and the coating is denied; or the other way round.</summary>
 /// <param name="IsCoated">Whether a coating is kept up, as stated.</param>
 public sealed record CoatingAgainstClass(bool IsCoated) : Discrepancy;
@@ -62,31 +69,29 @@ public static class Discrepancies
     private static UseClassDemand? CodesClass(Trace trace) =>
         trace.Step(Subject.UseClass)?.Finding switch
         {
-            GivenUseClass given => given.Code,
+            Given given => given.Code,
             Settled { Demand: UseClassDemand demand } => demand,
             _ => null,
         };
 
     private static IEnumerable<Discrepancy> OfClass(Trace trace, IEnumerable<Rulebook> others)
     {
-        if (trace.Enquiry is not { Component: { } component, UseClasses: { Count: > 0 } stated })
+        if (trace.Enquiry is not { UseClasses: { Count: > 0 } stated } enquiry)
             yield break;
         // Codes differ: where the governing one is silent, only what all that speak agree on is worth a remark.
         List<Trace> speaking = CodesClass(trace) is not null
             ? [trace]
-            :
-            [
-                .. others
-                    .Select(other => other.Answer(trace.Enquiry).Trace)
-                    .Where(other => CodesClass(other) is not null),
-            ];
-        if (speaking.Count > 0 && !speaking.Exists(code => CodesClass(code)!.Classes.Intersect(stated).Any()))
-            yield return new ComponentInOtherClass(
-                component,
-                stated,
-                CodesClass(speaking[0])!,
-                speaking[0].RulebookTitle
-            );
+            : [.. others.Select(other => other.Answer(enquiry).Trace).Where(other => CodesClass(other) is not null)];
+        if (speaking.Exists(code => CodesClass(code)!.Classes.Intersect(stated).Any()))
+            yield break;
+        if (enquiry.Component is { } component && speaking is [var first, ..])
+            yield return new ComponentInOtherClass(component, stated, CodesClass(first)!, first.RulebookTitle);
+        else if (
+            enquiry.CalledAs is { } name
+            && name.Exposure.UseClass() is { NextQuestion: null, Classes: var usual }
+            && !usual.Intersect(stated).Any()
+        )
+            yield return new NameInOtherClass(name, stated, usual);
     }
 
     private static IEnumerable<Discrepancy> OfUse(Trace trace)
@@ -103,7 +108,7 @@ public static class Discrepancies
             yield return new CoatingAgainstClass(isCoated);
         if (
             enquiry.Component is { } lasting
-            && trace.Step(Subject.Life)?.Finding is GivenLife { Life: var asked, Code.Life: var usual }
+            && trace.Step(Subject.Life)?.Finding is GivenLife { Life: var asked, Usual.Life: var usual }
             && asked.Years > usual.Years
         )
             yield return new LifeBeyondUsual(lasting, asked, usual);

@@ -51,6 +51,27 @@ public sealed record Exposure
 
     /// <summary>Wood-boring beetles that attack seasoned timber live where it stands.</summary>
     public bool? HasBeetles { get; init; }
+
+    /// <summary>True where one of the questions that decide the use class is answered.</summary>
+    public bool SaysWhere =>
+        IsInSaltWater is not null
+        || TouchesGroundOrFreshWater is not null
+        || IsExposedToWeather is not null
+        || LetsWaterStay is not null
+        || MayGetDamp is not null;
+
+    /// <summary>The same, with what decides the use class taken from another exposure where this one does not say.</summary>
+    public Exposure Or(Exposure? other) =>
+        other is null
+            ? this
+            : this with
+            {
+                IsInSaltWater = IsInSaltWater ?? other.IsInSaltWater,
+                TouchesGroundOrFreshWater = TouchesGroundOrFreshWater ?? other.TouchesGroundOrFreshWater,
+                IsExposedToWeather = IsExposedToWeather ?? other.IsExposedToWeather,
+                LetsWaterStay = LetsWaterStay ?? other.LetsWaterStay,
+                MayGetDamp = MayGetDamp ?? other.MayGetDamp,
+            };
 }
 
 /// <summary>The use class of a situation.</summary>

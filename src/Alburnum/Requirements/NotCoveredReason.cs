@@ -41,3 +41,7 @@ public sealed record DependsOn(IReadOnlyList<Field> Fields) : NotCoveredReason;
 /// <summary>The rulebook contradicts itself.</summary>
 /// <param name="Rows">The rows that demand different things.</param>
 public sealed record RowsContradict(IReadOnlyList<Row> Rows) : NotCoveredReason;
+
+/// <summary>What was named is no single species, and the rows are for solid timber of one.</summary>
+/// <param name="Timber">What it is.</param>
+public sealed record NotOneSpecies(Timber.TimberName Timber) : NotCoveredReason;

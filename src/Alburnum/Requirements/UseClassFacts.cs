@@ -4,13 +4,13 @@ namespace Alburnum.Requirements;
 /// <param name="UseClass">The class.</param>
 /// <param name="Situation">Where such timber stands.</param>
 /// <param name="Moisture">How wet it gets.</param>
-/// <param name="Agents">What may attack it.</param>
-/// <param name="Provenance">Source and standing.</param>
+/// <param name="Agents">What may attack it, with a source and standing of its own.</param>
+/// <param name="Provenance">Source and standing of the rest.</param>
 public sealed record UseClassFacts(
     UseClass UseClass,
     string Situation,
     string Moisture,
-    string Agents,
+    Fact<string> Agents,
     Provenance Provenance
 );
 

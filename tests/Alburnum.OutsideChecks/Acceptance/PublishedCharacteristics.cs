@@ -3,20 +3,9 @@ using Alburnum.Acceptance.Variables;
 
 namespace Alburnum.OutsideChecks.Acceptance;
 
+[Computed]
 public class PublishedCharacteristics
 {
-    [Theory]
-    [InlineData(0.01213, 0.95)]
-    [InlineData(0.089704, 0.05)]
-    [Published("samplingplans.com forum, 7 February 2006", "plan n = 68, c = 2: producer's and consumer's point")]
-    public void The_plan_of_68_pieces_and_2_failures_has_its_published_risk_points(double failing, double accepted) =>
-        Assert.Equal(accepted, new SingleSamplingPlan(68, 2).Acceptance(failing, new SteadyProcess()), 1e-4);
-
-    [Fact]
-    [Published("Planesmuestra, manual page f_DR.CO (rdrr.io)", "n = 125, c = 2, p = 0.1")]
-    public void The_plan_of_125_pieces_and_2_failures_has_its_published_value() =>
-        Assert.Equal(0.000210835, new SingleSamplingPlan(125, 2).Acceptance(0.1, new SteadyProcess()), 1e-9);
-
     [Theory]
     [InlineData(4, 20, 0.95, 0.071354, 0.401029)]
     [Published(

@@ -4,6 +4,7 @@ using MathNet.Numerics.RootFinding;
 namespace Alburnum.OutsideChecks.Acceptance;
 
 /// <summary>Printed run lengths keep three digits; they are held to half a unit of the last one, or a little more where noted.</summary>
+[Computed]
 public class PublishedRunLengths
 {
     [Theory]

@@ -4,6 +4,7 @@ using Alburnum.Tests.Shared.ClosedForms;
 
 namespace Alburnum.OutsideChecks.Impregnation;
 
+[Computed]
 public sealed class WoodAndFluidChecks
 {
     [Fact]
@@ -65,6 +66,7 @@ public sealed class WoodAndFluidChecks
         Assert.Equal(kgPerM3, TreatingLiquid.Water(celsius).DensityKgPerM3, 0.05);
 }
 
+[Computed]
 public sealed class SharpFrontChecks
 {
     [Fact]
@@ -121,6 +123,7 @@ public sealed class SharpFrontChecks
         Assert.Equal(share, PlaneFront.FillLimit(airKPa, liquidKPa), 0.0001);
 }
 
+[Computed]
 public sealed class DryingTimeChecks
 {
     [Fact]

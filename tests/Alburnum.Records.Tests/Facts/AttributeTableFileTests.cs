@@ -8,10 +8,12 @@ public class AttributeTableFileTests
 {
     private static readonly string Text = File.ReadAllText(Repository.At("data", "sampling", "mil-std-105e.yaml"));
 
+    private static readonly Lazy<SourceRegister> Sources = new(() => ShippedData.Library.Sources);
+
     [Fact]
     public void The_tables_that_ship_are_read_with_their_standing()
     {
-        var standard = AttributeTableFile.Read(Text, "tables.yaml");
+        var standard = AttributeTableFile.Read(Text, "tables.yaml", Sources);
 
         Assert.Equal(26, standard.Tables.AqlsPercent.Count);
         // Letter S is there for tightened inspection alone.
@@ -44,7 +46,9 @@ public class AttributeTableFileTests
         Assert.Contains(right, Text, StringComparison.Ordinal);
         var at = Text.IndexOf(right, StringComparison.Ordinal);
         var broken = Text[..at] + wrong + Text[(at + right.Length)..];
-        var refused = Assert.Throws<InputRefusedException>(() => AttributeTableFile.Read(broken, "tables.yaml"));
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            AttributeTableFile.Read(broken, "tables.yaml", Sources)
+        );
 
         Assert.Contains(said, refused.Message, StringComparison.Ordinal);
     }

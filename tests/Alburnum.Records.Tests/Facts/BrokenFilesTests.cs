@@ -79,7 +79,8 @@ public sealed class BrokenFilesTests
                     text,
                     "damaged.yaml",
                     problems,
-                    root => RulebookFile.Read(root, "damaged", ShippedData.Library.Words)
+                    root => RulebookFile.Read(root, "damaged", ShippedData.Library.Words),
+                    ShippedData.Library.Words.Sources
                 );
                 Assert.All(problems, problem => Assert.NotEqual("", problem.Expected));
             },

@@ -33,6 +33,7 @@ public sealed class IndicatorFileTests
         var text = File.ReadAllText(Repository.At("data", "indicators.yaml"));
         Assert.Contains(right, text, StringComparison.Ordinal);
         folder.Write("indicators.yaml", text.Replace(right, wrong, StringComparison.Ordinal));
+        folder.Write("sources.yaml", File.ReadAllText(Repository.At("data", "sources.yaml")));
 
         var refused = Assert.Throws<InputRefusedException>(() => new FactLibrary(folder.Path).Indicators);
 

@@ -10,7 +10,7 @@ namespace Alburnum.Reports.Tests.Words;
 public sealed class CaseWordsTests
 {
     private static readonly Species Pine = new FactLibrary(Repository.At("data")).Species.Get("Scots pine");
-    private static readonly Component Rafter = new("rafter", []);
+    private static readonly Component Rafter = new("rafter");
 
     /// <summary>At least one remark of each kind, with how its sentence starts.</summary>
     internal static IReadOnlyList<(CaseRemark Remark, string Start)> Remarks { get; } =
@@ -43,6 +43,14 @@ public sealed class CaseWordsTests
         (
             new ComponentInOtherClass(Rafter, [UseClass.ThreeTwo], new("1", [UseClass.One], null), "An invented code"),
             "The use class is stated as 3.2, and a rafter is put in 1 by An invented code"
+        ),
+        (
+            new NameInOtherClass(
+                new("wall plate", "house", [], new(), null, "", Pine.Durability!.Provenance),
+                [UseClass.Four],
+                [UseClass.One]
+            ),
+            "The use class is stated as 4, and a wall plate usually stands where it is 1"
         ),
         (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
         (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),

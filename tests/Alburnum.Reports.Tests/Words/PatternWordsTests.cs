@@ -17,7 +17,7 @@ public sealed class PatternWordsTests
         (new ShallowFace(1, 4, 10), "about 6.0 mm had been taken off it"),
         (new ThinSkin(1.5), "a skin, 1.5 mm deep"),
         (new BarePatch(1, 40, 55), "the spray had missed it from 40 to 55 mm"),
-        (new TreatedThroughout(0.97), "treated all through"),
+        (new TreatedThroughout(), "treated all through"),
     ];
 
     [Fact]

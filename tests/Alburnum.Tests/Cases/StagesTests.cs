@@ -265,7 +265,6 @@ public sealed class StagesTests
         Species spruce = new(
             "spruce",
             ["Picea abies"],
-            [],
             WoodType.Softwood,
             null,
             null,

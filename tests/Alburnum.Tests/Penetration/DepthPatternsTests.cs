@@ -21,17 +21,28 @@ public sealed class DepthPatternsTests
     }
 
     [Fact]
-    public void A_face_bare_up_to_square_ends_looks_cut_after_treatment() =>
+    public void A_bare_face_at_which_the_borders_of_its_neighbours_end_squarely_looks_cut_after_treatment() =>
         Assert.Equal(
             [new CutThroughBorder(2, 9)],
             DepthPatterns.Of(Sawn((face, mm) => face == 2 && mm is > 9 and < SideMm - 9 ? 0 : 9))
         );
 
     [Fact]
-    public void A_face_bare_with_tapering_ends_is_only_bare() =>
+    public void A_bare_face_to_which_the_borders_of_its_neighbours_taper_is_only_bare() =>
         Assert.Equal(
             [new BareFace(2, 9)],
-            DepthPatterns.Of(Sawn((face, mm) => face == 2 ? Math.Clamp(9 - 1.2 * Math.Min(mm, SideMm - mm), 0, 9) : 9))
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) =>
+                        face switch
+                        {
+                            1 => Math.Min(9, SideMm - mm),
+                            2 => 0,
+                            3 => Math.Min(9, mm),
+                            _ => 9,
+                        }
+                )
+            )
         );
 
     [Fact]
@@ -83,7 +94,7 @@ public sealed class DepthPatternsTests
     [Fact]
     public void A_section_treated_all_through_may_have_been_cut_near_an_end() =>
         Assert.Equal(
-            [new TreatedThroughout(0.97)],
+            [new TreatedThroughout()],
             DepthPatterns.Of(Sawn((_, _) => 50) with { TreatedShare = new(0.97, 0.01) })
         );
 

@@ -6,8 +6,8 @@ namespace Alburnum.Tests.Requirements;
 public sealed class DiscrepanciesTests
 {
     private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
-    private static readonly Component Rafter = new("rafter", []);
-    private static readonly Component Window = new("window", []);
+    private static readonly Component Rafter = new("rafter");
+    private static readonly Component Window = new("window");
 
     private static readonly Rulebook Speaking = Book(
         Of(Rafter, Subject.UseClass, new UseClassDemand("1", [UseClass.One], null)),
@@ -40,6 +40,30 @@ public sealed class DiscrepanciesTests
     [Fact]
     public void A_component_in_the_codes_class_is_not_remarked_on() =>
         Assert.Empty(Of(new() { Component = Rafter, UseClasses = [UseClass.One] }));
+
+    [Fact]
+    public void Where_every_code_is_silent_the_name_speaks()
+    {
+        ComponentName name = new(
+            "purlin",
+            "roof",
+            [],
+            new()
+            {
+                IsInSaltWater = false,
+                TouchesGroundOrFreshWater = false,
+                IsExposedToWeather = false,
+                MayGetDamp = false,
+            },
+            null,
+            "",
+            Invented
+        );
+        Enquiry enquiry = new() { CalledAs = name, UseClasses = [UseClass.Four] };
+
+        Assert.Equal([UseClass.One], Assert.IsType<NameInOtherClass>(Single(enquiry)).Usual);
+        Assert.Empty(Of(enquiry with { UseClasses = [UseClass.One] }));
+    }
 
     [Fact]
     public void A_coating_denied_is_against_class_3c() =>

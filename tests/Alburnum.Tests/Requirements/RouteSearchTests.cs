@@ -34,7 +34,7 @@ public sealed class RouteSearchTests
     private static RouteSearch SearchIn(Rulebook rulebook) =>
         new(
             rulebook,
-            new SpeciesCatalogue([Pine, Spruce, Robust]),
+            new SpeciesCatalogue([Pine, Spruce, Robust], []),
             new NaturalDurability([
                 .. Enum.GetValues<UseClass>()
                     .Select(each => new DurabilityRow(
@@ -159,7 +159,7 @@ public sealed class RouteSearchTests
     {
         var search = new RouteSearch(
             Book(DepthRow("x", Depth(6), []), Of(Subject.Moisture, "m", new MoistureLimit(28))),
-            new SpeciesCatalogue([Pine]),
+            new SpeciesCatalogue([Pine], []),
             new NaturalDurability([
                 .. Enum.GetValues<UseClass>()
                     .Select(each => new DurabilityRow(

@@ -126,7 +126,7 @@ public sealed class RulebookTests
     [Fact]
     public void The_codes_own_use_class_and_life_fill_in_for_a_component()
     {
-        var post = new Component("post", []);
+        var post = new Component("post");
         var isPost = new OneOf(Field.Component, ["post"]);
         var book = Book(
             Of(Subject.UseClass, "use", new UseClassDemand("4", [UseClass.Four], null), isPost),
@@ -157,9 +157,7 @@ public sealed class RulebookTests
             ),
             DepthRow("rain", Depth(3), [Use("3.2")])
         );
-        var answer = book.Answer(
-            new Enquiry { Component = new Component("post", []), UseClasses = [UseClass.ThreeTwo] }
-        );
+        var answer = book.Answer(new Enquiry { Component = new Component("post"), UseClasses = [UseClass.ThreeTwo] });
 
         Assert.Equal(
             [new OtherUseClass(new UseClassDemand("4", [UseClass.Four], null), UseClass.ThreeTwo)],
