@@ -152,7 +152,7 @@ public sealed class NameIndex<T>
     private static string Key(string name)
     {
         var letters = new StringBuilder(name.Length);
-        foreach (var letter in name.Normalize(NormalizationForm.FormD))
+        foreach (var letter in name)
         {
             if (Plain(char.ToLowerInvariant(letter)) is { } plain)
                 letters.Append(plain);
@@ -164,17 +164,27 @@ public sealed class NameIndex<T>
         return string.Join(' ', letters.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Singular));
     }
 
-    // Letters that are not a plain letter with a mark, as people type them who do not have them.
+    // Letters as people type them who do not have them. A table of our own: the program runs without the tables of languages that would take letters apart.
     private static string? Plain(char letter) =>
         letter switch
         {
-            'ø' => "o",
+            'à' or 'á' or 'â' or 'ã' or 'ä' or 'å' => "a",
             'æ' => "ae",
-            'œ' => "oe",
-            'ß' => "ss",
-            'ð' => "d",
-            'þ' => "th",
+            'ç' or 'č' or 'ć' => "c",
+            'ð' or 'đ' => "d",
+            'è' or 'é' or 'ê' or 'ë' or 'ě' or 'ę' => "e",
+            'ì' or 'í' or 'î' or 'ï' => "i",
             'ł' => "l",
+            'ñ' or 'ń' => "n",
+            'ò' or 'ó' or 'ô' or 'õ' or 'ö' or 'ø' => "o",
+            'œ' => "oe",
+            'ř' => "r",
+            'ß' => "ss",
+            'š' or 'ś' => "s",
+            'þ' => "th",
+            'ù' or 'ú' or 'û' or 'ü' => "u",
+            'ý' or 'ÿ' => "y",
+            'ž' or 'ź' or 'ż' => "z",
             _ => null,
         };
 

@@ -63,14 +63,14 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             NotOneSpecies { Timber: { LeastTreatable: { } least, Kind: Timber.TimberKind.Mixture } mix } => wording.Say(
                 "answers.mixture",
                 ("name", mix.Name),
-                ("says", mix.Says),
+                ("says", mix.Says.TrimEnd('.')),
                 ("species", wording.Joined("rows.either", mix.Is.Select(species => species.Name))),
                 ("least", least.Name)
             ),
             NotOneSpecies { Timber: var timber } => wording.Say(
                 "answers.not-one-species",
                 ("name", timber.Name),
-                ("says", timber.Says)
+                ("says", timber.Says.TrimEnd('.'))
             ),
             DependsOn unknown => wording.Say("answers.depends", ("fields", rows.Say(unknown.Fields))),
             RowsContradict clash => wording.Say(

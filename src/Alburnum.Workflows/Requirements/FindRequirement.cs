@@ -50,6 +50,9 @@ public static class FindRequirement
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
     {
         var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach);
+        // Of what is no timber of one species nothing can be changed until it is known what it is.
+        if (enquiry.NotOneSpecies is not null)
+            return [];
         if (answer is not Required { Requirement: var demand })
             return search.Find(enquiry);
         if (

@@ -71,7 +71,10 @@ public sealed class EuropeanClassChecks
 
     [Fact]
     [Published("EN 351-1, 1995", "class P8, at second hand")]
-    [FromMemory("EN 351-1, 2007", "nearest class")]
+    [Published(
+        "Nordic classes A, AB and M",
+        "P8 on a trade page of the 1995 edition, NP5 on the council's page of the 2007 edition"
+    )]
     public void An_old_certificate_that_says_P8_means_all_the_sapwood_now_NP5()
     {
         var demand = Class("european-1995", "P8");

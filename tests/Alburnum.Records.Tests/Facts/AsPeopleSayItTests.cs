@@ -1,3 +1,4 @@
+using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
