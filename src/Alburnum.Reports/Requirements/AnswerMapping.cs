@@ -48,7 +48,10 @@ public static class AnswerMapping
             // Nobody is to be given an order for what will not do.
             Clause = answer switch
             {
-                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(demand, found.Contract),
+                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(
+                    demand,
+                    found.Contract
+                ),
                 NotNeeded none => SpecificationClause.Write(none, found.Insects),
                 _ => null,
             },
