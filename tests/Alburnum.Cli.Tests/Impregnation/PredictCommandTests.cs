@@ -278,7 +278,7 @@ public sealed class PredictCommandTests : IDisposable
 
         Assert.Contains("Lightest pattern that is enough:", sheet, StringComparison.Ordinal);
         Assert.Contains(strength, sheet, StringComparison.Ordinal);
-        Assert.Contains("NDS for Wood Construction", sheet, StringComparison.Ordinal);
+        Assert.Contains("National Design Specification", sheet, StringComparison.Ordinal);
         Assert.Contains("Flow solver on the repeating cell", sheet, StringComparison.Ordinal);
     }
 
