@@ -21,7 +21,7 @@ public abstract record Lookup<T>
     private static IEnumerable<string> Parts(Several<T> several)
     {
         yield return several.Names.Count > 0
-            ? $"which of those that it may mean: {Quoted(several.Names, " or ")}"
+            ? $"the one that is meant: {Quoted(several.Names, " or ")}"
             : "a narrower name";
         if (several.Decides.Length > 0)
             yield return $"what decides: {several.Decides.TrimEnd('.')}";

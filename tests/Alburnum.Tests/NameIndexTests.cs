@@ -49,7 +49,7 @@ public sealed class NameIndexTests
     {
         var question = new Several<string>(["western red cedar", "cedar of Lebanon"], "Where it grew.");
         Assert.Equal(
-            "which of those that it may mean: \"western red cedar\" or \"cedar of Lebanon\"; what decides: Where it grew",
+            "the one that is meant: \"western red cedar\" or \"cedar of Lebanon\"; what decides: Where it grew",
             question.Expected("a species")
         );
     }

@@ -5,7 +5,7 @@ using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Cases;
 
-/// <summary>A case at a glance: what was demanded, each piece on a line, and the verdict last.</summary>
+/// <summary>A case at a glance: what was demanded, each piece on a line, and what was found last.</summary>
 internal static class CaseSummary
 {
     public static void Print(IAnsiConsole console, CaseDocument document, string reportFolder)
@@ -29,24 +29,17 @@ internal static class CaseSummary
                     requirement.Reason ?? ""
                 )
         );
+        if (requirement.Contract is { } contract)
+            console.WriteLine(contract.InWords);
         console.WriteLine();
         console.Write(Pieces(document));
+        console.WriteLine(Figures.PlusMinus);
         console.WriteLine();
         Expectation(console, document);
         console.WriteLine(
             words.Batch(document.Batch.PiecesInBatch, document.Batch.PiecesCut, document.Batch.AcceptanceRule)
         );
-        foreach (var reason in document.Verdict.Reasons)
-            console.WriteLine(reason);
-        console.WriteLine();
-        var verdict = Wording.Current.Say(document.Verdict.Verdict).ToUpperInvariant();
-        var certainty = document.Verdict.Probability is { } probability
-            ? "  " + JudgeWords.Current.Probability(probability)
-            : "";
-        console.Write(
-            new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
-        );
-        console.WriteLine(certainty);
+        FindingsPrint.Print(console, FindingsMapping.Of(document));
         console.WriteLine();
         console.WriteLine(
             Said("terminal.report", ("pdf", Path.Combine(reportFolder, ReportFiles.Pdf)), ("json", ReportFiles.Json))

@@ -99,7 +99,7 @@ public static class CaseFolderReader
             sapwoodMm
         );
         var name = files.NameOf(CaseFile);
-        var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook)) : null;
+        var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook), facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
         return problems.Count > 0
             ? null

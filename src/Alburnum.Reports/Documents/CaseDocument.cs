@@ -16,7 +16,7 @@ public sealed record CaseDocument
     public const string FormatName = "alburnum case report";
 
     /// <summary>Version of the format; rises when a field changes its meaning or goes.</summary>
-    public const int FormatVersion = 2;
+    public const int FormatVersion = 3;
 
     /// <summary>Name of the format.</summary>
     public required string Format { get; init; }
@@ -66,8 +66,11 @@ public sealed record CaseDocument
     /// <summary>Assays against the retention demanded.</summary>
     public required RetentionDocument Retention { get; init; }
 
-    /// <summary>The verdict on the whole.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>Whether everything that is required is met.</summary>
+    public required RuleDocument Verdict { get; init; }
+
+    /// <summary>The headline and the three findings; null in reports that were kept before version 3.</summary>
+    public FindingsDocument? Findings { get; init; }
 
     /// <summary>Weakest standing of a fact used.</summary>
     [JsonConverter(typeof(StandingConverter))]
@@ -138,7 +141,10 @@ public sealed record RequirementDocument
     /// <summary>The penetration in words.</summary>
     public string? PenetrationInWords { get; init; }
 
-    /// <summary>Depth demanded all round, mm; null where the code demands something else.</summary>
+    /// <summary>What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</summary>
+    public ContractDocument? Contract { get; init; }
+
+    /// <summary>Depth demanded all round by the stricter of code and contract, mm; null where something else is demanded.</summary>
     public double? DepthMm { get; init; }
 
     /// <summary>Where retention is assayed; null where the rulebook does not say.</summary>
@@ -264,11 +270,27 @@ public sealed record BatchDocument
     /// <summary>The rule, in words.</summary>
     public required string AcceptanceRule { get; init; }
 
-    /// <summary>Lower bound on the conforming share, 0 to 1, at 95 % confidence; null where there was nothing to judge by.</summary>
-    public double? ConformingShareLowerBound { get; init; }
+    /// <summary>Whether the rule is met; with the stricter demand where code and contract have one each.</summary>
+    public required RuleDocument Verdict { get; init; }
 
-    /// <summary>The verdict on the batch's penetration.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>The rule with the contract's demand and with the code's, each by itself; empty where there are not two.</summary>
+    public IReadOnlyList<DemandJudgedDocument> ByDemand { get; init; } = [];
+}
+
+/// <summary>A batch against one of two demands.</summary>
+public sealed record DemandJudgedDocument
+{
+    /// <summary>"contract" or "code".</summary>
+    public required string By { get; init; }
+
+    /// <summary>Name of the demand.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The depth in words.</summary>
+    public required string PenetrationInWords { get; init; }
+
+    /// <summary>Whether the rule is met.</summary>
+    public required RuleDocument Verdict { get; init; }
 }
 
 /// <summary>Assays against the retention demanded.</summary>
@@ -280,8 +302,8 @@ public sealed record RetentionDocument
     /// <summary>Assays of the analytical zone.</summary>
     public required IReadOnlyList<AssayDocument> Assays { get; init; }
 
-    /// <summary>The verdict on retention.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>Whether the retention is met.</summary>
+    public required RuleDocument Verdict { get; init; }
 }
 
 /// <summary>One assay of the analytical zone: a result with its standard uncertainty, or the limit that nothing was found above.</summary>

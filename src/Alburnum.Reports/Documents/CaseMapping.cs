@@ -47,9 +47,10 @@ public static class CaseMapping
                 .. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece))),
             ],
             Retention = Retention(result),
-            Verdict = Verdict(result.Overall),
+            Verdict = FindingsMapping.Rule(result.Overall),
+            Findings = FindingsMapping.Of(result.Findings),
             WeakestStanding = trace.WeakestStanding,
-            Sources = Sources(trace),
+            Sources = Sources(trace, (result.Required.Contract as ContractDemand)?.Answer.Trace),
             Cautions =
             [
                 .. cautions,
@@ -85,6 +86,7 @@ public static class CaseMapping
                 Outcome = answer.Outcome,
                 Reason = Words.Answers.Reason(answer),
                 Conditions = [],
+                Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows)],
             };
         return result.Required.Answer switch
@@ -93,7 +95,7 @@ public static class CaseMapping
             {
                 Penetration = requirement.PenetrationName,
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
-                DepthMm = EvenDepthMm(requirement.Penetration),
+                DepthMm = EvenDepthMm(result.Required.Penetration ?? requirement.Penetration),
                 AnalyticalZone = requirement.Zone?.Name,
                 ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
@@ -147,10 +149,17 @@ public static class CaseMapping
             PiecesInBatch = result.Enquired.BatchSize,
             PiecesCut = result.Pieces.Count,
             AcceptanceRule = ReasonWords.Current.Acceptance.Rule(result.Enquired.Acceptance),
-            ConformingShareLowerBound = result.Batch is { } batch
-                ? Math.Round(batch.ConformingShare.LowerBound, 4)
-                : null,
-            Verdict = Verdict(result.Batch is { } judged ? judged.Penetration : result.Overall),
+            Verdict = FindingsMapping.Rule(result.Batch?.Penetration ?? result.Overall),
+            ByDemand =
+            [
+                .. result.ByDemand.Select(each => new DemandJudgedDocument
+                {
+                    By = each.IsContract ? "contract" : "code",
+                    Name = each.Name,
+                    PenetrationInWords = Words.Depths.Say(each.Depth),
+                    Verdict = FindingsMapping.Rule(each.Penetration),
+                }),
+            ],
         };
 
     /// <summary>One piece: its reading and what is said of it.</summary>
@@ -212,7 +221,7 @@ public static class CaseMapping
         {
             RequiredKgPerM3 = result.Required.RequiredKgPerM3,
             Assays = [.. result.Enquired.Assays.Select(Assay)],
-            Verdict = Verdict(
+            Verdict = FindingsMapping.Rule(
                 result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             ),
         };
@@ -234,19 +243,24 @@ public static class CaseMapping
         new()
         {
             Verdict = judgement.Verdict,
-            Probability = judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
-            ProbabilityLow = judgement.Probability is { Low: var low } ? Math.Round(low, 4) : null,
-            ProbabilityHigh = judgement.Probability is { High: var high } ? Math.Round(high, 4) : null,
+            Probability = FindingsMapping.Chance(judgement.Probability?.Middle),
+            ProbabilityLow = FindingsMapping.Chance(judgement.Probability?.Low),
+            ProbabilityHigh = FindingsMapping.Chance(judgement.Probability?.High),
             Reasons = ReasonWords.Current.Say(judgement.Reasons),
             Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
-    private static IReadOnlyList<string> Sources(Trace trace) =>
+    /// <summary>What the code's answer rests on, and the contract's where it has one of its own.</summary>
+    private static IReadOnlyList<string> Sources(params IEnumerable<Trace?> traces) =>
         [
-            .. trace
-                .Steps.SelectMany(step => step.Matched)
-                .Select(row => row.Provenance)
-                .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
+            .. traces
+                .OfType<Trace>()
+                .SelectMany(trace =>
+                    trace
+                        .Steps.SelectMany(step => step.Matched)
+                        .Select(row => row.Provenance)
+                        .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
+                )
                 .Select(source => $"{source.Citation} ({Wording.Current.Say(source.Standing)})")
                 .Distinct(StringComparer.Ordinal),
         ];

@@ -36,6 +36,9 @@ public sealed record AnswerDocument
     /// <summary>The demand; null where there is none.</summary>
     public required DemandDocument? Requirement { get; init; }
 
+    /// <summary>What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</summary>
+    public required ContractDocument? Contract { get; init; }
+
     /// <summary>Weakest standing of what the answer rests on.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing WeakestStanding { get; init; }

@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
@@ -27,6 +28,7 @@ public static class AnswerMapping
             RulebookTitle = trace.RulebookTitle,
             Enquiry = Asked(trace.Enquiry),
             Requirement = answer is Required required ? From(required.Requirement) : null,
+            Contract = ContractDocument.Of(found.Contract, answer),
             WeakestStanding = trace.WeakestStanding,
             Trace = [.. trace.Steps.Select(From)],
             FactsUsed =
@@ -42,7 +44,9 @@ public static class AnswerMapping
             Routes = [.. found.Routes.Select(From)],
             // Nobody is to be given an order for what will not do.
             Clause =
-                answer is Required demand && !found.Warnings.Any(IsRuledOut) ? SpecificationClause.Write(demand) : null,
+                answer is Required demand && !found.Warnings.Any(IsRuledOut)
+                    ? SpecificationClause.Write(demand, found.Contract)
+                    : null,
             AskNext =
                 answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
                     ? trace.NextQuestion is { } next

@@ -75,7 +75,7 @@ public static class AnswerText
         var lead = RequirementWords.Current.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
         if (answer.Requirement is not { } demand)
         {
-            foreach (var line in Wrapped(lead, answer.Reason ?? ""))
+            foreach (var line in Wrapped(lead, answer.Reason ?? "").Concat(Contract(answer)))
                 yield return line;
             if (answer.AskNext is { } next)
                 yield return "  " + Said("requirements.use-class.ask-next", ("question", next));
@@ -83,11 +83,12 @@ public static class AnswerText
         }
         foreach (
             var line in Wrapped(
-                lead,
-                demand.Penetration == demand.PenetrationInWords
-                    ? demand.Penetration
-                    : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
-            )
+                    lead,
+                    demand.Penetration == demand.PenetrationInWords
+                        ? demand.Penetration
+                        : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
+                )
+                .Concat(Contract(answer))
         )
             yield return line;
         if (demand.AnalyticalZone is { } zone)
@@ -107,6 +108,9 @@ public static class AnswerText
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
     }
+
+    private static IEnumerable<string> Contract(AnswerDocument answer) =>
+        answer.Contract is { } contract ? Wrapped("  · ", contract.InWords) : [];
 
     private static string Part(string name, string says) => $"  {name, -17}{says}";
 

@@ -14,7 +14,9 @@ public static class SpecificationClause
     public static string Caution => Words.Say(new CodeGoverns());
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
-    public static string Write(Required answer)
+    /// <param name="answer">What the code demands.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named.</param>
+    public static string Write(Required answer, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         var (requirement, trace) = (answer.Requirement, answer.Trace);
@@ -32,6 +34,12 @@ public static class SpecificationClause
                         "requirements.clause.zone",
                         ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
                     ),
+                    contract is null
+                        ? ""
+                        : Said(
+                            "requirements.clause.contract",
+                            ("contract", Words.Answers.Say(contract, requirement.PenetrationName))
+                        ),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",

@@ -59,19 +59,18 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(
-            Wording.Capital(Wording.Current.Say(document.Verdict.Verdict)),
-            Typeface.Heading(19),
-            Ink.Text,
-            indentMm: 5
-        );
-        sheet.Text(Words.Probability(document.Verdict.Probability), Typeface.Plain(10), Ink.Text, indentMm: 5);
+        var findings = FindingsMapping.Of(document);
+        sheet.Text(findings.Headline, Typeface.Heading(15), Ink.Text, indentMm: 5);
         sheet.Space(1.5);
-        foreach (var reason in document.Verdict.Reasons)
-            sheet.Text(reason, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
+        foreach (var (name, says) in FindingsMapping.Lines(findings))
+        {
+            sheet.Text(name, Typeface.Bold(9.5), Ink.Text, indentMm: 5);
+            sheet.Text(says, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
+            sheet.Space(0.8);
+        }
         sheet.Space(2);
         var height = sheet.TopMm - top;
-        var bar = new Area([new(0, 0), new(1.2, 0), new(1.2, height), new(0, height)], VerdictInk(document.Verdict));
+        var bar = new Area([new(0, 0), new(1.2, 0), new(1.2, height), new(0, height)], VerdictInk(findings.Weakest));
         sheet.Draw(new Drawing(1.2, height, "", [bar]), Sheet.MarginMm, top, 1);
     }
 
@@ -90,6 +89,8 @@ public static class CaseReport
                 ? Words.Penetration(Words.Named(penetration, requirement.PenetrationInWords))
                 : Words.Answer(requirement.Outcome, requirement.Reason)
         );
+        if (requirement.Contract is { } contract)
+            Fact(sheet, Words.Contract(contract.InWords));
         Fact(sheet, Words.AnalyticalZone(requirement.AnalyticalZone));
         Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
@@ -106,7 +107,7 @@ public static class CaseReport
         sheet.Section(ExpectationWords.Current.Title);
         foreach (var row in ExpectationMapping.Rows(document))
             Fact(sheet, row);
-        foreach (var note in ExpectationMapping.Notes(document))
+        foreach (var note in ExpectationMapping.Notes(document).Append(Figures.PlusMinus))
             sheet.Fact("", note);
     }
 
@@ -129,10 +130,10 @@ public static class CaseReport
         Fact(sheet, Words.Pieces(batch.PiecesInBatch, batch.PiecesCut));
         Fact(sheet, Words.Rule(batch.AcceptanceRule));
         Fact(sheet, Words.Penetration(Sentence(batch.Verdict)));
-        if (batch.ConformingShareLowerBound is { } bound)
-            Fact(sheet, Words.ConformingShare(bound));
         foreach (var reason in batch.Verdict.Reasons)
             sheet.Fact("", reason);
+        foreach (var each in batch.ByDemand)
+            sheet.Fact(Words.Named(each.Name, each.PenetrationInWords), Sentence(each.Verdict));
     }
 
     private static void Pieces(
@@ -143,6 +144,7 @@ public static class CaseReport
     {
         sheet.Section(Words.Sections, PieceHeightMm + 30);
         sheet.Text(Words.SectionsKey, Typeface.Slanted(8.5), Ink.Quiet);
+        sheet.Text(Figures.PlusMinus, Typeface.Slanted(8.5), Ink.Quiet);
         sheet.Space(3);
         foreach (var piece in document.Pieces)
             Piece(sheet, piece, document.Requirement.DepthMm, pictures);
@@ -180,7 +182,14 @@ public static class CaseReport
         var width = Sheet.WidthMm - Sheet.MarginMm - left;
         top += sheet.Paragraph(piece.Name, Typeface.Bold(12), Ink.Text, left, width, top);
         top +=
-            sheet.Paragraph(Sentence(piece.Verdict), Typeface.Bold(9), VerdictInk(piece.Verdict), left, width, top) + 1;
+            sheet.Paragraph(
+                Sentence(piece.Verdict),
+                Typeface.Bold(9),
+                VerdictInk(piece.Verdict.Verdict),
+                left,
+                width,
+                top
+            ) + 1;
         foreach (var (name, value) in SectionRows.Measures(piece.Reading))
         {
             sheet.Paragraph(name, Typeface.Plain(8.5), Ink.Quiet, left, 24, top);
@@ -216,6 +225,8 @@ public static class CaseReport
             Words.AssayHeads,
             document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
         );
+        if (document.Retention.Assays.Any(assay => assay.UKgPerM3 is not null))
+            sheet.Text(Figures.PlusMinus, Typeface.Slanted(8.5), Ink.Quiet);
     }
 
     private static string Result(AssayDocument assay) =>
@@ -308,13 +319,15 @@ public static class CaseReport
         Contributions(Words.LeastDepth, row => row.LeastUMm, depth => depth.MinUMm);
     }
 
+    private static string Sentence(RuleDocument rule) => Words.Rule(rule.Verdict, rule.Probability);
+
     private static string Sentence(VerdictDocument verdict) =>
         Words.Verdict(Wording.Capital(Wording.Current.Say(verdict.Verdict)), verdict.Probability);
 
     private static void Fact(Sheet sheet, (string Name, string Value) row) => sheet.Fact(row.Name, row.Value);
 
-    private static Ink VerdictInk(VerdictDocument verdict) =>
-        verdict.Verdict switch
+    private static Ink VerdictInk(Penetration.Verdict verdict) =>
+        verdict switch
         {
             Penetration.Verdict.Conforms => Ink.Treated,
             Penetration.Verdict.DoesNotConform => Ink.Demand,

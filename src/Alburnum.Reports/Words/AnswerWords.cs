@@ -80,6 +80,53 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason."),
         };
 
+    /// <summary>What becomes of the class that a contract names.</summary>
+    /// <param name="contract">The class.</param>
+    /// <param name="codesName">The code's name of its own demand; null where it has none.</param>
+    public string Say(ContractClass contract, string? codesName) =>
+        contract switch
+        {
+            ContractDemand demand => Demanded(demand, codesName ?? ""),
+            ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
+            ContractClassOfSeveral several => wording.Say(
+                "answers.contract.of-several",
+                ("class", contract.Name),
+                ("rulebooks", string.Join("; ", several.Rulebooks))
+            ),
+            ContractClassNotAnswered silent => wording.Say(
+                "answers.contract.not-answered",
+                ("class", contract.Name),
+                ("rulebook", silent.Answer.Trace.RulebookTitle),
+                ("reason", Reason(silent.Answer) ?? "")
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
+        };
+
+    private string Demanded(ContractDemand demand, string codesName)
+    {
+        (string, string) name = ("class", demand.Name),
+            code = ("code", codesName),
+            depth = ("depth", new DepthRuleWords(wording).Say(demand.Penetration)),
+            rulebook = ("rulebook", demand.Answer.Trace.RulebookTitle),
+            standing = ("standing", wording.Say(demand.Answer.Trace.WeakestStanding));
+        return demand.Stricter switch
+        {
+            StricterDemand.Contract => wording.Say("answers.contract.stricter", name, depth, rulebook, standing, code),
+            StricterDemand.Code => wording.Say("answers.contract.looser", name, depth, rulebook, standing, code),
+            StricterDemand.Neither => wording.Say("answers.contract.same", name, depth, rulebook, standing, code),
+            StricterDemand.NotComparable => wording.Say(
+                "answers.contract.not-comparable",
+                name,
+                depth,
+                rulebook,
+                standing,
+                code
+            ),
+            null => wording.Say("answers.contract.alone", name, depth, rulebook, standing),
+            _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Not an order."),
+        };
+    }
+
     /// <summary>What the demand leaves open, one sentence each.</summary>
     public IReadOnlyList<string> Open(Requirement requirement)
     {

@@ -68,6 +68,20 @@ public sealed class CaseWords(Wording wording)
             RetentionUnknown => wording.Say("cases.retention-unknown"),
             RetentionNotStated => wording.Say("cases.retention-not-stated"),
             RetentionNotAssayed => wording.Say("cases.retention-not-assayed"),
+            MoistureNotStated moisture => wording.Say(
+                "cases.moisture-not-stated",
+                ("percent", Figures.Digits(moisture.MaxPercent))
+            ),
+            TwoDemands two => wording.Say(
+                "cases.two-demands",
+                ("contract", two.ByContract.Name),
+                ("byContract", wording.SayRule(two.ByContract.Penetration.Verdict)),
+                ("code", two.ByCode.Name),
+                ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict)),
+                ("which", _requirements.Answers.Say(two.Contract, two.ByCode.Name))
+            ),
+            ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
+            NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
 }

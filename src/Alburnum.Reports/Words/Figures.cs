@@ -40,6 +40,10 @@ public static class Figures
             ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording)
             : (wording ?? Wording.Current).Say("figures.not-determined");
 
+    /// <summary>A share that someone typed, in per cent, with all the digits typed: nothing is rounded, and there is no ceiling.</summary>
+    /// <param name="share">0 to 1.</param>
+    public static string Typed(double share) => $"{Digits(share * 100, 6)} %";
+
     /// <summary>A value with its standard uncertainty, both rounded to the uncertainty's first significant digit (second where it is 1).</summary>
     /// <remarks>The usual rounding of measured values, JCGM 100:2008, 7.2.6.</remarks>
     public static string Measured(double value, double standardUncertainty, string unit)
@@ -47,6 +51,13 @@ public static class Figures
         var decimals = Decimals(standardUncertainty);
         return $"{Number(value, decimals)} ± {Number(standardUncertainty, decimals)} {unit}".TrimEnd();
     }
+
+    /// <summary>What ± means, for whoever meets it: said wherever <see cref="Measured"/> is shown.</summary>
+    public static string PlusMinus => Wording.Said("figures.plus-minus");
+
+    /// <summary>A value alone, rounded as <see cref="Measured"/> rounds it.</summary>
+    public static string Rounded(double value, double standardUncertainty, string unit) =>
+        $"{Number(value, Decimals(standardUncertainty))} {unit}".TrimEnd();
 
     /// <summary>A day.</summary>
     public static string Day(DateOnly day, Wording? wording = null)

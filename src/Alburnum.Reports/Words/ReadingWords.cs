@@ -148,7 +148,7 @@ public static class ReadingWords
     }
 
     /// <summary>What the figures of a table of depths mean.</summary>
-    public static string Uncertainty => Said("reading.uncertainty");
+    public static string Uncertainty => Said("reading.uncertainty", ("plusMinus", Figures.PlusMinus));
 
     /// <summary>How many photographs.</summary>
     public static string Photographs(int count) => Wording.Current.Count("count.photograph", count);
@@ -186,8 +186,8 @@ public static class ReadingWords
             ("fingers", Figures.Whole(fingers))
         );
 
-    /// <summary>A depth with its standard uncertainty, both in mm to tenths.</summary>
-    public static string WithU(Estimate mm) => $"{Digits(mm.Value, "f1")} ± {Digits(mm.StandardUncertainty, "f1")}";
+    /// <summary>A depth with its standard uncertainty, both in mm.</summary>
+    public static string WithU(Estimate mm) => Figures.Measured(mm.Value, mm.StandardUncertainty, "");
 
     /// <summary>Heading of an uncertainty budget.</summary>
     /// <param name="name">The photograph's name.</param>

@@ -99,6 +99,15 @@ public sealed class RequirementWords
             ),
             LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
             OfPreservative(var finding) => Preservatives.Say(finding),
+            MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
+            MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
+            CodeGoverns => _wording.Say("requirements.remark.code-governs"),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+        };
+
+    private string OfMark(RequirementRemark remark) =>
+        remark switch
+        {
             MarkOfOtherSystem(var mark, var rulebook) => _wording.Say(
                 "requirements.remark.other-mark",
                 ("mark", Preservatives.Say(mark)),
@@ -117,9 +126,7 @@ public sealed class RequirementWords
                 ("rulebook", rulebook.Citation),
                 ("near", string.Join(", ", near))
             ),
-            MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
-            CodeGoverns => _wording.Say("requirements.remark.code-governs"),
-            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark on a mark."),
         };
 
     private string OnScale(Timber.OtherScale scale) =>

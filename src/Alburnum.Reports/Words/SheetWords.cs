@@ -1,3 +1,4 @@
+using Alburnum.Penetration;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -92,9 +93,14 @@ public sealed class SheetWords(Wording wording)
     public string ForClient(string client, string sampled) =>
         wording.Say("sheet.for-client", ("client", client), ("sampled", sampled));
 
-    /// <summary>How probable conformity is, on a line of its own; null is "not determined".</summary>
-    public string Probability(double? probability) =>
-        wording.Say("sheet.probability", ("probability", Figures.Certainty(probability, wording)));
+    /// <summary>Whether a rule is met, with the chance that it would be if depths and retention were known exactly.</summary>
+    public string Rule(Verdict verdict, double? probability)
+    {
+        var met = Wording.Capital(wording.SayRule(verdict));
+        return probability is { } known
+            ? wording.Say("sheet.rule-met", ("rule", met), ("chance", new FindingWords(wording).Chance(known)))
+            : met;
+    }
 
     /// <summary>A verdict, with its probability where there is one.</summary>
     public string Verdict(string verdict, double? probability) =>
@@ -154,6 +160,9 @@ public sealed class SheetWords(Wording wording)
     /// <summary>What is said of penetration.</summary>
     public (string Name, string Value) Penetration(string says) => (wording.Say("sheet.penetration"), says);
 
+    /// <summary>What becomes of the class that the contract names.</summary>
+    public (string Name, string Value) Contract(string says) => (wording.Say("sheet.contract"), says);
+
     /// <summary>What the code answers where it demands nothing.</summary>
     public (string Name, string Value) Answer(AnswerOutcome outcome, string? reason) =>
         (wording.Say("sheet.answer"), Named(_requirements.Answers.Say(outcome), reason));
@@ -208,14 +217,6 @@ public sealed class SheetWords(Wording wording)
     /// <summary>The rule by which the batch is accepted.</summary>
     public (string Name, string Value) Rule(string rule) => (wording.Say("sheet.rule"), rule);
 
-    /// <summary>The lower bound on the conforming share, 0 to 1.</summary>
-    public (string Name, string Value) ConformingShare(double bound) =>
-        (wording.Say("sheet.conforming-share"), ConformingLeast(bound));
-
-    /// <summary>A lower bound on the conforming share, 0 to 1.</summary>
-    public string ConformingLeast(double bound) =>
-        wording.Say("sheet.conforming-least", ("share", Figures.Percent(bound, wording)));
-
     /// <summary>The depth of a section where none could be read.</summary>
     public (string Name, string Value) NoDepth => (wording.Say("sheet.depth"), wording.Say("figures.not-determined"));
 
@@ -256,7 +257,7 @@ public sealed class SheetWords(Wording wording)
 
     /// <summary>An assay that found nothing down to its limit, kg/m³.</summary>
     public string BelowDetection(double limitKgPerM3) =>
-        wording.Say("sheet.below-detection", ("limit", Figures.Number(limitKgPerM3, 2)));
+        wording.Say("sheet.below-detection", ("limit", Figures.Digits(limitKgPerM3, 3)));
 
     private static string Depth(double mm, double uMm) => Figures.Measured(mm, uMm, "mm");
 }

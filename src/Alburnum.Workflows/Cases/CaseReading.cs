@@ -68,7 +68,7 @@ public sealed record CaseReading(
         FactLibrary facts
     ) =>
         folder
-            .Case.Under(facts.Rulebooks.Named(folder.Rulebook))
+            .Case.Under(facts.Rulebooks.Named(folder.Rulebook), facts.Rulebooks.All)
             .Predicted(expected.Prediction?.Quick, expected.Charge?.Plan, expected.NotPredicted)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);

@@ -10,12 +10,14 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
 /// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
+/// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record FoundRequirement(
     Answer Answer,
     UntreatedTimber? Untreated,
     IReadOnlyList<Route> Routes,
     IReadOnlyList<RequirementRemark> Warnings,
-    IReadOnlyList<RequirementRemark> Remarks
+    IReadOnlyList<RequirementRemark> Remarks,
+    ContractClass? Contract
 );
 
 /// <summary>Asks a rulebook what it demands of a piece, and looks for what would make it possible.</summary>
@@ -40,7 +42,8 @@ public static class FindRequirement
             untreated,
             routes,
             RequirementWarnings.Of(answer, rulebook, facts),
-            [.. Remarks(asked, routes.Count > 0, facts)]
+            [.. Remarks(asked, routes.Count > 0, facts)],
+            ContractClass.Of(answer, rulebook, facts.Rulebooks.All)
         );
     }
 

@@ -38,7 +38,7 @@ public static class RequirementWarnings
     // A class that a row of the rulebook names needs no explaining.
     private static IEnumerable<RequirementRemark> OfStated(string stated, Rulebook rulebook, FactLibrary facts)
     {
-        if (rulebook.WordsOf(Field.StatedClass).Contains(stated, StringComparer.OrdinalIgnoreCase))
+        if (rulebook.Names(stated))
             return [];
         var marks = facts.Marks.Find(stated);
         return marks.Count > 0

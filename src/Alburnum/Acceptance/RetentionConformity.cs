@@ -24,12 +24,21 @@ public static class RetentionConformity
         var high = Probability(assays, undetected: 1, requiredKgPerM3);
         var (atLeast, atMost) = (decision.Decide(low.Probability), decision.Decide(high.Probability));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
-        List<Reason> reasons = [new RetentionMean(assays.Count, high.Mean, requiredKgPerM3, high.Probability)];
+        var probability = ProbabilityRange.Between(low.Probability, high.Probability);
         var undetected = assays.OfType<BelowDetection>().Count();
-        if (undetected > 0)
-            reasons.Add(new BelowDetectionLimit(undetected, assays.Count, low.Mean.Value, high.Mean.Value));
+        Reason reason =
+            undetected == 0
+                ? new RetentionMean(assays.Count, high.Mean, requiredKgPerM3, high.Probability)
+                : new BelowDetectionLimit(
+                    undetected,
+                    assays.Count,
+                    low.Mean.Value,
+                    high.Mean.Value,
+                    requiredKgPerM3,
+                    probability
+                );
         var agreed = verdict != Verdict.Undecided || undetected == 0;
-        return new(verdict, agreed ? ProbabilityRange.Between(low.Probability, high.Probability) : null, reasons);
+        return new(verdict, agreed ? probability : null, [reason]);
     }
 
     /// <summary>The mean with undetected assays put at a share of their limit, and the probability that it meets the demand.</summary>

@@ -34,9 +34,11 @@ public sealed record EnquiredCase(
 {
     /// <summary>The case with what a code of practice demands of it.</summary>
     /// <param name="rulebook">The code of practice that governs it.</param>
-    public RequiredCase Under(Rulebook rulebook)
+    /// <param name="known">Rulebooks in which a class that the contract names is looked up, where the code does not know it.</param>
+    public RequiredCase Under(Rulebook rulebook, params IEnumerable<Rulebook> known)
     {
         ArgumentNullException.ThrowIfNull(rulebook);
-        return new(this, rulebook.Answer(Enquiry));
+        var answer = rulebook.Answer(Enquiry);
+        return new(this, answer, ContractClass.Of(answer, rulebook, known));
     }
 }

@@ -64,9 +64,37 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
 
     private JudgedCase Against(Requirement requirement, DecisionRule decision)
     {
-        var pieces = Evidence
-            .Select(piece => new JudgedPiece(piece, Judge(piece, requirement.Penetration, decision)))
-            .ToList();
+        var (pieces, batch) = Batch(Required.Penetration!, decision);
+        var byDemand = ByDemand(requirement, decision);
+        IReadOnlyList<CaseReason> two =
+            Required.Contract is ContractDemand demand && byDemand is [var contract, var code]
+                ? [new TwoDemands(demand, contract, code)]
+                : [];
+        IReadOnlyList<CaseReason> unjudged = Required.Contract is { } stated and not ContractDemand
+            ? [new ContractNotJudged(stated)]
+            : [];
+        List<CaseReason> retention = [.. NoRetention()];
+        var overall = batch.Overall with { Reasons = [batch.Parts, .. two, .. retention] };
+        var notJudged = batch.NotJudged.Where(reason => reason is not (NoRetentionRequired or AssayMissing));
+        return new(
+            this,
+            pieces,
+            batch,
+            batch.Findings with
+            {
+                Rule = new(overall, batch.Penetration, batch.Retention),
+                NotJudged = [.. unjudged, .. retention, .. NoMoisture(requirement), .. notJudged],
+            }
+        )
+        {
+            ByDemand = byDemand,
+        };
+    }
+
+    /// <summary>Every piece against a depth, then the batch.</summary>
+    private (IReadOnlyList<JudgedPiece> Pieces, BatchJudgement Batch) Batch(DepthRule depth, DecisionRule decision)
+    {
+        List<JudgedPiece> pieces = [.. Evidence.Select(piece => new JudgedPiece(piece, Judge(piece, depth, decision)))];
         var batch = BatchConformity.Judge(
             new(
                 [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
@@ -79,13 +107,27 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             },
             decision
         );
-        return new(this, pieces, batch, batch.Overall with { Reasons = [batch.Parts, .. Unmeasured()] });
+        return (pieces, batch);
     }
+
+    private IReadOnlyList<DemandJudged> ByDemand(Requirement code, DecisionRule decision) =>
+        Required.Contract is not ContractDemand contract
+            ? []
+            :
+            [
+                new(true, contract.Name, contract.Penetration, Batch(contract.Penetration, decision).Batch.Penetration),
+                new(false, code.PenetrationName, code.Penetration, Batch(code.Penetration, decision).Batch.Penetration),
+            ];
 
     private JudgedCase Unjudged(Judgement overall)
     {
         var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
-        return new(this, [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))], null, overall);
+        return new(
+            this,
+            [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))],
+            null,
+            new(new(overall, null, null), null, [new NothingJudged()])
+        );
     }
 
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
@@ -94,11 +136,17 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             : new Judgement(Verdict.Undecided, null, [new DepthNotDetermined()]);
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
-    private IEnumerable<CaseReason> Unmeasured()
+    private IEnumerable<CaseReason> NoRetention()
     {
         if (Required.RequiredKgPerM3 is null)
             yield return new RetentionNotStated();
         else if (Enquired.Assays.Count == 0)
             yield return new RetentionNotAssayed();
+    }
+
+    private IEnumerable<CaseReason> NoMoisture(Requirement requirement)
+    {
+        if (requirement.MoistureMaxPercent is { } most && Enquired.Enquiry.MoisturePercent is null)
+            yield return new MoistureNotStated(most);
     }
 }

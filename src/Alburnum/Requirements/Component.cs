@@ -42,15 +42,11 @@ public sealed class ComponentCatalogue
         ArgumentNullException.ThrowIfNull(all);
         ArgumentNullException.ThrowIfNull(names);
         All = all;
-        Names = names;
         _names = new([.. names, .. all.Select(Plain)], name => [name.Name]);
     }
 
     /// <summary>Every component, in the order of the file.</summary>
     public IReadOnlyList<Component> All { get; }
-
-    /// <summary>Every name with what goes with it, in the order of the file.</summary>
-    public IReadOnlyList<ComponentName> Names { get; }
 
     /// <summary>What goes by that name; or the question which, or what may have been meant.</summary>
     public Lookup<ComponentName> Find(string name) =>

@@ -117,7 +117,16 @@ public sealed class RouteSearch(
             yield return new(new ShortenLife(shorter), false, enquiry with { Life = shorter });
         }
         foreach (var lower in LowerClasses(enquiry))
-            yield return new(new LowerClass(lower), false, enquiry with { UseClasses = [lower], Component = null });
+            yield return new(
+                new LowerClass(lower),
+                false,
+                enquiry with
+                {
+                    UseClasses = [lower],
+                    Component = null,
+                    CalledAs = null,
+                }
+            );
     }
 
     // Species whose sapwood is easy to treat; those nearest in density first, since they will do the same work.

@@ -64,6 +64,11 @@ public sealed class Rulebook
         return Conclusion.From(Follow(enquiry), Lives);
     }
 
+    /// <summary>True where a row asks for that class by name, so that the rulebook answers by it.</summary>
+    /// <param name="statedClass">Class that a contract names.</param>
+    public bool Names(string statedClass) =>
+        WordsOf(Field.StatedClass).Contains(statedClass, StringComparer.OrdinalIgnoreCase);
+
     /// <summary>The rows of one subject, in the order of the document.</summary>
     public IReadOnlyList<Row> RowsOf(Subject subject) => _bySubject[(int)subject];
 

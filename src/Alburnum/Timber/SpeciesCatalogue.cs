@@ -14,7 +14,6 @@ public sealed class SpeciesCatalogue
         ArgumentNullException.ThrowIfNull(all);
         ArgumentNullException.ThrowIfNull(names);
         All = all;
-        Names = names;
         _own = new(all, OwnNames);
         _names = new(
             [
@@ -27,9 +26,6 @@ public sealed class SpeciesCatalogue
 
     /// <summary>Every species, in the order of the file.</summary>
     public IReadOnlyList<Species> All { get; }
-
-    /// <summary>Every other name, in the order of the file.</summary>
-    public IReadOnlyList<TimberName> Names { get; }
 
     /// <summary>The species of that name; or the question which, what it is where it is no species, or what may have been meant.</summary>
     /// <param name="name">Common name, botanical name or a name of the trade.</param>

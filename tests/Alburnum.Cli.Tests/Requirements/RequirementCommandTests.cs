@@ -23,6 +23,40 @@ public sealed class RequirementCommandTests
         "75x75",
     ];
 
+    [Theory]
+    [InlineData("NP5", "asks for more than the code's NP3: it decides.")]
+    [InlineData("NP2", "asks for less than the code's NP3: the code decides.")]
+    [InlineData("AB", "The contract's class \"AB\"")]
+    [InlineData("P9", "asks for more than the code's NP3")]
+    [InlineData("NP3", "ask for the same depth")]
+    [InlineData("NP4", "gives no demand for this piece")]
+    [InlineData("NP7", "is in no rulebook here")]
+    [InlineData("H4", "More than one system has a class \"H4\"")]
+    public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--use-class",
+            "4",
+            "--service-life",
+            "15",
+            "--species",
+            "Sitka spruce",
+            "--section",
+            "100x100",
+            "--rulebook",
+            "british-2014",
+            "--stated-class",
+            stated
+        );
+
+        Assert.Equal(0, run.Status);
+        var output = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(said, output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_answer_comes_with_its_reasons_its_standing_and_a_clause()
     {

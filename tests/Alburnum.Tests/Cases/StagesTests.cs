@@ -58,6 +58,76 @@ public sealed class StagesTests
     }
 
     [Fact]
+    public void A_contract_that_asks_for_more_decides_and_the_code_is_judged_beside_it()
+    {
+        var result = Stated("deep", Piece("P01", 9, 30), Piece("P02", 10, 30));
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(
+            [(true, "deep", Verdict.DoesNotConform), (false, "depth", Verdict.Conforms)],
+            result.ByDemand.Select(each => (each.IsContract, each.Name, each.Penetration.Verdict))
+        );
+        Assert.All(result.Pieces, piece => Assert.Equal(Verdict.DoesNotConform, piece.Judgement.Verdict));
+        Assert.Single(result.Overall.Reasons.OfType<TwoDemands>());
+    }
+
+    [Fact]
+    public void A_contract_that_asks_for_less_leaves_the_code_to_decide()
+    {
+        var result = Stated("shallow", Piece("P01", 4, 30), Piece("P02", 4, 30));
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(
+            [Verdict.Conforms, Verdict.DoesNotConform],
+            result.ByDemand.Select(each => each.Penetration.Verdict)
+        );
+    }
+
+    [Fact]
+    public void Of_two_demands_neither_of_which_is_sure_to_meet_the_other_both_must_be_met()
+    {
+        var required = StatedCase("other").Under(Code(Depth(6)), Classes);
+
+        Assert.Equal(
+            new AllOf([new LeastDepth(WoodZone.Sapwood, 6), new LeastDepth(WoodZone.Lateral, 3)]),
+            required.Penetration
+        );
+    }
+
+    [Fact]
+    public void A_class_of_the_contract_that_nobody_knows_is_said_to_be_not_judged()
+    {
+        var result = Stated("NP7", Piece("P01", 9, 30), Piece("P02", 10, 30));
+
+        Assert.Contains(new ContractNotJudged(new ContractClassNotKnown("NP7")), result.Findings.NotJudged);
+        Assert.Equal(Verdict.Undecided, result.Findings.Weakest);
+        Assert.Empty(result.ByDemand);
+    }
+
+    [Fact]
+    public void Moisture_that_is_limited_and_not_stated_is_said_to_be_not_judged()
+    {
+        var limit = new Row("dry", Subject.Moisture, [], new MoistureLimit(28), [], Invented);
+        var code = Code(Depth(6));
+        var limited = new Rulebook([.. code.Rows, limit])
+        {
+            Name = code.Name,
+            Title = code.Title,
+            Document = code.Document,
+            Edition = code.Edition,
+        };
+        var case1 = Case([Assay(9)], retention: 8);
+        BatchFindings Found(EnquiredCase each) =>
+            each.Under(limited).Predicted(null, null).Measured([Piece("P01", 9)]).Judged(DecisionRule.Usual).Findings;
+
+        Assert.Contains(new MoistureNotStated(28), Found(case1).NotJudged);
+        Assert.DoesNotContain(
+            new MoistureNotStated(28),
+            Found(case1 with { Enquiry = case1.Enquiry with { MoisturePercent = 24 } }).NotJudged
+        );
+    }
+
+    [Fact]
     public void A_piece_that_could_not_be_read_is_undecided_since_no_depth_is_known()
     {
         var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null);
@@ -233,6 +303,41 @@ public sealed class StagesTests
     [Fact]
     public void Pieces_that_could_not_be_read_have_no_mean() =>
         Assert.Null(Measured([new("P01", EvidenceKind.Photograph, null)]).MeanDepthMm);
+
+    private static readonly Rulebook Classes = new([
+        Class("deep", new ShareOfZone(WoodZone.Sapwood, 1)),
+        Class("shallow", new LeastDepth(WoodZone.Sapwood, 3)),
+        Class("other", new LeastDepth(WoodZone.Lateral, 3)),
+    ])
+    {
+        Name = "classes",
+        Title = "Invented classes",
+        Document = "Invented",
+        Edition = "2",
+    };
+
+    private static Row Class(string name, DepthRule depth) =>
+        new(
+            name,
+            Subject.Penetration,
+            [new OneOf(Field.StatedClass, [name])],
+            new PenetrationDemand(name, depth, null, Invented),
+            [],
+            Invented
+        );
+
+    private static EnquiredCase StatedCase(string name)
+    {
+        var plain = Case([Assay(9)], retention: 8);
+        return plain with { Enquiry = plain.Enquiry with { StatedClass = name } };
+    }
+
+    private static JudgedCase Stated(string name, params IReadOnlyList<PieceEvidence> pieces) =>
+        StatedCase(name)
+            .Under(Code(Depth(6)), Classes)
+            .Predicted(null, null)
+            .Measured(pieces)
+            .Judged(DecisionRule.Usual);
 
     private static MeasuredCase Measured(IReadOnlyList<PieceEvidence> pieces) =>
         Case([], 8).Under(Code(Depth(6))).Predicted(null, null).Measured(pieces);
