@@ -17,7 +17,7 @@ public sealed class PredictCommandTests : IDisposable
         );
 
         Assert.Contains(
-            "Sapwood 45 mm wide: the geometric mean of the species' range, 20 to 100 mm (from memory)",
+            "Sapwood 45 mm wide: the geometric mean of the species' range, 20 to 100 mm (published)",
             sheet,
             StringComparison.Ordinal
         );
