@@ -96,7 +96,10 @@ public sealed class ListOfOutsideChecks
             var (kind, what) in new[]
             {
                 (CheckKind.Computed, "what the program works out, against a published or an independent result"),
-                (CheckKind.SecondSource, "a fact, against another publication than the one it was taken from; both may quote one standard"),
+                (
+                    CheckKind.SecondSource,
+                    "a fact, against another publication than the one it was taken from; both may quote one standard"
+                ),
                 (CheckKind.Transcription, "a row, against its own source"),
                 (CheckKind.Calibration, "a model, against the facts that its numbers were chosen by: confirms nothing"),
             }

@@ -93,6 +93,31 @@ public sealed partial class WebServerTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_page_says_what_shows_a_preservative_and_what_does_not()
+    {
+        var copper = await Page("/reagents?preservative=copper%20azole");
+        var organic = await Page("/reagents?preservative=permethrin");
+
+        Assert.Contains("copper, chrome azurol S", copper, StringComparison.Ordinal);
+        Assert.Contains("between 14.2 and 28.5 mg", copper, StringComparison.Ordinal);
+        Assert.Contains("permethrin: no spray in common use shows it", organic, StringComparison.Ordinal);
+        Assert.Contains("extracted with solvent", organic, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_page_answers_what_comes_with_treated_timber_by_preservative_and_place()
+    {
+        var page = await Page("/handling?about=waste&preservative=CCA&place=Germany");
+
+        Assert.Contains("A IV", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Britain: since", page, StringComparison.Ordinal);
+        Assert.Contains("found \"Mars\"", await Page("/handling?about=waste&place=Mars"), StringComparison.Ordinal);
+    }
+
+    private async Task<string> Page(string address) =>
+        WebUtility.HtmlDecode(await _browser.GetStringAsync(new Uri(address, UriKind.Relative), Stop));
+
+    [Fact]
     public async Task Pages_say_everything_in_the_language_in_which_the_server_was_started()
     {
         Wording.Add(Wording.Read(BracketedLanguage.Name, BracketedLanguage.File()));

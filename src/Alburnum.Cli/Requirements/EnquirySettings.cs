@@ -79,6 +79,10 @@ internal class EnquirySettings : JsonSettings
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.CriticalValue))]
     public string? CriticalValue { get; init; }
 
+    [CommandOption("--insects <NAMES>")]
+    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Insects))]
+    public string? Insects { get; init; }
+
     /// <summary>The enquiry that the options describe; refuses with every mistake at once.</summary>
     public Enquiry Enquiry(FactLibrary facts, Rulebook rulebook)
     {

@@ -1,8 +1,10 @@
 using System.Globalization;
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Facts;
 using Alburnum.Penetration;
+using Alburnum.Records.Assays;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
@@ -75,16 +77,13 @@ public static class CaseFolderReader
             IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
-        double? sapwoodMm = root.Has("statedSapwood")
-            ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm)
-            : null;
-        double? retention = root.Has("statedRetention")
-            ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
-            : null;
+        var sapwoodMm = Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm);
+        var retention = Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3);
         var (batchSize, acceptance) = Batch(root);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
-        var assays = Assays(written, root, problems);
+        var basis = AssayBasis(root, enquiry.Species, facts);
+        var assays = Assays(written, root, basis, facts, problems);
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
         var @case = new EnquiredCase(
             reference,
@@ -97,7 +96,10 @@ public static class CaseFolderReader
             assays,
             retention,
             sapwoodMm
-        );
+        )
+        {
+            AssayBasis = basis,
+        };
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook), facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
@@ -115,6 +117,13 @@ public static class CaseFolderReader
                 written.Read
             );
     }
+
+    private static double? Stated(
+        FactRow row,
+        string field,
+        IReadOnlyList<(string Unit, double InFirst)> units,
+        NumberRange range
+    ) => row.Has(field) ? row.Quantity(field, units, range) : null;
 
     private static DateOnly Date(FactRow row, string field)
     {
@@ -242,10 +251,23 @@ public static class CaseFolderReader
             ];
     }
 
-    private static IReadOnlyList<Assay> Assays(WrittenFiles written, FactRow root, List<InputProblem> problems)
+    private static AssayBasis AssayBasis(FactRow root, Species? species, FactLibrary facts) =>
+        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts.Substances)
+        : species is null ? new()
+        : new() { Density = UsualZoneDensity.Of(species) };
+
+    private static IReadOnlyList<Assay> Assays(
+        WrittenFiles written,
+        FactRow root,
+        AssayBasis basis,
+        FactLibrary facts,
+        List<InputProblem> problems
+    )
     {
         var name = root.OptionalText("assays");
-        return name.Length > 0 && written.Table(name) is { } table ? AssayTable.Read(table, problems) : [];
+        return name.Length > 0 && written.Table(name) is { } table
+            ? AssayTable.Read(table, basis, facts.Substances, problems)
+            : [];
     }
 
     private static void CheckPieces(FactRow root, List<string> names, int batchSize)

@@ -7,7 +7,8 @@ namespace Alburnum.Records.Facts;
 internal sealed class ConditionReader(
     ComponentCatalogue components,
     IReadOnlyList<SpeciesGroup> groups,
-    IReadOnlyList<int> lives
+    IReadOnlyList<int> lives,
+    IReadOnlyList<Insect> insects
 )
 {
     private static readonly IReadOnlyList<string> YesNo = ["yes", "no"];
@@ -52,6 +53,7 @@ internal sealed class ConditionReader(
             Field.ExposedHeartwood or Field.Incised or Field.Coated => YesNo,
             Field.SpeciesGroup => [.. groups.Select(group => group.Name)],
             Field.Component => ["a component of components.yaml"],
+            Field.Insects => [.. insects.Select(insect => insect.Name)],
             _ => null,
         };
 

@@ -126,6 +126,17 @@ public static class EnquiryFields
             LeftOut = "retention is shown as a multiple",
         };
 
+    /// <summary>Insects that live where it is used.</summary>
+    public static AskedField Insects { get; } =
+        new()
+        {
+            Key = "insects",
+            Help = "Insects that attack dry timber and live where it is used, with commas between them, or none",
+            Examples = "none, house longhorn beetle, furniture beetle, powder-post beetle, termites",
+            Expected = "none, or insects of data/insects.yaml with commas between them",
+            LeftOut = "named where they would change the answer",
+        };
+
     /// <summary>All of them, in the order in which they are listed to people.</summary>
     public static IReadOnlyList<AskedField> All { get; } =
     [
@@ -147,5 +158,6 @@ public static class EnquiryFields
         StatedClass,
         Preservative,
         CriticalValue,
+        Insects,
     ];
 }

@@ -54,6 +54,7 @@ public static class EnquiryReader
             Preservative = preservative,
             PreservativeKind = kind,
             CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),
+            Insects = InsectsOf(fields, facts),
         };
         if (enquiry.FormContradictsSection)
             fields.Refuse(
@@ -62,6 +63,15 @@ public static class EnquiryReader
                 $"{(enquiry.FormOfSection == TimberForm.Round ? "round" : "sawn")}, as the section {enquiry.Section!.Label} is"
             );
         return enquiry;
+    }
+
+    /// <summary>Insects that live where a piece is used; none for "none", null where that was left out or refused.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Insects that may be named.</param>
+    public static IReadOnlyList<Insect>? InsectsOf(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return fields.Part(EnquiryFields.Insects, text => Insect.Parse(text, facts.Insects));
     }
 
     // What is no species is no mistake: the answer says what it is.

@@ -38,6 +38,7 @@ internal static class PreservativeFile
             var appliedBy = row.Texts("appliedBy");
             all.Add(
                 new Preservative(
+                    key,
                     row.Text("name"),
                     row.Texts("codes"),
                     row.Texts("alsoCalled"),

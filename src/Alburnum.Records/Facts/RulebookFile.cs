@@ -63,7 +63,7 @@ public static class RulebookFile
 
         var rows = new List<Row>();
         var places = new Dictionary<Row, FactRow>(ReferenceEqualityComparer.Instance);
-        var conditions = new ConditionReader(words.Components, groups, lives);
+        var conditions = new ConditionReader(words.Components, groups, lives, words.Insects);
         var demands = new DemandReader(classes);
         foreach (var (field, subject) in Subjects)
         {
@@ -193,5 +193,6 @@ internal sealed record RulebookWords(
     ComponentCatalogue Components,
     SpeciesCatalogue Species,
     IReadOnlyDictionary<string, PenetrationDemand> Classes,
+    IReadOnlyList<Insect> Insects,
     Lazy<SourceRegister> Sources
 );

@@ -302,6 +302,9 @@ public sealed record RetentionDocument
     /// <summary>Assays of the analytical zone.</summary>
     public required IReadOnlyList<AssayDocument> Assays { get; init; }
 
+    /// <summary>How the laboratory's figures became retentions, one sentence each; empty where they were given as what is required.</summary>
+    public IReadOnlyList<string> Conversion { get; init; } = [];
+
     /// <summary>Whether the retention is met.</summary>
     public required RuleDocument Verdict { get; init; }
 }
@@ -312,11 +315,29 @@ public sealed record AssayDocument
     /// <summary>Name of the sample.</summary>
     public required string Sample { get; init; }
 
+    /// <summary>The laboratory; null where none is named.</summary>
+    public string? Laboratory { get; init; }
+
+    /// <summary>Number of its report; null where none is given.</summary>
+    public string? Report { get; init; }
+
+    /// <summary>Method of the analysis; null where none is named.</summary>
+    public string? Method { get; init; }
+
+    /// <summary>Analyses that the result is the mean of; null in a report kept before they were asked for.</summary>
+    public int? SubSamples { get; init; }
+
+    /// <summary>The figures as the laboratory wrote them; null where they were in kg/m³ of what is required.</summary>
+    public string? AsReported { get; init; }
+
     /// <summary>The result, kg/m³.</summary>
     public double? RetentionKgPerM3 { get; init; }
 
     /// <summary>Its standard uncertainty, kg/m³.</summary>
     public double? UKgPerM3 { get; init; }
+
+    /// <summary>Part of it that comes from the density of the zone, kg/m³; null in a report kept before it was known.</summary>
+    public double? UOfDensityKgPerM3 { get; init; }
 
     /// <summary>The limit of detection that it stayed below, kg/m³.</summary>
     public double? BelowKgPerM3 { get; init; }

@@ -221,23 +221,33 @@ public static class CaseMapping
         {
             RequiredKgPerM3 = result.Required.RequiredKgPerM3,
             Assays = [.. result.Enquired.Assays.Select(Assay)],
+            Conversion = result.Enquired.Assays.Any(assay => assay.AsReported.Length > 0)
+                ? [.. AssayWords.Current.Conversion(result.Enquired.AssayBasis)]
+                : [],
             Verdict = FindingsMapping.Rule(
                 result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             ),
         };
 
-    private static AssayDocument Assay(Assay assay) =>
-        assay switch
+    private static AssayDocument Assay(Assay assay)
+    {
+        var measured = (assay as MeasuredAssay)?.KgPerM3;
+        return new()
         {
-            MeasuredAssay measured => new()
-            {
-                Sample = assay.Sample,
-                RetentionKgPerM3 = measured.KgPerM3.Value,
-                UKgPerM3 = measured.KgPerM3.StandardUncertainty,
-            },
-            BelowDetection below => new() { Sample = assay.Sample, BelowKgPerM3 = below.LimitKgPerM3 },
-            _ => throw new ArgumentOutOfRangeException(nameof(assay), assay, "Not an assay."),
+            Sample = assay.Sample,
+            Laboratory = Named(assay.Laboratory),
+            Report = Named(assay.Report),
+            Method = Named(assay.Method),
+            SubSamples = assay.SubSamples,
+            AsReported = Named(assay.AsReported),
+            RetentionKgPerM3 = measured?.Value,
+            UKgPerM3 = measured?.StandardUncertainty,
+            UOfDensityKgPerM3 = assay.SharedKgPerM3,
+            BelowKgPerM3 = (assay as BelowDetection)?.LimitKgPerM3,
         };
+
+        static string? Named(string text) => text.Length > 0 ? text : null;
+    }
 
     private static VerdictDocument Verdict(Judgement judgement) =>
         new()

@@ -122,6 +122,18 @@ public static class ReasonMapping
                 reason,
                 ("pieces", new JsonArray([.. open.Pieces.Select(piece => (JsonNode?)JsonValue.Create(piece))]))
             ),
+            BatchParts parts => Kind(
+                reason,
+                ("verdict", DocumentNames.OfRule(parts.Batch)),
+                ("penetration", DocumentNames.OfRule(parts.Penetration.Verdict)),
+                ("retention", parts.Retention is { Verdict: var retention } ? DocumentNames.OfRule(retention) : null)
+            ),
+            _ => OfRetention(reason),
+        };
+
+    private static JsonObject OfRetention(BatchReason reason) =>
+        reason switch
+        {
             AssayMissing missing => Kind(reason, ("required_kg_per_m3", missing.RequiredKgPerM3)),
             RetentionMean mean => Kind(
                 reason,
@@ -141,11 +153,13 @@ public static class ReasonMapping
                 Low(below.Probability),
                 High(below.Probability)
             ),
-            BatchParts parts => Kind(
+            LaboratoriesDiffer differ => Kind(
                 reason,
-                ("verdict", DocumentNames.OfRule(parts.Batch)),
-                ("penetration", DocumentNames.OfRule(parts.Penetration.Verdict)),
-                ("retention", parts.Retention is { Verdict: var retention } ? DocumentNames.OfRule(retention) : null)
+                ("laboratories", differ.Laboratories.Count),
+                ("lowest_kg_per_m3", differ.Laboratories.Min(each => each.KgPerM3.Value)),
+                ("highest_kg_per_m3", differ.Laboratories.Max(each => each.KgPerM3.Value)),
+                ("birge_ratio", differ.BirgeRatio),
+                ("most_by_chance", differ.MostByChance)
             ),
             _ => Kind(reason),
         };
@@ -194,6 +208,7 @@ public static class ReasonMapping
     private static JsonObject Of(CaseReason reason) =>
         reason switch
         {
+            CodeAsksForNone none => Kind(reason, ("code_says", none.Answer.Reason)),
             CodeForbids forbids => Kind(reason, ("code_says", forbids.Answer.Reason)),
             TwoDemands two => Kind(
                 reason,

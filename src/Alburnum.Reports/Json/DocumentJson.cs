@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Handling;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Requirements;
 
@@ -44,6 +45,8 @@ public static class DocumentJson
 [JsonSerializable(typeof(CaseDocument))]
 [JsonSerializable(typeof(ChargeAccountDocument))]
 [JsonSerializable(typeof(ChargePlanDocument))]
+[JsonSerializable(typeof(CountedRetentionDocument))]
+[JsonSerializable(typeof(HandlingDocument))]
 [JsonSerializable(typeof(HistoryDocument))]
 [JsonSerializable(typeof(IncisingDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]
@@ -53,6 +56,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(LotsDocument))]
 [JsonSerializable(typeof(NameDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
+[JsonSerializable(typeof(ReagentChoiceDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]
 [JsonSerializable(typeof(RulebookComparisonDocument))]
 [JsonSerializable(typeof(SampleDocument))]

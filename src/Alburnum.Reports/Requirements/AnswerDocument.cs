@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
@@ -13,7 +14,7 @@ public sealed record AnswerDocument
     /// <summary>Version of this form, 1.</summary>
     public required int Version { get; init; }
 
-    /// <summary>"required", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
 
@@ -52,10 +53,16 @@ public sealed record AnswerDocument
     /// <summary>Whether the timber will do untreated; null where species or use class is not known.</summary>
     public required UntreatedDocument? Untreated { get; init; }
 
-    /// <summary>What would make it possible, best first; empty where nothing is wrong.</summary>
+    /// <summary>Insects that would make treatment wise although none is required, one sentence each.</summary>
+    public required IReadOnlyList<string> Unless { get; init; }
+
+    /// <summary>What pressure treatment is expected to reach; null where no depth is required or too little of the piece is known.</summary>
+    public required ExpectedReachDocument? Expected { get; init; }
+
+    /// <summary>What would make it possible, best first; empty where nothing is wrong, and where it is not known what is required.</summary>
     public required IReadOnlyList<RouteDocument> Routes { get; init; }
 
-    /// <summary>Paragraph for a specification; null where there is no demand.</summary>
+    /// <summary>Paragraph for a specification; null where it is not known what is required.</summary>
     public required string? Clause { get; init; }
 
     /// <summary>The question that narrows the use class down, where the answer depends on it; otherwise null.</summary>
@@ -128,6 +135,9 @@ public sealed record AskedDocument
 
     /// <summary>The critical value with its unit.</summary>
     public required string? CriticalValue { get; init; }
+
+    /// <summary>Insects that live where it is used; empty where none does.</summary>
+    public required IReadOnlyList<string>? Insects { get; init; }
 }
 
 /// <summary>The demand.</summary>
@@ -255,6 +265,29 @@ public sealed record UntreatedDocument
     public required Standing Standing { get; init; }
 }
 
+/// <summary>What pressure treatment is expected to reach: a prediction with the usual schedule, and what is usual in such timber.</summary>
+public sealed record ExpectedReachDocument
+{
+    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
+    public required Estimate PieceShare { get; init; }
+
+    /// <summary>Share of cores that meet it.</summary>
+    public required Estimate CoreShare { get; init; }
+
+    /// <summary>Least depth of a piece.</summary>
+    public required Spread LeastDepthMm { get; init; }
+
+    /// <summary>Whether the demand is usually met, by treatability and incising alone.</summary>
+    [JsonConverter(typeof(ReachConverter))]
+    public required ReachVerdict Usual { get; init; }
+
+    /// <summary>True where the two point different ways.</summary>
+    public required bool Differ { get; init; }
+
+    /// <summary>All of it, one sentence each.</summary>
+    public required IReadOnlyList<string> InWords { get; init; }
+}
+
 /// <summary>One way to make it possible.</summary>
 public sealed record RouteDocument
 {
@@ -268,6 +301,15 @@ public sealed record RouteDocument
     /// <summary>Whether the demand is usually met then.</summary>
     [JsonConverter(typeof(ReachConverter))]
     public required ReachVerdict Reach { get; init; }
+
+    /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
+    public required double? ExpectedPieceShare { get; init; }
+
+    /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
+    public required string? CommonlySold { get; init; }
+
+    /// <summary>How long such heartwood lasted in the ground; null where that does not matter or is not known.</summary>
+    public required string? Lasted { get; init; }
 
     /// <summary>Why the rulebook has no demand then; null where it has one or none is needed.</summary>
     public required string? Reason { get; init; }

@@ -1,6 +1,7 @@
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Requirements;
@@ -41,12 +42,19 @@ public static class AnswerMapping
                 }),
             ],
             Untreated = From(found.Untreated),
+            Unless = [.. found.Insects.Select(Words.Answers.Say)],
+            Expected = From(found.Expected),
             Routes = [.. found.Routes.Select(From)],
             // Nobody is to be given an order for what will not do.
-            Clause =
-                answer is Required demand && !found.Warnings.Any(IsRuledOut)
-                    ? SpecificationClause.Write(demand, found.Contract)
-                    : null,
+            Clause = answer switch
+            {
+                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(
+                    demand,
+                    found.Contract
+                ),
+                NotNeeded none => SpecificationClause.Write(none, found.Insects),
+                _ => null,
+            },
             AskNext =
                 answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
                     ? trace.NextQuestion is { } next
@@ -54,7 +62,11 @@ public static class AnswerMapping
                         : null
                     : null,
             Warnings = [.. found.Warnings.Select(Words.Say)],
-            Remarks = [.. found.Remarks.Select(Words.Say)],
+            Remarks =
+            [
+                .. answer is NotNeeded { Conditions: var conditions } ? conditions.Select(Words.Answers.Say) : [],
+                .. found.Remarks.Select(Words.Say),
+            ],
         };
     }
 
@@ -94,6 +106,7 @@ public static class AnswerMapping
             StatedClass = enquiry.StatedClass,
             Preservative = enquiry.Preservative,
             CriticalValue = enquiry.CriticalValue?.Label,
+            Insects = enquiry.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
         };
 
     private static DemandDocument From(Requirement requirement) =>
@@ -152,12 +165,30 @@ public static class AnswerMapping
                 Standing = untreated.Standing,
             };
 
-    private static RouteDocument From(Route route) =>
-        new()
+    private static ExpectedReachDocument? From(TreatingPrediction? expected) =>
+        expected is not { Quick: var quick, Usual: { } usual }
+            ? null
+            : new()
+            {
+                PieceShare = quick.PieceShare,
+                CoreShare = quick.CoreShare,
+                LeastDepthMm = quick.LeastMm,
+                Usual = usual.Verdict,
+                Differ = expected.DiffersFromUsual,
+                InWords = [.. PredictionWords.Current.Outlook(expected)],
+            };
+
+    private static RouteDocument From(FoundRoute found)
+    {
+        var route = found.Route;
+        return new()
         {
             Kind = route.Kind,
             Change = Words.Routes.Say(route),
-            Reach = route.Reach,
+            Reach = found.Reach,
+            ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
+            CommonlySold = route.CommonlySold is { } sold ? Words.Routes.Say(sold) : null,
+            Lasted = route.Trial is { } trial ? Words.Routes.Say(trial) : null,
             Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
             Untreated = From(route.Untreated),
@@ -166,4 +197,5 @@ public static class AnswerMapping
                 ? []
                 : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))],
         };
+    }
 }

@@ -1,4 +1,5 @@
 using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
@@ -24,6 +25,8 @@ public static class AnswerText
             yield return "";
         foreach (var line in Headline(answer))
             yield return line;
+        foreach (var line in Section(Said("answers.sheet.unless"), answer.Unless))
+            yield return line;
         if (answer.Clause is { } clause)
         {
             yield return "";
@@ -42,6 +45,8 @@ public static class AnswerText
             )
                 yield return line;
         }
+        foreach (var line in Section(Said("answers.sheet.expected"), answer.Expected?.InWords ?? []))
+            yield return line;
         foreach (var line in Routes(answer))
             yield return line;
         foreach (var line in Why(answer, withAllRows, allRowsOption))
@@ -51,6 +56,9 @@ public static class AnswerText
         foreach (var line in answer.Remarks.SelectMany(remark => Wrapped("· ", remark)))
             yield return line;
     }
+
+    private static IEnumerable<string> Section(string heading, IReadOnlyList<string> sentences) =>
+        sentences.Count == 0 ? [] : ["", heading, .. sentences.SelectMany(sentence => Wrapped("  · ", sentence))];
 
     /// <summary>What was asked, in one line.</summary>
     internal static string Asked(AskedDocument asked)
@@ -202,6 +210,18 @@ public static class AnswerText
     }
 
     private static string InWords(RouteDocument route) =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                Then(route),
+                route.ExpectedPieceShare is { } share ? RequirementWords.Current.Routes.Expected(share) : null,
+                route.Lasted,
+                route.CommonlySold,
+            }.Where(part => part is not null)
+        );
+
+    private static string Then(RouteDocument route) =>
         route switch
         {
             { Requirement: { } demand } => Said(
@@ -214,8 +234,13 @@ public static class AnswerText
             { Untreated: { } untreated } => Said(
                 "answers.sheet.untreated-route",
                 ("change", route.Change),
-                ("heartwood", untreated.Heartwood ?? ""),
+                ("heartwood", untreated.Heartwood ?? Said("rows.not-known")),
                 Standing(route.Standing)
+            ),
+            { Reach: ReachVerdict.Likely, Reason: { } reason } => Said(
+                "answers.sheet.free-route",
+                ("change", route.Change),
+                ("reason", reason)
             ),
             _ => Said("answers.sheet.silent-route", ("change", route.Change)),
         };

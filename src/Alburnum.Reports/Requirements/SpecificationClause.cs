@@ -24,7 +24,7 @@ public static class SpecificationClause
             (IEnumerable<string>)
                 [
                     Piece(trace.Enquiry),
-                    Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace))),
+                    UseAndLife(trace),
                     Said(
                         "requirements.clause.treatment",
                         ("rulebook", trace.RulebookTitle),
@@ -44,6 +44,7 @@ public static class SpecificationClause
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
                     Said("requirements.clause.cut-ends"),
+                    IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
                     Said("requirements.clause.certificate"),
                     .. Words.Answers.Open(requirement).Select(open => Said("requirements.clause.open", ("open", open))),
                     Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
@@ -51,6 +52,40 @@ public static class SpecificationClause
                 ]
         );
     }
+
+    /// <summary>The clause where no treatment is required: what is to be supplied, and what would change that.</summary>
+    /// <param name="answer">What the rulebook says.</param>
+    /// <param name="insects">Insects that nobody has ruled out; may be empty.</param>
+    public static string Write(NotNeeded answer, IReadOnlyList<Insect> insects)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        var trace = answer.Trace;
+        return string.Concat(
+            (IEnumerable<string>)
+                [
+                    Piece(trace.Enquiry),
+                    UseAndLife(trace),
+                    Said("requirements.clause.not-needed", ("rulebook", trace.RulebookTitle)),
+                    insects.Count > 0
+                        ? Said("requirements.clause.unless", ("insects", Words.Answers.Names(insects)))
+                        : "",
+                    Said("requirements.clause.keep-dry"),
+                    Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
+                    Caution,
+                ]
+        );
+    }
+
+    private static string UseAndLife(Trace trace) =>
+        Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace)));
+
+    private static bool IsInGround(Trace trace) =>
+        trace.Step(Subject.UseClass)?.Finding switch
+        {
+            GivenUseClass given => given.Classes.Contains(UseClass.Four),
+            Settled { Demand: UseClassDemand code } => code.Classes.Contains(UseClass.Four),
+            _ => true,
+        };
 
     private static string Piece(Enquiry enquiry) =>
         Said(

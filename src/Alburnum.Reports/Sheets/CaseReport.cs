@@ -219,15 +219,23 @@ public static class CaseReport
             sheet.Fact("", reason);
         if (document.Retention.Assays.Count == 0)
             return;
+        foreach (var step in document.Retention.Conversion)
+            sheet.Fact("", step);
         sheet.Space(2);
         sheet.Table(
-            [60, -50],
+            [40, 50, 50, -30],
             Words.AssayHeads,
-            document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
+            document.Retention.Assays.Select(assay =>
+                (IReadOnlyList<string>)
+                    [assay.Sample, Paper(assay), Words.Reported(assay.AsReported, assay.SubSamples), Result(assay)]
+            )
         );
         if (document.Retention.Assays.Any(assay => assay.UKgPerM3 is not null))
             sheet.Text(Figures.PlusMinus, Typeface.Slanted(8.5), Ink.Quiet);
     }
+
+    private static string Paper(AssayDocument assay) =>
+        string.Join(", ", new[] { assay.Laboratory, assay.Report, assay.Method }.OfType<string>());
 
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }

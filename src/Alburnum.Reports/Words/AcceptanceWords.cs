@@ -53,9 +53,22 @@ public sealed class AcceptanceWords(Wording wording)
                 ("probability", Certainty(mean.Probability))
             ),
             BelowDetectionLimit below => Below(below),
+            LaboratoriesDiffer differ => wording.Say(
+                "assay.laboratories-differ",
+                ("laboratories", string.Join(", ", differ.Laboratories.Select(Found))),
+                ("ratio", Figures.Number(differ.BirgeRatio, 1)),
+                ("most", Figures.Number(differ.MostByChance, 1))
+            ),
             BatchParts parts => Parts(parts),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string Found(LaboratoryResult found) =>
+        wording.Say(
+            "assay.laboratory",
+            ("laboratory", found.Laboratory.Length > 0 ? found.Laboratory : wording.Say("assay.laboratory-unnamed")),
+            ("result", Figures.Measured(found.KgPerM3.Value, found.KgPerM3.StandardUncertainty, "kg/m³"))
+        );
 
     /// <summary>A rule as it is named in a verdict: "75 % of the pieces cut must pass".</summary>
     public string Rule(AcceptanceRule rule) =>

@@ -23,11 +23,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             ? wording.Say("answers.called", ("name", called), ("component", known))
             : component ?? calledAs;
 
-    /// <summary>"required", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
     public string Say(AnswerOutcome outcome) =>
         outcome switch
         {
             AnswerOutcome.Required => wording.Say("answers.required"),
+            AnswerOutcome.NotNeeded => wording.Say("answers.not-needed"),
             AnswerOutcome.NotPermitted => wording.Say("answers.not-permitted"),
             AnswerOutcome.NotCovered => wording.Say("answers.not-covered"),
             _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not an outcome."),
@@ -37,6 +38,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     public string? Reason(Answer? answer) =>
         answer switch
         {
+            NotNeeded none => none.Reason,
             NotPermitted no => no.Reason,
             NotCovered open => Say(open.Reason),
             _ => null,
@@ -60,6 +62,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             CellNotRead cell => wording.Say("answers.cell-not-read", ("note", cell.Note)),
             NoRowHolds { NearestFailOn.Count: 0 } => wording.Say("answers.no-row"),
             NoRowHolds none => wording.Say("answers.no-row-near", ("fields", rows.Say(none.NearestFailOn))),
+            InsectsAtWork there => wording.Say("answers.insects-at-work", ("insects", Names(there.Insects))),
             NotOneSpecies { Timber: { LeastTreatable: { } least, Kind: Timber.TimberKind.Mixture } mix } => wording.Say(
                 "answers.mixture",
                 ("name", mix.Name),
@@ -158,6 +161,23 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
         };
+
+    /// <summary>An insect that would make treatment wise.</summary>
+    public string Say(Insect insect)
+    {
+        ArgumentNullException.ThrowIfNull(insect);
+        return wording.Say(
+            "answers.sheet.insect",
+            ("insect", insect.Name),
+            ("says", insect.Says),
+            ("standing", wording.Say(insect.Provenance.Standing)),
+            ("source", insect.Provenance.Citation)
+        );
+    }
+
+    /// <summary>Some insects by name: "furniture beetle or termites".</summary>
+    public string Names(IEnumerable<Insect> insects) =>
+        wording.Joined("rows.either", insects.Select(insect => insect.Name));
 
     /// <summary>A fact of the species that the answer leans on.</summary>
     public string Say(FactUsed fact) =>

@@ -62,6 +62,7 @@ public sealed class CaseWords(Wording wording)
     public string Say(CaseReason reason) =>
         reason switch
         {
+            CodeAsksForNone { Answer: var none } => wording.Say("cases.code-asks-for-none", ("reason", none.Reason)),
             CodeForbids { Answer: var no } => no.Reason,
             RulebookSilent { Answer: var unknown } => _requirements.Answers.Say(unknown.Reason),
             NoDepthKnown => wording.Say("cases.no-depth-known"),

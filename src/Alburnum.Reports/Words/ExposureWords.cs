@@ -62,8 +62,7 @@ public sealed class ExposureWords(Wording wording)
             UseClassRemark.CoatingKeepsClass => wording.Say("requirements.use-class.coating"),
             UseClassRemark.ChooseLongerLife => wording.Say("requirements.use-class.longer-life"),
             UseClassRemark.EngineerDecides => wording.Say("requirements.use-class.engineer"),
-            UseClassRemark.TermitesBesideClass => wording.Say("requirements.use-class.termites"),
-            UseClassRemark.BeetlesBesideClass => wording.Say("requirements.use-class.beetles"),
+            UseClassRemark.InsectsBesideClass => wording.Say("requirements.use-class.insects"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };
 

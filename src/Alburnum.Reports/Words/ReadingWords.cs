@@ -58,12 +58,14 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(reading);
         if (reading.Outcome.Indicator is { } indicator)
         {
-            if (indicator.LeastContentMgPerKg is { } least)
+            if (indicator.Detection is { } limit)
                 yield return Said(
-                    "reading.least-content",
+                    "reading.detection",
                     ("indicator", indicator.Name),
-                    ("content", Figures.Digits(least.Value)),
-                    Source(least.Provenance)
+                    ("above", Figures.Digits(limit.AboveMgPerKg)),
+                    ("atMost", Figures.Digits(limit.AtMostMgPerKg)),
+                    ("scope", limit.Scope),
+                    Source(limit.Provenance)
                 );
             foreach (var caution in indicator.Cautions)
                 yield return Said("reading.caution", ("reagent", indicator.Name), ("caution", caution));

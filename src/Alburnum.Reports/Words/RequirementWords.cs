@@ -71,7 +71,7 @@ public sealed class RequirementWords
             LastedInGround(var trial) => _wording.Say(
                 "requirements.remark.lasted",
                 ("durability", Figures.Whole(trial.DurabilityClass)),
-                ("years", trial.Years),
+                ("years", Durability.Years(trial)),
                 ("standing", _wording.Say(trial.Provenance.Standing)),
                 ("source", trial.Provenance.Citation)
             ),

@@ -43,7 +43,24 @@ public sealed class SheetWords(Wording wording)
     public string RetentionTitle => wording.Say("sheet.retention");
 
     /// <summary>Heads of the table of assays.</summary>
-    public IReadOnlyList<string> AssayHeads => [wording.Say("sheet.assay-sample"), wording.Say("sheet.assay-unit")];
+    public IReadOnlyList<string> AssayHeads =>
+        [
+            wording.Say("sheet.assay-sample"),
+            wording.Say("sheet.assay-paper"),
+            wording.Say("sheet.assay-reported"),
+            wording.Say("sheet.assay-unit"),
+        ];
+
+    /// <summary>An assay as the laboratory reported it, with its sub-samples; empty where it was reported in kg/m³ from one.</summary>
+    public string Reported(string? figures, int? subSamples) =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                figures,
+                subSamples is > 1 and var count ? wording.Count("count.sub-sample", count) : null,
+            }.OfType<string>()
+        );
 
     /// <summary>Title of the rows of the rulebook.</summary>
     public string Trace => wording.Say("sheet.trace");

@@ -1,4 +1,3 @@
-using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 

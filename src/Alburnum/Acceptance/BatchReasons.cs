@@ -39,7 +39,7 @@ public sealed record NoRetentionRequired : BatchReason;
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
 
-/// <summary>The mean of the assays against the required retention, where every assay found something.</summary>
+/// <summary>The mean of the assays against the required retention, where each found something and the laboratories agree.</summary>
 /// <param name="Assays">Assays, 1 or more.</param>
 /// <param name="MeanKgPerM3">Their mean, kg/m³.</param>
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
@@ -61,6 +61,21 @@ public sealed record BelowDetectionLimit(
     double HighestMeanKgPerM3,
     double RequiredKgPerM3,
     ProbabilityRange Probability
+) : BatchReason;
+
+/// <summary>What one laboratory found.</summary>
+/// <param name="Laboratory">Its name; empty where none is given.</param>
+/// <param name="KgPerM3">Mean of its assays, kg/m³; what was not found is put at its limit.</param>
+public sealed record LaboratoryResult(string Laboratory, Estimate KgPerM3);
+
+/// <summary>Laboratories differ by more than their uncertainties allow: they are not averaged, and the verdict must hold for each.</summary>
+/// <param name="Laboratories">What each found. Two or more.</param>
+/// <param name="BirgeRatio">How much more they scatter than their uncertainties explain; about 1 where these explain it.</param>
+/// <param name="MostByChance">What the ratio stays below in 95 of 100 cases where they do.</param>
+public sealed record LaboratoriesDiffer(
+    IReadOnlyList<LaboratoryResult> Laboratories,
+    double BirgeRatio,
+    double MostByChance
 ) : BatchReason;
 
 /// <summary>The whole of a batch's judgement with its parts.</summary>

@@ -9,6 +9,10 @@ public abstract record CaseReason : Reason
     private protected CaseReason() { }
 }
 
+/// <summary>The code of practice asks for no preservative: there is nothing to judge against.</summary>
+/// <param name="Answer">What the rulebook answers.</param>
+public sealed record CodeAsksForNone(NotNeeded Answer) : CaseReason;
+
 /// <summary>The code of practice does not allow it.</summary>
 /// <param name="Answer">What the rulebook answers.</param>
 public sealed record CodeForbids(NotPermitted Answer) : CaseReason;

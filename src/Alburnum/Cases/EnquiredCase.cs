@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Requirements;
 
 namespace Alburnum.Cases;
@@ -32,6 +33,9 @@ public sealed record EnquiredCase(
     double? StatedSapwoodMm
 )
 {
+    /// <summary>How the laboratory's figures became retentions.</summary>
+    public AssayBasis AssayBasis { get; init; } = new();
+
     /// <summary>The case with what a code of practice demands of it.</summary>
     /// <param name="rulebook">The code of practice that governs it.</param>
     /// <param name="known">Rulebooks in which a class that the contract names is looked up, where the code does not know it.</param>

@@ -55,6 +55,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Required.Answer switch
         {
             Required required => Against(required.Requirement, decision),
+            NotNeeded none => Unjudged(new(Verdict.Undecided, null, [new CodeAsksForNone(none)])),
             NotPermitted no => Unjudged(
                 new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
             ),

@@ -14,8 +14,28 @@ internal static class Conclusion
         {
             Settled { Demand: PenetrationDemand penetration } => new Required(Requirement(penetration, trace), trace),
             Settled { Demand: Forbidden forbidden } => new NotPermitted(forbidden.Reason, trace),
+            Settled { Demand: NoTreatment none } => WithoutTreatment(none, trace),
+            Depends when IsLeftToInsects(step, trace.Enquiry) => WithoutTreatment(
+                (NoTreatment)step.Matched[0].Demand,
+                trace
+            ),
             _ => new NotCovered(NotCoveredReason.Of(step), trace),
         };
+    }
+
+    // No preservative is asked for, but where insects live, which nobody has said.
+    private static bool IsLeftToInsects(TraceStep step, Enquiry enquiry) =>
+        enquiry.Insects is null
+        && step.Matched.Count > 0
+        && step.Matched.All(row => row.Demand is NoTreatment)
+        && step.Open.All(miss => miss.Row.When.Any(condition => condition.Field == Field.Insects));
+
+    private static Answer WithoutTreatment(NoTreatment code, Trace trace)
+    {
+        var enquiry = trace.Enquiry;
+        return enquiry.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList() is { Count: > 0 } there
+            ? new NotCovered(new InsectsAtWork(there), trace)
+            : new NotNeeded(code.Reason, [.. Conditions(trace, moisture: null)], trace);
     }
 
     private static Requirement Requirement(PenetrationDemand penetration, Trace trace)

@@ -83,6 +83,9 @@ public sealed record Enquiry
     /// <summary>A coating is applied and kept up.</summary>
     public bool? IsCoated { get; init; }
 
+    /// <summary>Insects that attack dry timber and live where it is used; empty where none does, null where that is not known.</summary>
+    public IReadOnlyList<Insect>? Insects { get; init; }
+
     /// <summary>Moisture content before treatment, % of the oven-dry mass, 0 to 250.</summary>
     public double? MoisturePercent { get; init; }
 

@@ -28,6 +28,7 @@ public enum Agent
 public sealed record Restriction(string Says, Provenance Provenance);
 
 /// <summary>A kind of wood preservative; no product.</summary>
+/// <param name="Key">Short name that other files of facts use, such as "copper-azole".</param>
 /// <param name="Name">Name of the kind.</param>
 /// <param name="Codes">Codes by which tables of retention name it.</param>
 /// <param name="AlsoCalled">Other names.</param>
@@ -42,6 +43,7 @@ public sealed record Restriction(string Says, Provenance Provenance);
 /// <param name="Restrictions">What the law says of it.</param>
 /// <param name="Provenance">Source and standing of the row.</param>
 public sealed record Preservative(
+    string Key,
     string Name,
     IReadOnlyList<string> Codes,
     IReadOnlyList<string> AlsoCalled,
@@ -66,8 +68,12 @@ public sealed class PreservativeCatalogue
     public PreservativeCatalogue(IReadOnlyList<Preservative> all)
     {
         ArgumentNullException.ThrowIfNull(all);
-        _names = new(all, each => [each.Name, .. each.Codes, .. each.AlsoCalled]);
+        All = all;
+        _names = new(all, each => [each.Name, each.Key, .. each.Codes, .. each.AlsoCalled]);
     }
+
+    /// <summary>Every kind, in the order of the file.</summary>
+    public IReadOnlyList<Preservative> All { get; }
 
     /// <summary>The kind of that name, or what may have been meant.</summary>
     public Lookup<Preservative> Find(string name) => _names.Find(name);

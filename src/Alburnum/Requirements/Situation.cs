@@ -37,6 +37,9 @@ internal sealed class Situation
         // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
         _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
         _known[(int)Field.Preservative] = Codes(enquiry);
+        _known[(int)Field.Insects] = enquiry.Insects is { } insects
+            ? Known.AllOfThese([.. insects.Select(insect => insect.Name)])
+            : default;
         SetUse(enquiry.UseClasses, enquiry.IsCoated);
         SetLife(enquiry.Life);
     }
@@ -71,7 +74,7 @@ internal sealed class Situation
     private static Known Classes(Fact<ClassRange>? cell) =>
         cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
 
-    [InlineArray(14)]
+    [InlineArray(15)]
     private struct Fields
     {
         private Known _first;

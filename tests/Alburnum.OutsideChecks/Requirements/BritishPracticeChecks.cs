@@ -161,6 +161,20 @@ public sealed class BritishPracticeChecks
         static bool IsWarning(string each) => each.Contains("unseasoned spruce", StringComparison.Ordinal);
     }
 
+    [Theory]
+    [Transcription]
+    [Published("Building construction handbook, 8", "timber roofs, preservation, at second hand")]
+    [InlineData("house longhorn beetle", "Norway spruce", true)]
+    [InlineData("powder-post beetle", "Norway spruce", false)]
+    [InlineData("powder-post beetle", "European oak", true)]
+    [InlineData("furniture beetle", "Norway spruce", true)]
+    [InlineData("furniture beetle", "European oak", true)]
+    public void An_insect_attacks_softwood_hardwood_or_both(string insect, string species, bool attacks) =>
+        Assert.Equal(
+            attacks,
+            Library.Insects.Single(each => each.Name == insect).MayAttack(Library.Species.Get(species))
+        );
+
     [Fact]
     [CommonPractice("posts of resistant timber, 15 years")]
     public void A_resistant_spruce_post_in_the_ground_for_15_years_needs_at_least_6_mm() =>

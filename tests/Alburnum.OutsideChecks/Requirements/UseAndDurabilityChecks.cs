@@ -78,11 +78,14 @@ public sealed class UseAndDurabilityChecks
     [Theory]
     [Transcription]
     [Published("Dutch description of durability classes", "years in the ground, at second hand")]
-    [InlineData(1, "at least 25")]
-    [InlineData(2, "15 to 25")]
-    [InlineData(3, "10 to 15")]
-    [InlineData(4, "5 to 10")]
-    [InlineData(5, "under 5")]
-    public void Years_in_the_ground_by_durability_class(int durability, string years) =>
-        Assert.Equal(years, Library.YearsInGround.Single(row => row.DurabilityClass == durability).Years);
+    [InlineData("jarrah", 1, 25, null)]
+    [InlineData("sweet chestnut", 2, 15, 25)]
+    [InlineData("European walnut", 3, 10, 15)]
+    [InlineData("Norway spruce", 4, 5, 10)]
+    [InlineData("European beech", 5, null, 5)]
+    public void Years_in_the_ground_by_durability_class(string species, int durability, int? from, int? to)
+    {
+        var trial = Library.Durability.InGround(Library.Species.Get(species))!;
+        Assert.Equal((durability, from, to), (trial.DurabilityClass, trial.FromYears, trial.ToYears));
+    }
 }

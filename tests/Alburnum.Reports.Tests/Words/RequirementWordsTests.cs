@@ -11,6 +11,7 @@ public sealed class RequirementWordsTests
 {
     private static readonly Preservative Boron = new(
         "borate",
+        "borate",
         [],
         [],
         "diffusing",

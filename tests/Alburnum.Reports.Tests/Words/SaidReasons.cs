@@ -185,6 +185,11 @@ internal static class SaidReasons
                 "Retention: 1 of 3 assays below detection; the mean lies between 8 kg/m³ and 8.5 kg/m³, where 12 kg/m³ is required."
             ),
             (
+                new LaboratoriesDiffer([new("Northlab", new(9, 0.4)), new("", new(15, 0.4))], 10.6, 1.96),
+                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0): "
+                    + "they are not averaged, and the verdict holds only where it holds for each. Ask both for their methods, and have a third sample analysed."
+            ),
+            (
                 new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)),
                 "Retention: the assay is below 0.5 kg/m³, where 12 kg/m³ is required."
             ),
