@@ -50,33 +50,33 @@ public sealed class SecondSourceChecks
 
     [Theory]
     [Published(DutchStandard, "life of heartwood in the ground, in a Dutch dictionary of building terms")]
-    [InlineData(1, "at least 25")]
-    [InlineData(2, "15 to 25")]
-    [InlineData(3, "10 to 15")]
-    [InlineData(4, "5 to 10")]
-    [InlineData(5, "under 5")]
-    public void A_Dutch_standard_gives_the_same_years_in_the_ground(int durability, string years) =>
-        HasYears(durability, years, DutchStandard);
+    [InlineData("greenheart", 25, null)]
+    [InlineData("sweet chestnut", 15, 25)]
+    [InlineData("European walnut", 10, 15)]
+    [InlineData("Norway spruce", 5, 10)]
+    [InlineData("European beech", null, 5)]
+    public void A_Dutch_standard_gives_the_same_years_in_the_ground(string example, int? from, int? to) =>
+        HasYears(example, from, to, DutchStandard);
 
     [Theory]
     [Published("EN 350-2, 1994", "at second hand in " + GermanTable)]
-    [InlineData(1, "at least 25")]
-    [InlineData(2, "15 to 25")]
-    [InlineData(3, "10 to 15")]
-    [InlineData(4, "5 to 10")]
-    [InlineData(5, "under 5")]
-    public void A_German_table_gives_the_same_years_in_the_ground(int durability, string years) =>
-        HasYears(durability, years, GermanTable);
+    [InlineData("greenheart", 25, null)]
+    [InlineData("sweet chestnut", 15, 25)]
+    [InlineData("European walnut", 10, 15)]
+    [InlineData("Norway spruce", 5, 10)]
+    [InlineData("European beech", null, 5)]
+    public void A_German_table_gives_the_same_years_in_the_ground(string example, int? from, int? to) =>
+        HasYears(example, from, to, GermanTable);
 
     [Theory]
     [Published("Essences", "stakes of 50 × 50 mm, " + BelgianPage)]
-    [InlineData(1, "at least 25")]
-    [InlineData(2, "15 to 25")]
-    [InlineData(3, "10 to 15")]
-    [InlineData(4, "5 to 10")]
-    [InlineData(5, "under 5")]
-    public void A_Belgian_page_gives_the_same_years_in_the_ground(int durability, string years) =>
-        HasYears(durability, years, BelgianPage);
+    [InlineData("greenheart", 25, null)]
+    [InlineData("sweet chestnut", 15, 25)]
+    [InlineData("European walnut", 10, 15)]
+    [InlineData("Norway spruce", 5, 10)]
+    [InlineData("European beech", null, 5)]
+    public void A_Belgian_page_gives_the_same_years_in_the_ground(string example, int? from, int? to) =>
+        HasYears(example, from, to, BelgianPage);
 
     [Theory]
     [Published(Posts, "American use category system, at second hand")]
@@ -168,11 +168,11 @@ public sealed class SecondSourceChecks
         return demand;
     }
 
-    private static void HasYears(int durability, string years, string publication)
+    private static void HasYears(string example, int? from, int? to, string publication)
     {
-        var row = Library.YearsInGround.Single(each => each.DurabilityClass == durability);
-        SecondSource.IsAnother(row.Provenance, publication);
-        Assert.Equal(years, row.Years);
+        var trial = Library.Durability.InGround(Library.Species.Get(example))!;
+        SecondSource.IsAnother(trial.Provenance, publication);
+        Assert.Equal((from, to), (trial.FromYears, trial.ToYears));
     }
 
     private static void Means(string rulebook, string name, string where, string hazard, string publication)
