@@ -4,6 +4,7 @@ using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
 using Alburnum.Cli.Handling;
 using Alburnum.Cli.Impregnation;
+using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
@@ -124,6 +125,9 @@ public static class CommandLine
             config
                 .AddCommand<HandlingCommand>("handling")
                 .WithDescription("Ask about fixings, moisture, fixation, burning, waste or storage of treated timber");
+            config
+                .AddCommand<ExplainCommand>("explain")
+                .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
             config
                 .AddCommand<CompletionCommand>("completion")

@@ -110,6 +110,18 @@ internal static class SampleDocument
                     Verdict = Said(Verdict.Undecided, null, "Out of focus."),
                 },
             ],
+            LeftOut =
+            [
+                new()
+                {
+                    File = "spoilt.jpg",
+                    Sha256 = new string('a', 64),
+                    Reason = "The saw slipped.",
+                    Piece = "spoilt.jpg",
+                    InWords = "It would have failed.",
+                },
+            ],
+            VerdictWithLeftOut = Said(Verdict.Undecided, null),
             Retention = new()
             {
                 RequiredKgPerM3 = 8,

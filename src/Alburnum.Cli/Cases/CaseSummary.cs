@@ -1,4 +1,5 @@
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Sheets;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Wording;
@@ -14,7 +15,9 @@ internal static class CaseSummary
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
-        console.WriteLine(words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass));
+        console.WriteLine(
+            words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass, enquiry.UseClassByCode)
+        );
         console.WriteLine(
             requirement.Penetration is { } penetration
                 ? words.Demanded(
@@ -35,6 +38,7 @@ internal static class CaseSummary
         console.Write(Pieces(document));
         console.WriteLine(Figures.PlusMinus);
         console.WriteLine();
+        Remarks(console, document);
         Expectation(console, document);
         console.WriteLine(
             words.Batch(document.Batch.PiecesInBatch, document.Batch.PiecesCut, document.Batch.AcceptanceRule)
@@ -46,6 +50,24 @@ internal static class CaseSummary
         );
         if (document.Pieces.Any(piece => piece.Reading.OutlineMayBeWrong))
             console.WriteLine(Said("terminal.point-out", ("command", "alburnum serve")));
+    }
+
+    private static void Remarks(IAnsiConsole console, CaseDocument document)
+    {
+        var patterns = document
+            .Pieces.SelectMany(piece => SectionRows.Patterns(piece.Reading).Select(says => (piece.Name, Says: says)))
+            .GroupBy(pattern => pattern.Says, pattern => pattern.Name, StringComparer.Ordinal)
+            .Select(same => Said("sheet.named", ("name", string.Join(", ", same)), ("says", same.Key)));
+        var leftOut = document.LeftOut.Select(photograph =>
+            CaseWords.Current.LeftOutFor(photograph.File, photograph.Reason, photograph.InWords)
+        );
+        List<string> lines = [.. document.Remarks ?? [], .. patterns, .. leftOut];
+        if (LeftOutMapping.Together(document) is { } together)
+            lines.Add(together);
+        foreach (var line in lines)
+            console.WriteLine(line);
+        if (lines.Count > 0)
+            console.WriteLine();
     }
 
     private static void Expectation(IAnsiConsole console, CaseDocument document)

@@ -10,6 +10,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
+using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.CaseFolders;
@@ -66,10 +67,6 @@ public static class CaseFolderReader
         List<InputProblem> problems
     )
     {
-        var reference = root.Text("reference");
-        var title = root.Text("title");
-        var client = root.Text("client");
-        var sampledOn = Date(root, "sectionsCut");
         var rulebook = Rulebook(root, facts);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
@@ -77,29 +74,19 @@ public static class CaseFolderReader
             IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
-        var sapwoodMm = Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm);
-        var retention = Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3);
-        var (batchSize, acceptance) = Batch(root);
-        var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
+        var leftOut = LeftOut(files, root);
+        var photographs = Photographs(
+            files,
+            root,
+            enquiry.Section,
+            onlyPiece,
+            [.. leftOut.Select(photograph => photograph.FileName)],
+            problems
+        );
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
         var basis = AssayBasis(root, enquiry.Species, facts);
-        var assays = Assays(written, root, basis, facts, problems);
-        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
-        var @case = new EnquiredCase(
-            reference,
-            title,
-            client,
-            sampledOn,
-            enquiry,
-            batchSize,
-            acceptance,
-            assays,
-            retention,
-            sapwoodMm
-        )
-        {
-            AssayBasis = basis,
-        };
+        var @case = Enquired(root, enquiry, Assays(written, root, basis, facts, problems)) with { AssayBasis = basis };
+        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], @case.BatchSize);
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook), facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
@@ -111,6 +98,7 @@ public static class CaseFolderReader
                 rulebook,
                 indicator,
                 photographs,
+                leftOut,
                 ruler,
                 charge?.Treatment ?? prediction,
                 charge,
@@ -124,6 +112,27 @@ public static class CaseFolderReader
         IReadOnlyList<(string Unit, double InFirst)> units,
         NumberRange range
     ) => row.Has(field) ? row.Quantity(field, units, range) : null;
+
+    private static EnquiredCase Enquired(FactRow root, Enquiry enquiry, IReadOnlyList<Assay> assays)
+    {
+        var (batchSize, acceptance) = Batch(root);
+        return new(
+            root.Text("reference"),
+            root.Text("title"),
+            root.Text("client"),
+            Date(root, "sectionsCut"),
+            enquiry,
+            batchSize,
+            acceptance,
+            assays,
+            Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3),
+            Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm)
+        )
+        {
+            TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
+            MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
+        };
+    }
 
     private static DateOnly Date(FactRow row, string field)
     {
@@ -165,6 +174,7 @@ public static class CaseFolderReader
         FactRow root,
         Section? section,
         string? onlyPiece,
+        IReadOnlyList<string> leftOut,
         List<InputProblem> problems
     )
     {
@@ -179,7 +189,6 @@ public static class CaseFolderReader
             if (isWanted && Load(files, file, piece) is { } photograph)
                 photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));
         }
-        var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
         foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
         {
             if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
@@ -208,10 +217,26 @@ public static class CaseFolderReader
         return marks;
     }
 
-    private static string LeftOut(FactRow row)
+    private static List<LeftOutPhotograph> LeftOut(ICaseFiles files, FactRow root)
     {
-        row.Text("reason");
-        return row.Text("photograph");
+        var measured = root.OptionalRows("pieces").Select(piece => piece.OptionalText("photograph")).ToList();
+        var leftOut = new List<LeftOutPhotograph>();
+        foreach (var row in root.OptionalRows("leftOut"))
+        {
+            var (file, reason) = (row.Text("photograph"), row.Text("reason"));
+            var piece = row.Has("piece") ? row.Text("piece") : file;
+            if (file.Length == 0)
+                continue;
+            if (measured.Contains(file, StringComparer.Ordinal) || leftOut.Exists(each => each.FileName == file))
+                row.Refuse("photograph", $"{file} twice", "each photograph once, under pieces or under leftOut");
+            if (files.TryReadPhotograph(file, out var photograph, out var fault))
+                fault = FileFault.None;
+            // One that is too large, or was not kept with an older run, is listed all the same.
+            if (fault is FileFault.NotThere or FileFault.OutsideTheFolder or FileFault.IsAFolder)
+                Refuse(row, file, fault);
+            leftOut.Add(new(file, reason, piece, photograph));
+        }
+        return leftOut;
     }
 
     private static Photograph? Load(ICaseFiles files, string name, FactRow piece)
@@ -220,13 +245,16 @@ public static class CaseFolderReader
             return photograph;
         if (fault == FileFault.None)
             fault = FileFault.Empty;
-        piece.Refuse(
+        Refuse(piece, name, fault);
+        return null;
+    }
+
+    private static void Refuse(FactRow row, string name, FileFault fault) =>
+        row.Refuse(
             "photograph",
             $"{name}, {fault.InWords()}",
             $"a photograph within the case folder, {PhotographSize.Expected}"
         );
-        return null;
-    }
 
     private static List<PieceEvidence> RulerReadings(
         WrittenFiles written,

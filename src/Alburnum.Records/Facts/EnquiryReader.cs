@@ -49,6 +49,7 @@ public static class EnquiryReader
             HasExposedHeartwood = fields.YesNo(EnquiryFields.ExposedHeartwood),
             IsIncised = fields.YesNo(EnquiryFields.Incised),
             IsCoated = fields.YesNo(EnquiryFields.Coated) ?? use?.IsCoated,
+            IsCoatedByClass = use?.IsCoated,
             MoisturePercent = fields.Number(EnquiryFields.Moisture),
             StatedClass = fields.Text(EnquiryFields.StatedClass),
             Preservative = preservative,

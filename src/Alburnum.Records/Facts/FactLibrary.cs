@@ -1,6 +1,7 @@
 using System.Collections.ObjectModel;
 using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
+using Alburnum.Letters;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -44,6 +45,7 @@ public sealed class FactLibrary
     private readonly Lazy<SamplingStandard> _sampling;
     private readonly Lazy<Substances> _substances;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
+    private readonly Lazy<IReadOnlyList<Letter>> _letters;
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
@@ -82,6 +84,7 @@ public sealed class FactLibrary
         _substances = In("substances.yaml", SubstanceFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
+        _letters = In("letters.yaml", LetterFile.Read);
 
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
         T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
@@ -158,6 +161,9 @@ public sealed class FactLibrary
 
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
+
+    /// <summary>The commonest letters of lay clients, with their answers.</summary>
+    public IReadOnlyList<Letter> Letters => _letters.Value;
 
     internal RulebookWords Words => _words.Value;
 }

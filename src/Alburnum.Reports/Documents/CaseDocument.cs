@@ -54,7 +54,10 @@ public sealed record CaseDocument
     /// <summary>The charge that it was planned in; null where the case names none.</summary>
     public CaseChargeDocument? Charge { get; init; }
 
-    /// <summary>Warnings about what was expected, one sentence each; null where there is nothing.</summary>
+    /// <summary>
+    /// What a reader should know beside the verdict, one sentence each: facts that do not go together, sizes taken on trust, what was expected and not met; null where there
+    /// is nothing.
+    /// </summary>
     public IReadOnlyList<string>? Remarks { get; init; }
 
     /// <summary>The batch and the rule by which it is judged.</summary>
@@ -62,6 +65,12 @@ public sealed record CaseDocument
 
     /// <summary>Each piece cut.</summary>
     public required IReadOnlyList<PieceDocument> Pieces { get; init; }
+
+    /// <summary>Photographs that the case leaves out of its verdict; empty where it leaves out none, and in documents kept before they were listed.</summary>
+    public IReadOnlyList<LeftOutDocument> LeftOut { get; init; } = [];
+
+    /// <summary>What the verdict would be with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
+    public VerdictDocument? VerdictWithLeftOut { get; init; }
 
     /// <summary>Assays against the retention demanded.</summary>
     public required RetentionDocument Retention { get; init; }
@@ -102,14 +111,20 @@ public sealed record EnquiryDocument
     /// <summary>Its botanical names; empty where the timber is not stated.</summary>
     public required string BotanicalName { get; init; }
 
-    /// <summary>Use class, or those possible.</summary>
+    /// <summary>Use class, or those possible: as asked, otherwise the code's own for the component; "not stated" where neither is known.</summary>
     public required string UseClass { get; init; }
+
+    /// <summary>Whether the use class is the code's own for the component.</summary>
+    public bool UseClassByCode { get; init; }
 
     /// <summary>The situation that the use class stands for.</summary>
     public required string UseClassInWords { get; init; }
 
-    /// <summary>Desired service life, years; null where not stated.</summary>
+    /// <summary>Desired service life, years: as asked, otherwise the code's usual one for the component; null where neither is known.</summary>
     public int? ServiceLifeYears { get; init; }
+
+    /// <summary>Whether the service life is the code's own for the component.</summary>
+    public bool ServiceLifeByCode { get; init; }
 
     /// <summary>Whether the faces are incised; null where not known.</summary>
     public required bool? Incised { get; init; }
@@ -256,6 +271,34 @@ public sealed record PieceDocument
 
     /// <summary>What is said of it.</summary>
     public required VerdictDocument Verdict { get; init; }
+}
+
+/// <summary>A photograph that the case leaves out of its verdict.</summary>
+public sealed record LeftOutDocument
+{
+    /// <summary>Name of the photograph.</summary>
+    public required string File { get; init; }
+
+    /// <summary>SHA-256 of the photograph; null where it could not be opened.</summary>
+    public string? Sha256 { get; init; }
+
+    /// <summary>Why it is left out, as the case says.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>Name of the piece that it shows; that of the file where the case does not say.</summary>
+    public required string Piece { get; init; }
+
+    /// <summary>What was read from it; null where it could not be opened, or is no photograph.</summary>
+    public ReadingDocument? Reading { get; init; }
+
+    /// <summary>What would be said of the piece; null likewise, and where the batch has no more pieces.</summary>
+    public VerdictDocument? PieceVerdict { get; init; }
+
+    /// <summary>What the verdict on the case would be with it; null likewise.</summary>
+    public VerdictDocument? VerdictWithIt { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public required string InWords { get; init; }
 }
 
 /// <summary>The batch and the rule by which it is judged.</summary>

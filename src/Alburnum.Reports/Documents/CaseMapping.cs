@@ -34,18 +34,20 @@ public static class CaseMapping
             Client = @case.Client,
             SampledOn = @case.SampledOn,
             RunAt = runAt,
-            Enquiry = Enquiry(@case.Enquiry),
+            Enquiry = Enquiry(trace),
             Requirement = Requirement(result) with { Warnings = [.. run.Warnings.Select(Words.Say)] },
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
-                ? [.. remarks.Select(ExpectationWords.Current.Say)]
+                ? [.. remarks.Select(CaseWords.Current.Say)]
                 : null,
             Batch = Batch(result),
             Pieces =
             [
                 .. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece))),
             ],
+            LeftOut = [.. run.LeftOut.Each.Select(LeftOutMapping.From)],
+            VerdictWithLeftOut = run.LeftOut.Together is { } together ? Verdict(together.Overall) : null,
             Retention = Retention(result),
             Verdict = FindingsMapping.Rule(result.Overall),
             Findings = FindingsMapping.Of(result.Findings),
@@ -60,21 +62,30 @@ public static class CaseMapping
         };
     }
 
-    private static EnquiryDocument Enquiry(Enquiry enquiry) =>
-        new()
+    private static EnquiryDocument Enquiry(Trace trace)
+    {
+        var enquiry = trace.AsAnswered;
+        var classes = enquiry.UseClasses;
+        return new()
         {
             Component = Words.Answers.Component(enquiry) ?? SheetWords.Current.NotStated,
             Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
             Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
-            UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
+            UseClass =
+                classes.Count > 0
+                    ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
+                    : SheetWords.Current.NotStated,
+            UseClassByCode = trace.Step(Subject.UseClass)?.Finding is Settled,
+            UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
+            ServiceLifeByCode = trace.Step(Subject.Life)?.Finding is Settled,
             Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,
         };
+    }
 
     private static RequirementDocument Requirement(JudgedCase result)
     {
@@ -249,7 +260,8 @@ public static class CaseMapping
         static string? Named(string text) => text.Length > 0 ? text : null;
     }
 
-    private static VerdictDocument Verdict(Judgement judgement) =>
+    /// <summary>A verdict with its reasons.</summary>
+    internal static VerdictDocument Verdict(Judgement judgement) =>
         new()
         {
             Verdict = judgement.Verdict,

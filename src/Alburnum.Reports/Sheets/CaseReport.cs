@@ -27,14 +27,17 @@ public static class CaseReport
         Head(sheet, document);
         Verdict(sheet, document);
         Requirement(sheet, document);
+        Remarks(sheet, document);
         Expectation(sheet, document);
         Batch(sheet, document);
         Pieces(sheet, document, pictures);
+        LeftOut(sheet, document);
         Retention(sheet, document);
         Trace(sheet, document);
         Sources(sheet, document);
         Cautions(sheet, document);
         Uncertainty(sheet, document);
+        Photographs(sheet, document);
         return sheet.Finish();
     }
 
@@ -80,8 +83,8 @@ public static class CaseReport
         sheet.Section(Words.Demanded);
         Fact(sheet, Words.Component(enquiry.Component, enquiry.Section, enquiry.Form, enquiry.Incised));
         Fact(sheet, Words.Species(enquiry.Species, enquiry.BotanicalName));
-        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassInWords));
-        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears));
+        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassByCode, enquiry.UseClassInWords));
+        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears, enquiry.ServiceLifeByCode));
         Fact(sheet, Words.Code(requirement.Rulebook));
         Fact(
             sheet,
@@ -98,6 +101,54 @@ public static class CaseReport
         foreach (var condition in (requirement.Warnings ?? []).Concat(requirement.Conditions))
             Fact(sheet, Words.Condition(condition));
         Fact(sheet, Words.RestsOn(document.WeakestStanding));
+    }
+
+    private static void Remarks(Sheet sheet, CaseDocument document)
+    {
+        if (document.Remarks is not { } remarks)
+            return;
+        sheet.Section(Words.Remarks);
+        foreach (var remark in remarks)
+        {
+            sheet.KeepTogether(8);
+            sheet.Text(remark, Typeface.Plain(9.5), Ink.Text);
+            sheet.Space(0.8);
+        }
+    }
+
+    private static void LeftOut(Sheet sheet, CaseDocument document)
+    {
+        if (document.LeftOut.Count == 0)
+            return;
+        sheet.Section(Words.LeftOut);
+        sheet.Table(
+            [40, 50, 80],
+            Words.LeftOutHeads,
+            document.LeftOut.Select(photograph =>
+                (IReadOnlyList<string>)[photograph.File, photograph.Reason, photograph.InWords]
+            )
+        );
+        if (LeftOutMapping.Together(document) is not { } together)
+            return;
+        sheet.Space(2);
+        sheet.Text(together, Typeface.Plain(9.5), Ink.Text);
+    }
+
+    private static void Photographs(Sheet sheet, CaseDocument document)
+    {
+        var photographs = LeftOutMapping.Photographs(document).ToList();
+        if (photographs.Count == 0)
+            return;
+        sheet.Section(Words.Photographs);
+        sheet.Text(Words.PhotographsKey, Typeface.Slanted(8.5), Ink.Quiet);
+        sheet.Space(2);
+        sheet.Table(
+            [24, 42, 104],
+            Words.PhotographHeads,
+            photographs.Select(photograph =>
+                (IReadOnlyList<string>)[photograph.Piece, photograph.File, photograph.Sha256]
+            )
+        );
     }
 
     private static void Expectation(Sheet sheet, CaseDocument document)
@@ -196,7 +247,7 @@ public static class CaseReport
             top += sheet.Paragraph(value, Typeface.Plain(8.5), Ink.Text, left + 22, width - 22, top);
         }
         top += 1;
-        foreach (var note in SectionRows.Notes(piece))
+        foreach (var note in SectionRows.Patterns(piece.Reading).Concat(SectionRows.Notes(piece)))
             top += sheet.Paragraph(note, Typeface.Plain(7.5), Ink.Quiet, left, width, top);
         return top - start;
     }
@@ -208,7 +259,10 @@ public static class CaseReport
             + SectionRows
                 .Measures(piece.Reading)
                 .Sum(measure => sheet.HeightOf(measure.Value, Typeface.Plain(8.5), width - 22))
-            + SectionRows.Notes(piece).Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
+            + SectionRows
+                .Patterns(piece.Reading)
+                .Concat(SectionRows.Notes(piece))
+                .Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
     }
 
     private static void Retention(Sheet sheet, CaseDocument document)

@@ -52,6 +52,15 @@ public static class ReadingWords
         };
     }
 
+    /// <summary>That the depths are to the scale of a nominal size which nobody measured; empty where they are not.</summary>
+    public static IReadOnlyList<string> OnTrust(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Outcome is Read { Scale: { Basis: ScaleBasis.NominalSize, Section: var section } }
+            ? [Said("reading.scale.nominal", ("section", section.Label))]
+            : [];
+    }
+
     /// <summary>What to mind with the reagents that were sprayed: what they do not show, and what they do to the person who sprays them.</summary>
     public static IEnumerable<string> Cautions(SectionReading reading)
     {
@@ -221,7 +230,9 @@ public static class ReadingWords
     }
 
     private static IEnumerable<string> Scale(SectionScale? scale) =>
-        scale?.ByKnownLength is { } section ? [Said("reading.scale.known-length", ("section", section.Label))] : [];
+        scale is { Basis: ScaleBasis.KnownLength, Section: var section }
+            ? [Said("reading.scale.known-length", ("section", section.Label))]
+            : [];
 
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];

@@ -62,6 +62,7 @@ public sealed class RequirementWords
     public string Say(RequirementRemark remark) =>
         remark switch
         {
+            FactsAtOdds(var odd) => new DiscrepancyWords(_wording).Say(odd),
             HeartwoodTakenAsExposed => _wording.Say("requirements.remark.heartwood-exposed"),
             NoteOnSpecies(var species) => _wording.Say(
                 "requirements.remark.note",

@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 
@@ -71,6 +72,34 @@ public sealed class SheetWords(Wording wording)
 
     /// <summary>Title of the sources.</summary>
     public string Sources => wording.Say("sheet.sources");
+
+    /// <summary>Title of what a reader should know beside the verdict.</summary>
+    public string Remarks => wording.Say("sheet.remarks");
+
+    /// <summary>Title of the photographs that were left out.</summary>
+    public string LeftOut => wording.Say("sheet.left-out");
+
+    /// <summary>Heads of the table of photographs that were left out.</summary>
+    public IReadOnlyList<string> LeftOutHeads =>
+        [
+            wording.Say("sheet.left-out-file"),
+            wording.Say("sheet.left-out-reason"),
+            wording.Say("sheet.left-out-with-it"),
+        ];
+
+    /// <summary>Title of the list of photographs.</summary>
+    public string Photographs => wording.Say("sheet.photographs");
+
+    /// <summary>How the list of photographs is read.</summary>
+    public string PhotographsKey => wording.Say("sheet.photographs-key");
+
+    /// <summary>Heads of the list of photographs.</summary>
+    public IReadOnlyList<string> PhotographHeads =>
+        [
+            wording.Say("sheet.photographs-piece"),
+            wording.Say("sheet.photographs-file"),
+            wording.Say("sheet.photographs-sha256"),
+        ];
 
     /// <summary>Title of the cautions.</summary>
     public string Cautions => wording.Say("sheet.cautions");
@@ -161,15 +190,27 @@ public sealed class SheetWords(Wording wording)
         );
 
     /// <summary>The use class enquired about.</summary>
-    public (string Name, string Value) UseClass(string useClass, string meaning) =>
-        (wording.Say("sheet.use-class"), Named(useClass, meaning));
+    /// <param name="useClass">The class, or those possible.</param>
+    /// <param name="isOfCode">Whether it is the code's own for the component.</param>
+    /// <param name="meaning">The situation that it stands for; empty where it is not known.</param>
+    public (string Name, string Value) UseClass(string useClass, bool isOfCode, string meaning) =>
+        (wording.Say("sheet.use-class"), UseClassAndMeaning(useClass, isOfCode, meaning));
+
+    /// <summary>The use class and the situation that it stands for.</summary>
+    public string UseClassAndMeaning(string useClass, bool isOfCode, string meaning) =>
+        meaning.Length > 0 ? Named(ByCode(useClass, isOfCode), meaning) : ByCode(useClass, isOfCode);
+
+    /// <summary>A value, with a word where it is the code's own for the component.</summary>
+    public string ByCode(string value, bool isOfCode) =>
+        isOfCode ? wording.Say("sheet.by-code", ("value", value)) : value;
 
     /// <summary>The desired service life.</summary>
-    public (string Name, string Value) ServiceLife(int? years) => (wording.Say("sheet.life"), Life(years));
+    public (string Name, string Value) ServiceLife(int? years, bool isOfCode) =>
+        (wording.Say("sheet.life"), Life(years, isOfCode));
 
     /// <summary>A desired service life; null is "not stated".</summary>
-    public string Life(int? years) =>
-        years is { } known ? wording.Say("rows.years", ("years", Figures.Whole(known))) : NotStated;
+    public string Life(int? years, bool isOfCode) =>
+        years is { } known ? ByCode(wording.Say("rows.years", ("years", Figures.Whole(known))), isOfCode) : NotStated;
 
     /// <summary>The code of practice.</summary>
     public (string Name, string Value) Code(string rulebook) => (wording.Say("sheet.code"), rulebook);
@@ -265,6 +306,21 @@ public sealed class SheetWords(Wording wording)
     /// <summary>The treated share of the sapwood, 0 to 1.</summary>
     public (string Name, string Value) SapwoodTreated(double share) =>
         (wording.Say("sheet.sapwood"), Figures.WholePercent(share, wording));
+
+    /// <summary>What the depths are to the scale of.</summary>
+    public (string Name, string Value) Scale(ScaleBasis basis) =>
+        (
+            wording.Say("sheet.scale"),
+            wording.Say(
+                basis switch
+                {
+                    ScaleBasis.NominalSize => "sheet.scale-nominal",
+                    ScaleBasis.KnownLength => "sheet.scale-known-length",
+                    ScaleBasis.MeasuredSize => "sheet.scale-measured",
+                    _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
+                }
+            )
+        );
 
     /// <summary>How good the reading is.</summary>
     public (string Name, string Value) Quality(string quality) => (wording.Say("sheet.quality"), quality);

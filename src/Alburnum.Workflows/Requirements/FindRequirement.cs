@@ -47,7 +47,7 @@ public static class FindRequirement
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(facts);
         var answer = rulebook.Answer(enquiry);
-        var asked = AsAnswered(answer);
+        var asked = answer.Trace.AsAnswered;
         var expected = Expected(answer, asked, facts);
         IReadOnlyList<FoundRoute> routes =
         [
@@ -70,7 +70,10 @@ public static class FindRequirement
             expected,
             routes,
             RequirementWarnings.Of(answer, rulebook, facts),
-            [.. Remarks(asked, routes.Count > 0, facts)],
+            [
+                .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
+                .. Remarks(asked, routes.Count > 0, facts),
+            ],
             ContractClass.Of(answer, rulebook, facts.Rulebooks.All)
         );
     }
@@ -103,19 +106,6 @@ public static class FindRequirement
         return Predict.Knows(request.Treating, facts)
             ? Predict.Run(request, facts, progress: null, CancellationToken.None)
             : null;
-    }
-
-    // With the use class and life that the answer was found with, which may be the code's own for the component.
-    private static Enquiry AsAnswered(Answer answer)
-    {
-        var (trace, enquiry) = (answer.Trace, answer.Trace.Enquiry);
-        var code = (trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
-        return enquiry with
-        {
-            UseClasses = trace.UseClasses,
-            IsCoated = enquiry.IsCoated ?? code?.IsCoated,
-            Life = trace.Life,
-        };
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)

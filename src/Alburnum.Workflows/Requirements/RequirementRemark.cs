@@ -9,6 +9,10 @@ public abstract record RequirementRemark
     private protected RequirementRemark() { }
 }
 
+/// <summary>Two facts of the enquiry do not go together.</summary>
+/// <param name="Discrepancy">Which, and how.</param>
+public sealed record FactsAtOdds(Discrepancy Discrepancy) : RequirementRemark;
+
 /// <summary>Nobody said whether heartwood is exposed: where routes were sought, it was taken to be.</summary>
 public sealed record HeartwoodTakenAsExposed : RequirementRemark;
 

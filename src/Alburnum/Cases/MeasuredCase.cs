@@ -39,14 +39,57 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         }
     }
 
-    /// <summary>Warnings where what was expected and what was measured do not agree.</summary>
-    /// <remarks>Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.</remarks>
+    /// <summary>What a reader should know beside the verdict, each once: facts that do not go together first.</summary>
     public IReadOnlyList<CaseRemark> Remarks =>
+        [
+            .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
+            .. OfDates(),
+            .. OfSections(),
+            .. Predicted.NotPredicted,
+            .. OfPrediction(),
+        ];
+
+    private IEnumerable<CaseRemark> OfDates()
+    {
+        if (Enquired.TreatedOn is not { } treatedOn)
+            yield break;
+        if (Enquired.SampledOn < treatedOn)
+            yield return new SampledBeforeTreated(Enquired.SampledOn, treatedOn);
+        if (Enquired.MoistureMeasuredOn is { } measuredOn && measuredOn > treatedOn)
+            yield return new MoistureMeasuredLater(measuredOn, treatedOn);
+    }
+
+    private IEnumerable<CaseRemark> OfSections()
+    {
+        if (
+            Enquired is
+            { StatedSapwoodMm: { } stated, Enquiry.Species: { SapwoodWidth.Value.IsDistinct: false } species }
+        )
+            yield return new BorderNotDistinct(species, stated);
+        List<PieceEvidence> photographed =
+        [
+            .. Evidence.Where(piece => piece is { Kind: EvidenceKind.Photograph, Profile: not null }),
+        ];
+        IReadOnlyList<string> Named(Func<PieceEvidence, bool> which) =>
+            [.. photographed.Where(which).Select(piece => piece.Piece)];
+        var notStated = Named(piece => piece.IsIncised == false && IncisedBorder.LooksIncised(piece.Profile!) == true);
+        if (notStated.Count > 0)
+            yield return new IncisionsNotStated(notStated);
+        var notSeen = Named(piece => piece.IsIncised == true && IncisedBorder.LooksIncised(piece.Profile!) == false);
+        if (notSeen.Count > 0)
+            yield return new IncisionsNotSeen(notSeen);
+        var onTrust = photographed.Count(piece => piece.IsSizeOnTrust);
+        if (onTrust > 0)
+            yield return new SizesOnTrust(onTrust);
+    }
+
+    // Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.
+    private IEnumerable<CaseRemark> OfPrediction() =>
         Predicted.Prediction is { MeanMm: var expected }
         && MeanDepthMm is { } mean
         && (mean.Value < expected.Low || mean.Value > expected.High && Enquired.Enquiry.IsIncised != true)
-            ? [.. Predicted.NotPredicted, new MeasuredOutsidePrediction(mean, expected)]
-            : Predicted.NotPredicted;
+            ? [new MeasuredOutsidePrediction(mean, expected)]
+            : [];
 
     /// <summary>The case judged: every piece against the demand, then the batch.</summary>
     /// <param name="decision">How sure one must be.</param>

@@ -23,6 +23,9 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             (Required { Requirement.Penetration: var code }, _) => code,
         };
 
+    /// <summary>Facts of the enquiry that do not go together.</summary>
+    public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];
+
     /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
     public double? RequiredKgPerM3 =>
         Answer is not Required { Requirement: var requirement } ? null

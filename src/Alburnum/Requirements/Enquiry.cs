@@ -86,6 +86,9 @@ public sealed record Enquiry
     /// <summary>Insects that attack dry timber and live where it is used; empty where none does, null where that is not known.</summary>
     public IReadOnlyList<Insect>? Insects { get; init; }
 
+    /// <summary>What the use class as written says of a coating: true for the British 3c, false for 3u; null for any other.</summary>
+    public bool? IsCoatedByClass { get; init; }
+
     /// <summary>Moisture content before treatment, % of the oven-dry mass, 0 to 250.</summary>
     public double? MoisturePercent { get; init; }
 

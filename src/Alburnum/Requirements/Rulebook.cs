@@ -150,9 +150,10 @@ public sealed class Rulebook
     private TraceStep Life(Enquiry enquiry, Situation situation)
     {
         var step = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
+        var usual = (step.Finding as Settled)?.Demand as LifeDemand;
         if (enquiry.Life is { } asked)
-            return step with { Finding = new GivenLife(asked), Matched = [] };
-        if (step.Finding is Settled { Demand: LifeDemand usual })
+            return step with { Finding = new GivenLife(asked, usual), Matched = [] };
+        if (usual is not null)
             situation.SetLife(usual.Life);
         else if (step.Finding is Silent && enquiry.CalledAs is { Life: { } life } name)
         {

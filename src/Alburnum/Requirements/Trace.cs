@@ -26,7 +26,8 @@ public sealed record UseClassOfExposure(UseClassAnswer Answer, UseClassDemand? C
 
 /// <summary>The enquiry named the desired service life.</summary>
 /// <param name="Life">The life.</param>
-public sealed record GivenLife(DesiredServiceLife Life) : Given((UseClassDemand?)null);
+/// <param name="Usual">The life that the rulebook takes as usual for the component; null where it settles none.</param>
+public sealed record GivenLife(DesiredServiceLife Life, LifeDemand? Usual) : Given((UseClassDemand?)null);
 
 /// <summary>The code has no usual life for the component; what goes by its name usually serves so long.</summary>
 /// <param name="Life">The life.</param>
@@ -139,6 +140,16 @@ public sealed record Trace(
             Silent or Depends => Enquiry.Exposure.Or(Enquiry.CalledAs?.Exposure).UseClass().NextQuestion,
             _ => null,
         };
+
+    /// <summary>The enquiry with the use class and the life that the answer was found with, which may be the code's own for the component.</summary>
+    public Enquiry AsAnswered
+    {
+        get
+        {
+            var code = (Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
+            return Enquiry with { UseClasses = UseClasses, IsCoated = Enquiry.IsCoated ?? code?.IsCoated, Life = Life };
+        }
+    }
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);

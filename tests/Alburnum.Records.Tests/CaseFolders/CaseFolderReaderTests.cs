@@ -495,7 +495,39 @@ public sealed class CaseFolderReaderTests : IDisposable
         var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
         Assert.Contains("no piece for the photograph P03.jpg", refused.Message, StringComparison.Ordinal);
 
-        Assert.Single(Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n").Photographs);
+        var read = Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n");
+        Assert.Single(read.Photographs);
+        var leftOut = Assert.Single(read.LeftOut);
+        Assert.Equal(("P03.jpg", "the saw slipped", "P03.jpg"), (leftOut.FileName, leftOut.Reason, leftOut.Piece));
+        Assert.Equal(64, leftOut.File!.Sha256.Length);
+    }
+
+    [Theory]
+    [InlineData("P09.jpg", "P09.jpg, which is not there")]
+    [InlineData("P01.jpg", "P01.jpg twice")]
+    public void A_photograph_left_out_must_be_there_and_nowhere_else(string file, string found)
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Read(Whole + $"\nleftOut:\n  - {{ photograph: {file}, reason: the saw slipped }}\n")
+        );
+
+        Assert.Contains(found, Assert.Single(refused.Problems).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_days_of_treatment_and_of_the_moisture_are_read()
+    {
+        var read = Read(Whole + "\ntreatedOn: 2026-04-20\nmoistureMeasuredOn: 2026-04-18\n").Case;
+
+        Assert.Equal((new DateOnly(2026, 4, 20), new DateOnly(2026, 4, 18)), (read.TreatedOn, read.MoistureMeasuredOn));
+    }
+
+    [Fact]
+    public void A_coating_denied_beside_class_3c_is_kept_beside_what_the_class_says()
+    {
+        var text = Whole.Replace("useClass: 4", "useClass: 3c\ncoated: no", StringComparison.Ordinal);
+
+        Assert.Equal((false, true), (Read(text).Case.Enquiry.IsCoated, Read(text).Case.Enquiry.IsCoatedByClass));
     }
 
     [Fact]

@@ -65,7 +65,7 @@ public sealed class LaboratoriesTests
     {
         var judged = Judge(12, new BelowDetection(0.5));
 
-        Assert.Equal(new BelowDetectionLimit(1, 1, 0, 0.5, 12), Assert.Single(judged.Reasons));
+        Assert.Equal(new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)), Assert.Single(judged.Reasons));
     }
 
     [Fact]

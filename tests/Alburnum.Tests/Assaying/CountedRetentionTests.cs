@@ -175,7 +175,6 @@ public sealed class CountedRetentionTests
         var species = new Species(
             "invented pine",
             ["Pinus inventa"],
-            [],
             WoodType.Softwood,
             null,
             null,

@@ -8,6 +8,7 @@ public sealed class PreservativeFindingTests
 
     private static readonly Preservative Boron = new(
         "borate",
+        "borate",
         ["SBX"],
         [],
         "diffusing",
