@@ -59,7 +59,7 @@ public sealed record CaseReading(
             stop
         );
         var rulebook = facts.Rulebooks.Named(folder.Rulebook);
-        var warnings = RequirementWarnings.Of(judged.Required.Answer, rulebook, facts);
+        var warnings = RequirementWarnings.Of(judged.Required.Answer, rulebook, judged.Required.Contract, facts);
         return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
     }
 
