@@ -8,6 +8,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
+using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.CaseFolders;
@@ -68,7 +69,7 @@ public static class CaseFolderReader
         var title = root.Text("title");
         var client = root.Text("client");
         var sampledOn = Date(root, "sectionsCut");
-        var rulebook = Rulebook(root, facts);
+        var book = RulebookOf(root, facts, written);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
             facts
@@ -80,7 +81,7 @@ public static class CaseFolderReader
         double? retention = root.Has("statedRetention")
             ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
             : null;
-        var (batchSize, acceptance) = Batch(root);
+        var (batchSize, acceptance) = Batch(root, book, enquiry);
         var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
         var assays = Assays(written, root, problems);
@@ -98,14 +99,14 @@ public static class CaseFolderReader
             sapwoodMm
         );
         var name = files.NameOf(CaseFile);
-        var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook)) : null;
+        var required = problems.Count == 0 && book is not null ? @case.Under(book) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
-        return problems.Count > 0
+        return problems.Count > 0 || book is null
             ? null
             : new(
                 name,
                 @case,
-                rulebook,
+                book,
                 indicator,
                 photographs,
                 ruler,
@@ -125,15 +126,26 @@ public static class CaseFolderReader
         return default;
     }
 
-    private static string Rulebook(FactRow root, FactLibrary facts)
+    // A file of the user's own lies with the case, so that it is kept with it.
+    private static Rulebook? RulebookOf(FactRow root, FactLibrary facts, WrittenFiles written)
     {
-        var name = root.Text("rulebook");
-        if (name.Length > 0 && !facts.Rulebooks.Names.Contains(name, StringComparer.OrdinalIgnoreCase))
-            root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
-        return name;
+        var text = root.Text("rulebook");
+        if (text.Length == 0)
+            return null;
+        if (Path.GetExtension(text) is RulebookFile.Extension)
+            return written.Opened(
+                text,
+                "a rulebook file within the case folder",
+                (_, bytes) => RulebookFile.Read(bytes, text, Path.GetFileNameWithoutExtension(text), facts)
+            );
+        if (facts.Rulebooks.Names.Contains(text, StringComparer.OrdinalIgnoreCase))
+            return facts.Rulebooks.Named(text);
+        root.Refuse("rulebook", text, $"{facts.Rulebooks.MeantBy(text)}, or a rulebook file in the case's folder");
+        return null;
     }
 
-    private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
+    // A share that nobody states is the code's, where the rulebook knows it for the timber.
+    private static (int Size, AcceptanceRule Rule) Batch(FactRow root, Rulebook? book, Enquiry enquiry)
     {
         var batch = root.OptionalRow("batch");
         if (batch is null)
@@ -141,10 +153,10 @@ public static class CaseFolderReader
             root.Refuse("batch", "nothing", "pieces, and the share of the pieces cut that must pass");
             return (1, new ShareMustPass(1));
         }
-        return (
-            batch.Whole("pieces", Ranges.Pieces),
-            new ShareMustPass(batch.Quantity("mustPass", Units.Share, Ranges.MustPassPercent) / 100)
-        );
+        var pieces = batch.Whole("pieces", Ranges.Pieces);
+        if (!batch.Has("mustPass") && book?.Answer(enquiry).Trace.AqlPercent is { } aql)
+            return (pieces, ShareMustPass.Of(aql));
+        return (pieces, new ShareMustPass(batch.Quantity("mustPass", Units.Share, Ranges.MustPassPercent) / 100));
     }
 
     private static List<CasePhotograph> Photographs(

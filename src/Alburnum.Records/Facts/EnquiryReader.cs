@@ -56,6 +56,20 @@ public static class EnquiryReader
         return enquiry;
     }
 
+    /// <summary>Reads the timber alone: its species and form.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Names of species.</param>
+    public static Enquiry ReadTimber(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(facts);
+        return new()
+        {
+            Species = fields.Named(EnquiryFields.Species, facts.Species.Find),
+            Form = fields.Read(EnquiryFields.Form, FormOf),
+        };
+    }
+
     private static Use? UseOf(string text)
     {
         // British 3c and 3u say whether class 3 is coated; no other class has such parts.

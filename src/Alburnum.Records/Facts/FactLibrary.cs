@@ -36,6 +36,7 @@ public sealed class FactLibrary
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
+    private readonly Lazy<IReadOnlyList<Enquiry>> _commonestEnquiries;
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
@@ -45,7 +46,7 @@ public sealed class FactLibrary
         _species = In("timber/species.yaml", root => new SpeciesCatalogue(SpeciesFile.Read(root)));
         _components = In("components.yaml", root => new ComponentCatalogue(ComponentFile.Read(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, _sources));
+        _words = new(() => new(Components, Species, PenetrationClasses, _sources, _rulebooks!));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -59,6 +60,7 @@ public sealed class FactLibrary
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
+        _commonestEnquiries = In("commonest-enquiries.yaml", root => EnquiryFile.Read(root, this));
 
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, _sources, read));
     }
@@ -116,6 +118,9 @@ public sealed class FactLibrary
 
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
+
+    /// <summary>What is asked most, the commonest first: a list of our own.</summary>
+    public IReadOnlyList<Enquiry> CommonestEnquiries => _commonestEnquiries.Value;
 
     internal RulebookWords Words => _words.Value;
 }

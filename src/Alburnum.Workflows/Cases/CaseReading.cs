@@ -40,7 +40,7 @@ public sealed record CaseReading(
             .Photographs.Zip(readings, (photograph, reading) => (photograph.Piece, reading))
             .ToDictionary(pair => pair.Piece, pair => pair.reading, StringComparer.Ordinal);
         var evidence = byPiece.Select(pair => Evidence(pair.Key, pair.Value)).Concat(folder.RulerReadings);
-        return new(folder, byPiece, expected, Judge(folder, expected, [.. evidence], facts));
+        return new(folder, byPiece, expected, Judge(folder, expected, [.. evidence]));
     }
 
     /// <summary>Measures one photograph of a case and judges its piece alone.</summary>
@@ -52,18 +52,17 @@ public sealed record CaseReading(
     )
     {
         var reading = Measured(photograph, folder, facts, stop);
-        var judged = Judge(folder, CaseExpectation.None, [Evidence(photograph.Piece, reading)], facts);
+        var judged = Judge(folder, CaseExpectation.None, [Evidence(photograph.Piece, reading)]);
         return new(judged.Pieces[0], reading);
     }
 
     private static JudgedCase Judge(
         CaseFolder folder,
         CaseExpectation expected,
-        IReadOnlyList<PieceEvidence> evidence,
-        FactLibrary facts
+        IReadOnlyList<PieceEvidence> evidence
     ) =>
         folder
-            .Case.Under(facts.Rulebooks.Named(folder.Rulebook))
+            .Case.Under(folder.Rulebook)
             .Predicted(expected.Prediction?.Quick, expected.Charge?.Plan, expected.NotPredicted)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);

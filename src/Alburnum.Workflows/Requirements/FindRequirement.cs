@@ -93,7 +93,7 @@ public static class FindRequirement
                 enquiry.UseClasses.Contains(UseClass.Four) && row.DurabilityClass == species.Durability?.Value.High
             )
         )
-            yield return new LastedInGround(row);
+            yield return new LastedInGround(species, row);
         var scales = facts
             .OtherScales.Where(scale => scale.SpeciesNames.Contains(species.Name, StringComparer.Ordinal))
             .ToList();
