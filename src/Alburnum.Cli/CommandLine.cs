@@ -2,7 +2,9 @@ using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
+using Alburnum.Cli.Handling;
 using Alburnum.Cli.Impregnation;
+using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
@@ -111,9 +113,21 @@ public static class CommandLine
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
             ChargeCommands.AddTo(config);
+            config
+                .AddCommand<ReagentCommand>("reagent")
+                .WithDescription("Find what shows a preservative on a fresh cut, and what misleads it");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
+            config
+                .AddCommand<RetentionCommand>("retention")
+                .WithDescription("Turn a laboratory's figures into the retention that is required");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
+            config
+                .AddCommand<HandlingCommand>("handling")
+                .WithDescription("Ask about fixings, moisture, fixation, burning, waste or storage of treated timber");
+            config
+                .AddCommand<ExplainCommand>("explain")
+                .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
             config
                 .AddCommand<CompletionCommand>("completion")

@@ -7,6 +7,28 @@ namespace Alburnum;
 public abstract record Lookup<T>
 {
     private protected Lookup() { }
+
+    /// <summary>What was expected in place of a name that is no answer, for a message: what may have been meant, and what decides.</summary>
+    /// <param name="expected">What a right name would be, for instance "a species in the catalogue".</param>
+    public virtual string Expected(string expected) =>
+        this switch
+        {
+            NotFound<T> { Suggestions: { Count: > 0 } near } => $"{expected}; did you mean {Quoted(near, ", ")}?",
+            Several<T> several => string.Join("; ", Parts(several)),
+            _ => expected,
+        };
+
+    private static IEnumerable<string> Parts(Several<T> several)
+    {
+        yield return several.Names.Count > 0
+            ? $"the one that is meant: {Quoted(several.Names, " or ")}"
+            : "a narrower name";
+        if (several.Decides.Length > 0)
+            yield return $"what decides: {several.Decides.TrimEnd('.')}";
+    }
+
+    private static string Quoted(IEnumerable<string> names, string between) =>
+        string.Join(between, names.Select(name => $"\"{name}\""));
 }
 
 /// <summary>Exactly one thing bears the name.</summary>
@@ -14,18 +36,16 @@ public abstract record Lookup<T>
 /// <typeparam name="T">What is looked up.</typeparam>
 public sealed record Found<T>(T Value) : Lookup<T>;
 
-/// <summary>Nothing, or more than one thing, bears the name.</summary>
+/// <summary>Several things bear the name: a question, never an answer.</summary>
+/// <param name="Names">What it may mean, each by its own name; empty where none of them is in the catalogue.</param>
+/// <param name="Decides">What decides between them, one sentence; empty where that is not known.</param>
+/// <typeparam name="T">What is looked up.</typeparam>
+public sealed record Several<T>(IReadOnlyList<string> Names, string Decides) : Lookup<T>;
+
+/// <summary>Nothing bears the name.</summary>
 /// <param name="Suggestions">Names that may have been meant, nearest first; empty where nothing is near.</param>
 /// <typeparam name="T">What is looked up.</typeparam>
-public sealed record NotFound<T>(IReadOnlyList<string> Suggestions) : Lookup<T>
-{
-    /// <summary>What was expected, with the names that may have been meant, for a message.</summary>
-    /// <param name="expected">What a right name would be, for instance "a species in the catalogue".</param>
-    public string Expected(string expected) =>
-        Suggestions.Count == 0
-            ? expected
-            : $"{expected}; did you mean {string.Join(", ", Suggestions.Select(each => $"\"{each}\""))}?";
-}
+public sealed record NotFound<T>(IReadOnlyList<string> Suggestions) : Lookup<T>;
 
 /// <summary>Finds things by any of their names, without fuss about case, hyphens, plurals or small misspellings.</summary>
 /// <typeparam name="T">What is looked up.</typeparam>
@@ -34,7 +54,11 @@ public sealed class NameIndex<T>
 {
     private const int SuggestionsMax = 5;
 
+    private static readonly string[] Fillers = ["timber", "wood", "wooden", "lumber", "solid", "treated"];
+    private static readonly string[] HissEndings = ["ches", "shes", "sses", "xes"];
+
     private readonly Dictionary<string, List<(string Name, T Value)>> _byKey = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<(string Name, T Value)>> _unspaced = new(StringComparer.Ordinal);
 
     /// <summary>Indexes things by all their names.</summary>
     /// <param name="values">The things, in the order in which suggestions are offered.</param>
@@ -48,55 +72,91 @@ public sealed class NameIndex<T>
             var all = names(value).ToList();
             foreach (var key in all.Select(Key).Distinct(StringComparer.Ordinal))
             {
-                if (!_byKey.TryGetValue(key, out var bearers))
-                    _byKey[key] = bearers = [];
-                bearers.Add((all[0], value));
+                Add(_byKey, key, (all[0], value));
+                Add(_unspaced, Unspaced(key), (all[0], value));
             }
         }
+    }
+
+    private static void Add(
+        Dictionary<string, List<(string Name, T Value)>> index,
+        string key,
+        (string Name, T Value) bearer
+    )
+    {
+        if (!index.TryGetValue(key, out var bearers))
+            index[key] = bearers = [];
+        if (!bearers.Exists(known => ReferenceEquals(known.Value, bearer.Value)))
+            bearers.Add(bearer);
     }
 
     /// <summary>The one thing of that name, or what may have been meant.</summary>
     public Lookup<T> Find(string name)
     {
+        var bearers = Bearers(name);
+        return bearers.Count switch
+        {
+            0 => new NotFound<T>(Near(name)),
+            1 => new Found<T>(bearers[0].Value),
+            _ => new Several<T>([.. bearers.Select(bearer => bearer.Name)], ""),
+        };
+    }
+
+    /// <summary>Everything of that name, in the order given; empty where nothing is.</summary>
+    /// <remarks>Tried in turn: as written, without its spaces ("weather board"), without words that name any wood ("treated larch timber").</remarks>
+    public IReadOnlyList<(string Name, T Value)> Bearers(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        var key = Key(name);
+        return Of(_byKey, key) ?? Of(_unspaced, Unspaced(key)) ?? Of(_byKey, WithoutFillers(key)) ?? [];
+    }
+
+    /// <summary>Names that may have been meant, nearest first; empty where nothing is near.</summary>
+    public IReadOnlyList<string> Near(string name)
+    {
         ArgumentNullException.ThrowIfNull(name);
         var key = Key(name);
         if (key.Length == 0)
-            return new NotFound<T>([]);
-        if (_byKey.TryGetValue(key, out var bearers))
-            return bearers.Count == 1
-                ? new Found<T>(bearers[0].Value)
-                : new NotFound<T>([.. bearers.Select(bearer => bearer.Name)]);
-        return new NotFound<T>(Near(key));
-    }
-
-    private List<string> Near(string key)
-    {
+            return [];
         var tolerance = Math.Max(1, key.Length / 4);
         return
         [
             .. _byKey
-                .Select(entry => (entry.Value, Distance: Distance(key, entry.Key)))
+                .Select(entry => (Known: entry.Key, Bearers: entry.Value, Distance: Distance(key, entry.Key)))
                 .Where(entry => entry.Distance <= tolerance)
                 .OrderBy(entry => entry.Distance)
-                .SelectMany(entry => entry.Value.Select(bearer => bearer.Name))
+                .ThenBy(entry => Math.Abs(entry.Known.Length - key.Length))
+                .SelectMany(entry => entry.Bearers.Select(bearer => bearer.Name))
                 .Distinct(StringComparer.Ordinal)
                 .Take(SuggestionsMax),
         ];
     }
 
-    // A name shares a word with what was asked, or is a few letters away from it.
-    private static int Distance(string asked, string known)
-    {
-        var asWords = (' ' + known + ' ').Contains(' ' + asked + ' ', StringComparison.Ordinal) ? 1 : int.MaxValue;
-        return Math.Min(asWords, EditDistance(asked, known));
-    }
+    private static List<(string Name, T Value)>? Of(
+        Dictionary<string, List<(string Name, T Value)>> index,
+        string key
+    ) => key.Length > 0 ? index.GetValueOrDefault(key) : null;
+
+    // One name holds the other as whole words, or is a few letters away from it.
+    private static int Distance(string asked, string known) =>
+        Holds(known, asked) || Holds(asked, known) ? 1 : EditDistance(asked, known);
+
+    private static bool Holds(string text, string words) =>
+        words.Length > 2 && (' ' + text + ' ').Contains(' ' + words + ' ', StringComparison.Ordinal);
+
+    private static string Unspaced(string key) => key.Replace(" ", "", StringComparison.Ordinal);
+
+    private static string WithoutFillers(string key) =>
+        string.Join(' ', key.Split(' ').Where(word => Array.IndexOf(Fillers, word) < 0));
 
     private static string Key(string name)
     {
         var letters = new StringBuilder(name.Length);
-        foreach (var letter in name.Normalize(NormalizationForm.FormD))
+        foreach (var letter in name)
         {
-            if (char.IsLetterOrDigit(letter))
+            if (Plain(char.ToLowerInvariant(letter)) is { } plain)
+                letters.Append(plain);
+            else if (char.IsLetterOrDigit(letter))
                 letters.Append(char.ToLowerInvariant(letter));
             else if (letter is ' ' or '-' or '_' or '/' or ',' && letters.Length > 0 && letters[^1] != ' ')
                 letters.Append(' ');
@@ -104,9 +164,40 @@ public sealed class NameIndex<T>
         return string.Join(' ', letters.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Singular));
     }
 
-    // The plain English plural. Done to both sides, so that "abies" still meets "abies".
+    // Letters as people type them who do not have them. A table of our own: the program runs without the tables of languages that would take letters apart.
+    private static string? Plain(char letter) =>
+        letter switch
+        {
+            'à' or 'á' or 'â' or 'ã' or 'ä' or 'å' => "a",
+            'æ' => "ae",
+            'ç' or 'č' or 'ć' => "c",
+            'ð' or 'đ' => "d",
+            'è' or 'é' or 'ê' or 'ë' or 'ě' or 'ę' => "e",
+            'ì' or 'í' or 'î' or 'ï' => "i",
+            'ł' => "l",
+            'ñ' or 'ń' => "n",
+            'ò' or 'ó' or 'ô' or 'õ' or 'ö' or 'ø' => "o",
+            'œ' => "oe",
+            'ř' => "r",
+            'ß' => "ss",
+            'š' or 'ś' => "s",
+            'þ' => "th",
+            'ù' or 'ú' or 'û' or 'ü' => "u",
+            'ý' or 'ÿ' => "y",
+            'ž' or 'ź' or 'ż' => "z",
+            _ => null,
+        };
+
+    // The plain English plurals. Done to both sides, so that "abies" still meets "abies".
     private static string Singular(string word) =>
-        word.Length > 3 && word.EndsWith('s') && word[^2] != 's' ? word[..^1] : word;
+        word switch
+        {
+            { Length: <= 3 } => word,
+            _ when word.EndsWith("ies", StringComparison.Ordinal) => word[..^3] + 'y',
+            _ when Array.Exists(HissEndings, end => word.EndsWith(end, StringComparison.Ordinal)) => word[..^2],
+            _ when word.EndsWith('s') && word[^2] != 's' => word[..^1],
+            _ => word,
+        };
 
     // Damerau–Levenshtein distance with adjacent swaps (optimal string alignment).
     private static int EditDistance(string a, string b)
@@ -133,23 +224,19 @@ public sealed class NameIndex<T>
 /// <summary>Looking up a name that a person must have right.</summary>
 public static class NameLookup
 {
-    /// <summary>The thing of that name; refuses a name that nothing, or more than one thing, bears.</summary>
-    /// <param name="index">Where to look.</param>
+    /// <summary>The thing that a name was found to mean; refuses a name that nothing, or more than one thing, bears.</summary>
+    /// <param name="lookup">What came of looking it up.</param>
     /// <param name="name">The name.</param>
     /// <param name="field">Option or field that the name was given in.</param>
     /// <param name="expected">What a right name would be, for instance "a species in the catalogue".</param>
     /// <exception cref="InputRefusedException">Nothing, or more than one thing, bears the name.</exception>
-    public static T Get<T>(this NameIndex<T> index, string name, string field, string expected)
-        where T : class
+    public static T OrRefused<T>(this Lookup<T> lookup, string name, string field, string expected)
     {
-        ArgumentNullException.ThrowIfNull(index);
-        return index.Find(name) switch
-        {
-            Found<T> found => found.Value,
-            NotFound<T> near => throw new InputRefusedException(
-                new InputProblem("enquiry", 0, "", field, $"\"{name}\"", near.Expected(expected))
-            ),
-            var other => throw new ArgumentOutOfRangeException(nameof(index), other, "Not a lookup."),
-        };
+        ArgumentNullException.ThrowIfNull(lookup);
+        return lookup is Found<T> found
+            ? found.Value
+            : throw new InputRefusedException(
+                new InputProblem("enquiry", 0, "", field, $"\"{name}\"", lookup.Expected(expected))
+            );
     }
 }

@@ -140,9 +140,51 @@ public class ShapeTests
 
         Assert.Equal(10, DrawnReading.Profile(DrawnReading.Of(drawn, request)).Statistics.MeanMm.Value, 0.1);
         Assert.Equal(11, DrawnReading.Profile(scaled).Statistics.MeanMm.Value, 0.1);
-        var section = Assert.IsType<RectangularSection>(DrawnReading.Read(scaled).Scale.ByKnownLength);
+        var section = Assert.IsType<RectangularSection>(DrawnReading.Read(scaled).Scale.Section);
         Assert.Equal(110, section.WidthMm, 0.3);
         Assert.Equal(82.5, section.HeightMm, 0.3);
+    }
+
+    [Fact]
+    public void A_measured_size_overrules_the_nominal_one()
+    {
+        // Planed: the nominal size would read every depth a tenth too great.
+        var drawn = new PlainSection
+        {
+            WidthMm = 90,
+            HeightMm = 67.5,
+            DepthMm = _ => 9,
+        };
+        var nominal = DrawnReading.Request(drawn) with { Section = new RectangularSection(100, 75) };
+        var measured = nominal with { MeasuredSize = new RectangularSection(90, 67.5) };
+
+        Assert.Equal(10, DrawnReading.Profile(DrawnReading.Of(drawn, nominal)).Statistics.MeanMm.Value, 0.1);
+        var read = DrawnReading.Read(DrawnReading.Of(drawn, measured));
+        Assert.Equal(9, read.Profile.Statistics.MeanMm.Value, 0.1);
+        Assert.Equal((ScaleBasis.MeasuredSize, measured.MeasuredSize), (read.Scale.Basis, read.Scale.Section));
+    }
+
+    [Fact]
+    public void A_nominal_size_adds_its_usual_deviation_to_the_uncertainty_and_a_measured_one_does_not()
+    {
+        var drawn = new PlainSection { DepthMm = _ => 20 };
+        var nominal = DrawnReading.Read(DrawnReading.Of(drawn));
+        var measured = DrawnReading.Read(
+            DrawnReading.Of(
+                drawn,
+                DrawnReading.Request(drawn) with
+                {
+                    MeasuredSize = new RectangularSection(drawn.WidthMm, drawn.HeightMm),
+                }
+            )
+        );
+        double Of(Read read, string cause) =>
+            read.Budget.MeanMm.Components.Single(component => component.Cause.Key == cause).Contribution;
+
+        Assert.Equal(ScaleBasis.NominalSize, nominal.Scale.Basis);
+        // 1.5 mm on a thickness of 75 mm, against 0.3 mm.
+        Assert.Equal(1.5 / 75, Of(nominal, "nominal-size") / nominal.Profile.Statistics.MeanMm.Value, 0.001);
+        Assert.Equal(0.3 / 75, Of(measured, "known-size") / measured.Profile.Statistics.MeanMm.Value, 0.001);
     }
 
     [Fact]

@@ -23,6 +23,21 @@ public sealed class ListOfOutsideChecks
         Assert.Equal(File.ReadAllText(Repository.At("docs", "outside-checks.md")), list);
     }
 
+    [Fact]
+    public void Every_check_is_of_one_kind() =>
+        Assert.All(Checks(), check => Assert.True(KindOf(check) is not null, $"{check.DeclaringType}.{check.Name}"));
+
+    [Fact]
+    public void No_check_rests_on_memory_alone_unless_the_program_works_the_number_out() =>
+        Assert.All(
+            Checks().Where(check => KindOf(check) != CheckKind.Computed),
+            check =>
+                Assert.True(
+                    Sources(check).Any(source => source is not FromMemoryAttribute),
+                    $"{check.DeclaringType}.{check.Name}: memory held against memory"
+                )
+        );
+
     private static IEnumerable<MethodInfo> Checks() =>
         typeof(ListOfOutsideChecks)
             .Assembly.GetTypes()
@@ -35,6 +50,37 @@ public sealed class ListOfOutsideChecks
             .GetCustomAttributes<OutsideSourceAttribute>()
             .Concat(check.DeclaringType!.GetCustomAttributes<OutsideSourceAttribute>());
 
+    private static CheckKind? KindOf(MethodInfo check) =>
+        (
+            check.GetCustomAttribute<CheckKindAttribute>()
+            ?? check.DeclaringType!.GetCustomAttribute<CheckKindAttribute>()
+        )?.Kind;
+
+    /// <summary>How many cases a check runs: one, or as many as its theory has rows.</summary>
+    private static int Cases(MethodInfo check)
+    {
+        var rows =
+            check.GetCustomAttributes<InlineDataAttribute>().Count()
+            + check
+                .GetCustomAttributes<MemberDataAttribute>()
+                .Sum(data =>
+                    ((System.Collections.IEnumerable)check.DeclaringType!.GetProperty(data.MemberName)!.GetValue(null)!)
+                        .Cast<object>()
+                        .Count()
+                );
+        return Math.Max(1, rows);
+    }
+
+    private static string InWords(CheckKind kind) =>
+        kind switch
+        {
+            CheckKind.Computed => "computed",
+            CheckKind.SecondSource => "second source",
+            CheckKind.Transcription => "transcription",
+            CheckKind.Calibration => "calibration",
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind."),
+        };
+
     private static string Page()
     {
         var page = new StringBuilder();
@@ -45,11 +91,28 @@ public sealed class ListOfOutsideChecks
         page.Append(
             "Written by `./test --write-outside-checks` from the attributes beside the checks; do not edit by hand.\n"
         );
+        page.Append("\n| kind | what is held against what | cases |\n|---|---|---|\n");
+        foreach (
+            var (kind, what) in new[]
+            {
+                (CheckKind.Computed, "what the program works out, against a published or an independent result"),
+                (
+                    CheckKind.SecondSource,
+                    "a fact, against another publication than the one it was taken from; both may quote one standard"
+                ),
+                (CheckKind.Transcription, "a row, against its own source"),
+                (CheckKind.Calibration, "a model, against the facts that its numbers were chosen by: confirms nothing"),
+            }
+        )
+            page.Append(
+                $"| {InWords(kind)} | {what} | {Checks().Where(check => KindOf(check) == kind).Sum(Cases)} |\n"
+            );
+        page.Append("\nA case is one row of a check that has several. A case may hold many numbers.\n");
         foreach (
             var room in Checks().GroupBy(Room, StringComparer.Ordinal).OrderBy(room => room.Key, StringComparer.Ordinal)
         )
         {
-            page.Append($"\n## {room.Key}\n\n| check | standing | source |\n|---|---|---|\n");
+            page.Append($"\n## {room.Key}\n\n| check | kind | cases | standing | source |\n|---|---|---|---|---|\n");
             foreach (var check in room.OrderBy(Sentence, StringComparer.Ordinal))
             {
                 foreach (var source in Sources(check))
@@ -58,7 +121,9 @@ public sealed class ListOfOutsideChecks
                         ", ",
                         new[] { source.Document, source.Place }.Where(part => part.Length > 0)
                     );
-                    page.Append($"| {Sentence(check)} | {source.Standing} | {where} |\n");
+                    page.Append(
+                        $"| {Sentence(check)} | {InWords(KindOf(check)!.Value)} | {Cases(check)} | {source.Standing} | {where} |\n"
+                    );
                 }
             }
         }

@@ -40,3 +40,38 @@ public sealed class IndependentProgramAttribute(string program, string script) :
 {
     public override string Standing => "independent program";
 }
+
+/// <summary>What a check holds against what. Every check has one kind; it is counted under that.</summary>
+public enum CheckKind
+{
+    /// <summary>Something that the program works out, against a published or an independently worked-out result.</summary>
+    Computed,
+
+    /// <summary>A fact that ships, against another publication than the one it was taken from.</summary>
+    SecondSource,
+
+    /// <summary>A row that ships, against its own source: that it was copied right.</summary>
+    Transcription,
+
+    /// <summary>A model against the very facts that its numbers were chosen by. It shows consistency and confirms nothing.</summary>
+    Calibration,
+}
+
+/// <summary>Says of which kind a check is; a method's own word goes before its class's.</summary>
+[AttributeUsage(AttributeTargets.Method | AttributeTargets.Class)]
+public abstract class CheckKindAttribute(CheckKind kind) : Attribute
+{
+    public CheckKind Kind { get; } = kind;
+}
+
+/// <summary>See <see cref="CheckKind.Computed"/>.</summary>
+public sealed class ComputedAttribute() : CheckKindAttribute(CheckKind.Computed);
+
+/// <summary>See <see cref="CheckKind.SecondSource"/>.</summary>
+public sealed class SecondSourceAttribute() : CheckKindAttribute(CheckKind.SecondSource);
+
+/// <summary>See <see cref="CheckKind.Transcription"/>.</summary>
+public sealed class TranscriptionAttribute() : CheckKindAttribute(CheckKind.Transcription);
+
+/// <summary>See <see cref="CheckKind.Calibration"/>.</summary>
+public sealed class CalibrationAttribute() : CheckKindAttribute(CheckKind.Calibration);

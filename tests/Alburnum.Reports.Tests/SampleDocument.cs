@@ -91,8 +91,7 @@ internal static class SampleDocument
                 PiecesInBatch = 120,
                 PiecesCut = 2,
                 AcceptanceRule = "75 % of the pieces cut must pass",
-                ConformingShareLowerBound = 0.4,
-                Verdict = Said(verdict, probability, "One reason."),
+                Verdict = SaidOfRule(verdict, probability, "One reason."),
             },
             Pieces =
             [
@@ -111,6 +110,18 @@ internal static class SampleDocument
                     Verdict = Said(Verdict.Undecided, null, "Out of focus."),
                 },
             ],
+            LeftOut =
+            [
+                new()
+                {
+                    File = "spoilt.jpg",
+                    Sha256 = new string('a', 64),
+                    Reason = "The saw slipped.",
+                    Piece = "spoilt.jpg",
+                    InWords = "It would have failed.",
+                },
+            ],
+            VerdictWithLeftOut = Said(Verdict.Undecided, null),
             Retention = new()
             {
                 RequiredKgPerM3 = 8,
@@ -124,9 +135,34 @@ internal static class SampleDocument
                     },
                     new() { Sample = "second", BelowKgPerM3 = 0.2 },
                 ],
-                Verdict = Said(Verdict.Conforms, 0.98),
+                Verdict = SaidOfRule(Verdict.Conforms, 0.98),
             },
-            Verdict = Said(verdict, probability, "The batch is as it is."),
+            Verdict = SaidOfRule(verdict, probability, "The batch is as it is."),
+            Findings = new()
+            {
+                Headline = verdict switch
+                {
+                    Verdict.Conforms => "Penetration rule met",
+                    Verdict.DoesNotConform => "Penetration rule not met",
+                    _ => "Penetration rule undecided",
+                },
+                Weakest = Verdict.Undecided,
+                Rule = new()
+                {
+                    Verdict = verdict,
+                    Probability = probability,
+                    InWords = "The rule in words.",
+                },
+                Lot = new()
+                {
+                    Pieces = 120,
+                    Confidence = 0.95,
+                    LowerBound = 0.4,
+                    LowerBoundIfUndecidedPass = 0.5,
+                    InWords = "The lot in words.",
+                },
+                NotJudged = ["This was not judged."],
+            },
             WeakestStanding = Standing.FromMemory,
             Sources = ["Invented, 1 (from memory)"],
             Cautions = ["Treated wood is hazardous when burnt."],
@@ -163,6 +199,18 @@ internal static class SampleDocument
         };
 
     private static VerdictDocument Said(Verdict verdict, double? probability, params IReadOnlyList<string> reasons) =>
+        new()
+        {
+            Verdict = verdict,
+            Probability = probability,
+            Reasons = reasons,
+        };
+
+    private static RuleDocument SaidOfRule(
+        Verdict verdict,
+        double? probability,
+        params IReadOnlyList<string> reasons
+    ) =>
         new()
         {
             Verdict = verdict,

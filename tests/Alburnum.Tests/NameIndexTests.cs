@@ -10,6 +10,11 @@ public sealed class NameIndexTests
             ["Norway spruce", "Picea abies"],
             ["ekki", "Lophira alata"],
             ["Scots pine", "redwood"],
+            ["feather-edge board"],
+            ["birch"],
+            ["gran", "rødgran", "Grüne Fichte"],
+            ["Douglas fir (Europe)", "Douglas fir"],
+            ["Douglas fir (N America)", "Douglas fir"],
         ],
         names => names
     );
@@ -21,6 +26,33 @@ public sealed class NameIndexTests
     [InlineData("picea sitchensis")]
     public void Case_hyphens_plurals_and_spaces_do_not_matter(string asked) =>
         Assert.Equal("Sitka spruce", Found(asked));
+
+    [Theory]
+    [InlineData("featheredge board", "feather-edge board")]
+    [InlineData("Birches", "birch")]
+    [InlineData("rodgran", "gran")]
+    [InlineData("grune fichte", "gran")]
+    [InlineData("solid birch timber", "birch")]
+    [InlineData("treated redwood", "Scots pine")]
+    public void Spaces_plurals_foreign_letters_and_words_for_any_wood_do_not_matter(string asked, string name) =>
+        Assert.Equal(name, Found(asked));
+
+    [Fact]
+    public void A_name_of_two_things_is_a_question() =>
+        Assert.Equal(
+            ["Douglas fir (Europe)", "Douglas fir (N America)"],
+            Assert.IsType<Several<string[]>>(Woods.Find("Douglas-fir")).Names
+        );
+
+    [Fact]
+    public void A_question_says_what_it_may_mean_and_what_decides()
+    {
+        var question = new Several<string>(["western red cedar", "cedar of Lebanon"], "Where it grew.");
+        Assert.Equal(
+            "the one that is meant: \"western red cedar\" or \"cedar of Lebanon\"; what decides: Where it grew",
+            question.Expected("a species")
+        );
+    }
 
     [Theory]
     [InlineData("Stika spruce", "Sitka spruce")]

@@ -93,6 +93,84 @@ public sealed partial class WebServerTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_page_says_what_shows_a_preservative_and_what_does_not()
+    {
+        var copper = await Page("/reagents?preservative=copper%20azole");
+        var organic = await Page("/reagents?preservative=permethrin");
+
+        Assert.Contains("copper, chrome azurol S", copper, StringComparison.Ordinal);
+        Assert.Contains("between 14.2 and 28.5 mg", copper, StringComparison.Ordinal);
+        Assert.Contains("permethrin: no spray in common use shows it", organic, StringComparison.Ordinal);
+        Assert.Contains("extracted with solvent", organic, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_page_answers_what_comes_with_treated_timber_by_preservative_and_place()
+    {
+        var page = await Page("/handling?about=waste&preservative=CCA&place=Germany");
+
+        Assert.Contains("A IV", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Britain: since", page, StringComparison.Ordinal);
+        Assert.Contains("found \"Mars\"", await Page("/handling?about=waste&place=Mars"), StringComparison.Ordinal);
+    }
+
+    private async Task<string> Page(string address) =>
+        WebUtility.HtmlDecode(await _browser.GetStringAsync(new Uri(address, UriKind.Relative), Stop));
+
+    [Fact]
+    public async Task The_page_of_letters_answers_each_of_them()
+    {
+        var page = WebUtility.HtmlDecode(await _browser.GetStringAsync(new Uri("/letters", UriKind.Relative), Stop));
+
+        Assert.All(
+            new FactLibrary(Repository.At("data")).Letters,
+            letter =>
+            {
+                Assert.Contains($"id=\"{letter.Key}\"", page, StringComparison.Ordinal);
+                Assert.All(letter.Answer, paragraph => Assert.Contains(paragraph, page, StringComparison.Ordinal));
+                Assert.All(letter.Points, point => Assert.Contains(point.Value, page, StringComparison.Ordinal));
+            }
+        );
+    }
+
+    [Fact]
+    public async Task The_page_of_a_case_lists_what_it_leaves_out_and_leads_from_a_pattern_to_its_letter()
+    {
+        var facts = new FactLibrary(Repository.At("data"));
+        var files = new FolderFiles(Repository.At("tests", "Alburnum.Cli.Tests", "Approved", "input", "yard-joists"));
+        var run = await RunCase.JudgeAsync(files, facts, progress: null, Stop);
+        var document = CaseMapping.From(run, facts.Cautions, "Alburnum", DateTime.UnixEpoch);
+        PatternDocument skin = new()
+        {
+            Kind = "thin_skin",
+            LooksLike = "It looks like a skin.",
+            WouldConfirm = "An assay.",
+            Letter = "green-skin",
+        };
+        var (first, rest) = (document.Pieces[0], document.Pieces.Skip(1));
+        document = document with
+        {
+            Pieces = [first with { Reading = first.Reading with { Patterns = [skin] } }, .. rest],
+        };
+        await RunCase.KeepAsync(
+            run,
+            new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+            await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
+            Stop
+        );
+
+        var page = WebUtility.HtmlDecode(
+            await _browser.GetStringAsync(new Uri("/cases/TH-2026-033", UriKind.Relative), Stop)
+        );
+
+        var leftOut = Assert.Single(document.LeftOut);
+        Assert.Contains(leftOut.InWords, page, StringComparison.Ordinal);
+        Assert.Contains($"/photographs/{leftOut.Sha256}/upright", page, StringComparison.Ordinal);
+        Assert.Contains("It looks like a skin. An assay.", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/letters#green-skin\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Pages_say_everything_in_the_language_in_which_the_server_was_started()
     {
         Wording.Add(Wording.Read(BracketedLanguage.Name, BracketedLanguage.File()));

@@ -1,4 +1,3 @@
-using Alburnum.Penetration;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -7,7 +6,7 @@ using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Acceptance;
 
-/// <summary>A batch verdict on the terminal, the verdict last.</summary>
+/// <summary>A judged batch on the terminal, what was found last.</summary>
 internal static class JudgePrint
 {
     private const int PiecesShown = 40;
@@ -23,27 +22,11 @@ internal static class JudgePrint
         }
         foreach (var reason in document.Penetration.Reasons.Concat(document.Retention?.Reasons ?? []))
             console.WriteLine(reason);
-        if (document.Believed is { } believed)
-            console.WriteLine(believed);
         if (document.OtherReading is { } other)
             console.WriteLine(other);
         foreach (var line in (document.Risks?.InWords ?? []).Concat(document.Help))
             console.WriteLine(line);
-        Verdict(console, document.Verdict, document.Probability);
-        console.WriteLine(document.InWords);
-    }
-
-    /// <summary>The verdict, alone on its line.</summary>
-    public static void Verdict(IAnsiConsole console, Verdict verdict, double? probability)
-    {
-        console.WriteLine();
-        console.Write(
-            new Text(
-                Wording.Current.Say(verdict).ToUpperInvariant(),
-                new Style(VerdictColour.Of(verdict), decoration: Decoration.Bold)
-            )
-        );
-        console.WriteLine(probability is { } known ? "  " + JudgeWords.Current.Probability(known) : "");
+        FindingsPrint.Print(console, document.Findings);
     }
 
     private static Table Pieces(JudgeDocument document)

@@ -57,6 +57,10 @@ internal abstract class CountingSettings : JudgeSettings
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Severity))]
     public string? Severity { get; init; }
 
+    [CommandOption("--wanted <PERCENT>")]
+    [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Wanted))]
+    public double? Wanted { get; init; }
+
     [CommandOption("--retention <KG_PER_M3>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Retention))]
     public double? Retention { get; init; }
@@ -77,6 +81,7 @@ internal abstract class CountingSettings : JudgeSettings
             Assays = [.. Assays.Select(Assay)],
             RequiredKgPerM3 = Options.OptionalNumber(TreatmentFields.Retention, Retention),
             Confidence = Sure,
+            WantedShare = Options.OptionalNumber(AcceptanceFields.Wanted, Wanted) / 100,
             CutSource = source,
         }.Of(cut, facts);
 

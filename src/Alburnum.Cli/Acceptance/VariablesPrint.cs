@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace Alburnum.Cli.Acceptance;
 
-/// <summary>A verdict by variables on the terminal, the verdict last.</summary>
+/// <summary>A verdict by variables on the terminal, what was found last.</summary>
 internal static class VariablesPrint
 {
     public static void Print(IAnsiConsole console, VariablesDocument document)
@@ -11,7 +11,6 @@ internal static class VariablesPrint
         console.WriteLine();
         foreach (var reason in document.Reasons)
             console.WriteLine(reason);
-        JudgePrint.Verdict(console, document.Verdict, null);
-        console.WriteLine(document.InWords);
+        FindingsPrint.Print(console, document.Findings);
     }
 }

@@ -1,11 +1,12 @@
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Sheets;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Cases;
 
-/// <summary>A case at a glance: what was demanded, each piece on a line, and the verdict last.</summary>
+/// <summary>A case at a glance: what was demanded, each piece on a line, and what was found last.</summary>
 internal static class CaseSummary
 {
     public static void Print(IAnsiConsole console, CaseDocument document, string reportFolder)
@@ -14,7 +15,9 @@ internal static class CaseSummary
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
-        console.WriteLine(words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass));
+        console.WriteLine(
+            words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass, enquiry.UseClassByCode)
+        );
         console.WriteLine(
             requirement.Penetration is { } penetration
                 ? words.Demanded(
@@ -29,30 +32,42 @@ internal static class CaseSummary
                     requirement.Reason ?? ""
                 )
         );
+        if (requirement.Contract is { } contract)
+            console.WriteLine(contract.InWords);
         console.WriteLine();
         console.Write(Pieces(document));
+        console.WriteLine(Figures.PlusMinus);
         console.WriteLine();
+        Remarks(console, document);
         Expectation(console, document);
         console.WriteLine(
             words.Batch(document.Batch.PiecesInBatch, document.Batch.PiecesCut, document.Batch.AcceptanceRule)
         );
-        foreach (var reason in document.Verdict.Reasons)
-            console.WriteLine(reason);
-        console.WriteLine();
-        var verdict = Wording.Current.Say(document.Verdict.Verdict).ToUpperInvariant();
-        var certainty = document.Verdict.Probability is { } probability
-            ? "  " + JudgeWords.Current.Probability(probability)
-            : "";
-        console.Write(
-            new Text(verdict, new Style(VerdictColour.Of(document.Verdict.Verdict), decoration: Decoration.Bold))
-        );
-        console.WriteLine(certainty);
+        FindingsPrint.Print(console, FindingsMapping.Of(document));
         console.WriteLine();
         console.WriteLine(
             Said("terminal.report", ("pdf", Path.Combine(reportFolder, ReportFiles.Pdf)), ("json", ReportFiles.Json))
         );
         if (document.Pieces.Any(piece => piece.Reading.OutlineMayBeWrong))
             console.WriteLine(Said("terminal.point-out", ("command", "alburnum serve")));
+    }
+
+    private static void Remarks(IAnsiConsole console, CaseDocument document)
+    {
+        var patterns = document
+            .Pieces.SelectMany(piece => SectionRows.Patterns(piece.Reading).Select(says => (piece.Name, Says: says)))
+            .GroupBy(pattern => pattern.Says, pattern => pattern.Name, StringComparer.Ordinal)
+            .Select(same => Said("sheet.named", ("name", string.Join(", ", same)), ("says", same.Key)));
+        var leftOut = document.LeftOut.Select(photograph =>
+            CaseWords.Current.LeftOutFor(photograph.File, photograph.Reason, photograph.InWords)
+        );
+        List<string> lines = [.. document.Remarks ?? [], .. patterns, .. leftOut];
+        if (LeftOutMapping.Together(document) is { } together)
+            lines.Add(together);
+        foreach (var line in lines)
+            console.WriteLine(line);
+        if (lines.Count > 0)
+            console.WriteLine();
     }
 
     private static void Expectation(IAnsiConsole console, CaseDocument document)

@@ -21,6 +21,7 @@ internal static class ChargePrint
             console.WriteLine(Words.TooWet(days));
         console.WriteLine();
         console.Write(Amounts(plan));
+        console.WriteLine(Figures.PlusMinus);
         console.WriteLine(
             Words.Balance(plan.SolutionL.Value, plan.SolutionDensityKgPerM3, plan.ProductKg.Value, plan.WaterKg.Value)
         );
@@ -43,6 +44,7 @@ internal static class ChargePrint
         console.WriteLine(Words.Expectation(account.ExpectedLPerM3, account.AsExpected));
         foreach (var finding in account.Findings)
             console.WriteLine(finding);
+        console.WriteLine(Figures.PlusMinus);
         Foot(console, account.Assumptions, account.Cautions);
     }
 

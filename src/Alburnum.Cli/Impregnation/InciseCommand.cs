@@ -74,7 +74,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
             table.AddRow(
                 trial.Name,
                 Figures.Number(trial.CutOutCm3PerM2, 0),
-                Figures.WholePercent(trial.CoreShare),
+                Figures.Certainty(trial.CoreShare),
                 trial.Pattern
             );
         console.Write(table);

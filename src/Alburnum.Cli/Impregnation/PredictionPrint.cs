@@ -25,6 +25,8 @@ internal static class PredictionPrint
         console.Write(Spreads(document));
         console.WriteLine(Words.PiecesMeet(document.PieceShare));
         console.WriteLine(Words.CoresMeet(document.CoreShare));
+        foreach (var sentence in document.UsualInWords)
+            console.WriteLine(sentence);
         if (document.ChanceToPass is { } chance)
             console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)

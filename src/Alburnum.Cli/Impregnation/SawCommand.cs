@@ -106,8 +106,8 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
                 SawingWords.Current.Faces(piece.HeartwoodOnFaces),
                 Figures.WholePercent(piece.HeartwoodShare),
                 Figures.Number(piece.MeanDepthMm, 1),
-                Figures.WholePercent(piece.PieceShare),
-                Figures.WholePercent(piece.CoreShare)
+                Figures.Certainty(piece.PieceShare),
+                Figures.Certainty(piece.CoreShare)
             );
         console.Write(table);
         console.WriteLine(SawingWords.Current.Shares(document.PieceShare, document.CoreShare));

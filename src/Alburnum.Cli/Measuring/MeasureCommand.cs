@@ -44,6 +44,12 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         )]
         public string? Scale { get; init; }
 
+        [CommandOption("--measured-size <SIZE>")]
+        [Description(
+            "Size of the section as measured on the piece, such as 98.5x101; otherwise the nominal size is taken on trust"
+        )]
+        public string? MeasuredSize { get; init; }
+
         [CommandOption("--treated <POINTS>")]
         [Description("Places that are treated, in pixels of the upright photograph: \"x,y x,y\"")]
         public string? Treated { get; init; }

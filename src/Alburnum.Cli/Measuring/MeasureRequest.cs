@@ -78,6 +78,7 @@ internal static class MeasureRequest
         {
             MarkField.Corners => settings.Corners,
             MarkField.Scale => settings.Scale,
+            MarkField.MeasuredSize => settings.MeasuredSize,
             MarkField.Treated => settings.Treated,
             MarkField.Untreated => settings.Untreated,
             MarkField.LeaveOut => settings.LeaveOut,

@@ -1,4 +1,5 @@
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Sheets;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Wording;
@@ -58,23 +59,34 @@ internal static class MeasureSummary
                 reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords, StringComparer.Ordinal)
             )
             .ToList();
-        foreach (var same in untold.GroupBy(reading => reading.Heartwood!.InWords, StringComparer.Ordinal))
-        {
-            var who = same.Count() == 1 ? Path.GetFileName(same.Single().File) : ReadingWords.Photographs(same.Count());
-            console.WriteLine($"{who}: {same.Key}");
-        }
+        Alike(console, untold.Select(reading => (reading.File, reading.Heartwood!.InWords)));
         foreach (var reading in readings)
             if (reading.Budget is { } budget)
                 Print(console, Path.GetFileName(reading.File ?? ""), budget, reading.Depth!);
         Foot(console, readings);
     }
 
+    // What is said of several photographs alike is said once.
+    private static void Alike(IAnsiConsole console, IEnumerable<(string? File, string Says)> said)
+    {
+        foreach (var same in said.GroupBy(each => each.Says, each => each.File, StringComparer.Ordinal))
+        {
+            var who = same.Count() == 1 ? Path.GetFileName(same.Single()) : ReadingWords.Photographs(same.Count());
+            console.WriteLine($"{who}: {same.Key}");
+        }
+    }
+
     private static void Foot(IAnsiConsole console, IReadOnlyList<ReadingDocument> readings)
     {
         // Why a file could not be opened is said on the error output.
-        foreach (var reading in readings.Where(reading => reading.Sha256 is not null))
-        foreach (var note in reading.Notes)
-            console.WriteLine($"{Path.GetFileName(reading.File)}: {note}");
+        Alike(
+            console,
+            readings
+                .Where(reading => reading.Sha256 is not null)
+                .SelectMany(reading =>
+                    SectionRows.Patterns(reading).Concat(reading.Notes).Select(note => (reading.File, note))
+                )
+        );
         foreach (var caution in readings.SelectMany(reading => reading.Cautions).Distinct(StringComparer.Ordinal))
             console.WriteLine(caution);
     }

@@ -27,6 +27,26 @@ internal class EnquirySettings : JsonSettings
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.UseClass))]
     public string? UseClass { get; init; }
 
+    [CommandOption("--salt-water <YES|NO>")]
+    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.SaltWater))]
+    public string? SaltWater { get; init; }
+
+    [CommandOption("--ground-contact <YES|NO>")]
+    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.GroundContact))]
+    public string? GroundContact { get; init; }
+
+    [CommandOption("--weather <YES|NO>")]
+    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Weather))]
+    public string? Weather { get; init; }
+
+    [CommandOption("--water-stays <YES|NO>")]
+    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.WaterStays))]
+    public string? WaterStays { get; init; }
+
+    [CommandOption("--damp <YES|NO>")]
+    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Damp))]
+    public string? Damp { get; init; }
+
     [CommandOption("--service-life <YEARS>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Life))]
     public string? Life { get; init; }
@@ -51,7 +71,7 @@ internal class EnquirySettings : JsonSettings
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.StatedClass))]
     public string? StatedClass { get; init; }
 
-    [CommandOption("--preservative <CODE>")]
+    [CommandOption("--preservative <NAME>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Preservative))]
     public string? Preservative { get; init; }
 
@@ -59,11 +79,15 @@ internal class EnquirySettings : JsonSettings
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.CriticalValue))]
     public string? CriticalValue { get; init; }
 
+    [CommandOption("--insects <NAMES>")]
+    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Insects))]
+    public string? Insects { get; init; }
+
     /// <summary>The enquiry that the options describe; refuses with every mistake at once.</summary>
-    public Enquiry Enquiry(FactLibrary facts)
+    public Enquiry Enquiry(FactLibrary facts, Rulebook rulebook)
     {
         var problems = new List<InputProblem>();
-        var enquiry = EnquiryReader.Read(new OptionFields(this, problems), facts);
+        var enquiry = EnquiryReader.Read(new OptionFields(this, problems), facts, rulebook);
         return problems.Count == 0 ? enquiry : throw new InputRefusedException(problems);
     }
 }

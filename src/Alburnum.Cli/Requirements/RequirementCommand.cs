@@ -37,7 +37,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     )
     {
         var rulebook = RulebookFile.Named(settings.Rulebook, facts);
-        var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts), rulebook, facts));
+        var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts, rulebook), rulebook, facts));
         var status = console.Show(document, settings.Json, AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         if (settings.Svg is { } file)
             await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);

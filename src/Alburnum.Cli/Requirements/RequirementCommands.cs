@@ -8,6 +8,9 @@ internal static class RequirementCommands
     public static void AddTo(IConfigurator config)
     {
         config
+            .AddCommand<NameCommand>("name")
+            .WithDescription("Find what a name or a mark means: timber, component, preservative, class");
+        config
             .AddCommand<UseClassCommand>("use-class")
             .WithDescription("Find the use class from where and how a piece of wood is used");
         config

@@ -69,7 +69,14 @@ internal sealed class RulebookCompareCommand(IAnsiConsole console, FactLibrary f
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var archive = settings.Cases is { } path ? EnquiryTable.Read(Table.Open(path, settings.Sheet), facts) : null;
+        var archive = settings.Cases is { } path
+            ? EnquiryTable.Read(
+                Table.Open(path, settings.Sheet),
+                facts,
+                RulebookFile.Named(settings.Before, facts),
+                RulebookFile.Named(settings.After, facts)
+            )
+            : null;
         var document = RulebookMapping.From(
             CompareRulebooks.Run(settings.Before, settings.After, archive, facts, cancellationToken)
         );

@@ -45,37 +45,27 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         [HelpOf(typeof(ExposureFields), nameof(ExposureFields.CouldHurtPeople))]
         public string? CouldHurtPeople { get; init; }
 
-        [CommandOption("--termites <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Termites))]
-        public string? Termites { get; init; }
-
-        [CommandOption("--beetles <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Beetles))]
-        public string? Beetles { get; init; }
+        [CommandOption("--insects <NAMES>")]
+        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Insects))]
+        public string? Insects { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var document = UseClassMapping.From(FindUseClass.Run(Read(settings), facts));
+        var document = UseClassMapping.From(FindUseClass.Run(Read(settings, facts), facts));
         return console.Show(document, settings.Json, UseClassText.Lines(document));
     }
 
-    private static Exposure Read(Settings settings)
+    private static Exposure Read(Settings settings, FactLibrary facts)
     {
         var problems = new List<InputProblem>();
         var fields = new OptionFields(settings, problems);
-        var exposure = new Exposure
+        var exposure = ExposureReader.Place(fields) with
         {
-            IsInSaltWater = fields.YesNo(ExposureFields.SaltWater),
-            TouchesGroundOrFreshWater = fields.YesNo(ExposureFields.GroundContact),
-            IsExposedToWeather = fields.YesNo(ExposureFields.Weather),
-            LetsWaterStay = fields.YesNo(ExposureFields.WaterStays),
-            MayGetDamp = fields.YesNo(ExposureFields.Damp),
             IsCoated = fields.YesNo(ExposureFields.Coated),
             IsHardToReach = fields.YesNo(ExposureFields.HardToReach),
             CouldHurtPeople = fields.YesNo(ExposureFields.CouldHurtPeople),
-            HasTermites = fields.YesNo(ExposureFields.Termites),
-            HasBeetles = fields.YesNo(ExposureFields.Beetles),
+            Insects = EnquiryReader.InsectsOf(fields, facts),
         };
         return problems.Count == 0 ? exposure : throw new InputRefusedException(problems);
     }

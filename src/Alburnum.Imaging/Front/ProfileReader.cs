@@ -12,12 +12,14 @@ namespace Alburnum.Imaging.Front;
 /// <param name="DyeCreepMm">How far the indicator's colour is drawn past the front, mm.</param>
 /// <param name="DyeCreep">Who says so.</param>
 /// <param name="SizeShare">Standard uncertainty of the section's size, as a share.</param>
+/// <param name="Size">Who says so.</param>
 /// <param name="PoseShare">Standard uncertainty of a depth on one side that a disc's pose leaves, as a share.</param>
 internal sealed record DepthErrors(
     UncertaintyComponent Outline,
     Estimate DyeCreepMm,
     UncertaintyCause DyeCreep,
     double SizeShare,
+    UncertaintyCause Size,
     double PoseShare
 );
 
@@ -88,7 +90,7 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             new(errors.DyeCreep, errors.DyeCreepMm.StandardUncertainty),
             new(DepthCauses.Blur, blurMm),
             new(DepthCauses.Pose, DepthCauses.Pose.Of(errors.PoseShare * meanMm)),
-            new(DepthCauses.SectionSize, errors.SizeShare * meanMm),
+            new(errors.Size, errors.SizeShare * meanMm),
             new(DepthCauses.Flattening, DepthCauses.Flattening.Of(meanMm)),
         ]);
         return SectionDepth.Of(faces, common.Combined) is { } statistics
@@ -189,7 +191,12 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         if (roughMm < FaceMm || roughMm > reachMm - MiddleMm)
             return (new(roughMm < FaceMm ? 0 : reachMm, UncertaintyBudget.Combine(alikeMm, AtBoundMm)), false);
         var fit = FrontFit.At(of.Evidence, of.DepthMm, s, HalfWidthMm, shape);
-        var u = UncertaintyBudget.Combine(alikeMm, fit.UncertaintyMm, errors.PoseShare * fit.DepthMm);
+        var u = UncertaintyBudget.Combine(
+            alikeMm,
+            fit.UncertaintyMm,
+            errors.PoseShare * fit.DepthMm,
+            errors.SizeShare * fit.DepthMm
+        );
         return (new(fit.DepthMm, u), fit.Known < LeastKnown);
     }
 

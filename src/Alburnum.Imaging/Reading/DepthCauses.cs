@@ -36,6 +36,14 @@ internal static class DepthCauses
         "from bounds as in JCGM 100:2008, 4.3.7; checked against drawn photographs of known depth"
     );
 
+    private static readonly Provenance Deviations = new(
+        Standing.WorkedOut,
+        "EN 336",
+        "2003",
+        "permitted deviations, tolerance class 1",
+        "read at second hand; their root mean square with every deviation as likely (JCGM 100:2008, 4.3.7); taken for round pieces as well, by our own choice"
+    );
+
     private static readonly Provenance Bounds = OurOwn(
         "rounded up from 1/√12 = 0.289 of the whole width between two bounds (JCGM 100:2008, 4.3.7)"
     );
@@ -73,11 +81,18 @@ internal static class DepthCauses
     /// <summary>Which of two poses a disc has. What one pose does to one side it undoes on the other: this share of it is left in the mean.</summary>
     public static UncertaintyCause Pose { get; } = new("pose", 0.3, "pose", EvaluationType.B, Bounds);
 
-    /// <summary>How large the section is.</summary>
-    public static UncertaintyCause SectionSize { get; } =
-        new("section-size", null, "size", EvaluationType.B, Ours)
+    /// <summary>How large the section is, where its nominal size is taken on trust.</summary>
+    public static UncertaintyCause NominalSize { get; } =
+        new("nominal-size", null, "nominal-size", EvaluationType.B, Deviations)
         {
-            Figures = [("nominal", KnownLength.NominalMm), ("end", KnownLength.EndPx)],
+            Figures = [("nominal", KnownLength.NominalMm), ("large", KnownLength.LargeNominalMm)],
+        };
+
+    /// <summary>The same where it was measured, or a known length lies in the picture.</summary>
+    public static UncertaintyCause KnownSize { get; } =
+        new("known-size", null, "known-size", EvaluationType.B, Ours)
+        {
+            Figures = [("measured", KnownLength.MeasuredMm), ("end", KnownLength.EndPx)],
         };
 
     /// <summary>Lens, flattening and unevenly sawn sides.</summary>
@@ -96,7 +111,7 @@ internal static class DepthCauses
 
     /// <summary>Every cause, in the order in which they are listed.</summary>
     public static IReadOnlyList<UncertaintyCause> All { get; } =
-    [Outline, GivenOutline, LensBow, DyeCreep, Blur, Pose, SectionSize, Flattening, Texture, Colours];
+    [Outline, GivenOutline, LensBow, DyeCreep, Blur, Pose, NominalSize, KnownSize, Flattening, Texture, Colours];
 
     private static Provenance OurOwn(string note) => new(Standing.FromMemory, "our own estimate", "", "", note);
 

@@ -1,37 +1,63 @@
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Outcomes;
+using Alburnum.Measures;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Reading;
 
-/// <summary>The section's true size, from a known length in the photograph.</summary>
+/// <summary>The section's true size, and what it is known by.</summary>
 /// <param name="Section">The section as large as it is.</param>
 /// <param name="SizeShare">Standard uncertainty of its size, as a share.</param>
-/// <param name="IsMeasured">Whether it comes from a scale bar; the nominal size stands otherwise.</param>
-internal sealed record KnownLength(Section Section, double SizeShare, bool IsMeasured)
+/// <param name="Basis">What it is known by.</param>
+internal sealed record KnownLength(Section Section, double SizeShare, ScaleBasis Basis)
 {
     /// <summary>Standard uncertainty of each end of a scale bar pointed out by hand, pixels. Our own choice.</summary>
     internal const double EndPx = 1.5;
 
-    /// <summary>Standard uncertainty of a nominal size, mm. Our own estimate.</summary>
-    internal const double NominalMm = 0.3;
+    /// <summary>Standard uncertainty of a size measured on the piece, mm. Our own estimate.</summary>
+    internal const double MeasuredMm = 0.3;
+
+    /// <summary>
+    /// Standard uncertainty of a nominal size of up to 100 mm, and of a larger one, mm: root mean square over −1 to +3 mm, and over −2 to +4 mm, every deviation as likely
+    /// (EN 336:2003, tolerance class 1, read at second hand; JCGM 100:2008, 4.3.7).
+    /// </summary>
+    internal const double NominalMm = 1.5;
+
+    internal const double LargeNominalMm = 2;
+
+    private const double LargeMm = 100;
 
     /// <summary>A known length and a nominal size farther apart than this mean a slip of the hand: by one part in so many. Our own choice.</summary>
     private const int ApartPart = 4;
 
-    /// <summary>Takes the size from the scale bar where there is one, from the nominal size otherwise.</summary>
-    /// <param name="request">With section and scale bar.</param>
+    /// <summary>Which cause of uncertainty the size is.</summary>
+    public UncertaintyCause Cause => Basis == ScaleBasis.NominalSize ? DepthCauses.NominalSize : DepthCauses.KnownSize;
+
+    /// <summary>Takes the size as measured, or from the scale bar, where there is one of these; from the nominal size otherwise.</summary>
+    /// <param name="request">With section, measured size and scale bar.</param>
     /// <param name="nominal">Map laid with the nominal size.</param>
     public static Outcome<KnownLength, KnownLengthDisagrees> Of(ReadingRequest request, SectionMap nominal)
     {
+        if (request.MeasuredSize is { } measured)
+            return new KnownLength(measured, MeasuredMm / measured.SizesMm.Min(), ScaleBasis.MeasuredSize);
+        // A core is as wide as its borer, and its length is measured.
+        if (request.ShapeOrFromSection == SectionShape.CoreStrip && request.ScaleBar is null)
+            return new KnownLength(
+                request.Section,
+                MeasuredMm / request.Section.SizesMm.Min(),
+                ScaleBasis.MeasuredSize
+            );
         if (request.ScaleBar is not { } bar)
-            return new KnownLength(request.Section, NominalMm / request.Section.SizesMm.Min(), IsMeasured: false);
+            return new KnownLength(request.Section, NominalShare(request.Section), ScaleBasis.NominalSize);
         var (from, to) = (nominal.ToMm(bar.From), nominal.ToMm(bar.To));
         var factor = bar.LengthMm / double.Hypot(to.X - from.X, to.Y - from.Y);
         if (!(Math.Abs(factor - 1) <= 1.0 / ApartPart))
             return new KnownLengthDisagrees(ApartPart);
         var section = request.Section.Scaled(factor);
         var lengthPx = double.Hypot(bar.To.X - bar.From.X, bar.To.Y - bar.From.Y);
-        return new KnownLength(section, Math.Sqrt(2) * EndPx / lengthPx, IsMeasured: true);
+        return new KnownLength(section, Math.Sqrt(2) * EndPx / lengthPx, ScaleBasis.KnownLength);
     }
+
+    private static double NominalShare(Section section) =>
+        section.SizesMm.Max(mm => (mm > LargeMm ? LargeNominalMm : NominalMm) / mm);
 }

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Reading;
 
@@ -11,6 +12,9 @@ public sealed record PhotographMarks
     /// <summary>A known length; null takes the scale from the nominal size.</summary>
     public ScaleBar? ScaleBar { get; init; }
 
+    /// <summary>Size of the section as measured on the piece; null where nobody measured it.</summary>
+    public Section? MeasuredSize { get; init; }
+
     /// <summary>Places that are treated, are not, or are to be left out.</summary>
     public IReadOnlyList<Touch> Touches { get; init; } = [];
 
@@ -18,7 +22,8 @@ public sealed record PhotographMarks
     public HeartwoodBorder? Heartwood { get; init; }
 
     /// <summary>True where nothing is pointed out.</summary>
-    public bool IsNone => OutlinePx is null && ScaleBar is null && Touches.Count == 0 && Heartwood is null;
+    public bool IsNone =>
+        OutlinePx is null && ScaleBar is null && MeasuredSize is null && Touches.Count == 0 && Heartwood is null;
 
     /// <summary>Points touched for one purpose, in the order in which they were given.</summary>
     public IReadOnlyList<PointPx> Touched(TouchKind kind) =>
@@ -30,6 +35,7 @@ public sealed record PhotographMarks
         {
             OutlinePx = request.OutlinePx,
             ScaleBar = request.ScaleBar,
+            MeasuredSize = request.MeasuredSize,
             Touches = request.Touches,
             Heartwood = request.Heartwood,
         };
@@ -40,6 +46,7 @@ public sealed record PhotographMarks
         {
             OutlinePx = OutlinePx,
             ScaleBar = ScaleBar,
+            MeasuredSize = MeasuredSize,
             Touches = Touches,
             Heartwood = Heartwood,
         };

@@ -130,8 +130,22 @@ public sealed record OutlineInPhotograph(IReadOnlyList<PointPx> PointsPx, double
 /// Bow of straight lines by the lens, where the section's own sides show one: the share of its distance from the middle by which a point in the photograph's
 /// corner is drawn too near (above 0, a barrel) or too far. Null: none was assumed.
 /// </param>
-/// <param name="ByKnownLength">The section's size by a known length; null where the nominal size stands.</param>
-public sealed record SectionScale(double PixelsPerMm, Estimate? LensBow, Section? ByKnownLength);
+/// <param name="Basis">What the section's size is known by.</param>
+/// <param name="Section">The section as large as it was taken to be.</param>
+public sealed record SectionScale(double PixelsPerMm, Estimate? LensBow, ScaleBasis Basis, Section Section);
+
+/// <summary>What the size of a section is known by, and with it the scale of every depth.</summary>
+public enum ScaleBasis
+{
+    /// <summary>Its nominal size, taken on trust.</summary>
+    NominalSize,
+
+    /// <summary>A known length in the photograph.</summary>
+    KnownLength,
+
+    /// <summary>Its size as measured on the piece.</summary>
+    MeasuredSize,
+}
 
 /// <summary>An incised piece: what is continuous, and what reaches deeper.</summary>
 /// <param name="Faces">Border and fingers of each face.</param>

@@ -55,6 +55,9 @@ public sealed record ReadingRequest
     /// <summary>A depth whose reach is to be reported, mm, above 0; null: none.</summary>
     public double? RequiredMm { get; init; }
 
+    /// <summary>The section's size as measured on the piece, of the same shape as the nominal one; null where nobody measured it.</summary>
+    public Section? MeasuredSize { get; init; }
+
     /// <summary>A known length in the photograph; null takes the scale from the nominal size.</summary>
     public ScaleBar? ScaleBar { get; init; }
 

@@ -25,7 +25,7 @@ internal sealed record FlatSection(
 )
 {
     /// <summary>Its scale as a reading gives it.</summary>
-    public SectionScale Scale => new(PxPerMm, Located.Lens?.Bow, Known.IsMeasured ? Known.Section : null);
+    public SectionScale Scale => new(PxPerMm, Located.Lens?.Bow, Known.Basis, Known.Section);
 
     /// <summary>The end of a reading that got as far as this. A photograph that shows the section and still no depth is worth taking again.</summary>
     public NotDetermined Ended(ReadingStage stage, ReadingFault fault, Quality quality, Indicator? indicator) =>
@@ -62,7 +62,7 @@ internal static class FlatteningStage
         var (plan, map) = Lay(located, scene.Request.Section, scene.Shape);
         if (!KnownLength.Of(scene.Request, map).Has(out var known, out var disagrees))
             return located.Ended(ReadingStage.Flattening, disagrees, scene.Request.Indicator);
-        if (known.IsMeasured)
+        if (known.Basis != ScaleBasis.NominalSize)
             (plan, map) = Lay(located, known.Section, scene.Shape);
         var pxPerMm = map.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
         var drawnAt = Math.Min(

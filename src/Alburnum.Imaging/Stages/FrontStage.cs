@@ -96,6 +96,7 @@ internal static class FrontStage
                 Provenance = indicator.Provenance,
             },
             flat.Known.SizeShare,
+            flat.Known.Cause,
             poseShare
         );
 

@@ -13,6 +13,7 @@ namespace Alburnum.Records.CaseFolders;
 /// <param name="Rulebook">The rulebook that governs it.</param>
 /// <param name="Indicator">The indicator sprayed; null: to be detected in the photographs.</param>
 /// <param name="Photographs">A photograph for each piece read from one, in the order of the case.</param>
+/// <param name="LeftOut">Photographs that the case leaves out, with the reason; in the order of the case.</param>
 /// <param name="RulerReadings">Pieces read with a ruler.</param>
 /// <param name="Treatment">How its timber is to be treated, by which a depth is predicted; null where the case does not say.</param>
 /// <param name="Charge">The charge that it is to be treated in; null where the case names none.</param>
@@ -23,27 +24,26 @@ public sealed record CaseFolder(
     Rulebook Rulebook,
     Indicator? Indicator,
     IReadOnlyList<CasePhotograph> Photographs,
+    IReadOnlyList<LeftOutPhotograph> LeftOut,
     IReadOnlyList<PieceEvidence> RulerReadings,
     TreatmentOrder? Treatment,
     ChargeOrder? Charge,
     IReadOnlyList<KeptFile> Files
 )
 {
+    /// <summary>Every photograph that could be opened, those left out among them.</summary>
+    public IReadOnlyList<Photograph> AllPhotographs =>
+        [
+            .. Photographs.Select(photograph => photograph.File),
+            .. LeftOut.Select(photograph => photograph.File).OfType<Photograph>(),
+        ];
+
     /// <summary>The record of a run of this case.</summary>
     /// <param name="runAt">When it was run, UTC.</param>
     /// <param name="verdict">What was said of it.</param>
     /// <param name="document">The result as JSON.</param>
     public CaseRecord Run(DateTime runAt, Verdict verdict, string document) =>
-        new(
-            Case.Reference,
-            Case.Title,
-            Case.Client,
-            runAt,
-            verdict,
-            document,
-            [.. Photographs.Select(photograph => photograph.File)],
-            Files
-        );
+        new(Case.Reference, Case.Title, Case.Client, runAt, verdict, document, AllPhotographs, Files);
 }
 
 /// <summary>A photograph of one piece's sprayed cut end.</summary>
@@ -68,3 +68,10 @@ public sealed record CasePhotograph(
     /// <summary>The file's bytes.</summary>
     public ReadOnlyMemory<byte> Bytes => File.Bytes;
 }
+
+/// <summary>A photograph that the case leaves out of its verdict.</summary>
+/// <param name="FileName">Name of the file within the folder.</param>
+/// <param name="Reason">Why it is left out, as the case says.</param>
+/// <param name="Piece">Name of the piece that it shows; that of the file where the case does not say.</param>
+/// <param name="File">The photograph; null where it could not be opened.</param>
+public sealed record LeftOutPhotograph(string FileName, string Reason, string Piece, Photograph? File);

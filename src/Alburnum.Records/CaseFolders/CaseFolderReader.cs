@@ -1,8 +1,10 @@
 using System.Globalization;
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Facts;
 using Alburnum.Penetration;
+using Alburnum.Records.Assays;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Marks;
@@ -65,41 +67,31 @@ public static class CaseFolderReader
         List<InputProblem> problems
     )
     {
-        var reference = root.Text("reference");
-        var title = root.Text("title");
-        var client = root.Text("client");
-        var sampledOn = Date(root, "sectionsCut");
         var book = RulebookOf(root, facts, written);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
-            facts
+            facts,
+            book is null ? [] : [book]
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
-        double? sapwoodMm = root.Has("statedSapwood")
-            ? root.Quantity("statedSapwood", Units.Length, Ranges.SapwoodMm)
-            : null;
-        double? retention = root.Has("statedRetention")
-            ? root.Quantity("statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3)
-            : null;
-        var (batchSize, acceptance) = Batch(root, book, enquiry);
-        var photographs = Photographs(files, root, enquiry.Section, onlyPiece, problems);
-        var ruler = RulerReadings(written, root, enquiry.Section, problems);
-        var assays = Assays(written, root, problems);
-        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], batchSize);
-        var @case = new EnquiredCase(
-            reference,
-            title,
-            client,
-            sampledOn,
-            enquiry,
-            batchSize,
-            acceptance,
-            assays,
-            retention,
-            sapwoodMm
+        var leftOut = LeftOut(files, root);
+        var photographs = Photographs(
+            files,
+            root,
+            enquiry.Section,
+            onlyPiece,
+            [.. leftOut.Select(photograph => photograph.FileName)],
+            problems
         );
+        var ruler = RulerReadings(written, root, enquiry.Section, problems);
+        var basis = AssayBasis(root, enquiry.Species, facts);
+        var @case = Enquired(root, book, enquiry, Assays(written, root, basis, facts, problems)) with
+        {
+            AssayBasis = basis,
+        };
+        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], @case.BatchSize);
         var name = files.NameOf(CaseFile);
-        var required = problems.Count == 0 && book is not null ? @case.Under(book) : null;
+        var required = problems.Count == 0 && book is not null ? @case.Under(book, facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
         return problems.Count > 0 || book is null
             ? null
@@ -109,11 +101,45 @@ public static class CaseFolderReader
                 book,
                 indicator,
                 photographs,
+                leftOut,
                 ruler,
                 charge?.Treatment ?? prediction,
                 charge,
                 written.Read
             );
+    }
+
+    private static double? Stated(
+        FactRow row,
+        string field,
+        IReadOnlyList<(string Unit, double InFirst)> units,
+        NumberRange range
+    ) => row.Has(field) ? row.Quantity(field, units, range) : null;
+
+    private static EnquiredCase Enquired(
+        FactRow root,
+        Rulebook? book,
+        Enquiry enquiry,
+        IReadOnlyList<Assay> assays
+    )
+    {
+        var (batchSize, acceptance) = Batch(root, book, enquiry);
+        return new(
+            root.Text("reference"),
+            root.Text("title"),
+            root.Text("client"),
+            Date(root, "sectionsCut"),
+            enquiry,
+            batchSize,
+            acceptance,
+            assays,
+            Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3),
+            Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm)
+        )
+        {
+            TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
+            MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
+        };
     }
 
     private static DateOnly Date(FactRow row, string field)
@@ -164,6 +190,7 @@ public static class CaseFolderReader
         FactRow root,
         Section? section,
         string? onlyPiece,
+        IReadOnlyList<string> leftOut,
         List<InputProblem> problems
     )
     {
@@ -178,7 +205,6 @@ public static class CaseFolderReader
             if (isWanted && Load(files, file, piece) is { } photograph)
                 photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));
         }
-        var leftOut = root.OptionalRows("leftOut").Select(LeftOut).ToList();
         foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
         {
             if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
@@ -207,10 +233,26 @@ public static class CaseFolderReader
         return marks;
     }
 
-    private static string LeftOut(FactRow row)
+    private static List<LeftOutPhotograph> LeftOut(ICaseFiles files, FactRow root)
     {
-        row.Text("reason");
-        return row.Text("photograph");
+        var measured = root.OptionalRows("pieces").Select(piece => piece.OptionalText("photograph")).ToList();
+        var leftOut = new List<LeftOutPhotograph>();
+        foreach (var row in root.OptionalRows("leftOut"))
+        {
+            var (file, reason) = (row.Text("photograph"), row.Text("reason"));
+            var piece = row.Has("piece") ? row.Text("piece") : file;
+            if (file.Length == 0)
+                continue;
+            if (measured.Contains(file, StringComparer.Ordinal) || leftOut.Exists(each => each.FileName == file))
+                row.Refuse("photograph", $"{file} twice", "each photograph once, under pieces or under leftOut");
+            if (files.TryReadPhotograph(file, out var photograph, out var fault))
+                fault = FileFault.None;
+            // One that is too large, or was not kept with an older run, is listed all the same.
+            if (fault is FileFault.NotThere or FileFault.OutsideTheFolder or FileFault.IsAFolder)
+                Refuse(row, file, fault);
+            leftOut.Add(new(file, reason, piece, photograph));
+        }
+        return leftOut;
     }
 
     private static Photograph? Load(ICaseFiles files, string name, FactRow piece)
@@ -219,13 +261,16 @@ public static class CaseFolderReader
             return photograph;
         if (fault == FileFault.None)
             fault = FileFault.Empty;
-        piece.Refuse(
+        Refuse(piece, name, fault);
+        return null;
+    }
+
+    private static void Refuse(FactRow row, string name, FileFault fault) =>
+        row.Refuse(
             "photograph",
             $"{name}, {fault.InWords()}",
             $"a photograph within the case folder, {PhotographSize.Expected}"
         );
-        return null;
-    }
 
     private static List<PieceEvidence> RulerReadings(
         WrittenFiles written,
@@ -250,10 +295,23 @@ public static class CaseFolderReader
             ];
     }
 
-    private static IReadOnlyList<Assay> Assays(WrittenFiles written, FactRow root, List<InputProblem> problems)
+    private static AssayBasis AssayBasis(FactRow root, Species? species, FactLibrary facts) =>
+        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts.Substances)
+        : species is null ? new()
+        : new() { Density = UsualZoneDensity.Of(species) };
+
+    private static IReadOnlyList<Assay> Assays(
+        WrittenFiles written,
+        FactRow root,
+        AssayBasis basis,
+        FactLibrary facts,
+        List<InputProblem> problems
+    )
     {
         var name = root.OptionalText("assays");
-        return name.Length > 0 && written.Table(name) is { } table ? AssayTable.Read(table, problems) : [];
+        return name.Length > 0 && written.Table(name) is { } table
+            ? AssayTable.Read(table, basis, facts.Substances, problems)
+            : [];
     }
 
     private static void CheckPieces(FactRow root, List<string> names, int batchSize)

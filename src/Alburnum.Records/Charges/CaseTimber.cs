@@ -12,8 +12,8 @@ internal sealed record CaseTimber(EnquiredCase Case, RequiredCase? Required)
 {
     private Requirement? Requirement => (Required?.Answer as Required)?.Requirement;
 
-    /// <summary>The depth that the code demands; null where it demands none.</summary>
-    public DepthRule? Demand => Requirement?.Penetration is { } rule and not NoDepth ? rule : null;
+    /// <summary>The depth that code and contract demand; null where they demand none.</summary>
+    public DepthRule? Demand => Required?.Penetration is { } rule and not NoDepth ? rule : null;
 
     /// <summary>Depth of the analytical zone, mm; null where neither the rulebook nor the required depth says.</summary>
     public double? ZoneDepthMm => Requirement?.Zone?.DepthMm ?? (Demand as LeastDepth)?.DepthMm;

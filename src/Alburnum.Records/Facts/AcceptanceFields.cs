@@ -47,6 +47,15 @@ public static class AcceptanceFields
     public static AskedField Conforming { get; } =
         Number("conforming", "Share of all pieces that must conform", Ranges.ConformingPercent);
 
+    /// <summary>Share of the lot that is wanted to conform.</summary>
+    public static AskedField Wanted { get; } =
+        Number(
+            "wanted",
+            "Share of the lot that is wanted to conform",
+            Ranges.ConformingPercent,
+            "the share that must pass, or 100 % less the AQL"
+        );
+
     /// <summary>One-sided confidence.</summary>
     public static AskedField Confidence { get; } =
         Number("confidence", "One-sided confidence in the conforming share", Ranges.ConfidencePercent, "95");

@@ -1,10 +1,12 @@
+using Alburnum.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>Reads <c>components.yaml</c>: names only; what a code says of a component stands in its rulebook.</summary>
+/// <summary>Reads <c>components.yaml</c> and <c>component-names.yaml</c>: names only; what a code says of a component stands in its rulebook.</summary>
 internal static class ComponentFile
 {
+    /// <summary>What codes speak of.</summary>
     public static IReadOnlyList<Component> Read(FactRow root)
     {
         var all = new List<Component>();
@@ -15,8 +17,29 @@ internal static class ComponentFile
             var name = row.Text("name");
             if (!seen.Add(name))
                 row.Refuse("name", name, "a unique name");
-            all.Add(new Component(name, row.Texts("synonyms")));
+            all.Add(new Component(name));
         }
         return all;
+    }
+
+    /// <summary>What these, and what no code speaks of, are called.</summary>
+    public static IReadOnlyList<ComponentName> ReadNames(FactRow root, IReadOnlyList<Component> components)
+    {
+        var known = components.ToDictionary(component => component.Name, StringComparer.Ordinal);
+        return root.Rows("names").Named("a component of components.yaml", known, "component", Name);
+    }
+
+    private static ComponentName Name(FactRow row, string name, IReadOnlyList<Component> components)
+    {
+        var exposure = row.OptionalRow("exposure");
+        return new(
+            name,
+            row.Text("group"),
+            components,
+            exposure is null ? new Exposure() : ExposureReader.Place(new RowFields(exposure)),
+            row.Has("lifeYears") ? new DesiredServiceLife(row.Whole("lifeYears", Ranges.LifeYears)) : null,
+            row.OptionalText("decides"),
+            row.Provenance()
+        );
     }
 }

@@ -7,7 +7,8 @@ namespace Alburnum.Records.Facts;
 internal sealed class ConditionReader(
     ComponentCatalogue components,
     IReadOnlyList<SpeciesGroup> groups,
-    IReadOnlyList<int> lives
+    IReadOnlyList<int> lives,
+    IReadOnlyList<Insect> insects
 )
 {
     private static readonly IReadOnlyList<string> YesNo = ["yes", "no"];
@@ -33,8 +34,8 @@ internal sealed class ConditionReader(
         {
             if (field == Field.UseClass && UseClassWords.Parse(word) is { Count: > 0 } classes)
                 words.AddRange(classes.Select(each => each.Label()));
-            else if (field == Field.Component && components.Find(word) is Found<Component> component)
-                words.Add(component.Value.Name);
+            else if (field == Field.Component && components.Named(word) is { } component)
+                words.Add(component.Name);
             else if (Allowed(field) is { } allowed && !allowed.Contains(word, StringComparer.Ordinal))
                 when.Refuse(field.Key(), word, string.Join(", ", allowed));
             else
@@ -52,6 +53,7 @@ internal sealed class ConditionReader(
             Field.ExposedHeartwood or Field.Incised or Field.Coated => YesNo,
             Field.SpeciesGroup => [.. groups.Select(group => group.Name)],
             Field.Component => ["a component of components.yaml"],
+            Field.Insects => [.. insects.Select(insect => insect.Name)],
             _ => null,
         };
 

@@ -38,6 +38,8 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
     {
         if (row.Has("notPermitted"))
             return new Forbidden(row.Text("notPermitted"));
+        if (row.Has("notNeeded"))
+            return new NoTreatment(row.Text("notNeeded"));
         if (row.IsText("require"))
         {
             var name = row.Text("require");
@@ -51,7 +53,7 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
         var demand = row.OptionalRow("require");
         if (demand is not null)
             return DepthReader.ReadDemand(demand);
-        row.Refuse("require", "nothing", "require, notPermitted or unknown");
+        row.Refuse("require", "nothing", "require, notNeeded, notPermitted or unknown");
         return new UnknownCell("");
     }
 

@@ -3,12 +3,6 @@ using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>Years in the ground that one durability class has shown in trials.</summary>
-/// <param name="DurabilityClass">Durability class, 1 to 5.</param>
-/// <param name="Years">The years in words.</param>
-/// <param name="Provenance">Source and standing.</param>
-public sealed record YearsInGround(int DurabilityClass, string Years, Provenance Provenance);
-
 /// <summary>Reads <c>durability.yaml</c> and <c>usual-reach.yaml</c>.</summary>
 internal static class DurabilityFile
 {
@@ -47,7 +41,13 @@ internal static class DurabilityFile
         foreach (var row in root.Rows("yearsInGround"))
         {
             _ = row.Text("key");
-            all.Add(new YearsInGround(row.Whole("durability", 1, 5), row.Text("years"), row.Provenance()));
+            if (!row.Has("fromYears") && !row.Has("toYears"))
+                row.Refuse("fromYears", "nothing", "fromYears, toYears or both");
+            all.Add(
+                new YearsInGround(row.Whole("durability", 1, 5), Years("fromYears"), Years("toYears"), row.Provenance())
+            );
+
+            int? Years(string field) => row.Has(field) ? row.Whole(field, Ranges.LifeYears) : null;
         }
         return all;
     }

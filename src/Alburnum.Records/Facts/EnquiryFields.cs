@@ -22,7 +22,7 @@ public static class EnquiryFields
         new()
         {
             Key = "species",
-            Help = "Common or botanical name",
+            Help = "Common, botanical or trade name",
             Examples = "Sitka spruce, Picea sitchensis",
             Expected = "a species in the catalogue",
             LeftOut = "rows that depend on species stay open",
@@ -58,7 +58,7 @@ public static class EnquiryFields
             Help = "Use class; British 3c and 3u also say whether it is coated",
             Examples = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4, 5",
             Expected = "1, 2, 3, 3c, 3u, 3.1, 3.2, 4 or 5",
-            Default = "the code's class for the component",
+            Default = "the code's class for the component, otherwise from where it stands",
         };
 
     /// <summary>Desired service life, years.</summary>
@@ -69,7 +69,7 @@ public static class EnquiryFields
             Help = "Desired service life, whole years",
             Examples = "15, 30 years",
             Range = Ranges.LifeYears,
-            Default = "the code's usual life for the component",
+            Default = "the code's usual life for the component, otherwise what is usual for its name",
         };
 
     /// <summary>Whether heartwood reaches a face.</summary>
@@ -98,7 +98,7 @@ public static class EnquiryFields
         new()
         {
             Key = "statedClass",
-            Help = "Penetration or treatment class that the contract names",
+            Help = "Penetration or treatment class that the contract names, of any system",
             Examples = "NP3, AB, UC4A, H4",
             Expected = "a class",
             LeftOut = "the answer comes from the use",
@@ -109,9 +109,9 @@ public static class EnquiryFields
         new()
         {
             Key = "preservative",
-            Help = "Preservative as the rulebook's retention table names it",
-            Examples = "CA-C, creosote",
-            Expected = "a code",
+            Help = "Preservative by its kind, or by its code in the rulebook",
+            Examples = "copper azole, CA-C, creosote, boron",
+            Expected = "a kind of preservative, or a code that the rulebook names",
             LeftOut = "fixed retentions stay open",
         };
 
@@ -126,6 +126,17 @@ public static class EnquiryFields
             LeftOut = "retention is shown as a multiple",
         };
 
+    /// <summary>Insects that live where it is used.</summary>
+    public static AskedField Insects { get; } =
+        new()
+        {
+            Key = "insects",
+            Help = "Insects that attack dry timber and live where it is used, with commas between them, or none",
+            Examples = "none, house longhorn beetle, furniture beetle, powder-post beetle, termites",
+            Expected = "none, or insects of data/insects.yaml with commas between them",
+            LeftOut = "named where they would change the answer",
+        };
+
     /// <summary>All of them, in the order in which they are listed to people.</summary>
     public static IReadOnlyList<AskedField> All { get; } =
     [
@@ -134,6 +145,11 @@ public static class EnquiryFields
         Section,
         Form,
         UseClass,
+        ExposureFields.SaltWater,
+        ExposureFields.GroundContact,
+        ExposureFields.Weather,
+        ExposureFields.WaterStays,
+        ExposureFields.Damp,
         Life,
         ExposedHeartwood,
         Incised,
@@ -142,5 +158,6 @@ public static class EnquiryFields
         StatedClass,
         Preservative,
         CriticalValue,
+        Insects,
     ];
 }

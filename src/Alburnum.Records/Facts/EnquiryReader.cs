@@ -22,30 +22,40 @@ public static class EnquiryReader
 
     /// <summary>Reads every field; what is wrong is refused field by field, and left out of the enquiry.</summary>
     /// <param name="fields">What was written.</param>
-    /// <param name="facts">Names of components and species.</param>
-    public static Enquiry Read(IFields fields, FactLibrary facts)
+    /// <param name="facts">Names of components, species and preservatives.</param>
+    /// <param name="rulebooks">Rulebooks that are asked: a preservative may go by a code of theirs.</param>
+    public static Enquiry Read(IFields fields, FactLibrary facts, params IReadOnlyList<Rulebook> rulebooks)
     {
         ArgumentNullException.ThrowIfNull(fields);
         ArgumentNullException.ThrowIfNull(facts);
         var use = fields.Part(EnquiryFields.UseClass, UseOf);
+        var calledAs = fields.Named(EnquiryFields.Component, facts.Components.Find);
+        var (species, notOne) = Timber(fields, facts);
+        var (preservative, kind) = Preserved(fields, facts, rulebooks);
         var enquiry = new Enquiry
         {
-            Component = fields.Named(EnquiryFields.Component, facts.Components.Find),
-            Species = fields.Named(EnquiryFields.Species, facts.Species.Find),
+            Component = calledAs?.Component,
+            CalledAs = calledAs,
+            Species = species,
+            NotOneSpecies = notOne,
             Section = fields.Part(
                 EnquiryFields.Section,
                 text => SectionText.TryParse(text, out var section) ? section : null
             ),
             Form = fields.Read(EnquiryFields.Form, FormOf),
             UseClasses = use?.Classes ?? [],
+            Exposure = ExposureReader.Place(fields),
             Life = fields.Number(EnquiryFields.Life) is { } years ? new DesiredServiceLife((int)years) : null,
             HasExposedHeartwood = fields.YesNo(EnquiryFields.ExposedHeartwood),
             IsIncised = fields.YesNo(EnquiryFields.Incised),
             IsCoated = fields.YesNo(EnquiryFields.Coated) ?? use?.IsCoated,
+            IsCoatedByClass = use?.IsCoated,
             MoisturePercent = fields.Number(EnquiryFields.Moisture),
             StatedClass = fields.Text(EnquiryFields.StatedClass),
-            Preservative = fields.Text(EnquiryFields.Preservative),
+            Preservative = preservative,
+            PreservativeKind = kind,
             CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),
+            Insects = InsectsOf(fields, facts),
         };
         if (enquiry.FormContradictsSection)
             fields.Refuse(
@@ -63,11 +73,59 @@ public static class EnquiryReader
     {
         ArgumentNullException.ThrowIfNull(fields);
         ArgumentNullException.ThrowIfNull(facts);
+        var (species, notOne) = Timber(fields, facts);
         return new()
         {
-            Species = fields.Named(EnquiryFields.Species, facts.Species.Find),
+            Species = species,
+            NotOneSpecies = notOne,
             Form = fields.Read(EnquiryFields.Form, FormOf),
         };
+    }
+
+    /// <summary>Insects that live where a piece is used; none for "none", null where that was left out or refused.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Insects that may be named.</param>
+    public static IReadOnlyList<Insect>? InsectsOf(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return fields.Part(EnquiryFields.Insects, text => Insect.Parse(text, facts.Insects));
+    }
+
+    // What is no species is no mistake: the answer says what it is.
+    private static (Species? Species, TimberName? NotOne) Timber(IFields fields, FactLibrary facts)
+    {
+        if (
+            fields.Text(EnquiryFields.Species) is { } name
+            && facts.Species.Find(name) is NoSpecies { Timber: var timber }
+        )
+            return (null, timber);
+        return (fields.Named(EnquiryFields.Species, facts.Species.Find), null);
+    }
+
+    // A code that a rulebook names is good whatever else is known of it; the rows match it as the rulebook writes it.
+    private static (string? Name, Preservative? Kind) Preserved(
+        IFields fields,
+        FactLibrary facts,
+        IReadOnlyList<Rulebook> rulebooks
+    )
+    {
+        if (fields.Text(EnquiryFields.Preservative) is not { } text)
+            return (null, null);
+        var codes = rulebooks.SelectMany(rulebook => rulebook.WordsOf(Field.Preservative)).ToList();
+        string? AsWritten(string name) =>
+            codes.Find(code => string.Equals(code, name, StringComparison.OrdinalIgnoreCase));
+        var kind = (facts.Preservatives.Find(text) as Found<Preservative>)?.Value;
+        if (AsWritten(text) is { } own)
+            return (own, kind);
+        if (kind is null)
+            return (null, fields.Named(EnquiryFields.Preservative, facts.Preservatives.Find));
+        if (
+            kind.Codes.FirstOrDefault(code => string.Equals(code, text, StringComparison.OrdinalIgnoreCase)) is
+            { } known
+        )
+            return (known, kind);
+        var named = kind.Codes.Append(kind.Name).Concat(kind.AlsoCalled).Select(AsWritten).OfType<string>();
+        return (named.Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : kind.Name, kind);
     }
 
     private static Use? UseOf(string text)

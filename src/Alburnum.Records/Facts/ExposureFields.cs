@@ -33,10 +33,6 @@ public static class ExposureFields
     public static AskedField CouldHurtPeople { get; } =
         AskedField.YesNo("couldHurtPeople", "People could be hurt if it fails");
 
-    /// <summary>Whether termites are present.</summary>
-    public static AskedField Termites { get; } = AskedField.YesNo("termites", "Termites are present where it is used");
-
-    /// <summary>Whether beetles that attack seasoned timber are present.</summary>
-    public static AskedField Beetles { get; } =
-        AskedField.YesNo("beetles", "Beetles that attack seasoned timber are present where it is used");
+    /// <summary>Insects that live where it is used.</summary>
+    public static AskedField Insects => EnquiryFields.Insects;
 }

@@ -1,5 +1,7 @@
 using System.Collections.ObjectModel;
+using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
+using Alburnum.Letters;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -21,6 +23,7 @@ public sealed class FactLibrary
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<ComponentCatalogue> _components;
+    private readonly Lazy<MarkCatalogue> _marks;
     private readonly Lazy<IReadOnlyDictionary<string, PenetrationDemand>> _penetrationClasses;
     private readonly Lazy<RulebookWords> _words;
     private readonly Lazy<RulebookFolder> _rulebooks;
@@ -28,41 +31,65 @@ public sealed class FactLibrary
     private readonly Lazy<(IReadOnlyList<DurabilityRow> Matrix, IReadOnlyList<YearsInGround> Years)> _durability;
     private readonly Lazy<NaturalDurability> _naturalDurability;
     private readonly Lazy<UsualReach> _usualReach;
+    private readonly Lazy<CommonChoices> _commonChoices;
+    private readonly Lazy<IReadOnlyList<Insect>> _insects;
     private readonly Lazy<IReadOnlyList<Equivalence>> _equivalences;
     private readonly Lazy<IReadOnlyList<OtherScale>> _otherScales;
     private readonly Lazy<ImpregnationLibrary> _impregnation;
     private readonly Lazy<BoronLaw> _boron;
+    private readonly Lazy<PreservativeCatalogue> _preservatives;
+    private readonly Lazy<ReagentShelf> _reagents;
+    private readonly Lazy<HandlingBook> _handling;
     private readonly Lazy<IReadOnlyList<Indicator>> _indicators;
     private readonly Lazy<IReadOnlyList<HeartwoodReagent>> _heartwoodReagents;
     private readonly Lazy<SamplingStandard> _sampling;
+    private readonly Lazy<Substances> _substances;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
     private readonly Lazy<IReadOnlyList<Enquiry>> _commonestEnquiries;
+    private readonly Lazy<IReadOnlyList<Letter>> _letters;
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
         _sources = new(() => SourceRegister.Load(dataFolder));
-        _species = In("timber/species.yaml", root => new SpeciesCatalogue(SpeciesFile.Read(root)));
-        _components = In("components.yaml", root => new ComponentCatalogue(ComponentFile.Read(root)));
+        _species = new(() =>
+        {
+            var species = Read("timber/species.yaml", SpeciesFile.Read);
+            return new(species, Read("timber/names.yaml", root => TimberNameFile.Read(root, species)));
+        });
+        _components = new(() =>
+        {
+            var components = Read("components.yaml", ComponentFile.Read);
+            return new(components, Read("component-names.yaml", root => ComponentFile.ReadNames(root, components)));
+        });
+        _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, _sources, _rulebooks!));
+        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
-        _naturalDurability = new(() => new(_durability.Value.Matrix));
+        _naturalDurability = new(() => new(_durability.Value.Matrix, _durability.Value.Years));
         _usualReach = In("usual-reach.yaml", DurabilityFile.ReadReach);
+        _commonChoices = In("common-choices.yaml", root => CommonChoicesFile.Read(root, Components, Species));
+        _insects = In("insects.yaml", InsectFile.Read);
         _equivalences = In("equivalence.yaml", UseClassFile.ReadEquivalences);
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
+        _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
+        _reagents = In("reagents.yaml", root => ReagentFile.Read(root, Indicators, Preservatives));
+        _handling = In("handling.yaml", root => HandlingFile.Read(root, Preservatives));
         _indicators = In("indicators.yaml", IndicatorFile.Read);
         _heartwoodReagents = In("heartwood-reagents.yaml", HeartwoodReagentFile.Read);
+        _substances = In("substances.yaml", SubstanceFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
         _commonestEnquiries = In("commonest-enquiries.yaml", root => EnquiryFile.Read(root, this));
+        _letters = In("letters.yaml", LetterFile.Read);
 
-        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => FactFile.Load(dataFolder, file, _sources, read));
+        Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
+        T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
 
     /// <summary>Documents that the facts are taken from.</summary>
@@ -73,6 +100,9 @@ public sealed class FactLibrary
 
     /// <summary>Names of components.</summary>
     public ComponentCatalogue Components => _components.Value;
+
+    /// <summary>Classes and marks of every system known.</summary>
+    public MarkCatalogue Marks => _marks.Value;
 
     /// <summary>Named penetration classes that codes refer to, by name.</summary>
     public IReadOnlyDictionary<string, PenetrationDemand> PenetrationClasses => _penetrationClasses.Value;
@@ -89,11 +119,14 @@ public sealed class FactLibrary
     /// <summary>Natural durability against use class.</summary>
     public NaturalDurability Durability => _naturalDurability.Value;
 
-    /// <summary>Years in the ground by durability class, from trials.</summary>
-    public IReadOnlyList<YearsInGround> YearsInGround => _durability.Value.Years;
-
     /// <summary>What pressure treatment usually reaches.</summary>
     public UsualReach UsualReach => _usualReach.Value;
+
+    /// <summary>What is commonly chosen for a component.</summary>
+    public CommonChoices CommonChoices => _commonChoices.Value;
+
+    /// <summary>Insects that attack dry timber.</summary>
+    public IReadOnlyList<Insect> Insects => _insects.Value;
 
     /// <summary>Rough matches between systems: orientation only.</summary>
     public IReadOnlyList<Equivalence> Equivalences => _equivalences.Value;
@@ -107,6 +140,15 @@ public sealed class FactLibrary
     /// <summary>How fast boron spreads in wood.</summary>
     public BoronLaw Boron => _boron.Value;
 
+    /// <summary>Kinds of preservative.</summary>
+    public PreservativeCatalogue Preservatives => _preservatives.Value;
+
+    /// <summary>What shows which preservative, and what a laboratory does.</summary>
+    public ReagentShelf Reagents => _reagents.Value;
+
+    /// <summary>Fixings, moisture, fixation, burning, waste and storage of treated timber.</summary>
+    public HandlingBook Handling => _handling.Value;
+
     /// <summary>Indicators that may have been sprayed, and the colours that they leave.</summary>
     public IReadOnlyList<Indicator> Indicators => _indicators.Value;
 
@@ -116,11 +158,17 @@ public sealed class FactLibrary
     /// <summary>The indexed sampling plans and their switching rules.</summary>
     public SamplingStandard Sampling => _sampling.Value;
 
+    /// <summary>What laboratories measure and retentions count, and what one holds of the other.</summary>
+    public Substances Substances => _substances.Value;
+
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
 
     /// <summary>What is asked most, the commonest first: a list of our own.</summary>
     public IReadOnlyList<Enquiry> CommonestEnquiries => _commonestEnquiries.Value;
+
+    /// <summary>The commonest letters of lay clients, with their answers.</summary>
+    public IReadOnlyList<Letter> Letters => _letters.Value;
 
     internal RulebookWords Words => _words.Value;
 }

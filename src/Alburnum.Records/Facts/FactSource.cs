@@ -42,9 +42,9 @@ public static class FactSource
         {
             problems.Add(new InputProblem(file, (int)broken.Start.Line, "", "", broken.Message, "well-formed YAML"));
         }
-        catch (InvalidOperationException)
+        catch (Exception odd) when (odd is InvalidOperationException or ArgumentException)
         {
-            // The scanner's way of saying that a plain value starts with a sign that it must not start with.
+            // The scanner's ways of saying that a plain value starts with a sign that it must not start with, or that a tag is none.
             problems.Add(
                 new InputProblem(file, LineReached(parser), "", "", "a character out of place", "well-formed YAML")
             );

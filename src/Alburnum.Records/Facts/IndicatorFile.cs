@@ -25,7 +25,7 @@ internal static class IndicatorFile
                     TreatedInWords = treated,
                     UntreatedInWords = untreated,
                     IsWeakEvidence = row.Has("evidence") && row.Word("evidence", Evidence),
-                    LeastContentMgPerKg = LeastContent(row),
+                    Detection = Detection(row),
                     Cautions = row.Texts("cautions"),
                 }
             );
@@ -80,9 +80,11 @@ internal static class IndicatorFile
         return new(0, 0);
     }
 
-    private static Fact<double>? LeastContent(FactRow row)
+    private static DetectionLimit? Detection(FactRow row)
     {
-        var content = row.OptionalRow("leastContent");
-        return content is null ? null : new(content.Number("mgPerKg", 0.001, 100_000), content.Provenance());
+        if (row.OptionalRow("detection") is not { } content)
+            return null;
+        var above = content.Number("aboveMgPerKg", 0, 100_000);
+        return new(above, content.Number("atMostMgPerKg", above, 100_000), content.Text("scope"), content.Provenance());
     }
 }

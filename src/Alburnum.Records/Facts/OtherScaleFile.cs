@@ -14,7 +14,7 @@ internal static class OtherScaleFile
             foreach (var row in scale.Rows("rows"))
             {
                 var known = row.Texts("species");
-                foreach (var each in known.Where(each => species.Find(each) is not Found<Species>))
+                foreach (var each in known.Where(each => species.Named(each) is null))
                     row.Refuse("species", each, "a species of timber/species.yaml");
                 all.Add(new OtherScale(name, means, [.. known, .. row.Texts("others")], row.Text("is"), provenance));
             }

@@ -132,7 +132,7 @@ public static class RulebookFile
     )
     {
         var rows = new List<(Row, FactRow)>();
-        var conditions = new ConditionReader(words.Components, groups, lives);
+        var conditions = new ConditionReader(words.Components, groups, lives, words.Insects);
         var demands = new DemandReader(classes);
         foreach (var (field, subject) in Subjects)
         {
@@ -229,14 +229,14 @@ public static class RulebookFile
         {
             var types = row.Texts("types").Count == 0 ? (IReadOnlyList<WoodType>)[] : [row.Word("types", Types)];
             var names = row.Texts("species");
-            foreach (var each in names.Where(each => species.Find(each) is not Found<Species>))
+            foreach (var each in names.Where(each => species.Named(each) is null))
                 row.Refuse("species", each, "a species of timber/species.yaml");
             var group = new SpeciesGroup(
                 row.Text("name"),
                 types,
                 row.Texts("genera"),
                 row.Texts("exceptGenera"),
-                [.. names.Select(each => species.Find(each) is Found<Species> found ? found.Value.Name : each)],
+                [.. names.Select(each => species.Named(each)?.Name ?? each)],
                 row.Provenance()
             );
             if (group.Types.Count + group.Genera.Count + group.Names.Count == 0)
@@ -252,6 +252,7 @@ internal sealed record RulebookWords(
     ComponentCatalogue Components,
     SpeciesCatalogue Species,
     IReadOnlyDictionary<string, PenetrationDemand> Classes,
+    IReadOnlyList<Insect> Insects,
     Lazy<SourceRegister> Sources,
     Lazy<RulebookFolder> Supplied
 );

@@ -31,7 +31,6 @@ internal static class SpeciesFile
                 new Species(
                     name,
                     botanical,
-                    row.Texts("synonyms"),
                     row.Word("type", Types),
                     Cell(row, "durability", ReadClasses(5)),
                     Cell(row, "heartwoodTreatability", ReadClasses(4)),

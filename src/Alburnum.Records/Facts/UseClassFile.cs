@@ -5,7 +5,8 @@ namespace Alburnum.Records.Facts;
 /// <summary>Reads <c>use-classes.yaml</c> and <c>equivalence.yaml</c>.</summary>
 internal static class UseClassFile
 {
-    private static readonly (string, UseClass)[] Single =
+    /// <summary>The classes as a file writes one of them.</summary>
+    public static readonly (string, UseClass)[] Single =
     [
         .. Enum.GetValues<UseClass>().Select(each => (each.Label(), each)),
     ];
@@ -64,7 +65,8 @@ internal static class UseClassFile
         return all;
     }
 
-    private static List<UseClass> UseClasses(FactRow row)
+    /// <summary>The classes of a row's <c>useClasses</c>.</summary>
+    public static IReadOnlyList<UseClass> UseClasses(FactRow row)
     {
         var classes = new List<UseClass>();
         foreach (var text in row.Texts("useClasses"))

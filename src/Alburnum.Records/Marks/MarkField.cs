@@ -9,6 +9,9 @@ public static class MarkField
     /// <summary>Two ends and a length.</summary>
     public const string Scale = "scale";
 
+    /// <summary>The section's size as measured on the piece.</summary>
+    public const string MeasuredSize = "measuredSize";
+
     /// <summary>Treated places.</summary>
     public const string Treated = "treated";
 

@@ -83,6 +83,7 @@ public static partial class MarkText
         [
             (MarkField.Corners, Write(marks.Corners ?? [])),
             (MarkField.Scale, marks.Scale is { } bar ? $"{Write([bar.From, bar.To])} {Digits(bar.LengthMm)} mm" : ""),
+            (MarkField.MeasuredSize, marks.MeasuredSize?.Label ?? ""),
             (MarkField.Treated, Write(marks.Treated)),
             (MarkField.Untreated, Write(marks.Untreated)),
             (MarkField.LeaveOut, Write(marks.LeaveOut)),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Alburnum.Facts;
 using Alburnum.Timber;
 
@@ -12,6 +13,9 @@ public sealed record ReadMarks(WrittenMarks Marks, IReadOnlyList<MarkFault> Faul
 public sealed class MarksReader
 {
     private const int RingLeast = 3;
+
+    // Our own choice, as for a known length.
+    private const double MostApart = 0.25;
 
     private readonly Func<string, string?> _text;
     private readonly Func<string, string> _nameOf;
@@ -30,6 +34,7 @@ public sealed class MarksReader
         {
             Corners = reader.Corners(section),
             Scale = reader.Scale(),
+            MeasuredSize = reader.MeasuredSize(section),
             Treated = reader.Points(MarkField.Treated) ?? [],
             Untreated = reader.Points(MarkField.Untreated) ?? [],
             LeaveOut = reader.Points(MarkField.LeaveOut) ?? [],
@@ -85,6 +90,32 @@ public sealed class MarksReader
         );
         return null;
     }
+
+    // A size farther from the nominal one is that of another piece.
+    private Section? MeasuredSize(Section? nominal)
+    {
+        if (_text(MarkField.MeasuredSize) is not { } text)
+            return null;
+        if (_text(MarkField.Scale) is not null)
+        {
+            _faults.Add(new(MarkField.MeasuredSize, $"{_nameOf(MarkField.Scale)} as well", "one of the two"));
+            return null;
+        }
+        var expected = nominal is null
+            ? SectionText.Expected
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"the size measured, within {100 * MostApart:0} % of the nominal {nominal.Label}"
+            );
+        if (SectionText.TryParse(text, out var size) && (nominal is null || IsAlike(size, nominal)))
+            return size;
+        _faults.Add(new(MarkField.MeasuredSize, text.Length == 0 ? "nothing" : text, expected));
+        return null;
+    }
+
+    private static bool IsAlike(Section size, Section nominal) =>
+        size.GetType() == nominal.GetType()
+        && size.SizesMm.Zip(nominal.SizesMm).All(pair => Math.Abs(pair.First / pair.Second - 1) <= MostApart);
 
     /// <summary>
     /// The rule for a heartwood's border: it is outlined, or shown by its last ring, or by the pith with the heartwood's radius, and only one of these; three points or more

@@ -1,3 +1,5 @@
+using Alburnum.Timber;
+
 namespace Alburnum.Records.Marks;
 
 /// <summary>A place on a photograph as a person writes it: pixels of the photograph shown upright, from its top left corner.</summary>
@@ -27,6 +29,9 @@ public sealed record WrittenMarks
 
     /// <summary>A known length; null where the nominal size gives the scale.</summary>
     public MarkedLength? Scale { get; init; }
+
+    /// <summary>The section's size as measured on the piece; null where nobody measured it. Not beside a known length.</summary>
+    public Section? MeasuredSize { get; init; }
 
     /// <summary>Places that are treated.</summary>
     public IReadOnlyList<MarkedPoint> Treated { get; init; } = [];

@@ -1,27 +1,59 @@
+using System.Globalization;
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Facts;
+using Alburnum.Records.Assays;
 
 namespace Alburnum.Records.Tables;
 
 /// <summary>
-/// Reads composite assays: <c>sample</c>, <c>retention_kg_per_m3</c> ("&lt; 0.5" where nothing was found down to 0.5) and, for every value,
-/// <c>u_kg_per_m3</c>, its standard uncertainty.
+/// Reads composite assays: <c>sample</c>, and either <c>retention_kg_per_m3</c> ("&lt; 0.5" where nothing was found down to 0.5) with
+/// <c>u_kg_per_m3</c>, its standard uncertainty, or <c>result</c> as the laboratory reports it ("1850 ± 60 mg/kg Cu"), one row for each substance of a sample;
+/// if wanted <c>laboratory</c>, <c>report</c>, <c>method</c> and <c>sub_samples</c>.
 /// </summary>
 public static class AssayTable
 {
     private const string RetentionColumn = "retention_kg_per_m3";
     private const string UncertaintyColumn = "u_kg_per_m3";
+    private const string ResultColumn = "result";
+    private const string SubSamplesColumn = "sub_samples";
 
     /// <summary>Every assay of the table.</summary>
     /// <param name="table">The table.</param>
+    /// <param name="basis">What results count as.</param>
+    /// <param name="substances">What substances hold.</param>
     /// <param name="problems">Gains what is wrong.</param>
     /// <returns>Not to be used where problems were noted.</returns>
-    public static IReadOnlyList<Assay> Read(Table table, List<InputProblem> problems) =>
-        [
-            .. TableLine
-                .ReadAll(table, ["sample", RetentionColumn], [UncertaintyColumn], problems, Assay)
-                .OfType<Assay>(),
-        ];
+    public static IReadOnlyList<Assay> Read(
+        Table table,
+        AssayBasis basis,
+        Substances substances,
+        List<InputProblem> problems
+    )
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        var isReported = table.Columns.Contains(ResultColumn, StringComparer.Ordinal);
+        string[] mustBeThere = isReported ? ["sample", ResultColumn] : ["sample", RetentionColumn];
+        string[] mayBe = ["laboratory", "report", "method", SubSamplesColumn];
+        if (!isReported)
+            return
+            [
+                .. TableLine
+                    .ReadAll(table, mustBeThere, [UncertaintyColumn, .. mayBe], problems, Assay)
+                    .OfType<Assay>(),
+            ];
+        var before = problems.Count;
+        var rows = TableLine.ReadAll(table, mustBeThere, mayBe, problems, line => Reported(line, substances));
+        return problems.Count > before
+            ? []
+            :
+            [
+                .. rows.OfType<ReportedRow>()
+                    .GroupBy(row => row.Paper)
+                    .Select(sample => Counted([.. sample], basis, substances))
+                    .OfType<Assay>(),
+            ];
+    }
 
     private static Assay? Assay(TableLine line)
     {
@@ -37,6 +69,83 @@ public static class AssayTable
                     : $"\"{retention}\" with {UncertaintyColumn} \"{u}\"",
                 $"a number, {Ranges.MeasuredRetentionKgPerM3.InWords}, with its standard uncertainty in {UncertaintyColumn}; or \"< 0.5\" below detection"
             );
-        return assay;
+        return assay is null ? null : PaperOf(line).On(assay, SubSamples(line) ?? 1);
     }
+
+    private static ReportedRow? Reported(TableLine line, Substances substances)
+    {
+        line.RequiredText("sample");
+        var text = line.Text(ResultColumn);
+        var said = SubSamples(line);
+        if (ContentText.Read(text, substances) is { } read)
+            return new(line, PaperOf(line), text, read.Content, said ?? read.SubSamples);
+        line.Refuse(ResultColumn, text.Length == 0 ? "nothing" : $"\"{text}\"", ContentText.Expected);
+        return null;
+    }
+
+    private static Assay? Counted(IReadOnlyList<ReportedRow> rows, AssayBasis basis, Substances substances)
+    {
+        var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], basis, substances);
+        if (counting is not CountedRetention { KgPerM3: { } kgPerM3 } counted)
+        {
+            rows[0].Line.Refuse(ResultColumn, string.Join(", ", rows.Select(row => row.Text)), Wanted(counting, basis));
+            return null;
+        }
+        if (kgPerM3.Value > Ranges.MeasuredRetentionKgPerM3.High)
+        {
+            rows[0].Line.Refuse(ResultColumn, rows[0].Text, Ranges.MeasuredRetentionKgPerM3.InWords);
+            return null;
+        }
+        var (paper, sample) = (rows[0].Paper, rows[0].Paper.Sample);
+        Assay assay = counted.IsBelowDetection
+            ? new BelowDetection(kgPerM3.Value, sample)
+            : new MeasuredAssay(kgPerM3, sample);
+        return paper.On(assay, rows.Max(row => row.SubSamples)) with
+        {
+            AsReported = string.Join(", ", rows.Select(row => row.Text)),
+            SharedKgPerM3 = counted.DensityKgPerM3,
+        };
+    }
+
+    private static string Wanted(Counting counting, AssayBasis basis) =>
+        counting is NotCounted not ? not.Fault.Expected(basis)
+        : basis.Density is null ? $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known"
+        : "zoneDepthMm in the case, to turn g/m² into kg/m³";
+
+    private static int? SubSamples(TableLine line)
+    {
+        var text = line.Text(SubSamplesColumn);
+        if (text.Length == 0)
+            return null;
+        if (
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count)
+            && count is >= 1 and <= 1000
+        )
+            return count;
+        line.Refuse(SubSamplesColumn, $"\"{text}\"", "a whole number, 1 to 1000");
+        return null;
+    }
+
+    private static Paper PaperOf(TableLine line) =>
+        new(line.Text("sample"), line.Text("laboratory"), line.Text("report"), line.Text("method"));
+
+    private sealed record Paper(string Sample, string Laboratory, string Report, string Method)
+    {
+        public Assay On(Assay assay, int subSamples) =>
+            assay with
+            {
+                Laboratory = Laboratory,
+                Report = Report,
+                Method = Method,
+                SubSamples = subSamples,
+            };
+    }
+
+    private sealed record ReportedRow(
+        TableLine Line,
+        Paper Paper,
+        string Text,
+        ReportedContent Content,
+        int SubSamples
+    );
 }

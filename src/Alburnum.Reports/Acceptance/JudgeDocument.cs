@@ -10,42 +10,23 @@ namespace Alburnum.Reports.Acceptance;
 /// <summary>A batch verdict with its reasons. Fields as in docs/json/judge.md.</summary>
 public sealed record JudgeDocument
 {
-    /// <summary>conforms, does not conform or undecided.</summary>
-    [JsonConverter(typeof(VerdictConverter))]
-    public required Verdict Verdict { get; init; }
-
-    /// <summary>Probability that the demands are met; null where nothing could be determined.</summary>
-    public double? Probability { get; init; }
-
-    /// <summary>Least probability that the evidence allows; null likewise.</summary>
-    public double? ProbabilityLow { get; init; }
-
-    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
-    public double? ProbabilityHigh { get; init; }
-
-    /// <summary>The whole in a sentence or two.</summary>
-    public required string InWords { get; init; }
+    /// <summary>The headline and the three findings.</summary>
+    public required FindingsDocument Findings { get; init; }
 
     /// <summary>The acceptance rule that was used.</summary>
-    public required string Rule { get; init; }
+    public required string AcceptanceRule { get; init; }
 
     /// <summary>The depth rule, in words; null where the pieces came already judged.</summary>
     public string? Demand { get; init; }
 
     /// <summary>Penetration alone.</summary>
-    public required JudgePart Penetration { get; init; }
+    public required RuleDocument Penetration { get; init; }
 
     /// <summary>Retention alone; null where none was required.</summary>
-    public JudgePart? Retention { get; init; }
+    public RuleDocument? Retention { get; init; }
 
     /// <summary>Pieces by verdict.</summary>
     public required PieceCounts Counts { get; init; }
-
-    /// <summary>Exact lower bound on the conforming share; null where there was nothing to judge by.</summary>
-    public ConformingShareBound? ConformingShare { get; init; }
-
-    /// <summary>The Bayesian reading of the same pieces, in words; null likewise.</summary>
-    public string? Believed { get; init; }
 
     /// <summary>Each piece.</summary>
     public required IReadOnlyList<JudgePiece> Pieces { get; init; }
@@ -58,29 +39,6 @@ public sealed record JudgeDocument
 
     /// <summary>What further evidence would help, one sentence each.</summary>
     public required IReadOnlyList<string> Help { get; init; }
-}
-
-/// <summary>A verdict on one part.</summary>
-public sealed record JudgePart
-{
-    /// <summary>conforms, does not conform or undecided.</summary>
-    [JsonConverter(typeof(VerdictConverter))]
-    public required Verdict Verdict { get; init; }
-
-    /// <summary>Probability that the demand is met; null where not determined.</summary>
-    public double? Probability { get; init; }
-
-    /// <summary>Least probability that the evidence allows; null likewise.</summary>
-    public double? ProbabilityLow { get; init; }
-
-    /// <summary>Greatest probability that the evidence allows; null likewise.</summary>
-    public double? ProbabilityHigh { get; init; }
-
-    /// <summary>Why, one sentence each.</summary>
-    public required IReadOnlyList<string> Reasons { get; init; }
-
-    /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
-    public IReadOnlyList<JsonObject> Grounds { get; init; } = [];
 }
 
 /// <summary>A verdict on one piece.</summary>

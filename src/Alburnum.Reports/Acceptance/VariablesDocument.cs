@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Variables;
-using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 
 namespace Alburnum.Reports.Acceptance;
@@ -10,15 +9,11 @@ namespace Alburnum.Reports.Acceptance;
 /// <summary>A batch verdict by variables with its reasons. Fields as in docs/json/judge.md.</summary>
 public sealed record VariablesDocument
 {
-    /// <summary>conforms, does not conform or undecided.</summary>
-    [JsonConverter(typeof(VerdictConverter))]
-    public required Verdict Verdict { get; init; }
-
-    /// <summary>The whole in one sentence.</summary>
-    public required string InWords { get; init; }
+    /// <summary>The headline and the three findings.</summary>
+    public required FindingsDocument Findings { get; init; }
 
     /// <summary>What was asked, in words.</summary>
-    public required string Rule { get; init; }
+    public required string AcceptanceRule { get; init; }
 
     /// <summary>What kind of quantity was measured.</summary>
     [JsonConverter(typeof(MeasureKindConverter))]

@@ -12,14 +12,14 @@ public static class VariablesMapping
     public static VariablesDocument Of(ValuedBatch batch)
     {
         ArgumentNullException.ThrowIfNull(batch);
-        var (valued, demand, judged) = batch;
+        var (valued, demand, judged, lotSize) = batch;
+        var measure = Wording.Current.Say(valued.Measure);
         return new()
         {
-            Verdict = judged.Verdict,
-            InWords = ReasonWords.Current.Variables.Batch(judged, Wording.Current.Say(valued.Measure)),
-            Rule = ReasonWords.Current.Variables.Demand(demand),
+            Findings = FindingsMapping.Of(judged.Findings(demand, lotSize), measure),
+            AcceptanceRule = ReasonWords.Current.Variables.Demand(demand),
             Kind = valued.Measure.Kind,
-            Measure = Wording.Current.Say(valued.Measure),
+            Measure = measure,
             Unit = demand.Unit,
             Limit = demand.Limit,
             Share = demand.Share,

@@ -16,7 +16,7 @@ public sealed record CaseDocument
     public const string FormatName = "alburnum case report";
 
     /// <summary>Version of the format; rises when a field changes its meaning or goes.</summary>
-    public const int FormatVersion = 2;
+    public const int FormatVersion = 3;
 
     /// <summary>Name of the format.</summary>
     public required string Format { get; init; }
@@ -54,7 +54,10 @@ public sealed record CaseDocument
     /// <summary>The charge that it was planned in; null where the case names none.</summary>
     public CaseChargeDocument? Charge { get; init; }
 
-    /// <summary>Warnings about what was expected, one sentence each; null where there is nothing.</summary>
+    /// <summary>
+    /// What a reader should know beside the verdict, one sentence each: facts that do not go together, sizes taken on trust, what was expected and not met; null where there
+    /// is nothing.
+    /// </summary>
     public IReadOnlyList<string>? Remarks { get; init; }
 
     /// <summary>The batch and the rule by which it is judged.</summary>
@@ -63,11 +66,20 @@ public sealed record CaseDocument
     /// <summary>Each piece cut.</summary>
     public required IReadOnlyList<PieceDocument> Pieces { get; init; }
 
+    /// <summary>Photographs that the case leaves out of its verdict; empty where it leaves out none, and in documents kept before they were listed.</summary>
+    public IReadOnlyList<LeftOutDocument> LeftOut { get; init; } = [];
+
+    /// <summary>What the verdict would be with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
+    public VerdictDocument? VerdictWithLeftOut { get; init; }
+
     /// <summary>Assays against the retention demanded.</summary>
     public required RetentionDocument Retention { get; init; }
 
-    /// <summary>The verdict on the whole.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>Whether everything that is required is met.</summary>
+    public required RuleDocument Verdict { get; init; }
+
+    /// <summary>The headline and the three findings; null in reports that were kept before version 3.</summary>
+    public FindingsDocument? Findings { get; init; }
 
     /// <summary>Weakest standing of a fact used.</summary>
     [JsonConverter(typeof(StandingConverter))]
@@ -99,14 +111,20 @@ public sealed record EnquiryDocument
     /// <summary>Its botanical names; empty where the timber is not stated.</summary>
     public required string BotanicalName { get; init; }
 
-    /// <summary>Use class, or those possible.</summary>
+    /// <summary>Use class, or those possible: as asked, otherwise the code's own for the component; "not stated" where neither is known.</summary>
     public required string UseClass { get; init; }
+
+    /// <summary>Whether the use class is the code's own for the component.</summary>
+    public bool UseClassByCode { get; init; }
 
     /// <summary>The situation that the use class stands for.</summary>
     public required string UseClassInWords { get; init; }
 
-    /// <summary>Desired service life, years; null where not stated.</summary>
+    /// <summary>Desired service life, years: as asked, otherwise the code's usual one for the component; null where neither is known.</summary>
     public int? ServiceLifeYears { get; init; }
+
+    /// <summary>Whether the service life is the code's own for the component.</summary>
+    public bool ServiceLifeByCode { get; init; }
 
     /// <summary>Whether the faces are incised; null where not known.</summary>
     public required bool? Incised { get; init; }
@@ -138,7 +156,10 @@ public sealed record RequirementDocument
     /// <summary>The penetration in words.</summary>
     public string? PenetrationInWords { get; init; }
 
-    /// <summary>Depth demanded all round, mm; null where the code demands something else.</summary>
+    /// <summary>What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</summary>
+    public ContractDocument? Contract { get; init; }
+
+    /// <summary>Depth demanded all round by the stricter of code and contract, mm; null where something else is demanded.</summary>
     public double? DepthMm { get; init; }
 
     /// <summary>Where retention is assayed; null where the rulebook does not say.</summary>
@@ -158,6 +179,9 @@ public sealed record RequirementDocument
 
     /// <summary>Greatest moisture content before treatment, %.</summary>
     public double? MoistureMaxPercent { get; init; }
+
+    /// <summary>What must be known before the demand is read; null in documents that were kept before this was written down.</summary>
+    public IReadOnlyList<string>? Warnings { get; init; }
 
     /// <summary>Conditions that go with the demand, and what it leaves open.</summary>
     public required IReadOnlyList<string> Conditions { get; init; }
@@ -249,6 +273,34 @@ public sealed record PieceDocument
     public required VerdictDocument Verdict { get; init; }
 }
 
+/// <summary>A photograph that the case leaves out of its verdict.</summary>
+public sealed record LeftOutDocument
+{
+    /// <summary>Name of the photograph.</summary>
+    public required string File { get; init; }
+
+    /// <summary>SHA-256 of the photograph; null where it could not be opened.</summary>
+    public string? Sha256 { get; init; }
+
+    /// <summary>Why it is left out, as the case says.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>Name of the piece that it shows; that of the file where the case does not say.</summary>
+    public required string Piece { get; init; }
+
+    /// <summary>What was read from it; null where it could not be opened, or is no photograph.</summary>
+    public ReadingDocument? Reading { get; init; }
+
+    /// <summary>What would be said of the piece; null likewise, and where the batch has no more pieces.</summary>
+    public VerdictDocument? PieceVerdict { get; init; }
+
+    /// <summary>What the verdict on the case would be with it; null likewise.</summary>
+    public VerdictDocument? VerdictWithIt { get; init; }
+
+    /// <summary>The same in words.</summary>
+    public required string InWords { get; init; }
+}
+
 /// <summary>The batch and the rule by which it is judged.</summary>
 public sealed record BatchDocument
 {
@@ -261,11 +313,27 @@ public sealed record BatchDocument
     /// <summary>The rule, in words.</summary>
     public required string AcceptanceRule { get; init; }
 
-    /// <summary>Lower bound on the conforming share, 0 to 1, at 95 % confidence; null where there was nothing to judge by.</summary>
-    public double? ConformingShareLowerBound { get; init; }
+    /// <summary>Whether the rule is met; with the stricter demand where code and contract have one each.</summary>
+    public required RuleDocument Verdict { get; init; }
 
-    /// <summary>The verdict on the batch's penetration.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>The rule with the contract's demand and with the code's, each by itself; empty where there are not two.</summary>
+    public IReadOnlyList<DemandJudgedDocument> ByDemand { get; init; } = [];
+}
+
+/// <summary>A batch against one of two demands.</summary>
+public sealed record DemandJudgedDocument
+{
+    /// <summary>"contract" or "code".</summary>
+    public required string By { get; init; }
+
+    /// <summary>Name of the demand.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The depth in words.</summary>
+    public required string PenetrationInWords { get; init; }
+
+    /// <summary>Whether the rule is met.</summary>
+    public required RuleDocument Verdict { get; init; }
 }
 
 /// <summary>Assays against the retention demanded.</summary>
@@ -277,8 +345,11 @@ public sealed record RetentionDocument
     /// <summary>Assays of the analytical zone.</summary>
     public required IReadOnlyList<AssayDocument> Assays { get; init; }
 
-    /// <summary>The verdict on retention.</summary>
-    public required VerdictDocument Verdict { get; init; }
+    /// <summary>How the laboratory's figures became retentions, one sentence each; empty where they were given as what is required.</summary>
+    public IReadOnlyList<string> Conversion { get; init; } = [];
+
+    /// <summary>Whether the retention is met.</summary>
+    public required RuleDocument Verdict { get; init; }
 }
 
 /// <summary>One assay of the analytical zone: a result with its standard uncertainty, or the limit that nothing was found above.</summary>
@@ -287,11 +358,29 @@ public sealed record AssayDocument
     /// <summary>Name of the sample.</summary>
     public required string Sample { get; init; }
 
+    /// <summary>The laboratory; null where none is named.</summary>
+    public string? Laboratory { get; init; }
+
+    /// <summary>Number of its report; null where none is given.</summary>
+    public string? Report { get; init; }
+
+    /// <summary>Method of the analysis; null where none is named.</summary>
+    public string? Method { get; init; }
+
+    /// <summary>Analyses that the result is the mean of; null in a report kept before they were asked for.</summary>
+    public int? SubSamples { get; init; }
+
+    /// <summary>The figures as the laboratory wrote them; null where they were in kg/m³ of what is required.</summary>
+    public string? AsReported { get; init; }
+
     /// <summary>The result, kg/m³.</summary>
     public double? RetentionKgPerM3 { get; init; }
 
     /// <summary>Its standard uncertainty, kg/m³.</summary>
     public double? UKgPerM3 { get; init; }
+
+    /// <summary>Part of it that comes from the density of the zone, kg/m³; null in a report kept before it was known.</summary>
+    public double? UOfDensityKgPerM3 { get; init; }
 
     /// <summary>The limit of detection that it stayed below, kg/m³.</summary>
     public double? BelowKgPerM3 { get; init; }

@@ -34,22 +34,25 @@ public static class CaseMapping
             Client = @case.Client,
             SampledOn = @case.SampledOn,
             RunAt = runAt,
-            Enquiry = Enquiry(@case.Enquiry),
-            Requirement = Requirement(result),
+            Enquiry = Enquiry(trace),
+            Requirement = Requirement(result) with { Warnings = [.. run.Warnings.Select(Words.Say)] },
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
-                ? [.. remarks.Select(ExpectationWords.Current.Say)]
+                ? [.. remarks.Select(CaseWords.Current.Say)]
                 : null,
             Batch = Batch(result),
             Pieces =
             [
                 .. result.Pieces.Select(piece => Piece(piece, run.Readings.GetValueOrDefault(piece.Evidence.Piece))),
             ],
+            LeftOut = [.. run.LeftOut.Each.Select(LeftOutMapping.From)],
+            VerdictWithLeftOut = run.LeftOut.Together is { } together ? Verdict(together.Overall) : null,
             Retention = Retention(result),
-            Verdict = Verdict(result.Overall),
+            Verdict = FindingsMapping.Rule(result.Overall),
+            Findings = FindingsMapping.Of(result.Findings),
             WeakestStanding = trace.WeakestStanding,
-            Sources = Sources(trace),
+            Sources = Sources(trace, (result.Required.Contract as ContractDemand)?.Answer.Trace),
             Cautions =
             [
                 .. cautions,
@@ -59,21 +62,30 @@ public static class CaseMapping
         };
     }
 
-    private static EnquiryDocument Enquiry(Enquiry enquiry) =>
-        new()
+    private static EnquiryDocument Enquiry(Trace trace)
+    {
+        var enquiry = trace.AsAnswered;
+        var classes = enquiry.UseClasses;
+        return new()
         {
-            Component = enquiry.Component?.Name ?? SheetWords.Current.NotStated,
+            Component = Words.Answers.Component(enquiry) ?? SheetWords.Current.NotStated,
             Section = enquiry.Section?.Label ?? SheetWords.Current.NotStated,
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
-            Species = enquiry.Species?.Name ?? SheetWords.Current.NotStated,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
-            UseClass = string.Join(" or ", enquiry.UseClasses.Select(use => use.Label())),
-            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(use => Words.Exposure.Situation(use))),
+            UseClass =
+                classes.Count > 0
+                    ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
+                    : SheetWords.Current.NotStated,
+            UseClassByCode = trace.Step(Subject.UseClass)?.Finding is Settled,
+            UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
+            ServiceLifeByCode = trace.Step(Subject.Life)?.Finding is Settled,
             Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,
         };
+    }
 
     private static RequirementDocument Requirement(JudgedCase result)
     {
@@ -85,6 +97,7 @@ public static class CaseMapping
                 Outcome = answer.Outcome,
                 Reason = Words.Answers.Reason(answer),
                 Conditions = [],
+                Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows)],
             };
         return result.Required.Answer switch
@@ -93,7 +106,7 @@ public static class CaseMapping
             {
                 Penetration = requirement.PenetrationName,
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
-                DepthMm = EvenDepthMm(requirement.Penetration),
+                DepthMm = EvenDepthMm(result.Required.Penetration ?? requirement.Penetration),
                 AnalyticalZone = requirement.Zone?.Name,
                 ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
@@ -147,10 +160,17 @@ public static class CaseMapping
             PiecesInBatch = result.Enquired.BatchSize,
             PiecesCut = result.Pieces.Count,
             AcceptanceRule = ReasonWords.Current.Acceptance.Rule(result.Enquired.Acceptance),
-            ConformingShareLowerBound = result.Batch is { } batch
-                ? Math.Round(batch.ConformingShare.LowerBound, 4)
-                : null,
-            Verdict = Verdict(result.Batch is { } judged ? judged.Penetration : result.Overall),
+            Verdict = FindingsMapping.Rule(result.Batch?.Penetration ?? result.Overall),
+            ByDemand =
+            [
+                .. result.ByDemand.Select(each => new DemandJudgedDocument
+                {
+                    By = each.IsContract ? "contract" : "code",
+                    Name = each.Name,
+                    PenetrationInWords = Words.Depths.Say(each.Depth),
+                    Verdict = FindingsMapping.Rule(each.Penetration),
+                }),
+            ],
         };
 
     /// <summary>One piece: its reading and what is said of it.</summary>
@@ -212,41 +232,57 @@ public static class CaseMapping
         {
             RequiredKgPerM3 = result.Required.RequiredKgPerM3,
             Assays = [.. result.Enquired.Assays.Select(Assay)],
-            Verdict = Verdict(
+            Conversion = result.Enquired.Assays.Any(assay => assay.AsReported.Length > 0)
+                ? [.. AssayWords.Current.Conversion(result.Enquired.AssayBasis)]
+                : [],
+            Verdict = FindingsMapping.Rule(
                 result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             ),
         };
 
-    private static AssayDocument Assay(Assay assay) =>
-        assay switch
+    private static AssayDocument Assay(Assay assay)
+    {
+        var measured = (assay as MeasuredAssay)?.KgPerM3;
+        return new()
         {
-            MeasuredAssay measured => new()
-            {
-                Sample = assay.Sample,
-                RetentionKgPerM3 = measured.KgPerM3.Value,
-                UKgPerM3 = measured.KgPerM3.StandardUncertainty,
-            },
-            BelowDetection below => new() { Sample = assay.Sample, BelowKgPerM3 = below.LimitKgPerM3 },
-            _ => throw new ArgumentOutOfRangeException(nameof(assay), assay, "Not an assay."),
+            Sample = assay.Sample,
+            Laboratory = Named(assay.Laboratory),
+            Report = Named(assay.Report),
+            Method = Named(assay.Method),
+            SubSamples = assay.SubSamples,
+            AsReported = Named(assay.AsReported),
+            RetentionKgPerM3 = measured?.Value,
+            UKgPerM3 = measured?.StandardUncertainty,
+            UOfDensityKgPerM3 = assay.SharedKgPerM3,
+            BelowKgPerM3 = (assay as BelowDetection)?.LimitKgPerM3,
         };
 
-    private static VerdictDocument Verdict(Judgement judgement) =>
+        static string? Named(string text) => text.Length > 0 ? text : null;
+    }
+
+    /// <summary>A verdict with its reasons.</summary>
+    internal static VerdictDocument Verdict(Judgement judgement) =>
         new()
         {
             Verdict = judgement.Verdict,
-            Probability = judgement.Probability is { } probability ? Math.Round(probability.Middle, 4) : null,
-            ProbabilityLow = judgement.Probability is { Low: var low } ? Math.Round(low, 4) : null,
-            ProbabilityHigh = judgement.Probability is { High: var high } ? Math.Round(high, 4) : null,
+            Probability = FindingsMapping.Chance(judgement.Probability?.Middle),
+            ProbabilityLow = FindingsMapping.Chance(judgement.Probability?.Low),
+            ProbabilityHigh = FindingsMapping.Chance(judgement.Probability?.High),
             Reasons = ReasonWords.Current.Say(judgement.Reasons),
             Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
-    private static IReadOnlyList<string> Sources(Trace trace) =>
+    /// <summary>What the code's answer rests on, and the contract's where it has one of its own.</summary>
+    private static IReadOnlyList<string> Sources(params IEnumerable<Trace?> traces) =>
         [
-            .. trace
-                .Steps.SelectMany(step => step.Matched)
-                .Select(row => row.Provenance)
-                .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
+            .. traces
+                .OfType<Trace>()
+                .SelectMany(trace =>
+                    trace
+                        .Steps.SelectMany(step => step.Matched)
+                        .Select(row => row.Provenance)
+                        .Concat(trace.FactsUsed.Select(fact => fact.Provenance))
+                )
                 .Select(source => $"{source.Citation} ({Wording.Current.Say(source.Standing)})")
                 .Distinct(StringComparer.Ordinal),
         ];

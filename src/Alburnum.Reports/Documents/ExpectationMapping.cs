@@ -69,7 +69,7 @@ public static class ExpectationMapping
     public static bool HasExpectation(CaseDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        return document is not { Prediction: null, Charge: null, Remarks: null };
+        return document is not { Prediction: null, Charge: null };
     }
 
     /// <summary>What was expected as name and value, what was measured beside it.</summary>
@@ -98,12 +98,10 @@ public static class ExpectationMapping
         }
     }
 
-    /// <summary>What is to be said of it beside the rows, one sentence each; remarks first.</summary>
+    /// <summary>What is to be said of it beside the rows, one sentence each.</summary>
     public static IEnumerable<string> Notes(CaseDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        foreach (var remark in document.Remarks ?? [])
-            yield return remark;
         if (document.Charge?.DryingDays is { } days)
             yield return ChargeWords.Current.TooWet(days);
         foreach (var finding in document.Charge?.AsRun?.Findings ?? [])

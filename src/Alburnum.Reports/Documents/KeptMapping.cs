@@ -15,7 +15,16 @@ public static class KeptMapping
         ArgumentNullException.ThrowIfNull(document);
         return run.Files.Count == 0
             ? null
-            : new(document.Reference, run.Files, [.. document.Pieces.Select(Piece).OfType<KeptPiece>()]);
+            : new(
+                document.Reference,
+                run.Files,
+                [.. document.Pieces.Select(Piece).OfType<KeptPiece>()],
+                [
+                    .. document
+                        .LeftOut.Where(photograph => photograph.Sha256 is not null)
+                        .Select(photograph => new KeptPhotograph(photograph.File, photograph.Sha256!)),
+                ]
+            );
     }
 
     private static KeptPiece? Piece(PieceDocument piece) =>

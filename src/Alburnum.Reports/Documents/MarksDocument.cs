@@ -12,6 +12,9 @@ public sealed record MarksDocument
     /// <summary>A known length.</summary>
     public ScaleDocument? Scale { get; init; }
 
+    /// <summary>Size of the section as measured on the piece, as it is written.</summary>
+    public string? MeasuredSize { get; init; }
+
     /// <summary>Places that are treated.</summary>
     public IReadOnlyList<double[]>? TreatedPx { get; init; }
 

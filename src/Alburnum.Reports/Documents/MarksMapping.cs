@@ -2,6 +2,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Records.Marks;
 using Alburnum.Reports.Words;
+using Alburnum.Timber;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Documents;
@@ -27,6 +28,7 @@ public static class MarksMapping
                         LengthMm = bar.LengthMm,
                     }
                     : null,
+                MeasuredSize = marks.MeasuredSize?.Label,
                 TreatedPx = Touched(marks, TouchKind.Treated),
                 UntreatedPx = Touched(marks, TouchKind.Untreated),
                 LeaveOutPx = Touched(marks, TouchKind.LeaveOut),
@@ -45,6 +47,8 @@ public static class MarksMapping
             {
                 Corners = Written(document.CornersPx),
                 Scale = document.Scale is { } bar ? new(Written(bar.FromPx), Written(bar.ToPx), bar.LengthMm) : null,
+                MeasuredSize =
+                    document.MeasuredSize is { } text && SectionText.TryParse(text, out var size) ? size : null,
                 Treated = Written(document.TreatedPx) ?? [],
                 Untreated = Written(document.UntreatedPx) ?? [],
                 LeaveOut = Written(document.LeaveOutPx) ?? [],
@@ -62,6 +66,7 @@ public static class MarksMapping
         [
             marks.CornersPx is null ? null : Said("marks.outline"),
             marks.Scale is { } bar ? Said("marks.length", ("length", Figures.Mm(bar.LengthMm))) : null,
+            marks.MeasuredSize is { } size ? Said("marks.size", ("size", size)) : null,
             Places(marks.TreatedPx, "marks.one-treated", "marks.treated"),
             Places(marks.UntreatedPx, "marks.one-untreated", "marks.untreated"),
             Places(marks.LeaveOutPx, "marks.one-left-out", "marks.left-out"),

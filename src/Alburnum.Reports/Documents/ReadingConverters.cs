@@ -35,6 +35,9 @@ public sealed class HeartwoodSourceConverter()
 /// <summary>outline, flattening, quality, zones, front.</summary>
 public sealed class ReadingStageConverter : WordConverter<ReadingStage>;
 
+/// <summary>nominal size, known length, measured size.</summary>
+public sealed class ScaleBasisConverter : WordConverter<ScaleBasis>;
+
 /// <summary>Types of evaluation as their letter.</summary>
 public sealed class EvaluationConverter() : WordConverter<EvaluationType>(type => type.ToString());
 

@@ -34,6 +34,10 @@ public sealed record ReadingDocument
     /// <summary>Scale, pixels per mm; null where none was found.</summary>
     public double? PixelsPerMm { get; init; }
 
+    /// <summary>What the size of the section, and with it every depth, is known by; null where no scale was taken, and for a reading with a ruler.</summary>
+    [JsonConverter(typeof(ScaleBasisConverter))]
+    public ScaleBasis? ScaleBasis { get; init; }
+
     /// <summary>Corners of a section with straight sides.</summary>
     public IReadOnlyList<double[]>? CornersPx { get; init; }
 
@@ -105,8 +109,27 @@ public sealed record ReadingDocument
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
 
+    /// <summary>What the depths look like, each with what would confirm it; empty where they look like nothing in particular.</summary>
+    public IReadOnlyList<PatternDocument> Patterns { get; init; } = [];
+
     /// <summary>What makes mean and least depth uncertain, cause by cause; null where it is not asked for, or no depth was read.</summary>
     public IReadOnlyList<BudgetRowDocument>? Budget { get; init; }
+}
+
+/// <summary>What the depths of a section look like: a hint, never a finding.</summary>
+public sealed record PatternDocument
+{
+    /// <summary>Which pattern, such as "thin_skin".</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>What it looks like, and what it may be.</summary>
+    public required string LooksLike { get; init; }
+
+    /// <summary>What would confirm it.</summary>
+    public required string WouldConfirm { get; init; }
+
+    /// <summary>Key of the letter that answers a client's question about it; null where there is none.</summary>
+    public string? Letter { get; init; }
 }
 
 /// <summary>One cause of uncertainty and what it contributes, mm. Causes add in quadrature.</summary>

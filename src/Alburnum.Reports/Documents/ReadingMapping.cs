@@ -11,7 +11,11 @@ public static class ReadingMapping
 {
     /// <summary>A reading of a photograph.</summary>
     public static ReadingDocument From(SectionReading reading) =>
-        From(reading, (reading.Outcome as Read)?.Profile, ReadingWords.Notes(reading));
+        From(
+            reading,
+            (reading.Outcome as Read)?.Profile,
+            [.. ReadingWords.Notes(reading), .. ReadingWords.OnTrust(reading)]
+        );
 
     /// <summary>A reading of a photograph in a case.</summary>
     /// <param name="reading">The reading.</param>
@@ -38,6 +42,7 @@ public static class ReadingMapping
             WidthPx = reading.WidthPx,
             HeightPx = reading.HeightPx,
             PixelsPerMm = scale is null ? null : Math.Round(scale.PixelsPerMm, 3),
+            ScaleBasis = scale?.Basis,
             CornersPx = isRim ? null : points,
             RimPx = isRim ? points : null,
             BoundaryPx = [.. (read?.BoundaryPx ?? []).Select(line => line.Select(Point).ToList())],
@@ -60,6 +65,7 @@ public static class ReadingMapping
             EndedAt = (reading.Outcome as NotDetermined)?.Stage,
             Fault = reading.Outcome is NotDetermined { Fault: var fault } ? FaultMapping.Of(fault) : null,
             Cautions = [.. ReadingWords.Cautions(reading)],
+            Patterns = PatternMapping.Of(reading, profile),
             Marks = MarksMapping.From(reading.Marks),
             Budget = read is null ? null : Budget(read.Budget),
         };

@@ -34,20 +34,7 @@ public static class ReasonMapping
         {
             ZoneAbsent absent => Kind(reason, Rule(absent.Rule), ("zone", Name(absent.Zone))),
             NothingRead nothing => Kind(reason, Rule(nothing.Rule)),
-            DecidedAt at => Kind(
-                reason,
-                Rule(at.Rule),
-                ("reading", Name(at.Reading)),
-                ("positions", at.Positions),
-                ("least_depth_mm", Mm(at.LeastDepthMm)),
-                ("face", at.Face),
-                ("position_mm", Mm(at.PositionMm)),
-                ("depth_mm", Mm(at.DepthMm)),
-                ("required_mm", Mm(at.RequiredMm)),
-                ("u_mm", Mm(at.StandardUncertaintyMm)),
-                Low(at.Probability),
-                High(at.Probability)
-            ),
+            DecidedAt at => Of(at),
             ReachedOnFace face => Kind(
                 reason,
                 Rule(face.Rule),
@@ -61,6 +48,7 @@ public static class ReasonMapping
             ),
             GuardBand band => Kind(
                 reason,
+                ("depth_mm", Mm(band.DepthMm)),
                 ("required_mm", Mm(band.RequiredMm)),
                 ("u_mm", Mm(band.StandardUncertaintyMm)),
                 ("conforms_from_mm", Mm(band.ConformsFromMm)),
@@ -89,6 +77,23 @@ public static class ReasonMapping
             _ => Kind(reason),
         };
 
+    private static JsonObject Of(DecidedAt at) =>
+        Kind(
+            at,
+            Rule(at.Rule),
+            ("reading", Name(at.Reading)),
+            ("positions", at.Positions),
+            ("least_depth_mm", Mm(at.LeastDepthMm.Value)),
+            ("least_u_mm", Mm(at.LeastDepthMm.StandardUncertainty)),
+            ("face", at.Face),
+            ("position_mm", Mm(at.PositionMm)),
+            ("depth_mm", Mm(at.DepthMm)),
+            ("required_mm", Mm(at.RequiredMm)),
+            ("u_mm", Mm(at.StandardUncertaintyMm)),
+            Low(at.Probability),
+            High(at.Probability)
+        );
+
     private static JsonObject Of(BatchReason reason) =>
         reason switch
         {
@@ -113,14 +118,22 @@ public static class ReasonMapping
                 High(open.Probability),
                 ("open_pieces", open.OpenPieces)
             ),
-            ConformingShareShown shown => Kind(
+            PiecesNotDetermined open => Kind(
                 reason,
-                ("confidence", Share(shown.Bound.Confidence)),
-                ("lower_bound", Share(shown.Bound.LowerBound)),
-                ("lower_bound_if_undecided_pass", Share(shown.Bound.LowerBoundIfUndecidedPass)),
-                ("lot", shown.LotSize),
-                ("undecided", shown.Undecided)
+                ("pieces", new JsonArray([.. open.Pieces.Select(piece => (JsonNode?)JsonValue.Create(piece))]))
             ),
+            BatchParts parts => Kind(
+                reason,
+                ("verdict", DocumentNames.OfRule(parts.Batch)),
+                ("penetration", DocumentNames.OfRule(parts.Penetration.Verdict)),
+                ("retention", parts.Retention is { Verdict: var retention } ? DocumentNames.OfRule(retention) : null)
+            ),
+            _ => OfRetention(reason),
+        };
+
+    private static JsonObject OfRetention(BatchReason reason) =>
+        reason switch
+        {
             AssayMissing missing => Kind(reason, ("required_kg_per_m3", missing.RequiredKgPerM3)),
             RetentionMean mean => Kind(
                 reason,
@@ -135,13 +148,18 @@ public static class ReasonMapping
                 ("undetected", below.Undetected),
                 ("assays", below.Assays),
                 ("lowest_mean_kg_per_m3", below.LowestMeanKgPerM3),
-                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3)
+                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3),
+                ("required_kg_per_m3", below.RequiredKgPerM3),
+                Low(below.Probability),
+                High(below.Probability)
             ),
-            BatchParts parts => Kind(
+            LaboratoriesDiffer differ => Kind(
                 reason,
-                ("verdict", Name(parts.Batch)),
-                ("penetration", Name(parts.Penetration.Verdict)),
-                ("retention", parts.Retention is { Verdict: var retention } ? Name(retention) : null)
+                ("laboratories", differ.Laboratories.Count),
+                ("lowest_kg_per_m3", differ.Laboratories.Min(each => each.KgPerM3.Value)),
+                ("highest_kg_per_m3", differ.Laboratories.Max(each => each.KgPerM3.Value)),
+                ("birge_ratio", differ.BirgeRatio),
+                ("most_by_chance", differ.MostByChance)
             ),
             _ => Kind(reason),
         };
@@ -161,8 +179,8 @@ public static class ReasonMapping
                 ("pieces", read.Pieces),
                 ("least", read.Values?.Least),
                 ("greatest", read.Values?.Greatest),
-                ("below_detection", read.BelowDetection),
-                ("cut_off_above", read.CutOffAbove)
+                ("below_detection", CutOffs(read.BelowDetection)),
+                ("cut_off_above", CutOffs(read.CutOffAbove))
             ),
             ToleranceLimits limits => Kind(
                 reason,
@@ -190,9 +208,22 @@ public static class ReasonMapping
     private static JsonObject Of(CaseReason reason) =>
         reason switch
         {
+            CodeAsksForNone none => Kind(reason, ("code_says", none.Answer.Reason)),
             CodeForbids forbids => Kind(reason, ("code_says", forbids.Answer.Reason)),
+            TwoDemands two => Kind(
+                reason,
+                ("contract", two.ByContract.Name),
+                ("by_contract", DocumentNames.OfRule(two.ByContract.Penetration.Verdict)),
+                ("code", two.ByCode.Name),
+                ("by_code", DocumentNames.OfRule(two.ByCode.Penetration.Verdict))
+            ),
+            ContractNotJudged stated => Kind(reason, ("stated_class", stated.Class.Name)),
+            MoistureNotStated moisture => Kind(reason, ("max_percent", moisture.MaxPercent)),
             _ => Kind(reason),
         };
+
+    private static JsonArray CutOffs(IEnumerable<CutOffReadings> readings) =>
+        new([.. readings.Select(cut => (JsonNode?)new JsonObject { ["limit"] = cut.Limit, ["pieces"] = cut.Pieces })]);
 
     private static JsonObject Kind(Reason reason, params ReadOnlySpan<(string Name, JsonNode? Value)> fields)
     {
@@ -214,5 +245,5 @@ public static class ReasonMapping
 
     private static double Mm(double length) => Math.Round(length, 2);
 
-    private static double Share(double share) => Math.Round(share, 4);
+    private static double Share(double share) => Math.Round(share, 6);
 }

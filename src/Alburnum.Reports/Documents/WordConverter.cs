@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Alburnum.Acceptance;
 using Alburnum.Acceptance.History;
 using Alburnum.Acceptance.Indexed;
 using Alburnum.Acceptance.Variables;
@@ -47,6 +48,15 @@ internal static class DocumentNames
     /// <summary>normal, log-normal.</summary>
     public static string Of(Population population) => population == Population.LogNormal ? "log-normal" : "normal";
 
+    /// <summary>met, not met, undecided.</summary>
+    public static string OfRule(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Conforms => "met",
+            Verdict.DoesNotConform => "not met",
+            _ => Of(verdict),
+        };
+
     /// <summary>A value's own name, in small letters with a space between words.</summary>
     public static string Of<T>(T value)
         where T : struct, Enum
@@ -64,6 +74,26 @@ internal static class DocumentNames
 
 /// <summary>conforms, does not conform, undecided.</summary>
 public sealed class VerdictConverter() : WordConverter<Verdict>(VerdictKeys.Key);
+
+/// <summary>met, not met, undecided. Reports kept before version 3 say it of a rule as of a piece: conforms, does not conform.</summary>
+public sealed class RuleConverter() : WordConverter<Verdict>(DocumentNames.OfRule)
+{
+    /// <inheritdoc/>
+    public override Verdict Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        var text = reader.GetString();
+        foreach (var verdict in Enum.GetValues<Verdict>())
+            if (verdict.Key() == text)
+                return verdict;
+        return base.Read(ref reader, typeToConvert, options);
+    }
+}
+
+/// <summary>code, contract, neither, not comparable.</summary>
+public sealed class StricterDemandConverter : WordConverter<StricterDemand>;
+
+/// <summary>must pass, aql, asked.</summary>
+public sealed class WantedByConverter : WordConverter<WantedBy>;
 
 /// <summary>published, common practice, from memory.</summary>
 public sealed class StandingConverter() : WordConverter<Standing>(StandingKeys.Key);
@@ -100,10 +130,13 @@ public sealed class LotOutcomeConverter()
 /// <summary>normal, tightened, reduced, stopped.</summary>
 public sealed class NextInspectionConverter : WordConverter<NextInspection>;
 
+/// <summary>species, glued, board, modified, mixture.</summary>
+public sealed class TimberKindConverter : WordConverter<Timber.TimberKind>;
+
 /// <summary>sawn, round.</summary>
 public sealed class FormConverter : WordConverter<TimberForm>;
 
-/// <summary>required, not permitted, not covered.</summary>
+/// <summary>required, not needed, not permitted, not covered.</summary>
 public sealed class AnswerOutcomeConverter : WordConverter<AnswerOutcome>;
 
 /// <summary>use class, service life, penetration, retention, moisture, conditions.</summary>

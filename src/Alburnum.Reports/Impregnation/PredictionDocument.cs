@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Documents;
+using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Impregnation;
 
@@ -51,6 +52,13 @@ public sealed record PredictionDocument
 
     /// <summary>Share of cores that meet it.</summary>
     public required Estimate CoreShare { get; init; }
+
+    /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
+    [JsonConverter(typeof(ReachConverter))]
+    public ReachVerdict? Usual { get; init; }
+
+    /// <summary>The same in sentences, with a remark where it differs from the prediction.</summary>
+    public required IReadOnlyList<string> UsualInWords { get; init; }
 
     /// <summary>Chance that a batch passes the sampling plan; null where none was given.</summary>
     public double? ChanceToPass { get; init; }

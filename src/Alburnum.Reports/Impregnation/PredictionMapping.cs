@@ -33,6 +33,8 @@ public static class PredictionMapping
             RetentionKgPerM3 = prediction.RetentionKgPerM3,
             PieceShare = quick.PieceShare,
             CoreShare = quick.CoreShare,
+            Usual = prediction.Usual?.Verdict,
+            UsualInWords = [.. PredictionWords.Current.Usual(prediction)],
             ChanceToPass = prediction.ChanceToPass,
             Solver = prediction.Solved is { } solved ? Solver(solved) : null,
             EndDepthMm = prediction.EndDepthMm,

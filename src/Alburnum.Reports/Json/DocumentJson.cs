@@ -3,7 +3,9 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Handling;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Letters;
 using Alburnum.Reports.Requirements;
 
 namespace Alburnum.Reports.Json;
@@ -44,14 +46,19 @@ public static class DocumentJson
 [JsonSerializable(typeof(CaseDocument))]
 [JsonSerializable(typeof(ChargeAccountDocument))]
 [JsonSerializable(typeof(ChargePlanDocument))]
+[JsonSerializable(typeof(CountedRetentionDocument))]
+[JsonSerializable(typeof(HandlingDocument))]
 [JsonSerializable(typeof(HistoryDocument))]
 [JsonSerializable(typeof(IncisingDocument))]
 [JsonSerializable(typeof(IReadOnlyList<ReadingDocument>))]
 [JsonSerializable(typeof(IReadOnlyList<RulebookDocument>))]
 [JsonSerializable(typeof(IReadOnlyList<SourceDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
+[JsonSerializable(typeof(LettersDocument))]
 [JsonSerializable(typeof(LotsDocument))]
+[JsonSerializable(typeof(NameDocument))]
 [JsonSerializable(typeof(PredictionDocument))]
+[JsonSerializable(typeof(ReagentChoiceDocument))]
 [JsonSerializable(typeof(RulebookCheckDocument))]
 [JsonSerializable(typeof(RulebookComparisonDocument))]
 [JsonSerializable(typeof(SampleDocument))]

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
@@ -13,7 +14,7 @@ public sealed record AnswerDocument
     /// <summary>Version of this form, 1.</summary>
     public required int Version { get; init; }
 
-    /// <summary>"required", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
 
@@ -36,6 +37,9 @@ public sealed record AnswerDocument
     /// <summary>The demand; null where there is none.</summary>
     public required DemandDocument? Requirement { get; init; }
 
+    /// <summary>What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</summary>
+    public required ContractDocument? Contract { get; init; }
+
     /// <summary>Weakest standing of what the answer rests on.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing WeakestStanding { get; init; }
@@ -49,11 +53,23 @@ public sealed record AnswerDocument
     /// <summary>Whether the timber will do untreated; null where species or use class is not known.</summary>
     public required UntreatedDocument? Untreated { get; init; }
 
-    /// <summary>What would make it possible, best first; empty where nothing is wrong.</summary>
+    /// <summary>Insects that would make treatment wise although none is required, one sentence each.</summary>
+    public required IReadOnlyList<string> Unless { get; init; }
+
+    /// <summary>What pressure treatment is expected to reach; null where no depth is required or too little of the piece is known.</summary>
+    public required ExpectedReachDocument? Expected { get; init; }
+
+    /// <summary>What would make it possible, best first; empty where nothing is wrong, and where it is not known what is required.</summary>
     public required IReadOnlyList<RouteDocument> Routes { get; init; }
 
-    /// <summary>Paragraph for a specification; null where there is no demand.</summary>
+    /// <summary>Paragraph for a specification; null where it is not known what is required.</summary>
     public required string? Clause { get; init; }
+
+    /// <summary>The question that narrows the use class down, where the answer depends on it; otherwise null.</summary>
+    public required string? AskNext { get; init; }
+
+    /// <summary>What must be known before the demand is read: classes of other systems, marine borers, the preservative.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>Traps between editions, correspondence with other systems, cautions.</summary>
     public required IReadOnlyList<string> Remarks { get; init; }
@@ -62,8 +78,11 @@ public sealed record AnswerDocument
 /// <summary>What was asked; null where not known.</summary>
 public sealed record AskedDocument
 {
-    /// <summary>What the piece is for.</summary>
+    /// <summary>What the piece is for, as codes speak of it.</summary>
     public required string? Component { get; init; }
+
+    /// <summary>The name that it was asked for by.</summary>
+    public required string? CalledAs { get; init; }
 
     /// <summary>Nominal section.</summary>
     public required string? Section { get; init; }
@@ -77,6 +96,21 @@ public sealed record AskedDocument
 
     /// <summary>Use class, or those possible; empty where none was said.</summary>
     public required IReadOnlyList<string> UseClasses { get; init; }
+
+    /// <summary>Whether it stands in salt water.</summary>
+    public required bool? SaltWater { get; init; }
+
+    /// <summary>Whether it touches the ground or fresh water.</summary>
+    public required bool? GroundContact { get; init; }
+
+    /// <summary>Whether the weather reaches it.</summary>
+    public required bool? Weather { get; init; }
+
+    /// <summary>Whether water can stay on it.</summary>
+    public required bool? WaterStays { get; init; }
+
+    /// <summary>Whether it can get damp under cover.</summary>
+    public required bool? Damp { get; init; }
 
     /// <summary>Desired service life, years.</summary>
     public required int? ServiceLifeYears { get; init; }
@@ -101,6 +135,9 @@ public sealed record AskedDocument
 
     /// <summary>The critical value with its unit.</summary>
     public required string? CriticalValue { get; init; }
+
+    /// <summary>Insects that live where it is used; empty where none does.</summary>
+    public required IReadOnlyList<string>? Insects { get; init; }
 }
 
 /// <summary>The demand.</summary>
@@ -228,6 +265,29 @@ public sealed record UntreatedDocument
     public required Standing Standing { get; init; }
 }
 
+/// <summary>What pressure treatment is expected to reach: a prediction with the usual schedule, and what is usual in such timber.</summary>
+public sealed record ExpectedReachDocument
+{
+    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
+    public required Estimate PieceShare { get; init; }
+
+    /// <summary>Share of cores that meet it.</summary>
+    public required Estimate CoreShare { get; init; }
+
+    /// <summary>Least depth of a piece.</summary>
+    public required Spread LeastDepthMm { get; init; }
+
+    /// <summary>Whether the demand is usually met, by treatability and incising alone.</summary>
+    [JsonConverter(typeof(ReachConverter))]
+    public required ReachVerdict Usual { get; init; }
+
+    /// <summary>True where the two point different ways.</summary>
+    public required bool Differ { get; init; }
+
+    /// <summary>All of it, one sentence each.</summary>
+    public required IReadOnlyList<string> InWords { get; init; }
+}
+
 /// <summary>One way to make it possible.</summary>
 public sealed record RouteDocument
 {
@@ -241,6 +301,15 @@ public sealed record RouteDocument
     /// <summary>Whether the demand is usually met then.</summary>
     [JsonConverter(typeof(ReachConverter))]
     public required ReachVerdict Reach { get; init; }
+
+    /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
+    public required double? ExpectedPieceShare { get; init; }
+
+    /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
+    public required string? CommonlySold { get; init; }
+
+    /// <summary>How long such heartwood lasted in the ground; null where that does not matter or is not known.</summary>
+    public required string? Lasted { get; init; }
 
     /// <summary>Why the rulebook has no demand then; null where it has one or none is needed.</summary>
     public required string? Reason { get; init; }

@@ -1,5 +1,7 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Workflows.Impregnation;
 using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Requirements;
@@ -27,6 +29,7 @@ public static class AnswerMapping
             RulebookTitle = trace.RulebookTitle,
             Enquiry = Asked(trace.Enquiry),
             Requirement = answer is Required required ? From(required.Requirement) : null,
+            Contract = ContractDocument.Of(found.Contract, answer),
             WeakestStanding = trace.WeakestStanding,
             Trace = [.. trace.Steps.Select(From)],
             FactsUsed =
@@ -39,11 +42,35 @@ public static class AnswerMapping
                 }),
             ],
             Untreated = From(found.Untreated),
+            Unless = [.. found.Insects.Select(Words.Answers.Say)],
+            Expected = From(found.Expected),
             Routes = [.. found.Routes.Select(From)],
-            Clause = answer is Required demand ? SpecificationClause.Write(demand) : null,
-            Remarks = [.. found.Remarks.Select(Words.Say)],
+            // Nobody is to be given an order for what will not do.
+            Clause = answer switch
+            {
+                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(
+                    demand,
+                    found.Contract
+                ),
+                NotNeeded none => SpecificationClause.Write(none, found.Insects),
+                _ => null,
+            },
+            AskNext =
+                answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
+                    ? trace.NextQuestion is { } next
+                        ? Words.Exposure.Say(next)
+                        : null
+                    : null,
+            Warnings = [.. found.Warnings.Select(Words.Say)],
+            Remarks =
+            [
+                .. answer is NotNeeded { Conditions: var conditions } ? conditions.Select(Words.Answers.Say) : [],
+                .. found.Remarks.Select(Words.Say),
+            ],
         };
     }
+
+    private static bool IsRuledOut(RequirementRemark remark) => remark is OfPreservative { Finding.IsRuledOut: true };
 
     /// <summary>The few rows nearest to matching: none where the enquiry itself gave the answer, and none of other components.</summary>
     internal static IReadOnlyList<MissDocument> Nearest(StepDocument step) =>
@@ -61,10 +88,16 @@ public static class AnswerMapping
         new()
         {
             Component = enquiry.Component?.Name,
+            CalledAs = enquiry.CalledAs?.Name,
             Section = enquiry.Section?.Label,
             Form = enquiry.FormOrFromSection,
-            Species = enquiry.Species?.Name,
+            Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name,
             UseClasses = [.. enquiry.UseClasses.Select(each => each.Label())],
+            SaltWater = enquiry.Exposure.IsInSaltWater,
+            GroundContact = enquiry.Exposure.TouchesGroundOrFreshWater,
+            Weather = enquiry.Exposure.IsExposedToWeather,
+            WaterStays = enquiry.Exposure.LetsWaterStay,
+            Damp = enquiry.Exposure.MayGetDamp,
             ServiceLifeYears = enquiry.Life?.Years,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             Incised = enquiry.IsIncised,
@@ -73,6 +106,7 @@ public static class AnswerMapping
             StatedClass = enquiry.StatedClass,
             Preservative = enquiry.Preservative,
             CriticalValue = enquiry.CriticalValue?.Label,
+            Insects = enquiry.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
         };
 
     private static DemandDocument From(Requirement requirement) =>
@@ -131,12 +165,30 @@ public static class AnswerMapping
                 Standing = untreated.Standing,
             };
 
-    private static RouteDocument From(Route route) =>
-        new()
+    private static ExpectedReachDocument? From(TreatingPrediction? expected) =>
+        expected is not { Quick: var quick, Usual: { } usual }
+            ? null
+            : new()
+            {
+                PieceShare = quick.PieceShare,
+                CoreShare = quick.CoreShare,
+                LeastDepthMm = quick.LeastMm,
+                Usual = usual.Verdict,
+                Differ = expected.DiffersFromUsual,
+                InWords = [.. PredictionWords.Current.Outlook(expected)],
+            };
+
+    private static RouteDocument From(FoundRoute found)
+    {
+        var route = found.Route;
+        return new()
         {
             Kind = route.Kind,
             Change = Words.Routes.Say(route),
-            Reach = route.Reach,
+            Reach = found.Reach,
+            ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
+            CommonlySold = route.CommonlySold is { } sold ? Words.Routes.Say(sold) : null,
+            Lasted = route.Trial is { } trial ? Words.Routes.Say(trial) : null,
             Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
             Untreated = From(route.Untreated),
@@ -145,4 +197,5 @@ public static class AnswerMapping
                 ? []
                 : [.. route.Answer.Trace.Steps.Select(step => From(step with { NearMisses = [] }))],
         };
+    }
 }

@@ -1,4 +1,5 @@
 using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Requirements;
@@ -18,7 +19,13 @@ public static class AnswerText
         yield return answer.RulebookTitle;
         yield return Asked(answer.Enquiry);
         yield return "";
+        foreach (var line in answer.Warnings.SelectMany(warning => Wrapped("! ", warning)))
+            yield return line;
+        if (answer.Warnings.Count > 0)
+            yield return "";
         foreach (var line in Headline(answer))
+            yield return line;
+        foreach (var line in Section(Said("answers.sheet.unless"), answer.Unless))
             yield return line;
         if (answer.Clause is { } clause)
         {
@@ -38,6 +45,8 @@ public static class AnswerText
             )
                 yield return line;
         }
+        foreach (var line in Section(Said("answers.sheet.expected"), answer.Expected?.InWords ?? []))
+            yield return line;
         foreach (var line in Routes(answer))
             yield return line;
         foreach (var line in Why(answer, withAllRows, allRowsOption))
@@ -48,12 +57,15 @@ public static class AnswerText
             yield return line;
     }
 
+    private static IEnumerable<string> Section(string heading, IReadOnlyList<string> sentences) =>
+        sentences.Count == 0 ? [] : ["", heading, .. sentences.SelectMany(sentence => Wrapped("  · ", sentence))];
+
     /// <summary>What was asked, in one line.</summary>
     internal static string Asked(AskedDocument asked)
     {
         var parts = new List<string?>
         {
-            asked.Component,
+            RequirementWords.Current.Answers.Component(asked.CalledAs, asked.Component),
             asked.Section,
             asked.Form is { } form ? RequirementWords.Current.Say(form) : null,
             asked.Species,
@@ -71,17 +83,20 @@ public static class AnswerText
         var lead = RequirementWords.Current.Answers.Say(answer.Outcome).ToUpperInvariant() + "  ";
         if (answer.Requirement is not { } demand)
         {
-            foreach (var line in Wrapped(lead, answer.Reason ?? ""))
+            foreach (var line in Wrapped(lead, answer.Reason ?? "").Concat(Contract(answer)))
                 yield return line;
+            if (answer.AskNext is { } next)
+                yield return "  " + Said("requirements.use-class.ask-next", ("question", next));
             yield break;
         }
         foreach (
             var line in Wrapped(
-                lead,
-                demand.Penetration == demand.PenetrationInWords
-                    ? demand.Penetration
-                    : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
-            )
+                    lead,
+                    demand.Penetration == demand.PenetrationInWords
+                        ? demand.Penetration
+                        : Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords))
+                )
+                .Concat(Contract(answer))
         )
             yield return line;
         if (demand.AnalyticalZone is { } zone)
@@ -101,6 +116,9 @@ public static class AnswerText
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
     }
+
+    private static IEnumerable<string> Contract(AnswerDocument answer) =>
+        answer.Contract is { } contract ? Wrapped("  · ", contract.InWords) : [];
 
     private static string Part(string name, string says) => $"  {name, -17}{says}";
 
@@ -192,6 +210,18 @@ public static class AnswerText
     }
 
     private static string InWords(RouteDocument route) =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                Then(route),
+                route.ExpectedPieceShare is { } share ? RequirementWords.Current.Routes.Expected(share) : null,
+                route.Lasted,
+                route.CommonlySold,
+            }.Where(part => part is not null)
+        );
+
+    private static string Then(RouteDocument route) =>
         route switch
         {
             { Requirement: { } demand } => Said(
@@ -204,8 +234,13 @@ public static class AnswerText
             { Untreated: { } untreated } => Said(
                 "answers.sheet.untreated-route",
                 ("change", route.Change),
-                ("heartwood", untreated.Heartwood ?? ""),
+                ("heartwood", untreated.Heartwood ?? Said("rows.not-known")),
                 Standing(route.Standing)
+            ),
+            { Reach: ReachVerdict.Likely, Reason: { } reason } => Said(
+                "answers.sheet.free-route",
+                ("change", route.Change),
+                ("reason", reason)
             ),
             _ => Said("answers.sheet.silent-route", ("change", route.Change)),
         };

@@ -14,7 +14,9 @@ public static class SpecificationClause
     public static string Caution => Words.Say(new CodeGoverns());
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
-    public static string Write(Required answer)
+    /// <param name="answer">What the code demands.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named.</param>
+    public static string Write(Required answer, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         var (requirement, trace) = (answer.Requirement, answer.Trace);
@@ -22,7 +24,7 @@ public static class SpecificationClause
             (IEnumerable<string>)
                 [
                     Piece(trace.Enquiry),
-                    Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace))),
+                    UseAndLife(trace),
                     Said(
                         "requirements.clause.treatment",
                         ("rulebook", trace.RulebookTitle),
@@ -32,10 +34,17 @@ public static class SpecificationClause
                         "requirements.clause.zone",
                         ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
                     ),
+                    contract is null
+                        ? ""
+                        : Said(
+                            "requirements.clause.contract",
+                            ("contract", Words.Answers.Say(contract, requirement.PenetrationName))
+                        ),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
                     Said("requirements.clause.cut-ends"),
+                    IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
                     Said("requirements.clause.certificate"),
                     .. Words.Answers.Open(requirement).Select(open => Said("requirements.clause.open", ("open", open))),
                     Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
@@ -44,10 +53,49 @@ public static class SpecificationClause
         );
     }
 
+    /// <summary>The clause where no treatment is required: what is to be supplied, and what would change that.</summary>
+    /// <param name="answer">What the rulebook says.</param>
+    /// <param name="insects">Insects that nobody has ruled out; may be empty.</param>
+    public static string Write(NotNeeded answer, IReadOnlyList<Insect> insects)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        var trace = answer.Trace;
+        return string.Concat(
+            (IEnumerable<string>)
+                [
+                    Piece(trace.Enquiry),
+                    UseAndLife(trace),
+                    Said("requirements.clause.not-needed", ("rulebook", trace.RulebookTitle)),
+                    insects.Count > 0
+                        ? Said("requirements.clause.unless", ("insects", Words.Answers.Names(insects)))
+                        : "",
+                    Said("requirements.clause.keep-dry"),
+                    Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
+                    Caution,
+                ]
+        );
+    }
+
+    private static string UseAndLife(Trace trace) =>
+        Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace)));
+
+    private static bool IsInGround(Trace trace) =>
+        trace.Step(Subject.UseClass)?.Finding switch
+        {
+            GivenUseClass given => given.Classes.Contains(UseClass.Four),
+            Settled { Demand: UseClassDemand code } => code.Classes.Contains(UseClass.Four),
+            _ => true,
+        };
+
     private static string Piece(Enquiry enquiry) =>
         Said(
             "requirements.clause.piece",
-            ("component", Wording.Capital(enquiry.Component?.Name ?? Said("requirements.clause.no-component"))),
+            (
+                "component",
+                Wording.Capital(
+                    enquiry.CalledAs?.Name ?? enquiry.Component?.Name ?? Said("requirements.clause.no-component")
+                )
+            ),
             ("size", enquiry.Section?.Label ?? Said("requirements.clause.no-size")),
             ("form", enquiry.FormOrFromSection is { } form ? Words.Say(form) : Said("requirements.clause.no-form")),
             (

@@ -27,14 +27,17 @@ public static class CaseReport
         Head(sheet, document);
         Verdict(sheet, document);
         Requirement(sheet, document);
+        Remarks(sheet, document);
         Expectation(sheet, document);
         Batch(sheet, document);
         Pieces(sheet, document, pictures);
+        LeftOut(sheet, document);
         Retention(sheet, document);
         Trace(sheet, document);
         Sources(sheet, document);
         Cautions(sheet, document);
         Uncertainty(sheet, document);
+        Photographs(sheet, document);
         return sheet.Finish();
     }
 
@@ -59,19 +62,18 @@ public static class CaseReport
         sheet.Space(6);
         var top = sheet.TopMm;
         sheet.Space(2);
-        sheet.Text(
-            Wording.Capital(Wording.Current.Say(document.Verdict.Verdict)),
-            Typeface.Heading(19),
-            Ink.Text,
-            indentMm: 5
-        );
-        sheet.Text(Words.Probability(document.Verdict.Probability), Typeface.Plain(10), Ink.Text, indentMm: 5);
+        var findings = FindingsMapping.Of(document);
+        sheet.Text(findings.Headline, Typeface.Heading(15), Ink.Text, indentMm: 5);
         sheet.Space(1.5);
-        foreach (var reason in document.Verdict.Reasons)
-            sheet.Text(reason, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
+        foreach (var (name, says) in FindingsMapping.Lines(findings))
+        {
+            sheet.Text(name, Typeface.Bold(9.5), Ink.Text, indentMm: 5);
+            sheet.Text(says, Typeface.Plain(9.5), Ink.Text, indentMm: 5);
+            sheet.Space(0.8);
+        }
         sheet.Space(2);
         var height = sheet.TopMm - top;
-        var bar = new Area([new(0, 0), new(1.2, 0), new(1.2, height), new(0, height)], VerdictInk(document.Verdict));
+        var bar = new Area([new(0, 0), new(1.2, 0), new(1.2, height), new(0, height)], VerdictInk(findings.Weakest));
         sheet.Draw(new Drawing(1.2, height, "", [bar]), Sheet.MarginMm, top, 1);
     }
 
@@ -81,8 +83,8 @@ public static class CaseReport
         sheet.Section(Words.Demanded);
         Fact(sheet, Words.Component(enquiry.Component, enquiry.Section, enquiry.Form, enquiry.Incised));
         Fact(sheet, Words.Species(enquiry.Species, enquiry.BotanicalName));
-        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassInWords));
-        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears));
+        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassByCode, enquiry.UseClassInWords));
+        Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears, enquiry.ServiceLifeByCode));
         Fact(sheet, Words.Code(requirement.Rulebook));
         Fact(
             sheet,
@@ -90,13 +92,63 @@ public static class CaseReport
                 ? Words.Penetration(Words.Named(penetration, requirement.PenetrationInWords))
                 : Words.Answer(requirement.Outcome, requirement.Reason)
         );
+        if (requirement.Contract is { } contract)
+            Fact(sheet, Words.Contract(contract.InWords));
         Fact(sheet, Words.AnalyticalZone(requirement.AnalyticalZone));
         Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
             Fact(sheet, Words.Moisture(moisture));
-        foreach (var condition in requirement.Conditions)
+        foreach (var condition in (requirement.Warnings ?? []).Concat(requirement.Conditions))
             Fact(sheet, Words.Condition(condition));
         Fact(sheet, Words.RestsOn(document.WeakestStanding));
+    }
+
+    private static void Remarks(Sheet sheet, CaseDocument document)
+    {
+        if (document.Remarks is not { } remarks)
+            return;
+        sheet.Section(Words.Remarks);
+        foreach (var remark in remarks)
+        {
+            sheet.KeepTogether(8);
+            sheet.Text(remark, Typeface.Plain(9.5), Ink.Text);
+            sheet.Space(0.8);
+        }
+    }
+
+    private static void LeftOut(Sheet sheet, CaseDocument document)
+    {
+        if (document.LeftOut.Count == 0)
+            return;
+        sheet.Section(Words.LeftOut);
+        sheet.Table(
+            [40, 50, 80],
+            Words.LeftOutHeads,
+            document.LeftOut.Select(photograph =>
+                (IReadOnlyList<string>)[photograph.File, photograph.Reason, photograph.InWords]
+            )
+        );
+        if (LeftOutMapping.Together(document) is not { } together)
+            return;
+        sheet.Space(2);
+        sheet.Text(together, Typeface.Plain(9.5), Ink.Text);
+    }
+
+    private static void Photographs(Sheet sheet, CaseDocument document)
+    {
+        var photographs = LeftOutMapping.Photographs(document).ToList();
+        if (photographs.Count == 0)
+            return;
+        sheet.Section(Words.Photographs);
+        sheet.Text(Words.PhotographsKey, Typeface.Slanted(8.5), Ink.Quiet);
+        sheet.Space(2);
+        sheet.Table(
+            [24, 42, 104],
+            Words.PhotographHeads,
+            photographs.Select(photograph =>
+                (IReadOnlyList<string>)[photograph.Piece, photograph.File, photograph.Sha256]
+            )
+        );
     }
 
     private static void Expectation(Sheet sheet, CaseDocument document)
@@ -106,7 +158,7 @@ public static class CaseReport
         sheet.Section(ExpectationWords.Current.Title);
         foreach (var row in ExpectationMapping.Rows(document))
             Fact(sheet, row);
-        foreach (var note in ExpectationMapping.Notes(document))
+        foreach (var note in ExpectationMapping.Notes(document).Append(Figures.PlusMinus))
             sheet.Fact("", note);
     }
 
@@ -129,10 +181,10 @@ public static class CaseReport
         Fact(sheet, Words.Pieces(batch.PiecesInBatch, batch.PiecesCut));
         Fact(sheet, Words.Rule(batch.AcceptanceRule));
         Fact(sheet, Words.Penetration(Sentence(batch.Verdict)));
-        if (batch.ConformingShareLowerBound is { } bound)
-            Fact(sheet, Words.ConformingShare(bound));
         foreach (var reason in batch.Verdict.Reasons)
             sheet.Fact("", reason);
+        foreach (var each in batch.ByDemand)
+            sheet.Fact(Words.Named(each.Name, each.PenetrationInWords), Sentence(each.Verdict));
     }
 
     private static void Pieces(
@@ -143,6 +195,7 @@ public static class CaseReport
     {
         sheet.Section(Words.Sections, PieceHeightMm + 30);
         sheet.Text(Words.SectionsKey, Typeface.Slanted(8.5), Ink.Quiet);
+        sheet.Text(Figures.PlusMinus, Typeface.Slanted(8.5), Ink.Quiet);
         sheet.Space(3);
         foreach (var piece in document.Pieces)
             Piece(sheet, piece, document.Requirement.DepthMm, pictures);
@@ -180,14 +233,21 @@ public static class CaseReport
         var width = Sheet.WidthMm - Sheet.MarginMm - left;
         top += sheet.Paragraph(piece.Name, Typeface.Bold(12), Ink.Text, left, width, top);
         top +=
-            sheet.Paragraph(Sentence(piece.Verdict), Typeface.Bold(9), VerdictInk(piece.Verdict), left, width, top) + 1;
+            sheet.Paragraph(
+                Sentence(piece.Verdict),
+                Typeface.Bold(9),
+                VerdictInk(piece.Verdict.Verdict),
+                left,
+                width,
+                top
+            ) + 1;
         foreach (var (name, value) in SectionRows.Measures(piece.Reading))
         {
             sheet.Paragraph(name, Typeface.Plain(8.5), Ink.Quiet, left, 24, top);
             top += sheet.Paragraph(value, Typeface.Plain(8.5), Ink.Text, left + 22, width - 22, top);
         }
         top += 1;
-        foreach (var note in SectionRows.Notes(piece))
+        foreach (var note in SectionRows.Patterns(piece.Reading).Concat(SectionRows.Notes(piece)))
             top += sheet.Paragraph(note, Typeface.Plain(7.5), Ink.Quiet, left, width, top);
         return top - start;
     }
@@ -199,7 +259,10 @@ public static class CaseReport
             + SectionRows
                 .Measures(piece.Reading)
                 .Sum(measure => sheet.HeightOf(measure.Value, Typeface.Plain(8.5), width - 22))
-            + SectionRows.Notes(piece).Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
+            + SectionRows
+                .Patterns(piece.Reading)
+                .Concat(SectionRows.Notes(piece))
+                .Sum(note => sheet.HeightOf(note, Typeface.Plain(7.5), width));
     }
 
     private static void Retention(Sheet sheet, CaseDocument document)
@@ -210,13 +273,23 @@ public static class CaseReport
             sheet.Fact("", reason);
         if (document.Retention.Assays.Count == 0)
             return;
+        foreach (var step in document.Retention.Conversion)
+            sheet.Fact("", step);
         sheet.Space(2);
         sheet.Table(
-            [60, -50],
+            [40, 50, 50, -30],
             Words.AssayHeads,
-            document.Retention.Assays.Select(assay => (IReadOnlyList<string>)[assay.Sample, Result(assay)])
+            document.Retention.Assays.Select(assay =>
+                (IReadOnlyList<string>)
+                    [assay.Sample, Paper(assay), Words.Reported(assay.AsReported, assay.SubSamples), Result(assay)]
+            )
         );
+        if (document.Retention.Assays.Any(assay => assay.UKgPerM3 is not null))
+            sheet.Text(Figures.PlusMinus, Typeface.Slanted(8.5), Ink.Quiet);
     }
+
+    private static string Paper(AssayDocument assay) =>
+        string.Join(", ", new[] { assay.Laboratory, assay.Report, assay.Method }.OfType<string>());
 
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }
@@ -308,13 +381,15 @@ public static class CaseReport
         Contributions(Words.LeastDepth, row => row.LeastUMm, depth => depth.MinUMm);
     }
 
+    private static string Sentence(RuleDocument rule) => Words.Rule(rule.Verdict, rule.Probability);
+
     private static string Sentence(VerdictDocument verdict) =>
         Words.Verdict(Wording.Capital(Wording.Current.Say(verdict.Verdict)), verdict.Probability);
 
     private static void Fact(Sheet sheet, (string Name, string Value) row) => sheet.Fact(row.Name, row.Value);
 
-    private static Ink VerdictInk(VerdictDocument verdict) =>
-        verdict.Verdict switch
+    private static Ink VerdictInk(Penetration.Verdict verdict) =>
+        verdict switch
         {
             Penetration.Verdict.Conforms => Ink.Treated,
             Penetration.Verdict.DoesNotConform => Ink.Demand,

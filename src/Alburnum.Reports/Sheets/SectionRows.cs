@@ -44,6 +44,13 @@ public static class SectionRows
             : reading.Notes;
     }
 
+    /// <summary>What the depths look like and what would confirm it, one line each.</summary>
+    public static IEnumerable<string> Patterns(ReadingDocument reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Patterns.Select(pattern => $"{pattern.LooksLike} {pattern.WouldConfirm}");
+    }
+
     private static IEnumerable<(string Name, string Value)> Measures(
         ReadingDocument reading,
         Func<double, (string, string)> treated
@@ -63,6 +70,8 @@ public static class SectionRows
             yield return treated(share);
         if (reading.SapwoodTreatedShare is { } sapwood)
             yield return Words.SapwoodTreated(sapwood);
+        if (reading.ScaleBasis is { } basis)
+            yield return Words.Scale(basis);
         yield return Words.Quality(ReadingWords.Quality(reading.Quality));
     }
 }

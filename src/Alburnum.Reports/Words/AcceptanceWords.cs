@@ -18,9 +18,16 @@ public sealed class AcceptanceWords(Wording wording)
             PiecesCounted counted => Counted(counted),
             PiecesStillToCut missing => wording.Say(
                 "acceptance.still-to-cut",
-                ("asked", Figures.Whole(missing.Asked)),
+                ("asked", wording.Count("count.piece", missing.Asked)),
                 ("missing", Figures.Whole(missing.Missing))
             ),
+            PiecesNotDetermined open => wording.Say(
+                "acceptance.pieces-not-determined",
+                ("pieces", wording.Count("count.piece", open.Pieces.Count)),
+                ("names", string.Join(", ", open.Pieces))
+            ),
+            DrawingNotRecorded => wording.Say("acceptance.drawing-not-recorded"),
+            ReadingRiskNotKnown => wording.Say("acceptance.reading-risk-not-known"),
             AcceptanceProbability accepts => wording.Say(
                 "acceptance.probability",
                 ("independent", Certainty(accepts.IfIndependent)),
@@ -30,9 +37,8 @@ public sealed class AcceptanceWords(Wording wording)
                 "acceptance.probability-open",
                 ("low", Certainty(open.Probability.Low)),
                 ("high", Certainty(open.Probability.High)),
-                ("pieces", Figures.Whole(open.OpenPieces))
+                ("pieces", wording.Count("count.piece", open.OpenPieces))
             ),
-            ConformingShareShown shown => Shown(shown),
             NoRetentionRequired => wording.Say("acceptance.no-retention-required"),
             AssayMissing missing => wording.Say(
                 "acceptance.assay-missing",
@@ -41,21 +47,28 @@ public sealed class AcceptanceWords(Wording wording)
             RetentionMean mean => wording.Say(
                 "acceptance.retention-mean",
                 ("assays", wording.Count("count.assay", mean.Assays)),
-                ("mean", Figures.KgPerM3(mean.MeanKgPerM3.Value)),
-                ("u", Figures.KgPerM3(mean.MeanKgPerM3.StandardUncertainty)),
+                ("mean", Kg(mean.MeanKgPerM3.Value, mean.MeanKgPerM3)),
+                ("u", Kg(mean.MeanKgPerM3.StandardUncertainty, mean.MeanKgPerM3)),
                 ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
                 ("probability", Certainty(mean.Probability))
             ),
-            BelowDetectionLimit below => wording.Say(
-                "acceptance.below-detection",
-                ("undetected", Figures.Whole(below.Undetected)),
-                ("assays", Figures.Whole(below.Assays)),
-                ("low", Figures.KgPerM3(below.LowestMeanKgPerM3)),
-                ("high", Figures.KgPerM3(below.HighestMeanKgPerM3))
+            BelowDetectionLimit below => Below(below),
+            LaboratoriesDiffer differ => wording.Say(
+                "assay.laboratories-differ",
+                ("laboratories", string.Join(", ", differ.Laboratories.Select(Found))),
+                ("ratio", Figures.Number(differ.BirgeRatio, 1)),
+                ("most", Figures.Number(differ.MostByChance, 1))
             ),
             BatchParts parts => Parts(parts),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string Found(LaboratoryResult found) =>
+        wording.Say(
+            "assay.laboratory",
+            ("laboratory", found.Laboratory.Length > 0 ? found.Laboratory : wording.Say("assay.laboratory-unnamed")),
+            ("result", Figures.Measured(found.KgPerM3.Value, found.KgPerM3.StandardUncertainty, "kg/m³"))
+        );
 
     /// <summary>A rule as it is named in a verdict: "75 % of the pieces cut must pass".</summary>
     public string Rule(AcceptanceRule rule) =>
@@ -69,13 +82,13 @@ public sealed class AcceptanceWords(Wording wording)
             ),
             ShareMustPass share => wording.Say(
                 "acceptance.share-must-pass",
-                ("percent", Figures.Digits(share.Share * 100))
+                ("percent", Figures.Digits(share.Share * 100, 6))
             ),
             IndexedSampling { Indexed: var indexed } => wording.Say(
                 "acceptance.plan-rule",
                 ("plan", Name(indexed)),
                 ("cut", Figures.Whole(indexed.Plan.SampleSize)),
-                ("mayFail", Figures.Whole(indexed.Plan.AcceptanceNumber))
+                ("mayFail", wording.Count("count.failure", indexed.Plan.AcceptanceNumber))
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a rule."),
         };
@@ -116,8 +129,31 @@ public sealed class AcceptanceWords(Wording wording)
     /// <summary>Where a batch comes from: "the 50 pieces in the lot" or "the supply".</summary>
     internal static string Supply(int? lotSize, Wording wording) =>
         lotSize is { } lot
-            ? wording.Say("acceptance.pieces-in-lot", ("pieces", Figures.Whole(lot)))
+            ? wording.Say("acceptance.pieces-in-lot", ("pieces", wording.Count("count.piece", lot)))
             : wording.Say("acceptance.supply");
+
+    /// <summary>Whether the acceptance rule on penetration is met, as a phrase.</summary>
+    internal string Penetration(Verdict penetration) =>
+        penetration switch
+        {
+            Verdict.Conforms => wording.Say("acceptance.penetration-met"),
+            Verdict.DoesNotConform => wording.Say("acceptance.penetration-not-met"),
+            Verdict.Undecided => wording.Say("acceptance.penetration-undecided"),
+            _ => throw new ArgumentOutOfRangeException(nameof(penetration), penetration, "Not a verdict."),
+        };
+
+    /// <summary>Whether the retention is met, as a phrase; that it was not judged where no figure or no assay was given.</summary>
+    internal string Retention(Judgement? retention) =>
+        retention switch
+        {
+            null => wording.Say("acceptance.retention-not-judged"),
+            { Verdict: Verdict.Conforms } => wording.Say("acceptance.retention-met"),
+            { Verdict: Verdict.DoesNotConform } => wording.Say("acceptance.retention-not-met"),
+            _ when retention.Reasons.Any(reason => reason is AssayMissing) => wording.Say(
+                "acceptance.retention-not-judged"
+            ),
+            _ => wording.Say("acceptance.retention-undecided"),
+        };
 
     private string Counted(PiecesCounted counted) =>
         wording.Say(
@@ -129,50 +165,30 @@ public sealed class AcceptanceWords(Wording wording)
             ("mayFail", Figures.Whole(counted.MayFail))
         );
 
-    private string Shown(ConformingShareShown shown)
+    private string Below(BelowDetectionLimit below)
     {
-        (string, string) confidence = ("confidence", Percent(shown.Bound.Confidence)),
-            share = ("share", Percent(shown.Bound.LowerBound)),
-            supply = ("supply", Supply(shown.LotSize, wording));
-        return shown.Undecided > 0
-            ? wording.Say(
-                "acceptance.share-shown-open",
-                confidence,
-                share,
-                supply,
-                ("open", Percent(shown.Bound.LowerBoundIfUndecidedPass))
+        (string, string) required = ("required", Figures.KgPerM3(below.RequiredKgPerM3)),
+            high = ("high", Figures.KgPerM3(below.HighestMeanKgPerM3)),
+            low = ("low", Figures.KgPerM3(below.LowestMeanKgPerM3)),
+            assays = ("assays", wording.Count("count.assay", below.Assays)),
+            undetected = ("undetected", Figures.Whole(below.Undetected));
+        if (below.Undetected < below.Assays)
+            return wording.Say("acceptance.some-below-detection", undetected, assays, low, high, required);
+        return below.Assays == 1
+            ? wording.Say("acceptance.below-detection", high, required)
+            : wording.Say("acceptance.all-below-detection", assays, high, required);
+    }
+
+    private string Parts(BatchParts parts) =>
+        Wording.Capital(
+            wording.Say(
+                "acceptance.parts",
+                ("penetration", Penetration(parts.Penetration.Verdict)),
+                ("retention", Retention(parts.Retention))
             )
-            : wording.Say("acceptance.share-shown", confidence, share, supply);
-    }
+        );
 
-    private string Parts(BatchParts parts)
-    {
-        var penetration = parts.Penetration switch
-        {
-            { Verdict: Verdict.Conforms } => wording.Say("acceptance.penetration-conforms"),
-            { Verdict: Verdict.DoesNotConform } => wording.Say("acceptance.penetration-fails"),
-            { Probability: null } => wording.Say("acceptance.penetration-not-determined"),
-            _ => wording.Say("acceptance.penetration-undecided"),
-        };
-        var retention = parts.Retention switch
-        {
-            null => null,
-            { Verdict: Verdict.Conforms } => wording.Say("acceptance.retention-conforms"),
-            { Verdict: Verdict.DoesNotConform } => wording.Say("acceptance.retention-fails"),
-            { Probability: null } => wording.Say("acceptance.retention-not-determined"),
-            _ => wording.Say("acceptance.retention-undecided"),
-        };
-        (string, string) both = ("parts", retention is null ? penetration : $"{penetration}; {retention}");
-        return parts.Batch switch
-        {
-            Verdict.Conforms => wording.Say("acceptance.batch-conforms", both),
-            Verdict.DoesNotConform => wording.Say("acceptance.batch-fails", both),
-            Verdict.Undecided => wording.Say("acceptance.batch-undecided", both),
-            _ => throw new ArgumentOutOfRangeException(nameof(parts), parts.Batch, "Not a verdict."),
-        };
-    }
-
-    private string Percent(double share) => Figures.Percent(share, wording);
+    private static string Kg(double value, Estimate mean) => Figures.Rounded(value, mean.StandardUncertainty, "kg/m³");
 
     private string Certainty(double probability) => Figures.Certainty(probability, wording);
 }

@@ -5,13 +5,30 @@ namespace Alburnum.Reports.Words;
 /// <summary>What a rulebook answers, in words.</summary>
 /// <param name="wording">The language.</param>
 /// <param name="rows">How rows are said.</param>
-public sealed class AnswerWords(Wording wording, RowWords rows)
+/// <param name="exposure">How exposures are said.</param>
+public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords exposure)
 {
-    /// <summary>"required", "not permitted" or "not covered".</summary>
+    /// <summary>What a piece is for: the name that was asked for, with the component of codes where that is another; null where neither is known.</summary>
+    public string? Component(Enquiry enquiry)
+    {
+        ArgumentNullException.ThrowIfNull(enquiry);
+        return Component(enquiry.CalledAs?.Name, enquiry.Component?.Name);
+    }
+
+    /// <summary>The same of the two names.</summary>
+    /// <param name="calledAs">The name that was asked for.</param>
+    /// <param name="component">The component of codes.</param>
+    internal string? Component(string? calledAs, string? component) =>
+        calledAs is { } called && component is { } known && called != known
+            ? wording.Say("answers.called", ("name", called), ("component", known))
+            : component ?? calledAs;
+
+    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
     public string Say(AnswerOutcome outcome) =>
         outcome switch
         {
             AnswerOutcome.Required => wording.Say("answers.required"),
+            AnswerOutcome.NotNeeded => wording.Say("answers.not-needed"),
             AnswerOutcome.NotPermitted => wording.Say("answers.not-permitted"),
             AnswerOutcome.NotCovered => wording.Say("answers.not-covered"),
             _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not an outcome."),
@@ -21,6 +38,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
     public string? Reason(Answer? answer) =>
         answer switch
         {
+            NotNeeded none => none.Reason,
             NotPermitted no => no.Reason,
             NotCovered open => Say(open.Reason),
             _ => null,
@@ -44,6 +62,19 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             CellNotRead cell => wording.Say("answers.cell-not-read", ("note", cell.Note)),
             NoRowHolds { NearestFailOn.Count: 0 } => wording.Say("answers.no-row"),
             NoRowHolds none => wording.Say("answers.no-row-near", ("fields", rows.Say(none.NearestFailOn))),
+            InsectsAtWork there => wording.Say("answers.insects-at-work", ("insects", Names(there.Insects))),
+            NotOneSpecies { Timber: { LeastTreatable: { } least, Kind: Timber.TimberKind.Mixture } mix } => wording.Say(
+                "answers.mixture",
+                ("name", mix.Name),
+                ("says", mix.Says.TrimEnd('.')),
+                ("species", wording.Joined("rows.either", mix.Is.Select(species => species.Name))),
+                ("least", least.Name)
+            ),
+            NotOneSpecies { Timber: var timber } => wording.Say(
+                "answers.not-one-species",
+                ("name", timber.Name),
+                ("says", timber.Says.TrimEnd('.'))
+            ),
             DependsOn unknown => wording.Say("answers.depends", ("fields", rows.Say(unknown.Fields))),
             RowsContradict clash => wording.Say(
                 "answers.contradiction",
@@ -51,6 +82,53 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason."),
         };
+
+    /// <summary>What becomes of the class that a contract names.</summary>
+    /// <param name="contract">The class.</param>
+    /// <param name="codesName">The code's name of its own demand; null where it has none.</param>
+    public string Say(ContractClass contract, string? codesName) =>
+        contract switch
+        {
+            ContractDemand demand => Demanded(demand, codesName ?? ""),
+            ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
+            ContractClassOfSeveral several => wording.Say(
+                "answers.contract.of-several",
+                ("class", contract.Name),
+                ("rulebooks", string.Join("; ", several.Rulebooks))
+            ),
+            ContractClassNotAnswered silent => wording.Say(
+                "answers.contract.not-answered",
+                ("class", contract.Name),
+                ("rulebook", silent.Answer.Trace.RulebookTitle),
+                ("reason", Reason(silent.Answer) ?? "")
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
+        };
+
+    private string Demanded(ContractDemand demand, string codesName)
+    {
+        (string, string) name = ("class", demand.Name),
+            code = ("code", codesName),
+            depth = ("depth", new DepthRuleWords(wording).Say(demand.Penetration)),
+            rulebook = ("rulebook", demand.Answer.Trace.RulebookTitle),
+            standing = ("standing", wording.Say(demand.Answer.Trace.WeakestStanding));
+        return demand.Stricter switch
+        {
+            StricterDemand.Contract => wording.Say("answers.contract.stricter", name, depth, rulebook, standing, code),
+            StricterDemand.Code => wording.Say("answers.contract.looser", name, depth, rulebook, standing, code),
+            StricterDemand.Neither => wording.Say("answers.contract.same", name, depth, rulebook, standing, code),
+            StricterDemand.NotComparable => wording.Say(
+                "answers.contract.not-comparable",
+                name,
+                depth,
+                rulebook,
+                standing,
+                code
+            ),
+            null => wording.Say("answers.contract.alone", name, depth, rulebook, standing),
+            _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Not an order."),
+        };
+    }
 
     /// <summary>What the demand leaves open, one sentence each.</summary>
     public IReadOnlyList<string> Open(Requirement requirement)
@@ -84,6 +162,23 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
             _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
         };
 
+    /// <summary>An insect that would make treatment wise.</summary>
+    public string Say(Insect insect)
+    {
+        ArgumentNullException.ThrowIfNull(insect);
+        return wording.Say(
+            "answers.sheet.insect",
+            ("insect", insect.Name),
+            ("says", insect.Says),
+            ("standing", wording.Say(insect.Provenance.Standing)),
+            ("source", insect.Provenance.Citation)
+        );
+    }
+
+    /// <summary>Some insects by name: "furniture beetle or termites".</summary>
+    public string Names(IEnumerable<Insect> insects) =>
+        wording.Joined("rows.either", insects.Select(insect => insect.Name));
+
     /// <summary>A fact of the species that the answer leans on.</summary>
     public string Say(FactUsed fact) =>
         fact switch
@@ -108,6 +203,16 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
                 ("species", member.Species.Name),
                 ("group", member.Group.Name)
             ),
+            ExposureOfNameUsed { Name: var name } => wording.Say(
+                "answers.exposure-of-name",
+                ("name", name.Name),
+                ("says", exposure.Say(name.Exposure))
+            ),
+            LifeOfNameUsed { Name: { Life: { } life } name } => wording.Say(
+                "answers.life-of-name",
+                ("name", name.Name),
+                ("life", rows.Say(life))
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(fact), fact, "Not a fact."),
         };
 
@@ -120,7 +225,13 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
                 ("count", Figures.Whole(step.Matched.Count))
             ),
             { Finding: Settled settled } => rows.Say(settled.Demand),
+            { Finding: UseClassOfExposure exposed } => Say(exposed),
             { Finding: Given given } => GivenLead + Say(given),
+            { Finding: UsualLifeOfName usual } => wording.Say(
+                "answers.usual-of-name",
+                ("life", rows.Say(usual.Life)),
+                ("name", usual.Name.Name)
+            ),
             { Finding: Silent } => wording.Say("answers.silent"),
             { Finding: Contradicted } => wording.Say("answers.contradicted"),
             { Finding: Depends depends } => wording.Say("answers.depends-on", ("fields", rows.Say(depends.Fields))),
@@ -135,6 +246,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
         finding switch
         {
             Given given => Say(given),
+            UsualLifeOfName usual => rows.Say(usual.Life),
             Settled settled => rows.Say(settled.Demand),
             _ => null,
         };
@@ -163,8 +275,26 @@ public sealed class AnswerWords(Wording wording, RowWords rows)
         given switch
         {
             GivenUseClass use => rows.Say(use.Classes),
+            UseClassOfExposure { Answer.Classes: var classes } => rows.Say(classes),
             GivenLife life => rows.Say(life.Life),
             _ => throw new ArgumentOutOfRangeException(nameof(given), given, "Not given."),
+        };
+
+    // What decided it, or what is still to be asked.
+    private string Say(UseClassOfExposure exposed) =>
+        exposed.Answer switch
+        {
+            { NextQuestion: { } next } open => wording.Say(
+                "answers.exposed-so-far",
+                ("use", rows.Say(open.Classes)),
+                ("question", exposure.Say(next))
+            ),
+            { DecidedBy: { } question } settled => wording.Say(
+                "answers.exposed",
+                ("use", rows.Say(settled.Classes)),
+                ("question", exposure.Say(question))
+            ),
+            var other => rows.Say(other.Classes),
         };
 
     private static string Years(IEnumerable<int> years) => string.Join(", ", years.Select(Figures.Whole));

@@ -1,4 +1,6 @@
 using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Reports.Words;
 
@@ -16,13 +18,14 @@ public sealed class CaseWords(Wording wording)
     /// <param name="section">Its size.</param>
     /// <param name="species">The species.</param>
     /// <param name="useClass">Use class.</param>
-    public string Subject(string component, string section, string species, string useClass) =>
+    /// <param name="isUseClassOfCode">Whether the use class is the code's own for the component.</param>
+    public string Subject(string component, string section, string species, string useClass, bool isUseClassOfCode) =>
         wording.Say(
             "cases.subject",
             ("component", component),
             ("section", section),
             ("species", species),
-            ("useClass", useClass)
+            ("useClass", new SheetWords(wording).ByCode(useClass, isUseClassOfCode))
         );
 
     /// <summary>What the code demands.</summary>
@@ -62,12 +65,116 @@ public sealed class CaseWords(Wording wording)
     public string Say(CaseReason reason) =>
         reason switch
         {
+            CodeAsksForNone { Answer: var none } => wording.Say("cases.code-asks-for-none", ("reason", none.Reason)),
             CodeForbids { Answer: var no } => no.Reason,
             RulebookSilent { Answer: var unknown } => _requirements.Answers.Say(unknown.Reason),
             NoDepthKnown => wording.Say("cases.no-depth-known"),
             RetentionUnknown => wording.Say("cases.retention-unknown"),
             RetentionNotStated => wording.Say("cases.retention-not-stated"),
             RetentionNotAssayed => wording.Say("cases.retention-not-assayed"),
+            MoistureNotStated moisture => wording.Say(
+                "cases.moisture-not-stated",
+                ("percent", Figures.Digits(moisture.MaxPercent))
+            ),
+            TwoDemands two => wording.Say(
+                "cases.two-demands",
+                ("contract", two.ByContract.Name),
+                ("byContract", wording.SayRule(two.ByContract.Penetration.Verdict)),
+                ("code", two.ByCode.Name),
+                ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict)),
+                ("which", _requirements.Answers.Say(two.Contract, two.ByCode.Name))
+            ),
+            ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
+            NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    /// <summary>What stands in place of a piece's name for a photograph that was left out.</summary>
+    public string LeftOut => wording.Say("cases.left-out");
+
+    /// <summary>A photograph that was left out, why, and what it would have changed.</summary>
+    public string LeftOutFor(string file, string reason, string changes) =>
+        wording.Say("cases.left-out.for", ("file", file), ("reason", reason), ("changes", changes));
+
+    /// <summary>What a photograph that was left out would have changed.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A reading of a kind that no sentence is known for.</exception>
+    public string Say(LeftOutReading leftOut) =>
+        leftOut switch
+        {
+            LeftOutUnread { Photograph.File: null } => wording.Say("cases.left-out.not-opened"),
+            LeftOutUnread => wording.Say("cases.left-out.not-read"),
+            LeftOutRead { With: null } => wording.Say("cases.left-out.more-than-batch"),
+            LeftOutRead { Piece: { } piece, With: { } with } => wording.Say(
+                piece.Evidence.Profile is null ? "cases.left-out.no-depth" : "cases.left-out.with-it",
+                ("piece", wording.Say(piece.Judgement.Verdict)),
+                ("case", wording.Say(with.Overall.Verdict))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(leftOut), leftOut, "Not a reading."),
+        };
+
+    /// <summary>What the verdict would be with every photograph that was left out.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public string WithAllLeftOut(Verdict verdict) =>
+        wording.Say("cases.left-out.with-all", ("case", wording.Say(verdict)));
+
+    /// <summary>The sentence of a remark.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>
+    public string Say(CaseRemark remark) =>
+        remark switch
+        {
+            EnquiryAtOdds { Discrepancy: var odd } => new DiscrepancyWords(wording).Say(odd),
+            SampledBeforeTreated(var sampled, var treated) => wording.Say(
+                "cases.remark.sampled-before-treated",
+                ("sampled", Figures.Day(sampled, wording)),
+                ("treated", Figures.Day(treated, wording))
+            ),
+            MoistureMeasuredLater(var measured, var treated) => wording.Say(
+                "cases.remark.moisture-measured-later",
+                ("measured", Figures.Day(measured, wording)),
+                ("treated", Figures.Day(treated, wording))
+            ),
+            BorderNotDistinct(var species, var stated) => wording.Say(
+                "cases.remark.border-not-distinct",
+                ("species", species.Name),
+                ("stated", Figures.Mm(stated))
+            ),
+            IncisionsNotStated(var pieces) => wording.Say("cases.remark.incisions-not-stated", Pieces(pieces)),
+            IncisionsNotSeen(var pieces) => wording.Say("cases.remark.incisions-not-seen", Pieces(pieces)),
+            SizesOnTrust(var pieces) => wording.Say(
+                "cases.remark.sizes-on-trust",
+                ("pieces", wording.Count("count.piece", pieces))
+            ),
+            _ => OfExpectation(remark),
+        };
+
+    private string OfExpectation(CaseRemark remark) =>
+        remark switch
+        {
+            NoDepthToReach => wording.Say("expectation.no-depth"),
+            PermeabilityNotKnown { IsHeartwood: true, Species: var species } => wording.Say(
+                "expectation.heartwood-permeability-not-known",
+                ("species", species.Name)
+            ),
+            PermeabilityNotKnown { Species: var species } => wording.Say(
+                "expectation.sapwood-permeability-not-known",
+                ("species", species.Name)
+            ),
+            DensityNotKnown { Species: var species } => wording.Say(
+                "expectation.density-not-known",
+                ("species", species.Name)
+            ),
+            SapwoodNotKnown { Species: var species } => wording.Say(
+                "expectation.sapwood-not-known",
+                ("species", species.Name)
+            ),
+            MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
+                measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",
+                ("measured", Figures.Measured(measured.Value, measured.StandardUncertainty, "mm")),
+                ("low", Figures.Number(predicted.Low, 1)),
+                ("high", Figures.Number(predicted.High, 1))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
+        };
+
+    private static (string, string) Pieces(IReadOnlyList<string> names) => ("pieces", string.Join(", ", names));
 }

@@ -117,7 +117,7 @@ public sealed class ChargeWords(Wording wording)
     /// <summary>Cores expected to reach the depth, likewise.</summary>
     /// <param name="share">Share of cores, 0 to 1.</param>
     public (string Name, string Value) Cores(double share) =>
-        (wording.Say("charge.cores"), Figures.WholePercent(share, wording));
+        (wording.Say("charge.cores"), Figures.Certainty(share, wording));
 
     /// <summary>That the timber must dry first.</summary>
     /// <param name="days">Least days.</param>

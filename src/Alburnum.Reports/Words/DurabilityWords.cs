@@ -18,12 +18,30 @@ public sealed class DurabilityWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Not a verdict."),
         };
 
+    /// <summary>Years that heartwood lasted in the ground: "at least 25", "15 to 25", "under 5".</summary>
+    public string Years(YearsInGround trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return trial switch
+        {
+            { FromYears: { } from, ToYears: { } to } => wording.Say(
+                "requirements.years.from-to",
+                ("from", Figures.Whole(from)),
+                ("to", Figures.Whole(to))
+            ),
+            { FromYears: { } from } => wording.Say("requirements.years.at-least", ("from", Figures.Whole(from))),
+            _ => wording.Say("requirements.years.under", ("to", Figures.Whole(trial.ToYears ?? 0))),
+        };
+    }
+
     /// <summary>Whether timber will do untreated.</summary>
     public string Say(UntreatedTimber untreated)
     {
         ArgumentNullException.ThrowIfNull(untreated);
         var species = untreated.Species;
         var sapwood = Say(untreated.Sapwood);
+        if (untreated.UseClass == UseClass.Five)
+            return wording.Say("requirements.untreated.salt-water", ("species", species.Name), ("sapwood", sapwood));
         if (
             untreated is not { Heartwood: { } careful, HeartwoodAtBest: { } best }
             || species.Durability is not { } known

@@ -1,4 +1,3 @@
-using Alburnum.Cases;
 using Alburnum.Impregnation.Prediction;
 
 namespace Alburnum.Reports.Words;
@@ -114,35 +113,4 @@ public sealed class ExpectationWords(Wording wording)
                 ("product", Figures.Measured(productKgPerM3.Value, productKgPerM3.StandardUncertainty, "kg/m³"))
             )
         );
-
-    /// <summary>The sentence of a remark.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>
-    public string Say(CaseRemark remark) =>
-        remark switch
-        {
-            NoDepthToReach => wording.Say("expectation.no-depth"),
-            PermeabilityNotKnown { IsHeartwood: true, Species: var species } => wording.Say(
-                "expectation.heartwood-permeability-not-known",
-                ("species", species.Name)
-            ),
-            PermeabilityNotKnown { Species: var species } => wording.Say(
-                "expectation.sapwood-permeability-not-known",
-                ("species", species.Name)
-            ),
-            DensityNotKnown { Species: var species } => wording.Say(
-                "expectation.density-not-known",
-                ("species", species.Name)
-            ),
-            SapwoodNotKnown { Species: var species } => wording.Say(
-                "expectation.sapwood-not-known",
-                ("species", species.Name)
-            ),
-            MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
-                measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",
-                ("measured", Figures.Measured(measured.Value, measured.StandardUncertainty, "mm")),
-                ("low", Figures.Number(predicted.Low, 1)),
-                ("high", Figures.Number(predicted.High, 1))
-            ),
-            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
-        };
 }

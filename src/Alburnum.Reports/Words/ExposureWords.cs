@@ -31,6 +31,30 @@ public sealed class ExposureWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(question), question, "Not a question."),
         };
 
+    /// <summary>Where a piece stands, as far as it is known.</summary>
+    public string Say(Exposure exposure)
+    {
+        ArgumentNullException.ThrowIfNull(exposure);
+        return string.Join(
+            "; ",
+            new (string Place, bool? Answer)[]
+            {
+                (wording.Say("requirements.place.salt-water"), exposure.IsInSaltWater),
+                (wording.Say("requirements.place.ground"), exposure.TouchesGroundOrFreshWater),
+                (wording.Say("requirements.place.weather"), exposure.IsExposedToWeather),
+                (wording.Say("requirements.place.water-stays"), exposure.LetsWaterStay),
+                (wording.Say("requirements.place.damp"), exposure.MayGetDamp),
+            }
+                .Where(each => each.Answer is not null)
+                .Select(each =>
+                    wording.Say(
+                        each.Answer == true ? "requirements.place.yes" : "requirements.place.no",
+                        ("place", each.Place)
+                    )
+                )
+        );
+    }
+
     /// <summary>What goes with a use class.</summary>
     public string Say(UseClassRemark remark) =>
         remark switch
@@ -38,8 +62,7 @@ public sealed class ExposureWords(Wording wording)
             UseClassRemark.CoatingKeepsClass => wording.Say("requirements.use-class.coating"),
             UseClassRemark.ChooseLongerLife => wording.Say("requirements.use-class.longer-life"),
             UseClassRemark.EngineerDecides => wording.Say("requirements.use-class.engineer"),
-            UseClassRemark.TermitesBesideClass => wording.Say("requirements.use-class.termites"),
-            UseClassRemark.BeetlesBesideClass => wording.Say("requirements.use-class.beetles"),
+            UseClassRemark.InsectsBesideClass => wording.Say("requirements.use-class.insects"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };
 

@@ -6,6 +6,8 @@ namespace Alburnum.Reports.Words;
 /// <remarks>Where a word belongs to the number ("over 99.9 %") it comes from the language given; from the one chosen where none is.</remarks>
 public static class Figures
 {
+    private const int MostDecimals = 2;
+
     /// <summary>A share in per cent, to tenths. What is not all or nothing is not rounded to 0 or 100 %.</summary>
     /// <param name="share">0 to 1.</param>
     /// <param name="wording">The language.</param>
@@ -40,13 +42,28 @@ public static class Figures
             ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording)
             : (wording ?? Wording.Current).Say("figures.not-determined");
 
+    /// <summary>A share that someone typed, in per cent, with all the digits typed: nothing is rounded, and there is no ceiling.</summary>
+    /// <param name="share">0 to 1.</param>
+    public static string Typed(double share) => $"{Digits(share * 100, 6)} %";
+
     /// <summary>A value with its standard uncertainty, both rounded to the uncertainty's first significant digit (second where it is 1).</summary>
     /// <remarks>The usual rounding of measured values, JCGM 100:2008, 7.2.6.</remarks>
-    public static string Measured(double value, double standardUncertainty, string unit)
+    /// <param name="value">The value.</param>
+    /// <param name="standardUncertainty">Its standard uncertainty. 0 or more.</param>
+    /// <param name="unit">Unit of both; may be empty.</param>
+    /// <param name="most">Most decimals written.</param>
+    public static string Measured(double value, double standardUncertainty, string unit, int most = MostDecimals)
     {
-        var decimals = Decimals(standardUncertainty);
+        var decimals = Decimals(standardUncertainty, most);
         return $"{Number(value, decimals)} ± {Number(standardUncertainty, decimals)} {unit}".TrimEnd();
     }
+
+    /// <summary>What ± means, for whoever meets it: said wherever <see cref="Measured"/> is shown.</summary>
+    public static string PlusMinus => Wording.Said("figures.plus-minus");
+
+    /// <summary>A value alone, rounded as <see cref="Measured"/> rounds it.</summary>
+    public static string Rounded(double value, double standardUncertainty, string unit) =>
+        $"{Number(value, Decimals(standardUncertainty, MostDecimals))} {unit}".TrimEnd();
 
     /// <summary>A day.</summary>
     public static string Day(DateOnly day, Wording? wording = null)
@@ -91,12 +108,12 @@ public static class Figures
     private static string Under(string percent, Wording? wording) =>
         (wording ?? Wording.Current).Say("figures.under", ("percent", percent));
 
-    private static int Decimals(double standardUncertainty)
+    private static int Decimals(double standardUncertainty, int most)
     {
         if (standardUncertainty <= 0)
             return 1;
         var exponent = (int)Math.Floor(Math.Log10(standardUncertainty));
         var leading = standardUncertainty / Math.Pow(10, exponent);
-        return Math.Clamp(leading < 2 ? 1 - exponent : -exponent, 0, 2);
+        return Math.Clamp(leading < 2 ? 1 - exponent : -exponent, 0, most);
     }
 }

@@ -1,5 +1,4 @@
 using Alburnum.Acceptance.Risk;
-using Alburnum.Penetration;
 using Alburnum.Workflows.Acceptance;
 using static Alburnum.Reports.Words.Figures;
 
@@ -13,23 +12,6 @@ public sealed class JudgeWords(Wording wording)
 
     /// <summary>In the language chosen.</summary>
     public static JudgeWords Current => new(Wording.Current);
-
-    /// <summary>The Bayesian reading of the same pieces.</summary>
-    public string Say(Belief belief)
-    {
-        ArgumentNullException.ThrowIfNull(belief);
-        (string, string) confidence = ("confidence", Percent(belief.Confidence, wording)),
-            share = ("share", Percent(belief.LeastShare, wording));
-        return belief.Lot is { } lot
-            ? wording.Say(
-                "judging.believed-of-lot",
-                confidence,
-                share,
-                ("probability", Sure(lot.Probability)),
-                ("lotShare", Percent(lot.Share, wording))
-            )
-            : wording.Say("judging.believed", confidence, share);
-    }
 
     /// <summary>What was asked of each piece.</summary>
     public string Required(string demand) => wording.Say("judging.required", ("demand", demand));
@@ -49,16 +31,7 @@ public sealed class JudgeWords(Wording wording)
             ("rule", _acceptance.Rule(other.Rule)),
             ("mayFail", Whole(other.MayFail)),
             ("pieces", Whole(pieces)),
-            (
-                "penetration",
-                other.Penetration switch
-                {
-                    Verdict.Conforms => wording.Say("acceptance.penetration-conforms"),
-                    Verdict.DoesNotConform => wording.Say("acceptance.penetration-fails"),
-                    Verdict.Undecided => wording.Say("acceptance.penetration-undecided"),
-                    _ => throw new ArgumentOutOfRangeException(nameof(other), other.Penetration, "Not a verdict."),
-                }
-            )
+            ("penetration", _acceptance.Penetration(other.Penetration))
         );
     }
 
@@ -72,10 +45,10 @@ public sealed class JudgeWords(Wording wording)
         }
         yield return wording.Say(
             "judging.risks",
-            ("margin", Mm(now.MarginMm.Value)),
-            ("spread", Mm(now.MarginMm.StandardUncertainty)),
-            ("reading", Mm(now.ReadingUMm)),
-            ("band", Mm(now.GuardBandMm)),
+            ("margin", Rounded(now.MarginMm.Value, now.ReadingUMm, "mm")),
+            ("spread", Rounded(now.MarginMm.StandardUncertainty, now.ReadingUMm, "mm")),
+            ("reading", Rounded(now.ReadingUMm, now.ReadingUMm, "mm")),
+            ("band", Rounded(now.GuardBandMm, now.ReadingUMm, "mm")),
             ("consumer", Sure(now.Consumer)),
             ("producer", Sure(now.Producer)),
             ("open", Sure(now.LeftOpen))
@@ -112,12 +85,12 @@ public sealed class JudgeWords(Wording wording)
         {
             TooFewPieces few => wording.Say(
                 "judging.too-few-pieces",
-                ("share", Percent(few.Share, wording)),
-                ("pieces", Whole(few.Pieces))
+                ("share", Typed(few.Share)),
+                ("pieces", wording.Count("count.more-piece", few.Pieces))
             ),
             EnoughPieces enough => wording.Say(
                 "judging.enough-pieces",
-                ("share", Percent(enough.Share, wording)),
+                ("share", Typed(enough.Share)),
                 ("pieces", wording.Count("count.more-piece", enough.Pieces)),
                 ("probability", Sure(enough.Probability))
             ),

@@ -29,14 +29,15 @@ public sealed class PenetrationWords(Wording wording)
                 ("reached", Percent(face.ReachedShare)),
                 ("face", Figures.Whole(face.Face)),
                 ("asked", Percent(face.RequiredShare)),
-                ("depth", Figures.Mm(face.DepthMm)),
-                ("u", Figures.Mm(face.StandardUncertaintyMm)),
+                ("depth", Mm(face.DepthMm, face.StandardUncertaintyMm)),
+                ("u", Mm(face.StandardUncertaintyMm, face.StandardUncertaintyMm)),
                 ("probability", Certainty(face.Probability.Low))
             ),
             GuardBand band => wording.Say(
                 "penetration.guard-band",
-                ("from", Figures.Mm(band.ConformsFromMm)),
-                ("upTo", Figures.Mm(band.FailsUpToMm))
+                ("depth", Mm(band.DepthMm, band.StandardUncertaintyMm)),
+                ("from", Mm(band.ConformsFromMm, band.StandardUncertaintyMm)),
+                ("upTo", Mm(band.FailsUpToMm, band.StandardUncertaintyMm))
             ),
             FacesNotRead unread => wording.Say(
                 "penetration.faces-not-read",
@@ -77,15 +78,18 @@ public sealed class PenetrationWords(Wording wording)
                 decided.TurnsElsewhere
                     ? wording.Say(
                         "penetration.least-sure-depth",
-                        ("least", Figures.Mm(decided.LeastDepthMm)),
-                        ("depth", Figures.Mm(decided.DepthMm))
+                        ("least", Mm(decided.LeastDepthMm.Value, decided.LeastDepthMm.StandardUncertainty)),
+                        ("depth", Mm(decided.DepthMm, decided.StandardUncertaintyMm))
                     )
-                    : Figures.Mm(decided.DepthMm)
+                    : Mm(
+                        decided.Reading == DepthReading.Minimum ? decided.LeastDepthMm.Value : decided.DepthMm,
+                        decided.StandardUncertaintyMm
+                    )
             ),
             ("required", Figures.Mm(decided.RequiredMm)),
             ("face", Figures.Whole(decided.Face)),
             ("place", Figures.Mm(decided.PositionMm)),
-            ("u", Figures.Mm(decided.StandardUncertaintyMm)),
+            ("u", Mm(decided.StandardUncertaintyMm, decided.StandardUncertaintyMm)),
             ("probability", Certainty(decided.Probability.Low))
         );
 
@@ -98,6 +102,8 @@ public sealed class PenetrationWords(Wording wording)
         };
 
     private string Rule(DepthRule rule) => Wording.Capital(_depths.Say(rule));
+
+    private static string Mm(double mm, double uMm) => Figures.Rounded(mm, uMm, "mm");
 
     private string Percent(double share) => Figures.Percent(share, wording);
 

@@ -149,6 +149,43 @@ public sealed class PredictionWords(Wording wording)
         );
     }
 
+    /// <summary>What a prediction says of a requirement, and what is usual, one sentence each.</summary>
+    public IEnumerable<string> Outlook(TreatingPrediction prediction)
+    {
+        ArgumentNullException.ThrowIfNull(prediction);
+        var question = prediction.Asked.Prediction;
+        yield return question.Incising is { } cuts
+            ? wording.Say(
+                "prediction.for-schedule-incised",
+                ("schedule", question.Schedule.Name),
+                ("cuts", _treating.Say(cuts))
+            )
+            : wording.Say("prediction.for-schedule", ("schedule", question.Schedule.Name));
+        yield return PiecesMeet(prediction.Quick.PieceShare);
+        yield return CoresMeet(prediction.Quick.CoreShare);
+        foreach (var sentence in Usual(prediction))
+            yield return sentence;
+    }
+
+    /// <summary>What is usual in such timber, and that it differs from the prediction where it does; empty where no depth is required.</summary>
+    public IEnumerable<string> Usual(TreatingPrediction prediction)
+    {
+        ArgumentNullException.ThrowIfNull(prediction);
+        if (prediction.Usual is not { } usual)
+            yield break;
+        yield return wording.Say(
+            "prediction.usual",
+            ("reach", RequirementWords.Current.Routes.Say(usual.Verdict)),
+            (
+                "sources",
+                string.Join("; ", usual.Sources.Select(source => source.Document).Distinct(StringComparer.Ordinal))
+            ),
+            ("standing", wording.Say(Provenance.Weakest(usual.Sources.Select(source => source.Standing))))
+        );
+        if (prediction.DiffersFromUsual)
+            yield return wording.Say("prediction.usual-differs");
+    }
+
     /// <summary>What the numbers rest on, one sentence each.</summary>
     public IEnumerable<string> RestsOn(TreatingPrediction prediction)
     {

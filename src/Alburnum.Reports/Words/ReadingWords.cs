@@ -52,18 +52,29 @@ public static class ReadingWords
         };
     }
 
+    /// <summary>That the depths are to the scale of a nominal size which nobody measured; empty where they are not.</summary>
+    public static IReadOnlyList<string> OnTrust(SectionReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Outcome is Read { Scale: { Basis: ScaleBasis.NominalSize, Section: var section } }
+            ? [Said("reading.scale.nominal", ("section", section.Label))]
+            : [];
+    }
+
     /// <summary>What to mind with the reagents that were sprayed: what they do not show, and what they do to the person who sprays them.</summary>
     public static IEnumerable<string> Cautions(SectionReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         if (reading.Outcome.Indicator is { } indicator)
         {
-            if (indicator.LeastContentMgPerKg is { } least)
+            if (indicator.Detection is { } limit)
                 yield return Said(
-                    "reading.least-content",
+                    "reading.detection",
                     ("indicator", indicator.Name),
-                    ("content", Figures.Digits(least.Value)),
-                    Source(least.Provenance)
+                    ("above", Figures.Digits(limit.AboveMgPerKg)),
+                    ("atMost", Figures.Digits(limit.AtMostMgPerKg)),
+                    ("scope", limit.Scope),
+                    Source(limit.Provenance)
                 );
             foreach (var caution in indicator.Cautions)
                 yield return Said("reading.caution", ("reagent", indicator.Name), ("caution", caution));
@@ -148,7 +159,7 @@ public static class ReadingWords
     }
 
     /// <summary>What the figures of a table of depths mean.</summary>
-    public static string Uncertainty => Said("reading.uncertainty");
+    public static string Uncertainty => Said("reading.uncertainty", ("plusMinus", Figures.PlusMinus));
 
     /// <summary>How many photographs.</summary>
     public static string Photographs(int count) => Wording.Current.Count("count.photograph", count);
@@ -186,8 +197,8 @@ public static class ReadingWords
             ("fingers", Figures.Whole(fingers))
         );
 
-    /// <summary>A depth with its standard uncertainty, both in mm to tenths.</summary>
-    public static string WithU(Estimate mm) => $"{Digits(mm.Value, "f1")} ± {Digits(mm.StandardUncertainty, "f1")}";
+    /// <summary>A depth with its standard uncertainty, both in mm.</summary>
+    public static string WithU(Estimate mm) => Figures.Measured(mm.Value, mm.StandardUncertainty, "");
 
     /// <summary>Heading of an uncertainty budget.</summary>
     /// <param name="name">The photograph's name.</param>
@@ -219,7 +230,9 @@ public static class ReadingWords
     }
 
     private static IEnumerable<string> Scale(SectionScale? scale) =>
-        scale?.ByKnownLength is { } section ? [Said("reading.scale.known-length", ("section", section.Label))] : [];
+        scale is { Basis: ScaleBasis.KnownLength, Section: var section }
+            ? [Said("reading.scale.known-length", ("section", section.Label))]
+            : [];
 
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];

@@ -15,10 +15,12 @@ public sealed class RequirementWords
         _wording = wording;
         Depths = new(wording);
         Rows = new(wording, Depths);
-        Answers = new(wording, Rows);
+        Exposure = new(wording);
+        Answers = new(wording, Rows, Exposure);
+        Preservatives = new(wording, Rows);
+        Names = new(wording);
         Routes = new(wording);
         Checks = new(wording, Rows);
-        Exposure = new(wording);
         Durability = new(wording);
     }
 
@@ -46,6 +48,12 @@ public sealed class RequirementWords
     /// <summary>Whether timber will do untreated.</summary>
     public DurabilityWords Durability { get; }
 
+    /// <summary>What is known of a timber.</summary>
+    public NameWords Names { get; }
+
+    /// <summary>Preservatives, and the marks of other systems.</summary>
+    public PreservativeWords Preservatives { get; }
+
     /// <summary>"sawn" or "round".</summary>
     public string Say(TimberForm form) =>
         form == TimberForm.Sawn ? _wording.Say("requirements.form.sawn") : _wording.Say("requirements.form.round");
@@ -54,6 +62,7 @@ public sealed class RequirementWords
     public string Say(RequirementRemark remark) =>
         remark switch
         {
+            FactsAtOdds(var odd) => new DiscrepancyWords(_wording).Say(odd),
             HeartwoodTakenAsExposed => _wording.Say("requirements.remark.heartwood-exposed"),
             NoteOnSpecies(var species) => _wording.Say(
                 "requirements.remark.note",
@@ -83,6 +92,10 @@ public sealed class RequirementWords
                 ),
                 ("standing", _wording.Say(Provenance.Weakest(rests.Select(source => source.Standing))))
             ),
+            LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
+            OfPreservative(var finding) => Preservatives.Say(finding),
+            MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
+            MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };
@@ -90,7 +103,7 @@ public sealed class RequirementWords
     private string Say(LastedInGround lasted)
     {
         (string, string) durability = ("durability", Figures.Whole(lasted.Trial.DurabilityClass));
-        (string, string) years = ("years", lasted.Trial.Years);
+        (string, string) years = ("years", Durability.Years(lasted.Trial));
         (string, string) standing = ("standing", _wording.Say(lasted.Standing));
         (string, string) source = ("source", lasted.Trial.Provenance.Citation);
         return lasted.IsOfWorseEnd
@@ -105,6 +118,30 @@ public sealed class RequirementWords
             )
             : _wording.Say("requirements.remark.lasted", durability, years, standing, source);
     }
+
+    private string OfMark(RequirementRemark remark) =>
+        remark switch
+        {
+            MarkOfOtherSystem(var mark, var rulebook) => _wording.Say(
+                "requirements.remark.other-mark",
+                ("mark", Preservatives.Say(mark)),
+                ("standing", _wording.Say(mark.Provenance.Standing)),
+                ("source", mark.Provenance.Citation),
+                ("rulebook", rulebook.Citation)
+            ),
+            MarkNotKnown(var stated, { Count: 0 }, var rulebook) => _wording.Say(
+                "requirements.remark.mark-not-known",
+                ("mark", stated),
+                ("rulebook", rulebook.Citation)
+            ),
+            MarkNotKnown(var stated, var near, var rulebook) => _wording.Say(
+                "requirements.remark.mark-not-known-near",
+                ("mark", stated),
+                ("rulebook", rulebook.Citation),
+                ("near", string.Join(", ", near))
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark on a mark."),
+        };
 
     private string OnScale(Timber.OtherScale scale) =>
         _wording.Say(

@@ -28,6 +28,29 @@ public sealed class RouteWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a route."),
         };
 
+    /// <summary>That a timber is commonly sold for the component.</summary>
+    public string Say(CommonTimber sold)
+    {
+        ArgumentNullException.ThrowIfNull(sold);
+        return wording.Say("routes.commonly-sold", ("standing", wording.Say(sold.Provenance.Standing)));
+    }
+
+    /// <summary>How long heartwood of its durability class lasted in the ground.</summary>
+    public string Say(YearsInGround trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return wording.Say(
+            "routes.lasted",
+            ("years", RequirementWords.Current.Durability.Years(trial)),
+            ("standing", wording.Say(trial.Provenance.Standing))
+        );
+    }
+
+    /// <summary>How many pieces are expected to meet the demand.</summary>
+    /// <param name="share">Share of pieces, 0 to 1.</param>
+    public string Expected(double share) =>
+        wording.Say("routes.expected", ("share", Figures.Certainty(share, wording)));
+
     /// <summary>Whether a demand is usually met.</summary>
     public string Say(ReachVerdict reach) =>
         reach switch

@@ -40,6 +40,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             Field.Moisture => wording.Say("rows.field.moisture"),
             Field.StatedClass => wording.Say("rows.field.stated-class"),
             Field.Preservative => wording.Say("rows.field.preservative"),
+            Field.Insects => wording.Say("rows.field.insects"),
             _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
         };
 
@@ -125,6 +126,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
                 ("depth", depths.Say(penetration.Depth))
             ),
             Forbidden forbidden => wording.Say("rows.forbidden", ("reason", forbidden.Reason)),
+            NoTreatment none => wording.Say("rows.no-treatment", ("reason", none.Reason)),
             UnknownCell unknown => wording.Say("rows.unknown-cell", ("reason", unknown.Reason)),
             RetentionFactor multiple => wording.Say("rows.factor", ("factor", Figures.Digits(multiple.Factor))),
             FixedRetention fixedRetention => fixedRetention.Amount.Label,

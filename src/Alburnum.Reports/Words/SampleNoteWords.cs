@@ -35,7 +35,7 @@ public sealed class SampleNoteWords(Wording wording)
             [
                 wording.Say(
                     "sampling.mean-pieces",
-                    ("share", Percent(risks.Risks.AcceptableShare, wording)),
+                    ("share", Typed(risks.Risks.AcceptableShare)),
                     ("mean", Number(mean, 1)),
                     ("single", Whole(single))
                 ),
@@ -82,7 +82,7 @@ public sealed class SampleNoteWords(Wording wording)
                 ("pieces", Whole(plan.SampleSize)),
                 ("shareMayFail", Whole(other.MayFail(plan.SampleSize))),
                 ("planMayFail", Whole(plan.AcceptanceNumber)),
-                ("share", Percent(other.Share, wording))
+                ("share", Typed(other.Share))
             );
     }
 
@@ -100,7 +100,7 @@ public sealed class SampleNoteWords(Wording wording)
         var belief = new BetaBinomial(show.Failures, plan.SampleSize);
         return wording.Say(
             "sampling.believed",
-            ("confidence", Percent(show.Confidence, wording)),
+            ("confidence", Typed(show.Confidence)),
             ("share", Percent(belief.ConformingShareExceeded(show.Confidence), wording))
         );
     }

@@ -24,15 +24,15 @@ public sealed class SampleWords(Wording wording)
             { Request: SampleForRisks risks } => wording.Say(
                 "sampling.for-risks",
                 ("plan", Kind(risks.Plan)),
-                ("acceptable", Percent(risks.Risks.AcceptableShare, wording)),
-                ("producer", Percent(risks.Risks.ProducerRisk, wording)),
-                ("rejectable", Percent(risks.Risks.RejectableShare, wording)),
-                ("consumer", Percent(risks.Risks.ConsumerRisk, wording))
+                ("acceptable", Typed(risks.Risks.AcceptableShare)),
+                ("producer", Typed(risks.Risks.ProducerRisk)),
+                ("rejectable", Typed(risks.Risks.RejectableShare)),
+                ("consumer", Typed(risks.Risks.ConsumerRisk))
             ),
             { Request: SampleToShow show } => wording.Say(
                 "sampling.to-show",
-                ("share", Percent(show.Share, wording)),
-                ("confidence", Percent(show.Confidence, wording)),
+                ("share", Typed(show.Share)),
+                ("confidence", Typed(show.Confidence)),
                 ("failures", Failures(show.Failures))
             ),
             _ => throw Unknown(sample),

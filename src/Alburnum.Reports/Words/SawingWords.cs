@@ -49,8 +49,8 @@ public sealed class SawingWords(Wording wording)
     public string Shares(double pieceShare, double coreShare) =>
         wording.Say(
             "sawing.shares",
-            ("pieces", Figures.WholePercent(pieceShare, wording)),
-            ("cores", Figures.WholePercent(coreShare, wording))
+            ("pieces", Figures.Certainty(pieceShare, wording)),
+            ("cores", Figures.Certainty(coreShare, wording))
         );
 
     private string Name(CuttingPattern pattern) =>

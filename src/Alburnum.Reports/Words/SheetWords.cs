@@ -1,3 +1,5 @@
+using Alburnum.Imaging.Reading;
+using Alburnum.Penetration;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -42,7 +44,24 @@ public sealed class SheetWords(Wording wording)
     public string RetentionTitle => wording.Say("sheet.retention");
 
     /// <summary>Heads of the table of assays.</summary>
-    public IReadOnlyList<string> AssayHeads => [wording.Say("sheet.assay-sample"), wording.Say("sheet.assay-unit")];
+    public IReadOnlyList<string> AssayHeads =>
+        [
+            wording.Say("sheet.assay-sample"),
+            wording.Say("sheet.assay-paper"),
+            wording.Say("sheet.assay-reported"),
+            wording.Say("sheet.assay-unit"),
+        ];
+
+    /// <summary>An assay as the laboratory reported it, with its sub-samples; empty where it was reported in kg/m³ from one.</summary>
+    public string Reported(string? figures, int? subSamples) =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                figures,
+                subSamples is > 1 and var count ? wording.Count("count.sub-sample", count) : null,
+            }.OfType<string>()
+        );
 
     /// <summary>Title of the rows of the rulebook.</summary>
     public string Trace => wording.Say("sheet.trace");
@@ -53,6 +72,34 @@ public sealed class SheetWords(Wording wording)
 
     /// <summary>Title of the sources.</summary>
     public string Sources => wording.Say("sheet.sources");
+
+    /// <summary>Title of what a reader should know beside the verdict.</summary>
+    public string Remarks => wording.Say("sheet.remarks");
+
+    /// <summary>Title of the photographs that were left out.</summary>
+    public string LeftOut => wording.Say("sheet.left-out");
+
+    /// <summary>Heads of the table of photographs that were left out.</summary>
+    public IReadOnlyList<string> LeftOutHeads =>
+        [
+            wording.Say("sheet.left-out-file"),
+            wording.Say("sheet.left-out-reason"),
+            wording.Say("sheet.left-out-with-it"),
+        ];
+
+    /// <summary>Title of the list of photographs.</summary>
+    public string Photographs => wording.Say("sheet.photographs");
+
+    /// <summary>How the list of photographs is read.</summary>
+    public string PhotographsKey => wording.Say("sheet.photographs-key");
+
+    /// <summary>Heads of the list of photographs.</summary>
+    public IReadOnlyList<string> PhotographHeads =>
+        [
+            wording.Say("sheet.photographs-piece"),
+            wording.Say("sheet.photographs-file"),
+            wording.Say("sheet.photographs-sha256"),
+        ];
 
     /// <summary>Title of the cautions.</summary>
     public string Cautions => wording.Say("sheet.cautions");
@@ -92,9 +139,14 @@ public sealed class SheetWords(Wording wording)
     public string ForClient(string client, string sampled) =>
         wording.Say("sheet.for-client", ("client", client), ("sampled", sampled));
 
-    /// <summary>How probable conformity is, on a line of its own; null is "not determined".</summary>
-    public string Probability(double? probability) =>
-        wording.Say("sheet.probability", ("probability", Figures.Certainty(probability, wording)));
+    /// <summary>Whether a rule is met, with the chance that it would be if depths and retention were known exactly.</summary>
+    public string Rule(Verdict verdict, double? probability)
+    {
+        var met = Wording.Capital(wording.SayRule(verdict));
+        return probability is { } known
+            ? wording.Say("sheet.rule-met", ("rule", met), ("chance", new FindingWords(wording).Chance(known)))
+            : met;
+    }
 
     /// <summary>A verdict, with its probability where there is one.</summary>
     public string Verdict(string verdict, double? probability) =>
@@ -138,21 +190,36 @@ public sealed class SheetWords(Wording wording)
         );
 
     /// <summary>The use class enquired about.</summary>
-    public (string Name, string Value) UseClass(string useClass, string meaning) =>
-        (wording.Say("sheet.use-class"), Named(useClass, meaning));
+    /// <param name="useClass">The class, or those possible.</param>
+    /// <param name="isOfCode">Whether it is the code's own for the component.</param>
+    /// <param name="meaning">The situation that it stands for; empty where it is not known.</param>
+    public (string Name, string Value) UseClass(string useClass, bool isOfCode, string meaning) =>
+        (wording.Say("sheet.use-class"), UseClassAndMeaning(useClass, isOfCode, meaning));
+
+    /// <summary>The use class and the situation that it stands for.</summary>
+    public string UseClassAndMeaning(string useClass, bool isOfCode, string meaning) =>
+        meaning.Length > 0 ? Named(ByCode(useClass, isOfCode), meaning) : ByCode(useClass, isOfCode);
+
+    /// <summary>A value, with a word where it is the code's own for the component.</summary>
+    public string ByCode(string value, bool isOfCode) =>
+        isOfCode ? wording.Say("sheet.by-code", ("value", value)) : value;
 
     /// <summary>The desired service life.</summary>
-    public (string Name, string Value) ServiceLife(int? years) => (wording.Say("sheet.life"), Life(years));
+    public (string Name, string Value) ServiceLife(int? years, bool isOfCode) =>
+        (wording.Say("sheet.life"), Life(years, isOfCode));
 
     /// <summary>A desired service life; null is "not stated".</summary>
-    public string Life(int? years) =>
-        years is { } known ? wording.Say("rows.years", ("years", Figures.Whole(known))) : NotStated;
+    public string Life(int? years, bool isOfCode) =>
+        years is { } known ? ByCode(wording.Say("rows.years", ("years", Figures.Whole(known))), isOfCode) : NotStated;
 
     /// <summary>The code of practice.</summary>
     public (string Name, string Value) Code(string rulebook) => (wording.Say("sheet.code"), rulebook);
 
     /// <summary>What is said of penetration.</summary>
     public (string Name, string Value) Penetration(string says) => (wording.Say("sheet.penetration"), says);
+
+    /// <summary>What becomes of the class that the contract names.</summary>
+    public (string Name, string Value) Contract(string says) => (wording.Say("sheet.contract"), says);
 
     /// <summary>What the code answers where it demands nothing.</summary>
     public (string Name, string Value) Answer(AnswerOutcome outcome, string? reason) =>
@@ -208,14 +275,6 @@ public sealed class SheetWords(Wording wording)
     /// <summary>The rule by which the batch is accepted.</summary>
     public (string Name, string Value) Rule(string rule) => (wording.Say("sheet.rule"), rule);
 
-    /// <summary>The lower bound on the conforming share, 0 to 1.</summary>
-    public (string Name, string Value) ConformingShare(double bound) =>
-        (wording.Say("sheet.conforming-share"), ConformingLeast(bound));
-
-    /// <summary>A lower bound on the conforming share, 0 to 1.</summary>
-    public string ConformingLeast(double bound) =>
-        wording.Say("sheet.conforming-least", ("share", Figures.Percent(bound, wording)));
-
     /// <summary>The depth of a section where none could be read.</summary>
     public (string Name, string Value) NoDepth => (wording.Say("sheet.depth"), wording.Say("figures.not-determined"));
 
@@ -248,6 +307,21 @@ public sealed class SheetWords(Wording wording)
     public (string Name, string Value) SapwoodTreated(double share) =>
         (wording.Say("sheet.sapwood"), Figures.WholePercent(share, wording));
 
+    /// <summary>What the depths are to the scale of.</summary>
+    public (string Name, string Value) Scale(ScaleBasis basis) =>
+        (
+            wording.Say("sheet.scale"),
+            wording.Say(
+                basis switch
+                {
+                    ScaleBasis.NominalSize => "sheet.scale-nominal",
+                    ScaleBasis.KnownLength => "sheet.scale-known-length",
+                    ScaleBasis.MeasuredSize => "sheet.scale-measured",
+                    _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
+                }
+            )
+        );
+
     /// <summary>How good the reading is.</summary>
     public (string Name, string Value) Quality(string quality) => (wording.Say("sheet.quality"), quality);
 
@@ -256,7 +330,7 @@ public sealed class SheetWords(Wording wording)
 
     /// <summary>An assay that found nothing down to its limit, kg/m³.</summary>
     public string BelowDetection(double limitKgPerM3) =>
-        wording.Say("sheet.below-detection", ("limit", Figures.Number(limitKgPerM3, 2)));
+        wording.Say("sheet.below-detection", ("limit", Figures.Digits(limitKgPerM3, 3)));
 
     private static string Depth(double mm, double uMm) => Figures.Measured(mm, uMm, "mm");
 }

@@ -1,5 +1,4 @@
 using Alburnum.Acceptance.Variables;
-using Alburnum.Penetration;
 
 namespace Alburnum.Reports.Words;
 
@@ -16,14 +15,14 @@ public sealed class VariablesWords(Wording wording)
             ValuesRead read => Read(read),
             ToleranceLimits limits => wording.Say(
                 limits.IsExact ? "variables.limits" : "variables.limits-approximate",
-                ("confidence", Percent(limits.Demand.Confidence)),
-                ("share", Percent(limits.Demand.Share)),
+                ("confidence", Figures.Typed(limits.Demand.Confidence)),
+                ("share", Figures.Typed(limits.Demand.Share)),
                 ("lower", Value(limits.Lower, limits.Demand)),
                 ("upper", Value(limits.Upper, limits.Demand))
             ),
             ShareBounds bounds => wording.Say(
                 "variables.share-bounds",
-                ("confidence", Percent(bounds.Demand.Confidence)),
+                ("confidence", Figures.Typed(bounds.Demand.Confidence)),
                 ("lower", Percent(bounds.LowerShare)),
                 ("limit", Value(bounds.Demand.Limit, bounds.Demand)),
                 ("upper", Percent(bounds.UpperShare))
@@ -33,10 +32,11 @@ public sealed class VariablesWords(Wording wording)
                 "variables.counted-alone",
                 ("reaching", Figures.Whole(counted.Reaching)),
                 ("pieces", Figures.Whole(counted.Pieces)),
-                ("confidence", Percent(counted.Demand.Confidence)),
+                ("confidence", Figures.Typed(counted.Demand.Confidence)),
                 ("share", Percent(counted.ShareLowerBound)),
                 ("supply", AcceptanceWords.Supply(counted.LotSize, wording))
             ),
+            OnlyMeasureJudged => wording.Say("variables.nothing-else"),
             PopulationAssumed assumed => wording.Say(
                 "variables.population-assumed",
                 ("population", Shape(assumed.Population))
@@ -54,47 +54,39 @@ public sealed class VariablesWords(Wording wording)
         ArgumentNullException.ThrowIfNull(demand);
         return wording.Say(
             "variables.demand",
-            ("share", Percent(demand.Share)),
+            ("share", Figures.Typed(demand.Share)),
             ("limit", Value(demand.Limit, demand)),
-            ("confidence", Percent(demand.Confidence))
+            ("confidence", Figures.Typed(demand.Confidence))
         );
-    }
-
-    /// <summary>The whole in one sentence.</summary>
-    /// <param name="judged">The judgement.</param>
-    /// <param name="measure">What was measured.</param>
-    public string Batch(VariablesJudgement judged, string measure)
-    {
-        ArgumentNullException.ThrowIfNull(judged);
-        (string, string) by = ("measure", measure);
-        return judged switch
-        {
-            { LowerLimit: null } => wording.Say("variables.batch-no-spread", by),
-            { Verdict: Verdict.Undecided } => wording.Say("variables.batch-undecided", by),
-            { Verdict: Verdict.Conforms } => wording.Say("variables.batch-conforms", by),
-            _ => wording.Say("variables.batch-fails", by),
-        };
     }
 
     private string Read(ValuesRead read)
     {
+        var others = read.BelowDetection.Count + read.CutOffAbove.Count > 0;
         List<string> parts =
         [
-            read.Values is { } values
-                ? wording.Say(
-                    "variables.values-read",
-                    ("pieces", Figures.Whole(read.Pieces)),
-                    ("least", Value(values.Least, read.Demand)),
-                    ("greatest", Value(values.Greatest, read.Demand))
-                )
-                : wording.Say("variables.none-read", ("pieces", Figures.Whole(read.Pieces))),
+            .. read.BelowDetection.Select(below => CutOff("variables.below-detection", below, read.Demand)),
+            .. read.Values is { } values
+                ?
+                [
+                    wording.Say(
+                        others ? "variables.others-read" : "variables.values-read",
+                        ("least", Value(values.Least, read.Demand)),
+                        ("greatest", Value(values.Greatest, read.Demand))
+                    ),
+                ]
+                : (string[])[],
+            .. read.CutOffAbove.Select(above => CutOff("variables.cut-off-above", above, read.Demand)),
         ];
-        if (read.BelowDetection > 0)
-            parts.Add(wording.Say("variables.below-detection", ("pieces", Figures.Whole(read.BelowDetection))));
-        if (read.CutOffAbove > 0)
-            parts.Add(wording.Say("variables.cut-off-above", ("pieces", Figures.Whole(read.CutOffAbove))));
-        return wording.Say("variables.seen", ("parts", string.Join("; ", parts)));
+        return wording.Say(
+            "variables.seen",
+            ("pieces", wording.Count("count.piece", read.Pieces)),
+            ("parts", string.Join("; ", parts))
+        );
     }
+
+    private string CutOff(string key, CutOffReadings cut, VariablesDemand demand) =>
+        wording.Say(key, ("pieces", Figures.Whole(cut.Pieces)), ("limit", Value(cut.Limit, demand)));
 
     private string Shape(Population population) =>
         population switch

@@ -50,9 +50,9 @@ internal sealed record DraftReading(
     }
 
     private static string NameOf(string field) =>
-        field == MarkField.HeartwoodRadius
-            ? Said("marking.radius-field")
-            : Meaning.All.Single(meaning => meaning.Key == field).Name.ToLowerInvariant();
+        field == MarkField.HeartwoodRadius ? Said("marking.radius-field")
+        : field == MarkField.MeasuredSize ? Said("marking.size-field")
+        : Meaning.All.Single(meaning => meaning.Key == field).Name.ToLowerInvariant();
 
     /// <summary>What a fault waits for, in a sentence; null for one that waiting does not put right.</summary>
     private static string? WaitsFor(MarkFault fault, Section section) =>

@@ -14,13 +14,14 @@ internal sealed record MarkDraft
 {
     public const string NextField = "next";
     public const string RadiusField = MarkField.HeartwoodRadius;
+    public const string SizeField = MarkField.MeasuredSize;
     public const string LengthField = "scaleLength";
     public const string UndoField = "undo";
     private const int UndoStepsMax = 12;
 
     /// <summary>Every field that holds marks.</summary>
     public static IReadOnlyList<string> Fields { get; } =
-    [.. Meaning.All.Select(meaning => meaning.Key), RadiusField, LengthField];
+    [.. Meaning.All.Select(meaning => meaning.Key), RadiusField, LengthField, SizeField];
 
     private IReadOnlyDictionary<string, string> Texts { get; init; } =
         new Dictionary<string, string>(StringComparer.Ordinal);

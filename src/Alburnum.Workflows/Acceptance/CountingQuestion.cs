@@ -39,6 +39,9 @@ public sealed record CountingQuestion
     /// <summary>Confidence of the bound on the conforming share.</summary>
     public double Confidence { get; init; } = 0.95;
 
+    /// <summary>Share of the lot that is wanted to conform; null to take what the rule wants.</summary>
+    public double? WantedShare { get; init; }
+
     /// <summary>What says how many were cut, for messages: the table, or the option.</summary>
     public required string CutSource { get; init; }
 
@@ -75,6 +78,7 @@ public sealed record CountingQuestion
             Assays = Assays,
             RequiredKgPerM3 = RequiredKgPerM3,
             Confidence = Confidence,
+            WantedShare = WantedShare,
         };
     }
 

@@ -31,6 +31,9 @@ public sealed record CountingRequest
 
     /// <summary>Confidence of the bound on the conforming share.</summary>
     public double Confidence { get; init; } = 0.95;
+
+    /// <summary>Share of the lot that is asked to conform; null to take what the rule wants.</summary>
+    public double? WantedShare { get; init; }
 }
 
 /// <summary>Judges a batch from the pieces cut from it.</summary>
@@ -103,7 +106,8 @@ public static class JudgeBatch
         return new(
             pieces,
             demand,
-            VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, request.Lot)
+            VariablesConformity.Judge([.. pieces.Pieces.Select(piece => piece.Reading)], demand, request.Lot),
+            request.Lot
         );
     }
 
@@ -117,13 +121,8 @@ public static class JudgeBatch
         return new(
             judged,
             pieces,
-            judged is { Batch: { } batch, Required.Answer: Required required }
-                ? Whole(
-                    batch,
-                    pieces,
-                    required.Requirement.Penetration,
-                    new() { Lot = judged.Enquired.BatchSize, Rule = batch.Rule }
-                )
+            judged is { Batch: { } batch, Required.Penetration: { } demand }
+                ? Whole(batch, pieces, demand, new() { Lot = judged.Enquired.BatchSize, Rule = batch.Rule })
                 : null
         );
     }
@@ -140,6 +139,7 @@ public static class JudgeBatch
                     Assays = request.Assays,
                     RequiredKgPerM3 = request.RequiredKgPerM3,
                     Confidence = request.Confidence,
+                    Wanted = request.WantedShare is { } share ? new(share, WantedBy.Asked) : null,
                 },
                 request.Decision
             ),
@@ -159,7 +159,6 @@ public static class JudgeBatch
             Batch = batch,
             Pieces = pieces,
             Demand = demand,
-            Belief = Believed(batch, request.Lot),
             Other = request.OtherRule is { } other
                 ? new(
                     other,
@@ -173,20 +172,6 @@ public static class JudgeBatch
                 batch.Penetration.Verdict == Verdict.Undecided ? [.. Readings(pieces, request.Decision)] : [],
             MorePieces = batch.Penetration.Verdict == Verdict.Undecided ? More(batch, request.Lot) : null,
         };
-
-    /// <summary>The beta-binomial reading beside the exact bound; undecided pieces count as failing in both.</summary>
-    private static Belief Believed(BatchJudgement batch, int? lot)
-    {
-        var belief = new BetaBinomial(batch.Counts.Cut - batch.Counts.Conforming, batch.Counts.Cut);
-        var confidence = batch.ConformingShare.Confidence;
-        return new(
-            confidence,
-            belief.ConformingShareExceeded(confidence),
-            lot is { } pieces && batch.Rule is ShareMustPass rule
-                ? new(rule.Share, belief.LotConforms(rule.Share, pieces))
-                : null
-        );
-    }
 
     private static ReadingRisks RisksOf(IReadOnlyList<Judgement> pieces, DecisionRule decision) =>
         PieceRisks.Of(pieces, decision) is { } now && PieceRisks.Of(pieces, decision, 0.5) is { } better
@@ -206,9 +191,9 @@ public static class JudgeBatch
 
     private static MorePieces? More(BatchJudgement batch, int? lot)
     {
-        if (batch.Rule is not ShareMustPass { Share: < 1 } rule || batch.ConformingShare.LowerBound >= rule.Share)
+        if (batch.Rule is not ShareMustPass { Share: < 1 } rule || batch.Lot.Bound.LowerBound >= rule.Share)
             return null;
-        var (cut, conforming, sure) = (batch.Counts.Cut, batch.Counts.Conforming, batch.ConformingShare.Confidence);
+        var (cut, conforming, sure) = (batch.Counts.Cut, batch.Counts.Conforming, batch.Lot.Bound.Confidence);
         var mostMore = Math.Min(MorePiecesMax, (lot ?? int.MaxValue) - cut);
         var needed = Enumerable
             .Range(1, Math.Max(0, mostMore))

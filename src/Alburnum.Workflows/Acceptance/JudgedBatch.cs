@@ -20,9 +20,6 @@ public sealed record CountedBatch
     /// <summary>The depth rule; null where the pieces came already judged.</summary>
     public DepthRule? Demand { get; init; }
 
-    /// <summary>The Bayesian reading of the same pieces.</summary>
-    public required Belief Belief { get; init; }
-
     /// <summary>What the other reading of the same figure says; null where there is none.</summary>
     public OtherReading? Other { get; init; }
 
@@ -40,24 +37,19 @@ public sealed record CountedBatch
 /// <param name="Pieces">The pieces.</param>
 /// <param name="Demand">What was asked.</param>
 /// <param name="Judgement">The judgement.</param>
-public sealed record ValuedBatch(ValuedPieces Pieces, VariablesDemand Demand, VariablesJudgement Judgement);
+/// <param name="LotSize">Pieces in the batch; null where not known.</param>
+public sealed record ValuedBatch(
+    ValuedPieces Pieces,
+    VariablesDemand Demand,
+    VariablesJudgement Judgement,
+    int? LotSize
+);
 
 /// <summary>The batch of a case.</summary>
 /// <param name="Judged">The case.</param>
 /// <param name="Pieces">Each piece.</param>
 /// <param name="Counted">The batch; null where the rulebook demands nothing that could be judged.</param>
 public sealed record CaseBatch(JudgedCase Judged, IReadOnlyList<PieceJudgement> Pieces, CountedBatch? Counted);
-
-/// <summary>What is believed of the supply after the pieces cut, from Jeffreys' belief before.</summary>
-/// <param name="Confidence">Probability of the statement on the supply.</param>
-/// <param name="LeastShare">At least this share of the supply conforms, with that probability.</param>
-/// <param name="Lot">What is believed of the lot; null without one.</param>
-public sealed record Belief(double Confidence, double LeastShare, LotBelief? Lot);
-
-/// <summary>What is believed of a lot.</summary>
-/// <param name="Share">The share that must pass.</param>
-/// <param name="Probability">Probability that so many of the lot conform.</param>
-public sealed record LotBelief(double Share, double Probability);
 
 /// <summary>What the other reading of the same figure says.</summary>
 /// <param name="Rule">The other rule.</param>

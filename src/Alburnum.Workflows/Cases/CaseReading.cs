@@ -4,20 +4,26 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Marks;
 using Alburnum.Workflows.Measuring;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Workflows.Cases;
 
 /// <summary>A case measured and judged; nothing of it is kept or written yet.</summary>
 /// <param name="Folder">The case as it was read.</param>
 /// <param name="Readings">The reading of each piece that was photographed, by the piece's name.</param>
+/// <param name="LeftOut">What it leaves out, and what that would have changed.</param>
 /// <param name="Expected">What was expected of the timber.</param>
 /// <param name="Judged">The case from enquiry to verdict.</param>
+/// <param name="Warnings">What must be known before the demand is read.</param>
 public sealed record CaseReading(
     CaseFolder Folder,
     IReadOnlyDictionary<string, SectionReading> Readings,
+    WithLeftOut LeftOut,
     CaseExpectation Expected,
-    JudgedCase Judged
+    JudgedCase Judged,
+    IReadOnlyList<RequirementRemark> Warnings
 )
 {
     /// <summary>Measures every photograph of a case, side by side, and judges it.</summary>
@@ -39,9 +45,50 @@ public sealed record CaseReading(
         var byPiece = folder
             .Photographs.Zip(readings, (photograph, reading) => (photograph.Piece, reading))
             .ToDictionary(pair => pair.Piece, pair => pair.reading, StringComparer.Ordinal);
-        var evidence = byPiece.Select(pair => Evidence(pair.Key, pair.Value)).Concat(folder.RulerReadings);
-        return new(folder, byPiece, expected, Judge(folder, expected, [.. evidence]));
+        var evidence = folder
+            .Photographs.Select(photograph =>
+                Evidence(photograph.Piece, byPiece[photograph.Piece], IsIncised(photograph, folder))
+            )
+            .Concat(folder.RulerReadings);
+        var judged = Judge(folder, expected, [.. evidence], facts);
+        var leftOut = await EachItem.DoAsync(
+            folder.LeftOut,
+            photograph => photograph.FileName,
+            photograph => (photograph, ReadLeftOut(photograph, folder, facts, stop)),
+            progress: null,
+            stop
+        );
+        var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, facts);
+        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
     }
+
+    // Without marks, as it came.
+    private static SectionReading? ReadLeftOut(
+        LeftOutPhotograph photograph,
+        CaseFolder folder,
+        FactLibrary facts,
+        CancellationToken stop
+    )
+    {
+        if (photograph.File is not { } file)
+            return null;
+        try
+        {
+            return Measured(
+                new(photograph.Piece, Line: 0, file, file.FileName, WrittenMarks.None, IsIncised: null),
+                folder,
+                facts,
+                stop
+            );
+        }
+        catch (InputRefusedException)
+        {
+            return null;
+        }
+    }
+
+    private static bool? IsIncised(CasePhotograph photograph, CaseFolder folder) =>
+        photograph.IsIncised ?? folder.Case.Enquiry.IsIncised;
 
     /// <summary>Measures one photograph of a case and judges its piece alone.</summary>
     internal static PieceReading OfPiece(
@@ -52,17 +99,19 @@ public sealed record CaseReading(
     )
     {
         var reading = Measured(photograph, folder, facts, stop);
-        var judged = Judge(folder, CaseExpectation.None, [Evidence(photograph.Piece, reading)]);
+        var evidence = Evidence(photograph.Piece, reading, IsIncised(photograph, folder));
+        var judged = Judge(folder, CaseExpectation.None, [evidence], facts);
         return new(judged.Pieces[0], reading);
     }
 
     private static JudgedCase Judge(
         CaseFolder folder,
         CaseExpectation expected,
-        IReadOnlyList<PieceEvidence> evidence
+        IReadOnlyList<PieceEvidence> evidence,
+        FactLibrary facts
     ) =>
         folder
-            .Case.Under(folder.Rulebook)
+            .Case.Under(folder.Rulebook, facts.Rulebooks.All)
             .Predicted(expected.Prediction?.Quick, expected.Charge?.Plan, expected.NotPredicted)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);
@@ -82,7 +131,7 @@ public sealed record CaseReading(
                     Section = folder.Case.Enquiry.Section!,
                     Indicator = folder.Indicator,
                     Candidates = facts.Indicators,
-                    IsIncised = photograph.IsIncised ?? folder.Case.Enquiry.IsIncised == true,
+                    IsIncised = IsIncised(photograph, folder) == true,
                 }
             );
         var reading = SectionReader.Read(
@@ -109,8 +158,15 @@ public sealed record CaseReading(
         return reading;
     }
 
-    private static PieceEvidence Evidence(string piece, SectionReading reading) =>
-        new(piece, EvidenceKind.Photograph, (reading.Outcome as Read)?.Profile);
+    internal static PieceEvidence Evidence(string piece, SectionReading reading, bool? isIncised)
+    {
+        var read = reading.Outcome as Read;
+        return new(piece, EvidenceKind.Photograph, read?.Profile)
+        {
+            IsIncised = isIncised,
+            IsSizeOnTrust = read?.Scale.Basis == ScaleBasis.NominalSize,
+        };
+    }
 }
 
 /// <summary>One piece measured and judged alone.</summary>

@@ -9,7 +9,13 @@ namespace Alburnum.Workflows.Cases;
 /// <param name="Reference">Reference of the case.</param>
 /// <param name="Files">case.yaml and its tables as they were read.</param>
 /// <param name="Pieces">The pieces that were photographed.</param>
-public sealed record KeptCase(string Reference, IReadOnlyList<KeptFile> Files, IReadOnlyList<KeptPiece> Pieces)
+/// <param name="LeftOut">The photographs that were left out.</param>
+public sealed record KeptCase(
+    string Reference,
+    IReadOnlyList<KeptFile> Files,
+    IReadOnlyList<KeptPiece> Pieces,
+    IReadOnlyList<KeptPhotograph> LeftOut
+)
 {
     /// <summary>The case with other marks on one piece's photograph.</summary>
     public KeptCase WithMarks(string piece, WrittenMarks marks) =>
@@ -25,6 +31,11 @@ public sealed record KeptCase(string Reference, IReadOnlyList<KeptFile> Files, I
 /// <param name="Sha256">SHA-256 of the photograph.</param>
 /// <param name="Marks">What was pointed out on it.</param>
 public sealed record KeptPiece(string Name, string FileName, string Sha256, WrittenMarks Marks);
+
+/// <summary>A photograph that a run left out.</summary>
+/// <param name="FileName">Its name within the case.</param>
+/// <param name="Sha256">Its SHA-256.</param>
+public sealed record KeptPhotograph(string FileName, string Sha256);
 
 /// <summary>Reads a kept case again with other marks on a photograph. Nothing kept is changed: a case judged anew is a new run.</summary>
 public static class ReadAgain
@@ -46,7 +57,7 @@ public static class ReadAgain
     {
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(facts);
-        var files = await FilesAsync(kept with { Pieces = [piece] }, store, stop);
+        var files = await FilesAsync(kept with { Pieces = [piece], LeftOut = [] }, store, stop);
         return CaseFolderReader.Read(files, facts, piece.Name);
     }
 
@@ -88,10 +99,13 @@ public static class ReadAgain
     private static async Task<KeptFiles> FilesAsync(KeptCase kept, ICaseStore store, CancellationToken stop)
     {
         var photographs = new List<Photograph>();
-        foreach (var piece in kept.Pieces)
+        var names = kept
+            .Pieces.Select(piece => (piece.FileName, piece.Sha256))
+            .Concat(kept.LeftOut.Select(photograph => (photograph.FileName, photograph.Sha256)));
+        foreach (var (fileName, sha256) in names)
         {
-            if (await store.PhotographAsync(piece.Sha256, stop) is { } photograph)
-                photographs.Add(photograph with { FileName = piece.FileName });
+            if (await store.PhotographAsync(sha256, stop) is { } photograph)
+                photographs.Add(photograph with { FileName = fileName });
         }
         return new(kept.Reference, kept.Files, photographs);
     }

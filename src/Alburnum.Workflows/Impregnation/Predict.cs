@@ -3,6 +3,7 @@ using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
+using Alburnum.Requirements;
 
 namespace Alburnum.Workflows.Impregnation;
 
@@ -55,6 +56,18 @@ public sealed record TreatingPrediction
     /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public required SolvedPiece? Solved { get; init; }
 
+    /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
+    public required UsualOutcome? Usual { get; init; }
+
+    /// <summary>True where what is usual and what is predicted point different ways: usually reached, yet by fewer than half of the pieces, or the other way round.</summary>
+    public bool DiffersFromUsual =>
+        Usual?.Verdict switch
+        {
+            ReachVerdict.Likely => Quick.PieceShare.Value < 0.5,
+            ReachVerdict.Unlikely => Quick.PieceShare.Value > 0.5,
+            _ => false,
+        };
+
     /// <summary>Weakest standing of what the prediction rests on.</summary>
     public Standing Standing =>
         Provenance.Weakest(
@@ -69,6 +82,11 @@ public sealed record TreatingPrediction
                 .Select(source => source.Standing)
         );
 }
+
+/// <summary>What is usual in such timber.</summary>
+/// <param name="Verdict">Whether the demand is usually met.</param>
+/// <param name="Sources">Where the rows of the table come from. Never empty.</param>
+public sealed record UsualOutcome(ReachVerdict Verdict, IReadOnlyList<Provenance> Sources);
 
 /// <summary>The median piece by the flow solver.</summary>
 /// <param name="Section">The section's run.</param>
@@ -115,6 +133,13 @@ public static class Predict
                 ? Retention(quick.ZoneLPerM3, strength, question.Liquid.DensityKgPerM3)
                 : null,
             ChanceToPass = asked.Plan is { } plan ? quick.ChanceToPass(plan) : null,
+            Usual =
+                question.Rule is NoDepth
+                    ? null
+                    : new(
+                        facts.UsualReach.Judge(question.Rule, request.Treating.Species, question.Incising is not null),
+                        [.. facts.UsualReach.Rows.Select(row => row.Provenance)]
+                    ),
             Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,
             Solved = request.Cells is { } cells
                 ? new(
@@ -124,6 +149,14 @@ public static class Predict
                 : null,
         };
     }
+
+    /// <summary>True where enough is known of the timber to predict, without asking for more: permeability, density, width of the sapwood.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="facts">Permeabilities.</param>
+    internal static bool Knows(TreatingRequest request, FactLibrary facts) =>
+        request.Species is { Density: not null, SapwoodWidth: not null } species
+        && facts.Impregnation.Knows(species, isHeartwood: false)
+        && facts.Impregnation.Knows(species, isHeartwood: true);
 
     // The slow and the fast twentieth of pieces, batches included.
     private static Spread? Minutes(PredictionQuestion question, double depthMm)

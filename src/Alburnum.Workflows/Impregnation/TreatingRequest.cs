@@ -17,6 +17,9 @@ public sealed record TreatingRequest
     /// <summary>Moisture content that is taken where an option names none, %: below fibre saturation, as timber should be treated.</summary>
     public const double UsualMoisturePercent = 25;
 
+    /// <summary>Name of the incising pattern that is taken where timber is said to be incised, and no more.</summary>
+    public const string UsualIncising = "usual";
+
     /// <summary>Charge file that the request was written in, for refusals; null where it came from options.</summary>
     public string? File { get; init; }
 

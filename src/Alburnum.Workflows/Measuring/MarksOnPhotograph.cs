@@ -16,6 +16,7 @@ public static class MarksOnPhotograph
         {
             OutlinePx = marks.Corners is { } corners ? Points(corners) : null,
             ScaleBar = marks.Scale is { } bar ? new(Point(bar.From), Point(bar.To), bar.LengthMm) : null,
+            MeasuredSize = marks.MeasuredSize,
             Touches =
             [
                 .. marks.Treated.Select(at => new Touch(Point(at), TouchKind.Treated)),

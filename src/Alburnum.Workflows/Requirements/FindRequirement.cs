@@ -1,20 +1,39 @@
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Workflows.Requirements;
 
 /// <summary>What a code of practice demands of a piece, with what helps to act on it.</summary>
 /// <param name="Answer">What the rulebook says, and why.</param>
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
-/// <param name="Routes">What would make it possible, best first; empty where nothing is wrong.</param>
+/// <param name="Insects">Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out.</param>
+/// <param name="Expected">What pressure treatment is expected to reach; null where no depth is required or too little of the piece is known.</param>
+/// <param name="Routes">What would make it possible, best first; empty where nothing is wrong, and where it is not known what is required.</param>
+/// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
+/// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record FoundRequirement(
     Answer Answer,
     UntreatedTimber? Untreated,
-    IReadOnlyList<Route> Routes,
-    IReadOnlyList<RequirementRemark> Remarks
+    IReadOnlyList<Insect> Insects,
+    TreatingPrediction? Expected,
+    IReadOnlyList<FoundRoute> Routes,
+    IReadOnlyList<RequirementRemark> Warnings,
+    IReadOnlyList<RequirementRemark> Remarks,
+    ContractClass? Contract
 );
+
+/// <summary>A route, with what pressure treatment is expected to reach on it.</summary>
+/// <param name="Route">The route.</param>
+/// <param name="Expected">The prediction; null where no depth is required or too little of the piece is known.</param>
+public sealed record FoundRoute(Route Route, TreatingPrediction? Expected)
+{
+    /// <summary>Whether the demand is met then: not known where what is usual and what is predicted point different ways.</summary>
+    public ReachVerdict Reach => Expected is { DiffersFromUsual: true } ? ReachVerdict.NotKnown : Route.Reach;
+}
 
 /// <summary>Asks a rulebook what it demands of a piece, and looks for what would make it possible.</summary>
 public static class FindRequirement
@@ -28,33 +47,78 @@ public static class FindRequirement
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(facts);
         var answer = rulebook.Answer(enquiry);
-        var asked = AsAnswered(answer);
-        var routes = Routes(answer, asked, rulebook, facts);
+        var asked = answer.Trace.AsAnswered;
+        var expected = Expected(answer, asked, facts);
+        IReadOnlyList<FoundRoute> routes =
+        [
+            .. Routes(answer, asked, rulebook, facts)
+                .Select(route => new FoundRoute(
+                    route,
+                    route.Answer is { } then ? Expected(then, route.Enquiry, facts) : null
+                ))
+                .OrderBy(found => found.Reach),
+        ];
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max())
             : null;
-        return new(answer, untreated, routes, [.. Remarks(asked, routes.Count > 0, facts)]);
+        return new(
+            answer,
+            untreated,
+            answer is NotNeeded && enquiry.Insects is null
+                ? [.. facts.Insects.Where(insect => insect.MayAttack(asked.Species))]
+                : [],
+            expected,
+            routes,
+            RequirementWarnings.Of(answer, rulebook, facts),
+            [
+                .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
+                .. Remarks(asked, routes.Count > 0, facts),
+            ],
+            ContractClass.Of(answer, rulebook, facts.Rulebooks.All)
+        );
     }
 
-    // With the use class and life that the answer was found with, which may be the code's own for the component.
-    private static Enquiry AsAnswered(Answer answer)
+    // By the same model, from the same data and with the same draws as a prediction that is asked for, with the usual schedule and cuts.
+    private static TreatingPrediction? Expected(Answer answer, Enquiry enquiry, FactLibrary facts)
     {
-        var enquiry = answer.Trace.Enquiry;
         if (
-            enquiry.UseClasses.Count == 0
-            && answer.Trace.Step(Subject.UseClass)?.Finding is Settled { Demand: UseClassDemand code }
+            answer is not Required { Requirement: { Penetration: not NoDepth } demand }
+            || enquiry is not { Species: { } species, Section: { } section and not QuarteredSection }
         )
-            enquiry = enquiry with { UseClasses = code.Classes, IsCoated = enquiry.IsCoated ?? code.IsCoated };
-        if (enquiry.Life is null && answer.Trace.Step(Subject.Life)?.Finding is Settled { Demand: LifeDemand usual })
-            enquiry = enquiry with { Life = usual.Life };
-        return enquiry;
+            return null;
+        var request = new PredictionRequest
+        {
+            Treating = new()
+            {
+                Species = species,
+                Section = section,
+                Demand = demand.Penetration,
+                Incising = enquiry.IsIncised == true ? TreatingRequest.UsualIncising : null,
+                // Timber that is too wet is dried first.
+                MoisturePercent = Math.Min(
+                    enquiry.MoisturePercent ?? TreatingRequest.UsualMoisturePercent,
+                    demand.MoistureMaxPercent ?? TreatingRequest.UsualMoisturePercent
+                ),
+            },
+            Pieces = Draws.ForAPrediction,
+            Seed = Draws.Seed,
+        };
+        return Predict.Knows(request.Treating, facts)
+            ? Predict.Run(request, facts, progress: null, CancellationToken.None)
+            : null;
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
     {
-        var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach);
-        if (answer is not Required { Requirement: var demand })
+        // Of what is no timber of one species nothing can be changed until it is known what it is.
+        if (enquiry.NotOneSpecies is not null)
+            return [];
+        var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach, facts.CommonChoices);
+        if (answer is NotPermitted)
             return search.Find(enquiry);
+        // Where it is not known what is required, nothing can be known to meet it.
+        if (answer is not Required { Requirement: var demand })
+            return [];
         if (
             facts.UsualReach.Judge(demand.Penetration, enquiry.Species, enquiry.IsIncised == true)
             == ReachVerdict.Unlikely
@@ -76,6 +140,8 @@ public static class FindRequirement
             foreach (var remark in OfSpecies(species, enquiry, facts))
                 yield return remark;
         }
+        if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
+            yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))
             yield return new TrapOfUseClass(trap);
         foreach (var match in facts.Equivalences.Where(match => match.UseClasses.Intersect(enquiry.UseClasses).Any()))
@@ -88,12 +154,8 @@ public static class FindRequirement
     {
         if (species.Notes.Length > 0)
             yield return new NoteOnSpecies(species);
-        foreach (
-            var row in facts.YearsInGround.Where(row =>
-                enquiry.UseClasses.Contains(UseClass.Four) && row.DurabilityClass == species.Durability?.Value.High
-            )
-        )
-            yield return new LastedInGround(species, row);
+        if (enquiry.UseClasses.Contains(UseClass.Four) && facts.Durability.InGround(species) is { } trial)
+            yield return new LastedInGround(species, trial);
         var scales = facts
             .OtherScales.Where(scale => scale.SpeciesNames.Contains(species.Name, StringComparer.Ordinal))
             .ToList();

@@ -1,4 +1,3 @@
-using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
 
@@ -9,6 +8,10 @@ public abstract record RequirementRemark
 {
     private protected RequirementRemark() { }
 }
+
+/// <summary>Two facts of the enquiry do not go together.</summary>
+/// <param name="Discrepancy">Which, and how.</param>
+public sealed record FactsAtOdds(Discrepancy Discrepancy) : RequirementRemark;
 
 /// <summary>Nobody said whether heartwood is exposed: where routes were sought, it was taken to be.</summary>
 public sealed record HeartwoodTakenAsExposed : RequirementRemark;
@@ -50,6 +53,28 @@ public sealed record TrapOfUseClass(UseClassTrap Trap) : RequirementRemark;
 /// <summary>What other systems call the situation, roughly.</summary>
 /// <param name="Match">The rough match.</param>
 public sealed record ElsewhereCalled(Equivalence Match) : RequirementRemark;
+
+/// <summary>What the preservative that was named cannot do.</summary>
+/// <param name="Preservative">The preservative, with its limits.</param>
+public sealed record LimitsOfPreservative(Preservative Preservative) : RequirementRemark;
+
+/// <summary>What speaks against the preservative that was named, or restricts it.</summary>
+/// <param name="Finding">The finding.</param>
+public sealed record OfPreservative(PreservativeFinding Finding) : RequirementRemark;
+
+/// <summary>The class that was stated is none of the rulebook's own: what it is where it comes from.</summary>
+/// <param name="Mark">The mark in one system.</param>
+/// <param name="Rulebook">The rulebook that was asked.</param>
+public sealed record MarkOfOtherSystem(TreatmentMark Mark, Rulebook Rulebook) : RequirementRemark;
+
+/// <summary>The class that was stated is none of the rulebook's own, nor of any system known here.</summary>
+/// <param name="Stated">The class as it was stated.</param>
+/// <param name="Near">Marks that may have been meant, nearest first.</param>
+/// <param name="Rulebook">The rulebook that was asked.</param>
+public sealed record MarkNotKnown(string Stated, IReadOnlyList<string> Near, Rulebook Rulebook) : RequirementRemark;
+
+/// <summary>In sea water marine borers attack, of which durability against fungi says nothing.</summary>
+public sealed record MarineBorersAttack : RequirementRemark;
 
 /// <summary>The code in force, the label and the approvals govern.</summary>
 public sealed record CodeGoverns : RequirementRemark;

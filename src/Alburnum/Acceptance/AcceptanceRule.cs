@@ -16,6 +16,9 @@ public abstract record AcceptanceRule
 
     /// <summary>Pieces that the rule needs to be cut; null where any number will do.</summary>
     public abstract int? PiecesAsked { get; }
+
+    /// <summary>Share of the lot that the rule wants to conform; null where its figure is not a share of pieces.</summary>
+    public abstract WantedShare? Wanted { get; }
 }
 
 /// <summary>At least a share of the pieces cut must pass, however many are cut.</summary>
@@ -38,6 +41,9 @@ public sealed record ShareMustPass : AcceptanceRule
 
     /// <inheritdoc/>
     public override int? PiecesAsked => null;
+
+    /// <inheritdoc/>
+    public override WantedShare? Wanted => new(Share, WantedBy.MustPass);
 
     /// <inheritdoc/>
     // The small number keeps 25 % of 8 at 2 where the share is not exact in binary.

@@ -9,6 +9,24 @@ public abstract record Assay
 
     /// <summary>Number of the sample or composite on the laboratory's paper; empty where none is given.</summary>
     public string Sample { get; }
+
+    /// <summary>The laboratory; empty where none is named. Assays of one laboratory share its calibration.</summary>
+    public string Laboratory { get; init; } = "";
+
+    /// <summary>Number of its report; empty where none is given.</summary>
+    public string Report { get; init; } = "";
+
+    /// <summary>Method of the analysis; empty where none is named.</summary>
+    public string Method { get; init; } = "";
+
+    /// <summary>Analyses that the result is the mean of, 1 or more.</summary>
+    public int SubSamples { get; init; } = 1;
+
+    /// <summary>The figures as the laboratory wrote them; empty where they were in kg/m³ of what is required.</summary>
+    public string AsReported { get; init; } = "";
+
+    /// <summary>Standard uncertainty that all assays of the case have alike, of whatever laboratory: that of the density of the zone, kg/m³. Part of the result's own.</summary>
+    public double SharedKgPerM3 { get; init; }
 }
 
 /// <summary>A result with its standard uncertainty.</summary>

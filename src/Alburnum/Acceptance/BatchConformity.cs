@@ -21,24 +21,32 @@ public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? Lo
 
     /// <summary>Confidence of the bound on the conforming share, above 0, below 1.</summary>
     public double Confidence { get; init; } = 0.95;
+
+    /// <summary>Share of the lot that is asked to conform; null to take what the rule wants.</summary>
+    public WantedShare? Wanted { get; init; }
 }
 
-/// <summary>A batch's judgement: penetration, retention, and the whole.</summary>
+/// <summary>A batch's judgement: penetration, retention, and both; the lot that the pieces came from; what was not judged.</summary>
 /// <param name="Overall">Conforms where every part that was required conforms.</param>
 /// <param name="Penetration">Whether the named acceptance rule accepts, given how surely each piece was read.</param>
 /// <param name="Retention">The assays against the required loading; null where no retention was required.</param>
 /// <param name="Rule">The acceptance rule used.</param>
 /// <param name="Counts">How many pieces conform, fail and stay open.</param>
-/// <param name="ConformingShare">What may be said of the pieces that were not cut.</param>
+/// <param name="Lot">What is shown of all pieces of the lot.</param>
+/// <param name="NotJudged">What was not judged, one reason each.</param>
 public sealed record BatchJudgement(
     Judgement Overall,
     Judgement Penetration,
     Judgement? Retention,
     AcceptanceRule Rule,
     PieceCounts Counts,
-    ConformingShareBound ConformingShare
+    LotFinding Lot,
+    IReadOnlyList<Reason> NotJudged
 )
 {
+    /// <summary>The three findings.</summary>
+    public BatchFindings Findings => new(new(Overall, Penetration, Retention), Lot, NotJudged);
+
     /// <summary>The whole with its parts.</summary>
     public BatchParts Parts => new(Overall.Verdict, Penetration, Retention);
 }
@@ -74,27 +82,63 @@ public static class BatchConformity
         ArgumentNullException.ThrowIfNull(batch);
         Check(batch);
         var counts = Count(batch.Pieces);
-        var share = new ConformingShareBound(
-            batch.Confidence,
-            LotShare.LowerBound(counts.Conforming, counts.Cut, batch.LotSize, batch.Confidence),
-            LotShare.LowerBound(counts.Conforming + counts.Undecided, counts.Cut, batch.LotSize, batch.Confidence)
-        );
-        var penetration = Penetration(batch, counts, share, decision);
+        var penetration = Penetration(batch, counts, decision);
         var retention = batch.RequiredKgPerM3 is { } required
             ? RetentionConformity.Judge(batch.Assays, required, decision)
             : null;
-        return new(Overall(penetration, retention), penetration, retention, batch.Rule, counts, share);
+        return new(
+            Overall(penetration, retention),
+            penetration,
+            retention,
+            batch.Rule,
+            counts,
+            Lot(batch, counts),
+            [.. NotJudged(batch)]
+        );
     }
 
-    private static Judgement Penetration(
-        BatchEvidence batch,
-        PieceCounts counts,
-        ConformingShareBound share,
-        DecisionRule decision
-    )
+    /// <summary>The exact bound and the beta-binomial reading of the same pieces; undecided pieces count as failing in both.</summary>
+    private static LotFinding Lot(BatchEvidence batch, PieceCounts counts)
+    {
+        double Bound(int conforming) => LotShare.LowerBound(conforming, counts.Cut, batch.LotSize, batch.Confidence);
+        var wanted = batch.Wanted ?? batch.Rule.Wanted;
+        var belief = new BetaBinomial(counts.Cut - counts.Conforming, counts.Cut);
+        return new(
+            new(batch.Confidence, Bound(counts.Conforming), Bound(counts.Conforming + counts.Undecided)),
+            batch.LotSize,
+            counts.Undecided,
+            wanted
+        )
+        {
+            Chance =
+                wanted is null ? null
+                : batch.LotSize is { } pieces ? belief.LotConforms(wanted.Share, pieces)
+                : belief.SupplyConforms(wanted.Share),
+        };
+    }
+
+    private static IEnumerable<Reason> NotJudged(BatchEvidence batch)
+    {
+        if (batch.RequiredKgPerM3 is not { } required)
+            yield return new NoRetentionRequired();
+        else if (batch.Assays.Count == 0)
+            yield return new AssayMissing(required);
+        string[] open = [.. batch.Pieces.Where(IsOpen).Select(piece => piece.Number)];
+        if (open.Length > 0)
+            yield return new PiecesNotDetermined(open);
+        if (Missing(batch) is > 0 and var missing)
+            yield return new PiecesStillToCut(batch.Pieces.Count + missing, missing);
+        yield return new DrawingNotRecorded();
+    }
+
+    private static bool IsOpen(PieceJudgement piece) => piece.Judgement.Probability is null;
+
+    private static int Missing(BatchEvidence batch) => Math.Max(0, (batch.Rule.PiecesAsked ?? 0) - batch.Pieces.Count);
+
+    private static Judgement Penetration(BatchEvidence batch, PieceCounts counts, DecisionRule decision)
     {
         var (pieces, rule) = (batch.Pieces, batch.Rule);
-        var missing = Math.Max(0, (rule.PiecesAsked ?? 0) - pieces.Count);
+        var missing = Missing(batch);
         var mayFail = rule.MayFail(pieces.Count + missing);
         var ifBad = Acceptance(Passing(pieces, missing, unknown: 0), mayFail);
         var ifGood = Acceptance(Passing(pieces, missing, unknown: 1), mayFail);
@@ -113,15 +157,16 @@ public static class BatchConformity
         List<Reason> reasons = [new RuleUsed(rule), new PiecesCounted(counts, mayFail)];
         if (missing > 0)
             reasons.Add(new PiecesStillToCut(pieces.Count + missing, missing));
-        var open = missing + pieces.Count(piece => piece.Judgement.Probability is null);
+        var open = missing + pieces.Count(IsOpen);
+        // A table of passes and fails says nothing of the depths: 0 and 1 stand for what was said, and are no risks.
+        var isRiskKnown = !pieces.Any(piece => piece.Judgement.Reasons.Any(reason => reason is JudgedElsewhere));
         reasons.Add(
-            open == 0
-                ? new AcceptanceProbability(ifBad.Independent, ifBad.Common)
-                : new AcceptanceLeftOpen(probability, open)
+            !isRiskKnown ? new ReadingRiskNotKnown()
+            : open == 0 ? new AcceptanceProbability(ifBad.Independent, ifBad.Common)
+            : new AcceptanceLeftOpen(probability, open)
         );
-        reasons.Add(new ConformingShareShown(share, batch.LotSize, counts.Undecided));
         var undetermined = verdict == Verdict.Undecided && open > 0 && ifBad.Independent < ifGood.Independent;
-        return new(verdict, undetermined ? null : probability, reasons);
+        return new(verdict, undetermined || !isRiskKnown ? null : probability, reasons);
     }
 
     /// <summary>Probability of acceptance under both views of the reading errors.</summary>
@@ -142,11 +187,7 @@ public static class BatchConformity
     private static Judgement Overall(Judgement penetration, Judgement? retention)
     {
         if (retention is null)
-            return new(
-                penetration.Verdict,
-                penetration.Probability,
-                [.. penetration.Reasons, new NoRetentionRequired()]
-            );
+            return penetration;
         Verdict[] verdicts = [penetration.Verdict, retention.Verdict];
         var verdict =
             verdicts.Contains(Verdict.DoesNotConform) ? Verdict.DoesNotConform

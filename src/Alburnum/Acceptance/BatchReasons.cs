@@ -32,12 +32,6 @@ public sealed record AcceptanceProbability(double IfIndependent, double IfAlike)
 /// <param name="OpenPieces">How many they are.</param>
 public sealed record AcceptanceLeftOpen(ProbabilityRange Probability, int OpenPieces) : BatchReason;
 
-/// <summary>What may be said of the pieces that were not cut.</summary>
-/// <param name="Bound">Lower confidence bound on the conforming share.</param>
-/// <param name="LotSize">Pieces in the lot; null where the supply is without end or its size not known.</param>
-/// <param name="Undecided">Pieces cut that stay undecided.</param>
-public sealed record ConformingShareShown(ConformingShareBound Bound, int? LotSize, int Undecided) : BatchReason;
-
 /// <summary>No retention was required.</summary>
 public sealed record NoRetentionRequired : BatchReason;
 
@@ -45,7 +39,7 @@ public sealed record NoRetentionRequired : BatchReason;
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
 
-/// <summary>The mean of the assays against the required retention; an assay below detection is put at its limit.</summary>
+/// <summary>The mean of the assays against the required retention, where each found something and the laboratories agree.</summary>
 /// <param name="Assays">Assays, 1 or more.</param>
 /// <param name="MeanKgPerM3">Their mean, kg/m³.</param>
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
@@ -58,11 +52,30 @@ public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double Requ
 /// <param name="Assays">Of how many.</param>
 /// <param name="LowestMeanKgPerM3">Mean if they hold nothing, kg/m³.</param>
 /// <param name="HighestMeanKgPerM3">Mean if they hold as much as their limit, kg/m³.</param>
+/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
+/// <param name="Probability">Probability that the mean meets it: low if they hold nothing, high if as much as their limit.</param>
 public sealed record BelowDetectionLimit(
     int Undetected,
     int Assays,
     double LowestMeanKgPerM3,
-    double HighestMeanKgPerM3
+    double HighestMeanKgPerM3,
+    double RequiredKgPerM3,
+    ProbabilityRange Probability
+) : BatchReason;
+
+/// <summary>What one laboratory found.</summary>
+/// <param name="Laboratory">Its name; empty where none is given.</param>
+/// <param name="KgPerM3">Mean of its assays, kg/m³; what was not found is put at its limit.</param>
+public sealed record LaboratoryResult(string Laboratory, Estimate KgPerM3);
+
+/// <summary>Laboratories differ by more than their uncertainties allow: they are not averaged, and the verdict must hold for each.</summary>
+/// <param name="Laboratories">What each found. Two or more.</param>
+/// <param name="BirgeRatio">How much more they scatter than their uncertainties explain; about 1 where these explain it.</param>
+/// <param name="MostByChance">What the ratio stays below in 95 of 100 cases where they do.</param>
+public sealed record LaboratoriesDiffer(
+    IReadOnlyList<LaboratoryResult> Laboratories,
+    double BirgeRatio,
+    double MostByChance
 ) : BatchReason;
 
 /// <summary>The whole of a batch's judgement with its parts.</summary>

@@ -38,6 +38,11 @@ public sealed record BetaBinomial
     public double ConformingShareExceeded(double probability) =>
         Beta.InvCDF(_conforming, _failing, 1 - Require.InRange(probability, 1e-12, 1 - 1e-12, "(probability)"));
 
+    /// <summary>Probability that at least a share of the supply conforms.</summary>
+    /// <param name="conformingShare">Required share, 0 to 1.</param>
+    public double SupplyConforms(double conformingShare) =>
+        1 - Beta.CDF(_conforming, _failing, Require.InRange(conformingShare, 0, 1, "(share)"));
+
     /// <summary>Probability of exactly k failures among pieces not yet cut.</summary>
     /// <param name="k">Failures.</param>
     /// <param name="uncut">Pieces not cut, 0 or more.</param>

@@ -9,6 +9,10 @@ public abstract record CaseReason : Reason
     private protected CaseReason() { }
 }
 
+/// <summary>The code of practice asks for no preservative: there is nothing to judge against.</summary>
+/// <param name="Answer">What the rulebook answers.</param>
+public sealed record CodeAsksForNone(NotNeeded Answer) : CaseReason;
+
 /// <summary>The code of practice does not allow it.</summary>
 /// <param name="Answer">What the rulebook answers.</param>
 public sealed record CodeForbids(NotPermitted Answer) : CaseReason;
@@ -28,3 +32,20 @@ public sealed record RetentionNotStated : CaseReason;
 
 /// <summary>Retention is not judged: no assay was given.</summary>
 public sealed record RetentionNotAssayed : CaseReason;
+
+/// <summary>The code limits the moisture before treatment, and the case does not say how moist the timber was.</summary>
+/// <param name="MaxPercent">Greatest moisture content before treatment, %.</param>
+public sealed record MoistureNotStated(double MaxPercent) : CaseReason;
+
+/// <summary>Code and contract each have a demand; the verdict follows the stricter.</summary>
+/// <param name="Contract">The contract's demand.</param>
+/// <param name="ByContract">The batch against it.</param>
+/// <param name="ByCode">The batch against the code's.</param>
+public sealed record TwoDemands(ContractDemand Contract, DemandJudged ByContract, DemandJudged ByCode) : CaseReason;
+
+/// <summary>Nothing is judged against the class that the contract names.</summary>
+/// <param name="Class">The class, and why.</param>
+public sealed record ContractNotJudged(ContractClass Class) : CaseReason;
+
+/// <summary>Neither pieces nor batch were judged: there is no demand to judge them by.</summary>
+public sealed record NothingJudged : CaseReason;

@@ -1,9 +1,10 @@
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Cases;
 
-/// <summary>Warnings about a case that asks what its timber should reach.</summary>
+/// <summary>What a reader of a case should know beside its verdict: facts that do not go together, and what was expected and not met.</summary>
 public abstract record CaseRemark
 {
     private protected CaseRemark() { }
@@ -29,3 +30,34 @@ public sealed record SapwoodNotKnown(Species Species) : CaseRemark;
 /// <param name="MeasuredMm">Mean depth over the pieces measured, mm.</param>
 /// <param name="PredictedMm">Mean depth of a piece as it was predicted, mm.</param>
 public sealed record MeasuredOutsidePrediction(Estimate MeasuredMm, Spread PredictedMm) : CaseRemark;
+
+/// <summary>Two facts of the enquiry do not go together.</summary>
+/// <param name="Discrepancy">Which, and how.</param>
+public sealed record EnquiryAtOdds(Discrepancy Discrepancy) : CaseRemark;
+
+/// <summary>The sections were cut before the timber was treated.</summary>
+/// <param name="SampledOn">Day on which they were cut.</param>
+/// <param name="TreatedOn">Day of the treatment.</param>
+public sealed record SampledBeforeTreated(DateOnly SampledOn, DateOnly TreatedOn) : CaseRemark;
+
+/// <summary>The moisture stated as that before treatment was measured after it.</summary>
+/// <param name="MeasuredOn">Day on which it was measured.</param>
+/// <param name="TreatedOn">Day of the treatment.</param>
+public sealed record MoistureMeasuredLater(DateOnly MeasuredOn, DateOnly TreatedOn) : CaseRemark;
+
+/// <summary>A sapwood depth is stated of a timber that shows no clear border between sapwood and heartwood.</summary>
+/// <param name="Species">The timber.</param>
+/// <param name="StatedMm">Sapwood depth as stated, mm.</param>
+public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseRemark;
+
+/// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
+/// <param name="Pieces">Names of the pieces.</param>
+public sealed record IncisionsNotStated(IReadOnlyList<string> Pieces) : CaseRemark;
+
+/// <summary>Pieces that are said to be incised show no front like that at incisions.</summary>
+/// <param name="Pieces">Names of the pieces.</param>
+public sealed record IncisionsNotSeen(IReadOnlyList<string> Pieces) : CaseRemark;
+
+/// <summary>Depths rest on nominal sizes: no scale lies in the picture, and no size was measured.</summary>
+/// <param name="Pieces">How many pieces.</param>
+public sealed record SizesOnTrust(int Pieces) : CaseRemark;

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Requirements;
 
 namespace Alburnum.Cases;
@@ -32,11 +33,26 @@ public sealed record EnquiredCase(
     double? StatedSapwoodMm
 )
 {
+    /// <summary>Day on which the timber was treated; null where nobody said.</summary>
+    public DateOnly? TreatedOn { get; init; }
+
+    /// <summary>Day on which the moisture stated in the enquiry was measured; null likewise.</summary>
+    public DateOnly? MoistureMeasuredOn { get; init; }
+
+    /// <summary>How the laboratory's figures became retentions.</summary>
+    public AssayBasis AssayBasis { get; init; } = new();
+
     /// <summary>The case with what a code of practice demands of it.</summary>
     /// <param name="rulebook">The code of practice that governs it.</param>
-    public RequiredCase Under(Rulebook rulebook)
+    /// <param name="known">Rulebooks in which a class that the contract names is looked up, where the code does not know it; and for facts that do not go together where that code is silent.</param>
+    public RequiredCase Under(Rulebook rulebook, params IEnumerable<Rulebook> known)
     {
         ArgumentNullException.ThrowIfNull(rulebook);
-        return new(this, rulebook.Answer(Enquiry));
+        var answer = rulebook.Answer(Enquiry);
+        IReadOnlyList<Rulebook> all = [.. known];
+        return new(this, answer, ContractClass.Of(answer, rulebook, all))
+        {
+            Discrepancies = Discrepancies.Of(answer, all),
+        };
     }
 }

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Penetration;
+using Alburnum.Requirements;
 
 namespace Alburnum.Cases;
 
@@ -7,14 +8,20 @@ namespace Alburnum.Cases;
 /// <param name="Measured">The case with what was measured.</param>
 /// <param name="Pieces">Every piece with its judgement, in the order given.</param>
 /// <param name="Batch">The batch's judgement; null where the rulebook demands nothing that could be judged.</param>
-/// <param name="Overall">What is said of the whole.</param>
+/// <param name="Findings">What is said of the whole: the rules, the lot, and what was not judged.</param>
 public sealed record JudgedCase(
     MeasuredCase Measured,
     IReadOnlyList<JudgedPiece> Pieces,
     BatchJudgement? Batch,
-    Judgement Overall
+    BatchFindings Findings
 )
 {
+    /// <summary>The batch against the code's demand and against the contract's, each by itself; empty where there are not two.</summary>
+    public IReadOnlyList<DemandJudged> ByDemand { get; init; } = [];
+
+    /// <summary>Whether everything that is required is met.</summary>
+    public Judgement Overall => Findings.Rule.Whole;
+
     /// <summary>The case with what was expected.</summary>
     public PredictedCase Predicted => Measured.Predicted;
 
@@ -24,6 +31,13 @@ public sealed record JudgedCase(
     /// <summary>The case as it was put.</summary>
     public EnquiredCase Enquired => Measured.Enquired;
 }
+
+/// <summary>A batch against one of two demands.</summary>
+/// <param name="IsContract">True for the contract's demand, false for the code's.</param>
+/// <param name="Name">Name of the demand, for instance "NP5".</param>
+/// <param name="Depth">How deep.</param>
+/// <param name="Penetration">Whether the acceptance rule is met with that demand.</param>
+public sealed record DemandJudged(bool IsContract, string Name, DepthRule Depth, Judgement Penetration);
 
 /// <summary>One piece with its judgement.</summary>
 /// <param name="Evidence">What was measured, with the sapwood as stated filled in.</param>

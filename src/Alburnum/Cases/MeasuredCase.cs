@@ -39,14 +39,57 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         }
     }
 
-    /// <summary>Warnings where what was expected and what was measured do not agree.</summary>
-    /// <remarks>Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.</remarks>
+    /// <summary>What a reader should know beside the verdict, each once: facts that do not go together first.</summary>
     public IReadOnlyList<CaseRemark> Remarks =>
+        [
+            .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
+            .. OfDates(),
+            .. OfSections(),
+            .. Predicted.NotPredicted,
+            .. OfPrediction(),
+        ];
+
+    private IEnumerable<CaseRemark> OfDates()
+    {
+        if (Enquired.TreatedOn is not { } treatedOn)
+            yield break;
+        if (Enquired.SampledOn < treatedOn)
+            yield return new SampledBeforeTreated(Enquired.SampledOn, treatedOn);
+        if (Enquired.MoistureMeasuredOn is { } measuredOn && measuredOn > treatedOn)
+            yield return new MoistureMeasuredLater(measuredOn, treatedOn);
+    }
+
+    private IEnumerable<CaseRemark> OfSections()
+    {
+        if (
+            Enquired is
+            { StatedSapwoodMm: { } stated, Enquiry.Species: { SapwoodWidth.Value.IsDistinct: false } species }
+        )
+            yield return new BorderNotDistinct(species, stated);
+        List<PieceEvidence> photographed =
+        [
+            .. Evidence.Where(piece => piece is { Kind: EvidenceKind.Photograph, Profile: not null }),
+        ];
+        IReadOnlyList<string> Named(Func<PieceEvidence, bool> which) =>
+            [.. photographed.Where(which).Select(piece => piece.Piece)];
+        var notStated = Named(piece => piece.IsIncised == false && IncisedBorder.LooksIncised(piece.Profile!) == true);
+        if (notStated.Count > 0)
+            yield return new IncisionsNotStated(notStated);
+        var notSeen = Named(piece => piece.IsIncised == true && IncisedBorder.LooksIncised(piece.Profile!) == false);
+        if (notSeen.Count > 0)
+            yield return new IncisionsNotSeen(notSeen);
+        var onTrust = photographed.Count(piece => piece.IsSizeOnTrust);
+        if (onTrust > 0)
+            yield return new SizesOnTrust(onTrust);
+    }
+
+    // Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.
+    private IEnumerable<CaseRemark> OfPrediction() =>
         Predicted.Prediction is { MeanMm: var expected }
         && MeanDepthMm is { } mean
         && (mean.Value < expected.Low || mean.Value > expected.High && Enquired.Enquiry.IsIncised != true)
-            ? [.. Predicted.NotPredicted, new MeasuredOutsidePrediction(mean, expected)]
-            : Predicted.NotPredicted;
+            ? [new MeasuredOutsidePrediction(mean, expected)]
+            : [];
 
     /// <summary>The case judged: every piece against the demand, then the batch.</summary>
     /// <param name="decision">How sure one must be.</param>
@@ -55,6 +98,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Required.Answer switch
         {
             Required required => Against(required.Requirement, decision),
+            NotNeeded none => Unjudged(new(Verdict.Undecided, null, [new CodeAsksForNone(none)])),
             NotPermitted no => Unjudged(
                 new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
             ),
@@ -64,9 +108,37 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
 
     private JudgedCase Against(Requirement requirement, DecisionRule decision)
     {
-        var pieces = Evidence
-            .Select(piece => new JudgedPiece(piece, Judge(piece, requirement.Penetration, decision)))
-            .ToList();
+        var (pieces, batch) = Batch(Required.Penetration!, decision);
+        var byDemand = ByDemand(requirement, decision);
+        IReadOnlyList<CaseReason> two =
+            Required.Contract is ContractDemand demand && byDemand is [var contract, var code]
+                ? [new TwoDemands(demand, contract, code)]
+                : [];
+        IReadOnlyList<CaseReason> unjudged = Required.Contract is { } stated and not ContractDemand
+            ? [new ContractNotJudged(stated)]
+            : [];
+        List<CaseReason> retention = [.. NoRetention()];
+        var overall = batch.Overall with { Reasons = [batch.Parts, .. two, .. retention] };
+        var notJudged = batch.NotJudged.Where(reason => reason is not (NoRetentionRequired or AssayMissing));
+        return new(
+            this,
+            pieces,
+            batch,
+            batch.Findings with
+            {
+                Rule = new(overall, batch.Penetration, batch.Retention),
+                NotJudged = [.. unjudged, .. retention, .. NoMoisture(requirement), .. notJudged],
+            }
+        )
+        {
+            ByDemand = byDemand,
+        };
+    }
+
+    /// <summary>Every piece against a depth, then the batch.</summary>
+    private (IReadOnlyList<JudgedPiece> Pieces, BatchJudgement Batch) Batch(DepthRule depth, DecisionRule decision)
+    {
+        List<JudgedPiece> pieces = [.. Evidence.Select(piece => new JudgedPiece(piece, Judge(piece, depth, decision)))];
         var batch = BatchConformity.Judge(
             new(
                 [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
@@ -79,13 +151,27 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             },
             decision
         );
-        return new(this, pieces, batch, batch.Overall with { Reasons = [batch.Parts, .. Unmeasured()] });
+        return (pieces, batch);
     }
+
+    private IReadOnlyList<DemandJudged> ByDemand(Requirement code, DecisionRule decision) =>
+        Required.Contract is not ContractDemand contract
+            ? []
+            :
+            [
+                new(true, contract.Name, contract.Penetration, Batch(contract.Penetration, decision).Batch.Penetration),
+                new(false, code.PenetrationName, code.Penetration, Batch(code.Penetration, decision).Batch.Penetration),
+            ];
 
     private JudgedCase Unjudged(Judgement overall)
     {
         var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
-        return new(this, [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))], null, overall);
+        return new(
+            this,
+            [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))],
+            null,
+            new(new(overall, null, null), null, [new NothingJudged()])
+        );
     }
 
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
@@ -94,11 +180,17 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             : new Judgement(Verdict.Undecided, null, [new DepthNotDetermined()]);
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
-    private IEnumerable<CaseReason> Unmeasured()
+    private IEnumerable<CaseReason> NoRetention()
     {
         if (Required.RequiredKgPerM3 is null)
             yield return new RetentionNotStated();
         else if (Enquired.Assays.Count == 0)
             yield return new RetentionNotAssayed();
+    }
+
+    private IEnumerable<CaseReason> NoMoisture(Requirement requirement)
+    {
+        if (requirement.MoistureMaxPercent is { } most && Enquired.Enquiry.MoisturePercent is null)
+            yield return new MoistureNotStated(most);
     }
 }

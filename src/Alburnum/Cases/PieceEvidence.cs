@@ -18,6 +18,12 @@ public enum EvidenceKind
 /// <param name="Profile">Its depth profile; null where none could be determined.</param>
 public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile? Profile)
 {
+    /// <summary>Whether this piece is said to be incised; null where nobody said.</summary>
+    public bool? IsIncised { get; init; }
+
+    /// <summary>Whether the depths rest on a nominal size that nobody measured.</summary>
+    public bool IsSizeOnTrust { get; init; }
+
     /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
     internal PieceEvidence WithSapwood(double depthMm) =>
         this with

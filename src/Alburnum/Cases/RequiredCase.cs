@@ -7,8 +7,25 @@ namespace Alburnum.Cases;
 /// <summary>A case with what the code of practice demands.</summary>
 /// <param name="Enquired">The case as it was put.</param>
 /// <param name="Answer">What the rulebook says, with its trace.</param>
-public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer)
+/// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
+public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, ContractClass? Contract)
 {
+    /// <summary>Depth that the pieces are judged against: the stricter of code and contract, both where neither is; null where the code demands none.</summary>
+    public DepthRule? Penetration =>
+        (Answer, Contract) switch
+        {
+            (not Required, _) => null,
+            (Required, ContractDemand { Stricter: StricterDemand.Contract } contract) => contract.Penetration,
+            (
+                Required { Requirement.Penetration: var code },
+                ContractDemand { Stricter: StricterDemand.NotComparable } contract
+            ) => new AllOf([code, contract.Penetration]),
+            (Required { Requirement.Penetration: var code }, _) => code,
+        };
+
+    /// <summary>Facts of the enquiry that do not go together.</summary>
+    public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];
+
     /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
     public double? RequiredKgPerM3 =>
         Answer is not Required { Requirement: var requirement } ? null

@@ -27,9 +27,10 @@ public static class FieldReading
         if (fields.Text(field) is not { } name)
             return null;
         var lookup = find(name);
-        if (lookup is NotFound<T> near)
-            fields.Refuse(field, name, near.Expected(field.Expected));
-        return (lookup as Found<T>)?.Value;
+        if (lookup is Found<T> found)
+            return found.Value;
+        fields.Refuse(field, name, lookup.Expected(field.Expected));
+        return null;
     }
 
     /// <summary>One of a few things by its short name, in any case of letters; another name is refused with all of theirs.</summary>

@@ -1,5 +1,12 @@
 namespace Alburnum.Penetration;
 
+/// <summary>Least content of an element that a reagent colours on wood, known to lie between two contents that were tried.</summary>
+/// <param name="AboveMgPerKg">Greatest content that was not seen, mg per kg of wood.</param>
+/// <param name="AtMostMgPerKg">Least content that was seen, mg per kg of wood.</param>
+/// <param name="Scope">Wood and preservative that it was tried on.</param>
+/// <param name="Provenance">Where it comes from.</param>
+public sealed record DetectionLimit(double AboveMgPerKg, double AtMostMgPerKg, string Scope, Provenance Provenance);
+
 /// <summary>A reagent (or none) and the colours it leaves on treated and on untreated wood.</summary>
 /// <param name="Key">Short name as typed by the user, for instance "copper-blue".</param>
 /// <param name="Name">Name for people.</param>
@@ -22,8 +29,8 @@ public sealed record Indicator(
     /// <summary>What untreated wood looks like, in words.</summary>
     public required string UntreatedInWords { get; init; }
 
-    /// <summary>Least content that colours, mg per kg of wood; null where no figure is known.</summary>
-    public Fact<double>? LeastContentMgPerKg { get; init; }
+    /// <summary>Least content that colours; null where no figure is known.</summary>
+    public DetectionLimit? Detection { get; init; }
 
     /// <summary>True where the colour alone is weak evidence, as without a reagent.</summary>
     public bool IsWeakEvidence { get; init; }

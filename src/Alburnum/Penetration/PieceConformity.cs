@@ -105,13 +105,18 @@ public static class PieceConformity
             statistic.StandardUncertainty
         );
         var u = Math.Max(deciding.StandardUncertaintyMm, statistic.StandardUncertainty);
+        var least = positions.MinBy(position => position.DepthMm);
         reasons.Add(
             new DecidedAt
             {
                 Rule = rule,
                 Reading = evidence.Reading,
                 Positions = positions.Count,
-                LeastDepthMm = positions.Min(position => position.DepthMm),
+                LeastDepthMm =
+                    positions.Count == Read(evidence.Profile)
+                        ? statistics.MinimumMm
+                        : new(least.DepthMm, least.StandardUncertaintyMm),
+                TurnsElsewhere = isMinimum && deciding.DepthMm > least.DepthMm,
                 Face = deciding.Face,
                 PositionMm = deciding.PositionMm,
                 DepthMm = deciding.DepthMm,
@@ -121,9 +126,13 @@ public static class PieceConformity
             }
         );
         if (!deciding.AsksForWholeZone && u > 0)
-            reasons.Add(GuardBandAbout(deciding.RequiredMm, u, evidence.Decision));
+            reasons.Add(GuardBandAbout(deciding, u, evidence.Decision));
         return (probability, deciding.MarginMm(u));
     }
+
+    /// <summary>Positions that were read and are not left out.</summary>
+    private static int Read(DepthProfile profile) =>
+        profile.Faces.Sum(face => face.Excluded.Count(isExcluded => !isExcluded));
 
     /// <summary>A share of the zone must be reached on every face where it lies open.</summary>
     private static (ProbabilityRange Probability, Estimate? MarginMm) OnEveryFace(
@@ -155,7 +164,7 @@ public static class PieceConformity
                 }
             );
             if (decision.Decide(probability.Low) == Verdict.Undecided && deciding.StandardUncertaintyMm > 0)
-                reasons.Add(GuardBandAbout(deciding.RequiredMm, deciding.StandardUncertaintyMm, decision));
+                reasons.Add(GuardBandAbout(deciding, deciding.StandardUncertaintyMm, decision));
         }
         return (ProbabilityRange.Between(low, high), marginMm);
     }
@@ -235,12 +244,13 @@ public static class PieceConformity
             _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 
-    private static GuardBand GuardBandAbout(double requiredMm, double u, DecisionRule decision) =>
+    private static GuardBand GuardBandAbout(DepthAtPosition deciding, double u, DecisionRule decision) =>
         new(
-            requiredMm,
+            deciding.DepthMm,
+            deciding.RequiredMm,
             u,
-            requiredMm + Normal.InvCDF(0, 1, Math.Min(decision.ConformsFrom, 1 - 1e-12)) * u,
-            requiredMm + Normal.InvCDF(0, 1, Math.Max(decision.FailsUpTo, 1e-12)) * u
+            deciding.RequiredMm + Normal.InvCDF(0, 1, Math.Min(decision.ConformsFrom, 1 - 1e-12)) * u,
+            deciding.RequiredMm + Normal.InvCDF(0, 1, Math.Max(decision.FailsUpTo, 1e-12)) * u
         );
 
     /// <summary>What was measured, how sure one must be, and which depth stands for a whole zone.</summary>

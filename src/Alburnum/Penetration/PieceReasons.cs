@@ -35,8 +35,8 @@ public sealed record DecidedAt : PieceReason
     /// <summary>Positions of the zone that were read.</summary>
     public required int Positions { get; init; }
 
-    /// <summary>Least depth of them, mm.</summary>
-    public required double LeastDepthMm { get; init; }
+    /// <summary>Least depth of them, with its standard uncertainty, mm: the profile's own figure where the zone is all that was read.</summary>
+    public required Estimate LeastDepthMm { get; init; }
 
     /// <summary>Face of the position that decides.</summary>
     public required int Face { get; init; }
@@ -57,7 +57,7 @@ public sealed record DecidedAt : PieceReason
     public required ProbabilityRange Probability { get; init; }
 
     /// <summary>True where the least depth was read well and a deeper one so badly that the verdict turns on it.</summary>
-    public bool TurnsElsewhere => Reading == DepthReading.Minimum && DepthMm > LeastDepthMm;
+    public bool TurnsElsewhere { get; init; }
 }
 
 /// <summary>A share of the zone must be reached on every face; this is how one face fares.</summary>
@@ -85,12 +85,14 @@ public sealed record ReachedOnFace : PieceReason
     public required ProbabilityRange Probability { get; init; }
 }
 
-/// <summary>Depths between which a reading of that uncertainty decides nothing (JCGM 106:2012, clause 8).</summary>
+/// <summary>Depths between which the one depth that decides would decide nothing (JCGM 106:2012, clause 8); it holds for that depth alone.</summary>
+/// <param name="DepthMm">The depth, mm.</param>
 /// <param name="RequiredMm">Required depth, mm.</param>
-/// <param name="StandardUncertaintyMm">Standard uncertainty of the reading, mm.</param>
+/// <param name="StandardUncertaintyMm">Standard uncertainty of that depth, mm.</param>
 /// <param name="ConformsFromMm">Least depth that conforms, mm.</param>
 /// <param name="FailsUpToMm">Greatest depth that does not conform, mm.</param>
 public sealed record GuardBand(
+    double DepthMm,
     double RequiredMm,
     double StandardUncertaintyMm,
     double ConformsFromMm,

@@ -1,10 +1,13 @@
 namespace Alburnum.Requirements;
 
-/// <summary>Which of three a rulebook's answer is.</summary>
+/// <summary>Which kind of answer a rulebook gives.</summary>
 public enum AnswerOutcome
 {
     /// <summary>The code demands something.</summary>
     Required,
+
+    /// <summary>The code asks for no preservative.</summary>
+    NotNeeded,
 
     /// <summary>The code does not allow it.</summary>
     NotPermitted,
@@ -14,7 +17,7 @@ public enum AnswerOutcome
 }
 
 /// <summary>What a rulebook says to an enquiry, and why.</summary>
-/// <param name="Outcome">Which of three it is.</param>
+/// <param name="Outcome">Which kind it is.</param>
 /// <param name="Trace">Why.</param>
 public abstract record Answer(AnswerOutcome Outcome, Trace Trace);
 
@@ -22,6 +25,13 @@ public abstract record Answer(AnswerOutcome Outcome, Trace Trace);
 /// <param name="Requirement">The requirement.</param>
 /// <param name="Trace">Why.</param>
 public sealed record Required(Requirement Requirement, Trace Trace) : Answer(AnswerOutcome.Required, Trace);
+
+/// <summary>The code asks for no preservative; insects that nobody has ruled out may still make it wise.</summary>
+/// <param name="Reason">Why, one sentence, as the rulebook has it.</param>
+/// <param name="Conditions">Conditions and advice that go with it.</param>
+/// <param name="Trace">Why, in full.</param>
+public sealed record NotNeeded(string Reason, IReadOnlyList<RequirementCondition> Conditions, Trace Trace)
+    : Answer(AnswerOutcome.NotNeeded, Trace);
 
 /// <summary>The code does not allow it.</summary>
 /// <param name="Reason">Why, one sentence, as the rulebook has it.</param>

@@ -5,6 +5,8 @@ internal static class Conclusion
 {
     public static Answer From(Trace trace, IReadOnlyList<int> lives)
     {
+        if (trace.Enquiry.NotOneSpecies is { } timber)
+            return new NotCovered(new NotOneSpecies(timber), trace);
         if (lives.Count > 0 && trace.Enquiry.Life is { } life && !lives.Contains(life.Years))
             return new NotCovered(new LifeNotKnown(lives, life.Years), trace);
         var step = trace.Step(Subject.Penetration)!;
@@ -12,8 +14,28 @@ internal static class Conclusion
         {
             Settled { Demand: PenetrationDemand penetration } => new Required(Requirement(penetration, trace), trace),
             Settled { Demand: Forbidden forbidden } => new NotPermitted(forbidden.Reason, trace),
+            Settled { Demand: NoTreatment none } => WithoutTreatment(none, trace),
+            Depends when IsLeftToInsects(step, trace.Enquiry) => WithoutTreatment(
+                (NoTreatment)step.Matched[0].Demand,
+                trace
+            ),
             _ => new NotCovered(NotCoveredReason.Of(step), trace),
         };
+    }
+
+    // No preservative is asked for, but where insects live, which nobody has said.
+    private static bool IsLeftToInsects(TraceStep step, Enquiry enquiry) =>
+        enquiry.Insects is null
+        && step.Matched.Count > 0
+        && step.Matched.All(row => row.Demand is NoTreatment)
+        && step.Open.All(miss => miss.Row.When.Any(condition => condition.Field == Field.Insects));
+
+    private static Answer WithoutTreatment(NoTreatment code, Trace trace)
+    {
+        var enquiry = trace.Enquiry;
+        return enquiry.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList() is { Count: > 0 } there
+            ? new NotCovered(new InsectsAtWork(there), trace)
+            : new NotNeeded(code.Reason, [.. Conditions(trace, moisture: null)], trace);
     }
 
     private static Requirement Requirement(PenetrationDemand penetration, Trace trace)
@@ -46,7 +68,8 @@ internal static class Conclusion
     private static IEnumerable<RequirementCondition> Conditions(Trace trace, MoistureLimit? moisture)
     {
         if (
-            trace.Step(Subject.UseClass)?.Finding is GivenUseClass { Code: { } code, Classes: var asked }
+            trace.Step(Subject.UseClass)?.Finding is Given { Code: { } code }
+            && trace.UseClasses is { Count: > 0 } asked
             && !code.Classes.Intersect(asked).Any()
         )
             yield return new OtherUseClass(code, asked[0]);

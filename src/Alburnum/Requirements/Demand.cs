@@ -61,6 +61,10 @@ public sealed record PenetrationDemand(string Name, DepthRule Depth, Fact<Analyt
 /// <param name="Reason">Why, one sentence.</param>
 public sealed record Forbidden(string Reason) : Demand;
 
+/// <summary>The code asks for no preservative.</summary>
+/// <param name="Reason">Why, one sentence.</param>
+public sealed record NoTreatment(string Reason) : Demand;
+
 /// <summary>The code has a demand here, but it is not known to the rulebook.</summary>
 /// <param name="Reason">What is known, one sentence.</param>
 public sealed record UnknownCell(string Reason) : Demand;

@@ -47,8 +47,11 @@ public readonly record struct PreservativeAmount
 /// <summary>What is known of the piece that a requirement is sought for. Null or empty means "not known".</summary>
 public sealed record Enquiry
 {
-    /// <summary>What the piece is for.</summary>
+    /// <summary>What the piece is for, as codes of practice speak of it.</summary>
     public Component? Component { get; init; }
+
+    /// <summary>The name by which it was asked for, with what goes with it.</summary>
+    public ComponentName? CalledAs { get; init; }
 
     /// <summary>Nominal section.</summary>
     public Section? Section { get; init; }
@@ -58,6 +61,12 @@ public sealed record Enquiry
 
     /// <summary>The timber.</summary>
     public Species? Species { get; init; }
+
+    /// <summary>What was named in place of a species where it is none: glued, a board, modified wood or a mixture.</summary>
+    public TimberName? NotOneSpecies { get; init; }
+
+    /// <summary>Where the piece stands, as far as it was said.</summary>
+    public Exposure Exposure { get; init; } = new();
 
     /// <summary>Use class; two where only "class 3" is known; empty to take the code's class for the component.</summary>
     public IReadOnlyList<UseClass> UseClasses { get; init; } = [];
@@ -74,14 +83,23 @@ public sealed record Enquiry
     /// <summary>A coating is applied and kept up.</summary>
     public bool? IsCoated { get; init; }
 
+    /// <summary>Insects that attack dry timber and live where it is used; empty where none does, null where that is not known.</summary>
+    public IReadOnlyList<Insect>? Insects { get; init; }
+
+    /// <summary>What the use class as written says of a coating: true for the British 3c, false for 3u; null for any other.</summary>
+    public bool? IsCoatedByClass { get; init; }
+
     /// <summary>Moisture content before treatment, % of the oven-dry mass, 0 to 250.</summary>
     public double? MoisturePercent { get; init; }
 
     /// <summary>Penetration class or treatment class that a contract or code already names, for instance "NP3".</summary>
     public string? StatedClass { get; init; }
 
-    /// <summary>Code of the preservative as a rulebook's retention table names it, for instance "CA-C".</summary>
+    /// <summary>Code of the preservative as a rulebook's retention table names it, for instance "CA-C"; otherwise the name that was written.</summary>
     public string? Preservative { get; init; }
+
+    /// <summary>What is known of the preservative; null where it is known to the rulebook alone.</summary>
+    public Preservative? PreservativeKind { get; init; }
 
     /// <summary>The preservative's own critical value for the use class, from its maker's data.</summary>
     public PreservativeAmount? CriticalValue { get; init; }

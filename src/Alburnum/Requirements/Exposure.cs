@@ -46,11 +46,29 @@ public sealed record Exposure
     /// <summary>People could be hurt if it fails.</summary>
     public bool? CouldHurtPeople { get; init; }
 
-    /// <summary>Termites live where it stands.</summary>
-    public bool? HasTermites { get; init; }
+    /// <summary>Insects that attack dry timber and live where it stands; empty where none does.</summary>
+    public IReadOnlyList<Insect>? Insects { get; init; }
 
-    /// <summary>Wood-boring beetles that attack seasoned timber live where it stands.</summary>
-    public bool? HasBeetles { get; init; }
+    /// <summary>True where one of the questions that decide the use class is answered.</summary>
+    public bool SaysWhere =>
+        IsInSaltWater is not null
+        || TouchesGroundOrFreshWater is not null
+        || IsExposedToWeather is not null
+        || LetsWaterStay is not null
+        || MayGetDamp is not null;
+
+    /// <summary>The same, with what decides the use class taken from another exposure where this one does not say.</summary>
+    public Exposure Or(Exposure? other) =>
+        other is null
+            ? this
+            : this with
+            {
+                IsInSaltWater = IsInSaltWater ?? other.IsInSaltWater,
+                TouchesGroundOrFreshWater = TouchesGroundOrFreshWater ?? other.TouchesGroundOrFreshWater,
+                IsExposedToWeather = IsExposedToWeather ?? other.IsExposedToWeather,
+                LetsWaterStay = LetsWaterStay ?? other.LetsWaterStay,
+                MayGetDamp = MayGetDamp ?? other.MayGetDamp,
+            };
 }
 
 /// <summary>The use class of a situation.</summary>
@@ -77,11 +95,8 @@ public enum UseClassRemark
     /// <summary>People could be hurt: a structural engineer sets class, life and inspection.</summary>
     EngineerDecides,
 
-    /// <summary>Termites are named beside the class.</summary>
-    TermitesBesideClass,
-
-    /// <summary>Beetles are named beside the class.</summary>
-    BeetlesBesideClass,
+    /// <summary>Insects are named beside the class.</summary>
+    InsectsBesideClass,
 }
 
 /// <summary>From everyday questions to a use class, in the order in which EN 335 draws its lines: the wettest first.</summary>
@@ -162,9 +177,7 @@ public static class ExposureReading
             yield return UseClassRemark.ChooseLongerLife;
         if (exposure.CouldHurtPeople == true)
             yield return UseClassRemark.EngineerDecides;
-        if (exposure.HasTermites == true)
-            yield return UseClassRemark.TermitesBesideClass;
-        if (exposure.HasBeetles == true)
-            yield return UseClassRemark.BeetlesBesideClass;
+        if (exposure.Insects is { Count: > 0 })
+            yield return UseClassRemark.InsectsBesideClass;
     }
 }

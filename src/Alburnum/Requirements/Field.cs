@@ -47,6 +47,9 @@ public enum Field
 
     /// <summary>Code of the preservative.</summary>
     Preservative,
+
+    /// <summary>Insects that attack dry timber and live where it is used.</summary>
+    Insects,
 }
 
 /// <summary>How fields are named in rulebook files.</summary>
@@ -84,6 +87,7 @@ public static class FieldWords
             Field.Moisture => "moisturePercent",
             Field.StatedClass => "statedClass",
             Field.Preservative => "preservative",
+            Field.Insects => "insects",
             _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
         };
 }

@@ -34,7 +34,7 @@ public sealed record DurabilityRow(
 /// <summary>Untreated timber in a use class: heartwood and sapwood apart.</summary>
 /// <param name="Species">The timber.</param>
 /// <param name="UseClass">The use class.</param>
-/// <param name="Heartwood">Verdict on the heartwood, by the least durable class of its range; null where its durability is not known.</param>
+/// <param name="Heartwood">Verdict on the heartwood, by the least durable class of its range; null where its durability is not known, and in salt water, where marine borers decide.</param>
 /// <param name="HeartwoodAtBest">Verdict by the most durable class of its range; null where not known.</param>
 /// <param name="Sapwood">Verdict on the sapwood, which counts as durability class 5 in every species.</param>
 /// <param name="Standing">Weakest standing of what was used.</param>
@@ -51,17 +51,20 @@ public sealed record UntreatedTimber(
 public sealed class NaturalDurability
 {
     private readonly IReadOnlyList<DurabilityRow> _rows;
+    private readonly IReadOnlyList<YearsInGround> _years;
 
     /// <summary>A table of the given rows, which must cover every use class.</summary>
+    /// <param name="rows">Verdicts by use class and durability class.</param>
+    /// <param name="years">Years in the ground by durability class; may be empty.</param>
     /// <exception cref="ArgumentException">A use class has no row, or a row has not five verdicts.</exception>
-    public NaturalDurability(IReadOnlyList<DurabilityRow> rows)
+    public NaturalDurability(IReadOnlyList<DurabilityRow> rows, IReadOnlyList<YearsInGround> years)
     {
         ArgumentNullException.ThrowIfNull(rows);
         if (!Enum.GetValues<UseClass>().All(each => rows.Any(row => row.UseClasses.Contains(each))))
             throw new ArgumentException("Every use class needs a row.", nameof(rows));
         if (rows.Any(row => row.Verdicts.Count != 5))
             throw new ArgumentException("A row has five verdicts.", nameof(rows));
-        _rows = rows;
+        (_rows, _years) = (rows, years);
     }
 
     /// <summary>The verdict for heartwood of one durability class.</summary>
@@ -74,12 +77,20 @@ public sealed class NaturalDurability
         return new Fact<DurabilityVerdict>(row.Verdicts[durability - 1], row.Provenance);
     }
 
+    /// <summary>How long heartwood of the least durable class of the timber's range lasted in the ground; null where its durability or the years are not known.</summary>
+    public YearsInGround? InGround(Species species)
+    {
+        ArgumentNullException.ThrowIfNull(species);
+        return _years.FirstOrDefault(row => row.DurabilityClass == species.Durability?.Value.High);
+    }
+
     /// <summary>Whether the timber will do untreated, heartwood and sapwood apart.</summary>
+    /// <remarks>The classes are against decay. Against marine borers a timber has classes of its own, which are not known here.</remarks>
     public UntreatedTimber Judge(Species species, UseClass useClass)
     {
         ArgumentNullException.ThrowIfNull(species);
         var sapwood = Verdict(Species.SapwoodDurability.High, useClass);
-        if (species.Durability is not { } durability)
+        if (species.Durability is not { } durability || useClass == UseClass.Five)
             return new UntreatedTimber(species, useClass, null, null, sapwood.Value, sapwood.Provenance.Standing);
         return new UntreatedTimber(
             species,

@@ -30,6 +30,10 @@ public sealed record LifeNotKnown(IReadOnlyList<int> KnownYears, int AskedYears)
 /// <param name="Note">What the rulebook does know, one sentence; may be empty.</param>
 public sealed record CellNotRead(string Note) : NotCoveredReason;
 
+/// <summary>The code asks for no preservative against decay, and the rulebook does not say what it asks against insects that live there.</summary>
+/// <param name="Insects">The insects that live there and may attack such timber. Never empty.</param>
+public sealed record InsectsAtWork(IReadOnlyList<Insect> Insects) : NotCoveredReason;
+
 /// <summary>No row of the rulebook holds.</summary>
 /// <param name="NearestFailOn">The fields on which the nearest rows fail, one for each; empty where no row is near.</param>
 public sealed record NoRowHolds(IReadOnlyList<Field> NearestFailOn) : NotCoveredReason;
@@ -41,3 +45,7 @@ public sealed record DependsOn(IReadOnlyList<Field> Fields) : NotCoveredReason;
 /// <summary>The rulebook contradicts itself.</summary>
 /// <param name="Rows">The rows that demand different things.</param>
 public sealed record RowsContradict(IReadOnlyList<Row> Rows) : NotCoveredReason;
+
+/// <summary>What was named is no single species, and the rows are for solid timber of one.</summary>
+/// <param name="Timber">What it is.</param>
+public sealed record NotOneSpecies(Timber.TimberName Timber) : NotCoveredReason;

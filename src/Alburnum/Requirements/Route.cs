@@ -20,6 +20,12 @@ public sealed record Route(
 {
     /// <summary>What kind of change it is.</summary>
     public RouteKind Kind => Change.Kind;
+
+    /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
+    public CommonTimber? CommonlySold { get; init; }
+
+    /// <summary>How long such heartwood lasted in the ground; null where that does not matter or is not known.</summary>
+    public YearsInGround? Trial { get; init; }
 }
 
 /// <summary>Searches the neighbourhood of an enquiry for what would make it possible.</summary>
@@ -27,13 +33,14 @@ public sealed class RouteSearch(
     Rulebook rulebook,
     SpeciesCatalogue species,
     NaturalDurability durability,
-    UsualReach reach
+    UsualReach reach,
+    CommonChoices common
 )
 {
     private const int SpeciesMax = 3;
     private const double UnknownDensityKgPerM3 = 600;
 
-    /// <summary>Every route found, the likeliest and least demanding first.</summary>
+    /// <summary>Every route found: what is usually reached first, of that what is commonly sold for the component, of that what asks least of the client.</summary>
     /// <remarks>
     /// Where it is not known whether heartwood of a sawn piece is exposed, it is taken to be: the careful side. Two changes are
     /// combined only with incising. Where the rulebook answers the enquiry itself but is silent on a kind of change, that is
@@ -54,6 +61,7 @@ public sealed class RouteSearch(
         [
             .. KeepBest([.. treated, .. DurableHeartwood(enquiry)])
                 .OrderBy(route => route.Reach)
+                .ThenBy(route => route.CommonlySold is null)
                 .ThenBy(route => route.Kind),
         ];
     }
@@ -73,6 +81,9 @@ public sealed class RouteSearch(
     private Route? Asked(Changed changed)
     {
         var (change, isIncisedToo, enquiry) = changed;
+        var sold = change is TakeSpecies { Species: var other }
+            ? Sold(other, Commonly(enquiry, isTreated: true))
+            : null;
         return rulebook.Answer(enquiry) switch
         {
             Required required => new Route(
@@ -82,8 +93,15 @@ public sealed class RouteSearch(
                 required,
                 reach.Judge(required.Requirement.Penetration, enquiry.Species, enquiry.IsIncised == true),
                 null
-            ),
-            NotCovered silent => new Route(change, isIncisedToo, enquiry, silent, ReachVerdict.NotKnown, null),
+            )
+            {
+                CommonlySold = sold,
+            },
+            NotNeeded none => new Route(change, isIncisedToo, enquiry, none, ReachVerdict.Likely, null),
+            NotCovered silent => new Route(change, isIncisedToo, enquiry, silent, ReachVerdict.NotKnown, null)
+            {
+                CommonlySold = sold,
+            },
             _ => null,
         };
     }
@@ -108,7 +126,7 @@ public sealed class RouteSearch(
                     HasExposedHeartwood = false,
                 }
             );
-        foreach (var other in Permeable(enquiry.Species))
+        foreach (var other in Permeable(enquiry))
             yield return new(new TakeSpecies(other, enquiry.Species), false, enquiry with { Species = other });
         var life = enquiry.Life?.Years ?? int.MaxValue;
         foreach (var years in rulebook.Lives.Where(years => years < life).Reverse())
@@ -117,43 +135,74 @@ public sealed class RouteSearch(
             yield return new(new ShortenLife(shorter), false, enquiry with { Life = shorter });
         }
         foreach (var lower in LowerClasses(enquiry))
-            yield return new(new LowerClass(lower), false, enquiry with { UseClasses = [lower], Component = null });
+            yield return new(
+                new LowerClass(lower),
+                false,
+                enquiry with
+                {
+                    UseClasses = [lower],
+                    Component = null,
+                    CalledAs = null,
+                }
+            );
     }
 
-    // Species whose sapwood is easy to treat; those nearest in density first, since they will do the same work.
-    private IEnumerable<Species> Permeable(Species? instead)
+    private IReadOnlyList<CommonTimber> Commonly(Enquiry enquiry, bool isTreated) =>
+        common.For(enquiry, rulebook.Name, isTreated);
+
+    private static CommonTimber? Sold(Species wood, IReadOnlyList<CommonTimber> rows) =>
+        rows.FirstOrDefault(row => row.SpeciesNames.Contains(wood.Name, StringComparer.Ordinal));
+
+    // What is commonly sold for the component, the commonest first; every timber where nothing is known to be.
+    private IEnumerable<Species> Candidates(IReadOnlyList<CommonTimber> rows) =>
+        rows.Count == 0
+            ? species.All
+            : rows.SelectMany(row => row.SpeciesNames)
+                .Distinct(StringComparer.Ordinal)
+                .Select(name => species.All.FirstOrDefault(each => each.Name == name))
+                .OfType<Species>();
+
+    // Species whose sapwood is easy to treat. Where none is known to be sold, those nearest in density first, since they will do the same work.
+    private IEnumerable<Species> Permeable(Enquiry enquiry)
     {
-        var density = Density(instead);
-        return species
-            .All.Where(each => each.SapwoodTreatability?.Value.High == 1 && !each.Equals(instead))
-            .Where(each => instead is null || each.Type == instead.Type)
-            .OrderBy(each => Math.Abs(Density(each) - density));
+        var instead = enquiry.Species;
+        var rows = Commonly(enquiry, isTreated: true);
+        var permeable = Candidates(rows)
+            .Where(each => each.SapwoodTreatability?.Value.High == 1 && !each.Equals(instead))
+            .Where(each => instead is null || each.Type == instead.Type);
+        return rows.Count > 0 ? permeable : permeable.OrderBy(each => Math.Abs(Density(each) - Density(instead)));
     }
 
     private static double Density(Species? wood) => wood?.Density?.Value.TypicalKgPerM3 ?? UnknownDensityKgPerM3;
 
-    private static IEnumerable<UseClass> LowerClasses(Enquiry enquiry)
+    private IEnumerable<UseClass> LowerClasses(Enquiry enquiry)
     {
         var now = enquiry.UseClasses.Count == 0 ? UseClass.One : enquiry.UseClasses.Max();
-        if (now == UseClass.Four)
-            yield return UseClass.ThreeTwo;
-        if (now is UseClass.Four or UseClass.ThreeTwo)
-            yield return UseClass.ThreeOne;
-        if (now is UseClass.ThreeOne or UseClass.ThreeTwo)
-            yield return UseClass.Two;
+        UseClass[] lower = now switch
+        {
+            UseClass.Four => [UseClass.ThreeTwo, UseClass.ThreeOne],
+            UseClass.ThreeTwo => [UseClass.ThreeOne, UseClass.Two],
+            UseClass.ThreeOne => [UseClass.Two],
+            _ => [],
+        };
+        return lower.Where(each => common.IsOpen(each, enquiry.Component));
     }
 
+    // Heartwood that is durable enough against decay, and lasts as long as is asked. In salt water only what is used there: marine borers decide, not decay.
     private IEnumerable<Route> DurableHeartwood(Enquiry enquiry)
     {
         if (enquiry.UseClasses.Count == 0)
             yield break;
         var useClass = enquiry.UseClasses.Max();
-        foreach (var other in species.All)
+        var rows = Commonly(enquiry, isTreated: false);
+        if (useClass == UseClass.Five && rows.Count == 0)
+            yield break;
+        foreach (var other in Candidates(rows))
         {
             var untreated = durability.Judge(other, useClass);
-            if (untreated.Heartwood is not (DurabilityVerdict.Enough or DurabilityVerdict.NormallyEnough))
+            var trial = useClass == UseClass.Four ? durability.InGround(other) : null;
+            if (Lasts(untreated, trial, enquiry.Life) is not { } verdict)
                 continue;
-            var verdict = untreated.Heartwood == DurabilityVerdict.Enough ? ReachVerdict.Likely : ReachVerdict.NotKnown;
             yield return new Route(
                 new TakeHeartwood(other),
                 false,
@@ -164,9 +213,29 @@ public sealed class RouteSearch(
                 null,
                 verdict,
                 untreated
-            );
+            )
+            {
+                CommonlySold = Sold(other, rows),
+                Trial = trial,
+            };
         }
     }
+
+    // Null where it will not do. In the ground the years of trials decide, where a life is asked for; above it the table alone.
+    private static ReachVerdict? Lasts(UntreatedTimber untreated, YearsInGround? trial, DesiredServiceLife? life) =>
+        (untreated, trial, life) switch
+        {
+            ({ UseClass: UseClass.Five }, _, _) => ReachVerdict.NotKnown,
+            ({ Heartwood: not (DurabilityVerdict.Enough or DurabilityVerdict.NormallyEnough) }, _, _) => null,
+            (_, { } years, { } asked) => years.Reach(asked) switch
+            {
+                true => ReachVerdict.Likely,
+                false => null,
+                null => ReachVerdict.NotKnown,
+            },
+            ({ Heartwood: DurabilityVerdict.Enough }, _, _) => ReachVerdict.Likely,
+            _ => ReachVerdict.NotKnown,
+        };
 
     // Within a kind: no incising where it works without, nothing unlikely beside what is likely, nothing silent beside an
     // answer, and of many species only the first few.

@@ -67,8 +67,21 @@ public sealed class Rulebook
         return Conclusion.From(Follow(enquiry), Lives);
     }
 
+    /// <summary>True where a row asks for that class by name, so that the rulebook answers by it.</summary>
+    /// <param name="statedClass">Class that a contract names.</param>
+    public bool Names(string statedClass) =>
+        WordsOf(Field.StatedClass).Contains(statedClass, StringComparer.OrdinalIgnoreCase);
+
     /// <summary>The rows of one subject, in the order of the document.</summary>
     public IReadOnlyList<Row> RowsOf(Subject subject) => _bySubject[(int)subject];
+
+    /// <summary>The words of a field that its rows name, each once.</summary>
+    public IEnumerable<string> WordsOf(Field field) =>
+        Rows.SelectMany(row => row.When)
+            .OfType<OneOf>()
+            .Where(condition => condition.Field == field)
+            .SelectMany(condition => condition.Allowed)
+            .Distinct(StringComparer.Ordinal);
 
     /// <summary>Names of the groups that a species belongs to.</summary>
     public IReadOnlyList<string> GroupsOf(Timber.Species species)
@@ -89,21 +102,8 @@ public sealed class Rulebook
     {
         var situation = new Situation(enquiry, enquiry.Species is { } species ? GroupsOf(species) : null);
         var steps = new List<TraceStep>(6);
-        var use = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
-        var code = (use.Finding as Settled)?.Demand as UseClassDemand;
-        if (enquiry.UseClasses.Count > 0)
-            use = use with { Finding = new GivenUseClass(enquiry.UseClasses, code), Matched = [] };
-        else if (code is not null)
-            situation.SetUse(code.Classes, enquiry.IsCoated ?? code.IsCoated);
-        steps.Add(use);
-
-        var life = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
-        if (enquiry.Life is { } asked)
-            life = life with { Finding = new GivenLife(asked), Matched = [] };
-        else if (life.Finding is Settled { Demand: LifeDemand usual })
-            situation.SetLife(usual.Life);
-        steps.Add(life);
-
+        steps.Add(Use(enquiry, situation));
+        steps.Add(Life(enquiry, situation));
         foreach (
             var subject in (ReadOnlySpan<Subject>)
                 [Subject.Penetration, Subject.Retention, Subject.Moisture, Subject.Advice]
@@ -116,10 +116,70 @@ public sealed class Rulebook
         return new Trace(Name, $"{Title} ({Citation})" + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
     }
 
-    // Facts of the species, and the group that it was put into, wherever a row that counts asked for them.
+    // What was said goes first, then the code's class for the component, then what the component's name settles.
+    private TraceStep Use(Enquiry enquiry, Situation situation)
+    {
+        var step = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
+        var code = (step.Finding as Settled)?.Demand as UseClassDemand;
+        if (enquiry.UseClasses.Count > 0)
+            return step with { Finding = new GivenUseClass(enquiry.UseClasses, code), Matched = [] };
+        var exposed = Exposed(enquiry, step, code);
+        if (exposed.SaysWhere)
+        {
+            var answer = exposed.UseClass();
+            situation.SetUse(answer.Classes, enquiry.IsCoated);
+            return step with { Finding = new UseClassOfExposure(answer, code), Matched = [] };
+        }
+        if (code is not null)
+            situation.SetUse(code.Classes, enquiry.IsCoated ?? code.IsCoated);
+        return step;
+    }
+
+    // The exposure that decides in place of the code's row: where there is none, where what was said settles the class, and where the name itself settles a wetter one
+    // ("sole plate on the ground") than the code has for the component in general. Otherwise one that says nothing.
+    private static Exposure Exposed(Enquiry enquiry, TraceStep step, UseClassDemand? code)
+    {
+        var named = enquiry.CalledAs;
+        if (step.Finding is Silent)
+            return enquiry.Exposure.Or(named?.Exposure);
+        if (code is null)
+            return enquiry.Exposure;
+        if (enquiry.Exposure.UseClass().NextQuestion is null)
+            return enquiry.Exposure;
+        var both = enquiry.Exposure.Or(named?.Exposure).UseClass();
+        return
+            both.NextQuestion is null && named!.Name != enquiry.Component?.Name && both.Classes[0] > code.Classes.Max()
+            ? enquiry.Exposure.Or(named.Exposure)
+            : new Exposure();
+    }
+
+    private TraceStep Life(Enquiry enquiry, Situation situation)
+    {
+        var step = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
+        var usual = (step.Finding as Settled)?.Demand as LifeDemand;
+        if (enquiry.Life is { } asked)
+            return step with { Finding = new GivenLife(asked, usual), Matched = [] };
+        if (usual is not null)
+            situation.SetLife(usual.Life);
+        else if (step.Finding is Silent && enquiry.CalledAs is { Life: { } life } name)
+        {
+            situation.SetLife(life);
+            return step with { Finding = new UsualLifeOfName(life, name) };
+        }
+        return step;
+    }
+
+    // What the component's name settled; facts of the species, and the group that it was put into, wherever a row that counts asked for them.
     private List<FactUsed> FactsUsed(Enquiry enquiry, List<TraceStep> steps)
     {
         var facts = new List<FactUsed>();
+        if (enquiry.CalledAs is { } name)
+        {
+            if (steps[0].Finding is UseClassOfExposure && name.Exposure.SaysWhere)
+                facts.Add(new ExposureOfNameUsed(name));
+            if (steps[1].Finding is UsualLifeOfName)
+                facts.Add(new LifeOfNameUsed(name));
+        }
         if (enquiry.Species is not { } species)
             return facts;
         var conditions = steps.SelectMany(step => step.Matched).SelectMany(row => row.When).ToList();

@@ -98,7 +98,7 @@ public static class RulebookComparison
                 && Equals(x.Retention, y.Retention)
                 && x.RequiredRetention == y.RequiredRetention
                 && Nullable.Equals(x.MoistureMaxPercent, y.MoistureMaxPercent),
-            (NotPermitted, NotPermitted) or (NotCovered, NotCovered) => true,
+            (NotNeeded, NotNeeded) or (NotPermitted, NotPermitted) or (NotCovered, NotCovered) => true,
             _ => false,
         };
 }

@@ -17,7 +17,10 @@ internal sealed class Situation
 
     public Situation(Enquiry enquiry, IReadOnlyList<string>? speciesGroups)
     {
-        _known[(int)Field.Component] = enquiry.Component is { } component ? Known.Word(component.Name) : default;
+        // A name that no code here speaks of is known all the same: no row of another component may hold.
+        _known[(int)Field.Component] = (enquiry.Component?.Name ?? enquiry.CalledAs?.Name) is { } component
+            ? Known.Word(component)
+            : default;
         _known[(int)Field.Form] = enquiry.FormOrFromSection switch
         {
             TimberForm.Sawn => Sawn,
@@ -34,7 +37,10 @@ internal sealed class Situation
         _known[(int)Field.Moisture] = Known.Number(enquiry.MoisturePercent);
         // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
         _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
-        _known[(int)Field.Preservative] = enquiry.Preservative is { } code ? Known.Word(code) : default;
+        _known[(int)Field.Preservative] = Codes(enquiry);
+        _known[(int)Field.Insects] = enquiry.Insects is { } insects
+            ? Known.AllOfThese([.. insects.Select(insect => insect.Name)])
+            : default;
         SetUse(enquiry.UseClasses, enquiry.IsCoated);
         SetLife(enquiry.Life);
     }
@@ -56,10 +62,20 @@ internal sealed class Situation
 
     public void SetLife(DesiredServiceLife? life) => _known[(int)Field.Life] = Known.Number(life?.Years);
 
+    // A kind that several codes share is one of them, which one is open.
+    private static Known Codes(Enquiry enquiry) =>
+        enquiry switch
+        {
+            { Preservative: null } => default,
+            { PreservativeKind.Codes: { Count: > 1 } codes }
+                when !codes.Contains(enquiry.Preservative, StringComparer.Ordinal) => Known.OneOfThese(codes),
+            _ => Known.Word(enquiry.Preservative),
+        };
+
     private static Known Classes(Fact<ClassRange>? cell) =>
         cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
 
-    [InlineArray(15)]
+    [InlineArray(16)]
     private struct Fields
     {
         private Known _first;

@@ -8,7 +8,7 @@ public static class Strictness
         (less, more) switch
         {
             (UnknownCell, _) or (_, UnknownCell) => false,
-            (PenetrationDemand, Forbidden) => true,
+            (PenetrationDemand or NoTreatment, Forbidden) or (NoTreatment, PenetrationDemand) => true,
             (PenetrationDemand a, PenetrationDemand b) => DepthOrder.AsksLess(a.Depth, b.Depth),
             (RetentionFactor a, RetentionFactor b) => a.Factor < b.Factor,
             (FixedRetention a, FixedRetention b) => a.Amount.Unit == b.Amount.Unit && a.Amount.Value < b.Amount.Value,

@@ -11,19 +11,28 @@ public abstract record Finding
 public sealed record Settled(Demand Demand) : Finding;
 
 /// <summary>The enquiry itself said so; the rows are shown for comparison.</summary>
-public abstract record Given : Finding
-{
-    private protected Given() { }
-}
+/// <param name="Code">The class in which the rulebook puts the component, where that is what was said; null where it settles none.</param>
+public abstract record Given(UseClassDemand? Code) : Finding;
 
 /// <summary>The enquiry named the use class.</summary>
 /// <param name="Classes">The class, or those possible.</param>
 /// <param name="Code">The class in which the rulebook puts the component; null where it settles none.</param>
-public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDemand? Code) : Given;
+public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDemand? Code) : Given(Code);
+
+/// <summary>The use class follows from where the piece stands.</summary>
+/// <param name="Answer">The class, or those still possible, what decided it and what to ask next.</param>
+/// <param name="Code">The class in which the rulebook puts the component; null where it settles none.</param>
+public sealed record UseClassOfExposure(UseClassAnswer Answer, UseClassDemand? Code) : Given(Code);
 
 /// <summary>The enquiry named the desired service life.</summary>
 /// <param name="Life">The life.</param>
-public sealed record GivenLife(DesiredServiceLife Life) : Given;
+/// <param name="Usual">The life that the rulebook takes as usual for the component; null where it settles none.</param>
+public sealed record GivenLife(DesiredServiceLife Life, LifeDemand? Usual) : Given((UseClassDemand?)null);
+
+/// <summary>The code has no usual life for the component; what goes by its name usually serves so long.</summary>
+/// <param name="Life">The life.</param>
+/// <param name="Name">The name.</param>
+public sealed record UsualLifeOfName(DesiredServiceLife Life, ComponentName Name) : Finding;
 
 /// <summary>No row holds.</summary>
 public sealed record Silent : Finding;
@@ -51,33 +60,40 @@ public sealed record TraceStep(
     IReadOnlyList<Miss> NearMisses
 );
 
-/// <summary>A fact of the species, outside the rows, that an answer leans on.</summary>
-/// <param name="Species">The species.</param>
+/// <summary>A fact outside the rows that an answer leans on.</summary>
 /// <param name="Provenance">Source and standing.</param>
-public abstract record FactUsed(Timber.Species Species, Provenance Provenance);
+public abstract record FactUsed(Provenance Provenance);
 
 /// <summary>The treatability of the sapwood.</summary>
 /// <param name="Species">The species.</param>
 /// <param name="Treatability">Its class, or the range of its classes.</param>
 public sealed record SapwoodTreatabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Treatability)
-    : FactUsed(Species, Treatability.Provenance);
+    : FactUsed(Treatability.Provenance);
 
 /// <summary>The treatability of the heartwood.</summary>
 /// <param name="Species">The species.</param>
 /// <param name="Treatability">Its class, or the range of its classes.</param>
 public sealed record HeartwoodTreatabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Treatability)
-    : FactUsed(Species, Treatability.Provenance);
+    : FactUsed(Treatability.Provenance);
 
 /// <summary>The natural durability of the heartwood.</summary>
 /// <param name="Species">The species.</param>
 /// <param name="Durability">Its class, or the range of its classes.</param>
 public sealed record DurabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Durability)
-    : FactUsed(Species, Durability.Provenance);
+    : FactUsed(Durability.Provenance);
 
 /// <summary>The group in which the rulebook puts the species.</summary>
 /// <param name="Species">The species.</param>
 /// <param name="Group">The group.</param>
-public sealed record SpeciesGroupUsed(Timber.Species Species, SpeciesGroup Group) : FactUsed(Species, Group.Provenance);
+public sealed record SpeciesGroupUsed(Timber.Species Species, SpeciesGroup Group) : FactUsed(Group.Provenance);
+
+/// <summary>What a component's name settles of its exposure.</summary>
+/// <param name="Name">The name.</param>
+public sealed record ExposureOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
+
+/// <summary>How long what goes by a component's name usually serves.</summary>
+/// <param name="Name">The name, whose life is known.</param>
+public sealed record LifeOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
 
 /// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
 /// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
@@ -101,6 +117,45 @@ public sealed record Trace(
                 .SelectMany(row => Standings(row))
                 .Concat(FactsUsed.Select(fact => fact.Provenance.Standing))
         );
+
+    /// <summary>The use class that the answer was found with, or those possible; empty where nothing is known of it.</summary>
+    public IReadOnlyList<UseClass> UseClasses =>
+        Step(Subject.UseClass)?.Finding switch
+        {
+            GivenUseClass given => given.Classes,
+            UseClassOfExposure exposed => exposed.Answer.Classes,
+            Settled { Demand: UseClassDemand code } => code.Classes,
+            _ => [],
+        };
+
+    /// <summary>The service life that the answer was found with; null where none is known.</summary>
+    public DesiredServiceLife? Life =>
+        Step(Subject.Life)?.Finding switch
+        {
+            GivenLife given => given.Life,
+            UsualLifeOfName usual => usual.Life,
+            Settled { Demand: LifeDemand code } => code.Life,
+            _ => null,
+        };
+
+    /// <summary>The question that narrows the use class down; null where one class is settled, or was said.</summary>
+    public ExposureQuestion? NextQuestion =>
+        Step(Subject.UseClass)?.Finding switch
+        {
+            UseClassOfExposure exposed => exposed.Answer.NextQuestion,
+            Silent or Depends => Enquiry.Exposure.Or(Enquiry.CalledAs?.Exposure).UseClass().NextQuestion,
+            _ => null,
+        };
+
+    /// <summary>The enquiry with the use class and the life that the answer was found with, which may be the code's own for the component.</summary>
+    public Enquiry AsAnswered
+    {
+        get
+        {
+            var code = (Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
+            return Enquiry with { UseClasses = UseClasses, IsCoated = Enquiry.IsCoated ?? code?.IsCoated, Life = Life };
+        }
+    }
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);

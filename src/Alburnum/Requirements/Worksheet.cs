@@ -47,23 +47,12 @@ public static class Worksheet
     private static Row? Missing(Subject subject, Trace trace, Rulebook rulebook)
     {
         var enquiry = trace.Enquiry;
-        IReadOnlyList<UseClass> use = trace.Step(Subject.UseClass)?.Finding switch
-        {
-            GivenUseClass given => given.Classes,
-            Settled { Demand: UseClassDemand code } => code.Classes,
-            _ => [],
-        };
+        var use = trace.UseClasses;
         if (use.Count == 0)
             return null;
-        var life = trace.Step(Subject.Life)?.Finding switch
-        {
-            GivenLife given => (DesiredServiceLife?)given.Life,
-            Settled { Demand: LifeDemand usual } => usual.Life,
-            _ => null,
-        };
         List<Condition> when = [new OneOf(Field.UseClass, [.. use.Select(each => each.Label())])];
-        if (life is { } known)
-            when.Add(new Between(Field.Life, known.Years, IncludesLow: true, known.Years, IncludesHigh: true));
+        if (trace.Life is { } life)
+            when.Add(new Between(Field.Life, life.Years, IncludesLow: true, life.Years, IncludesHigh: true));
         if (subject == Subject.Penetration && enquiry.FormOrFromSection is { } form)
             when.Add(new OneOf(Field.Form, [form == TimberForm.Sawn ? "sawn" : "round"]));
         if (use.Contains(UseClass.ThreeOne) || use.Contains(UseClass.ThreeTwo))

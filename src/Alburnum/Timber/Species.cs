@@ -52,7 +52,6 @@ public sealed record DensityRange(double? LowKgPerM3, double? MeanKgPerM3, doubl
 /// <summary>What is known of a timber. A fact that is not known is null, never a guess.</summary>
 /// <param name="Name">Common name, with the origin where it matters.</param>
 /// <param name="BotanicalNames">Botanical names that the row stands for. Never empty.</param>
-/// <param name="Synonyms">Other names in use.</param>
 /// <param name="Type">Conifer or broadleaf.</param>
 /// <param name="Durability">Natural durability of the heartwood against fungi, 1 (very durable) to 5 (not durable).</param>
 /// <param name="HeartwoodTreatability">Treatability of the heartwood, 1 (easy) to 4 (extremely difficult).</param>
@@ -63,7 +62,6 @@ public sealed record DensityRange(double? LowKgPerM3, double? MeanKgPerM3, doubl
 public sealed record Species(
     string Name,
     IReadOnlyList<string> BotanicalNames,
-    IReadOnlyList<string> Synonyms,
     WoodType Type,
     Fact<ClassRange>? Durability,
     Fact<ClassRange>? HeartwoodTreatability,

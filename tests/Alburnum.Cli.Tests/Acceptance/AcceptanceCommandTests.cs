@@ -101,9 +101,13 @@ public sealed class AcceptanceCommandTests : IDisposable
         var output = await Done("judge", "counts", "--cut", "8", "--failures", "3", "--aql", "25", "--lot", "30");
 
         Assert.Contains("Rule used: plan indexed at AQL 25", output, StringComparison.Ordinal);
-        Assert.Contains("CONFORMS", output, StringComparison.Ordinal);
-        Assert.Contains("Bayesian reading", output, StringComparison.Ordinal);
-        Assert.Contains("2 of 8 may fail and penetration does not conform", Flat(output), StringComparison.Ordinal);
+        Assert.Contains("Penetration rule met (plan indexed at AQL 25", Flat(output), StringComparison.Ordinal);
+        Assert.Contains(
+            "No share of the lot is wanted: the rule counts defects.",
+            Flat(output),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("2 of 8 may fail: penetration rule not met", Flat(output), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -134,13 +138,12 @@ public sealed class AcceptanceCommandTests : IDisposable
         ];
 
         Assert.Contains(
-            "penetration conforms; retention not determined",
+            "Penetration rule met; retention not judged",
             Flat(await Done(judge)),
             StringComparison.Ordinal
         );
         var assayed = await Done([.. judge, "--assay", "14.2 ± 0.4"]);
-        Assert.Contains("penetration conforms; retention conforms", Flat(assayed), StringComparison.Ordinal);
-        Assert.Contains("CONFORMS", assayed, StringComparison.Ordinal);
+        Assert.Contains("Penetration rule met; retention met", Flat(assayed), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -165,7 +168,7 @@ public sealed class AcceptanceCommandTests : IDisposable
             )
         );
 
-        Assert.Contains("UNDECIDED", output, StringComparison.Ordinal);
+        Assert.Contains("Penetration rule undecided", output, StringComparison.Ordinal);
         Assert.Contains("a second reading as good as the first would decide it", output, StringComparison.Ordinal);
     }
 
@@ -286,9 +289,9 @@ public sealed class AcceptanceCommandTests : IDisposable
         var output = Flat(await Done([.. judge, "11"]));
         Assert.Contains("at least 75 % of all pieces must reach 11 kg/m³", output, StringComparison.Ordinal);
         Assert.Contains("close to log-normal", output, StringComparison.Ordinal);
-        Assert.Contains("CONFORMS The batch conforms by retention.", output, StringComparison.Ordinal);
-        Assert.Contains("UNDECIDED", await Done([.. judge, "13"]), StringComparison.Ordinal);
-        Assert.Contains("DOES NOT CONFORM", await Done([.. judge, "15"]), StringComparison.Ordinal);
+        Assert.Contains("Rule met by retention; ", output, StringComparison.Ordinal);
+        Assert.Contains("Undecided by retention", await Done([.. judge, "13"]), StringComparison.Ordinal);
+        Assert.Contains("Rule not met by retention", await Done([.. judge, "15"]), StringComparison.Ordinal);
 
         using var json = JsonDocument.Parse(await Done([.. judge, "11", "--json"]));
         Assert.True(json.RootElement.GetProperty("is_exact").GetBoolean());
@@ -330,8 +333,8 @@ public sealed class AcceptanceCommandTests : IDisposable
         );
 
     [Theory]
-    [InlineData(4.5, "DOES NOT CONFORM")]
-    [InlineData(9.0, "CONFORMS")]
+    [InlineData(4.5, "Penetration rule not met; retention not judged")]
+    [InlineData(9.0, "Penetration rule met; retention not judged")]
     public async Task A_case_folder_gets_the_verdict_and_the_reasons_of_its_batch(double depthMm, string verdict)
     {
         _folder.Write(
@@ -372,6 +375,103 @@ public sealed class AcceptanceCommandTests : IDisposable
         Assert.Contains("6 pieces cut", output, StringComparison.Ordinal);
         Assert.Contains("Retention is not judged", Flat(output), StringComparison.Ordinal);
         Assert.Equal(["case.yaml", "readings.csv"], Directory.GetFiles(_folder.Path).Select(Path.GetFileName).Order());
+    }
+
+    [Theory]
+    [InlineData("8", "2")]
+    [InlineData("3", "0")]
+    public async Task Few_pieces_of_a_large_lot_never_print_a_verdict_that_is_stronger_than_its_lines(
+        string cut,
+        string failures
+    )
+    {
+        string[] judge = ["judge", "counts", "--cut", cut, "--failures", failures, "--must-pass", "75", "--lot", "400"];
+        var output = Flat(await Done(judge));
+
+        Assert.DoesNotContain("over 99.9 %", output, StringComparison.Ordinal);
+        Assert.Contains("the batch itself not shown to conform: at least", output, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(await Done([.. judge, "--json"]));
+        var findings = json.RootElement.GetProperty("findings");
+        Assert.Equal("undecided", findings.GetProperty("weakest").GetString());
+        Assert.Equal("met", findings.GetProperty("rule").GetProperty("verdict").GetString());
+        Assert.Equal(JsonValueKind.Null, findings.GetProperty("rule").GetProperty("probability").ValueKind);
+    }
+
+    [Fact]
+    public async Task An_assay_below_detection_is_never_told_as_a_mean()
+    {
+        var output = Flat(
+            await Done(
+                "judge",
+                "counts",
+                "--cut",
+                "8",
+                "--failures",
+                "0",
+                "--must-pass",
+                "75",
+                "--retention",
+                "12",
+                "--assay",
+                "< 0.5"
+            )
+        );
+
+        Assert.Contains("the assay is below 0.5 kg/m³, where 12 kg/m³ is required", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("the mean of", output, StringComparison.Ordinal);
+        Assert.Contains("retention not met", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_share_that_was_typed_is_echoed_as_typed() =>
+        Assert.Contains(
+            "99.99 %",
+            await Done("sample", "show", "--conforming", "99.99", "--failures", "0", "--lot", "200"),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public async Task A_british_case_whose_contract_names_a_deeper_class_is_judged_by_it_and_by_the_code()
+    {
+        _folder.Write(
+            "case.yaml",
+            """
+            reference: T-2
+            title: Test posts
+            client: Thornhollow estate
+            sectionsCut: 2026-05-12
+            rulebook: british-2014
+            component: fence post
+            section: 100 x 100 mm
+            species: Sitka spruce
+            incised: yes
+            useClass: 4
+            statedClass: NP5
+            serviceLife: 15 years
+            batch:
+              pieces: 60
+              mustPass: 75 %
+            rulerReadings: readings.csv
+            """
+        );
+        _folder.Write(
+            "readings.csv",
+            "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\n"
+                + string.Concat(
+                    Enumerable
+                        .Range(1, 6)
+                        .SelectMany(piece => Enumerable.Range(1, 4).Select(face => $"T{piece},{face},50,9.0,0.3,25\n"))
+                )
+        );
+        var output = Flat(await Done("judge", "case", _folder.Path));
+
+        Assert.Contains(
+            "Penetration: rule not met with the contract's NP5, rule met with the code's NP3",
+            output,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("asks for more than the code's NP3: it decides.", output, StringComparison.Ordinal);
+        Assert.Contains("Moisture before treatment is not stated", output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -23,6 +23,40 @@ public sealed class RequirementCommandTests
         "75x75",
     ];
 
+    [Theory]
+    [InlineData("NP5", "asks for more than the code's NP3: it decides.")]
+    [InlineData("NP2", "asks for less than the code's NP3: the code decides.")]
+    [InlineData("AB", "The contract's AB (full penetration in the sapwood")]
+    [InlineData("P9", "asks for more than the code's NP3")]
+    [InlineData("NP3", "ask for the same depth")]
+    [InlineData("NP4", "gives no demand for this piece")]
+    [InlineData("NP7", "is in no rulebook here")]
+    [InlineData("H4", "More than one system has a class \"H4\"")]
+    public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            "fence post",
+            "--use-class",
+            "4",
+            "--service-life",
+            "15",
+            "--species",
+            "Sitka spruce",
+            "--section",
+            "100x100",
+            "--rulebook",
+            "british-2014",
+            "--stated-class",
+            stated
+        );
+
+        Assert.Equal(0, run.Status);
+        var output = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(said, output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_answer_comes_with_its_reasons_its_standing_and_a_clause()
     {
@@ -259,4 +293,101 @@ public sealed class RequirementCommandTests
         Assert.Equal(CommandLine.Refused, run.Status);
         Assert.Contains("expected a file that can be written", run.Errors, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_rafter_indoors_needs_none_and_its_clause_orders_none()
+    {
+        var run = await AlburnumRun.Of("requirement", "--component", "rafter", "--species", "Norway spruce");
+        Assert.StartsWith("NOT NEEDED", run.Output.Split('\n')[3], StringComparison.Ordinal);
+        Assert.Contains("house longhorn beetle: ", run.Output, StringComparison.Ordinal);
+        var text = InOneLine(run.Output);
+        Assert.Contains("requires no preservative treatment", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("certificate", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Preservative treatment to", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_the_house_longhorn_beetle_lives_a_softwood_rafter_is_not_said_to_need_none()
+    {
+        string[] rafter =
+        [
+            "requirement",
+            "--component",
+            "rafter",
+            "--insects",
+            "house longhorn",
+            "--json",
+            "--species",
+        ];
+        var spruce = DocumentJson.Read<AnswerDocument>((await AlburnumRun.Of([.. rafter, "Norway spruce"])).Output);
+        var oak = DocumentJson.Read<AnswerDocument>((await AlburnumRun.Of([.. rafter, "European oak"])).Output);
+        Assert.Equal((AnswerOutcome.NotCovered, AnswerOutcome.NotNeeded), (spruce.Outcome, oak.Outcome));
+        Assert.Equal(["house longhorn beetle"], spruce.Enquiry.Insects);
+        Assert.Null(spruce.Clause);
+    }
+
+    [Fact]
+    public async Task The_ground_is_spoken_of_only_where_the_piece_stands_in_it()
+    {
+        var batten = await AlburnumRun.Of("requirement", "--component", "tiling batten", "--species", "Norway spruce");
+        var post = await AlburnumRun.Of(Post);
+        Assert.DoesNotContain("out of the ground", InOneLine(batten.Output), StringComparison.Ordinal);
+        Assert.Contains("Keep cut ends out of the ground.", InOneLine(post.Output), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("cladding", "European larch", "western red cedar", false)]
+    [InlineData("cladding", "western red cedar (UK)", "western red cedar without sapwood", true)]
+    [InlineData("window frame", "Scots pine", "meranti", false)]
+    [InlineData("window frame", "dark red meranti", "meranti, seraya or lauan", true)]
+    public async Task Advice_on_a_timber_is_given_of_that_timber(
+        string component,
+        string species,
+        string words,
+        bool isGiven
+    )
+    {
+        var run = await AlburnumRun.Of("requirement", "--component", component, "--species", species, "--json");
+        var trace = DocumentJson.Read<AnswerDocument>(run.Output).Trace;
+        Assert.Equal(
+            isGiven,
+            trace.Single(step => step.Subject == Subject.Advice).Matched.Any(row => row.Demand.Contains(words))
+        );
+    }
+
+    [Fact]
+    public async Task What_is_predicted_stands_beside_what_is_usual_in_both_commands()
+    {
+        var requirement = InOneLine((await AlburnumRun.Of([.. Post, "--incised", "yes"])).Output);
+        var predict = InOneLine(
+            (
+                await AlburnumRun.Of(
+                    "predict",
+                    "Sitka spruce",
+                    "75x75",
+                    "--incising",
+                    "usual",
+                    "--depth",
+                    "6",
+                    "--cells",
+                    "0"
+                )
+            ).Output
+        );
+        Assert.All(
+            [
+                "Pieces that meet the requirement everywhere: 14.6 %",
+                "By treatability and incising alone: usually reached",
+                "Only a trial charge decides.",
+            ],
+            words =>
+            {
+                Assert.Contains(words, requirement, StringComparison.Ordinal);
+                Assert.Contains(words, predict, StringComparison.Ordinal);
+            }
+        );
+    }
+
+    private static string InOneLine(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

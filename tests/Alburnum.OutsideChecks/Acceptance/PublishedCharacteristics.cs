@@ -3,20 +3,9 @@ using Alburnum.Acceptance.Variables;
 
 namespace Alburnum.OutsideChecks.Acceptance;
 
+[Computed]
 public class PublishedCharacteristics
 {
-    [Theory]
-    [InlineData(0.01213, 0.95)]
-    [InlineData(0.089704, 0.05)]
-    [Published("samplingplans.com forum, 7 February 2006", "plan n = 68, c = 2: producer's and consumer's point")]
-    public void The_plan_of_68_pieces_and_2_failures_has_its_published_risk_points(double failing, double accepted) =>
-        Assert.Equal(accepted, new SingleSamplingPlan(68, 2).Acceptance(failing, new SteadyProcess()), 1e-4);
-
-    [Fact]
-    [Published("Planesmuestra, manual page f_DR.CO (rdrr.io)", "n = 125, c = 2, p = 0.1")]
-    public void The_plan_of_125_pieces_and_2_failures_has_its_published_value() =>
-        Assert.Equal(0.000210835, new SingleSamplingPlan(125, 2).Acceptance(0.1, new SteadyProcess()), 1e-9);
-
     [Theory]
     [InlineData(4, 20, 0.95, 0.071354, 0.401029)]
     [Published(
@@ -51,39 +40,14 @@ public class PublishedCharacteristics
     public void The_tolerance_factor_of_43_measurements_is_the_handbook_s() =>
         Assert.Equal(1.8740, ToleranceLimit.Factor(43, 0.90, 0.99), 1e-4);
 
-    [Theory]
-    [InlineData(5, 4.203)]
-    [InlineData(10, 2.911)]
-    [InlineData(20, 2.396)]
-    [InlineData(30, 2.220)]
-    [FromMemory("ISO 16269-6", "one-sided factors, unknown mean and spread, 95 % of the population at 95 % confidence")]
-    public void Tolerance_factors_for_95_per_cent_at_95_per_cent_are_the_familiar_ones(int n, double factor) =>
-        Assert.Equal(factor, ToleranceLimit.Factor(n, 0.95, 0.95), 5.1e-4);
-
-    [Theory]
-    [InlineData(2, 20.581)]
-    [InlineData(5, 3.407)]
-    [InlineData(10, 2.355)]
-    [InlineData(15, 2.068)]
-    [InlineData(20, 1.926)]
-    [InlineData(30, 1.778)]
-    [InlineData(50, 1.646)]
-    [FromMemory(
-        "ISO 16269-6",
-        "one-sided factors, 90 % of the population at 95 % confidence; also printed in composite-materials handbooks"
-    )]
-    public void Tolerance_factors_for_90_per_cent_at_95_per_cent_are_the_familiar_ones(int n, double factor) =>
-        // Printed from an approximation in some tables: 1.778 for 1.7773 at n = 30.
-        Assert.Equal(factor, ToleranceLimit.Factor(n, 0.90, 0.95), 1e-3);
-
     [Fact]
     [Published(
         "NIST/SEMATECH e-Handbook of Statistical Methods, 2003 ff.",
         "section 6.2.6: at n = 24 accept on 0, reject on 3"
     )]
-    [FromMemory(
-        "NIST/SEMATECH e-Handbook of Statistical Methods",
-        "section 6.2.6: the risks 0.01, 0.05, 0.10, 0.10 and the lines −0.939 + 0.0397n, 1.205 + 0.0397n"
+    [WorkedOut(
+        "Wald's lines at the risks 0.01, 0.05, 0.10, 0.10: ln((1 − α)/β)/k, ln((1 − β)/α)/k and ln((1 − p₁)/(1 − p₂))/k, "
+            + "where k = ln(p₂(1 − p₁)/(p₁(1 − p₂)))"
     )]
     public void The_handbook_s_sequential_plan_has_its_lines_and_numbers()
     {
@@ -150,9 +114,9 @@ public class PublishedCharacteristics
         Assert.Equal(accepted, new SingleSamplingPlan(n, c).Acceptance(failing, new SteadyProcess()), 6e-5);
 
     [Fact]
-    [FromMemory(
-        "NIST/SEMATECH e-Handbook of Statistical Methods",
-        "section 6.2.3.2: N = 10 000, n = 52, c = 3, AOQL 0.0372 at about 0.06"
+    [IndependentProgram(
+        SciPyReference.Program,
+        "greatest of stats.binom.cdf(3, 52, p)·p·(10 000 − 52)/10 000: 0.03719 at 0.0559"
     )]
     public void The_handbook_s_plan_has_its_outgoing_limit()
     {

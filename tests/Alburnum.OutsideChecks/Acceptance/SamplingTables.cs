@@ -5,6 +5,7 @@ using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Acceptance;
 
+[Transcription]
 public class SamplingTables
 {
     private const string Standard = "MIL-STD-105E, 10 May 1989";
@@ -20,6 +21,7 @@ public class SamplingTables
         select (row, Tables.AqlsPercent[column], (PlanNumbers)row.Cells[column]);
 
     [Fact]
+    [Computed]
     [Published(Standard, "tables I and II-A, at second hand")]
     public void A_lot_of_500_at_level_II_and_AQL_10_is_judged_on_50_pieces()
     {
@@ -29,6 +31,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [Published(Standard, "tables I and II-A, at second hand")]
     public void A_lot_of_1000_at_AQL_25_follows_the_arrow_up_to_50_pieces()
     {
@@ -41,6 +44,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [Published(Standard, "tables I and II-A, at second hand")]
     public void A_lot_of_8_at_AQL_10_follows_the_arrow_down_and_is_sampled()
     {
@@ -51,6 +55,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [Published(Standard, "tables I and II-A with their note on samples as large as the lot, at second hand")]
     public void A_lot_of_3_at_AQL_4_is_inspected_whole()
     {
@@ -75,6 +80,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [Published(Standard, "tables I and II-A, arrows followed by another program; at second hand")]
     public void Every_resolved_plan_of_the_reference_list_is_found()
     {
@@ -102,6 +108,7 @@ public class SamplingTables
     }
 
     [Theory]
+    [Computed]
     [InlineData(Severity.Normal)]
     [InlineData(Severity.Tightened)]
     [WorkedOut("the tables are built on constant sample size × AQL along a diagonal: one acceptance number each")]
@@ -120,6 +127,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [WorkedOut("Poisson probability at the AQL: the tables hold it between about 0.87 and 1 for normal inspection")]
     public void Normal_inspection_accepts_nearly_every_lot_at_its_AQL()
     {
@@ -132,6 +140,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [WorkedOut("Poisson probabilities of every cell, tightened against normal at the same row and column")]
     public void Tightened_inspection_is_never_easier_than_normal()
     {
@@ -150,6 +159,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [WorkedOut("reduced samples are about two fifths of normal ones, and reduced inspection rejects fewer good lots")]
     public void Reduced_inspection_cuts_less_and_rejects_fewer_lots_at_the_AQL()
     {
@@ -162,6 +172,7 @@ public class SamplingTables
     }
 
     [Fact]
+    [Computed]
     [IndependentProgram(
         SciPyReference.Program,
         "tests/Alburnum.OutsideChecks/reference/acceptance_cells.py, output stored beside it"

@@ -6,6 +6,7 @@ using Alburnum.Acceptance.Variables;
 namespace Alburnum.OutsideChecks.Acceptance;
 
 [IndependentProgram(SciPyReference.Program, SciPyReference.Script)]
+[Computed]
 public class SecondImplementation
 {
     /// <summary>Relative agreement asked for where both sides compute to full precision.</summary>

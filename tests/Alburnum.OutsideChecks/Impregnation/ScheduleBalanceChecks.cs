@@ -9,6 +9,7 @@ using Alburnum.Timber;
 namespace Alburnum.OutsideChecks.Impregnation;
 
 /// <summary>Every schedule that ships, on a section with sapwood and heartwood, and in a line: nothing is lost in any step.</summary>
+[Computed]
 public sealed class ScheduleBalanceChecks
 {
     public static TheoryData<string> Names =>

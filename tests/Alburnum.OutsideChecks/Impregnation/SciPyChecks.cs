@@ -9,11 +9,16 @@ using Alburnum.Tests.Shared;
 namespace Alburnum.OutsideChecks.Impregnation;
 
 /// <summary>The flow solver against the same equations integrated by a general-purpose solver.</summary>
+[Computed]
 public sealed class SciPyChecks
 {
     private static readonly JsonElement Reference = JsonDocument
         .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_reference.json")))
         .RootElement;
+
+    private static readonly JsonElement More = JsonDocument
+        .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_more.json")))
+        .RootElement.GetProperty("runs");
 
     private static readonly FluidPair Fluids = new(
         1.002,
@@ -48,6 +53,39 @@ public sealed class SciPyChecks
             Reference.GetProperty("sheet"),
             [.. Enumerable.Range(0, 256).Select(at => mesh.CellAt(at % 16, at / 16)!.Value)]
         );
+    }
+
+    public static TheoryData<int> Runs => [.. Enumerable.Range(0, More.GetArrayLength())];
+
+    [Theory]
+    [MemberData(nameof(Runs))]
+    [IndependentProgram("SciPy 1.10.1, solve_ivp (BDF)", "reference/flow_reference.py --more")]
+    public void Columns_of_two_woods_and_round_pieces_hold_what_SciPy_says(int at)
+    {
+        var row = More[at];
+        double Figure(string name) => row.GetProperty(name).GetDouble();
+        var (size, cells, voids) = (Figure("sizeMm"), row.GetProperty("cells").GetInt32(), Figure("voids"));
+        var mesh =
+            row.GetProperty("shape").GetString() == "round"
+                ? LineMesh.Round(size, cells, _ => Figure("outerM2"), voids)
+                : LineMesh.Flat(
+                    size,
+                    cells,
+                    mm => mm < Figure("borderMm") ? Figure("outerM2") : Figure("innerM2"),
+                    voids
+                );
+        var minutes = Figure("minutes");
+        var pressure = Figure("vesselKPa");
+        var run = FlowSolver.Run(
+            DryWood.Of(mesh, Fluids),
+            new Schedule("hold", [new Stage("pressure", Contact.Liquid, minutes, pressure, pressure)]),
+            new StepControl(firstSeconds: 0.001, growth: 1.03, greatestSeconds: minutes / 4),
+            cancellation: TestContext.Current.CancellationToken
+        );
+
+        Assert.IsType<Completed>(run.Ending);
+        // First-order steps against an adaptive high order.
+        Assert.Equal(Figure("heldM3"), run.Moments[^1].GainedM3, 0.005 * Figure("heldM3"));
     }
 
     private static void Compare(FlowProblem problem, double minutes, JsonElement reference, int[] cells)

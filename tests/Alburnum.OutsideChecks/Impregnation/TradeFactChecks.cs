@@ -9,6 +9,7 @@ using Alburnum.Timber;
 namespace Alburnum.OutsideChecks.Impregnation;
 
 /// <summary>What the trade knows of spruce and pine, against the program's own data and models.</summary>
+[Calibration]
 public sealed class TradeFactChecks
 {
     private static readonly ImpregnationLibrary Library = new FactLibrary(Repository.At("data")).Impregnation;
@@ -64,6 +65,7 @@ public sealed class TradeFactChecks
     }
 
     [Fact]
+    [Computed]
     [CommonPractice("pine sapwood is penetrated throughout; its heartwood core is not")]
     public void Pine_sapwood_is_filled_and_its_heart_is_not()
     {

@@ -1,9 +1,11 @@
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
+using Alburnum.Impregnation.Diffusing;
 using Alburnum.Tests.Shared.ClosedForms;
 
 namespace Alburnum.OutsideChecks.Impregnation;
 
+[Computed]
 public sealed class WoodAndFluidChecks
 {
     [Fact]
@@ -27,7 +29,7 @@ public sealed class WoodAndFluidChecks
     }
 
     [Fact]
-    [FromMemory("Wood Handbook (FPL-GTR-190), 2010", "greatest moisture content")]
+    [WorkedOut("what is not wall holds water: G/1.54 + G·M/100 = 1, G 0.40")]
     public void Wood_of_gravity_0_40_holds_185_percent_of_water_at_most()
     {
         var most = WoodDensity.GreatestMoisturePercent(0.40);
@@ -37,7 +39,7 @@ public sealed class WoodAndFluidChecks
     }
 
     [Theory]
-    [FromMemory("Siau, Transport Processes in Wood", "void fraction")]
+    [WorkedOut("what is neither wall, of gravity 1.5, nor bound water: 1 − G·(0.667 + M/100)")]
     [InlineData(0.36, 25, 0.6699)]
     [InlineData(0.40, 20, 0.6532)]
     [InlineData(0.43, 25, 0.6057)]
@@ -45,6 +47,18 @@ public sealed class WoodAndFluidChecks
     [InlineData(0.35, 18, 0.7036)]
     public void Void_fraction_follows_from_gravity_and_moisture(double gravity, double moisture, double voids) =>
         Assert.Equal(voids, VoidFraction.Of(gravity, moisture), 0.0001);
+
+    [Theory]
+    [Published(
+        "Trade magazine on timber moisture",
+        "moisture that timber comes to indoors, whole per cent; 20 °C taken here"
+    )]
+    [InlineData(0.30, 6)]
+    [InlineData(0.50, 9)]
+    [InlineData(0.65, 12)]
+    [InlineData(0.80, 16)]
+    public void Wood_comes_to_the_moisture_that_the_trade_prints(double humidity, double percent) =>
+        Assert.Equal(percent, EquilibriumMoisture.Percent(20, humidity), 0.5);
 
     [Theory]
     [IndependentProgram("iapws 1.5.3 (IAPWS 2008 viscosity)", "reference/flow_reference.py")]
@@ -65,6 +79,7 @@ public sealed class WoodAndFluidChecks
         Assert.Equal(kgPerM3, TreatingLiquid.Water(celsius).DensityKgPerM3, 0.05);
 }
 
+[Computed]
 public sealed class SharpFrontChecks
 {
     [Fact]
@@ -121,17 +136,24 @@ public sealed class SharpFrontChecks
         Assert.Equal(share, PlaneFront.FillLimit(airKPa, liquidKPa), 0.0001);
 }
 
+[Computed]
 public sealed class DryingTimeChecks
 {
     [Fact]
-    [FromMemory(
-        "Crank, The Mathematics of Diffusion, 2nd edition 1975",
-        "half-time of sorption by a sheet, 0.0492 of thickness squared over D"
+    [WorkedOut(
+        "half-time of the series of a sheet with two open faces: Σ 8/((2n + 1)²π²)·exp(−(2n + 1)²π²·Dt/l²) = 0.5"
     )]
     public void Half_the_water_above_equilibrium_leaves_a_sheet_in_the_half_time_of_sorption()
     {
-        // 50 mm thick, 3e-10 m²/s: 0.0492 · 0.05² / 3e-10 s.
-        const double days = 0.0492 * 0.0025 / 3e-10 / 86400;
+        const double halfTime = 0.04919;
+        var left = Enumerable
+            .Range(0, 50)
+            .Select(n => Math.PI * Math.PI * (2 * n + 1) * (2 * n + 1))
+            .Sum(square => 8 / square * Math.Exp(-square * halfTime));
+        Assert.Equal(0.5, left, 1e-4);
+
+        // 50 mm thick, 3e-10 m²/s.
+        const double days = halfTime * 0.0025 / 3e-10 / 86400;
 
         Assert.Equal(days, DryingTime.Days(50, 40, 28, 16, 3e-10), 0.002 * days);
     }

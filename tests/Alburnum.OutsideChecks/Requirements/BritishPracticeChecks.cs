@@ -4,6 +4,7 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;
 
+[Transcription]
 public sealed class BritishPracticeChecks
 {
     private const string Amendment = "BS 8417, 2011+A1:2014";
@@ -194,23 +195,19 @@ public sealed class BritishPracticeChecks
         static bool IsWarning(string each) => each.Contains("unseasoned spruce", StringComparison.Ordinal);
     }
 
-    [Fact]
-    [CommonPractice("dry interiors")]
-    public void A_dry_interior_asks_for_no_preservative() =>
-        Assert.IsType<NoDepth>(Demand("british-2014", Sawn("Norway spruce", UseClass.One, 60)).Penetration);
-
-    [Fact]
-    [CommonPractice("occasional damp")]
-    public void Tiling_battens_ask_for_no_depth_a_surface_treatment_suffices()
-    {
-        var battens = new Enquiry
-        {
-            Component = Library.Components.Get("tiling batten"),
-            Section = new RectangularSection(25, 50),
-            Species = Library.Species.Get("Norway spruce"),
-        };
-        Assert.IsType<NoDepth>(Demand("british-2014", battens).Penetration);
-    }
+    [Theory]
+    [Transcription]
+    [Published("Building construction handbook, 8", "timber roofs, preservation, at second hand")]
+    [InlineData("house longhorn beetle", "Norway spruce", true)]
+    [InlineData("powder-post beetle", "Norway spruce", false)]
+    [InlineData("powder-post beetle", "European oak", true)]
+    [InlineData("furniture beetle", "Norway spruce", true)]
+    [InlineData("furniture beetle", "European oak", true)]
+    public void An_insect_attacks_softwood_hardwood_or_both(string insect, string species, bool attacks) =>
+        Assert.Equal(
+            attacks,
+            Library.Insects.Single(each => each.Name == insect).MayAttack(Library.Species.Get(species))
+        );
 
     [Fact]
     [CommonPractice("posts of resistant timber, 15 years")]
@@ -220,11 +217,7 @@ public sealed class BritishPracticeChecks
         );
 
     [Fact]
-    [CommonPractice("resistant timbers and the longer lives")]
-    public void Resistant_timber_cannot_be_specified_for_60_years_in_the_ground() =>
-        Assert.IsType<NotPermitted>(Ask("british-2014", Sawn("Norway spruce", UseClass.Four, 60)));
-
-    [Fact]
+    [Computed]
     [CommonPractice("a longer life asks for more")]
     public void Thirty_years_ask_for_more_than_fifteen()
     {
@@ -238,6 +231,7 @@ public sealed class BritishPracticeChecks
     }
 
     [Fact]
+    [Calibration]
     [CommonPractice("what spruce takes up")]
     public void Spruce_without_incising_usually_stays_short_of_6_mm_and_incised_usually_reaches_it()
     {

@@ -4,6 +4,7 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;
 
+[Transcription]
 public sealed class EuropeanClassChecks
 {
     [Theory]
@@ -39,25 +40,6 @@ public sealed class EuropeanClassChecks
     }
 
     [Theory]
-    [FromMemory("EN 351-1, 2007", "analytical zones")]
-    [InlineData("NP1", 3)]
-    [InlineData("NP2", 3)]
-    [InlineData("NP3", 6)]
-    [InlineData("NP4", 25)]
-    public void A_class_of_2007_has_an_analytical_zone(string name, double mm) =>
-        Assert.Equal(mm, Class("european-2007", name).Zone!.DepthMm);
-
-    [Theory]
-    [FromMemory("EN 351-1, 2007", "analytical zones")]
-    [InlineData("NP5", "all the sapwood")]
-    [InlineData("NP6", "all the sapwood and 6 mm into exposed heartwood")]
-    public void The_deep_classes_of_2007_are_assayed_over_the_whole_zone(string name, string zone)
-    {
-        Assert.Null(Class("european-2007", name).Zone!.DepthMm);
-        Assert.Equal(zone, Class("european-2007", name).Zone!.Name);
-    }
-
-    [Theory]
     [Published("EN 351-1, 1995", "penetration classes, at second hand")]
     [InlineData("P2", 3)]
     [InlineData("P3", 4)]
@@ -88,30 +70,17 @@ public sealed class EuropeanClassChecks
     public void P1_asks_for_nothing() => Assert.IsType<NoDepth>(Class("european-1995", "P1").Penetration);
 
     [Fact]
-    [FromMemory("EN 351-1, 1995", "class P9, row not seen")]
-    public void P9_asks_for_all_the_sapwood_and_6_mm_of_exposed_heartwood() =>
-        Assert.Equal(
-            new AllOf([AllSapwood, new LeastDepth(WoodZone.ExposedHeartwood, 6)]),
-            Class("european-1995", "P9").Penetration
-        );
-
-    [Fact]
     [Published("EN 351-1, 1995", "class P8, at second hand")]
-    [FromMemory("EN 351-1, 2007", "nearest class")]
+    [Published(
+        "Nordic classes A, AB and M",
+        "P8 on a trade page of the 1995 edition, NP5 on the council's page of the 2007 edition"
+    )]
     public void An_old_certificate_that_says_P8_means_all_the_sapwood_now_NP5()
     {
         var demand = Class("european-1995", "P8");
         Assert.Equal(AllSapwood, demand.Penetration);
         Assert.Contains("Nearest class of 2007 is NP5.", AdviceOn(demand));
     }
-
-    [Fact]
-    [CommonPractice("a piece without sapwood")]
-    public void A_piece_without_sapwood_is_not_called_a_pass() =>
-        Assert.Contains(
-            AdviceOn(Class("european-2007", "NP3")),
-            each => each.Contains("not determined, not as a pass", StringComparison.Ordinal)
-        );
 
     [Fact]
     [CommonPractice("no use asks for penetration right through")]

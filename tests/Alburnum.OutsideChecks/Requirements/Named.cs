@@ -7,5 +7,5 @@ internal static class Named
 {
     /// <summary>The one component of that name.</summary>
     public static Component Get(this ComponentCatalogue components, string name) =>
-        Assert.IsType<Found<Component>>(components.Find(name)).Value;
+        Assert.IsType<Component>(components.Named(name));
 }

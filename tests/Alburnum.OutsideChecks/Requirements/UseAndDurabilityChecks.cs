@@ -3,6 +3,7 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;
 
+[Computed]
 public sealed class UseAndDurabilityChecks
 {
     private static readonly Exposure Dry = new()
@@ -33,6 +34,7 @@ public sealed class UseAndDurabilityChecks
     }
 
     [Fact]
+    [Computed]
     [Published("EN 335, 2006 and 2013", "classes 3.1 and 3.2, at second hand")]
     public void A_coating_no_longer_makes_class_3_1_and_the_trap_is_shown()
     {
@@ -52,22 +54,7 @@ public sealed class UseAndDurabilityChecks
         Assert.Equal([UseClass.Five], (Dry with { IsInSaltWater = true }).UseClass().Classes);
 
     [Theory]
-    [FromMemory("EN 460, 1994", "durability class against use class")]
-    [InlineData(2, UseClass.Four, DurabilityVerdict.NormallyEnough)]
-    [InlineData(4, UseClass.Four, DurabilityVerdict.Treat)]
-    [InlineData(1, UseClass.Five, DurabilityVerdict.Enough)]
-    [InlineData(2, UseClass.Five, DurabilityVerdict.NormallyTreat)]
-    [InlineData(3, UseClass.ThreeTwo, DurabilityVerdict.NormallyEnough)]
-    [InlineData(5, UseClass.ThreeOne, DurabilityVerdict.Depends)]
-    [InlineData(5, UseClass.One, DurabilityVerdict.Enough)]
-    [InlineData(4, UseClass.Two, DurabilityVerdict.NormallyEnough)]
-    public void Heartwood_of_a_durability_class_in_a_use_class(
-        int durability,
-        UseClass useClass,
-        DurabilityVerdict expected
-    ) => Assert.Equal(expected, Library.Durability.Verdict(durability, useClass).Value);
-
-    [Theory]
+    [SecondSource]
     [Published("CTE DB SE-M, as transcribed publicly", "least durable class that is enough")]
     [InlineData(UseClass.One, 5)]
     [InlineData(UseClass.Two, 5)]
@@ -88,25 +75,17 @@ public sealed class UseAndDurabilityChecks
                 )
         );
 
-    [Fact]
-    [FromMemory("EN 350", "sapwood")]
-    public void Sapwood_counts_as_durability_class_5_in_every_species() =>
-        Assert.All(
-            Library.Species.All,
-            species =>
-                Assert.Equal(
-                    Library.Durability.Verdict(5, UseClass.Four).Value,
-                    Library.Durability.Judge(species, UseClass.Four).Sapwood
-                )
-        );
-
     [Theory]
+    [Transcription]
     [Published("Dutch description of durability classes", "years in the ground, at second hand")]
-    [InlineData(1, "at least 25")]
-    [InlineData(2, "15 to 25")]
-    [InlineData(3, "10 to 15")]
-    [InlineData(4, "5 to 10")]
-    [InlineData(5, "under 5")]
-    public void Years_in_the_ground_by_durability_class(int durability, string years) =>
-        Assert.Equal(years, Library.YearsInGround.Single(row => row.DurabilityClass == durability).Years);
+    [InlineData("jarrah", 1, 25, null)]
+    [InlineData("sweet chestnut", 2, 15, 25)]
+    [InlineData("European walnut", 3, 10, 15)]
+    [InlineData("Norway spruce", 4, 5, 10)]
+    [InlineData("European beech", 5, null, 5)]
+    public void Years_in_the_ground_by_durability_class(string species, int durability, int? from, int? to)
+    {
+        var trial = Library.Durability.InGround(Library.Species.Get(species))!;
+        Assert.Equal((durability, from, to), (trial.DurabilityClass, trial.FromYears, trial.ToYears));
+    }
 }

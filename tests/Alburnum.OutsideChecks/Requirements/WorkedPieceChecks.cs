@@ -6,6 +6,7 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 namespace Alburnum.OutsideChecks.Requirements;
 
 /// <summary>Pieces held against the demand that a shipped rulebook makes of them.</summary>
+[Computed]
 public sealed class WorkedPieceChecks
 {
     private const string Manual = "MO-312 wood protection manual";

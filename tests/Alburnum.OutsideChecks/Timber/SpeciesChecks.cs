@@ -4,6 +4,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.OutsideChecks.Timber;
 
+[Transcription]
 public sealed class SpeciesChecks
 {
     private static readonly FactLibrary Facts = new FactLibrary(Repository.At("data"));
@@ -36,14 +37,6 @@ public sealed class SpeciesChecks
         Assert.Equal((sapwood, Standing.Published), Cell(Species.Get(species).SapwoodTreatability));
         Assert.Equal((heartwood, Standing.Published), Cell(Species.Get(species).HeartwoodTreatability));
     }
-
-    [Theory]
-    [FromMemory("EN 350-2, 1994", "sapwood width")]
-    [InlineData("Norway spruce")]
-    [InlineData("silver fir")]
-    [InlineData("European beech")]
-    public void Sapwood_without_a_visible_border(string species) =>
-        Assert.False(Species.Get(species).SapwoodWidth!.Value.IsDistinct);
 
     [Fact]
     [CommonPractice("pine against spruce")]

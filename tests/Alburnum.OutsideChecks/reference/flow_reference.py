@@ -2,6 +2,7 @@
 
 Run:  /usr/bin/python3 flow_reference.py > flow_reference.json     (Debian python3-scipy, python3-iapws)
       /usr/bin/python3 flow_reference.py --speed > flow_speed.json   (processor time of a sheet of 48 x 48 at several tolerances)
+      /usr/bin/python3 flow_reference.py --more > flow_more.json     (columns of two woods, round pieces)
 
 The same equations as docs/science/flow.md, written again from the equations; unknowns are the saturation and the mass of air
 per void volume. Time is integrated to 1e-7, so what differs from the program is its own time and Newton error.
@@ -98,6 +99,47 @@ def line(depth, cells, k, voids):
     return Wood([width * voids] * cells, range(cells - 1), range(1, cells), [k / width] * (cells - 1), [0], [2 * k / width])
 
 
+def layered(depth, cells, outer, inner, border, voids):
+    """A column whose permeability changes at a depth: sapwood over heartwood."""
+    width = depth / cells
+    k = np.array([outer if (i + 0.5) * width < border else inner for i in range(cells)])
+    joins = 2 / (width / k[:-1] + width / k[1:])
+    return Wood([width * voids] * cells, range(cells - 1), range(1, cells), joins, [0], [2 * k[0] / width])
+
+
+def round_piece(radius, cells, k, voids):
+    """A round piece in rings, 1 m of its length; exact for steady radial flow."""
+    width = radius / cells
+    edges = radius - width * np.arange(cells + 1)
+    middle = (edges[:-1] + edges[1:]) / 2
+    volumes = np.pi * (edges[:-1] ** 2 - edges[1:] ** 2) * voids
+    resistance = np.log(middle[:-1] / edges[1:-1]) / k + np.log(edges[1:-1] / middle[1:]) / k
+    return Wood(volumes, range(cells - 1), range(1, cells), 2 * np.pi / resistance, [0], [2 * np.pi * k / np.log(radius / middle[0])])
+
+
+COLUMNS = [  # depth m, cells, k outside, k inside, border m, voids, minutes, vessel kPa
+    (0.02, 40, 1e-16, 1e-19, 0.01, 0.6, 30, 1300),
+    (0.02, 40, 1e-15, 5e-18, 0.012, 0.55, 20, 1000),
+    (0.04, 50, 5e-17, 5e-17, 0.04, 0.65, 90, 800),
+    (0.025, 50, 2e-18, 2e-18, 0.025, 0.6, 120, 1400),
+    (0.03, 60, 4e-17, 4e-18, 0.015, 0.5, 60, 600),
+    (0.05, 50, 3e-16, 1e-17, 0.025, 0.62, 15, 1200),
+]
+ROUNDS = [(0.05, 40, 2e-17, 0.6, 60, 1300), (0.06, 48, 1e-16, 0.55, 30, 1000), (0.04, 40, 5e-18, 0.65, 120, 1400), (0.08, 50, 3e-17, 0.58, 90, 800)]
+
+
+def more():
+    """Columns of two woods and round pieces: the solution held at the end."""
+    rows = []
+    for depth, cells, outer, inner, border, voids, minutes, vessel in COLUMNS:
+        _, held, _ = layered(depth, cells, outer, inner, border, voids).run(60 * minutes, 1e3 * vessel)
+        rows.append({"shape": "column", "sizeMm": depth * 1e3, "cells": cells, "outerM2": outer, "innerM2": inner, "borderMm": border * 1e3, "voids": voids, "minutes": minutes, "vesselKPa": vessel, "heldM3": held})
+    for radius, cells, k, voids, minutes, vessel in ROUNDS:
+        _, held, _ = round_piece(radius, cells, k, voids).run(60 * minutes, 1e3 * vessel)
+        rows.append({"shape": "round", "sizeMm": radius * 1e3, "cells": cells, "outerM2": k, "innerM2": k, "borderMm": 0, "voids": voids, "minutes": minutes, "vesselKPa": vessel, "heldM3": held})
+    json.dump({"script": "flow_reference.py --more", "python": sys.version.split()[0], "scipy": scipy.__version__, "runs": rows}, sys.stdout, indent=1)
+
+
 def sheet(side, cells, kx, ky, voids):
     d = side / cells
     at = np.arange(cells * cells).reshape(cells, cells)
@@ -141,4 +183,9 @@ def main():
 
 
 if __name__ == "__main__":
-    speed() if "--speed" in sys.argv else main()
+    if "--speed" in sys.argv:
+        speed()
+    elif "--more" in sys.argv:
+        more()
+    else:
+        main()

@@ -413,6 +413,72 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void Assays_as_a_laboratory_reports_them_count_as_the_case_says()
+    {
+        _folder.Write(
+            "assays.csv",
+            "sample,result,laboratory,report,method,sub_samples\n"
+                + "a,1600 ± 40 mg/kg Cu,Northlab,N-17,ICP,3\nb,< 20 mg/kg Cu,Southlab,S-4,XRF,\n"
+        );
+
+        var read = Read(Whole + "\nassayBasis: { countedAs: CuO, zoneDensity: 400 ± 20 }\n").Case.Assays;
+
+        var found = Assert.IsType<MeasuredAssay>(read[0]);
+        Assert.Equal(1600 * 1.25178 * 400 / 1e6, found.KgPerM3.Value, 1e-5);
+        Assert.Equal(
+            ("a", "Northlab", "N-17", "ICP", 3, "1600 ± 40 mg/kg Cu"),
+            (found.Sample, found.Laboratory, found.Report, found.Method, found.SubSamples, found.AsReported)
+        );
+        Assert.Equal(found.KgPerM3.Value / 20, found.SharedKgPerM3, 9);
+        var nothing = Assert.IsType<BelowDetection>(read[1]);
+        Assert.Equal(20 * 1.25178 * 400 / 1e6, nothing.LimitKgPerM3, 1e-6);
+    }
+
+    [Fact]
+    public void Rows_of_one_sample_and_report_are_one_assay_of_the_product()
+    {
+        _folder.Write(
+            "assays.csv",
+            "sample,result\na,1850 ± 60 mg/kg Cu\na,3100 ± 90 mg/kg Cr\na,2900 ± 80 mg/kg As\n"
+        );
+
+        var assay = Assert.Single(
+            Read(Whole + "\nassayBasis: { product: cca-c, zoneDensity: 430 ± 20 }\n").Case.Assays
+        );
+
+        Assert.Equal(5.47, Assert.IsType<MeasuredAssay>(assay).KgPerM3.Value, 2);
+    }
+
+    [Fact]
+    public void Without_a_density_the_species_own_is_taken_and_carries_its_uncertainty()
+    {
+        _folder.Write("assays.csv", "sample,result\na,1000 ± 10 mg/kg Cu\n");
+
+        var assay = Assert.IsType<MeasuredAssay>(Assert.Single(Read(Whole).Case.Assays));
+
+        Assert.Equal(520 / 1.12 / 1000, assay.KgPerM3.Value, 9);
+        Assert.True(assay.SharedKgPerM3 > assay.KgPerM3.Value / 10);
+    }
+
+    [Theory]
+    [InlineData("a,1600 mg/kg Cu", "{ countedAs: CuO }", "assays.csv, line 2, field result")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ countedAs: H3BO3 }", "expected a substance that shares one element")]
+    [InlineData("a,16 ± 4 g/m2 Cu", "{ countedAs: Cu }", "expected zoneDepthMm in the case")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ countedAs: Cu + Cr }", "expected a figure for each substance")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ countedAs: Kr }", "field countedAs: found Kr")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ product: CuO 120 % }", "field product: found CuO 120 %")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ zoneDensity: 430 }", "field zoneDensity: found 430")]
+    [InlineData("a,1600 ± 40 mg/kg Cu", "{ countedAs: Cu, product: cca-c }", "expected one of the two")]
+    public void Figures_that_cannot_be_counted_are_refused(string row, string basis, string message)
+    {
+        _folder.Write("assays.csv", $"sample,result\n{row}\n");
+
+        var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\nassayBasis: {basis}\n"));
+
+        Assert.Contains(message, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void All_mistakes_are_reported_at_once()
     {
         var text = Whole
@@ -429,7 +495,39 @@ public sealed class CaseFolderReaderTests : IDisposable
         var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
         Assert.Contains("no piece for the photograph P03.jpg", refused.Message, StringComparison.Ordinal);
 
-        Assert.Single(Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n").Photographs);
+        var read = Read(Whole + "\nleftOut:\n  - { photograph: P03.jpg, reason: the saw slipped }\n");
+        Assert.Single(read.Photographs);
+        var leftOut = Assert.Single(read.LeftOut);
+        Assert.Equal(("P03.jpg", "the saw slipped", "P03.jpg"), (leftOut.FileName, leftOut.Reason, leftOut.Piece));
+        Assert.Equal(64, leftOut.File!.Sha256.Length);
+    }
+
+    [Theory]
+    [InlineData("P09.jpg", "P09.jpg, which is not there")]
+    [InlineData("P01.jpg", "P01.jpg twice")]
+    public void A_photograph_left_out_must_be_there_and_nowhere_else(string file, string found)
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Read(Whole + $"\nleftOut:\n  - {{ photograph: {file}, reason: the saw slipped }}\n")
+        );
+
+        Assert.Contains(found, Assert.Single(refused.Problems).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_days_of_treatment_and_of_the_moisture_are_read()
+    {
+        var read = Read(Whole + "\ntreatedOn: 2026-04-20\nmoistureMeasuredOn: 2026-04-18\n").Case;
+
+        Assert.Equal((new DateOnly(2026, 4, 20), new DateOnly(2026, 4, 18)), (read.TreatedOn, read.MoistureMeasuredOn));
+    }
+
+    [Fact]
+    public void A_coating_denied_beside_class_3c_is_kept_beside_what_the_class_says()
+    {
+        var text = Whole.Replace("useClass: 4", "useClass: 3c\ncoated: no", StringComparison.Ordinal);
+
+        Assert.Equal((false, true), (Read(text).Case.Enquiry.IsCoated, Read(text).Case.Enquiry.IsCoatedByClass));
     }
 
     [Fact]

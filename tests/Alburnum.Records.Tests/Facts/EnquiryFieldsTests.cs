@@ -21,14 +21,20 @@ public sealed class EnquiryFieldsTests
         (EnquiryFields.Section, ["100 x 75", "round 120 mm", "half round 120", "quartered 150"], "100"),
         (EnquiryFields.Form, ["sawn", "round"], "bent"),
         (EnquiryFields.UseClass, ["1", "3", "3c", "3u", "3.2"], "4u"),
+        (ExposureFields.SaltWater, ["no"], "never"),
+        (ExposureFields.GroundContact, ["yes", "no"], "touch"),
+        (ExposureFields.Weather, ["yes", "no"], "rain"),
+        (ExposureFields.WaterStays, ["yes", "no"], "2"),
+        (ExposureFields.Damp, ["yes", "no"], "wet"),
         (EnquiryFields.Life, ["15", "200", "30 years"], "15.5"),
         (EnquiryFields.ExposedHeartwood, ["yes", "no"], "perhaps"),
         (EnquiryFields.Incised, ["yes", "no"], "1"),
         (EnquiryFields.Coated, ["yes", "no"], "true"),
         (EnquiryFields.Moisture, ["0", "24.5", "250 %"], "251"),
         (EnquiryFields.StatedClass, ["NP3"], ""),
-        (EnquiryFields.Preservative, ["CA-C"], ""),
+        (EnquiryFields.Preservative, ["CA-C", "boron"], "moonshine"),
         (EnquiryFields.CriticalValue, ["8 kg/m3", "0.5 pcf", "120 g/m2"], "8"),
+        (EnquiryFields.Insects, ["none", "termites", "House longhorn and termites"], "ants"),
     ];
 
     private static readonly Gen<Dictionary<AskedField, string>> Anything = Gen.Int[0, 5]

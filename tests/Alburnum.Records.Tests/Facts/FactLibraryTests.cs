@@ -35,8 +35,8 @@ public sealed class FactLibraryTests
     [Fact]
     public void A_name_that_several_species_bear_is_not_settled_silently()
     {
-        var near = Assert.IsType<NotFound<Species>>(Library.Species.Find("Douglas fir"));
-        Assert.Equal(["Douglas fir (N America)", "Douglas fir (Europe)"], near.Suggestions);
+        var several = Assert.IsType<Several<Species>>(Library.Species.Find("Pseudotsuga menziesii"));
+        Assert.Equal(["Douglas fir (N America)", "Douglas fir (Europe)"], several.Names);
     }
 
     [Fact]

@@ -84,6 +84,5 @@ public sealed class FirstAnswersTests
         Assert.Equal([Field.ExposedHeartwood], Assert.IsType<NotCovered>(answer).Missing);
     }
 
-    private static Component Component(string name) =>
-        Assert.IsType<Found<Component>>(Library.Components.Find(name)).Value;
+    private static Component Component(string name) => Assert.IsType<Component>(Library.Components.Named(name));
 }

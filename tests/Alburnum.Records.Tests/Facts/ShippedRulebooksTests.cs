@@ -36,6 +36,7 @@ public sealed class ShippedRulebooksTests
             from moisture in Gen.Int[8, 60]
             from name in Maybe(stated)
             from code in Maybe(codes)
+            from insect in Gen.Int[-2, ShippedData.Library.Insects.Count - 1]
             select new Enquiry
             {
                 Component = component,
@@ -49,6 +50,10 @@ public sealed class ShippedRulebooksTests
                 MoisturePercent = moisture,
                 StatedClass = name,
                 Preservative = code,
+                Insects =
+                    insect == -2 ? null
+                    : insect == -1 ? []
+                    : [ShippedData.Library.Insects[insect]],
             };
     }
 
@@ -85,6 +90,14 @@ public sealed class ShippedRulebooksTests
                 iter: 2000
             );
     }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Nothing_is_forbidden_without_a_published_source(string name) =>
+        Assert.All(
+            ShippedData.Library.Rulebooks.Named(name).Rows.Where(row => row.Demand is Forbidden),
+            row => Assert.Equal(Standing.Published, row.Provenance.Standing)
+        );
 
     /// <summary>A rulebook of nothing but the rows that the trace names gives the same answer.</summary>
     [Theory]
@@ -221,6 +234,7 @@ public sealed class ShippedRulebooksTests
                 && Equals(x.Requirement.MoistureMaxPercent, y.Requirement.MoistureMaxPercent)
                 && SameReason(x.Requirement.RetentionOpen, y.Requirement.RetentionOpen)
                 && x.Trace.WeakestStanding == y.Trace.WeakestStanding,
+            (NotNeeded x, NotNeeded y) => x.Reason == y.Reason,
             (NotPermitted x, NotPermitted y) => x.Reason == y.Reason,
             (NotCovered x, NotCovered y) => x.Missing.SequenceEqual(y.Missing),
             _ => false,

@@ -48,6 +48,36 @@ public sealed class MarksReaderTests
         Assert.Equivalent(new WrittenMarks(), marks, strict: true);
     }
 
+    [Fact]
+    public void A_measured_size_like_the_nominal_one_is_read()
+    {
+        var (marks, faults) = Read(("measuredSize", "98.5x101"));
+
+        Assert.Empty(faults);
+        Assert.Equal(new RectangularSection(98.5, 101), marks.MeasuredSize);
+    }
+
+    [Theory]
+    [InlineData("100x60", "within 25 % of the nominal 100 × 100 mm")]
+    [InlineData("round 100", "within 25 % of the nominal 100 × 100 mm")]
+    [InlineData("big", "within 25 % of the nominal 100 × 100 mm")]
+    public void A_measured_size_of_another_piece_is_refused(string text, string expected)
+    {
+        var (marks, faults) = Read(("measuredSize", text));
+
+        var fault = Assert.Single(faults);
+        Assert.Equal(("measuredSize", text), (fault.Field, fault.Found));
+        Assert.Contains(expected, fault.Expected, StringComparison.Ordinal);
+        Assert.Null(marks.MeasuredSize);
+    }
+
+    [Fact]
+    public void A_measured_size_beside_a_known_length_is_one_too_many() =>
+        Assert.Equal(
+            "measuredSize",
+            Assert.Single(Read(("measuredSize", "99x99"), ("scale", "1,1 51,1 50")).Faults).Field
+        );
+
     [Theory]
     [InlineData("heartwood", "heartwoodRing")]
     [InlineData("heartwood", "pith")]

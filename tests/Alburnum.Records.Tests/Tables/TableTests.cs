@@ -1,6 +1,8 @@
 using System.Globalization;
 using Alburnum.Acceptance.Variables;
+using Alburnum.Assaying;
 using Alburnum.Records.Tables;
+using Alburnum.Records.Tests.Facts;
 using Alburnum.Tests.Shared;
 using CsCheck;
 
@@ -179,6 +181,8 @@ public sealed class TableTests : IDisposable
     [InlineData("")]
     public void An_assay_needs_its_uncertainty_or_its_limit(string text) => Assert.Null(WrittenValue.ReadAssay(text));
 
+    private static readonly Substances Substances = ShippedData.Library.Substances;
+
     [Fact]
     public void An_assay_in_an_option_and_in_a_table_is_the_same()
     {
@@ -196,7 +200,7 @@ public sealed class TableTests : IDisposable
 
                     Assert.Equal(
                         [WrittenValue.ReadAssay($"{value} ± {uncertainty}", "S")!],
-                        AssayTable.Read(table, problems)
+                        AssayTable.Read(table, new(), Substances, problems)
                     );
                 },
                 iter: 200

@@ -22,7 +22,7 @@ public sealed class ReasonMappingTests
                     Rule = new LeastDepth(WoodZone.Sapwood, 6),
                     Reading = DepthReading.FifthPercentile,
                     Positions = 40,
-                    LeastDepthMm = 5.5,
+                    LeastDepthMm = new(5.5, 0.3),
                     Face = 2,
                     PositionMm = 32.5,
                     DepthMm = 5.8,

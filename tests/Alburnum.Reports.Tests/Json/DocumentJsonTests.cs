@@ -68,6 +68,7 @@ public sealed partial class DocumentJsonTests
         // Readings have a page of their own.
         var page =
             File.ReadAllText(Repository.At("docs", "json.md"))
+            + File.ReadAllText(Repository.At("docs", "json", "findings.md"))
             + File.ReadAllText(Repository.At("docs", "json", "measure.md"));
         var described = Code()
             .Matches(page)

@@ -90,5 +90,5 @@ public sealed class DecisionDiagramTests
     }
 
     private static AnswerDocument Document(Enquiry enquiry, params IReadOnlyList<RequirementRemark> remarks) =>
-        AnswerMapping.From(new(Book.Answer(enquiry), null, [], remarks));
+        AnswerMapping.From(new(Book.Answer(enquiry), null, [], null, [], [], remarks, null));
 }

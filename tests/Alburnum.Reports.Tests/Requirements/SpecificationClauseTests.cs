@@ -26,7 +26,7 @@ public sealed class SpecificationClauseTests
             book.Answer(
                 new Enquiry
                 {
-                    Component = new Component("fence post", []),
+                    Component = new Component("fence post"),
                     Section = new RectangularSection(75, 75),
                     Species = Spruce,
                     UseClasses = [UseClass.Four],

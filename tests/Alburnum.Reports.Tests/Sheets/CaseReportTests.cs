@@ -7,9 +7,9 @@ namespace Alburnum.Reports.Tests.Sheets;
 public sealed class CaseReportTests
 {
     [Theory]
-    [InlineData(Verdict.Conforms, 0.99, "Conforms")]
-    [InlineData(Verdict.DoesNotConform, 0.01, "Does not conform")]
-    [InlineData(Verdict.Undecided, null, "Undecided")]
+    [InlineData(Verdict.Conforms, 0.99, "Penetration rule met")]
+    [InlineData(Verdict.DoesNotConform, 0.01, "Penetration rule not met")]
+    [InlineData(Verdict.Undecided, null, "Penetration rule undecided")]
     public void The_report_says_its_verdict(Verdict verdict, double? probability, string expected) =>
         Assert.Contains(expected, TextOf(SampleDocument.Make(verdict, probability)), StringComparison.Ordinal);
 
@@ -20,11 +20,15 @@ public sealed class CaseReportTests
     [InlineData("8.0 kg/m³ in the zone")]
     [InlineData("18.0 mm, nine pieces of ten 12.5 to 24.5 mm")]
     [InlineData("9.0 ± 0.4 mm, over 1 piece")]
-    [InlineData("93 % predicted (± 8 % from batch to batch)")]
+    [InlineData("93 % predicted (standard deviation from batch to batch 8 %)")]
     [InlineData("charge 12: 120 pieces, 1.62 m³")]
     [InlineData("1.30 ± 0.10 % of product by mass")]
     [InlineData("360 ± 30 L/m³ of timber, for 8 kg/m³ required")]
     [InlineData("Shallower than expected.")]
+    [InlineData("The saw slipped.")]
+    [InlineData("It would have failed.")]
+    [InlineData("With every photograph left out that could be read, the verdict would be: undecided.")]
+    [InlineData("aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa")]
     [InlineData("Assumed: From the smallest log")]
     [InlineData("Sapwood: an invented law.")]
     [InlineData("row-1")]
@@ -33,10 +37,23 @@ public sealed class CaseReportTests
     [InlineData("Deep enough.")]
     [InlineData("Out of focus.")]
     [InlineData("8.9 ± 0.3")]
-    [InlineData("under 0.20")]
+    [InlineData("below 0.2 (not detected)")]
+    [InlineData("The rule in words.")]
+    [InlineData("The lot in words.")]
+    [InlineData("This was not judged.")]
+    [InlineData("± is the standard uncertainty")]
     [InlineData("Treated wood is hazardous when burnt.")]
     public void The_report_holds_what_the_document_holds(string expected) =>
         Assert.Contains(expected, TextOf(SampleDocument.Conforming), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_report_kept_before_the_findings_were_written_down_says_its_rule_and_reasons()
+    {
+        var text = TextOf(SampleDocument.Conforming with { Findings = null });
+
+        Assert.Contains("Rule met", text, StringComparison.Ordinal);
+        Assert.Contains("The batch is as it is.", text, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Every_page_bears_its_number_and_the_reference()

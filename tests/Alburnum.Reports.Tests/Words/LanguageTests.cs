@@ -49,9 +49,13 @@ public sealed partial class LanguageTests
 
     [Fact]
     public void A_second_language_says_every_remark() =>
+        Assert.All(CaseWordsTests.Remarks, each => Assert.Matches("^⟦.*⟧$", new CaseWords(Quoted).Say(each.Remark)));
+
+    [Fact]
+    public void A_second_language_says_every_discrepancy() =>
         Assert.All(
-            ExpectationWordsTests.Remarks,
-            each => Assert.Matches("^⟦.*⟧$", new ExpectationWords(Quoted).Say(each.Remark))
+            CaseWordsTests.Odd,
+            each => Assert.Matches("^⟦.*⟧$", new DiscrepancyWords(Quoted).Say(each.Discrepancy))
         );
 
     [Fact]

@@ -1,5 +1,7 @@
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
+using Alburnum.Timber;
+using Alburnum.Workflows.Requirements;
 using static Alburnum.Tests.Requirements.Rows;
 
 namespace Alburnum.Reports.Tests.Words;
@@ -7,6 +9,23 @@ namespace Alburnum.Reports.Tests.Words;
 /// <summary>What a rulebook asks, demands and answers, and what a check of it finds, each in its sentence.</summary>
 public sealed class RequirementWordsTests
 {
+    private static readonly Preservative Boron = new(
+        "borate",
+        "borate",
+        [],
+        [],
+        "diffusing",
+        ["B"],
+        [Agent.Beetles, Agent.MarineBorers],
+        IsFixed: false,
+        ["brush", "dip"],
+        IsForSurfaces: true,
+        [UseClass.One, UseClass.Two],
+        [],
+        [],
+        Remembered
+    );
+
     private static readonly Trace Nothing = new("invented", "Invented code", new Enquiry(), [], []);
     private static readonly Row Ground = DepthRow("ground", Depth(6), [Use("4"), Life(30)]);
     private static readonly Row Sea = DepthRow("sea", Depth(12), [Use("5")]);
@@ -85,7 +104,63 @@ public sealed class RequirementWordsTests
             new RowsContradict([Ground, Sea]),
             "The rulebook contradicts itself in rows \"ground\", \"sea\"; the code must be consulted."
         ),
+        (
+            new NotOneSpecies(Called("whitewood", TimberKind.Mixture, "A mix of the trade.", Pine, Spruce)),
+            "whitewood: A mix of the trade. It may be test pine or test spruce; the least treatable of them is test spruce: ask for that to be on the careful side."
+        ),
+        (
+            new NotOneSpecies(Called("plywood", TimberKind.Board, "Veneers glued crosswise.")),
+            "plywood: Veneers glued crosswise. The rows of this rulebook are for solid timber of one species."
+        ),
     ];
+
+    private static IReadOnlyList<(PreservativeFinding Finding, string Says)> Against { get; } =
+    [
+        (new ProtectsAgainstNothing(Boron), "Borate is no preservative: it protects against neither decay nor insects"),
+        (
+            new NoFungicide(Boron),
+            "Borate does nothing against decay (it protects against: beetles, marine borers), and timber can decay here"
+        ),
+        (
+            new WashesOut(Boron, [UseClass.ThreeOne, UseClass.ThreeTwo]),
+            "Borate is not fixed in the wood: in use class 3.1 or 3.2 water leaches it out"
+        ),
+        (new BeyondItsUse(Boron, [UseClass.Four]), "Borate is meant for use class 1 or 2, not for use class 4"),
+        (new NoGuardAgainstBorers(Boron), "Borate does not protect against marine borers, which attack in sea water"),
+        (new StaysOnSurface(Boron), "Borate stays on the surface (brush, dip), and the code asks for depth"),
+    ];
+
+    [Fact]
+    public void What_speaks_against_a_preservative_is_said_with_its_standing()
+    {
+        Assert.Equal(
+            Against.Select(each => $"Will not do: {each.Says} (from memory: {Remembered.Citation})."),
+            Against.Select(each => Words.Preservatives.Say(each.Finding))
+        );
+        Assert.Equal(
+            $"Borate: Here: not in playgrounds (from memory: {Remembered.Citation}).",
+            Words.Preservatives.Say(new RestrictedByLaw(Boron, new("Here: not in playgrounds.", Remembered)))
+        );
+    }
+
+    [Fact]
+    public void A_mark_of_another_system_is_said_to_be_what_it_is()
+    {
+        var mark = new TreatmentMark("H4", "hazard class", "in the ground", UseClass.Four, Remembered);
+        Assert.Equal(
+            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. Own:1 does not know it, and it is not equal to a class of that code by right (from memory: {Remembered.Citation}).",
+            Words.Say(new MarkOfOtherSystem(mark, Book()))
+        );
+        Assert.StartsWith(
+            "H4 is a mark of another system (hazard class): in the ground. ",
+            Words.Say(new MarkOfOtherSystem(mark with { UseClass = null }, Book())),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            "H9 is a class neither of Own:1 nor of any system known here; near it: H4.",
+            Words.Say(new MarkNotKnown("H9", ["H4"], Book()))
+        );
+    }
 
     [Fact]
     public void Why_a_rulebook_has_no_answer_is_said() =>
@@ -214,6 +289,7 @@ public sealed class RequirementWordsTests
     [InlineData(typeof(RequirementCondition))]
     [InlineData(typeof(RulebookFinding))]
     [InlineData(typeof(RouteChange))]
+    [InlineData(typeof(PreservativeFinding))]
     public void Every_kind_of_the_core_has_its_words(Type kind) =>
         Assert.Equal(
             kind.Assembly.GetTypes()
@@ -225,11 +301,16 @@ public sealed class RequirementWordsTests
                 .Concat(Conditions.Select(each => each.Condition))
                 .Concat(Findings.Select(each => each.Finding))
                 .Concat(Changes.Select(each => each.Change))
+                .Concat(Against.Select(each => each.Finding))
+                .Append(new RestrictedByLaw(Boron, new("", Remembered)))
                 .Where(kind.IsInstanceOfType)
                 .Select(each => each.GetType().Name)
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );
+
+    private static TimberName Called(string name, TimberKind kind, string says, params Species[] species) =>
+        new(name, species, kind, "", says, [], Remembered);
 
     private static Requirement Demand(string name, DepthRule depth) => new(name, depth, null, null, null, []);
 

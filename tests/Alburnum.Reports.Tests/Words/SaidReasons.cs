@@ -27,7 +27,7 @@ internal static class SaidReasons
             Rule = Sapwood6,
             Reading = DepthReading.Minimum,
             Positions = 12,
-            LeastDepthMm = 6.5,
+            LeastDepthMm = new(6.5, 0.5),
             Face = 3,
             PositionMm = 41.25,
             DepthMm = 6.5,
@@ -72,13 +72,14 @@ internal static class SaidReasons
                 {
                     DepthMm = 8,
                     StandardUncertaintyMm = 2,
+                    TurnsElsewhere = true,
                 },
                 "At least 6 mm in the sapwood: the minimum of 12 positions is 6.5 mm, the least certain one 8 mm, where 6 mm is required "
                     + "(face 3, 41.25 mm along); standard uncertainty 2 mm, met with probability 84.1 %."
             ),
             (
-                new GuardBand(6, 0.5, 6.8224, 5.1776),
-                "Guard band: conforms from 6.82 mm, does not conform up to 5.18 mm."
+                new GuardBand(6.46, 6, 0.5, 6.8224, 5.1776),
+                "Guard band of that depth, 6.5 mm: conforms from 6.8 mm, does not conform up to 5.2 mm."
             ),
             (
                 new ReachedOnFace
@@ -92,7 +93,7 @@ internal static class SaidReasons
                     Probability = ProbabilityRange.Exactly(0),
                 },
                 "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it is reached on face 2, where 75 % is required; "
-                    + "the depth over that share is 0 mm or more, standard uncertainty 0.3 mm; met with probability under 0.1 %."
+                    + "the depth over that share is 0.0 mm or more, standard uncertainty 0.3 mm; met with probability under 0.1 %."
             ),
             (new FacesNotRead([2, 4]), "Less than half of face 2, 4 could be read there: it cannot count as reached."),
             (
@@ -121,7 +122,6 @@ internal static class SaidReasons
 
     private static IEnumerable<(Reason, string)> OfBatches()
     {
-        var bound = new ConformingShareBound(0.95, 0.7411, 0.81);
         Judgement conforms = new(Verdict.Conforms, new(0.96, 0.99), []),
             fails = new(Verdict.DoesNotConform, new(0, 0.01), []),
             close = new(Verdict.Undecided, new(0.3, 0.6), []),
@@ -150,56 +150,60 @@ internal static class SaidReasons
                 new PiecesCounted(new(1, 1, 0, 0), 0),
                 "1 piece cut: 1 conform, 0 do not conform, 0 undecided; 0 may fail."
             ),
-            (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 are still to be cut."),
+            (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 still to be cut."),
             (
                 new AcceptanceProbability(0.9619, 0.9),
-                "The rule accepts with probability 96.2 % if each piece was misread independently, 90 % if all were misread in the same way."
+                "Chance that the rule would be met if the depths were known exactly: 96.2 % if each piece was misread independently, "
+                    + "90 % if all were misread in the same way."
             ),
             (
                 new AcceptanceLeftOpen(new(0, 0.9), 3),
-                "The rule accepts with probability under 0.1 % to 90 %, depending on the 3 pieces not determined."
+                "Chance that the rule would be met if the depths were known exactly: under 0.1 % to 90 %, depending on 3 pieces not determined."
+            ),
+            (new PiecesNotDetermined(["P03", "P07"]), "2 pieces not determined: P03, P07."),
+            (new PiecesNotDetermined(["P03"]), "1 piece not determined: P03."),
+            (
+                new DrawingNotRecorded(),
+                "How the pieces were drawn is not recorded: what is said of the lot takes them to be a random sample of it."
             ),
             (
-                new ConformingShareShown(bound, 500, 0),
-                "With 95 % confidence, at least 74.1 % of the 500 pieces in the lot conform."
+                new ReadingRiskNotKnown(),
+                "The pieces came judged, without depths: how surely they were read is not known."
             ),
-            (
-                new ConformingShareShown(bound, null, 1),
-                "With 95 % confidence, at least 74.1 % of the supply conform (81 % if every undecided piece does)."
-            ),
-            (new NoRetentionRequired(), "No retention is required: only penetration is judged."),
-            (new AssayMissing(12), "Retention not determined: no assay was given, 12 kg/m³ is required."),
+            (new NoRetentionRequired(), "Retention: no required figure was given."),
+            (new AssayMissing(12), "Retention: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
-                "Retention: the mean of 1 assay is 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new RetentionMean(3, new(14.25, 0.4), 12, 0.9871),
-                "Retention: the mean of 3 assays is 14.25 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                "Retention: the mean of 3 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
-                new BelowDetectionLimit(1, 3, 8, 8.5),
-                "1 of 3 assays found nothing above the detection limit; the mean lies between 8 kg/m³ and 8.5 kg/m³."
+                new BelowDetectionLimit(1, 3, 8, 8.5, 12, new(0, 0.01)),
+                "Retention: 1 of 3 assays below detection; the mean lies between 8 kg/m³ and 8.5 kg/m³, where 12 kg/m³ is required."
             ),
             (
-                new BatchParts(Verdict.Conforms, conforms, conforms),
-                "The batch conforms: penetration conforms; retention conforms."
+                new LaboratoriesDiffer([new("Northlab", new(9, 0.4)), new("", new(15, 0.4))], 10.6, 1.96),
+                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0): "
+                    + "they are not averaged, and the verdict holds only where it holds for each. Ask both for their methods, and have a third sample analysed."
             ),
             (
-                new BatchParts(Verdict.DoesNotConform, fails, null),
-                "The batch does not conform: penetration does not conform."
+                new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)),
+                "Retention: the assay is below 0.5 kg/m³, where 12 kg/m³ is required."
             ),
             (
-                new BatchParts(Verdict.DoesNotConform, close, fails),
-                "The batch does not conform: penetration is undecided; retention does not conform."
+                new BelowDetectionLimit(2, 2, 0, 0.5, 12, new(0, 0)),
+                "Retention: 2 assays, all below detection; the mean is below 0.5 kg/m³, where 12 kg/m³ is required."
             ),
+            (new BatchParts(Verdict.Conforms, conforms, conforms), "Penetration rule met; retention met."),
+            (new BatchParts(Verdict.DoesNotConform, fails, null), "Penetration rule not met; retention not judged."),
+            (new BatchParts(Verdict.DoesNotConform, close, fails), "Penetration rule undecided; retention not met."),
+            (new BatchParts(Verdict.Undecided, open, close), "Penetration rule undecided; retention undecided."),
             (
-                new BatchParts(Verdict.Undecided, open, close),
-                "The batch is undecided: penetration not determined; retention is undecided."
-            ),
-            (
-                new BatchParts(Verdict.Undecided, conforms, open),
-                "The batch is undecided: penetration conforms; retention not determined."
+                new BatchParts(Verdict.Undecided, conforms, open with { Reasons = [new AssayMissing(12)] }),
+                "Penetration rule met; retention not judged."
             ),
         ];
     }
@@ -210,12 +214,16 @@ internal static class SaidReasons
                 new DemandUsed(Demand),
                 "Rule used: at least 90 % of all pieces must reach 11 kg/m³, shown by measured values with 95 % confidence."
             ),
-            (new ValuesRead(Demand, 8, (9.5, 14.125), 0, 0), "8 pieces measured, 9.5 kg/m³ to 14.125 kg/m³."),
+            (new ValuesRead(Demand, 8, (9.5, 14.125), [], []), "8 pieces measured: 9.5 kg/m³ to 14.125 kg/m³."),
             (
-                new ValuesRead(Demand, 9, (9.5, 14.125), 1, 2),
-                "9 pieces measured, 9.5 kg/m³ to 14.125 kg/m³; 1 below detection; 2 as far as could be read."
+                new ValuesRead(Demand, 9, (9.5, 14.125), [new(0.5, 1)], [new(20, 2)]),
+                "9 pieces measured: 1 below 0.5 kg/m³ (not detected); the others 9.5 kg/m³ to 14.125 kg/m³; 2 at 20 kg/m³ or more (as far as could be read)."
             ),
-            (new ValuesRead(Demand, 3, null, 0, 3), "3 pieces measured; 3 as far as could be read."),
+            (
+                new ValuesRead(Demand, 1, null, [], [new(20, 1)]),
+                "1 piece measured: 1 at 20 kg/m³ or more (as far as could be read)."
+            ),
+            (new OnlyMeasureJudged(), "Nothing else of the pieces was judged."),
             (
                 new ToleranceLimits(Demand, 8.125, 11.5, IsExact: true),
                 "With 95 % confidence, the value that 90 % of all pieces exceed is at least 8.125 kg/m³; with the same confidence, it is at most 11.5 kg/m³."
@@ -259,8 +267,53 @@ internal static class SaidReasons
             (new ProductionIrregular(), "production was irregular"),
         ];
 
+    private static TwoDemands Two(StricterDemand? stricter)
+    {
+        var all = new ShareOfZone(WoodZone.Sapwood, 1);
+        var contract = new ContractDemand("NP5", new(new("NP5", all, null, null, null, []), Nothing), stricter);
+        return new(
+            contract,
+            new(true, "NP5", all, new(Verdict.DoesNotConform, null, [])),
+            new(false, "NP3", Sapwood6, new(Verdict.Conforms, null, []))
+        );
+    }
+
     private static IEnumerable<(Reason, string)> OfCases() =>
         [
+            (
+                Two(StricterDemand.Contract),
+                "With the contract's NP5: rule not met. With the code's NP3: rule met. The contract's NP5 (full penetration in the sapwood; "
+                    + "Invented code, published) asks for more than the code's NP3: it decides."
+            ),
+            (
+                Two(StricterDemand.Code),
+                "With the contract's NP5: rule not met. With the code's NP3: rule met. The contract's NP5 (full penetration in the sapwood; "
+                    + "Invented code, published) asks for less than the code's NP3: the code decides."
+            ),
+            (
+                Two(StricterDemand.NotComparable),
+                "With the contract's NP5: rule not met. With the code's NP3: rule met. Neither the contract's NP5 (full penetration in the "
+                    + "sapwood; Invented code, published) nor the code's NP3 is sure to meet the other: both must be met."
+            ),
+            (
+                Two(stricter: null),
+                "With the contract's NP5: rule not met. With the code's NP3: rule met. The contract's NP5: full penetration in the sapwood "
+                    + "(Invented code, published). The code itself demands nothing here."
+            ),
+            (
+                new ContractNotJudged(new ContractClassNotKnown("NP7")),
+                "The contract's class \"NP7\" is in no rulebook here: nothing is judged against it."
+            ),
+            (
+                new ContractNotJudged(new ContractClassOfSeveral("H4", ["One code", "Another code"])),
+                "More than one system has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it."
+            ),
+            (
+                new ContractNotJudged(
+                    new ContractClassNotAnswered("NP4", new NotPermitted("For round timber only.", Nothing))
+                ),
+                "The contract's class \"NP4\" (Invented code) gives no demand for this piece: For round timber only."
+            ),
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
             (
                 new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),
@@ -273,5 +326,7 @@ internal static class SaidReasons
                 "Retention is not judged: neither the rulebook nor the contract gives a figure in kg/m³."
             ),
             (new RetentionNotAssayed(), "Retention is not judged: no assay was given."),
+            (new MoistureNotStated(28), "Moisture before treatment is not stated; the code allows at most 28 %."),
+            (new NothingJudged(), "Neither pieces nor batch were judged: there is no demand to judge them by."),
         ];
 }

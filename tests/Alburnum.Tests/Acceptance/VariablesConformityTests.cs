@@ -144,8 +144,24 @@ public class VariablesConformityTests
         Assert.Equal((8, 9, (int?)500), (counted.Reaching, counted.Pieces, counted.LotSize));
         Assert.Equal(judged.CountedShareLowerBound, counted.ShareLowerBound);
         var read = Assert.Single(judged.Reasons.OfType<ValuesRead>());
-        Assert.Equal((9, 1, 0), (read.Pieces, read.BelowDetection, read.CutOffAbove));
+        Assert.Equal(9, read.Pieces);
+        Assert.Equal([new CutOffReadings(20, 1)], read.BelowDetection);
+        Assert.Empty(read.CutOffAbove);
         Assert.Equal((Retentions.Min(), Retentions.Max()), read.Values!.Value);
+    }
+
+    [Fact]
+    public void The_lot_goes_by_the_values_and_where_some_are_cut_off_by_the_count()
+    {
+        var exact = Judge(Exact(Retentions), Demand(11));
+        var lot = exact.Findings(Demand(11), 500).Lot!;
+        Assert.Equal((exact.ShareLowerBound, (int?)null), (lot.Bound.LowerBound, lot.LotSize));
+
+        var cut = Judge([.. Exact(Retentions), new(5, Censoring.AtMost)], Demand(11));
+        var counted = cut.Findings(Demand(11), 500);
+        Assert.Equal((cut.CountedShareLowerBound, (int?)500), (counted.Lot!.Bound.LowerBound, counted.Lot.LotSize));
+        // Nothing but one measure was judged: the whole is never said to conform.
+        Assert.NotEqual(Verdict.Conforms, exact.Findings(Demand(11), 500).Weakest);
     }
 
     [Fact]

@@ -58,6 +58,76 @@ public sealed class StagesTests
     }
 
     [Fact]
+    public void A_contract_that_asks_for_more_decides_and_the_code_is_judged_beside_it()
+    {
+        var result = Stated("deep", Piece("P01", 9, 30), Piece("P02", 10, 30));
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(
+            [(true, "deep", Verdict.DoesNotConform), (false, "depth", Verdict.Conforms)],
+            result.ByDemand.Select(each => (each.IsContract, each.Name, each.Penetration.Verdict))
+        );
+        Assert.All(result.Pieces, piece => Assert.Equal(Verdict.DoesNotConform, piece.Judgement.Verdict));
+        Assert.Single(result.Overall.Reasons.OfType<TwoDemands>());
+    }
+
+    [Fact]
+    public void A_contract_that_asks_for_less_leaves_the_code_to_decide()
+    {
+        var result = Stated("shallow", Piece("P01", 4, 30), Piece("P02", 4, 30));
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(
+            [Verdict.Conforms, Verdict.DoesNotConform],
+            result.ByDemand.Select(each => each.Penetration.Verdict)
+        );
+    }
+
+    [Fact]
+    public void Of_two_demands_neither_of_which_is_sure_to_meet_the_other_both_must_be_met()
+    {
+        var required = StatedCase("other").Under(Code(Depth(6)), Classes);
+
+        Assert.Equal(
+            new AllOf([new LeastDepth(WoodZone.Sapwood, 6), new LeastDepth(WoodZone.Lateral, 3)]),
+            required.Penetration
+        );
+    }
+
+    [Fact]
+    public void A_class_of_the_contract_that_nobody_knows_is_said_to_be_not_judged()
+    {
+        var result = Stated("NP7", Piece("P01", 9, 30), Piece("P02", 10, 30));
+
+        Assert.Contains(new ContractNotJudged(new ContractClassNotKnown("NP7")), result.Findings.NotJudged);
+        Assert.Equal(Verdict.Undecided, result.Findings.Weakest);
+        Assert.Empty(result.ByDemand);
+    }
+
+    [Fact]
+    public void Moisture_that_is_limited_and_not_stated_is_said_to_be_not_judged()
+    {
+        var limit = new Row("dry", Subject.Moisture, [], new MoistureLimit(28), [], Invented);
+        var code = Code(Depth(6));
+        var limited = new Rulebook([.. code.Rows, limit])
+        {
+            Name = code.Name,
+            Title = code.Title,
+            Document = code.Document,
+            Edition = code.Edition,
+        };
+        var case1 = Case([Assay(9)], retention: 8);
+        BatchFindings Found(EnquiredCase each) =>
+            each.Under(limited).Predicted(null, null).Measured([Piece("P01", 9)]).Judged(DecisionRule.Usual).Findings;
+
+        Assert.Contains(new MoistureNotStated(28), Found(case1).NotJudged);
+        Assert.DoesNotContain(
+            new MoistureNotStated(28),
+            Found(case1 with { Enquiry = case1.Enquiry with { MoisturePercent = 24 } }).NotJudged
+        );
+    }
+
+    [Fact]
     public void A_piece_that_could_not_be_read_is_undecided_since_no_depth_is_known()
     {
         var unread = new PieceEvidence("P01", EvidenceKind.Photograph, null);
@@ -233,6 +303,138 @@ public sealed class StagesTests
     [Fact]
     public void Pieces_that_could_not_be_read_have_no_mean() =>
         Assert.Null(Measured([new("P01", EvidenceKind.Photograph, null)]).MeanDepthMm);
+
+    [Fact]
+    public void Sections_cut_before_the_treatment_are_remarked_on()
+    {
+        var early = Case([], 8) with { TreatedOn = new(2026, 5, 20) };
+        var late = Case([], 8) with { TreatedOn = new(2026, 5, 1) };
+
+        Assert.Equal(
+            [new SampledBeforeTreated(new(2026, 5, 12), new(2026, 5, 20))],
+            RemarksOf(early, [Piece("P01", 8)])
+        );
+        Assert.Empty(RemarksOf(late, [Piece("P01", 8)]));
+    }
+
+    [Fact]
+    public void Moisture_measured_after_the_treatment_is_remarked_on()
+    {
+        var treated = Case([], 8) with { TreatedOn = new(2026, 5, 1) };
+
+        Assert.Equal(
+            [new MoistureMeasuredLater(new(2026, 5, 2), new(2026, 5, 1))],
+            RemarksOf(treated with { MoistureMeasuredOn = new(2026, 5, 2) }, [Piece("P01", 8)])
+        );
+        Assert.Empty(RemarksOf(treated with { MoistureMeasuredOn = new(2026, 4, 30) }, [Piece("P01", 8)]));
+    }
+
+    [Fact]
+    public void A_sapwood_stated_of_timber_without_a_border_is_remarked_on()
+    {
+        Species spruce = new(
+            "spruce",
+            ["Picea abies"],
+            WoodType.Softwood,
+            null,
+            null,
+            null,
+            new(new(SapwoodBand.NotDistinct, SapwoodBand.NotDistinct), Invented),
+            null,
+            ""
+        );
+        var stated = Case([], 8, sapwoodMm: 25);
+        var ofSpruce = stated with { Enquiry = stated.Enquiry with { Species = spruce } };
+
+        Assert.Equal([new BorderNotDistinct(spruce, 25)], RemarksOf(ofSpruce, [Piece("P01", 8)]));
+        Assert.Empty(RemarksOf(stated, [Piece("P01", 8)]));
+    }
+
+    [Theory]
+    [InlineData(true, false, typeof(IncisionsNotSeen))]
+    [InlineData(false, true, typeof(IncisionsNotStated))]
+    [InlineData(true, true, null)]
+    [InlineData(false, false, null)]
+    [InlineData(null, true, null)]
+    public void What_is_said_of_incising_is_held_against_the_front(bool? isStated, bool hasFingers, Type? remark)
+    {
+        // A finger 3 mm wide and 4 mm deeper than the border, every 20 mm.
+        var front = Front(i => hasFingers && i % 20 is (9 or 10 or 11) ? 9 : 5);
+        PieceEvidence piece = new("P01", EvidenceKind.Photograph, front) { IsIncised = isStated };
+
+        Assert.Equal(remark is null ? [] : [remark], RemarksOf(Case([], 8), [piece]).Select(each => each.GetType()));
+    }
+
+    [Fact]
+    public void Sizes_taken_on_trust_are_remarked_on_once_with_their_number()
+    {
+        PieceEvidence piece = new("P01", EvidenceKind.Photograph, Front(_ => 8)) { IsSizeOnTrust = true };
+
+        Assert.Equal(
+            [new SizesOnTrust(2)],
+            RemarksOf(
+                Case([], 8),
+                [piece, piece with { Piece = "P02" }, piece with { Piece = "P03", IsSizeOnTrust = false }]
+            )
+        );
+    }
+
+    private static IReadOnlyList<CaseRemark> RemarksOf(EnquiredCase @case, IReadOnlyList<PieceEvidence> pieces) =>
+        @case.Under(Code(Depth(6))).Predicted(null, null).Measured(pieces).Remarks;
+
+    private static DepthProfile Front(Func<int, double> depthMm)
+    {
+        FaceProfile[] faces =
+        [
+            .. Enumerable
+                .Range(1, 4)
+                .Select(face => new FaceProfile(
+                    face,
+                    1,
+                    [.. Enumerable.Range(0, 100).Select(i => i + 0.5)],
+                    [.. Enumerable.Range(0, 100).Select(depthMm)],
+                    [.. Enumerable.Repeat(0.2, 100)],
+                    new bool[100],
+                    new double?[100]
+                )),
+        ];
+        return new(Square, faces, SectionDepth.Of(faces, 0.1)!, new(0.3, 0.01), null);
+    }
+
+    private static readonly Rulebook Classes = new([
+        Class("deep", new ShareOfZone(WoodZone.Sapwood, 1)),
+        Class("shallow", new LeastDepth(WoodZone.Sapwood, 3)),
+        Class("other", new LeastDepth(WoodZone.Lateral, 3)),
+    ])
+    {
+        Name = "classes",
+        Title = "Invented classes",
+        Document = "Invented",
+        Edition = "2",
+    };
+
+    private static Row Class(string name, DepthRule depth) =>
+        new(
+            name,
+            Subject.Penetration,
+            [new OneOf(Field.StatedClass, [name])],
+            new PenetrationDemand(name, depth, null, Invented),
+            [],
+            Invented
+        );
+
+    private static EnquiredCase StatedCase(string name)
+    {
+        var plain = Case([Assay(9)], retention: 8);
+        return plain with { Enquiry = plain.Enquiry with { StatedClass = name } };
+    }
+
+    private static JudgedCase Stated(string name, params IReadOnlyList<PieceEvidence> pieces) =>
+        StatedCase(name)
+            .Under(Code(Depth(6)), Classes)
+            .Predicted(null, null)
+            .Measured(pieces)
+            .Judged(DecisionRule.Usual);
 
     private static MeasuredCase Measured(IReadOnlyList<PieceEvidence> pieces) =>
         Case([], 8).Under(Code(Depth(6))).Predicted(null, null).Measured(pieces);

@@ -75,7 +75,7 @@ public class PieceConformityTests
         var decided = Assert.Single(judgement.Reasons.OfType<DecidedAt>());
         Assert.Equal(
             (rule, DepthReading.Minimum, 5, 6.5),
-            (decided.Rule, decided.Reading, decided.Positions, decided.LeastDepthMm)
+            (decided.Rule, decided.Reading, decided.Positions, decided.LeastDepthMm.Value)
         );
         Assert.Equal((2, 1.0), (decided.Face, decided.PositionMm));
         Assert.Equal((6.5, 6.0, 0.5), (decided.DepthMm, decided.RequiredMm, decided.StandardUncertaintyMm));
@@ -92,7 +92,29 @@ public class PieceConformityTests
 
         var decided = Assert.Single(Judge(Sapwood6, profile).Reasons.OfType<DecidedAt>());
         Assert.True(decided.TurnsElsewhere);
-        Assert.Equal((7.0, 8.0, 10.0), (decided.LeastDepthMm, decided.DepthMm, decided.PositionMm));
+        Assert.Equal((7.0, 8.0, 10.0), (decided.LeastDepthMm.Value, decided.DepthMm, decided.PositionMm));
+    }
+
+    [Fact]
+    public void The_guard_band_holds_for_the_depth_that_decides_and_names_it()
+    {
+        var profile = HandReadings.Profile(Post, [new(1, 0, 7, 0.1, 30), new(1, 10, 8, 2, 30)]);
+        var reasons = Judge(Sapwood6, profile).Reasons;
+
+        var band = Assert.Single(reasons.OfType<GuardBand>());
+        var decided = Assert.Single(reasons.OfType<DecidedAt>());
+        Assert.Equal((decided.DepthMm, decided.StandardUncertaintyMm), (band.DepthMm, band.StandardUncertaintyMm));
+    }
+
+    [Fact]
+    public void The_least_depth_in_a_reason_is_the_profile_s_own_where_the_zone_is_all_that_was_read()
+    {
+        var profile = HandReadings.Profile(Post, [new(1, 0, 6.84, 0.6, 30), new(1, 10, 8, 0.6, 30)]);
+        var corrected = profile with { Statistics = profile.Statistics with { MinimumMm = new(6.86, 0.62) } };
+
+        var decided = Assert.Single(Judge(Sapwood6, corrected).Reasons.OfType<DecidedAt>());
+        Assert.Equal(new Estimate(6.86, 0.62), decided.LeastDepthMm);
+        Assert.False(decided.TurnsElsewhere);
     }
 
     [Fact]

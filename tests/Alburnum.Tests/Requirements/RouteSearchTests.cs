@@ -31,30 +31,36 @@ public sealed class RouteSearchTests
 
     private static readonly RouteSearch Search = SearchIn(Table);
 
-    private static RouteSearch SearchIn(Rulebook rulebook) =>
+    private static CommonChoices Nothing => new([], []);
+
+    private static RouteSearch SearchIn(Rulebook rulebook, CommonChoices? common = null, params Species[] timbers) =>
         new(
             rulebook,
-            new SpeciesCatalogue([Pine, Spruce, Robust]),
-            new NaturalDurability([
-                .. Enum.GetValues<UseClass>()
-                    .Select(each => new DurabilityRow(
-                        [each],
-                        [
-                            DurabilityVerdict.Enough,
-                            DurabilityVerdict.NormallyEnough,
-                            DurabilityVerdict.NormallyTreat,
-                            DurabilityVerdict.Treat,
-                            DurabilityVerdict.Treat,
-                        ],
-                        Published
-                    )),
-            ]),
+            new SpeciesCatalogue(timbers.Length > 0 ? timbers : [Pine, Spruce, Robust], []),
+            new NaturalDurability(
+                [
+                    .. Enum.GetValues<UseClass>()
+                        .Select(each => new DurabilityRow(
+                            [each],
+                            [
+                                DurabilityVerdict.Enough,
+                                DurabilityVerdict.NormallyEnough,
+                                DurabilityVerdict.NormallyTreat,
+                                DurabilityVerdict.Treat,
+                                DurabilityVerdict.Treat,
+                            ],
+                            Published
+                        )),
+                ],
+                [new(1, 25, null, Published), new(2, 15, 25, Published)]
+            ),
             new UsualReach([
                 new(1, false, 25, Published),
                 new(1, true, 25, Published),
                 new(3, false, 1, Published),
                 new(3, true, 6, Published),
-            ])
+            ]),
+            common ?? Nothing
         );
 
     [Fact]
@@ -65,7 +71,6 @@ public sealed class RouteSearchTests
         Assert.Equal(
             [
                 (RouteKind.OtherSpecies, ReachVerdict.Likely),
-                (RouteKind.DurableHeartwood, ReachVerdict.Likely),
                 (RouteKind.ShorterLife, ReachVerdict.Likely),
                 (RouteKind.LowerUseClass, ReachVerdict.Likely),
                 (RouteKind.LowerUseClass, ReachVerdict.Likely),
@@ -73,6 +78,7 @@ public sealed class RouteSearchTests
             routes.Where(route => route.Reach == ReachVerdict.Likely).Select(route => (route.Kind, route.Reach))
         );
         Assert.Equal(routes.OrderBy(route => route.Reach).ThenBy(route => route.Kind), routes);
+        Assert.Contains(routes, route => route is { Kind: RouteKind.DurableHeartwood, Reach: ReachVerdict.NotKnown });
         Assert.Contains(routes, route => route is { Kind: RouteKind.Incise, Reach: ReachVerdict.Unlikely });
         Assert.Contains(routes, route => route.Kind == RouteKind.UseRound);
     }
@@ -159,20 +165,118 @@ public sealed class RouteSearchTests
     {
         var search = new RouteSearch(
             Book(DepthRow("x", Depth(6), []), Of(Subject.Moisture, "m", new MoistureLimit(28))),
-            new SpeciesCatalogue([Pine]),
-            new NaturalDurability([
-                .. Enum.GetValues<UseClass>()
-                    .Select(each => new DurabilityRow(
-                        [each],
-                        [.. Enumerable.Repeat(DurabilityVerdict.Treat, 5)],
-                        Published
-                    )),
-            ]),
-            new UsualReach([])
+            new SpeciesCatalogue([Pine], []),
+            new NaturalDurability(
+                [
+                    .. Enum.GetValues<UseClass>()
+                        .Select(each => new DurabilityRow(
+                            [each],
+                            [.. Enumerable.Repeat(DurabilityVerdict.Treat, 5)],
+                            Published
+                        )),
+                ],
+                []
+            ),
+            new UsualReach([]),
+            Nothing
         );
         Assert.Contains(
             search.Find(new Enquiry { MoisturePercent = 40 }),
             route => route is { Change: DryFirst { MaxPercent: 28 }, IsIncisedToo: false }
         );
     }
+
+    [Theory]
+    [InlineData(2, 15, ReachVerdict.Likely)]
+    [InlineData(2, 30, null)]
+    [InlineData(1, 15, ReachVerdict.Likely)]
+    [InlineData(1, 30, ReachVerdict.NotKnown)]
+    public void Heartwood_in_the_ground_is_offered_for_the_years_that_it_lasted(
+        int durability,
+        int life,
+        ReachVerdict? expected
+    )
+    {
+        var search = SearchIn(Table, null, Robust with { Durability = Cell(durability, durability) });
+        var routes = search.Find(Post with { Life = new DesiredServiceLife(life) });
+        Assert.Equal(expected, routes.FirstOrDefault(route => route.Kind == RouteKind.DurableHeartwood)?.Reach);
+    }
+
+    [Fact]
+    public void In_salt_water_only_heartwood_that_is_used_there_is_offered_and_nobody_knows_whether_it_lasts()
+    {
+        var pile = Post with { Component = Stake, UseClasses = [UseClass.Five] };
+        var sea = Book(DepthRow("sea", Depth(12), [Use("5")]));
+        Assert.DoesNotContain(SearchIn(sea).Find(pile), route => route.Kind == RouteKind.DurableHeartwood);
+
+        var used = Assert.Single(
+            SearchIn(sea, Sells(isTreated: false, Robust)).Find(pile),
+            route => route.Kind == RouteKind.DurableHeartwood
+        );
+        Assert.Equal(ReachVerdict.NotKnown, used.Reach);
+        Assert.Null(used.Untreated!.Heartwood);
+    }
+
+    [Fact]
+    public void What_is_sold_for_the_component_keeps_out_what_is_not()
+    {
+        var other = Pine with { Name = "nearer pine", BotanicalNames = ["Pinus propior"] };
+        var post = Post with { Component = Stake };
+        var all = SearchIn(Table, null, other, Pine).Find(post);
+        var sold = SearchIn(Table, Sells(isTreated: true, Pine), other, Pine).Find(post);
+
+        Assert.Equal([other, Pine], Others(all));
+        Assert.Equal([Pine], Others(sold));
+        Assert.All(
+            sold.Where(route => route.Kind == RouteKind.OtherSpecies),
+            route => Assert.NotNull(route.CommonlySold)
+        );
+
+        static IEnumerable<Species> Others(IEnumerable<Route> routes) =>
+            routes.Select(route => route.Change).OfType<TakeSpecies>().Select(change => change.Species).Distinct();
+    }
+
+    [Fact]
+    public void Of_equally_likely_routes_what_is_sold_for_the_component_comes_first()
+    {
+        var post = Post with { Component = Stake, Life = new DesiredServiceLife(15) };
+        Assert.Equal(RouteKind.Incise, SearchIn(Table).Find(post)[0].Kind);
+        Assert.Equal(RouteKind.OtherSpecies, SearchIn(Table, Sells(isTreated: true, Pine)).Find(post)[0].Kind);
+        Assert.Equal(RouteKind.DurableHeartwood, SearchIn(Table, Sells(isTreated: false, Robust)).Find(post)[0].Kind);
+    }
+
+    [Fact]
+    public void What_is_sold_elsewhere_or_only_in_smaller_sizes_does_not_count()
+    {
+        var post = Post with { Component = Stake };
+        var row = Sells(isTreated: true, Pine).Timbers[0];
+        Assert.Single(Listed(row));
+        Assert.Single(Listed(row with { Where = ["own"], ThicknessMaxMm = 75 }));
+        Assert.Empty(Listed(row with { Where = ["elsewhere"] }));
+        Assert.Empty(Listed(row with { ThicknessMaxMm = 50 }));
+        Assert.Empty(Listed(row with { Component = "beam" }));
+
+        IReadOnlyList<CommonTimber> Listed(CommonTimber each) =>
+            new CommonChoices([each], []).For(post, Table.Name, isTreated: true);
+    }
+
+    [Fact]
+    public void A_design_that_is_not_open_to_the_component_is_no_route()
+    {
+        var common = new CommonChoices([], [new(UseClass.ThreeTwo, [Stake.Name], Published)]);
+        var routes = SearchIn(Table, common).Find(Post with { Component = Stake });
+        Assert.Equal(
+            [UseClass.ThreeTwo],
+            routes.Select(route => route.Change).OfType<LowerClass>().Select(change => change.UseClass).Distinct()
+        );
+        Assert.DoesNotContain(
+            SearchIn(Table).Find(Post with { Component = Stake }),
+            route => route.Kind == RouteKind.LowerUseClass
+        );
+    }
+
+    private static Component Stake { get; } = new("stake");
+
+    private static CommonChoices Sells(bool isTreated, params IReadOnlyList<Species> timbers) =>
+        new([new(Stake.Name, [], isTreated, [.. timbers.Select(each => each.Name)], null, Published)], []);
 }

@@ -43,7 +43,6 @@ internal static class Rows
         new(
             name,
             [botanical],
-            [],
             WoodType.Softwood,
             Cell(3, 4),
             Cell(heartwood, heartwood),

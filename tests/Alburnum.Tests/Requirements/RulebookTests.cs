@@ -1,4 +1,5 @@
 using Alburnum.Requirements;
+using Alburnum.Timber;
 using static Alburnum.Tests.Requirements.Rows;
 
 namespace Alburnum.Tests.Requirements;
@@ -126,7 +127,7 @@ public sealed class RulebookTests
     [Fact]
     public void The_codes_own_use_class_and_life_fill_in_for_a_component()
     {
-        var post = new Component("post", []);
+        var post = new Component("post");
         var isPost = new OneOf(Field.Component, ["post"]);
         var book = Book(
             Of(Subject.UseClass, "use", new UseClassDemand("4", [UseClass.Four], null), isPost),
@@ -157,9 +158,7 @@ public sealed class RulebookTests
             ),
             DepthRow("rain", Depth(3), [Use("3.2")])
         );
-        var answer = book.Answer(
-            new Enquiry { Component = new Component("post", []), UseClasses = [UseClass.ThreeTwo] }
-        );
+        var answer = book.Answer(new Enquiry { Component = new Component("post"), UseClasses = [UseClass.ThreeTwo] });
 
         Assert.Equal(
             [new OtherUseClass(new UseClassDemand("4", [UseClass.Four], null), UseClass.ThreeTwo)],
@@ -230,5 +229,71 @@ public sealed class RulebookTests
         Assert.Throws<ArgumentException>(() => Book(a, b));
         Assert.Throws<ArgumentException>(() => Book(a with { Overrides = [] }, a with { Overrides = [] }));
         Assert.Throws<ArgumentException>(() => Book(a));
+    }
+
+    private static readonly Insect Longhorn = new("longhorn", [], WoodType.Softwood, "sapwood", Published);
+
+    private static readonly Rulebook Indoors = Book(
+        DepthRow("dry", new NoTreatment("Dry wood does not decay."), [Use("1")]),
+        DepthRow(
+            "longhorn",
+            new UnknownCell("Not read."),
+            [Use("1"), new OneOf(Field.Component, ["rafter"]), new OneOf(Field.Insects, [Longhorn.Name])],
+            "dry"
+        )
+    );
+
+    private static readonly Enquiry Rafter = new()
+    {
+        Component = new Component("rafter"),
+        Species = Spruce,
+        UseClasses = [UseClass.One],
+    };
+
+    [Fact]
+    public void Where_nobody_said_which_insects_live_there_no_treatment_is_needed_and_the_open_row_is_shown()
+    {
+        var answer = Assert.IsType<NotNeeded>(Indoors.Answer(Rafter));
+        Assert.Equal("Dry wood does not decay.", answer.Reason);
+        Assert.Equal("longhorn", Assert.Single(answer.Trace.Step(Subject.Penetration)!.Open).Row.Key);
+    }
+
+    [Fact]
+    public void Where_no_insect_lives_no_treatment_is_needed() =>
+        Assert.Empty(
+            Assert.IsType<NotNeeded>(Indoors.Answer(Rafter with { Insects = [] })).Trace.Step(Subject.Penetration)!.Open
+        );
+
+    [Fact]
+    public void Where_an_insect_lives_that_the_rulebook_speaks_of_its_row_answers() =>
+        Assert.IsType<CellNotRead>(
+            Assert.IsType<NotCovered>(Indoors.Answer(Rafter with { Insects = [Longhorn] })).Reason
+        );
+
+    [Fact]
+    public void Where_an_insect_lives_that_the_rulebook_does_not_speak_of_it_is_not_said_that_none_is_needed()
+    {
+        var termites = new Insect("termites", [], null, "wood", Published);
+        var answer = Assert.IsType<NotCovered>(Indoors.Answer(Rafter with { Insects = [termites] }));
+        Assert.Equal([termites], Assert.IsType<InsectsAtWork>(answer.Reason).Insects);
+    }
+
+    [Fact]
+    public void An_insect_that_spares_the_timber_changes_nothing()
+    {
+        var oak = Rafter with
+        {
+            Component = null,
+            Species = Spruce with { Type = WoodType.Hardwood },
+            Insects = [Longhorn with { Name = "other longhorn" }],
+        };
+        Assert.IsType<NotNeeded>(Indoors.Answer(oak));
+    }
+
+    [Fact]
+    public void What_else_is_not_known_is_still_asked_for()
+    {
+        var wetOrDry = Rafter with { UseClasses = [UseClass.One, UseClass.Two] };
+        Assert.Equal([Field.UseClass], Assert.IsType<NotCovered>(Indoors.Answer(wetOrDry)).Missing);
     }
 }

@@ -43,7 +43,7 @@ public sealed class JudgeBatchTests
 
                     return counted.Overall.Verdict == listed.Overall.Verdict
                         && counted.Counts == listed.Counts
-                        && counted.ConformingShare == listed.ConformingShare;
+                        && counted.Lot == listed.Lot;
                 },
                 iter: 200
             );

@@ -1,6 +1,9 @@
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+using Alburnum.Workflows.Impregnation;
 using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Workflows.Tests.Requirements;
@@ -8,6 +11,112 @@ namespace Alburnum.Workflows.Tests.Requirements;
 public sealed class FindRequirementTests
 {
     private static readonly FactLibrary Facts = new(Repository.At("data"));
+
+    private static readonly Enquiry Post = new()
+    {
+        Component = Component("fence post"),
+        Section = new RectangularSection(75, 75),
+        Species = Facts.Species.Get("Sitka spruce"),
+        Life = new DesiredServiceLife(30),
+        HasExposedHeartwood = true,
+        IsIncised = false,
+    };
+
+    private static Component Component(string name) => Facts.Components.All.Single(each => each.Name == name);
+
+    private static FoundRequirement Of(Enquiry enquiry, string rulebook = "british-2014") =>
+        FindRequirement.Run(enquiry, Facts.Rulebooks.Named(rulebook), Facts);
+
+    [Theory]
+    [InlineData("british-2024")]
+    [InlineData("irish-is-436")]
+    [InlineData("european-2007")]
+    public void Where_it_is_not_known_what_is_required_no_route_is_offered(string rulebook)
+    {
+        var found = Of(Post, rulebook);
+        Assert.IsType<NotCovered>(found.Answer);
+        Assert.Empty(found.Routes);
+    }
+
+    [Fact]
+    public void A_no_is_answered_by_routes() =>
+        Assert.NotEmpty(Of(Post with { UseClasses = [UseClass.Four] }, "spanish-se-m").Routes);
+
+    [Fact]
+    public void Where_none_is_needed_the_insects_that_nobody_ruled_out_are_named()
+    {
+        var rafter = new Enquiry
+        {
+            Component = Component("dry roof timber"),
+            Species = Facts.Species.Get("Norway spruce"),
+        };
+        Assert.Equal(["house longhorn beetle", "furniture beetle", "termites"], Names(rafter));
+        Assert.Equal(
+            ["furniture beetle", "powder-post beetle", "termites"],
+            Names(rafter with { Species = Facts.Species.Get("European oak") })
+        );
+        Assert.Empty(Names(rafter with { Insects = [] }));
+
+        static IEnumerable<string> Names(Enquiry enquiry)
+        {
+            var found = Of(enquiry);
+            Assert.IsType<NotNeeded>(found.Answer);
+            return found.Insects.Select(insect => insect.Name);
+        }
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void What_is_expected_is_what_a_prediction_with_the_usual_schedule_says(bool isIncised)
+    {
+        var found = Of(Post with { Life = new DesiredServiceLife(15), IsIncised = isIncised });
+        var demand = Assert.IsType<Required>(found.Answer).Requirement.Penetration;
+        var predicted = Predict.Run(
+            new()
+            {
+                Treating = new()
+                {
+                    Species = Post.Species!,
+                    Section = Post.Section!,
+                    Demand = demand,
+                    Incising = isIncised ? "usual" : null,
+                },
+                Pieces = Draws.ForAPrediction,
+                Seed = Draws.Seed,
+            },
+            Facts,
+            progress: null,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(predicted.Quick.PieceShare, found.Expected!.Quick.PieceShare);
+        Assert.Equal(predicted.Usual!.Verdict, found.Expected.Usual!.Verdict);
+    }
+
+    [Fact]
+    public void Where_what_is_usual_and_what_is_predicted_differ_a_route_is_not_called_usually_reached()
+    {
+        var shorter = Of(Post).Routes.Single(found => found.Route.Kind == RouteKind.ShorterLife);
+        Assert.True(shorter.Expected!.DiffersFromUsual);
+        Assert.Equal((ReachVerdict.Likely, ReachVerdict.NotKnown), (shorter.Route.Reach, shorter.Reach));
+    }
+
+    [Fact]
+    public void Routes_come_the_likeliest_first_with_what_is_sold_for_a_fence_post_at_their_head()
+    {
+        var routes = Of(Post).Routes;
+        Assert.Equal(routes.OrderBy(found => found.Reach), routes);
+        Assert.Equal("Scots pine", Assert.IsType<TakeSpecies>(routes[0].Route.Change).Species.Name);
+    }
+
+    [Fact]
+    public void What_too_little_is_known_of_is_not_predicted()
+    {
+        var shorter = Post with { Life = new DesiredServiceLife(15) };
+        Assert.NotNull(Of(shorter).Expected);
+        Assert.Null(Of(shorter with { Section = null, Form = TimberForm.Sawn }).Expected);
+        Assert.Null(Of(shorter with { Species = Post.Species! with { Density = null } }).Expected);
+    }
 
     [Theory]
     [InlineData("Norway spruce", false, Standing.Published)]

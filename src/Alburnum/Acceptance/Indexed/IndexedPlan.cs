@@ -50,6 +50,11 @@ public sealed record IndexedSampling(IndexedPlan Indexed) : AcceptanceRule
     public override int? PiecesAsked => Indexed.Plan.SampleSize;
 
     /// <inheritdoc/>
+    // Defects per hundred pieces are no share of pieces.
+    public override WantedShare? Wanted =>
+        Indexed.CountsDefects ? null : new(1 - Indexed.AqlPercent / 100, WantedBy.Aql);
+
+    /// <inheritdoc/>
     public override int MayFail(int piecesCut) => Indexed.Plan.AcceptanceNumber;
 }
 

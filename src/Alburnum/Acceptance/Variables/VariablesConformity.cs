@@ -55,7 +55,31 @@ public sealed record VariablesJudgement(
     double CountedShareLowerBound,
     bool IsExact,
     IReadOnlyList<Reason> Reasons
-);
+)
+{
+    /// <summary>The three findings: the rule by variables, the lot, and what was not judged.</summary>
+    /// <param name="demand">What was asked.</param>
+    /// <param name="lotSize">Pieces in the batch; null where not known.</param>
+    /// <remarks>The lot goes by the values; where some are cut off, by the count alone, which takes no shape for granted.</remarks>
+    public BatchFindings Findings(VariablesDemand demand, int? lotSize)
+    {
+        ArgumentNullException.ThrowIfNull(demand);
+        var least = ShareLowerBound ?? CountedShareLowerBound;
+        return new(
+            new(new(Verdict, null, Reasons), null, null),
+            new(
+                new(demand.Confidence, least, least),
+                // The values speak of the supply that the pieces come from.
+                ShareLowerBound is null
+                    ? lotSize
+                    : null,
+                Undecided: 0,
+                new(demand.Share, WantedBy.Asked)
+            ),
+            [new OnlyMeasureJudged(), new DrawingNotRecorded()]
+        );
+    }
+}
 
 /// <summary>Judges a batch by what was measured on its pieces, not by how many passed.</summary>
 /// <remarks>
@@ -157,7 +181,16 @@ public static class VariablesConformity
             demand,
             readings.Count,
             values.Length > 0 ? (values.Min(), values.Max()) : null,
-            readings.Count(reading => reading.Censoring == Censoring.AtMost),
-            readings.Count(reading => reading.Censoring == Censoring.AtLeast)
+            CutOffs(readings, Censoring.AtMost),
+            CutOffs(readings, Censoring.AtLeast)
         );
+
+    private static IReadOnlyList<CutOffReadings> CutOffs(IReadOnlyList<CensoredReading> readings, Censoring side) =>
+        [
+            .. readings
+                .Where(reading => reading.Censoring == side)
+                .GroupBy(reading => reading.Value)
+                .OrderBy(same => same.Key)
+                .Select(same => new CutOffReadings(same.Key, same.Count())),
+        ];
 }

@@ -16,15 +16,36 @@ public sealed record DemandUsed(VariablesDemand Demand) : VariablesReason;
 /// <param name="Demand">The demand.</param>
 /// <param name="Pieces">Pieces measured.</param>
 /// <param name="Values">Least and greatest value read; null where every reading is cut off.</param>
-/// <param name="BelowDetection">Pieces whose reading is below detection.</param>
-/// <param name="CutOffAbove">Pieces that reach at least as far as could be read.</param>
+/// <param name="BelowDetection">Readings below detection, by their limit, rising.</param>
+/// <param name="CutOffAbove">Readings of pieces that reach at least as far as could be read, rising.</param>
 public sealed record ValuesRead(
     VariablesDemand Demand,
     int Pieces,
     (double Least, double Greatest)? Values,
-    int BelowDetection,
-    int CutOffAbove
-) : VariablesReason;
+    IReadOnlyList<CutOffReadings> BelowDetection,
+    IReadOnlyList<CutOffReadings> CutOffAbove
+) : VariablesReason
+{
+    /// <inheritdoc/>
+    public bool Equals(ValuesRead? other) =>
+        other is not null
+        && Demand == other.Demand
+        && Pieces == other.Pieces
+        && Values == other.Values
+        && BelowDetection.SequenceEqual(other.BelowDetection)
+        && CutOffAbove.SequenceEqual(other.CutOffAbove);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Demand, Pieces, Values);
+}
+
+/// <summary>Readings that are cut off at one value.</summary>
+/// <param name="Limit">Where they are cut off, in the demand's unit.</param>
+/// <param name="Pieces">How many.</param>
+public sealed record CutOffReadings(double Limit, int Pieces);
+
+/// <summary>One measure was judged, and nothing else of the pieces.</summary>
+public sealed record OnlyMeasureJudged : VariablesReason;
 
 /// <summary>Tolerance limits: what the required share exceeds.</summary>
 /// <param name="Demand">The demand, with share and confidence.</param>

@@ -1,0 +1,57 @@
+using Alburnum.Assaying;
+using Alburnum.Facts;
+using Alburnum.Records.Charges;
+using Alburnum.Records.Facts;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Assays;
+
+/// <summary>Reads how a laboratory's figures become the retention that is required, wherever it is written.</summary>
+public static class AssayBasisReader
+{
+    /// <summary>Reads it; what is wrong is noted with the fields.</summary>
+    /// <param name="fields">The fields.</param>
+    /// <param name="species">The timber; null where it is not known.</param>
+    /// <param name="substances">Substances and products by name.</param>
+    public static AssayBasis Read(IFields fields, Species? species, Substances substances)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(substances);
+        var countedAs = fields.Part(AssayFields.CountedAs, text => Compounds(text, substances)) ?? [];
+        var product = fields.Part(
+            AssayFields.Product with
+            {
+                Expected =
+                    $"{string.Join(", ", substances.Products.Select(each => each.Key))}; or substances with their shares, such as \"CuO 11.5 %, H3BO3 4 %\"",
+            },
+            text => Product(text, substances)
+        );
+        if (product is not null && countedAs.Count > 0)
+            fields.Refuse(AssayFields.Product, product.Key, $"one of the two, this or {AssayFields.CountedAs.Key}");
+        return new()
+        {
+            CountedAs = countedAs,
+            Product = product,
+            Density =
+                fields.Part(AssayFields.ZoneDensity, Density) is { } stated ? stated
+                : species is null ? null
+                : UsualZoneDensity.Of(species),
+            ZoneDepthMm = fields.Number(TreatmentFields.ZoneDepth),
+        };
+    }
+
+    private static IReadOnlyList<Compound>? Compounds(string text, Substances substances)
+    {
+        var all = text.Split('+', StringSplitOptions.TrimEntries).Select(substances.Find).ToList();
+        return all.Contains(null) || all.Distinct().Count() < all.Count ? null : [.. all.OfType<Compound>()];
+    }
+
+    private static ProductFormula? Product(string text, Substances substances) =>
+        substances.Products.FirstOrDefault(each => string.Equals(each.Key, text, StringComparison.OrdinalIgnoreCase))
+        ?? (SubstanceFile.Parts(text.Split(','), substances) is { } parts ? new(text, text, parts, null) : null);
+
+    private static StatedZoneDensity? Density(string text) =>
+        ContentText.ReadDensity(text) is { } density && Ranges.DensityKgPerM3.Holds(density.Value)
+            ? new(density)
+            : null;
+}

@@ -1,0 +1,39 @@
+using Alburnum.Facts;
+
+namespace Alburnum.Records.Assays;
+
+/// <summary>How a laboratory's figures become the retention that is required.</summary>
+public static class AssayFields
+{
+    /// <summary>Substances that the retention counts.</summary>
+    public static AskedField CountedAs { get; } =
+        new()
+        {
+            Key = "countedAs",
+            Help = "Substances that the retention counts together",
+            Examples = "CuO, H3BO3, Cu + Cr + As",
+            Expected = "formulas or names of substances, joined by +, such as CuO or Cu + Cr + As",
+            LeftOut = "counted as measured",
+        };
+
+    /// <summary>Product that the retention counts.</summary>
+    public static AskedField Product { get; } =
+        new()
+        {
+            Key = "product",
+            Help = "Product that the retention counts: by a published formula, or with the shares that you know",
+            Examples = "cca-c, \"CuO 11.5 %, H3BO3 4 %\"",
+            LeftOut = "substances are counted",
+        };
+
+    /// <summary>Oven-dry density of the zone.</summary>
+    public static AskedField ZoneDensity { get; } =
+        new()
+        {
+            Key = "zoneDensity",
+            Help = "Oven-dry mass in the volume of the zone, kg/m³, with its standard uncertainty",
+            Examples = "430 ± 20",
+            Expected = "kg/m³ with its standard uncertainty, 80 to 1400, such as 430 ± 20",
+            LeftOut = "the species' density at 12 %, over 1.12",
+        };
+}

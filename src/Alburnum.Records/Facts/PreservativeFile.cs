@@ -1,0 +1,84 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads <c>preservatives.yaml</c> and <c>marks.yaml</c>.</summary>
+internal static class PreservativeFile
+{
+    private static readonly (string, Agent)[] Agents =
+    [
+        ("decay", Agent.Decay),
+        ("soft rot", Agent.SoftRot),
+        ("beetles", Agent.Beetles),
+        ("termites", Agent.Termites),
+        ("marine borers", Agent.MarineBorers),
+        ("stain", Agent.Stain),
+    ];
+
+    private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
+
+    // What leaves a preservative on the surface; every other way brings it into the wood.
+    private static readonly HashSet<string> OnSurface = new(StringComparer.Ordinal)
+    {
+        "brush",
+        "spray",
+        "dip",
+        "flow coat",
+    };
+
+    public static IReadOnlyList<Preservative> Read(FactRow root)
+    {
+        var all = new List<Preservative>();
+        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var row in root.Rows("preservatives"))
+        {
+            var key = row.Text("key");
+            if (!seen.Add(key))
+                row.Refuse("key", key, "a unique key");
+            var appliedBy = row.Texts("appliedBy");
+            all.Add(
+                new Preservative(
+                    key,
+                    row.Text("name"),
+                    row.Texts("codes"),
+                    row.Texts("alsoCalled"),
+                    row.Text("kind"),
+                    row.Texts("activeElements"),
+                    [.. row.Texts("protectsAgainst").Select(word => AgentOf(row, word))],
+                    row.Word("fixedInWood", YesNo),
+                    appliedBy,
+                    appliedBy.Count > 0 && appliedBy.All(OnSurface.Contains),
+                    UseClassFile.UseClasses(row),
+                    row.Texts("limits"),
+                    [
+                        .. row.OptionalRows("restrictions")
+                            .Select(each => new Restriction(each.Text("says"), each.Provenance())),
+                    ],
+                    row.Provenance()
+                )
+            );
+        }
+        return all;
+    }
+
+    public static IReadOnlyList<TreatmentMark> ReadMarks(FactRow root) =>
+        [
+            .. root.Rows("marks")
+                .Select(row => new TreatmentMark(
+                    row.Text("mark"),
+                    row.Text("system"),
+                    row.Text("means"),
+                    row.Has("useClass") ? row.Word("useClass", UseClassFile.Single) : null,
+                    row.Provenance()
+                )),
+        ];
+
+    private static Agent AgentOf(FactRow row, string word)
+    {
+        foreach (var (known, agent) in Agents)
+            if (string.Equals(known, word, StringComparison.Ordinal))
+                return agent;
+        row.Refuse("protectsAgainst", word, string.Join(", ", Agents.Select(each => each.Item1)));
+        return Agent.Decay;
+    }
+}

@@ -1,0 +1,45 @@
+using Alburnum.Assaying;
+using Alburnum.Reports.Words;
+
+namespace Alburnum.Reports.Acceptance;
+
+/// <summary>From figures counted to their document.</summary>
+public static class CountedRetentionMapping
+{
+    /// <summary>The document.</summary>
+    public static CountedRetentionDocument From(CountedRetention counted)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        var words = AssayWords.Current;
+        var isVolumeKnown = counted.KgPerM3 is not null;
+        return new()
+        {
+            Counted = AssayWords.Counted(counted),
+            IsBelowDetection = counted.IsBelowDetection,
+            Contents =
+            [
+                .. Content("kg/m³", counted.KgPerM3, 1),
+                .. Content("mg/kg", counted.MgPerKg, 1),
+                .. Content("% m/m", counted.MgPerKg, 1e-4),
+                .. Content("g/m²", counted.GPerM2, 1),
+            ],
+            LaboratoryKgPerM3 = isVolumeKnown ? counted.LaboratoryKgPerM3 : null,
+            DensityKgPerM3 = isVolumeKnown ? counted.DensityKgPerM3 : null,
+            Steps = [.. words.Steps(counted)],
+            Remarks = [.. words.Remarks(counted)],
+        };
+    }
+
+    private static IEnumerable<ContentDocument> Content(string unit, Estimate? content, double factor) =>
+        content is { } known
+            ?
+            [
+                new()
+                {
+                    Unit = unit,
+                    Value = known.Value * factor,
+                    U = known.StandardUncertainty * factor,
+                },
+            ]
+            : [];
+}

@@ -1,0 +1,32 @@
+using Alburnum.Reports.Words;
+using static Alburnum.Reports.Words.Wording;
+
+namespace Alburnum.Reports.Acceptance;
+
+/// <summary>A laboratory's figures as a retention, in plain lines.</summary>
+public static class CountedRetentionText
+{
+    /// <summary>The contents, where their uncertainty comes from, the steps, and what to mind.</summary>
+    public static IEnumerable<string> Lines(CountedRetentionDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        yield return Said("assay.counted", ("counted", document.Counted));
+        foreach (var content in document.Contents)
+            yield return "  "
+                + (
+                    document.IsBelowDetection
+                        ? Said("assay.below", ("limit", $"{Figures.Digits(content.Value, 3)} {content.Unit}"))
+                        : Figures.Measured(content.Value, content.U, content.Unit, most: 4)
+                );
+        if (document is { IsBelowDetection: false, LaboratoryKgPerM3: { } laboratory, DensityKgPerM3: { } density })
+            yield return Said(
+                "assay.uncertainty",
+                ("laboratory", Figures.KgPerM3(laboratory)),
+                ("density", Figures.KgPerM3(density))
+            );
+        foreach (var step in document.Steps)
+            yield return step;
+        foreach (var remark in document.Remarks)
+            yield return $"· {remark}";
+    }
+}

@@ -1,0 +1,55 @@
+using System.Text.Json.Serialization;
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Documents;
+
+/// <summary>What becomes of a class that a contract names, and that the code which governs does not know.</summary>
+public sealed record ContractDocument
+{
+    /// <summary>The class, as the contract names it.</summary>
+    public required string StatedClass { get; init; }
+
+    /// <summary>Title and edition of the rulebook that defines it; null where none does, or more than one.</summary>
+    public string? Rulebook { get; init; }
+
+    /// <summary>The depth that it demands, in words; null where it gives no demand.</summary>
+    public string? PenetrationInWords { get; init; }
+
+    /// <summary>Where retention is assayed by it; null where not known.</summary>
+    public string? AnalyticalZone { get; init; }
+
+    /// <summary>code, contract, neither or not comparable; null where there are not two demands.</summary>
+    [JsonConverter(typeof(StricterDemandConverter))]
+    public StricterDemand? Stricter { get; init; }
+
+    /// <summary>Weakest standing of what its demand rests on; null where it gives no demand.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? Standing { get; init; }
+
+    /// <summary>All of it in a sentence.</summary>
+    public required string InWords { get; init; }
+
+    /// <summary>Writes it down.</summary>
+    /// <param name="contract">The class; null where the contract names none, or the code knows it.</param>
+    /// <param name="code">What the code answers.</param>
+    public static ContractDocument? Of(ContractClass? contract, Answer code)
+    {
+        if (contract is null)
+            return null;
+        var demand = contract as ContractDemand;
+        var requirement = demand?.Answer.Requirement;
+        return new()
+        {
+            StatedClass = contract.Name,
+            Rulebook = (demand?.Answer ?? (contract as ContractClassNotAnswered)?.Answer)?.Trace.RulebookTitle,
+            PenetrationInWords = requirement is null
+                ? null
+                : RequirementWords.Current.Depths.Say(requirement.Penetration),
+            AnalyticalZone = requirement?.Zone?.Name,
+            Stricter = demand?.Stricter,
+            Standing = demand?.Answer.Trace.WeakestStanding,
+            InWords = RequirementWords.Current.Answers.Say(contract, (code as Required)?.Requirement.PenetrationName),
+        };
+    }
+}

@@ -1,0 +1,120 @@
+using Alburnum.Assaying;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>How a laboratory's figures became a retention, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class AssayWords(Wording wording)
+{
+    /// <summary>In the language chosen.</summary>
+    public static AssayWords Current => new(Wording.Current);
+
+    /// <summary>What the retention counts.</summary>
+    public static string Counted(CountedRetention counted)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        return counted.Basis.Product?.Name
+            ?? string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula));
+    }
+
+    /// <summary>What was done, one sentence each.</summary>
+    public IEnumerable<string> Steps(CountedRetention counted)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        List<SubstanceFactor> factors =
+        [
+            .. counted.Parts.Select(part => part.Factor).Where(factor => factor.Sources.Count > 0),
+        ];
+        foreach (var factor in factors)
+            yield return wording.Say(
+                "assay.factor",
+                ("measured", factor.Measured.Formula),
+                ("counted", factor.Counted.Formula),
+                ("factor", Figures.Digits(factor.Factor, 4))
+            );
+        if (factors.Count > 0)
+            yield return wording.Say(
+                "assay.atomic-masses",
+                ("source", string.Join("; ", factors.SelectMany(factor => factor.Sources).Distinct().Select(Source)))
+            );
+        if (counted.Basis.Product is { } product)
+            yield return Product(counted, product);
+        foreach (var step in Basis(counted.Basis))
+            yield return step;
+    }
+
+    /// <summary>What the figures of a case count as, and how they became kg/m³, one sentence each.</summary>
+    public IEnumerable<string> Conversion(AssayBasis basis)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        if (basis.Product is { } product)
+            yield return product.Provenance is { } source
+                ? wording.Say("assay.case-product", ("product", product.Name), ("source", Source(source)))
+                : wording.Say("assay.case-product-stated", ("product", product.Name));
+        else if (basis.CountedAs.Count > 0)
+            yield return wording.Say(
+                "assay.case-counted-as",
+                ("counted", string.Join(" + ", basis.CountedAs.Select(each => each.Formula)))
+            );
+        else
+            yield return wording.Say("assay.case-as-measured");
+        foreach (var step in Basis(basis))
+            yield return step;
+    }
+
+    private IEnumerable<string> Basis(AssayBasis basis)
+    {
+        switch (basis.Density)
+        {
+            case StatedZoneDensity stated:
+                yield return wording.Say("assay.density-stated", ("density", Density(stated)));
+                break;
+            case UsualZoneDensity usual:
+                yield return wording.Say(
+                    "assay.density-usual",
+                    ("density", Density(usual)),
+                    ("species", usual.Species.Name),
+                    ("at12", Figures.Number(usual.Density.Value.TypicalKgPerM3, 0)),
+                    ("source", Source(usual.Density.Provenance)),
+                    ("spread", Figures.Number(usual.SpreadKgPerM3, 0)),
+                    ("volume", Figures.Number(usual.VolumeKgPerM3, 0))
+                );
+                break;
+        }
+        if (basis.ZoneDepthMm is { } depth)
+            yield return wording.Say("assay.zone-depth", ("depth", Figures.Mm(depth)));
+    }
+
+    /// <summary>What is missing and what to mind, one sentence each.</summary>
+    public IEnumerable<string> Remarks(CountedRetention counted)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        if (counted.KgPerM3 is null)
+            yield return counted.Parts[0].Reported.Unit == ContentUnit.GPerM2
+                ? wording.Say("assay.zone-depth-missing")
+                : wording.Say("assay.density-missing");
+        if (!counted.IsBelowDetection)
+            foreach (var part in counted.Parts.Where(part => part.Reported.IsBelowDetection))
+                yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Formula));
+        yield return wording.Say("assay.speaks-for");
+    }
+
+    private string Product(CountedRetention counted, ProductFormula product)
+    {
+        (string, string) name = ("product", product.Name);
+        (string, string) parts = (
+            "parts",
+            string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula))
+        );
+        (string, string) share = ("share", Figures.Percent(counted.ShareOfProduct, wording));
+        return product.Provenance is { } source
+            ? wording.Say("assay.product", name, parts, share, ("source", Source(source)))
+            : wording.Say("assay.product-stated", parts, share);
+    }
+
+    private static string Density(ZoneDensity density) =>
+        Figures.Measured(density.KgPerM3.Value, density.KgPerM3.StandardUncertainty, "kg/m³");
+
+    private string Source(Provenance source) =>
+        wording.Say("assay.source", ("citation", source.Citation), ("standing", wording.Say(source.Standing)));
+}

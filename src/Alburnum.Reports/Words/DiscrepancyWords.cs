@@ -1,0 +1,53 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>Facts that do not go together, in words.</summary>
+/// <param name="wording">The language.</param>
+public sealed class DiscrepancyWords(Wording wording)
+{
+    private readonly RowWords _rows = new(wording, new(wording));
+
+    /// <summary>The sentence of a discrepancy.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">One of a kind that no sentence is known for.</exception>
+    public string Say(Discrepancy discrepancy) =>
+        discrepancy switch
+        {
+            ComponentInOtherClass(var component, var stated, var code, var rulebook) => wording.Say(
+                "discrepancies.component",
+                ("component", component.Name),
+                ("stated", Classes(stated)),
+                ("code", code.Label),
+                ("rulebook", rulebook)
+            ),
+            NameInOtherClass(var name, var stated, var usual) => wording.Say(
+                "discrepancies.name",
+                ("name", name.Name),
+                ("stated", Classes(stated)),
+                ("usual", Classes(usual))
+            ),
+            CoatingAgainstClass(true) => wording.Say("discrepancies.coated-3u"),
+            CoatingAgainstClass => wording.Say("discrepancies.uncoated-3c"),
+            CoatingAgainstCode(var component, var code, var isCoated) => wording.Say(
+                isCoated ? "discrepancies.coated-against-code" : "discrepancies.uncoated-against-code",
+                ("component", component.Name),
+                ("code", code.Label)
+            ),
+            LifeBeyondUsual(var component, var asked, var usual) => wording.Say(
+                "discrepancies.life",
+                ("component", component.Name),
+                ("asked", _rows.Say(asked)),
+                ("usual", _rows.Say(usual))
+            ),
+            TooMoist(var stated, var most) => wording.Say(
+                "discrepancies.moisture",
+                ("stated", Figures.Digits(stated, 1)),
+                ("most", Figures.Digits(most, 1))
+            ),
+            HeartwoodOnRound(var section) => wording.Say("discrepancies.round", ("section", section.Label)),
+            _ => throw new ArgumentOutOfRangeException(nameof(discrepancy), discrepancy, "Not a discrepancy."),
+        };
+
+    private string Classes(IReadOnlyList<UseClass> classes) =>
+        wording.Joined("rows.either", classes.Select(each => each.Label()));
+}

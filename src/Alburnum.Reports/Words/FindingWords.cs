@@ -1,0 +1,191 @@
+using Alburnum.Acceptance;
+using Alburnum.Acceptance.Variables;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>
+/// What was found of a batch in words: one headline, and three lines that do not stand for each other, for the rule, the lot, and what was not judged.
+/// The headline is made of all three, so that it never says more than they do.
+/// </summary>
+/// <param name="wording">The language.</param>
+public sealed class FindingWords(Wording wording)
+{
+    private readonly ReasonWords _reasons = new(wording);
+
+    /// <summary>In the language chosen.</summary>
+    public static FindingWords Current => new(Wording.Current);
+
+    /// <summary>Names of the three lines.</summary>
+    public (string Rule, string Lot, string NotJudged) Names =>
+        (wording.Say("finding.rule"), wording.Say("finding.lot"), wording.Say("finding.not-judged"));
+
+    /// <summary>The headline.</summary>
+    /// <param name="findings">What was found.</param>
+    /// <param name="measure">What was measured, where the rule is one by variables; null otherwise.</param>
+    public string Headline(BatchFindings findings, string? measure = null)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        return Wording.Capital(
+            wording.Joined("finding.and", Lead(findings, measure).Concat(Lot(findings)).Concat(Gaps(findings)))
+        );
+    }
+
+    /// <summary>The rule: met or not, and with which chance it would be if depths and retention were known exactly.</summary>
+    /// <param name="rule">What was found.</param>
+    public string Rule(RuleFinding rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        var said = string.Join(" ", [Said(rule), .. _reasons.Say(rule.Whole.Reasons.OfType<TwoDemands>())]);
+        return rule.Whole.Probability is { } probability
+                ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Middle)))
+            : rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>().FirstOrDefault() is { } unknown
+                ? wording.Say("finding.sentences", ("first", said), ("next", _reasons.Say(unknown)))
+            : said;
+    }
+
+    private string Said(RuleFinding rule)
+    {
+        if (rule.Penetration is { } penetration)
+        {
+            var used = penetration.Reasons.OfType<RuleUsed>().Single();
+            var counts = penetration.Reasons.OfType<PiecesCounted>().Single().Counts;
+            return Wording.Capital(
+                wording.Say(
+                    "finding.rule-counted",
+                    ("penetration", _reasons.Acceptance.Penetration(penetration.Verdict)),
+                    ("retention", _reasons.Acceptance.Retention(rule.Retention)),
+                    ("rule", _reasons.Acceptance.Rule(used.Rule)),
+                    ("conforming", Figures.Whole(counts.Conforming)),
+                    ("cut", Figures.Whole(counts.Cut))
+                )
+            );
+        }
+        return rule.Whole.Reasons.OfType<DemandUsed>().FirstOrDefault() is { Demand: var demand }
+            ? Wording.Capital(
+                wording.Say(
+                    "finding.rule-by-values",
+                    ("verdict", wording.SayRule(rule.Whole.Verdict)),
+                    ("demand", _reasons.Variables.Demand(demand))
+                )
+            )
+            : string.Join(" ", _reasons.Say(rule.Whole.Reasons));
+    }
+
+    /// <summary>With which chance the rule would be met if depths and retention were known exactly.</summary>
+    public string Chance(double probability) =>
+        wording.Say("finding.chance-of-rule", ("probability", Figures.Certainty(probability, wording)));
+
+    /// <summary>The lot: at least so much of it conforms, and the chance that the wanted share does.</summary>
+    public string Lot(LotFinding lot)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        var supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording));
+        (string, string) confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
+            share = ("share", Percent(lot.Bound.LowerBound));
+        var shown =
+            lot.Undecided > 0
+                ? wording.Say(
+                    "finding.lot-shown-open",
+                    confidence,
+                    share,
+                    supply,
+                    ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass))
+                )
+                : wording.Say("finding.lot-shown", confidence, share, supply);
+        if (lot.Wanted is not { } wanted)
+            return wording.Say("finding.sentences", ("first", shown), ("next", wording.Say("finding.none-wanted")));
+        var by = wording.Say("finding.wanted", ("share", Figures.Typed(wanted.Share)), ("by", By(wanted.By)));
+        var both = wording.Say("finding.sentences", ("first", shown), ("next", by));
+        return lot.Chance is { } chance
+            ? wording.Say(
+                "finding.sentences",
+                ("first", both),
+                (
+                    "next",
+                    wording.Say(
+                        "finding.chance-of-lot",
+                        ("share", Figures.Typed(wanted.Share)),
+                        ("chance", Figures.Certainty(chance, wording))
+                    )
+                )
+            )
+            : both;
+    }
+
+    /// <summary>What was not judged, one sentence each.</summary>
+    public IReadOnlyList<string> NotJudged(BatchFindings findings)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        return _reasons.Say(findings.NotJudged);
+    }
+
+    private IEnumerable<string> Lead(BatchFindings findings, string? measure)
+    {
+        var rule = findings.Rule;
+        if (rule.Penetration is { } penetration)
+        {
+            yield return rule.Whole.Reasons.OfType<TwoDemands>().FirstOrDefault() is { } two
+                ? wording.Say(
+                    "finding.two-demands",
+                    ("contract", two.ByContract.Name),
+                    ("byContract", wording.SayRule(two.ByContract.Penetration.Verdict)),
+                    ("code", two.ByCode.Name),
+                    ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict))
+                )
+                : _reasons.Acceptance.Penetration(penetration.Verdict);
+            yield return _reasons.Acceptance.Retention(rule.Retention);
+        }
+        else if (measure is not null)
+            yield return wording.Say(
+                "finding.by-measure",
+                ("rule", wording.SayRule(rule.Whole.Verdict)),
+                ("measure", measure)
+            );
+        else
+            yield return rule.Whole.Reasons.Any(reason => reason is CodeForbids)
+                ? wording.Say("finding.forbidden")
+                : wording.Say("finding.no-answer");
+    }
+
+    /// <summary>A rule that is met may be taken for the whole lot: whether that is shown stands beside it.</summary>
+    private IEnumerable<string> Lot(BatchFindings findings)
+    {
+        var rule = findings.Rule;
+        if (
+            rule.Whole.Verdict == Verdict.DoesNotConform
+            || (rule.Penetration ?? rule.Whole).Verdict != Verdict.Conforms
+            || findings.Lot is not { Wanted: not null } lot
+        )
+            yield break;
+        (string, string) share = ("share", Percent(lot.Bound.LowerBound));
+        yield return lot.IsShown
+            ? wording.Say("finding.batch-shown", share)
+            : wording.Say("finding.batch-not-shown", share);
+    }
+
+    private IEnumerable<string> Gaps(BatchFindings findings)
+    {
+        if (findings.NotJudged.OfType<PiecesNotDetermined>().FirstOrDefault() is { } open)
+            yield return wording.Say(
+                "finding.not-determined",
+                ("pieces", wording.Count("count.piece", open.Pieces.Count))
+            );
+        if (findings.NotJudged.Any(reason => reason is ContractNotJudged))
+            yield return wording.Say("finding.contract-not-judged");
+        if (findings.NotJudged.Any(reason => reason is OnlyMeasureJudged))
+            yield return wording.Say("finding.nothing-else");
+    }
+
+    private string By(WantedBy by) =>
+        by switch
+        {
+            WantedBy.MustPass => wording.Say("finding.by-must-pass"),
+            WantedBy.Aql => wording.Say("finding.by-aql"),
+            WantedBy.Asked => wording.Say("finding.by-asked"),
+            _ => throw new ArgumentOutOfRangeException(nameof(by), by, "Not known."),
+        };
+
+    private string Percent(double share) => Figures.Percent(share, wording);
+}

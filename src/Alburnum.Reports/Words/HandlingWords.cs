@@ -1,0 +1,61 @@
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+
+namespace Alburnum.Reports.Words;
+
+/// <summary>What is said around treated timber: reagents, fixings, moisture, fixation, burning, waste, storage.</summary>
+/// <param name="wording">The language.</param>
+public sealed class HandlingWords(Wording wording)
+{
+    /// <summary>In the language chosen.</summary>
+    public static HandlingWords Current => new(Wording.Current);
+
+    /// <summary>What goes with every reagent.</summary>
+    public IReadOnlyList<string> ReagentCautions => [wording.Say("handling.reagent-caution")];
+
+    /// <summary>Which reagents show a preservative, in a sentence.</summary>
+    /// <param name="preservative">Its name.</param>
+    /// <param name="reagents">Names of the reagents; may be empty.</param>
+    /// <param name="notShown">Elements of it that none shows.</param>
+    public string Answer(string preservative, IReadOnlyList<string> reagents, IReadOnlyList<string> notShown)
+    {
+        ArgumentNullException.ThrowIfNull(reagents);
+        ArgumentNullException.ThrowIfNull(notShown);
+        (string, string) name = ("preservative", preservative);
+        return reagents.Count == 0 ? wording.Say("handling.no-spray", name)
+            : notShown.Count == 0 ? wording.Say("handling.sprays", name, ("reagents", string.Join("; ", reagents)))
+            : wording.Say(
+                "handling.sprays-in-part",
+                name,
+                ("reagents", string.Join("; ", reagents)),
+                ("elements", string.Join(", ", notShown))
+            );
+    }
+
+    /// <summary>A limit of detection with its scope; that none is known where none is.</summary>
+    public string Detection(DetectionLimit? limit) =>
+        limit is null
+            ? wording.Say("handling.detection-unknown")
+            : wording.Say(
+                "handling.detection",
+                ("above", Figures.Digits(limit.AboveMgPerKg)),
+                ("atMost", Figures.Digits(limit.AtMostMgPerKg)),
+                ("scope", limit.Scope),
+                ("source", limit.Provenance.Citation)
+            );
+
+    /// <summary>What would narrow an answer down, and what governs.</summary>
+    /// <param name="question">What was asked.</param>
+    /// <param name="isAnswered">Whether anything is known.</param>
+    public IEnumerable<string> Remarks(HandlingQuestion question, bool isAnswered)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        if (!isAnswered)
+            yield return wording.Say("handling.nothing-known");
+        if (question.Preservative is null)
+            yield return wording.Say("handling.say-preservative");
+        if (question.Place.Length == 0)
+            yield return wording.Say("handling.say-place");
+        yield return wording.Say("handling.governs");
+    }
+}

@@ -1,0 +1,23 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Handling;
+
+/// <summary>What is known of a question about treated timber.</summary>
+/// <param name="Question">The question.</param>
+/// <param name="Answers">Statements that nothing said rules out: those for the preservative first, then those for any.</param>
+public sealed record HandlingAnswer(HandlingQuestion Question, IReadOnlyList<HandlingAdvice> Answers);
+
+/// <summary>Answers a question that comes with treated timber beside its treatment: fixings, moisture, fixation, burning, waste, storage.</summary>
+public static class AskHandling
+{
+    /// <summary>Answers it.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="facts">What is known.</param>
+    public static HandlingAnswer Run(HandlingQuestion question, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(facts);
+        return new(question, [.. facts.Handling.Rows.Where(row => row.Answers(question)).OrderBy(row => row.IsForAny)]);
+    }
+}

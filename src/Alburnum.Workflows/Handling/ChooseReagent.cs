@@ -1,0 +1,52 @@
+using Alburnum.Penetration;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Handling;
+
+/// <summary>What shows a preservative.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Reagents">Reagents that colour it, in the order in which they are offered; empty where no spray shows it.</param>
+/// <param name="NotShown">Its elements that none of them colours.</param>
+/// <param name="Analyses">What a laboratory does.</param>
+/// <param name="Always">What goes for every reagent.</param>
+public sealed record ChosenReagents(
+    Preservative Preservative,
+    IReadOnlyList<Reagent> Reagents,
+    IReadOnlyList<string> NotShown,
+    IReadOnlyList<AnalysisMethod> Analyses,
+    IReadOnlyList<Fact<string>> Always
+);
+
+/// <summary>Finds what shows a preservative on a fresh cut, and what a laboratory does where nothing does.</summary>
+public static class ChooseReagent
+{
+    /// <summary>Finds it.</summary>
+    /// <param name="preservative">The preservative that is suspected.</param>
+    /// <param name="facts">Reagents and analyses.</param>
+    public static ChosenReagents Run(Preservative preservative, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(preservative);
+        ArgumentNullException.ThrowIfNull(facts);
+        var shelf = facts.Reagents;
+        IReadOnlyList<Reagent> reagents =
+        [
+            .. shelf.Reagents.Where(each => Meets(each.Shows, each.Preservatives, preservative)),
+        ];
+        return new(
+            preservative,
+            reagents,
+            [.. preservative.ActiveElements.Except(reagents.SelectMany(each => each.Shows), StringComparer.Ordinal)],
+            [.. shelf.Analyses.Where(each => Meets(each.Elements, each.Preservatives, preservative))],
+            reagents.Count > 0 ? shelf.Always : []
+        );
+    }
+
+    private static bool Meets(
+        IReadOnlyList<string> elements,
+        IReadOnlyList<string> preservatives,
+        Preservative preservative
+    ) =>
+        elements.Intersect(preservative.ActiveElements, StringComparer.Ordinal).Any()
+        || preservatives.Contains(preservative.Key, StringComparer.Ordinal);
+}

@@ -1,0 +1,48 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Requirements;
+
+/// <summary>What must be known before a demand is read: of a class of another system, of the sea, and of the preservative.</summary>
+public static class RequirementWarnings
+{
+    /// <summary>The warnings, in the order in which they are said; empty where there are none.</summary>
+    /// <param name="answer">What the rulebook says.</param>
+    /// <param name="rulebook">The rulebook.</param>
+    /// <param name="facts">Marks of other systems.</param>
+    public static IReadOnlyList<RequirementRemark> Of(Answer answer, Rulebook rulebook, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(rulebook);
+        ArgumentNullException.ThrowIfNull(facts);
+        return [.. Every(answer, rulebook, facts)];
+    }
+
+    private static IEnumerable<RequirementRemark> Every(Answer answer, Rulebook rulebook, FactLibrary facts)
+    {
+        var enquiry = answer.Trace.Enquiry;
+        if (enquiry.StatedClass is { } stated)
+        {
+            foreach (var remark in OfStated(stated, rulebook, facts))
+                yield return remark;
+        }
+        if (answer.Trace.UseClasses.Contains(UseClass.Five) && answer.Trace.NextQuestion is null)
+            yield return new MarineBorersAttack();
+        if (enquiry.PreservativeKind is { } preservative)
+        {
+            foreach (var finding in PreservativeFinding.Of(preservative, answer))
+                yield return new OfPreservative(finding);
+        }
+    }
+
+    // A class that a row of the rulebook names needs no explaining.
+    private static IEnumerable<RequirementRemark> OfStated(string stated, Rulebook rulebook, FactLibrary facts)
+    {
+        if (rulebook.Names(stated))
+            return [];
+        var marks = facts.Marks.Find(stated);
+        return marks.Count > 0
+            ? marks.Select(mark => new MarkOfOtherSystem(mark, rulebook))
+            : [new MarkNotKnown(stated, facts.Marks.Near(stated), rulebook)];
+    }
+}

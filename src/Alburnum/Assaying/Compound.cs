@@ -1,0 +1,50 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Alburnum.Assaying;
+
+/// <summary>A substance by its chemical formula, such as Cu, H3BO3 or Na2B8O13·4H2O.</summary>
+public sealed partial record Compound
+{
+    private Compound(string formula) => Formula = formula;
+
+    /// <summary>The formula as it was written.</summary>
+    public string Formula { get; }
+
+    /// <summary>How many atoms of each element it holds.</summary>
+    internal IReadOnlyDictionary<string, int> Atoms
+    {
+        get
+        {
+            var atoms = new Dictionary<string, int>(StringComparer.Ordinal);
+            foreach (Capture part in Parts().Match(Formula).Groups["part"].Captures)
+            {
+                var times = Times().Match(part.Value).Value;
+                foreach (Match element in Elements().Matches(part.Value))
+                    atoms[element.Groups["name"].Value] =
+                        atoms.GetValueOrDefault(element.Groups["name"].Value)
+                        + Count(times) * Count(element.Groups["count"].Value);
+            }
+            return atoms;
+        }
+    }
+
+    /// <summary>Reads a formula without brackets; water of crystallisation stands behind a dot. Null where the text is none.</summary>
+    /// <param name="formula">The formula.</param>
+    internal static Compound? Parse(string formula) => Parts().IsMatch(formula) ? new(formula) : null;
+
+    private static int Count(string digits) =>
+        digits.Length == 0 ? 1 : int.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(
+        @"^(?<part>([A-Z][a-z]?\d{0,3})+)([·.](?<part>\d{0,3}([A-Z][a-z]?\d{0,3})+))*$",
+        RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex Parts();
+
+    [GeneratedRegex(@"^\d*")]
+    private static partial Regex Times();
+
+    [GeneratedRegex(@"(?<name>[A-Z][a-z]?)(?<count>\d*)", RegexOptions.ExplicitCapture)]
+    private static partial Regex Elements();
+}

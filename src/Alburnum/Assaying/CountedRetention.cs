@@ -1,0 +1,180 @@
+using Alburnum.Measures;
+
+namespace Alburnum.Assaying;
+
+/// <summary>What came of counting a sample's figures.</summary>
+public abstract record Counting
+{
+    private protected Counting() { }
+}
+
+/// <summary>Why figures cannot be counted.</summary>
+public enum CountingFault
+{
+    /// <summary>They are in different units.</summary>
+    UnitsDiffer,
+
+    /// <summary>Two are of the same substance, or count as the same.</summary>
+    CountedTwice,
+
+    /// <summary>More than one was measured, and nothing says what they count as.</summary>
+    NothingToCountAs,
+
+    /// <summary>One shares no element with what is counted.</summary>
+    SharesNothing,
+
+    /// <summary>A substance that is counted was not measured.</summary>
+    NotMeasured,
+}
+
+/// <summary>They cannot be counted.</summary>
+/// <param name="Fault">Why.</param>
+public sealed record NotCounted(CountingFault Fault) : Counting;
+
+/// <summary>One figure, counted.</summary>
+/// <param name="Reported">The figure.</param>
+/// <param name="Factor">From what was measured to what is counted.</param>
+public sealed record CountedPart(ReportedContent Reported, SubstanceFactor Factor)
+{
+    /// <summary>The content counted, in the unit reported.</summary>
+    internal double Content => Reported.Content.Value * Factor.Factor;
+
+    internal double U => Reported.Content.StandardUncertainty * Factor.Factor;
+}
+
+/// <summary>A sample's figures as one retention.</summary>
+public sealed record CountedRetention : Counting
+{
+    private const double MgInKg = 1e6;
+
+    private CountedRetention(AssayBasis basis, IReadOnlyList<CountedPart> parts) => (Basis, Parts) = (basis, parts);
+
+    /// <summary>How they were counted.</summary>
+    public AssayBasis Basis { get; }
+
+    /// <summary>The figures. At least one, all in one unit.</summary>
+    public IReadOnlyList<CountedPart> Parts { get; }
+
+    /// <summary>Share of the product that was measured, above 0 to 1; 1 where no product is counted.</summary>
+    public double ShareOfProduct =>
+        Basis.Product is { } product
+            ? product
+                .Parts.Where(part => Parts.Any(each => each.Factor.Counted == part.Compound))
+                .Sum(part => part.Share)
+            : 1;
+
+    /// <summary>Whether nothing was found: the figures below are then limits.</summary>
+    public bool IsBelowDetection => Parts.All(part => part.Reported.IsBelowDetection);
+
+    /// <summary>Mass in the oven-dry mass of wood, mg/kg; null where only a content by volume is known, and no density.</summary>
+    public Estimate? MgPerKg =>
+        Unit switch
+        {
+            ContentUnit.MgPerKg => Counted,
+            ContentUnit.PercentByMass => Times(Counted, 1e4),
+            _ => KgPerM3 is { } known && Basis.Density is { KgPerM3: var density }
+                ? Times(Over(known, density), MgInKg)
+                : null,
+        };
+
+    /// <summary>Mass in the volume of the zone, kg/m³; null where density or depth of the zone is not known.</summary>
+    public Estimate? KgPerM3 =>
+        Unit switch
+        {
+            ContentUnit.KgPerM3 => Counted,
+            ContentUnit.GPerM2 => Basis.ZoneDepthMm is { } depth ? Times(Counted, 1 / depth) : null,
+            _ => MgPerKg is { } known && Basis.Density is { KgPerM3: var density }
+                ? new(
+                    known.Value / MgInKg * density.Value,
+                    UncertaintyBudget.Combine(LaboratoryKgPerM3, DensityKgPerM3)
+                )
+                : null,
+        };
+
+    /// <summary>Mass under a square metre of face, g/m²; null where depth, or density, of the zone is not known.</summary>
+    public Estimate? GPerM2 =>
+        Unit == ContentUnit.GPerM2 ? Counted
+        : KgPerM3 is { } known && Basis.ZoneDepthMm is { } depth ? Times(known, depth)
+        : null;
+
+    /// <summary>Part of the standard uncertainty of <see cref="KgPerM3"/> that comes from the density of the zone, kg/m³.</summary>
+    public double DensityKgPerM3 =>
+        IsByMass && Basis.Density is { KgPerM3: var density }
+            ? MgPerKg!.Value.Value / MgInKg * density.StandardUncertainty
+            : 0;
+
+    /// <summary>Part of it that comes from the laboratory, kg/m³.</summary>
+    public double LaboratoryKgPerM3 =>
+        IsByMass && Basis.Density is { KgPerM3: var density }
+            ? MgPerKg!.Value.StandardUncertainty / MgInKg * density.Value
+            : KgPerM3?.StandardUncertainty ?? 0;
+
+    private ContentUnit Unit => Parts[0].Reported.Unit;
+
+    private bool IsByMass => Unit is ContentUnit.MgPerKg or ContentUnit.PercentByMass;
+
+    // Where one of several was not found, it may be anything from nothing to its limit: the middle, with the spread of an even chance.
+    private Estimate Counted
+    {
+        get
+        {
+            var share = ShareOfProduct;
+            var value = Parts.Sum(part =>
+                part.Content * (part.Reported.IsBelowDetection && !IsBelowDetection ? 0.5 : 1)
+            );
+            var u = Parts.Select(part =>
+                part.Reported.IsBelowDetection && !IsBelowDetection ? part.Content / Math.Sqrt(12) : part.U
+            );
+            return new(value / share, UncertaintyBudget.Combine([.. u]) / share);
+        }
+    }
+
+    /// <summary>Counts the figures of one sample.</summary>
+    /// <param name="contents">The figures. At least one.</param>
+    /// <param name="basis">What they are counted as.</param>
+    /// <param name="substances">What substances hold.</param>
+    public static Counting Of(IReadOnlyList<ReportedContent> contents, AssayBasis basis, Substances substances)
+    {
+        ArgumentNullException.ThrowIfNull(contents);
+        ArgumentNullException.ThrowIfNull(basis);
+        ArgumentNullException.ThrowIfNull(substances);
+        Require.Positive(contents.Count, "figures");
+        if (contents.Select(each => each.Unit).Distinct().Count() > 1)
+            return new NotCounted(CountingFault.UnitsDiffer);
+        IReadOnlyList<Compound> wanted = basis.Product is { } product
+            ? [.. product.Parts.Select(part => part.Compound)]
+            : basis.CountedAs;
+        if (wanted.Count == 0)
+            return contents.Count == 1
+                ? new CountedRetention(basis, [new(contents[0], SubstanceFactor.Itself(contents[0].Measured))])
+                : new NotCounted(CountingFault.NothingToCountAs);
+        var parts = new List<CountedPart>();
+        foreach (var content in contents)
+        {
+            if (
+                wanted.Select(each => substances.Between(content.Measured, each)).OfType<SubstanceFactor>().ToList()
+                is not [var factor]
+            )
+                return new NotCounted(CountingFault.SharesNothing);
+            if (parts.Exists(part => part.Factor.Counted == factor.Counted))
+                return new NotCounted(CountingFault.CountedTwice);
+            parts.Add(new(content, factor));
+        }
+        return basis.Product is null && parts.Count < wanted.Count
+            ? new NotCounted(CountingFault.NotMeasured)
+            : new CountedRetention(basis, parts);
+    }
+
+    private static Estimate Times(Estimate estimate, double factor) =>
+        new(estimate.Value * factor, estimate.StandardUncertainty * factor);
+
+    // The two are independent: relative uncertainties add in squares.
+    private static Estimate Over(Estimate above, Estimate below) =>
+        new(
+            above.Value / below.Value,
+            UncertaintyBudget.Combine(
+                above.StandardUncertainty / below.Value,
+                above.Value * below.StandardUncertainty / (below.Value * below.Value)
+            )
+        );
+}

@@ -1,0 +1,59 @@
+namespace Alburnum.Requirements;
+
+/// <summary>Timbers that are commonly sold for a component, treated or as durable heartwood.</summary>
+/// <param name="Component">Name of the component.</param>
+/// <param name="Where">Names of the codes of the countries concerned, for instance "british"; empty for everywhere.</param>
+/// <param name="IsTreated">True where it is sold treated; false where as durable heartwood.</param>
+/// <param name="SpeciesNames">Names of the species, the commonest first.</param>
+/// <param name="ThicknessMaxMm">Greatest thickness or diameter commonly sold, mm; null where it is not known.</param>
+/// <param name="Provenance">Source and standing.</param>
+public sealed record CommonTimber(
+    string Component,
+    IReadOnlyList<string> Where,
+    bool IsTreated,
+    IReadOnlyList<string> SpeciesNames,
+    double? ThicknessMaxMm,
+    Provenance Provenance
+);
+
+/// <summary>A design that lowers the use class, and the components for which it is commonly open.</summary>
+/// <param name="UseClass">The use class then.</param>
+/// <param name="Components">Names of the components.</param>
+/// <param name="Provenance">Source and standing.</param>
+public sealed record CommonDesign(UseClass UseClass, IReadOnlyList<string> Components, Provenance Provenance);
+
+/// <summary>What is commonly chosen for a component: the timbers that are sold for it, and the designs that are open to it.</summary>
+/// <param name="Timbers">Timbers by component.</param>
+/// <param name="Designs">Designs by use class.</param>
+public sealed record CommonChoices(IReadOnlyList<CommonTimber> Timbers, IReadOnlyList<CommonDesign> Designs)
+{
+    /// <summary>Timbers commonly sold for what is enquired about, where that code is in force; empty where none is known.</summary>
+    /// <param name="enquiry">What is enquired about.</param>
+    /// <param name="rulebookName">Name of the rulebook, for instance "british-2014".</param>
+    /// <param name="isTreated">Treated timbers, or durable heartwood.</param>
+    public IReadOnlyList<CommonTimber> For(Enquiry enquiry, string rulebookName, bool isTreated)
+    {
+        ArgumentNullException.ThrowIfNull(enquiry);
+        return
+        [
+            .. Timbers.Where(row =>
+                row.IsTreated == isTreated
+                && row.Component == enquiry.Component?.Name
+                && (
+                    row.Where.Count == 0
+                    || row.Where.Any(code => rulebookName.StartsWith(code + "-", StringComparison.Ordinal))
+                )
+                && !(enquiry.Section?.ThicknessMm > row.ThicknessMaxMm)
+            ),
+        ];
+    }
+
+    /// <summary>True where the design that leads to a use class is commonly open to a component, or where the component is not known.</summary>
+    /// <param name="useClass">The use class then.</param>
+    /// <param name="component">The component; null where it is not known.</param>
+    public bool IsOpen(UseClass useClass, Component? component) =>
+        component is null
+        || Designs.Any(row =>
+            row.UseClass == useClass && row.Components.Contains(component.Name, StringComparer.Ordinal)
+        );
+}

@@ -1,0 +1,129 @@
+using Alburnum.Timber;
+
+namespace Alburnum.Requirements;
+
+/// <summary>Two facts of an enquiry that do not go together, or hardly. It decides nothing: a person clears it up.</summary>
+public abstract record Discrepancy
+{
+    private protected Discrepancy() { }
+}
+
+/// <summary>The component belongs in another use class than the one stated.</summary>
+/// <param name="Component">The component.</param>
+/// <param name="Stated">Use class as stated, or those possible.</param>
+/// <param name="Code">Where the code puts the component.</param>
+/// <param name="RulebookTitle">Which code: the one that governs, or another where that one is silent.</param>
+public sealed record ComponentInOtherClass(
+    Component Component,
+    IReadOnlyList<UseClass> Stated,
+    UseClassDemand Code,
+    string RulebookTitle
+) : Discrepancy;
+
+/// <summary>What goes by this name stands elsewhere than the use class stated: no code puts it in a class.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Stated">Use class as stated, or those possible.</param>
+/// <param name="Usual">The class of where it usually stands.</param>
+public sealed record NameInOtherClass(ComponentName Name, IReadOnlyList<UseClass> Stated, IReadOnlyList<UseClass> Usual)
+    : Discrepancy;
+
+/// <summary>The use class as written speaks of coated timber, and the coating is denied; or the other way round.</summary>
+/// <param name="IsCoated">Whether a coating is kept up, as stated.</param>
+public sealed record CoatingAgainstClass(bool IsCoated) : Discrepancy;
+
+/// <summary>The code's class for the component speaks of coated timber, and the coating is denied; or the other way round.</summary>
+/// <param name="Component">The component.</param>
+/// <param name="Code">Where the code puts it.</param>
+/// <param name="IsCoated">Whether a coating is kept up, as stated.</param>
+public sealed record CoatingAgainstCode(Component Component, UseClassDemand Code, bool IsCoated) : Discrepancy;
+
+/// <summary>A longer life is asked for than the code takes as usual for the component.</summary>
+/// <param name="Component">The component.</param>
+/// <param name="Asked">The life asked for.</param>
+/// <param name="Usual">The code's usual life.</param>
+public sealed record LifeBeyondUsual(Component Component, DesiredServiceLife Asked, DesiredServiceLife Usual)
+    : Discrepancy;
+
+/// <summary>The timber was wetter before treatment than the code allows.</summary>
+/// <param name="StatedPercent">Moisture content as stated, %.</param>
+/// <param name="MostPercent">Most that the code allows, %.</param>
+public sealed record TooMoist(double StatedPercent, double MostPercent) : Discrepancy;
+
+/// <summary>A round piece is said to show heartwood at a face: its sapwood runs all the way round.</summary>
+/// <param name="Section">The section.</param>
+public sealed record HeartwoodOnRound(Section Section) : Discrepancy;
+
+/// <summary>Finds what does not go together in an enquiry.</summary>
+public static class Discrepancies
+{
+    /// <summary>What does not go together, each once; empty where nothing is amiss.</summary>
+    /// <param name="answer">A rulebook's answer, with the enquiry that it was given.</param>
+    /// <param name="others">Other rulebooks, asked where that one puts the component in no class.</param>
+    public static IReadOnlyList<Discrepancy> Of(Answer answer, IEnumerable<Rulebook> others)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(others);
+        return [.. OfClass(answer.Trace, others), .. OfUse(answer.Trace), .. OfPiece(answer.Trace)];
+    }
+
+    private static UseClassDemand? CodesClass(Trace trace) =>
+        trace.Step(Subject.UseClass)?.Finding switch
+        {
+            Given given => given.Code,
+            Settled { Demand: UseClassDemand demand } => demand,
+            _ => null,
+        };
+
+    private static IEnumerable<Discrepancy> OfClass(Trace trace, IEnumerable<Rulebook> others)
+    {
+        if (trace.Enquiry is not { UseClasses: { Count: > 0 } stated } enquiry)
+            yield break;
+        // Codes differ: where the governing one is silent, only what all that speak agree on is worth a remark.
+        List<Trace> speaking = CodesClass(trace) is not null
+            ? [trace]
+            : [.. others.Select(other => other.Answer(enquiry).Trace).Where(other => CodesClass(other) is not null)];
+        if (speaking.Exists(code => CodesClass(code)!.Classes.Intersect(stated).Any()))
+            yield break;
+        if (enquiry.Component is { } component && speaking is [var first, ..])
+            yield return new ComponentInOtherClass(component, stated, CodesClass(first)!, first.RulebookTitle);
+        else if (
+            enquiry.CalledAs is { } name
+            && name.Exposure.UseClass() is { NextQuestion: null, Classes: var usual }
+            && !usual.Intersect(stated).Any()
+        )
+            yield return new NameInOtherClass(name, stated, usual);
+    }
+
+    private static IEnumerable<Discrepancy> OfUse(Trace trace)
+    {
+        var enquiry = trace.Enquiry;
+        if (
+            enquiry is { Component: { } component, IsCoatedByClass: null, IsCoated: { } said }
+            && CodesClass(trace) is { } code
+            && code.IsCoated == !said
+            && (enquiry.UseClasses.Count == 0 || code.Classes.Intersect(enquiry.UseClasses).Any())
+        )
+            yield return new CoatingAgainstCode(component, code, said);
+        if (enquiry.IsCoated is { } isCoated && enquiry.IsCoatedByClass == !isCoated)
+            yield return new CoatingAgainstClass(isCoated);
+        if (
+            enquiry.Component is { } lasting
+            && trace.Step(Subject.Life)?.Finding is GivenLife { Life: var asked, Usual.Life: var usual }
+            && asked.Years > usual.Years
+        )
+            yield return new LifeBeyondUsual(lasting, asked, usual);
+    }
+
+    private static IEnumerable<Discrepancy> OfPiece(Trace trace)
+    {
+        var enquiry = trace.Enquiry;
+        if (
+            trace.Step(Subject.Moisture)?.Finding is Settled { Demand: MoistureLimit { MaxPercent: var most } }
+            && enquiry.MoisturePercent is { } moisture
+            && moisture > most
+        )
+            yield return new TooMoist(moisture, most);
+        if (enquiry is { Section: RoundSection round, HasExposedHeartwood: true })
+            yield return new HeartwoodOnRound(round);
+    }
+}

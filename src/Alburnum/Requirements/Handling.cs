@@ -1,0 +1,77 @@
+namespace Alburnum.Requirements;
+
+/// <summary>A question that comes with treated timber beside its treatment.</summary>
+/// <param name="Key">Short name, such as "fixings".</param>
+/// <param name="Asks">The question.</param>
+public sealed record HandlingSubject(string Key, string Asks);
+
+/// <summary>What is asked about handling treated timber.</summary>
+/// <param name="Subject">The question.</param>
+/// <param name="Preservative">What the timber is treated with; null where it is not known.</param>
+/// <param name="UseClasses">Where it stands; empty where it is not known.</param>
+/// <param name="Place">Whose law governs; empty where it is not known.</param>
+public sealed record HandlingQuestion(
+    HandlingSubject Subject,
+    Preservative? Preservative,
+    IReadOnlyList<UseClass> UseClasses,
+    string Place
+);
+
+/// <summary>One statement about handling treated timber.</summary>
+/// <param name="Subject">Key of the question that it answers.</param>
+/// <param name="Says">The statement, which names its own conditions.</param>
+/// <param name="Provenance">Where it comes from.</param>
+public sealed record HandlingAdvice(string Subject, string Says, Provenance Provenance)
+{
+    /// <summary>Keys of the preservatives that it goes for.</summary>
+    public required IReadOnlyList<string> Preservatives { get; init; }
+
+    /// <summary>Elements, one of which the preservatives hold that it goes for as well.</summary>
+    public required IReadOnlyList<string> Elements { get; init; }
+
+    /// <summary>Use classes that it goes for; empty where it goes for all.</summary>
+    public required IReadOnlyList<UseClass> UseClasses { get; init; }
+
+    /// <summary>Place whose law or practice it is; empty where it goes for all.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>Whether it goes for any preservative.</summary>
+    public bool IsForAny => Preservatives.Count == 0 && Elements.Count == 0;
+
+    /// <summary>Whether nothing that was said rules it out.</summary>
+    public bool Answers(HandlingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return Subject == question.Subject.Key
+            && (IsForAny || question.Preservative is not { } preservative || GoesFor(preservative))
+            && (
+                UseClasses.Count == 0
+                || question.UseClasses.Count == 0
+                || UseClasses.Intersect(question.UseClasses).Any()
+            )
+            && (
+                Place.Length == 0
+                || question.Place.Length == 0
+                || string.Equals(Place, question.Place, StringComparison.OrdinalIgnoreCase)
+            );
+    }
+
+    private bool GoesFor(Preservative preservative) =>
+        Preservatives.Contains(preservative.Key, StringComparer.Ordinal)
+        || Elements.Intersect(preservative.ActiveElements, StringComparer.Ordinal).Any();
+}
+
+/// <summary>All that is known of handling treated timber.</summary>
+/// <param name="Subjects">The questions.</param>
+/// <param name="Rows">The statements, in the order in which they are given.</param>
+public sealed record HandlingBook(IReadOnlyList<HandlingSubject> Subjects, IReadOnlyList<HandlingAdvice> Rows)
+{
+    /// <summary>Places that statements are of, in the order of the alphabet.</summary>
+    public IReadOnlyList<string> Places =>
+        [
+            .. Rows.Select(row => row.Place)
+                .Where(place => place.Length > 0)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal),
+        ];
+}

@@ -1,0 +1,77 @@
+namespace Alburnum.Requirements;
+
+/// <summary>What speaks against a preservative where a piece stands, or restricts it.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="IsRuledOut">True where it will not do there, whatever the amount.</param>
+public abstract record PreservativeFinding(Preservative Preservative, bool IsRuledOut)
+{
+    /// <summary>What speaks against a preservative, then what the law says of it.</summary>
+    /// <param name="preservative">The preservative.</param>
+    /// <param name="answer">What the code demands, and where the piece stands.</param>
+    public static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, Answer answer)
+    {
+        ArgumentNullException.ThrowIfNull(preservative);
+        ArgumentNullException.ThrowIfNull(answer);
+        return
+        [
+            .. Against(preservative, answer),
+            .. preservative.Restrictions.Select(restriction => new RestrictedByLaw(preservative, restriction)),
+        ];
+    }
+
+    private static IEnumerable<PreservativeFinding> Against(Preservative preservative, Answer answer)
+    {
+        var classes = answer.Trace.UseClasses;
+        bool Protects(Agent agent) => preservative.ProtectsAgainst.Contains(agent);
+        // What is open about the use class must not hide what holds in every class that is possible, nor condemn for one that may not hold.
+        bool All(Func<UseClass, bool> holds) => classes.Count > 0 && classes.All(holds);
+        var isBeyond = preservative.UseClasses.Count > 0 && All(each => !preservative.UseClasses.Contains(each));
+
+        if (preservative.ProtectsAgainst.Count == 0)
+            yield return new ProtectsAgainstNothing(preservative);
+        else if (!Protects(Agent.Decay) && All(each => each >= UseClass.Two))
+            yield return new NoFungicide(preservative);
+        if (isBeyond && !preservative.IsFixed && All(each => each >= UseClass.ThreeOne))
+            yield return new WashesOut(preservative, classes);
+        else if (isBeyond && All(each => each >= preservative.UseClasses.Max()))
+            yield return new BeyondItsUse(preservative, classes);
+        if (All(each => each == UseClass.Five) && !Protects(Agent.MarineBorers))
+            yield return new NoGuardAgainstBorers(preservative);
+        if (preservative.IsForSurfaces && answer is Required { Requirement.Penetration: not NoDepth })
+            yield return new StaysOnSurface(preservative);
+    }
+}
+
+/// <summary>It is no preservative.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record ProtectsAgainstNothing(Preservative Preservative) : PreservativeFinding(Preservative, true);
+
+/// <summary>It does nothing against decay, in a class in which timber can decay.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record NoFungicide(Preservative Preservative) : PreservativeFinding(Preservative, true);
+
+/// <summary>It is not fixed, and water leaches it out there.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Classes">The use class, or those possible.</param>
+public sealed record WashesOut(Preservative Preservative, IReadOnlyList<UseClass> Classes)
+    : PreservativeFinding(Preservative, true);
+
+/// <summary>The use class is beyond those that it is meant for.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Classes">The use class, or those possible.</param>
+public sealed record BeyondItsUse(Preservative Preservative, IReadOnlyList<UseClass> Classes)
+    : PreservativeFinding(Preservative, true);
+
+/// <summary>It does not protect against marine borers, in sea water.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record NoGuardAgainstBorers(Preservative Preservative) : PreservativeFinding(Preservative, true);
+
+/// <summary>It is put on the surface, and the code asks for depth.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record StaysOnSurface(Preservative Preservative) : PreservativeFinding(Preservative, true);
+
+/// <summary>The law restricts it.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Restriction">What the law says.</param>
+public sealed record RestrictedByLaw(Preservative Preservative, Restriction Restriction)
+    : PreservativeFinding(Preservative, false);

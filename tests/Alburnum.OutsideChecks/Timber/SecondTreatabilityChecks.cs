@@ -1,0 +1,81 @@
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+
+namespace Alburnum.OutsideChecks.Timber;
+
+/// <summary>Treatability and sapwood width, against publications that the shipped cells were not taken from.</summary>
+[SecondSource]
+public sealed class SecondTreatabilityChecks
+{
+    private const string GermanTreatability = "a German guide to treatability";
+    private const string BritishNotes = "Wood species notes";
+    private const string Smithsonian = "Smithsonian Contributions to Botany";
+    private const string DutchAzobe = "a Dutch sheet of azobé";
+    private const string IrishIroko = "an Irish joinery maker's note on iroko";
+
+    private static readonly SpeciesCatalogue Species = new FactLibrary(Repository.At("data")).Species;
+
+    [Theory]
+    [Published("EN 350-2, 1994", "at second hand in " + GermanTreatability)]
+    [InlineData("Norway spruce", "3")]
+    [InlineData("silver fir", "2")]
+    [InlineData("Scots pine", "1")]
+    [InlineData("Douglas fir (Europe)", "2-3")]
+    public void A_German_guide_quotes_the_same_treatability_of_sapwood(string species, string expected) =>
+        Agrees(Species.Get(species).SapwoodTreatability!, expected, GermanTreatability);
+
+    [Theory]
+    [Published("EN 350-2, 1994", "at second hand in " + GermanTreatability)]
+    [InlineData("Norway spruce", "3-4")]
+    [InlineData("silver fir", "2-3")]
+    public void A_German_guide_quotes_the_same_treatability_of_heartwood(string species, string expected) =>
+        Agrees(Species.Get(species).HeartwoodTreatability!, expected, GermanTreatability);
+
+    [Fact]
+    [Published(BritishNotes, "European larch: heartwood extremely difficult, sapwood moderately easy")]
+    public void British_notes_find_larch_as_hard_to_treat()
+    {
+        Agrees(Species.Get("European larch").HeartwoodTreatability!, "4", BritishNotes);
+        Agrees(Species.Get("European larch").SapwoodTreatability!, "2", BritishNotes);
+    }
+
+    [Fact]
+    [Published(Smithsonian, "African mahogany: extremely resistant to preservative treatment")]
+    public void Botanists_find_African_mahogany_as_hard_to_treat() =>
+        Agrees(Species.Get("African mahogany").HeartwoodTreatability!, "4", Smithsonian);
+
+    [Fact]
+    [Published(DutchAzobe, "sapwood up to 50 mm")]
+    public void A_Dutch_sheet_gives_ekki_the_same_band_of_sapwood() => HoldsWidths("ekki", [50], DutchAzobe);
+
+    [Fact]
+    [Published(IrishIroko, "sapwood about 50 to 75 mm")]
+    public void An_Irish_note_gives_iroko_the_same_band_of_sapwood() => HoldsWidths("iroko", [50, 75], IrishIroko);
+
+    private static void HoldsWidths(string species, double[] widthsMm, string publication)
+    {
+        var cell = Species.Get(species).SapwoodWidth!;
+        SecondSource.IsAnother(cell.Provenance, publication);
+        Assert.All(
+            widthsMm,
+            width => Assert.InRange(width, Bounds(cell.Value.Narrowest).FromMm, Bounds(cell.Value.Widest).ToMm)
+        );
+    }
+
+    private static (double FromMm, double ToMm) Bounds(SapwoodBand band) =>
+        band switch
+        {
+            SapwoodBand.VerySmall => (0, 20),
+            SapwoodBand.Small => (20, 50),
+            SapwoodBand.Medium => (50, 100),
+            SapwoodBand.Broad => (100, double.PositiveInfinity),
+            _ => throw new ArgumentOutOfRangeException(nameof(band), band, "Has no width."),
+        };
+
+    private static void Agrees(Fact<ClassRange> cell, string expected, string publication)
+    {
+        SecondSource.IsAnother(cell.Provenance, publication);
+        Assert.Equal(expected, cell.Value.Label);
+    }
+}

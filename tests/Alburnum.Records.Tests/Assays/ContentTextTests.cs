@@ -1,0 +1,69 @@
+using Alburnum.Assaying;
+using Alburnum.Records.Assays;
+using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Records.Tests.Assays;
+
+public sealed class ContentTextTests
+{
+    private static readonly Substances Substances = new FactLibrary(Repository.At("data")).Substances;
+
+    [Theory]
+    [InlineData("1850 ± 60 mg/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("1850 +- 60 ppm copper", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("1.85±0.06 g/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("0.19 ± 0.01 % m/m CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
+    [InlineData("3.2 ± 0.4 (k=2) kg/m3 boric acid", ContentUnit.KgPerM3, 3.2, 0.2, "H3BO3")]
+    [InlineData("12 ± 1 g/m² permethrin", ContentUnit.GPerM2, 12, 1, "C21H20Cl2O3")]
+    public void A_figure_is_read_with_its_unit_and_substance(
+        string text,
+        ContentUnit unit,
+        double value,
+        double u,
+        string formula
+    )
+    {
+        var content = ContentText.Read(text, Substances)!.Content;
+
+        Assert.Equal((unit, formula, false), (content.Unit, content.Measured.Formula, content.IsBelowDetection));
+        Assert.Equal(value, content.Content.Value, 9);
+        Assert.Equal(u, content.Content.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void Pounds_in_a_cubic_foot_are_turned_into_kilograms_in_a_cubic_metre() =>
+        Assert.Equal(6.407, ContentText.Read("0.40 ± 0.01 pcf CuO", Substances)!.Content.Content.Value, 3);
+
+    [Fact]
+    public void Sub_samples_are_averaged_and_their_scatter_is_the_uncertainty_of_the_mean()
+    {
+        var read = ContentText.Read("1.0; 1.2; 1.4 % CuO", Substances)!;
+
+        Assert.Equal(3, read.SubSamples);
+        Assert.Equal(1.2, read.Content.Content.Value, 9);
+        Assert.Equal(0.2 / Math.Sqrt(3), read.Content.Content.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void Below_detection_is_a_limit_and_no_value()
+    {
+        var content = ContentText.Read("< 5 mg/kg As", Substances)!.Content;
+
+        Assert.Equal((true, new Estimate(5, 0)), (content.IsBelowDetection, content.Content));
+    }
+
+    [Theory]
+    [InlineData("1850 mg/kg Cu")]
+    [InlineData("1850 ± 60 mg/kg")]
+    [InlineData("1850 ± 60 Cu")]
+    [InlineData("< 5 ± 1 mg/kg Cu")]
+    [InlineData("< 0 mg/kg Cu")]
+    [InlineData("< 5; 6 mg/kg Cu")]
+    [InlineData("101 ± 1 % Cu")]
+    [InlineData("-5 ± 1 mg/kg Cu")]
+    [InlineData("5 ± 1 mg/kg kryptonite")]
+    [InlineData("5 ± 1 (k=9) mg/kg Cu")]
+    [InlineData("")]
+    public void What_lacks_a_part_is_no_figure(string text) => Assert.Null(ContentText.Read(text, Substances));
+}

@@ -1,0 +1,58 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Records.Tests.Facts;
+
+/// <summary>Names as a consultant hears them, written down before the data that answers them was looked at.</summary>
+public sealed class AsPeopleSayItTests
+{
+    private const string Timbers = """
+        redwood; European redwood; whitewood; red deal; white deal; yellow deal; Baltic pine; Scots fir; Swedish redwood; Nordic spruce;
+        Christmas tree; Sitka; British spruce; Irish spruce; Doug fir; Oregon pine; British Columbian pine; Columbian pine; Douglas-fir; larch;
+        Siberian larch; Sibirische Lärche; Scottish larch; Kiefer; Fichte; Tanne; Lärche; Eiche; Buche; Robinie;
+        Edelkastanie; furu; gran; tall; mänty; kuusi; fura; radiata; Monterey pine; NZ pine;
+        pinus radiata; SYP; southern yellow pine; slash pine; loblolly; longleaf pine; ponderosa; sugar pine; Weymouth pine; yellow pine;
+        hemlock; hem-fir; hem fir; SPF; spruce-pine-fir; Canadian SPF; lodgepole; jack pine; red pine; pitch pine;
+        cedar; western red cedar; WRC; yellow cedar; Alaskan yellow cedar; Port Orford cedar; cedar of Lebanon; Japanese cedar; sugi; hinoki;
+        cypress; Leylandii; macrocarpa; yew; redwood sequoia; coast redwood; sequoia; oak; green oak; European oak;
+        English oak; French oak; American white oak; red oak; chestnut; sweet chestnut; horse chestnut; ash; beech; birch;
+        sycamore; alder; poplar; aspen; willow; elm; lime; black locust; acacia; false acacia;
+        teak; iroko; ipe; cumaru; bangkirai; balau; yellow balau; keruing; meranti; sapele;
+        mahogany; greenheart; ekki; azobe; opepe; jarrah; karri; spotted gum; blackbutt; merbau
+        """;
+
+    private const string Components = """
+        post; gate post; fence post; strainer post; straining post; stob; fencing stake; tree stake; arris rail; cant rail;
+        featheredge board; feather edge; close board fencing; gravel board; kick board; fence panel; picket; pales; trellis; post and rail;
+        sheep fence post; stock fence; deer fence; vineyard stake; hop pole; tomato stake; bean pole; gate; field gate; five bar gate;
+        cattle grid; silage clamp wall; feed barrier; horse shelter; stable; field shelter; hen house; bird table; bird box; beehive;
+        shed; garden shed; shed bearer; summerhouse; log cabin; greenhouse; raised bed; planter; compost bin; cold frame;
+        garden bench; picnic table; pergola; gazebo; arbour; garden edging; log roll; railway sleeper; sleeper wall; steps;
+        decking; deck board; joist; deck joist; decking subframe; deck post; newel post; handrail; baluster; spindle;
+        boardwalk; footbridge; bridge deck; jetty; pontoon; pier; groyne; sea defence; pile; fender;
+        mooring post; dock; lock gate; canal lock gate; revetment; retaining wall; crib wall; log wall; swing; climbing frame;
+        playground equipment; sandpit; bollard; signpost; sign; telegraph pole; power pole; lamp post; crossarm; noise barrier;
+        crash barrier; sleeper; railroad tie; bridge timber; rafter; purlin; roof truss; ridge board; wall plate; ceiling joist;
+        floor joist; floorboard; sole plate; stud; batten; roof batten; tile batten; cladding; weatherboard; shingle;
+        shake; fascia; soffit; bargeboard; window; window sill; door frame; front door; garage door; conservatory
+        """;
+
+    private static readonly FactLibrary Library = ShippedData.Library;
+
+    [Fact]
+    public void Nine_timber_names_in_ten_are_answered_or_asked_about() =>
+        AssertNineInTen(Timbers, name => Library.Species.Find(name) is not NotFound<Species>);
+
+    [Fact]
+    public void Nine_component_names_in_ten_are_answered_or_asked_about() =>
+        AssertNineInTen(Components, name => Library.Components.Find(name) is not NotFound<ComponentName>);
+
+    private static void AssertNineInTen(string names, Predicate<string> isKnown)
+    {
+        var all = names.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        Assert.True(all.Length >= 120);
+        var unknown = all.Where(name => !isKnown(name)).ToList();
+        Assert.True(unknown.Count <= all.Length / 10, $"{unknown.Count} of {all.Length}: {string.Join(", ", unknown)}");
+    }
+}

@@ -1,0 +1,93 @@
+using Alburnum.Cases;
+using Alburnum.Records.Facts;
+using Alburnum.Reports.Words;
+using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
+using Alburnum.Timber;
+
+namespace Alburnum.Reports.Tests.Words;
+
+public sealed class CaseWordsTests
+{
+    private static readonly Species Pine = new FactLibrary(Repository.At("data")).Species.Get("Scots pine");
+    private static readonly Component Rafter = new("rafter");
+
+    /// <summary>At least one remark of each kind, with how its sentence starts.</summary>
+    internal static IReadOnlyList<(CaseRemark Remark, string Start)> Remarks { get; } =
+    [
+        (new NoDepthToReach(), "Nothing is predicted: the code demands no depth"),
+        (new PermeabilityNotKnown(Pine, IsHeartwood: false), "Nothing is predicted: the permeability of the sapwood"),
+        (new PermeabilityNotKnown(Pine, IsHeartwood: true), "Nothing is predicted: the permeability of the heartwood"),
+        (new DensityNotKnown(Pine), "Nothing is predicted: the density of Scots pine"),
+        (new SapwoodNotKnown(Pine), "Nothing is predicted: the usual width of the sapwood of Scots pine"),
+        (
+            new MeasuredOutsidePrediction(new(9, 0.4), new(12.5, 18, 24)),
+            "The mean depth measured, 9.0 ± 0.4 mm, is less than the 12.5 to 24.0 mm"
+        ),
+        (
+            new MeasuredOutsidePrediction(new(30, 0.4), new(12.5, 18, 24)),
+            "The mean depth measured, 30.0 ± 0.4 mm, is more than the 12.5 to 24.0 mm"
+        ),
+        (new EnquiryAtOdds(new TooMoist(40, 28)), "A moisture of 40 % before treatment is stated"),
+        (new SampledBeforeTreated(new(2026, 5, 12), new(2026, 5, 20)), "The sections were cut on 12 May 2026, before"),
+        (new MoistureMeasuredLater(new(2026, 5, 2), new(2026, 5, 1)), "The moisture was measured on 2 May 2026, after"),
+        (new BorderNotDistinct(Pine, 25), "Scots pine shows no clear border"),
+        (new IncisionsNotStated(["P01", "P02"]), "P01, P02: the front has fingers"),
+        (new IncisionsNotSeen(["P01"]), "P01: the timber is said to be incised"),
+        (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
+    ];
+
+    /// <summary>At least one discrepancy of each kind, with how its sentence starts.</summary>
+    internal static IReadOnlyList<(Discrepancy Discrepancy, string Start)> Odd { get; } =
+    [
+        (
+            new ComponentInOtherClass(Rafter, [UseClass.ThreeTwo], new("1", [UseClass.One], null), "An invented code"),
+            "The use class is stated as 3.2, and a rafter is put in 1 by An invented code"
+        ),
+        (
+            new NameInOtherClass(
+                new("wall plate", "house", [], new(), null, "", Pine.Durability!.Provenance),
+                [UseClass.Four],
+                [UseClass.One]
+            ),
+            "The use class is stated as 4, and a wall plate usually stands where it is 1"
+        ),
+        (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
+        (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),
+        (new CoatingAgainstCode(Rafter, new("3c", [UseClass.ThreeOne], true), IsCoated: false), "No coating is said"),
+        (new CoatingAgainstCode(Rafter, new("3u", [UseClass.ThreeOne], false), IsCoated: true), "A coating is said"),
+        (new LifeBeyondUsual(Rafter, new(60), new(30)), "A life of 60 years is asked for, and the code takes 30 years"),
+        (new TooMoist(40, 28), "A moisture of 40 % before treatment is stated, and the code allows at most 28 %"),
+        (new HeartwoodOnRound(new RoundSection(100)), "Heartwood is said to reach a face of ø 100 mm"),
+    ];
+
+    private static readonly DiscrepancyWords OddWords = new(Wording.English);
+
+    [Fact]
+    public void Every_discrepancy_has_its_sentence() =>
+        Assert.All(
+            Odd,
+            each => Assert.StartsWith(each.Start, OddWords.Say(each.Discrepancy), StringComparison.Ordinal)
+        );
+
+    [Fact]
+    public void No_kind_of_discrepancy_is_left_out() =>
+        Assert.Equal(
+            typeof(Discrepancy).Assembly.GetTypes().Where(type => type.BaseType == typeof(Discrepancy)).ToHashSet(),
+            Odd.Select(each => each.Discrepancy.GetType()).ToHashSet()
+        );
+
+    [Fact]
+    public void Every_remark_has_its_sentence() =>
+        Assert.All(
+            Remarks,
+            each => Assert.StartsWith(each.Start, CaseWords.Current.Say(each.Remark), StringComparison.Ordinal)
+        );
+
+    [Fact]
+    public void No_kind_of_remark_is_left_out() =>
+        Assert.Equal(
+            typeof(CaseRemark).Assembly.GetTypes().Where(type => type.BaseType == typeof(CaseRemark)).ToHashSet(),
+            Remarks.Select(each => each.Remark.GetType()).ToHashSet()
+        );
+}

@@ -1,0 +1,105 @@
+using Alburnum.Acceptance;
+using Alburnum.Penetration;
+using CsCheck;
+
+namespace Alburnum.Tests.Acceptance;
+
+public sealed class LaboratoriesTests
+{
+    private static readonly DecisionRule Decision = new(0.95, 0.05);
+
+    [Fact]
+    public void Laboratories_that_agree_are_weighed_by_their_uncertainties()
+    {
+        var judged = Judge(12, Of("A", 14, 0.4), Of("B", 15, 0.8));
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons)).MeanKgPerM3;
+        Assert.Equal(14.2, mean.Value, 9);
+        Assert.Equal(0.4 * 0.8 / Math.Sqrt(0.8), mean.StandardUncertainty, 9);
+        Assert.Equal(Verdict.Conforms, judged.Verdict);
+    }
+
+    [Fact]
+    public void Laboratories_that_differ_by_more_than_their_uncertainties_are_never_averaged()
+    {
+        var judged = Judge(12, Of("A", 9, 0.4), Of("B", 15, 0.4));
+
+        var differ = Assert.IsType<LaboratoriesDiffer>(Assert.Single(judged.Reasons));
+        Assert.Equal(6 / (0.4 * Math.Sqrt(2)), differ.BirgeRatio, 9);
+        Assert.Equal(1.96, differ.MostByChance, 2);
+        Assert.Equal(["A", "B"], differ.Laboratories.Select(each => each.Laboratory));
+        Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judged.Verdict, judged.Probability));
+    }
+
+    [Fact]
+    public void Laboratories_that_differ_but_both_meet_the_demand_still_decide()
+    {
+        var judged = Judge(5, Of("A", 9, 0.4), Of("B", 15, 0.4));
+
+        Assert.Equal(Verdict.Conforms, judged.Verdict);
+        Assert.NotNull(judged.Probability);
+    }
+
+    [Fact]
+    public void A_density_that_both_share_neither_hides_a_difference_nor_averages_out()
+    {
+        Assay[] assays = [Shared("A", 10, 0.3, 2), Shared("B", 12, 0.3, 2)];
+        Assert.IsType<LaboratoriesDiffer>(Judge(8, assays).Reasons[0]);
+
+        var agreed = Judge(8, Shared("A", 11, 0.3, 2), Shared("B", 11, 0.3, 2));
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(agreed.Reasons)).MeanKgPerM3;
+        Assert.Equal(Math.Sqrt(4 + 0.3 * 0.3 / 2), mean.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void Nothing_found_by_one_laboratory_agrees_with_a_little_found_by_another_and_not_with_much()
+    {
+        var below = new BelowDetection(0.5) { Laboratory = "B" };
+
+        Assert.DoesNotContain(Judge(12, Of("A", 0.4, 0.05), below).Reasons, reason => reason is LaboratoriesDiffer);
+        Assert.Contains(Judge(12, Of("A", 14, 0.4), below).Reasons, reason => reason is LaboratoriesDiffer);
+    }
+
+    [Fact]
+    public void An_assay_below_detection_is_no_mean_with_an_uncertainty_of_nothing()
+    {
+        var judged = Judge(12, new BelowDetection(0.5));
+
+        Assert.Equal(new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)), Assert.Single(judged.Reasons));
+    }
+
+    [Fact]
+    public void The_order_of_laboratories_changes_nothing() =>
+        Gen.Select(Gen.Double[1, 20], Gen.Double[0.1, 2], Gen.Double[1, 20], Gen.Double[0.1, 2])
+            .Sample(
+                (a, ua, b, ub) =>
+                {
+                    var (one, other) = (
+                        Judge(12, Of("A", a, ua), Of("B", b, ub)),
+                        Judge(12, Of("B", b, ub), Of("A", a, ua))
+                    );
+                    Assert.Equal(one.Verdict, other.Verdict);
+                    Assert.Equal(one.Probability?.Low ?? -1, other.Probability?.Low ?? -1, 1e-9);
+                }
+            );
+
+    [Fact]
+    public void One_laboratory_in_two_rows_is_judged_as_before()
+    {
+        var named = Judge(12, Of("A", 13, 0.4), Of("A", 15, 0.4));
+        var unnamed = Judge(12, Of("", 13, 0.4), Of("", 15, 0.4));
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(named.Reasons)).MeanKgPerM3;
+        Assert.Equal(new(14, Math.Sqrt(0.4 * 0.4 + 1)), mean);
+        Assert.Equal(unnamed.Probability, named.Probability);
+    }
+
+    private static MeasuredAssay Of(string laboratory, double value, double u) =>
+        new(new(value, u)) { Laboratory = laboratory };
+
+    private static MeasuredAssay Shared(string laboratory, double value, double own, double shared) =>
+        new(new(value, Math.Sqrt(own * own + shared * shared))) { Laboratory = laboratory, SharedKgPerM3 = shared };
+
+    private static Judgement Judge(double required, params Assay[] assays) =>
+        RetentionConformity.Judge(assays, required, Decision);
+}

@@ -1,0 +1,211 @@
+using Alburnum.Assaying;
+using Alburnum.Timber;
+using CsCheck;
+
+namespace Alburnum.Tests.Assaying;
+
+public sealed class CountedRetentionTests
+{
+    private static readonly Provenance Invented = new(Standing.FromMemory, "invented", "", "", "");
+
+    // Round numbers, so that factors can be seen: an oxide of X weighs 1.25 times its X.
+    private static readonly Substances Substances = new(
+        new Dictionary<string, Fact<double>>(StringComparer.Ordinal)
+        {
+            ["O"] = new(16, Invented),
+            ["H"] = new(1, Invented),
+            ["Cu"] = new(64, Invented),
+            ["Cr"] = new(52, Invented),
+            ["B"] = new(11, Invented),
+            ["Na"] = new(23, Invented),
+        },
+        new Dictionary<string, string>(StringComparer.Ordinal) { ["boric acid"] = "H3BO3" },
+        []
+    );
+
+    private static readonly ProductFormula Product = new(
+        "invented",
+        "invented product",
+        [new(Find("CuO"), 0.2), new(Find("CrO3"), 0.5)],
+        null
+    );
+
+    private static readonly ZoneDensity Density = new StatedZoneDensity(new(400, 20));
+
+    [Theory]
+    [InlineData("Cu", "CuO", 1.25)]
+    [InlineData("CuO", "Cu", 0.8)]
+    [InlineData("Cr", "CrO3", 100.0 / 52)]
+    [InlineData("B", "boric acid", 62.0 / 11)]
+    [InlineData("Na2B8O13·4H2O", "boric acid", 8 * 62.0 / 414)]
+    public void A_substance_counts_as_another_by_the_element_they_share(string from, string to, double factor) =>
+        Assert.Equal(factor, Substances.Between(Find(from), Find(to))!.Factor, 12);
+
+    [Theory]
+    [InlineData("Cu", "H3BO3")]
+    [InlineData("CuO", "CrO3")]
+    [InlineData("NaCl", "Na")]
+    public void Substances_without_an_element_of_their_own_in_common_count_as_nothing(string from, string to) =>
+        Assert.True(Substances.Find(from) is not { } measured || Substances.Between(measured, Find(to)) is null);
+
+    [Theory]
+    [InlineData("Xx")]
+    [InlineData("copper")]
+    [InlineData("Cu(OH)2")]
+    [InlineData("")]
+    public void A_name_that_is_neither_known_nor_a_formula_is_no_substance(string name) =>
+        Assert.Null(Substances.Find(name));
+
+    [Fact]
+    public void There_and_back_is_the_same_substance() =>
+        Gen.Select(Gen.Int[0, 9], Gen.Int[1, 9], Gen.Int[0, 9], Gen.Int[1, 9])
+            .Sample(
+                (oxygen, copper, oxygen2, copper2) =>
+                {
+                    var (from, to) = (Find($"Cu{copper}O{oxygen}"), Find($"Cu{copper2}O{oxygen2}"));
+                    Assert.Equal(1, Substances.Between(from, to)!.Factor * Substances.Between(to, from)!.Factor, 1e-12);
+                }
+            );
+
+    [Fact]
+    public void A_content_by_mass_becomes_one_by_volume_with_the_density_of_the_zone()
+    {
+        var counted = Counted(new() { CountedAs = [Find("CuO")], Density = Density }, MgPerKg("Cu", 8000, 400));
+
+        Assert.Equal(10_000, counted.MgPerKg!.Value.Value, 9);
+        Assert.Equal(4, counted.KgPerM3!.Value.Value, 12);
+        Assert.Equal((0.2, 0.2), (counted.LaboratoryKgPerM3, counted.DensityKgPerM3));
+        Assert.Equal(Math.Sqrt(0.08), counted.KgPerM3.Value.StandardUncertainty, 12);
+    }
+
+    [Fact]
+    public void Every_unit_says_the_same() =>
+        Gen.Select(Gen.Double[1, 1e5], Gen.Double[0.01, 1000], Gen.Double[80, 1400], Gen.Double[1, 100])
+            .Sample(
+                (mgPerKg, u, density, depthMm) =>
+                {
+                    var basis = new AssayBasis
+                    {
+                        Density = new StatedZoneDensity(new(density, 0)),
+                        ZoneDepthMm = depthMm,
+                    };
+                    var byMass = Counted(basis, MgPerKg("Cu", mgPerKg, u));
+                    (ContentUnit, Estimate)[] others =
+                    [
+                        (ContentUnit.PercentByMass, new(mgPerKg / 1e4, u / 1e4)),
+                        (ContentUnit.KgPerM3, byMass.KgPerM3!.Value),
+                        (ContentUnit.GPerM2, byMass.GPerM2!.Value),
+                    ];
+                    foreach (var (unit, content) in others)
+                    {
+                        var again = Counted(basis, new ReportedContent(Find("Cu"), unit, content, false));
+                        Near(byMass.MgPerKg!.Value, again.MgPerKg!.Value);
+                        Near(byMass.KgPerM3.Value, again.KgPerM3!.Value);
+                        Near(byMass.GPerM2.Value, again.GPerM2!.Value);
+                    }
+                }
+            );
+
+    [Fact]
+    public void Elements_of_a_product_add_up_to_it_by_the_shares_that_were_measured()
+    {
+        var basis = new AssayBasis { Product = Product };
+
+        // 2000 of CuO alone is a fifth of the product; with 5000 of CrO3 it is seven tenths.
+        Assert.Equal(10_000, Counted(basis, MgPerKg("Cu", 1600, 0)).MgPerKg!.Value.Value, 6);
+        Assert.Equal(10_000, Counted(basis, MgPerKg("Cu", 1600, 0), MgPerKg("Cr", 2600, 0)).MgPerKg!.Value.Value, 6);
+    }
+
+    [Fact]
+    public void Below_detection_stays_a_limit()
+    {
+        var counted = Counted(
+            new() { CountedAs = [Find("CuO")], Density = Density },
+            new ReportedContent(Find("Cu"), ContentUnit.MgPerKg, new(8, 0), true)
+        );
+
+        Assert.True(counted.IsBelowDetection);
+        Assert.Equal(10, counted.MgPerKg!.Value.Value, 12);
+    }
+
+    [Fact]
+    public void A_part_below_detection_is_anything_up_to_its_limit()
+    {
+        var counted = Counted(
+            new() { CountedAs = [Find("Cu"), Find("Cr")] },
+            MgPerKg("Cu", 1000, 0),
+            new ReportedContent(Find("Cr"), ContentUnit.MgPerKg, new(120, 0), true)
+        );
+
+        Assert.False(counted.IsBelowDetection);
+        Assert.Equal(1060, counted.MgPerKg!.Value.Value, 9);
+        Assert.Equal(120 / Math.Sqrt(12), counted.MgPerKg.Value.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void Without_density_or_depth_a_unit_is_not_known()
+    {
+        var byMass = Counted(new(), MgPerKg("Cu", 1000, 10));
+        var byArea = Counted(new(), new ReportedContent(Find("Cu"), ContentUnit.GPerM2, new(20, 1), false));
+
+        Assert.Null(byMass.KgPerM3);
+        Assert.Null(byMass.GPerM2);
+        Assert.Null(byArea.KgPerM3);
+        Assert.Null(byArea.MgPerKg);
+    }
+
+    [Fact]
+    public void What_cannot_be_counted_says_why()
+    {
+        Fault(CountingFault.NothingToCountAs, new(), MgPerKg("Cu", 1, 0), MgPerKg("Cr", 1, 0));
+        Fault(CountingFault.SharesNothing, new() { CountedAs = [Find("H3BO3")] }, MgPerKg("Cu", 1, 0));
+        Fault(CountingFault.CountedTwice, new() { Product = Product }, MgPerKg("Cu", 1, 0), MgPerKg("CuO", 1, 0));
+        Fault(CountingFault.NotMeasured, new() { CountedAs = [Find("Cu"), Find("Cr")] }, MgPerKg("Cu", 1, 0));
+        Fault(
+            CountingFault.UnitsDiffer,
+            new() { Product = Product },
+            MgPerKg("Cu", 1, 0),
+            new ReportedContent(Find("Cr"), ContentUnit.PercentByMass, new(1, 0), false)
+        );
+    }
+
+    [Fact]
+    public void A_usual_density_is_that_at_12_percent_without_its_water_and_carries_its_spread()
+    {
+        var species = new Species(
+            "invented pine",
+            ["Pinus inventa"],
+            WoodType.Softwood,
+            null,
+            null,
+            null,
+            null,
+            new Fact<DensityRange>(new(null, 560, null), Invented),
+            ""
+        );
+
+        var density = UsualZoneDensity.Of(species)!;
+
+        Assert.Equal(500, density.KgPerM3.Value, 9);
+        Assert.Equal(50, density.SpreadKgPerM3, 9);
+        Assert.InRange(density.VolumeKgPerM3, 5, 15);
+        Assert.True(density.KgPerM3.StandardUncertainty > density.SpreadKgPerM3);
+    }
+
+    private static Compound Find(string name) => Substances.Find(name)!;
+
+    private static ReportedContent MgPerKg(string substance, double value, double u) =>
+        new(Find(substance), ContentUnit.MgPerKg, new(value, u), false);
+
+    private static CountedRetention Counted(AssayBasis basis, params ReportedContent[] contents) =>
+        Assert.IsType<CountedRetention>(CountedRetention.Of(contents, basis, Substances));
+
+    private static void Fault(CountingFault fault, AssayBasis basis, params ReportedContent[] contents) =>
+        Assert.Equal(new NotCounted(fault), CountedRetention.Of(contents, basis, Substances));
+
+    private static void Near(Estimate expected, Estimate found)
+    {
+        Assert.Equal(1, found.Value / expected.Value, 1e-9);
+        Assert.Equal(1, found.StandardUncertainty / expected.StandardUncertainty, 1e-9);
+    }
+}

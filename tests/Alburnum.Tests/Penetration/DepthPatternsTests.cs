@@ -1,0 +1,144 @@
+using Alburnum.Penetration;
+using Alburnum.Timber;
+using CsCheck;
+
+namespace Alburnum.Tests.Penetration;
+
+public sealed class DepthPatternsTests
+{
+    private const int SideMm = 100;
+
+    [Fact]
+    public void An_even_deep_border_looks_like_nothing_in_particular() =>
+        Assert.Empty(DepthPatterns.Of(Sawn((_, _) => 9)));
+
+    [Fact]
+    public void A_full_sapwood_around_an_untreated_core_is_recognised()
+    {
+        var profile = Sawn((_, _) => 20, sapwoodMm: (_, _) => 20) with { SapwoodTreatedShare = new(0.99, 0.01) };
+
+        Assert.Equal([new UntreatedHeartwood(0.99)], DepthPatterns.Of(profile));
+    }
+
+    [Fact]
+    public void A_bare_face_at_which_the_borders_of_its_neighbours_end_squarely_looks_cut_after_treatment() =>
+        Assert.Equal(
+            [new CutThroughBorder(2, 9)],
+            DepthPatterns.Of(Sawn((face, mm) => face == 2 && mm is > 9 and < SideMm - 9 ? 0 : 9))
+        );
+
+    [Fact]
+    public void A_bare_face_to_which_the_borders_of_its_neighbours_taper_is_only_bare() =>
+        Assert.Equal(
+            [new BareFace(2, 9)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) =>
+                        face switch
+                        {
+                            1 => Math.Min(9, SideMm - mm),
+                            2 => 0,
+                            3 => Math.Min(9, mm),
+                            _ => 9,
+                        }
+                )
+            )
+        );
+
+    [Fact]
+    public void A_bare_face_of_heartwood_is_not_taken_for_a_cut() =>
+        Assert.Equal(
+            [new BareHeartwoodFace(2)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) => face == 2 && mm is > 9 and < SideMm - 9 ? 0 : 9,
+                    sapwoodMm: (face, _) => face == 2 ? 0 : 40
+                )
+            )
+        );
+
+    [Fact]
+    public void A_face_evenly_shallower_than_the_others_looks_planed() =>
+        Assert.Equal(
+            [new ShallowFace(3, 4, 10)],
+            DepthPatterns.Of(Sawn((face, mm) => face == 3 && mm is > 10 and < SideMm - 10 ? 4 : 10))
+        );
+
+    [Fact]
+    public void A_thin_even_border_is_a_skin() =>
+        Assert.Equal([new ThinSkin(1.5)], DepthPatterns.Of(Sawn((_, _) => 1.5)));
+
+    [Fact]
+    public void A_bare_stretch_between_deep_ones_looks_like_a_missed_spray()
+    {
+        var pattern = Assert.IsType<BarePatch>(
+            Assert.Single(DepthPatterns.Of(Sawn((face, mm) => face == 1 && mm is > 40 and < 55 ? 0 : 9)))
+        );
+
+        Assert.Equal(1, pattern.Face);
+        Assert.Equal(40, pattern.FromMm, 1.0);
+        Assert.Equal(55, pattern.ToMm, 1.0);
+    }
+
+    [Fact]
+    public void A_bare_stretch_of_heartwood_is_no_missed_spray() =>
+        Assert.Empty(
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) => face == 1 && mm is > 40 and < 55 ? 0 : 9,
+                    sapwoodMm: (face, mm) => face == 1 && mm is > 40 and < 55 ? 0 : 30
+                )
+            )
+        );
+
+    [Fact]
+    public void A_section_treated_all_through_may_have_been_cut_near_an_end() =>
+        Assert.Equal(
+            [new TreatedThroughout()],
+            DepthPatterns.Of(Sawn((_, _) => 50) with { TreatedShare = new(0.97, 0.01) })
+        );
+
+    [Fact]
+    public void What_it_looks_like_does_not_depend_on_which_face_comes_first() =>
+        Gen.Int[1, 4]
+            .Sample(bare =>
+                Assert.Equal(
+                    [new CutThroughBorder(bare, 9)],
+                    DepthPatterns.Of(Sawn((face, mm) => face == bare && mm is > 9 and < SideMm - 9 ? 0 : 9))
+                )
+            );
+
+    [Fact]
+    public void Deep_borders_with_any_unevenness_are_never_called_bare() =>
+        Gen.Double[3.5, 12]
+            .Array[4 * SideMm]
+            .Sample(depths =>
+                Assert.DoesNotContain(
+                    DepthPatterns.Of(Sawn((face, mm) => depths[(face - 1) * SideMm + (int)mm])),
+                    pattern => pattern is CutThroughBorder or BareFace or BarePatch or ThinSkin
+                )
+            );
+
+    private static DepthProfile Sawn(Func<int, double, double> depthMm, Func<int, double, double?>? sapwoodMm = null)
+    {
+        FaceProfile[] faces =
+        [
+            .. Enumerable
+                .Range(1, 4)
+                .Select(face =>
+                {
+                    double[] at = [.. Enumerable.Range(0, SideMm).Select(i => i + 0.5)];
+                    return new FaceProfile(
+                        face,
+                        1,
+                        at,
+                        [.. at.Select(mm => depthMm(face, mm))],
+                        [.. at.Select(_ => 0.2)],
+                        new bool[SideMm],
+                        [.. at.Select(mm => sapwoodMm?.Invoke(face, mm))]
+                    );
+                }),
+        ];
+        return new(new RectangularSection(SideMm, SideMm), faces, SectionDepth.Of(faces, 0.1)!, new(0.4, 0.01), null);
+    }
+}

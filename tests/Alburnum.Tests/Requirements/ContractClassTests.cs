@@ -1,0 +1,81 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Tests.Requirements;
+
+public sealed class ContractClassTests
+{
+    private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
+    private static readonly DepthRule SixMm = new LeastDepth(WoodZone.Sapwood, 6);
+    private static readonly DepthRule AllSapwood = new ShareOfZone(WoodZone.Sapwood, 1);
+    private static readonly DepthRule OpenHeartwood = new LeastDepth(WoodZone.ExposedHeartwood, 6);
+
+    [Theory]
+    [InlineData("deep", StricterDemand.Contract)]
+    [InlineData("shallow", StricterDemand.Code)]
+    [InlineData("equal", StricterDemand.Neither)]
+    [InlineData("other", StricterDemand.NotComparable)]
+    public void A_class_that_the_code_does_not_know_gives_a_demand_of_its_own(string name, StricterDemand stricter)
+    {
+        var demand = Assert.IsType<ContractDemand>(Of(name, Code(), Classes("classes")));
+
+        Assert.Equal((name, stricter), (demand.Name, demand.Stricter));
+    }
+
+    [Fact]
+    public void No_class_and_a_class_that_the_code_answers_by_itself_give_none()
+    {
+        Assert.Null(Of(null, Code(), Classes("classes")));
+        Assert.Null(Of("DEEP", Classes("classes"), Classes("classes")));
+    }
+
+    [Fact]
+    public void A_class_that_nobody_defines_is_said_to_be_not_known() =>
+        Assert.Equal(new ContractClassNotKnown("NP7"), Of("NP7", Code(), Classes("classes")));
+
+    [Fact]
+    public void A_class_of_two_systems_is_a_question()
+    {
+        var several = Assert.IsType<ContractClassOfSeveral>(Of("deep", Code(), Classes("one"), Classes("two")));
+
+        Assert.Equal(2, several.Rulebooks.Count);
+    }
+
+    [Fact]
+    public void A_class_that_is_not_for_such_a_piece_is_no_demand() =>
+        Assert.IsType<NotPermitted>(
+            Assert.IsType<ContractClassNotAnswered>(Of("round only", Code(), Classes("classes"))).Answer
+        );
+
+    private static ContractClass? Of(string? stated, Rulebook governing, params IReadOnlyList<Rulebook> known)
+    {
+        var code = governing.Answer(new Enquiry { StatedClass = stated });
+        return ContractClass.Of(code, governing, known);
+    }
+
+    private static Rulebook Code() =>
+        Book("code", new Row("only", Subject.Penetration, [], Demand("NP3", SixMm), [], Invented));
+
+    private static Rulebook Classes(string name) =>
+        Book(
+            name,
+            Row("deep", Demand("deep", AllSapwood)),
+            Row("shallow", Demand("shallow", new LeastDepth(WoodZone.Sapwood, 3))),
+            Row("equal", Demand("equal", SixMm)),
+            Row("other", Demand("other", OpenHeartwood)),
+            Row("round only", new Forbidden("For round timber only."))
+        );
+
+    private static Row Row(string stated, Demand demand) =>
+        new(stated, Subject.Penetration, [new OneOf(Field.StatedClass, [stated])], demand, [], Invented);
+
+    private static PenetrationDemand Demand(string name, DepthRule depth) => new(name, depth, null, Invented);
+
+    private static Rulebook Book(string name, params IReadOnlyList<Row> rows) =>
+        new(rows)
+        {
+            Name = name,
+            Title = name,
+            Document = "Invented",
+            Edition = "1",
+        };
+}

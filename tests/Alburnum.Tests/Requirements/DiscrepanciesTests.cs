@@ -1,0 +1,138 @@
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Tests.Requirements;
+
+public sealed class DiscrepanciesTests
+{
+    private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
+    private static readonly Component Rafter = new("rafter");
+    private static readonly Component Window = new("window");
+
+    private static readonly Rulebook Speaking = Book(
+        Of(Rafter, Subject.UseClass, new UseClassDemand("1", [UseClass.One], null)),
+        Of(Window, Subject.UseClass, new UseClassDemand("3c", [UseClass.ThreeOne, UseClass.ThreeTwo], IsCoated: true)),
+        Of(Window, Subject.Life, new LifeDemand(new(30))),
+        new Row("moisture", Subject.Moisture, [], new MoistureLimit(28), [], Invented),
+        new Row("depth", Subject.Penetration, [], new PenetrationDemand("any", new NoDepth(), null, null), [], Invented)
+    );
+
+    private static readonly Rulebook Silent = Book();
+
+    [Fact]
+    public void A_component_in_another_class_than_the_codes_is_remarked_on() =>
+        Assert.Equal(
+            "1",
+            Assert
+                .IsType<ComponentInOtherClass>(Single(new() { Component = Rafter, UseClasses = [UseClass.ThreeTwo] }))
+                .Code.Label
+        );
+
+    [Fact]
+    public void Where_the_governing_code_is_silent_another_speaks()
+    {
+        Enquiry enquiry = new() { Component = Rafter, UseClasses = [UseClass.ThreeTwo] };
+
+        Assert.Empty(Discrepancies.Of(Silent.Answer(enquiry), []));
+        Assert.IsType<ComponentInOtherClass>(Assert.Single(Discrepancies.Of(Silent.Answer(enquiry), [Speaking])));
+    }
+
+    [Fact]
+    public void A_component_in_the_codes_class_is_not_remarked_on() =>
+        Assert.Empty(Of(new() { Component = Rafter, UseClasses = [UseClass.One] }));
+
+    [Fact]
+    public void Where_every_code_is_silent_the_name_speaks()
+    {
+        ComponentName name = new(
+            "purlin",
+            "roof",
+            [],
+            new()
+            {
+                IsInSaltWater = false,
+                TouchesGroundOrFreshWater = false,
+                IsExposedToWeather = false,
+                MayGetDamp = false,
+            },
+            null,
+            "",
+            Invented
+        );
+        Enquiry enquiry = new() { CalledAs = name, UseClasses = [UseClass.Four] };
+
+        Assert.Equal([UseClass.One], Assert.IsType<NameInOtherClass>(Single(enquiry)).Usual);
+        Assert.Empty(Of(enquiry with { UseClasses = [UseClass.One] }));
+    }
+
+    [Fact]
+    public void A_coating_denied_is_against_class_3c() =>
+        Assert.Equal(
+            new CoatingAgainstClass(IsCoated: false),
+            Single(
+                new()
+                {
+                    UseClasses = [UseClass.ThreeOne],
+                    IsCoatedByClass = true,
+                    IsCoated = false,
+                }
+            )
+        );
+
+    [Fact]
+    public void A_coating_denied_is_against_the_codes_class_of_the_component() =>
+        Assert.IsType<CoatingAgainstCode>(Single(new() { Component = Window, IsCoated = false }));
+
+    [Fact]
+    public void A_life_beyond_the_usual_one_is_remarked_on_and_a_shorter_one_is_not()
+    {
+        Enquiry enquiry = new()
+        {
+            Component = Window,
+            IsCoated = true,
+            Life = new(60),
+        };
+
+        Assert.Equal(new LifeBeyondUsual(Window, new(60), new(30)), Single(enquiry));
+        Assert.Empty(Of(enquiry with { Life = new(15) }));
+    }
+
+    [Fact]
+    public void Moisture_above_the_codes_limit_is_remarked_on()
+    {
+        Assert.Equal(new TooMoist(40, 28), Single(new() { MoisturePercent = 40 }));
+        Assert.Empty(Of(new() { MoisturePercent = 28 }));
+    }
+
+    [Fact]
+    public void Heartwood_at_the_face_of_a_round_piece_is_remarked_on()
+    {
+        Section round = new RoundSection(100);
+
+        Assert.Equal(new HeartwoodOnRound(round), Single(new() { Section = round, HasExposedHeartwood = true }));
+        Assert.Empty(Of(new() { Section = new RectangularSection(75, 75), HasExposedHeartwood = true }));
+    }
+
+    private static IReadOnlyList<Discrepancy> Of(Enquiry enquiry) => Discrepancies.Of(Speaking.Answer(enquiry), []);
+
+    private static Discrepancy Single(Enquiry enquiry) => Assert.Single(Of(enquiry));
+
+    private static Row Of(Component component, Subject subject, Demand demand) =>
+        new(
+            $"{subject} {component.Name}",
+            subject,
+            [new OneOf(Field.Component, [component.Name])],
+            demand,
+            [],
+            Invented
+        );
+
+    private static Rulebook Book(params Row[] rows) =>
+        new(rows)
+        {
+            Name = "invented",
+            Title = "An invented code",
+            Document = "Invented",
+            Edition = "1",
+        };
+}

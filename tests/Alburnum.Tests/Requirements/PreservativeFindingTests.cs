@@ -1,0 +1,126 @@
+using Alburnum.Requirements;
+
+namespace Alburnum.Tests.Requirements;
+
+public sealed class PreservativeFindingTests
+{
+    private static readonly Provenance Source = new(Standing.FromMemory, "a book", "", "", "");
+
+    private static readonly Preservative Boron = new(
+        "borate",
+        "borate",
+        ["SBX"],
+        [],
+        "diffusing",
+        ["B"],
+        [Agent.Decay, Agent.Beetles],
+        IsFixed: false,
+        ["diffusion"],
+        IsForSurfaces: false,
+        [UseClass.One, UseClass.Two],
+        [],
+        [],
+        Source
+    );
+
+    private static readonly Preservative Copper = Boron with
+    {
+        Name = "copper azole",
+        ProtectsAgainst = [Agent.Decay, Agent.SoftRot, Agent.Beetles],
+        IsFixed = true,
+        UseClasses = [UseClass.Two, UseClass.ThreeOne, UseClass.ThreeTwo, UseClass.Four],
+    };
+
+    private static readonly Preservative Insecticide = Boron with
+    {
+        Name = "permethrin",
+        ProtectsAgainst = [Agent.Beetles],
+        IsFixed = true,
+        UseClasses = [UseClass.One],
+    };
+
+    [Theory]
+    [InlineData(UseClass.ThreeTwo)]
+    [InlineData(UseClass.Four)]
+    public void Boron_washes_out_in_the_weather_and_in_the_ground(UseClass useClass) =>
+        Assert.IsType<WashesOut>(Assert.Single(Of(Boron, useClass)));
+
+    [Theory]
+    [InlineData(UseClass.One)]
+    [InlineData(UseClass.Two)]
+    public void Nothing_speaks_against_boron_under_cover(UseClass useClass) => Assert.Empty(Of(Boron, useClass));
+
+    [Fact]
+    public void Boron_meant_for_wet_wood_is_not_ruled_out_there() =>
+        Assert.Empty(Of(Boron with { UseClasses = [UseClass.Two, UseClass.ThreeTwo] }, UseClass.ThreeTwo));
+
+    [Fact]
+    public void An_insecticide_alone_is_no_fungicide()
+    {
+        Assert.Empty(Of(Insecticide, UseClass.One));
+        Assert.Contains(Of(Insecticide, UseClass.Two), finding => finding is NoFungicide { IsRuledOut: true });
+    }
+
+    [Fact]
+    public void In_the_sea_a_preservative_must_guard_against_borers() =>
+        Assert.Equal(
+            [typeof(BeyondItsUse), typeof(NoGuardAgainstBorers)],
+            Of(Copper, UseClass.Five).Select(finding => finding.GetType())
+        );
+
+    [Fact]
+    public void A_use_class_milder_than_it_is_meant_for_speaks_against_nothing() =>
+        Assert.Empty(Of(Copper, UseClass.One));
+
+    [Fact]
+    public void While_the_use_class_is_open_nothing_is_ruled_out_for_one_that_may_not_hold()
+    {
+        Assert.Empty(Of(Boron, UseClass.Two, UseClass.Four));
+        Assert.Empty(Of(Boron));
+        Assert.IsType<WashesOut>(Assert.Single(Of(Boron, UseClass.ThreeOne, UseClass.ThreeTwo)));
+    }
+
+    [Fact]
+    public void What_stays_on_the_surface_will_not_do_where_depth_is_asked()
+    {
+        var brushed = Copper with { AppliedBy = ["brush"], IsForSurfaces = true };
+        Assert.IsType<StaysOnSurface>(Assert.Single(Of(brushed, UseClass.ThreeTwo)));
+        Assert.Empty(PreservativeFinding.Of(brushed, Asked(new NoDepth(), UseClass.ThreeTwo)));
+    }
+
+    [Fact]
+    public void What_protects_against_nothing_is_no_preservative() =>
+        Assert.IsType<ProtectsAgainstNothing>(Assert.Single(Of(Copper with { ProtectsAgainst = [] }, UseClass.Four)));
+
+    [Fact]
+    public void The_law_is_told_and_rules_nothing_out()
+    {
+        var law = new Restriction("Here: not in playgrounds.", Source);
+        var finding = Assert.Single(Of(Copper with { Restrictions = [law] }, UseClass.Four));
+        Assert.Equal(new RestrictedByLaw(finding.Preservative, law), finding);
+        Assert.False(finding.IsRuledOut);
+    }
+
+    private static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, params UseClass[] classes) =>
+        PreservativeFinding.Of(preservative, Asked(new LeastDepth(WoodZone.Sapwood, 6), classes));
+
+    private static Answer Asked(DepthRule depth, params UseClass[] classes)
+    {
+        var row = new Row(
+            "depth",
+            Subject.Penetration,
+            [],
+            new PenetrationDemand("depth", depth, null, null),
+            [],
+            Source
+        );
+        var book = new Rulebook([row])
+        {
+            Name = "book",
+            Title = "A book",
+            Document = "A book",
+            Edition = "1",
+        };
+        return book.Answer(new Enquiry { UseClasses = classes });
+    }
+}

@@ -1,0 +1,86 @@
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
+using Alburnum.Workflows.Handling;
+
+namespace Alburnum.Workflows.Tests.Handling;
+
+public sealed class HandlingTests
+{
+    private static readonly FactLibrary Facts = new(Repository.At("data"));
+
+    [Theory]
+    [InlineData("copper azole", "chrome-azurol-s")]
+    [InlineData("CCA", "rubeanic-acid")]
+    [InlineData("zinc naphthenate", "dithizone")]
+    [InlineData("fluoride", "fluoride-alizarin")]
+    [InlineData("tributyltin", "bromopyrogallol-red")]
+    [InlineData("borate", "curcumin")]
+    [InlineData("creosote", "own-colour-of-oil")]
+    public void A_preservative_with_something_to_colour_has_its_reagent(string preservative, string reagent) =>
+        Assert.Contains(Choose(preservative).Reagents, each => each.Key == reagent);
+
+    [Theory]
+    [InlineData("permethrin")]
+    [InlineData("IPBC")]
+    public void No_spray_shows_an_organic_preservative_and_a_laboratory_does(string preservative)
+    {
+        var chosen = Choose(preservative);
+
+        Assert.Empty(chosen.Reagents);
+        Assert.Empty(chosen.Always);
+        Assert.NotEmpty(chosen.Analyses);
+    }
+
+    [Fact]
+    public void What_no_reagent_colours_is_said() => Assert.Equal(["Cr", "As"], Choose("CCA").NotShown);
+
+    [Fact]
+    public void A_limit_of_detection_is_an_interval_with_its_scope()
+    {
+        var limit = Choose("copper azole").Reagents.Single(each => each.Key == "pan").Detection!;
+
+        Assert.Equal((5.7, 14.2), (limit.AboveMgPerKg, limit.AtMostMgPerKg));
+        Assert.Contains("slash pine sapwood", limit.Scope, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_question_that_says_nothing_gets_every_statement_and_one_that_says_more_gets_fewer()
+    {
+        var all = Ask(new(Subject("fixings"), null, [], ""));
+        var some = Ask(new(Subject("fixings"), Preservative("borate"), [UseClass.One], "United States"));
+
+        Assert.Equal(Facts.Handling.Rows.Count(row => row.Subject == "fixings"), all.Count);
+        Assert.ProperSubset(all, some);
+    }
+
+    [Fact]
+    public void Plain_steel_is_offered_for_borate_in_the_dry_and_not_for_copper()
+    {
+        static bool Plain(HandlingAdvice row) =>
+            row.Says.Contains("plain carbon steel is allowed", StringComparison.Ordinal);
+
+        Assert.Contains(Ask(new(Subject("fixings"), Preservative("borate"), [UseClass.One], "")), Plain);
+        Assert.DoesNotContain(Ask(new(Subject("fixings"), Preservative("CCA"), [UseClass.One], "")), Plain);
+        Assert.DoesNotContain(Ask(new(Subject("fixings"), Preservative("borate"), [UseClass.Four], "")), Plain);
+    }
+
+    [Fact]
+    public void The_rule_of_another_place_falls_away()
+    {
+        var germany = Ask(new(Subject("waste"), Preservative("CCA"), [], "Germany"));
+
+        Assert.Contains(germany, row => row.Place == "Germany");
+        Assert.DoesNotContain(germany, row => row.Place is not ("Germany" or ""));
+    }
+
+    private static ChosenReagents Choose(string preservative) => ChooseReagent.Run(Preservative(preservative), Facts);
+
+    private static HashSet<HandlingAdvice> Ask(HandlingQuestion question) =>
+        [.. AskHandling.Run(question, Facts).Answers];
+
+    private static HandlingSubject Subject(string key) => Facts.Handling.Subjects.Single(each => each.Key == key);
+
+    private static Preservative Preservative(string name) =>
+        Assert.IsType<Found<Preservative>>(Facts.Preservatives.Find(name)).Value;
+}
