@@ -116,12 +116,7 @@ public static class CaseFolderReader
         NumberRange range
     ) => row.Has(field) ? row.Quantity(field, units, range) : null;
 
-    private static EnquiredCase Enquired(
-        FactRow root,
-        Rulebook? book,
-        Enquiry enquiry,
-        IReadOnlyList<Assay> assays
-    )
+    private static EnquiredCase Enquired(FactRow root, Rulebook? book, Enquiry enquiry, IReadOnlyList<Assay> assays)
     {
         var (batchSize, acceptance) = Batch(root, book, enquiry);
         return new(
