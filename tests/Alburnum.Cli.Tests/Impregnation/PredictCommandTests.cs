@@ -17,7 +17,7 @@ public sealed class PredictCommandTests : IDisposable
         );
 
         Assert.Contains(
-            "Sapwood 45 mm wide: the geometric mean of the species' range, 20 to 100 mm (from memory)",
+            "Sapwood 45 mm wide: the geometric mean of the species' range, 20 to 100 mm (published)",
             sheet,
             StringComparison.Ordinal
         );
@@ -278,7 +278,7 @@ public sealed class PredictCommandTests : IDisposable
 
         Assert.Contains("Lightest pattern that is enough:", sheet, StringComparison.Ordinal);
         Assert.Contains(strength, sheet, StringComparison.Ordinal);
-        Assert.Contains("NDS for Wood Construction", sheet, StringComparison.Ordinal);
+        Assert.Contains("National Design Specification", sheet, StringComparison.Ordinal);
         Assert.Contains("Flow solver on the repeating cell", sheet, StringComparison.Ordinal);
     }
 

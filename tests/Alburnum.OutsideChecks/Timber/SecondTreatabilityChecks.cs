@@ -12,6 +12,7 @@ public sealed class SecondTreatabilityChecks
     private const string BritishNotes = "Wood species notes";
     private const string Smithsonian = "Smithsonian Contributions to Botany";
     private const string DutchAzobe = "a Dutch sheet of azobé";
+    private const string GermanLarch = "a German merchant's description of larch";
     private const string IrishIroko = "an Irish joinery maker's note on iroko";
 
     private static readonly SpeciesCatalogue Species = new FactLibrary(Repository.At("data")).Species;
@@ -52,6 +53,11 @@ public sealed class SecondTreatabilityChecks
     [Fact]
     [Published(IrishIroko, "sapwood about 50 to 75 mm")]
     public void An_Irish_note_gives_iroko_the_same_band_of_sapwood() => HoldsWidths("iroko", [50, 75], IrishIroko);
+
+    [Fact]
+    [Published(GermanLarch, "sapwood about 2 cm")]
+    public void A_German_description_gives_larch_the_same_band_of_sapwood() =>
+        HoldsWidths("European larch", [20], GermanLarch);
 
     private static void HoldsWidths(string species, double[] widthsMm, string publication)
     {

@@ -91,6 +91,10 @@ public sealed class RequirementWordsTests
             new CellNotRead("The threshold is not known."),
             "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
         ),
+        (
+            new InsectsAtWork([new("longhorn", [], null, "It bores.", Published)]),
+            "No preservative is required here against decay. What is required against longhorn, which may attack such timber, is not in the rulebook: the code and the local rules must be consulted."
+        ),
         (new NoRowHolds([]), "The code must be consulted: this cell is not in the rulebook."),
         (
             new NoRowHolds([Field.UseClass, Field.Life]),

@@ -316,6 +316,10 @@ internal static class SaidReasons
             ),
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
             (
+                new CodeAsksForNone(new("Heartwood of this timber lasts.", [], Nothing)),
+                "The code requires no preservative here, so that there is nothing to judge against. Heartwood of this timber lasts."
+            ),
+            (
                 new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),
                 "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
             ),
