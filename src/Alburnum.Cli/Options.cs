@@ -1,4 +1,7 @@
 using Alburnum.Facts;
+using Alburnum.Records.Facts;
+using Alburnum.Requirements;
+using Spectre.Console.Cli;
 
 namespace Alburnum.Cli;
 
@@ -17,6 +20,14 @@ internal static class Options
         foreach (var (field, given) in options)
             if (given is not null)
                 throw field.Refused(file: null, given, expected);
+    }
+
+    /// <summary>The timber that the options of a command name.</summary>
+    public static Enquiry Timber(CommandSettings settings, FactLibrary facts)
+    {
+        var problems = new List<InputProblem>();
+        var timber = EnquiryReader.ReadTimber(new OptionFields(settings, problems), facts);
+        return problems.Count == 0 ? timber : throw new InputRefusedException(problems);
     }
 
     /// <summary>A number that must be given, in the field's range.</summary>

@@ -37,6 +37,18 @@ internal abstract class CountingSettings : JudgeSettings
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Aql), Note = "in place of a share that must pass")]
     public double? Aql { get; init; }
 
+    [CommandOption("--rulebook <FILE|NAME>")]
+    [Description("Code of practice whose AQL for the timber is taken where none is given")]
+    public string? Rulebook { get; init; }
+
+    [CommandOption("--species <NAME>")]
+    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Species), Note = "with a rulebook")]
+    public string? Species { get; init; }
+
+    [CommandOption("--form <FORM>")]
+    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Form), Note = "with a rulebook")]
+    public string? Form { get; init; }
+
     [CommandOption("--level <LEVEL>")]
     [HelpOf(typeof(AcceptanceFields), nameof(AcceptanceFields.Level))]
     public string? Level { get; init; }
@@ -65,7 +77,7 @@ internal abstract class CountingSettings : JudgeSettings
         new CountingQuestion
         {
             Lot = Pieces,
-            Rule = Rule(),
+            Rule = Rule(facts),
             Assays = [.. Assays.Select(Assay)],
             RequiredKgPerM3 = Options.OptionalNumber(TreatmentFields.Retention, Retention),
             Confidence = Sure,
@@ -76,7 +88,7 @@ internal abstract class CountingSettings : JudgeSettings
     private static Assay Assay(string text) =>
         WrittenValue.ReadAssay(text) ?? throw Options.Refused("--assay", text, WrittenValue.ExpectedAssay);
 
-    private AskedRule Rule()
+    private AskedRule Rule(FactLibrary facts)
     {
         switch ((MustPass, Aql))
         {
@@ -101,6 +113,8 @@ internal abstract class CountingSettings : JudgeSettings
                         InspectionKeys.ReadSeverity
                     )
                 );
+            case (null, null) when Rulebook is { } rulebook:
+                return new AskedCode(CodeAql.Find(rulebook, Options.Timber(this, facts), facts));
             default:
                 throw Options.Refused(
                     $"{AcceptanceFields.MustPass.Option}, {AcceptanceFields.Aql.Option}",

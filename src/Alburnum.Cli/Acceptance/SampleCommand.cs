@@ -12,6 +12,8 @@ namespace Alburnum.Cli.Acceptance;
 internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibrary facts) : AsyncCommand<TSettings>
     where TSettings : SampleSettings
 {
+    protected FactLibrary Facts => facts;
+
     protected abstract SamplingRequest Request(CommandContext context, TSettings settings);
 
     public override async Task<int> ExecuteAsync(
@@ -20,7 +22,7 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         CancellationToken cancellationToken
     )
     {
-        var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), facts.Sampling.Tables));
+        var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), Facts.Sampling.Tables));
         if (settings.Chart is { } chart)
             await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
         return console.Show(sheet, settings.Json, () => SamplePrint.Print(console, sheet));

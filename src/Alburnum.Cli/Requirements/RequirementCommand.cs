@@ -15,8 +15,10 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
 {
     internal sealed class Settings : EnquirySettings
     {
-        [CommandOption("--rulebook <NAME>")]
-        [Description("Rulebook to ask; \"alburnum rulebook list\" names them; default: british-2014")]
+        [CommandOption("--rulebook <FILE|NAME>")]
+        [Description(
+            "Rulebook to ask: a file of your own, or one that \"alburnum rulebook list\" names; default: british-2014"
+        )]
         public string Rulebook { get; init; } = "british-2014";
 
         [CommandOption("--all-rows")]
@@ -34,7 +36,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         CancellationToken cancellationToken
     )
     {
-        var rulebook = facts.Rulebooks.Named(settings.Rulebook);
+        var rulebook = RulebookFile.Named(settings.Rulebook, facts);
         var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts, rulebook), rulebook, facts));
         var status = console.Show(document, settings.Json, AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         if (settings.Svg is { } file)

@@ -20,7 +20,7 @@ internal static class RequirementCommands
             "rulebook",
             rulebook =>
             {
-                rulebook.SetDescription("Codes of practice as tables: list, check, compare");
+                rulebook.SetDescription("Codes of practice as tables: list, check, compare, fill in");
                 rulebook.AddCommand<RulebookListCommand>("list").WithDescription("List the rulebooks supplied");
                 rulebook
                     .AddCommand<RulebookCheckCommand>("check")
@@ -28,6 +28,14 @@ internal static class RequirementCommands
                 rulebook
                     .AddCommand<RulebookCompareCommand>("compare")
                     .WithDescription("List, case by case, what changes between two editions");
+                rulebook
+                    .AddCommand<RulebookWorksheetCommand>("worksheet")
+                    .WithDescription(
+                        "List what is still to be read in the code itself, to be filled in from your copy"
+                    );
+                rulebook
+                    .AddCommand<RulebookFillCommand>("fill")
+                    .WithDescription("Read a worksheet that you filled in into a rulebook of your own");
             }
         );
         config

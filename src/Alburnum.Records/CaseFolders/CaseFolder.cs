@@ -3,13 +3,14 @@ using Alburnum.Penetration;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
+using Alburnum.Requirements;
 
 namespace Alburnum.Records.CaseFolders;
 
 /// <summary>A case as it lies in a folder, read and checked: the case itself and what there is to measure.</summary>
 /// <param name="CaseFile">Name of its case.yaml for messages.</param>
 /// <param name="Case">The case.</param>
-/// <param name="Rulebook">Name of the rulebook that governs it.</param>
+/// <param name="Rulebook">The rulebook that governs it.</param>
 /// <param name="Indicator">The indicator sprayed; null: to be detected in the photographs.</param>
 /// <param name="Photographs">A photograph for each piece read from one, in the order of the case.</param>
 /// <param name="LeftOut">Photographs that the case leaves out, with the reason; in the order of the case.</param>
@@ -20,7 +21,7 @@ namespace Alburnum.Records.CaseFolders;
 public sealed record CaseFolder(
     string CaseFile,
     EnquiredCase Case,
-    string Rulebook,
+    Rulebook Rulebook,
     Indicator? Indicator,
     IReadOnlyList<CasePhotograph> Photographs,
     IReadOnlyList<LeftOutPhotograph> LeftOut,

@@ -67,11 +67,11 @@ public static class CaseFolderReader
         List<InputProblem> problems
     )
     {
-        var rulebook = Rulebook(root, facts);
+        var book = RulebookOf(root, facts, written);
         var enquiry = EnquiryReader.Read(
             new RowFields(root, EnquiryFields.Component, EnquiryFields.Section, EnquiryFields.Species),
             facts,
-            IsKnown(rulebook, facts) ? [facts.Rulebooks.Named(rulebook)] : []
+            book is null ? [] : [book]
         );
         var indicator = new RowFields(root).OneOf(ReagentFields.Indicator, facts.Indicators, each => each.Key);
         var leftOut = LeftOut(files, root);
@@ -85,17 +85,20 @@ public static class CaseFolderReader
         );
         var ruler = RulerReadings(written, root, enquiry.Section, problems);
         var basis = AssayBasis(root, enquiry.Species, facts);
-        var @case = Enquired(root, enquiry, Assays(written, root, basis, facts, problems)) with { AssayBasis = basis };
+        var @case = Enquired(root, book, enquiry, Assays(written, root, basis, facts, problems)) with
+        {
+            AssayBasis = basis,
+        };
         CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], @case.BatchSize);
         var name = files.NameOf(CaseFile);
-        var required = problems.Count == 0 ? @case.Under(facts.Rulebooks.Named(rulebook), facts.Rulebooks.All) : null;
+        var required = problems.Count == 0 && book is not null ? @case.Under(book, facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
-        return problems.Count > 0
+        return problems.Count > 0 || book is null
             ? null
             : new(
                 name,
                 @case,
-                rulebook,
+                book,
                 indicator,
                 photographs,
                 leftOut,
@@ -113,9 +116,9 @@ public static class CaseFolderReader
         NumberRange range
     ) => row.Has(field) ? row.Quantity(field, units, range) : null;
 
-    private static EnquiredCase Enquired(FactRow root, Enquiry enquiry, IReadOnlyList<Assay> assays)
+    private static EnquiredCase Enquired(FactRow root, Rulebook? book, Enquiry enquiry, IReadOnlyList<Assay> assays)
     {
-        var (batchSize, acceptance) = Batch(root);
+        var (batchSize, acceptance) = Batch(root, book, enquiry);
         return new(
             root.Text("reference"),
             root.Text("title"),
@@ -144,18 +147,26 @@ public static class CaseFolderReader
         return default;
     }
 
-    private static string Rulebook(FactRow root, FactLibrary facts)
+    // A file of the user's own lies with the case, so that it is kept with it.
+    private static Rulebook? RulebookOf(FactRow root, FactLibrary facts, WrittenFiles written)
     {
-        var name = root.Text("rulebook");
-        if (name.Length > 0 && !IsKnown(name, facts))
-            root.Refuse("rulebook", name, facts.Rulebooks.MeantBy(name));
-        return name;
+        var text = root.Text("rulebook");
+        if (text.Length == 0)
+            return null;
+        if (Path.GetExtension(text) is RulebookFile.Extension)
+            return written.Opened(
+                text,
+                "a rulebook file within the case folder",
+                (_, bytes) => RulebookFile.Read(bytes, text, Path.GetFileNameWithoutExtension(text), facts)
+            );
+        if (facts.Rulebooks.Names.Contains(text, StringComparer.OrdinalIgnoreCase))
+            return facts.Rulebooks.Named(text);
+        root.Refuse("rulebook", text, $"{facts.Rulebooks.MeantBy(text)}, or a rulebook file in the case's folder");
+        return null;
     }
 
-    private static bool IsKnown(string rulebook, FactLibrary facts) =>
-        facts.Rulebooks.Names.Contains(rulebook, StringComparer.OrdinalIgnoreCase);
-
-    private static (int Size, AcceptanceRule Rule) Batch(FactRow root)
+    // A share that nobody states is the code's, where the rulebook knows it for the timber.
+    private static (int Size, AcceptanceRule Rule) Batch(FactRow root, Rulebook? book, Enquiry enquiry)
     {
         var batch = root.OptionalRow("batch");
         if (batch is null)
@@ -163,10 +174,10 @@ public static class CaseFolderReader
             root.Refuse("batch", "nothing", "pieces, and the share of the pieces cut that must pass");
             return (1, new ShareMustPass(1));
         }
-        return (
-            batch.Whole("pieces", Ranges.Pieces),
-            new ShareMustPass(batch.Quantity("mustPass", Units.Share, Ranges.MustPassPercent) / 100)
-        );
+        var pieces = batch.Whole("pieces", Ranges.Pieces);
+        if (!batch.Has("mustPass") && book?.Answer(enquiry).Trace.AqlPercent is { } aql)
+            return (pieces, ShareMustPass.Of(aql));
+        return (pieces, new ShareMustPass(batch.Quantity("mustPass", Units.Share, Ranges.MustPassPercent) / 100));
     }
 
     private static List<CasePhotograph> Photographs(

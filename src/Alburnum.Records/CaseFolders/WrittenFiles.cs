@@ -29,27 +29,30 @@ internal sealed class WrittenFiles(ICaseFiles files, List<InputProblem> problems
     }
 
     /// <summary>Opens a table; null, and a problem noted, where it cannot be had.</summary>
-    public Table? Table(string file)
+    public Table? Table(string file) =>
+        Opened(
+            file,
+            "a table (CSV or .xlsx) within the case folder",
+            (name, bytes) => Tables.Table.Read(name, () => new MemoryStream(bytes.ToArray(), writable: false), null)
+        );
+
+    /// <summary>Reads a file; null, and a problem noted, where it cannot be had or says something that cannot be read.</summary>
+    /// <param name="file">Its name within the case.</param>
+    /// <param name="expected">What it should be, for messages.</param>
+    /// <param name="read">Reads it, given its name for messages and its bytes.</param>
+    public T? Opened<T>(string file, string expected, Func<string, ReadOnlyMemory<byte>, T> read)
+        where T : class
     {
         var name = files.NameOf(file);
         if (!files.TryRead(file, out var bytes, out var fault))
         {
-            problems.Add(
-                new InputProblem(
-                    name,
-                    0,
-                    "",
-                    "",
-                    $"a file {fault.InWords()}",
-                    "a table (CSV or .xlsx) within the case folder"
-                )
-            );
+            problems.Add(new InputProblem(name, 0, "", "", $"a file {fault.InWords()}", expected));
             return null;
         }
         Add(file, bytes);
         try
         {
-            return Tables.Table.Read(name, () => new MemoryStream(bytes.ToArray(), writable: false), null);
+            return read(name, bytes);
         }
         catch (InputRefusedException refused)
         {

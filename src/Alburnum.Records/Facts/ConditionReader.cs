@@ -64,6 +64,7 @@ internal sealed class ConditionReader(
         {
             Field.Life => Ranges.LifeYears,
             Field.SapwoodTreatability or Field.HeartwoodTreatability => NumberRange.Within(1, 4, ""),
+            Field.Durability => NumberRange.Within(1, 5, ""),
             Field.Moisture => Ranges.MoisturePercent,
             _ => Ranges.SectionMm,
         };

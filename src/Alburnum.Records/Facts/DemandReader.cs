@@ -18,6 +18,7 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
             Subject.Penetration => Penetration(row),
             Subject.Retention => Retention(row),
             Subject.Moisture => new MoistureLimit(row.Number("maxPercent", Ranges.MoisturePercent)),
+            Subject.Acceptance => new AcceptableQuality(row.Number("aqlPercent", 0.01, 50)),
             _ => new Advice(row.Text("advice")),
         };
     }
@@ -44,6 +45,8 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
             var name = row.Text("require");
             if (classes.TryGetValue(name, out var known))
                 return known;
+            if (DepthRuleText.Read(name, classes) is { } depth)
+                return new PenetrationDemand(name, depth, null, null);
             row.Refuse("require", name, $"a class of this rulebook ({string.Join(", ", classes.Keys)})");
             return new UnknownCell("");
         }

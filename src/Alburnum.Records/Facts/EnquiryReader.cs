@@ -66,6 +66,22 @@ public static class EnquiryReader
         return enquiry;
     }
 
+    /// <summary>Reads the timber alone: its species and form.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Names of species.</param>
+    public static Enquiry ReadTimber(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(facts);
+        var (species, notOne) = Timber(fields, facts);
+        return new()
+        {
+            Species = species,
+            NotOneSpecies = notOne,
+            Form = fields.Read(EnquiryFields.Form, FormOf),
+        };
+    }
+
     /// <summary>Insects that live where a piece is used; none for "none", null where that was left out or refused.</summary>
     /// <param name="fields">What was written.</param>
     /// <param name="facts">Insects that may be named.</param>

@@ -45,6 +45,7 @@ public sealed class FactLibrary
     private readonly Lazy<SamplingStandard> _sampling;
     private readonly Lazy<Substances> _substances;
     private readonly Lazy<IReadOnlyList<string>> _cautions;
+    private readonly Lazy<IReadOnlyList<Enquiry>> _commonestEnquiries;
     private readonly Lazy<IReadOnlyList<Letter>> _letters;
 
     /// <summary>The facts of one data folder.</summary>
@@ -64,7 +65,7 @@ public sealed class FactLibrary
         });
         _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources));
+        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!));
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -84,6 +85,7 @@ public sealed class FactLibrary
         _substances = In("substances.yaml", SubstanceFile.Read);
         _sampling = new(() => AttributeTableFile.Load(dataFolder, _sources));
         _cautions = In("cautions.yaml", CautionFile.Read);
+        _commonestEnquiries = In("commonest-enquiries.yaml", root => EnquiryFile.Read(root, this));
         _letters = In("letters.yaml", LetterFile.Read);
 
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
@@ -161,6 +163,9 @@ public sealed class FactLibrary
 
     /// <summary>The cautions printed under every result, in their order.</summary>
     public IReadOnlyList<string> Cautions => _cautions.Value;
+
+    /// <summary>What is asked most, the commonest first: a list of our own.</summary>
+    public IReadOnlyList<Enquiry> CommonestEnquiries => _commonestEnquiries.Value;
 
     /// <summary>The commonest letters of lay clients, with their answers.</summary>
     public IReadOnlyList<Letter> Letters => _letters.Value;

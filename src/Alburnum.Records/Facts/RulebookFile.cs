@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Alburnum.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -8,6 +10,9 @@ namespace Alburnum.Records.Facts;
 /// <summary>Reads a rulebook: one edition of one code of practice. The form is described in docs/how-to/write-a-rulebook.md.</summary>
 public static class RulebookFile
 {
+    /// <summary>How the name of a rulebook file ends.</summary>
+    internal const string Extension = ".yaml";
+
     private static readonly (string, WoodType)[] Types =
     [
         ("softwood", WoodType.Softwood),
@@ -23,7 +28,7 @@ public static class RulebookFile
         ArgumentNullException.ThrowIfNull(library);
         if (File.Exists(text))
             return Load(text, Path.GetFileNameWithoutExtension(text), library);
-        return Path.GetExtension(text) is not ".yaml"
+        return Path.GetExtension(text) is not Extension
             ? library.Rulebooks.Named(text)
             : throw new InputRefusedException(
                 new InputProblem(text, 0, "", "", "no such file", "a rulebook file, or the name of one supplied")
@@ -35,67 +40,120 @@ public static class RulebookFile
     /// <param name="name">Name of the rulebook, for instance "british-2014".</param>
     /// <param name="library">Names of components, species and penetration classes that rows may use.</param>
     /// <exception cref="InputRefusedException">The file is not a rulebook.</exception>
-    public static Rulebook Load(string path, string name, FactLibrary library)
+    public static Rulebook Load(string path, string name, FactLibrary library) =>
+        Read(FileTrouble.Refusing(path, "a file that can be read", () => File.ReadAllBytes(path)), path, name, library);
+
+    /// <summary>Reads a rulebook from text that is not yet a file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="library">Names that its rows may use.</param>
+    /// <exception cref="InputRefusedException">It is not that of a rulebook.</exception>
+    public static Rulebook FromText(string text, FactLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
-        return Load(path, path, name, library.Words);
+        return Load(text, "", root => Read(root, "", library.Words), library.Words);
     }
 
-    // The shown path is the one that messages name.
-    internal static Rulebook Load(string path, string shownPath, string name, RulebookWords words)
+    /// <summary>As <see cref="Load(string, string, FactLibrary)"/>, from bytes already in memory.</summary>
+    /// <param name="bytes">The file's bytes.</param>
+    /// <param name="file">Path of the file, as it was given.</param>
+    /// <param name="name">Name of the rulebook.</param>
+    /// <param name="library">Names of components, species and penetration classes that rows may use.</param>
+    /// <exception cref="InputRefusedException">They are not those of a rulebook.</exception>
+    internal static Rulebook Read(ReadOnlyMemory<byte> bytes, string file, string name, FactLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        using var text = new StreamReader(new MemoryStream(bytes.ToArray(), writable: false), Encoding.UTF8);
+        var copy = new RulebookCopy(file, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));
+        return Load(text.ReadToEnd(), file, root => Read(root, name, library.Words, copy), library.Words);
+    }
+
+    /// <summary>Reads a rulebook that ships.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="shownPath">The path that messages name.</param>
+    /// <param name="name">Name of the rulebook.</param>
+    /// <param name="words">Names that its rows may use.</param>
+    internal static Rulebook LoadSupplied(string path, string shownPath, string name, RulebookWords words) =>
+        Load(
+            FileTrouble.Refusing(shownPath, "a file that can be read", () => File.ReadAllText(path)),
+            shownPath,
+            root => Read(root, name, words),
+            words
+        );
+
+    private static Rulebook Load(string text, string shownPath, Func<FactRow, Rulebook> read, RulebookWords words)
     {
         var problems = new List<InputProblem>();
         Rulebook? rulebook = null;
-        FactFile.Read(path, shownPath, problems, root => rulebook = Read(root, name, words), words.Sources);
+        FactFile.ReadText(text, shownPath, problems, root => rulebook = read(root), words.Sources);
         return problems.Count == 0 && rulebook is not null ? rulebook : throw new InputRefusedException(problems);
     }
 
-    internal static Rulebook Read(FactRow root, string name, RulebookWords words)
+    internal static Rulebook Read(FactRow root, string name, RulebookWords words, RulebookCopy? copy = null)
     {
-        var title = root.Text("title");
-        var document = root.Text("document");
-        var edition = root.Text("edition");
-        var lives = Lives(root);
-        var completeOver = CompleteOver(root);
-        var notes = root.Texts("notes");
-        var groups = Groups(root, words.Species);
-        var classes = PenetrationClassFile.Read(root, words.Classes);
+        var basis = RulebookBasis.Of(root, words);
+        var lives = basis is null || root.Has("lives") ? Lives(root) : basis.Lives;
+        IReadOnlyList<SpeciesGroup> groups = basis is null
+            ? Groups(root, words.Species)
+            : RulebookBasis.Merged(basis.Groups, Groups(root, words.Species), group => group.Name);
+        var own = OwnRows(
+            root,
+            groups,
+            lives,
+            PenetrationClassFile.Read(root, RulebookBasis.Classes(basis, words)),
+            words
+        );
+        var rows = RulebookBasis.Merged(basis?.Rows ?? [], [.. own.Select(each => each.Row)], row => row.Key);
 
-        var rows = new List<Row>();
-        var places = new Dictionary<Row, FactRow>(ReferenceEqualityComparer.Instance);
+        var faults = Exceptions.Faults(rows).ToList();
+        foreach (var fault in faults)
+            Refuse(own.FirstOrDefault(each => ReferenceEquals(each.Row, fault.Row)).Place ?? root, fault);
+        string Text(string field, string? ofBasis) => ofBasis is null || root.Has(field) ? root.Text(field) : ofBasis;
+        var (document, edition) = (Text("document", basis?.Document), Text("edition", basis?.Edition));
+        return new Rulebook(faults.Count > 0 ? [] : RowConfirmations.Applied(root, rows, document, words.Sources))
+        {
+            Name = name,
+            Title = Text("title", basis?.Title),
+            Document = document,
+            Edition = edition,
+            Copy = copy,
+            Lives = lives,
+            Groups = groups,
+            CompleteOver = CompleteOver(root),
+            Notes = [.. basis?.Notes ?? [], .. root.Texts("notes")],
+        };
+    }
+
+    private static List<(Row Row, FactRow Place)> OwnRows(
+        FactRow root,
+        IReadOnlyList<SpeciesGroup> groups,
+        IReadOnlyList<int> lives,
+        IReadOnlyDictionary<string, PenetrationDemand> classes,
+        RulebookWords words
+    )
+    {
+        var rows = new List<(Row, FactRow)>();
         var conditions = new ConditionReader(words.Components, groups, lives, words.Insects);
         var demands = new DemandReader(classes);
         foreach (var (field, subject) in Subjects)
         {
             foreach (var source in root.OptionalRows(field))
             {
-                var row = new Row(
-                    source.Text("key"),
-                    subject,
-                    conditions.Read(source),
-                    demands.Read(source, subject),
-                    source.Texts("exceptionTo"),
-                    source.Provenance()
+                rows.Add(
+                    (
+                        new Row(
+                            source.Text("key"),
+                            subject,
+                            conditions.Read(source),
+                            demands.Read(source, subject),
+                            source.Texts("exceptionTo"),
+                            source.Provenance()
+                        ),
+                        source
+                    )
                 );
-                rows.Add(row);
-                places[row] = source;
             }
         }
-
-        var faults = Exceptions.Faults(rows).ToList();
-        foreach (var fault in faults)
-            Refuse(places[fault.Row], fault);
-        return new Rulebook(faults.Count == 0 ? rows : [])
-        {
-            Name = name,
-            Title = title,
-            Document = document,
-            Edition = edition,
-            Lives = lives,
-            Groups = groups,
-            CompleteOver = completeOver,
-            Notes = notes,
-        };
+        return rows;
     }
 
     private static void Refuse(FactRow row, ExceptionFault fault)
@@ -127,6 +185,7 @@ public static class RulebookFile
         ("penetration", Subject.Penetration),
         ("retention", Subject.Retention),
         ("moisture", Subject.Moisture),
+        ("acceptance", Subject.Acceptance),
         ("advice", Subject.Advice),
     ];
 
@@ -194,5 +253,6 @@ internal sealed record RulebookWords(
     SpeciesCatalogue Species,
     IReadOnlyDictionary<string, PenetrationDemand> Classes,
     IReadOnlyList<Insect> Insects,
-    Lazy<SourceRegister> Sources
+    Lazy<SourceRegister> Sources,
+    Lazy<RulebookFolder> Supplied
 );

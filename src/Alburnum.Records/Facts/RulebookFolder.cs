@@ -17,7 +17,12 @@ public sealed class RulebookFolder
                     (
                         each.Name,
                         new Lazy<Rulebook>(() =>
-                            RulebookFile.Load(Path.Combine(dataFolder, each.File), each.File, each.Name, words.Value)
+                            RulebookFile.LoadSupplied(
+                                Path.Combine(dataFolder, each.File),
+                                each.File,
+                                each.Name,
+                                words.Value
+                            )
                         )
                     )
                 ),

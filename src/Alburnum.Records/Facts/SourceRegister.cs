@@ -96,6 +96,9 @@ public sealed class SourceRegister
         );
     }
 
+    /// <summary>The words for a way of reading; the way itself where there are none.</summary>
+    internal string InWords(string way) => _waysOfReading.GetValueOrDefault(way, way);
+
     /// <summary>The entry of that id; null where there is none.</summary>
     internal Source? Find(string id) => _byId.GetValueOrDefault(id);
 

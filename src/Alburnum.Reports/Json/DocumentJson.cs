@@ -66,4 +66,5 @@ public static class DocumentJson
 [JsonSerializable(typeof(SweepDocument))]
 [JsonSerializable(typeof(UseClassDocument))]
 [JsonSerializable(typeof(VariablesDocument))]
+[JsonSerializable(typeof(WorksheetDocument))]
 internal sealed partial class DocumentJsonContext : JsonSerializerContext;

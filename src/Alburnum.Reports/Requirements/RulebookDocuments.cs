@@ -74,6 +74,9 @@ public sealed record RulebookComparisonDocument
 
     /// <summary>The enquiries that they answer differently, in the order asked.</summary>
     public required IReadOnlyList<ChangeDocument> Changes { get; init; }
+
+    /// <summary>The enquiries of which one says nothing: whether the code itself changes is not known.</summary>
+    public required IReadOnlyList<ChangeDocument> NotRead { get; init; }
 }
 
 /// <summary>One enquiry that is answered differently.</summary>

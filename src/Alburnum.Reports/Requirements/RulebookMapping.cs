@@ -44,7 +44,8 @@ public static class RulebookMapping
             Before = From(compared.Before),
             After = From(compared.After),
             Enquiries = compared.Enquiries,
-            Changes = [.. compared.Changes.Select(From)],
+            Changes = [.. compared.Changes.Where(change => !change.IsNotRead).Select(From)],
+            NotRead = [.. compared.Changes.Where(change => change.IsNotRead).Select(From)],
         };
     }
 
@@ -65,7 +66,10 @@ public static class RulebookMapping
             Case = change.Index + 1,
             // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
             Enquiry = AnswerText.Asked(AnswerMapping.Asked(change.Enquiry) with { Section = null, StatedClass = null }),
-            Before = Words.Answers.Short(change.Before),
-            After = Words.Answers.Short(change.After),
+            Before = Said(change.Before, change.OtherUseClass?.Before),
+            After = Said(change.After, change.OtherUseClass?.After),
         };
+
+    private static string Said(Answer answer, UseClassDemand? use) =>
+        use is null ? Words.Answers.Short(answer) : $"{Words.Rows.Say(use)}: {Words.Answers.Short(answer)}";
 }

@@ -54,18 +54,29 @@ public static class RulebookText
     {
         ArgumentNullException.ThrowIfNull(compared);
         yield return $"{compared.Before.Citation} → {compared.After.Citation}";
-        foreach (var change in compared.Changes.Take(ChangesShown))
-            yield return FormattableString.Invariant(
-                $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
-            );
-        if (compared.Changes.Count > ChangesShown)
-            yield return "  "
-                + Said("rulebooks.more-changes", More(compared.Changes.Count - ChangesShown), ("option", wholeOption));
+        foreach (var line in Lines(compared.Changes, wholeOption))
+            yield return line;
+        if (compared.NotRead.Count > 0)
+            yield return Said("rulebooks.not-read");
+        foreach (var line in Lines(compared.NotRead, wholeOption))
+            yield return line;
         yield return Said(
             "rulebooks.answers-change",
             ("changes", Figures.Whole(compared.Changes.Count)),
-            ("enquiries", Figures.Whole(compared.Enquiries))
+            ("enquiries", Figures.Whole(compared.Enquiries)),
+            ("notRead", Figures.Whole(compared.NotRead.Count))
         );
+    }
+
+    private static IEnumerable<string> Lines(IReadOnlyList<ChangeDocument> changes, string wholeOption)
+    {
+        foreach (var change in changes.Take(ChangesShown))
+            yield return FormattableString.Invariant(
+                $"  {change.Case, 6}  {change.Enquiry}: {change.Before} → {change.After}"
+            );
+        if (changes.Count > ChangesShown)
+            yield return "  "
+                + Said("rulebooks.more-changes", More(changes.Count - ChangesShown), ("option", wholeOption));
     }
 
     private static (string, string) More(int count) => ("count", Figures.Whole(count));

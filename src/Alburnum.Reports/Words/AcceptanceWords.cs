@@ -74,6 +74,12 @@ public sealed class AcceptanceWords(Wording wording)
     public string Rule(AcceptanceRule rule) =>
         rule switch
         {
+            ShareMustPass { TakenFrom: { } source } share => wording.Say(
+                "acceptance.share-of-code",
+                ("percent", Figures.Digits(share.Share * 100)),
+                ("standing", wording.Say(source.Standing)),
+                ("source", source.Citation)
+            ),
             ShareMustPass share => wording.Say(
                 "acceptance.share-must-pass",
                 ("percent", Figures.Digits(share.Share * 100, 6))

@@ -193,6 +193,11 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("species", heartwood.Species.Name),
                 ("treatability", heartwood.Treatability.Value.Label)
             ),
+            DurabilityUsed heartwood => wording.Say(
+                "answers.durability-used",
+                ("species", heartwood.Species.Name),
+                ("durability", heartwood.Durability.Value.Label)
+            ),
             SpeciesGroupUsed member => wording.Say(
                 "answers.species-group",
                 ("species", member.Species.Name),

@@ -69,13 +69,7 @@ public sealed class RequirementWords
                 ("species", species.Name),
                 ("note", species.Notes)
             ),
-            LastedInGround(var trial) => _wording.Say(
-                "requirements.remark.lasted",
-                ("durability", Figures.Whole(trial.DurabilityClass)),
-                ("years", Durability.Years(trial)),
-                ("standing", _wording.Say(trial.Provenance.Standing)),
-                ("source", trial.Provenance.Citation)
-            ),
+            LastedInGround lasted => Say(lasted),
             OnOtherScales(var species, var scales) => _wording.Say(
                 "requirements.remark.other-scales",
                 ("species", species.Name),
@@ -105,6 +99,25 @@ public sealed class RequirementWords
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };
+
+    private string Say(LastedInGround lasted)
+    {
+        (string, string) durability = ("durability", Figures.Whole(lasted.Trial.DurabilityClass));
+        (string, string) years = ("years", Durability.Years(lasted.Trial));
+        (string, string) standing = ("standing", _wording.Say(lasted.Standing));
+        (string, string) source = ("source", lasted.Trial.Provenance.Citation);
+        return lasted.IsOfWorseEnd
+            ? _wording.Say(
+                "requirements.remark.lasted-worse",
+                ("species", lasted.Species.Name),
+                ("range", lasted.Species.Durability!.Value.Label),
+                durability,
+                years,
+                standing,
+                source
+            )
+            : _wording.Say("requirements.remark.lasted", durability, years, standing, source);
+    }
 
     private string OfMark(RequirementRemark remark) =>
         remark switch

@@ -16,6 +16,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             Subject.Penetration => wording.Say("rows.subject.penetration"),
             Subject.Retention => wording.Say("rows.subject.retention"),
             Subject.Moisture => wording.Say("rows.subject.moisture"),
+            Subject.Acceptance => wording.Say("rows.subject.acceptance"),
             Subject.Advice => wording.Say("rows.subject.advice"),
             _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "Not a subject."),
         };
@@ -31,6 +32,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             Field.SpeciesGroup => wording.Say("rows.field.species-group"),
             Field.SapwoodTreatability => wording.Say("rows.field.sapwood-treatability"),
             Field.HeartwoodTreatability => wording.Say("rows.field.heartwood-treatability"),
+            Field.Durability => wording.Say("rows.field.durability"),
             Field.ExposedHeartwood => wording.Say("rows.field.exposed-heartwood"),
             Field.Incised => wording.Say("rows.field.incised"),
             Field.Coated => wording.Say("rows.field.coated"),
@@ -129,6 +131,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             RetentionFactor multiple => wording.Say("rows.factor", ("factor", Figures.Digits(multiple.Factor))),
             FixedRetention fixedRetention => fixedRetention.Amount.Label,
             MoistureLimit limit => wording.Say("rows.moisture-limit", ("percent", Figures.Digits(limit.MaxPercent))),
+            AcceptableQuality quality => wording.Say("rows.aql", ("aql", Figures.Digits(quality.AqlPercent))),
             Advice advice => advice.Sentence,
             _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Not a demand."),
         };

@@ -18,7 +18,12 @@ public sealed class SampleNoteWords(Wording wording)
     public IReadOnlyList<string> Say(PlannedSample sample) =>
         sample switch
         {
-            { Request: SampleByTables, Indexed: { } found } => [.. Indexed(found), .. Outgoing(sample)],
+            { Request: SampleByTables tables, Indexed: { } found } =>
+            [
+                .. FromCode(tables),
+                .. Indexed(found),
+                .. Outgoing(sample),
+            ],
             { Request: SampleByShare, Indexed: { } found } => [AlsoRead(found), .. Outgoing(sample)],
             { Request: SampleToShow show, Plan: SingleSamplingPlan plan } =>
             [
@@ -38,6 +43,17 @@ public sealed class SampleNoteWords(Wording wording)
             ],
             _ => [.. Outgoing(sample)],
         };
+
+    private IEnumerable<string> FromCode(SampleByTables request)
+    {
+        if (request.AqlFrom is { } source)
+            yield return wording.Say(
+                "sampling.aql-from-code",
+                ("aql", Digits(request.AqlPercent, 6)),
+                ("standing", wording.Say(source.Standing)),
+                ("source", source.Citation)
+            );
+    }
 
     private IEnumerable<string> Indexed(IndexedPlan found)
     {

@@ -11,6 +11,10 @@ public abstract record AskedRule;
 /// <param name="Share">The share, 0.01 to 1.</param>
 public sealed record AskedShare(double Share) : AskedRule;
 
+/// <summary>The share that passes where the AQL of a code of practice is read as the share that may fail.</summary>
+/// <param name="AqlPercent">The AQL with its source, %.</param>
+public sealed record AskedCode(Fact<double> AqlPercent) : AskedRule;
+
 /// <summary>The plan of a standard's tables.</summary>
 /// <param name="AqlPercent">AQL that indexes it, %.</param>
 /// <param name="Level">Inspection level.</param>
@@ -85,6 +89,8 @@ public sealed record CountingQuestion
         {
             case AskedShare share:
                 return (new ShareMustPass(share.Share), null);
+            case AskedCode code:
+                return (ShareMustPass.Of(code.AqlPercent), null);
             case AskedPlan plan:
                 var tables = facts.Sampling.Tables;
                 var lot =

@@ -15,7 +15,11 @@ public abstract record SamplingRequest(int? Lot, ulong Seed);
 /// <param name="Severity">Normal, tightened or reduced.</param>
 /// <param name="Seed">Seed of the random positions.</param>
 public sealed record SampleByTables(int Pieces, InspectionLevel Level, double AqlPercent, Severity Severity, ulong Seed)
-    : SamplingRequest(Pieces, Seed);
+    : SamplingRequest(Pieces, Seed)
+{
+    /// <summary>Source of the AQL where it is the code's; null where it was asked for.</summary>
+    public Provenance? AqlFrom { get; init; }
+}
 
 /// <summary>A stated number of pieces, of which a share must pass.</summary>
 /// <param name="Rule">The share.</param>

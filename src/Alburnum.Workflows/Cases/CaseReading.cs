@@ -58,8 +58,7 @@ public sealed record CaseReading(
             progress: null,
             stop
         );
-        var rulebook = facts.Rulebooks.Named(folder.Rulebook);
-        var warnings = RequirementWarnings.Of(judged.Required.Answer, rulebook, judged.Required.Contract, facts);
+        var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, judged.Required.Contract, facts);
         return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
     }
 
@@ -112,7 +111,7 @@ public sealed record CaseReading(
         FactLibrary facts
     ) =>
         folder
-            .Case.Under(facts.Rulebooks.Named(folder.Rulebook), facts.Rulebooks.All)
+            .Case.Under(folder.Rulebook, facts.Rulebooks.All)
             .Predicted(expected.Prediction?.Quick, expected.Charge?.Plan, expected.NotPredicted)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);

@@ -20,9 +20,22 @@ public sealed record HeartwoodTakenAsExposed : RequirementRemark;
 /// <param name="Species">The timber with its note.</param>
 public sealed record NoteOnSpecies(Species Species) : RequirementRemark;
 
-/// <summary>How long untreated heartwood of the timber's durability class lasted in the ground.</summary>
+/// <summary>How long untreated heartwood of the timber's durability class lasted in the ground; of a range, that of its worse end.</summary>
+/// <param name="Species">The timber. Its durability is known.</param>
 /// <param name="Trial">The trial's row.</param>
-public sealed record LastedInGround(YearsInGround Trial) : RequirementRemark;
+public sealed record LastedInGround(Species Species, YearsInGround Trial) : RequirementRemark
+{
+    /// <summary>True where the timber has a range of classes, and the trial's is the worse end of it.</summary>
+    public bool IsOfWorseEnd => Species.Durability is { Value: var range } && range.Low < range.High;
+
+    /// <summary>The weakest of the trial, of the timber's class, and of the choice of an end.</summary>
+    public Standing Standing =>
+        Provenance.Weakest([
+            Trial.Provenance.Standing,
+            Species.Durability?.Provenance.Standing ?? Standing.FromMemory,
+            IsOfWorseEnd ? Standing.WorkedOut : Standing.Published,
+        ]);
+}
 
 /// <summary>What scales other than EN 350's say of the timber.</summary>
 /// <param name="Species">The timber.</param>

@@ -7,6 +7,9 @@ public abstract record AcceptanceRule
 {
     private protected AcceptanceRule() { }
 
+    /// <summary>Source of the rule where it was taken from a code of practice because nobody asked for one; null where it was asked for.</summary>
+    public Provenance? TakenFrom { get; init; }
+
     /// <summary>Greatest number of failures that accepts.</summary>
     /// <param name="piecesCut">Pieces cut, 1 or more.</param>
     public abstract int MayFail(int piecesCut);
@@ -24,6 +27,14 @@ public sealed record ShareMustPass : AcceptanceRule
     /// <summary>Checks the share.</summary>
     /// <param name="share">Share that must pass, above 0, at most 1.</param>
     public ShareMustPass(double share) => Share = Require.Share(share, Ranges.MustPassPercent);
+
+    /// <summary>The share that passes where an AQL is read as the share that may fail.</summary>
+    /// <param name="aqlPercent">The AQL with its source, %. Below 100.</param>
+    public static ShareMustPass Of(Fact<double> aqlPercent)
+    {
+        ArgumentNullException.ThrowIfNull(aqlPercent);
+        return new(1 - aqlPercent.Value / 100) { TakenFrom = aqlPercent.Provenance };
+    }
 
     /// <summary>Share that must pass.</summary>
     public double Share { get; }

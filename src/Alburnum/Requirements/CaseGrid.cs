@@ -62,6 +62,10 @@ internal sealed class CaseGrid
         {
             points = [1, 2, 3, 4];
         }
+        else if (field == Field.Durability)
+        {
+            points = [1, 2, 3, 4, 5];
+        }
         else
         {
             var ends = conditions

@@ -18,6 +18,9 @@ public enum Subject
     /// <summary>The moisture content before treatment.</summary>
     Moisture,
 
+    /// <summary>The AQL that the penetration of a lot is accepted by.</summary>
+    Acceptance,
+
     /// <summary>Conditions and advice; every row that holds is given.</summary>
     Advice,
 }
@@ -77,6 +80,10 @@ public sealed record FixedRetention(PreservativeAmount Amount) : Demand;
 /// <summary>Greatest moisture content before treatment.</summary>
 /// <param name="MaxPercent">% of the oven-dry mass.</param>
 public sealed record MoistureLimit(double MaxPercent) : Demand;
+
+/// <summary>The share of pieces short of the depth that the code still finds acceptable.</summary>
+/// <param name="AqlPercent">AQL, per cent. Above 0.</param>
+public sealed record AcceptableQuality(double AqlPercent) : Demand;
 
 /// <summary>A condition or piece of advice.</summary>
 /// <param name="Sentence">One sentence.</param>

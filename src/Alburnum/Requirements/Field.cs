@@ -24,6 +24,9 @@ public enum Field
     /// <summary>Treatability of the heartwood, 1 to 4.</summary>
     HeartwoodTreatability,
 
+    /// <summary>Natural durability of the heartwood, 1 to 5.</summary>
+    Durability,
+
     /// <summary>Whether heartwood reaches a face.</summary>
     ExposedHeartwood,
 
@@ -61,6 +64,7 @@ public static class FieldWords
             is Field.Life
                 or Field.SapwoodTreatability
                 or Field.HeartwoodTreatability
+                or Field.Durability
                 or Field.Thickness
                 or Field.Moisture;
 
@@ -75,6 +79,7 @@ public static class FieldWords
             Field.SpeciesGroup => "speciesGroup",
             Field.SapwoodTreatability => "sapwoodTreatability",
             Field.HeartwoodTreatability => "heartwoodTreatability",
+            Field.Durability => "durability",
             Field.ExposedHeartwood => "exposedHeartwood",
             Field.Incised => "incised",
             Field.Coated => "coated",

@@ -53,6 +53,9 @@ public sealed class Rulebook
     /// <summary>What a reader should know of the whole rulebook.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>The user's file that it was read from; null for a rulebook that ships.</summary>
+    public RulebookCopy? Copy { get; init; }
+
     /// <summary>Document and edition: "BS 8417:2024", or "Own table, as printed" where the edition is no number.</summary>
     public string Citation =>
         Edition.Length > 0 && char.IsDigit(Edition[0]) ? $"{Document}:{Edition}" : $"{Document}, {Edition}";
@@ -106,8 +109,11 @@ public sealed class Rulebook
                 [Subject.Penetration, Subject.Retention, Subject.Moisture, Subject.Advice]
         )
             steps.Add(Choice.Among(subject, RowsOf(subject), situation));
+        // Most codes say nothing of it, and that is not worth a line.
+        if (RowsOf(Subject.Acceptance) is { Count: > 0 } acceptance)
+            steps.Insert(steps.Count - 1, Choice.Among(Subject.Acceptance, acceptance, situation));
 
-        return new Trace(Name, $"{Title} ({Citation})", enquiry, steps, FactsUsed(enquiry, steps));
+        return new Trace(Name, $"{Title} ({Citation})" + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
     }
 
     // What was said goes first, then the code's class for the component, then what the component's name settles.
@@ -177,16 +183,13 @@ public sealed class Rulebook
         if (enquiry.Species is not { } species)
             return facts;
         var conditions = steps.SelectMany(step => step.Matched).SelectMany(row => row.When).ToList();
-        if (
-            conditions.Exists(condition => condition.Field == Field.SapwoodTreatability)
-            && species.SapwoodTreatability is { } sapwood
-        )
+        bool Asks(Field field) => conditions.Exists(condition => condition.Field == field);
+        if (Asks(Field.SapwoodTreatability) && species.SapwoodTreatability is { } sapwood)
             facts.Add(new SapwoodTreatabilityUsed(species, sapwood));
-        if (
-            conditions.Exists(condition => condition.Field == Field.HeartwoodTreatability)
-            && species.HeartwoodTreatability is { } heartwood
-        )
+        if (Asks(Field.HeartwoodTreatability) && species.HeartwoodTreatability is { } heartwood)
             facts.Add(new HeartwoodTreatabilityUsed(species, heartwood));
+        if (Asks(Field.Durability) && species.Durability is { } durability)
+            facts.Add(new DurabilityUsed(species, durability));
         foreach (var group in Groups)
         {
             var isAsked = conditions.Exists(condition =>
@@ -198,4 +201,13 @@ public sealed class Rulebook
         }
         return facts;
     }
+}
+
+/// <summary>A user's own file of a rulebook.</summary>
+/// <param name="File">Its path, as it was given.</param>
+/// <param name="Sha256">SHA-256 of its bytes, in hexadecimal digits.</param>
+public sealed record RulebookCopy(string File, string Sha256)
+{
+    // Behind a rulebook's title, so that an answer can be traced to the very file.
+    internal string Ending => $"; {File}, SHA-256 {Sha256}";
 }

@@ -13,7 +13,14 @@ public static class RulebookCheck
         var findings = new List<RulebookFinding>();
         foreach (
             var subject in (ReadOnlySpan<Subject>)
-                [Subject.Penetration, Subject.Retention, Subject.Moisture, Subject.UseClass, Subject.Life]
+                [
+                    Subject.Penetration,
+                    Subject.Retention,
+                    Subject.Moisture,
+                    Subject.Acceptance,
+                    Subject.UseClass,
+                    Subject.Life,
+                ]
         )
         {
             if (rulebook.RowsOf(subject).Count > 0)

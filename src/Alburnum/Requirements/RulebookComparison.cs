@@ -7,7 +7,32 @@ namespace Alburnum.Requirements;
 /// <param name="Enquiry">The enquiry.</param>
 /// <param name="Before">What the first rulebook says.</param>
 /// <param name="After">What the second rulebook says.</param>
-public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, Answer After);
+public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, Answer After)
+{
+    /// <summary>The use classes in which the two rulebooks put the component, where both have one and they differ; null otherwise.</summary>
+    public (UseClassDemand Before, UseClassDemand After)? OtherUseClass => UseClasses(Before, After);
+
+    /// <summary>True where one of the two says nothing of it: whether the code itself changes is then not known.</summary>
+    public bool IsNotRead => OtherUseClass is null && IsSilentInOne;
+
+    internal static (UseClassDemand Before, UseClassDemand After)? UseClasses(Answer before, Answer after) =>
+        Coded(before) is { } one && Coded(after) is { } other && !one.Equals(other) ? (one, other) : null;
+
+    private bool IsSilentInOne =>
+        IsSilent(Before)
+        || IsSilent(After)
+        || (Before, After) is (Required { Requirement: var one }, Required { Requirement: var other })
+            && one.Penetration.Equals(other.Penetration)
+            && Nullable.Equals(one.MoistureMaxPercent, other.MoistureMaxPercent)
+            && (IsSilent(one.RetentionOpen) || IsSilent(other.RetentionOpen));
+
+    private static UseClassDemand? Coded(Answer answer) =>
+        (answer.Trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
+
+    private static bool IsSilent(Answer answer) => answer is NotCovered { Reason: var reason } && IsSilent(reason);
+
+    private static bool IsSilent(NotCoveredReason? reason) => reason is CellNotRead or NoRowHolds;
+}
 
 /// <summary>Which answers change between two rulebooks, usually two editions of one code.</summary>
 public static class RulebookComparison
@@ -33,7 +58,7 @@ public static class RulebookComparison
         {
             stop.ThrowIfCancellationRequested();
             var (first, second) = (before.Answer(enquiries[index]), after.Answer(enquiries[index]));
-            if (!SaysTheSame(first, second))
+            if (!SaysTheSame(first, second) || ChangedAnswer.UseClasses(first, second) is not null)
                 changed.Add(new ChangedAnswer(index, enquiries[index], first, second));
         }
         return changed;

@@ -30,6 +30,7 @@ internal sealed class Situation
         _known[(int)Field.SpeciesGroup] = speciesGroups is null ? default : Known.AllOfThese(speciesGroups);
         _known[(int)Field.SapwoodTreatability] = Classes(enquiry.Species?.SapwoodTreatability);
         _known[(int)Field.HeartwoodTreatability] = Classes(enquiry.Species?.HeartwoodTreatability);
+        _known[(int)Field.Durability] = Classes(enquiry.Species?.Durability);
         _known[(int)Field.ExposedHeartwood] = Known.YesNo(enquiry.HasExposedHeartwood);
         _known[(int)Field.Incised] = Known.YesNo(enquiry.IsIncised);
         _known[(int)Field.Thickness] = Known.Number(enquiry.Section?.ThicknessMm);
@@ -74,7 +75,7 @@ internal sealed class Situation
     private static Known Classes(Fact<ClassRange>? cell) =>
         cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
 
-    [InlineArray(15)]
+    [InlineArray(16)]
     private struct Fields
     {
         private Known _first;

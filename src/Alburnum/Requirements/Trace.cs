@@ -76,6 +76,12 @@ public sealed record SapwoodTreatabilityUsed(Timber.Species Species, Fact<Timber
 public sealed record HeartwoodTreatabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Treatability)
     : FactUsed(Treatability.Provenance);
 
+/// <summary>The natural durability of the heartwood.</summary>
+/// <param name="Species">The species.</param>
+/// <param name="Durability">Its class, or the range of its classes.</param>
+public sealed record DurabilityUsed(Timber.Species Species, Fact<Timber.ClassRange> Durability)
+    : FactUsed(Durability.Provenance);
+
 /// <summary>The group in which the rulebook puts the species.</summary>
 /// <param name="Species">The species.</param>
 /// <param name="Group">The group.</param>
@@ -153,6 +159,12 @@ public sealed record Trace(
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);
+
+    /// <summary>The AQL for penetration that the code has for the piece; null where it has none, or where that depends on something not known.</summary>
+    public Fact<double>? AqlPercent =>
+        Step(Subject.Acceptance) is { Finding: Settled { Demand: AcceptableQuality quality }, Matched: var rows }
+            ? new(quality.AqlPercent, rows[0].Provenance)
+            : null;
 
     private static IEnumerable<Standing> Standings(Row row)
     {

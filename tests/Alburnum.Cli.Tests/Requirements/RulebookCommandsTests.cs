@@ -74,12 +74,18 @@ public sealed class RulebookCommandsTests
     {
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--json");
         using var json = JsonDocument.Parse(run.Output);
+        var notRead = json.RootElement.GetProperty("not_read").EnumerateArray().ToList();
         var changes = json.RootElement.GetProperty("changes").EnumerateArray().ToList();
 
         Assert.Equal("BS 8417:2024", json.RootElement.GetProperty("after").GetProperty("citation").GetString());
         Assert.InRange(changes.Count, 1, json.RootElement.GetProperty("enquiries").GetInt32());
-        Assert.Contains(
+        Assert.All(
             changes,
+            change =>
+                Assert.StartsWith("use class 4: ", change.GetProperty("after").GetString(), StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            notRead,
             change =>
                 change.GetProperty("enquiry").GetString() == "fence post, sawn, Scots pine, 15 years"
                 && change.GetProperty("after").GetString() == "not covered"
@@ -174,7 +180,7 @@ public sealed class RulebookCommandsTests
             run.Output,
             StringComparison.Ordinal
         );
-        Assert.Contains("answers change.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("answers change; of ", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -189,7 +195,11 @@ public sealed class RulebookCommandsTests
         );
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
         Assert.Contains("1  fence post, sawn, Scots pine, 30 years: NP6", run.Output, StringComparison.Ordinal);
-        Assert.Contains("of 2 answers change.", run.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "0 of 2 answers change; of 2 more, one of the two has not been read.",
+            run.Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -78,6 +78,40 @@ public sealed class BritishPracticeChecks
     public void A_deck_joist_belongs_in_use_class_4_in_the_2024_edition() =>
         Assert.Equal("4", UseOf("british-2024", "deck joist"));
 
+    [Theory]
+    [Published(
+        "Specification increase for timber deck substructure components, 27 January 2020",
+        "2011+A1:2014 put all uncoated uses above ground in class 3u; class 4 is the trade's rule of January 2020"
+    )]
+    [InlineData("british-2014", "3u")]
+    [InlineData("british-trade-2020", "4")]
+    public void A_deck_joist_is_class_3u_in_the_edition_of_2014_and_class_4_by_the_rule_of_2020(
+        string rulebook,
+        string useClass
+    ) => Assert.Equal(useClass, UseOf(rulebook, "deck joist"));
+
+    [Theory]
+    [Published("article on the revised draft of BS 8417, late 2010", "AQL for penetration by treatability and form")]
+    [InlineData("Scots pine", TimberForm.Sawn, 1)]
+    [InlineData("Scots pine", TimberForm.Round, 1)]
+    [InlineData("Norway spruce", TimberForm.Sawn, 25)]
+    [InlineData("Norway spruce", TimberForm.Round, 10)]
+    public void Penetration_is_accepted_by_an_AQL_of_the_timber(string species, TimberForm form, double aqlPercent)
+    {
+        var timber = new Enquiry { Species = Library.Species.Get(species), Form = form };
+        Assert.Equal(aqlPercent, Ask("british-2014", timber).Trace.AqlPercent!.Value);
+    }
+
+    [Theory]
+    [Published(Amendment, "NP5 before, raised to NP6 for sawn faces that show heartwood; trade journal, 2014")]
+    [InlineData(true, "NP6")]
+    [InlineData(false, "NP5")]
+    public void The_step_to_NP6_concerns_only_faces_that_show_heartwood(bool isExposed, string penetration)
+    {
+        var demand = Demand("british-2014", Sawn("Scots pine", UseClass.Four, 30, exposedHeartwood: isExposed));
+        Assert.Equal(penetration, demand.PenetrationName);
+    }
+
     [Fact]
     [Published("BS 8417, 2024", "use classes, at second hand")]
     public void An_external_structural_support_belongs_in_use_class_4_in_the_2024_edition() =>

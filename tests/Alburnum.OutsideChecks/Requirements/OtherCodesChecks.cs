@@ -29,6 +29,38 @@ public sealed class OtherCodesChecks
     public void The_Spanish_code_refuses_sapwood_of_treatability_3_outdoors(UseClass useClass) =>
         Assert.IsType<NotPermitted>(Ask("spanish-se-m", Sawn("Norway spruce", useClass)));
 
+    [Theory]
+    [Published(Spanish, "table 3.1 with note 3")]
+    [InlineData("sweet chestnut", UseClass.ThreeTwo, "NP3")]
+    [InlineData("sweet chestnut", UseClass.Four, "NP5")]
+    [InlineData("greenheart", UseClass.Five, "NP6")]
+    public void Naturally_durable_timber_is_not_refused_for_sapwood_that_is_hard_to_treat(
+        string species,
+        UseClass useClass,
+        string penetration
+    ) => Assert.Equal(penetration, Demand("spanish-se-m", Sawn(species, useClass)).PenetrationName);
+
+    [Theory]
+    [Published(Spanish, "table 3.1, classes 1 and 2")]
+    [InlineData(UseClass.One, "recommends")]
+    [InlineData(UseClass.Two, "requires")]
+    public void A_surface_treatment_is_recommended_in_class_1_and_required_in_class_2(UseClass useClass, string verb) =>
+        Assert.Contains(
+            AdviceOn(Demand("spanish-se-m", Sawn("Norway spruce", useClass))),
+            each => each.Contains($"{verb} a surface treatment", StringComparison.Ordinal)
+        );
+
+    [Fact]
+    [Published(Spanish, "table 3.1, roofs")]
+    public void A_roof_without_ventilation_is_class_3_1_in_Spain()
+    {
+        var rafter = Sawn("Scots pine", UseClass.Two) with { Component = Library.Components.Get("dry roof timber") };
+        Assert.Contains(
+            AdviceOn(Demand("spanish-se-m", rafter)),
+            each => each.Contains("without ventilation is class 3.1", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     [Published(Spanish, "use class 3.2")]
     public void Spanish_use_class_3_2_asks_for_6_mm_where_the_sapwood_is_easy_to_treat() =>

@@ -89,6 +89,15 @@ public sealed class SourceRegisterTests
     }
 
     [Fact]
+    public void The_classes_of_pines_are_not_credited_to_a_code_that_prints_none() =>
+        Assert.All(
+            new[] { "Corsican pine", "maritime pine", "radiata pine", "Scots pine" }
+                .Select(name => ShippedData.Library.Species.Get(name))
+                .SelectMany(pine => new[] { pine.Durability, pine.HeartwoodTreatability, pine.SapwoodTreatability }),
+            cell => Assert.DoesNotContain("CTE", cell!.Provenance.Document, StringComparison.Ordinal)
+        );
+
+    [Fact]
     public void A_way_of_reading_that_the_register_does_not_know_is_refused()
     {
         var (_, problems) = Read(

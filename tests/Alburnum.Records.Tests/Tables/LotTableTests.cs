@@ -56,18 +56,18 @@ public sealed class LotTableTests : IDisposable
     [Fact]
     public void After_a_stop_no_lot_is_judged_until_inspection_begins_again()
     {
-        // Rejected, then one accepted, in turn: never five accepted in a row, so ten lots on tightened inspection stop it.
+        // Rejected, then one accepted, in turn: never five accepted in a row, so the fifth rejected on tightened inspection stops it.
         var rows =
             "L1,500,50,11,,\nL2,500,50,11,,\n"
-            + string.Concat(Enumerable.Range(3, 10).Select(i => $"L{i},500,50,{(i % 2 == 0 ? 9 : 0)},,\n"));
+            + string.Concat(Enumerable.Range(3, 9).Select(i => $"L{i},500,50,{(i % 2 == 0 ? 0 : 9)},,\n"));
 
         Assert.True(Follow(rows)[^1].After.IsStopped);
         Assert.Contains(
-            "row \"L13\", field begins_again: found no, expected yes, once the cause has been put right",
-            Refusal(rows + "L13,500,50,0,,\n"),
+            "row \"L12\", field begins_again: found no, expected yes, once the cause has been put right",
+            Refusal(rows + "L12,500,50,0,,\n"),
             StringComparison.Ordinal
         );
-        var again = Follow(rows + "L13,500,50,0,,yes\n")[^1];
+        var again = Follow(rows + "L12,500,50,0,,yes\n")[^1];
         Assert.Equal(Severity.Tightened, again.Plan.Severity);
         Assert.False(again.After.IsStopped);
         Assert.Contains("acceptance had not stopped", Refusal("L1,500,50,0,,yes\n"), StringComparison.Ordinal);

@@ -34,6 +34,17 @@ public sealed class RulebookComparisonTests
         Assert.Equal((1, "6 mm", "12 mm"), (change.Index, Name(change.Before), Name(change.After)));
     }
 
+    [Fact]
+    public void A_cell_that_one_has_not_read_is_no_change_of_the_code()
+    {
+        Enquiry[] enquiries = [new() { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(30) }];
+        var silent = Book(DepthRow("g15", Depth(6), [Use("4"), Life(15)]));
+
+        Assert.True(Assert.Single(RulebookComparison.Of(Before, silent, enquiries)).IsNotRead);
+        Assert.True(Assert.Single(RulebookComparison.Of(silent, Before, enquiries)).IsNotRead);
+        Assert.False(Assert.Single(RulebookComparison.Of(Before, After, enquiries)).IsNotRead);
+    }
+
     private static string Name(Answer answer) => Assert.IsType<Required>(answer).Requirement.PenetrationName;
 
     [Fact]

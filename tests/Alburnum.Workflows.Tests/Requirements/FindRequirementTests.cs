@@ -117,4 +117,17 @@ public sealed class FindRequirementTests
         Assert.Null(Of(shorter with { Section = null, Form = TimberForm.Sawn }).Expected);
         Assert.Null(Of(shorter with { Species = Post.Species! with { Density = null } }).Expected);
     }
+
+    [Theory]
+    [InlineData("Norway spruce", false, Standing.Published)]
+    [InlineData("Scots pine", true, Standing.WorkedOut)]
+    public void Years_of_the_worse_end_of_a_range_are_worked_out(string species, bool isOfWorseEnd, Standing standing)
+    {
+        var enquiry = new Enquiry { Species = Facts.Species.Get(species), UseClasses = [UseClass.Four] };
+        var found = FindRequirement.Run(enquiry, Facts.Rulebooks.Named("european-2007"), Facts);
+
+        var lasted = Assert.Single(found.Remarks.OfType<LastedInGround>());
+        Assert.Equal(isOfWorseEnd, lasted.IsOfWorseEnd);
+        Assert.Equal(standing, lasted.Standing);
+    }
 }

@@ -1,0 +1,89 @@
+using System.Globalization;
+using System.Text;
+using Alburnum.Records.Tables;
+using Alburnum.Requirements;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Writes what a person read in a copy of a code as a rulebook that is based on one that ships.</summary>
+public static class FilledRulebook
+{
+    private static readonly (Subject Subject, string Field, string Value)[] Written =
+    [
+        (Subject.UseClass, "useClass", "is"),
+        (Subject.Life, "life", "years"),
+        (Subject.Penetration, "penetration", "require"),
+        (Subject.Retention, "retention", "factor"),
+        (Subject.Moisture, "moisture", "maxPercent"),
+        (Subject.Acceptance, "acceptance", "aqlPercent"),
+    ];
+
+    /// <summary>The file's text.</summary>
+    /// <param name="basis">The rulebook that ships.</param>
+    /// <param name="cells">The rows, each with what was written beside it.</param>
+    public static string Write(Rulebook basis, IReadOnlyList<(Row Row, WorksheetLine Line)> cells)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        ArgumentNullException.ThrowIfNull(cells);
+        var text = new StringBuilder().Append("basedOn: ").Append(basis.Name).Append('\n');
+        foreach (var (subject, field, value) in Written)
+        {
+            var rows = cells.Where(cell => cell.Row.Subject == subject && cell.Line.Value.Length > 0).ToList();
+            if (rows.Count == 0)
+                continue;
+            text.Append(field).Append(":\n");
+            foreach (var (row, line) in rows)
+                Append(text, basis, row, line, value);
+        }
+        var confirmed = cells.Where(cell => cell.Line.Value.Length == 0).ToList();
+        if (confirmed.Count > 0)
+            text.Append("confirmed:\n");
+        foreach (var (row, line) in confirmed)
+        {
+            text.Append("  - { key: ").Append(Quoted(row.Key)).Append(", edition: ").Append(Quoted(line.Edition));
+            text.Append(", table: ").Append(Quoted(line.Table));
+            if (line.Page.Length > 0)
+                text.Append(", page: ").Append(Quoted(line.Page));
+            text.Append(", initials: ").Append(Quoted(line.Initials)).Append(", date: ").Append(line.Date);
+            text.Append(" }\n");
+        }
+        return text.ToString();
+    }
+
+    private static void Append(StringBuilder text, Rulebook basis, Row row, WorksheetLine line, string value)
+    {
+        text.Append("  - key: ").Append(Quoted(row.Key)).Append('\n');
+        if (row.When.Count > 0)
+            text.Append("    when: { ").AppendJoin(", ", row.When.Select(When)).Append(" }\n");
+        text.Append("    ").Append(value).Append(": ").Append(Quoted(line.Value)).Append('\n');
+        if (row.Overrides.Count > 0)
+            text.Append("    exceptionTo: [").AppendJoin(", ", row.Overrides.Select(Quoted)).Append("]\n");
+        var place = line.Page.Length > 0 ? $"{line.Table}, page {line.Page}" : line.Table;
+        text.Append("    source: { document: ").Append(Quoted(basis.Document));
+        text.Append(", edition: ").Append(Quoted(line.Edition)).Append(", place: ").Append(Quoted(place));
+        text.Append(", howRead: copy, note: ").Append(Quoted($"{line.Initials}, {line.Date}")).Append(" }\n");
+        text.Append("    standing: published\n");
+    }
+
+    private static string When(Condition condition) =>
+        condition switch
+        {
+            OneOf words => $"{words.Field.Key()}: [{string.Join(", ", words.Allowed.Select(Quoted))}]",
+            Between range when range.Low.Equals(range.High) => $"{range.Field.Key()}: {Number(range.Low)}",
+            Between range => $"{range.Field.Key()}: {{ {string.Join(", ", Ends(range))} }}",
+            _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
+        };
+
+    private static IEnumerable<string> Ends(Between range)
+    {
+        if (double.IsFinite(range.Low))
+            yield return $"{(range.IncludesLow ? "from" : "above")}: {Number(range.Low)}";
+        if (double.IsFinite(range.High))
+            yield return $"{(range.IncludesHigh ? "upTo" : "below")}: {Number(range.High)}";
+    }
+
+    private static string Number(double value) => value.ToString(CultureInfo.InvariantCulture);
+
+    private static string Quoted(string text) =>
+        $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+}

@@ -1,0 +1,67 @@
+using System.Globalization;
+using Alburnum.Requirements;
+
+namespace Alburnum.Records.Facts;
+
+/// <summary>Reads the <c>confirmed</c> of a rulebook: rows that its user has held against a copy of the document.</summary>
+internal static class RowConfirmations
+{
+    private const string Field = "confirmed";
+    private const string WayOfReading = "copy";
+    private const int InitialsMax = 7;
+
+    /// <summary>The rows, those confirmed with the standing and the place that this gives them.</summary>
+    /// <param name="root">The file's outermost fields.</param>
+    /// <param name="rows">All rows of the rulebook.</param>
+    /// <param name="document">The document that the copy is of.</param>
+    /// <param name="sources">The words for how a document was read.</param>
+    public static IReadOnlyList<Row> Applied(
+        FactRow root,
+        IReadOnlyList<Row> rows,
+        string document,
+        Lazy<SourceRegister> sources
+    )
+    {
+        var confirmed = new Dictionary<string, Provenance>(StringComparer.Ordinal);
+        foreach (var each in root.OptionalRows(Field))
+        {
+            var key = each.Text("key");
+            var provenance = Read(each, document, sources);
+            if (rows.FirstOrDefault(row => row.Key == key) is not { } row)
+                each.Refuse("key", key, "the key of a row");
+            else if (row.Demand is UnknownCell)
+                each.Refuse(
+                    "key",
+                    $"{key}, of which nothing is known",
+                    "a row of your own of that key, with what the copy says"
+                );
+            else if (!confirmed.TryAdd(key, provenance))
+                each.Refuse("key", key, "each row once");
+        }
+        return confirmed.Count == 0
+            ? rows
+            :
+            [
+                .. rows.Select(row =>
+                    confirmed.TryGetValue(row.Key, out var provenance) ? row with { Provenance = provenance } : row
+                ),
+            ];
+    }
+
+    private static Provenance Read(FactRow row, string document, Lazy<SourceRegister> sources)
+    {
+        var (table, page) = (row.Text("table"), row.OptionalText("page"));
+        var (initials, date) = (row.Text("initials"), row.Text("date"));
+        if (initials.Length > InitialsMax)
+            row.Refuse("initials", initials, $"at most {InitialsMax} letters");
+        if (!DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
+            row.Refuse("date", date, "a date such as 2026-05-12");
+        return new(
+            Standing.Published,
+            document,
+            row.Text("edition"),
+            page.Length > 0 ? $"{table}, page {page}" : table,
+            $"{sources.Value.InWords(WayOfReading)}, {initials}, {date}"
+        );
+    }
+}

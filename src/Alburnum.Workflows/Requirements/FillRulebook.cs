@@ -1,0 +1,75 @@
+using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
+using Alburnum.Requirements;
+
+namespace Alburnum.Workflows.Requirements;
+
+/// <summary>A rulebook of the user's, made from a worksheet.</summary>
+/// <param name="Text">The text of its file.</param>
+/// <param name="Confirmed">Number of rows that the copy confirms.</param>
+/// <param name="Written">Number of rows that say what the copy says.</param>
+public sealed record FilledIn(string Text, int Confirmed, int Written);
+
+/// <summary>Reads a worksheet that was filled in from a printed code into a rulebook of the user's.</summary>
+public static class FillRulebook
+{
+    /// <summary>Reads it; refuses every line that cannot be read.</summary>
+    /// <param name="rulebook">Name of the rulebook that ships, on which the user's is based.</param>
+    /// <param name="table">The worksheet.</param>
+    /// <param name="facts">The rulebooks that ship, and the commonest enquiries.</param>
+    /// <exception cref="InputRefusedException">There is no such rulebook, nothing is filled in, or a line cannot be read.</exception>
+    public static FilledIn Run(string rulebook, Table table, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        ArgumentNullException.ThrowIfNull(facts);
+        var book = facts.Rulebooks.Named(rulebook);
+        var lines = WorksheetTable.Read(table);
+        if (lines.Count == 0)
+            throw new InputRefusedException(
+                new InputProblem(table.Name, 0, "", "", "no line filled in", "a value or initials in at least one line")
+            );
+        var rows = Worksheet
+            .Of(book, facts.CommonestEnquiries)
+            .Select(cell => cell.Row)
+            .UnionBy(book.Rows, row => row.Key, StringComparer.Ordinal)
+            .ToDictionary(row => row.Key, StringComparer.Ordinal);
+        var problems = new List<InputProblem>();
+        var cells = new List<(Row Row, WorksheetLine Line)>();
+        foreach (var line in lines)
+        {
+            if (!rows.TryGetValue(line.Key, out var row))
+                problems.Add(Problem(table, line, "key", line.Key, $"a key of the worksheet of {book.Name}"));
+            else if (Fault(book, row, line, facts) is { } fault)
+                problems.Add(Problem(table, line, fault.Field, fault.Found, fault.Expected));
+            else
+                cells.Add((row, line));
+        }
+        if (problems.Count > 0)
+            throw new InputRefusedException(problems);
+        var confirmed = cells.Count(cell => cell.Line.Value.Length == 0);
+        return new(FilledRulebook.Write(book, cells), confirmed, cells.Count - confirmed);
+    }
+
+    // One line alone as a rulebook: what is wrong with that is wrong with the line.
+    private static InputProblem? Fault(Rulebook book, Row row, WorksheetLine line, FactLibrary facts)
+    {
+        if (row.Demand is UnknownCell && line.Value.Length == 0)
+            return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
+        try
+        {
+            _ = RulebookFile.FromText(FilledRulebook.Write(book, [(row, line)]), facts);
+            return null;
+        }
+        catch (InputRefusedException refused)
+        {
+            var first = refused.Problems[0];
+            return first with
+            {
+                Field = line.Value.Length > 0 && first.Field is not "initials" ? "value" : first.Field,
+            };
+        }
+    }
+
+    private static InputProblem Problem(Table table, WorksheetLine line, string field, string found, string expected) =>
+        new(table.Name, line.Line, line.Key, field, found, expected);
+}

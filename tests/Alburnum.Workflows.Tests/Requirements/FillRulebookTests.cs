@@ -1,0 +1,98 @@
+using Alburnum.Records.Facts;
+using Alburnum.Records.Tables;
+using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
+using Alburnum.Workflows.Requirements;
+
+namespace Alburnum.Workflows.Tests.Requirements;
+
+public sealed class FillRulebookTests
+{
+    private const string Book = "british-2014";
+    private const string Header = "key,value,edition,table,page,initials,date\n";
+    private const string Read = "2011+A1:2014,table 4,17,AB,2026-05-12\n";
+
+    private static readonly FactLibrary Facts = new(Repository.At("data"));
+
+    [Fact]
+    public void There_are_forty_common_enquiries() => Assert.Equal(40, Facts.CommonestEnquiries.Count);
+
+    [Theory]
+    [InlineData("british-2014")]
+    [InlineData("british-2024")]
+    [InlineData("nordic-classes")]
+    public void What_is_unread_comes_by_how_often_it_is_asked_for(string rulebook)
+    {
+        var cells = ListUnread.Run(rulebook, Facts).Cells;
+
+        Assert.NotEmpty(cells);
+        Assert.Equal(cells.OrderByDescending(cell => cell.Enquiries), cells);
+        Assert.Equal(cells.Count, cells.Select(cell => cell.Row.Key).Distinct().Count());
+        Assert.All(
+            cells,
+            cell => Assert.True(cell.Row.Demand is UnknownCell || cell.Row.Provenance.Standing == Standing.FromMemory)
+        );
+    }
+
+    [Fact]
+    public void Every_cell_that_is_filled_in_is_read_no_more()
+    {
+        var cells = ListUnread.Run(Book, Facts).Cells;
+        var lines = cells.Select(cell => $"{cell.Row.Key},{Value(cell)},{Read}");
+
+        var filled = Fill(Header + string.Concat(lines));
+
+        Assert.Equal(cells.Count, filled.Confirmed + filled.Written);
+        var own = RulebookFile.FromText(filled.Text, Facts);
+        Assert.Empty(Worksheet.Of(own, Facts.CommonestEnquiries));
+        Assert.All(
+            Facts.CommonestEnquiries.SelectMany(enquiry => own.Answer(enquiry).Trace.Steps),
+            step => Assert.IsNotType<Contradicted>(step.Finding)
+        );
+
+        static string Value(WorksheetCell cell) =>
+            cell.Row switch
+            {
+                { Demand: not UnknownCell } => "",
+                { Subject: Subject.Penetration } => "NP3",
+                _ => "1.25",
+            };
+    }
+
+    [Theory]
+    [InlineData("nowhere,NP3,", "line 2, row \"nowhere\", field key: found nowhere")]
+    [InlineData(
+        "in-ground-15-sawn-permeable,NP99,",
+        "line 2, row \"in-ground-15-sawn-permeable\", field value: found NP99"
+    )]
+    [InlineData(
+        "in-ground-30-sawn-resistant-no-heartwood,,",
+        "field value: found nothing, expected what the copy says"
+    )]
+    public void A_line_that_cannot_be_read_is_named(string line, string said) =>
+        Assert.Contains(
+            said,
+            Assert.Throws<InputRefusedException>(() => Fill(Header + line + Read)).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_line_filled_in_by_half_is_refused_and_an_empty_one_passed_over()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Fill(Header + "in-ground-15-sawn-permeable,NP5,,,,,\nin-ground-30,,,,,,\n")
+        );
+
+        Assert.All(refused.Problems, problem => Assert.Equal(2, problem.Line));
+        Assert.Equal(
+            ["date", "edition", "initials", "table"],
+            refused.Problems.Select(problem => problem.Field).Order()
+        );
+    }
+
+    private static FilledIn Fill(string csv)
+    {
+        using var folder = new TemporaryFolder();
+        return FillRulebook.Run(Book, Table.Open(folder.Write("sheet.csv", csv), null), Facts);
+    }
+}
