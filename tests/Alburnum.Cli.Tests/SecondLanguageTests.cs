@@ -54,6 +54,7 @@ public sealed class SecondLanguageTests
             folder
         );
         var repeated = data.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Append("data/sources.yaml")
             .Select(file => File.ReadAllText(Repository.At(file)))
             .Append(Species)
             .SelectMany(BracketedLanguage.Words);

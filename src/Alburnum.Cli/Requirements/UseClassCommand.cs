@@ -46,7 +46,7 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         public string? CouldHurtPeople { get; init; }
 
         [CommandOption("--insects <NAMES>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Insects))]
+        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Insects))]
         public string? Insects { get; init; }
     }
 

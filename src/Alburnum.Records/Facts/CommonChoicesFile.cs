@@ -36,12 +36,9 @@ internal static class CommonChoicesFile
                 row.Refuse("useClass", useClass, "1, 2, 3.1, 3.2, 4 or 5");
                 continue;
             }
+            _ = row.Provenance();
             designs.Add(
-                new CommonDesign(
-                    one,
-                    [.. row.Texts("components").Select(name => Component(row, "components", name, components))],
-                    row.Provenance()
-                )
+                new(one, [.. row.Texts("components").Select(name => Component(row, "components", name, components))])
             );
         }
         return new CommonChoices(timbers, designs);

@@ -32,7 +32,4 @@ public static class ExposureFields
     /// <summary>Whether people could be hurt if it fails.</summary>
     public static AskedField CouldHurtPeople { get; } =
         AskedField.YesNo("couldHurtPeople", "People could be hurt if it fails");
-
-    /// <summary>Insects that live where it is used.</summary>
-    public static AskedField Insects => EnquiryFields.Insects;
 }

@@ -58,7 +58,7 @@ public sealed record CaseReading(
             progress: null,
             stop
         );
-        var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, facts);
+        var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, judged.Required.Contract, facts);
         return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
     }
 

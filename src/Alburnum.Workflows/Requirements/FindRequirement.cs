@@ -48,6 +48,7 @@ public static class FindRequirement
         ArgumentNullException.ThrowIfNull(facts);
         var answer = rulebook.Answer(enquiry);
         var asked = answer.Trace.AsAnswered;
+        var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
         var expected = Expected(answer, asked, facts);
         IReadOnlyList<FoundRoute> routes =
         [
@@ -69,12 +70,12 @@ public static class FindRequirement
                 : [],
             expected,
             routes,
-            RequirementWarnings.Of(answer, rulebook, facts),
+            RequirementWarnings.Of(answer, rulebook, contract, facts),
             [
                 .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
                 .. Remarks(asked, routes.Count > 0, facts),
             ],
-            ContractClass.Of(answer, rulebook, facts.Rulebooks.All)
+            contract
         );
     }
 

@@ -9,19 +9,31 @@ public static class RequirementWarnings
     /// <summary>The warnings, in the order in which they are said; empty where there are none.</summary>
     /// <param name="answer">What the rulebook says.</param>
     /// <param name="rulebook">The rulebook.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named.</param>
     /// <param name="facts">Marks of other systems.</param>
-    public static IReadOnlyList<RequirementRemark> Of(Answer answer, Rulebook rulebook, FactLibrary facts)
+    public static IReadOnlyList<RequirementRemark> Of(
+        Answer answer,
+        Rulebook rulebook,
+        ContractClass? contract,
+        FactLibrary facts
+    )
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(facts);
-        return [.. Every(answer, rulebook, facts)];
+        return [.. Every(answer, rulebook, contract, facts)];
     }
 
-    private static IEnumerable<RequirementRemark> Every(Answer answer, Rulebook rulebook, FactLibrary facts)
+    private static IEnumerable<RequirementRemark> Every(
+        Answer answer,
+        Rulebook rulebook,
+        ContractClass? contract,
+        FactLibrary facts
+    )
     {
         var enquiry = answer.Trace.Enquiry;
-        if (enquiry.StatedClass is { } stated)
+        // A class that gives a demand beside the code's own is told there.
+        if (enquiry.StatedClass is { } stated && contract is not ContractDemand)
         {
             foreach (var remark in OfStated(stated, rulebook, facts))
                 yield return remark;

@@ -19,8 +19,7 @@ public sealed record CommonTimber(
 /// <summary>A design that lowers the use class, and the components for which it is commonly open.</summary>
 /// <param name="UseClass">The use class then.</param>
 /// <param name="Components">Names of the components.</param>
-/// <param name="Provenance">Source and standing.</param>
-public sealed record CommonDesign(UseClass UseClass, IReadOnlyList<string> Components, Provenance Provenance);
+public sealed record CommonDesign(UseClass UseClass, IReadOnlyList<string> Components);
 
 /// <summary>What is commonly chosen for a component: the timbers that are sold for it, and the designs that are open to it.</summary>
 /// <param name="Timbers">Timbers by component.</param>

@@ -263,7 +263,7 @@ public sealed class RouteSearchTests
     [Fact]
     public void A_design_that_is_not_open_to_the_component_is_no_route()
     {
-        var common = new CommonChoices([], [new(UseClass.ThreeTwo, [Stake.Name], Published)]);
+        var common = new CommonChoices([], [new(UseClass.ThreeTwo, [Stake.Name])]);
         var routes = SearchIn(Table, common).Find(Post with { Component = Stake });
         Assert.Equal(
             [UseClass.ThreeTwo],
