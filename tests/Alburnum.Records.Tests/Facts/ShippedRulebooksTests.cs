@@ -204,16 +204,17 @@ public sealed class ShippedRulebooksTests
     public void The_complete_rulebook_answers_every_case_of_its_axes()
     {
         var book = ShippedData.Library.Rulebooks.Named("spanish-se-m");
-        Assert.Equal(
-            [Field.UseClass, Field.Form, Field.SapwoodTreatability, Field.Durability],
-            book.CompleteOver
-        );
+        Assert.Equal([Field.UseClass, Field.Form, Field.SapwoodTreatability, Field.Durability], book.CompleteOver);
         foreach (
             var species in ShippedData.Library.Species.All.Where(each =>
                 each.SapwoodTreatability is { Value: var cell }
                 && (
                     cell.High == 1
-                    || (cell.Low > 1 && each.Durability is { Value: var durability } && durability.Low == durability.High)
+                    || (
+                        cell.Low > 1
+                        && each.Durability is { Value: var durability }
+                        && durability.Low == durability.High
+                    )
                 )
             )
         )
