@@ -1,4 +1,4 @@
-using Alburnum.Records.Tables;
+using Alburnum.Records.Worksheets;
 using Alburnum.Reports.Words;
 using static Alburnum.Reports.Words.Wording;
 

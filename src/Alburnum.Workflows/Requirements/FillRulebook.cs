@@ -1,5 +1,6 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
+using Alburnum.Records.Worksheets;
 using Alburnum.Requirements;
 
 namespace Alburnum.Workflows.Requirements;

@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text;
-using Alburnum.Records.Tables;
+using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 
-namespace Alburnum.Records.Facts;
+namespace Alburnum.Records.Worksheets;
 
 /// <summary>Writes what a person read in a copy of a code as a rulebook that is based on one that ships.</summary>
 public static class FilledRulebook

@@ -1,6 +1,7 @@
 using System.Globalization;
+using Alburnum.Records.Tables;
 
-namespace Alburnum.Records.Tables;
+namespace Alburnum.Records.Worksheets;
 
 /// <summary>What a person wrote beside one cell of a rulebook, from a printed copy of the code.</summary>
 /// <param name="Line">Line of the table, from 1.</param>
