@@ -27,11 +27,21 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];
 
     /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
+    /// <remarks>What is required on a face, g/m², is spread over the depth of the zone that is assayed; null where that is not known.</remarks>
     public double? RequiredKgPerM3 =>
         Answer is not Required { Requirement: var requirement } ? null
         : Enquired.StatedRetentionKgPerM3 is { } stated ? stated
-        : requirement.RequiredRetention is { Unit: AmountUnit.KgPerM3 } amount ? amount.Value
-        : null;
+        : requirement.RequiredRetention switch
+        {
+            { Unit: AmountUnit.KgPerM3 } amount => amount.Value,
+            // Grams over a square metre and a millimetre are kilograms in a cubic metre.
+            { } onFace => onFace.Value / ZoneMm(requirement),
+            null => null,
+        };
+
+    private double? ZoneMm(Requirement requirement) =>
+        Enquired.AssayBasis.ZoneDepthMm
+        ?? (requirement.Zone is { DepthMm: { } endMm } zone ? endMm - zone.FromMm : null);
 
     /// <summary>The case with what its timber is expected to reach.</summary>
     /// <param name="prediction">What the schedule is expected to reach; null where the case does not ask.</param>

@@ -473,6 +473,37 @@ public sealed class StagesTests
             .Measured(evidence)
             .Judged(DecisionRule.Usual);
 
+    [Fact]
+    public void A_retention_required_on_a_face_is_spread_over_the_zone_that_is_assayed()
+    {
+        var onFace = new FixedRetention(new PreservativeAmount(24, AmountUnit.GramPerM2));
+        RequiredCase Under(AnalyticalZone? zone, double? assayedMm)
+        {
+            var depth = new PenetrationDemand(
+                "depth",
+                new LeastDepth(WoodZone.Lateral, 3),
+                zone is null ? null : new(zone, Invented),
+                Invented
+            );
+            var book = new Rulebook([
+                new("depth", Subject.Penetration, [], depth, [], Invented),
+                new("amount", Subject.Retention, [], onFace, [], Invented),
+            ])
+            {
+                Name = "invented",
+                Title = "Invented code",
+                Document = "Invented",
+                Edition = "1",
+            };
+            return (Case([], retention: null) with { AssayBasis = new() { ZoneDepthMm = assayedMm } }).Under(book);
+        }
+
+        Assert.Equal(8, Under(new(3, "outer 3 mm"), null).RequiredKgPerM3);
+        Assert.Equal(4, Under(new(3, "outer 3 mm"), 6).RequiredKgPerM3);
+        Assert.Equal(2, Under(new(15, "from 3 to 15 mm") { FromMm = 3 }, null).RequiredKgPerM3);
+        Assert.Null(Under(null, null).RequiredKgPerM3);
+    }
+
     private static Rulebook Code(Demand demand) =>
         new([new Row("only", Subject.Penetration, [], demand, [], Invented)])
         {
