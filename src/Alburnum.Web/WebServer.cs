@@ -7,14 +7,17 @@ using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
+using Alburnum.Web.Asking;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Web;
 
@@ -37,6 +40,8 @@ public static class WebServer
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
+        // A rulebook file that is sent stays in memory.
+        builder.Services.Configure<FormOptions>(form => form.MemoryBufferThreshold = SentRulebook.BytesMax);
         // Nothing outlives the process that a key would have to open.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A page of another site must not reach this one under a name of its own.
@@ -52,6 +57,15 @@ public static class WebServer
                 CultureInfo.CurrentUICulture = language;
                 http.Response.Headers.ContentSecurityPolicy = Policy;
                 http.Response.Headers.XContentTypeOptions = "nosniff";
+                if (http.Request.ContentLength > SentBytesMax)
+                {
+                    // A browser reads the answer only after it has sent everything.
+                    http.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = null;
+                    http.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+                    http.Response.ContentType = "text/plain; charset=utf-8";
+                    await http.Response.WriteAsync(Said("api.too-large"), http.RequestAborted);
+                    return;
+                }
                 try
                 {
                     await next(http);
@@ -75,6 +89,7 @@ public static class WebServer
         app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
         app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
         app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
+        Api.MapTo(app);
         return app;
     }
 
@@ -172,6 +187,9 @@ public static class WebServer
         var pictures = CaseReport.Pictures(photographs);
         return Results.Bytes(CaseReport.Write(document, pictures), "application/pdf");
     }
+
+    // Beyond this the server itself breaks off, without a word.
+    private const long SentBytesMax = 30_000_000;
 
     private const int ShownLongSidePx = 2400;
 
