@@ -76,7 +76,7 @@ public sealed class FindingWordsTests
     [Fact]
     public void A_chance_above_the_confidence_beside_a_bound_below_the_wanted_share_is_explained()
     {
-        const string Explained = "the bound assumes nothing, is the stricter of the two";
+        const string Explained = "The bound rests on no prior and is the stricter of the two";
         string Said(int passed) => FindingWords.Current.Lot(Judge(passed, 0, lot: 400).Lot!);
 
         // Eight of eight: at least 69.5 % with 95 % confidence, and a chance of 97.6 % that 75 % or more conform.
