@@ -301,7 +301,9 @@ public sealed class RequirementTests : IAsyncLifetime
                     UseClasses = UseClassWords.Parse("4"),
                 },
                 rulebook,
-                Site.Facts
+                Site.Facts,
+                progress: null,
+                Stop
             )
         );
 

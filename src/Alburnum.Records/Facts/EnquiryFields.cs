@@ -91,9 +91,6 @@ public static class EnquiryFields
     /// <summary>Whether the faces are incised.</summary>
     public static AskedField Incised { get; } = AskedField.YesNo("incised", "Faces are incised before treatment");
 
-    /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated { get; } = AskedField.YesNo("coated", "A coating is applied and maintained");
-
     /// <summary>Moisture content before treatment, %.</summary>
     public static AskedField Moisture { get; } =
         new()
@@ -138,17 +135,6 @@ public static class EnquiryFields
             LeftOut = "retention is shown as a multiple",
         };
 
-    /// <summary>Insects that live where it is used.</summary>
-    public static AskedField Insects { get; } =
-        new()
-        {
-            Key = "insects",
-            Help = "Insects that attack dry timber and live where it is used, with commas between them, or none",
-            Examples = "none, house longhorn beetle, furniture beetle, powder-post beetle, termites",
-            Expected = "none, or insects of data/insects.yaml with commas between them",
-            LeftOut = "named where they would change the answer",
-        };
-
     /// <summary>All that are said of the piece, in the order in which they are listed to people.</summary>
     public static IReadOnlyList<AskedField> All { get; } =
     [
@@ -165,11 +151,11 @@ public static class EnquiryFields
         Life,
         ExposedHeartwood,
         Incised,
-        Coated,
+        ExposureFields.Coated,
         Moisture,
         StatedClass,
         Preservative,
         CriticalValue,
-        Insects,
+        ExposureFields.Insects,
     ];
 }

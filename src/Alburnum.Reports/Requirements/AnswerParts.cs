@@ -178,12 +178,13 @@ public static class AnswerParts
                 Standing(route.Standing),
                 ("reach", RequirementWords.Current.Routes.Say(route.Reach))
             ),
-            { Untreated: { } untreated } => Said(
+            { Untreated.Heartwood: { } heartwood } => Said(
                 "answers.sheet.untreated-route",
                 ("change", route.Change),
-                ("heartwood", untreated.Heartwood ?? Said("rows.not-known")),
+                ("heartwood", heartwood),
                 Standing(route.Standing)
             ),
+            { Untreated: not null } => Said("answers.sheet.untreated-route-open", ("change", route.Change)),
             { Reach: ReachVerdict.Likely, Reason: { } reason } => Said(
                 "answers.sheet.free-route",
                 ("change", route.Change),

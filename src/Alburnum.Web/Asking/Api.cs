@@ -19,22 +19,24 @@ internal static class Api
         var api = app.MapGroup("/api").AddEndpointFilter(FromHereAsync);
         api.MapGet(
             "/requirement",
-            (HttpRequest request, FactLibrary facts) => Answer(SentEnquiry.Of(request.Query), facts)
+            (HttpRequest request, FactLibrary facts, CancellationToken stop) =>
+                Answer(SentEnquiry.Of(request.Query), facts, stop)
         );
         api.MapPost("/requirement", AskAsync);
         api.MapPost("/cases/{reference}/rulebook", HoldAsync);
     }
 
     private static async Task<IResult> AskAsync(HttpRequest request, FactLibrary facts, CancellationToken stop) =>
-        request.HasFormContentType ? Answer(await SentEnquiry.OfAsync(await request.ReadFormAsync(stop), stop), facts)
-        : request.HasJsonContentType() ? Answer(await SentEnquiry.OfAsync(request.Body, stop), facts)
+        request.HasFormContentType
+            ? Answer(await SentEnquiry.OfAsync(await request.ReadFormAsync(stop), stop), facts, stop)
+        : request.HasJsonContentType() ? Answer(await SentEnquiry.OfAsync(request.Body, stop), facts, stop)
         : Problem(StatusCodes.Status415UnsupportedMediaType, Said("api.form-or-json"));
 
-    private static IResult Answer(SentEnquiry enquiry, FactLibrary facts)
+    private static IResult Answer(SentEnquiry enquiry, FactLibrary facts, CancellationToken stop)
     {
         try
         {
-            return Results.Text(DocumentJson.Write(enquiry.Answer(facts)), Json);
+            return Results.Text(DocumentJson.Write(enquiry.Answer(facts, stop)), Json);
         }
         catch (InputRefusedException refused)
         {

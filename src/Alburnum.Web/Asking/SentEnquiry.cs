@@ -60,14 +60,15 @@ internal sealed record SentEnquiry(
 
     /// <summary>Asks the rulebook, as the command does.</summary>
     /// <param name="facts">The facts that the answer rests on.</param>
+    /// <param name="stop">Stops the work.</param>
     /// <exception cref="InputRefusedException">Anything that was sent cannot be read; carries every problem found.</exception>
-    public AnswerDocument Answer(FactLibrary facts)
+    public AnswerDocument Answer(FactLibrary facts, CancellationToken stop)
     {
         var problems = new List<InputProblem>(Problems);
         var book = Rulebook.Read(facts, problems);
         var enquiry = EnquiryReader.Read(new SentFields(Said, problems), facts, book is null ? [] : [book]);
         return problems.Count == 0
-            ? AnswerMapping.From(FindRequirement.Run(enquiry, book!, facts))
+            ? AnswerMapping.From(FindRequirement.Run(enquiry, book!, facts, progress: null, stop))
             : throw new InputRefusedException(problems);
     }
 
