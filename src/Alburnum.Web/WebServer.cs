@@ -52,32 +52,10 @@ public static class WebServer
         var language = CultureInfo.CurrentUICulture;
         app.UseHostFiltering();
         app.Use(
-            async (http, next) =>
+            (http, next) =>
             {
                 CultureInfo.CurrentUICulture = language;
-                http.Response.Headers.ContentSecurityPolicy = Policy;
-                http.Response.Headers.XContentTypeOptions = "nosniff";
-                if (http.Request.ContentLength > SentBytesMax)
-                {
-                    // A browser reads the answer only after it has sent everything.
-                    http.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = null;
-                    http.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
-                    http.Response.ContentType = "text/plain; charset=utf-8";
-                    await http.Response.WriteAsync(Said("api.too-large"), http.RequestAborted);
-                    return;
-                }
-                try
-                {
-                    await next(http);
-                }
-                // A damaged photograph, a store that may not be written: said in its own words, whatever page was asked for.
-                catch (InputRefusedException refused) when (!http.Response.HasStarted)
-                {
-                    http.Response.Headers.CacheControl = "no-store";
-                    http.Response.ContentType = "text/plain; charset=utf-8";
-                    http.Response.StatusCode = StatusCodes.Status500InternalServerError;
-                    await http.Response.WriteAsync(refused.Message, http.RequestAborted);
-                }
+                return GuardedAsync(http, next);
             }
         );
         app.UseRouting();
@@ -91,6 +69,37 @@ public static class WebServer
         app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
         Api.MapTo(app);
         return app;
+    }
+
+    // What cannot be shown as a page is said in its own words, whatever was asked for.
+    private static async Task GuardedAsync(HttpContext http, RequestDelegate next)
+    {
+        http.Response.Headers.ContentSecurityPolicy = Policy;
+        http.Response.Headers.XContentTypeOptions = "nosniff";
+        if (http.Request.ContentLength > SentBytesMax)
+        {
+            // A browser reads the answer only after it has sent everything.
+            http.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = null;
+            await SayAsync(http, StatusCodes.Status413PayloadTooLarge, Said("api.too-large"));
+            return;
+        }
+        try
+        {
+            await next(http);
+        }
+        // A damaged photograph, a store that may not be written.
+        catch (InputRefusedException refused) when (!http.Response.HasStarted)
+        {
+            http.Response.Headers.CacheControl = "no-store";
+            await SayAsync(http, StatusCodes.Status500InternalServerError, refused.Message);
+        }
+    }
+
+    private static Task SayAsync(HttpContext http, int status, string text)
+    {
+        http.Response.StatusCode = status;
+        http.Response.ContentType = "text/plain; charset=utf-8";
+        return http.Response.WriteAsync(text, http.RequestAborted);
     }
 
     private static IResult Asset(string name, HttpContext http)
