@@ -13,12 +13,12 @@ internal static class RowConfirmations
     /// <summary>The rows, those confirmed with the standing and the place that this gives them.</summary>
     /// <param name="root">The file's outermost fields.</param>
     /// <param name="rows">All rows of the rulebook.</param>
-    /// <param name="document">The document that the copy is of.</param>
+    /// <param name="code">The document that the copy is of, and its edition.</param>
     /// <param name="sources">The words for how a document was read.</param>
     public static IReadOnlyList<Row> Applied(
         FactRow root,
         IReadOnlyList<Row> rows,
-        string document,
+        (string Document, string Edition) code,
         Lazy<SourceRegister> sources
     )
     {
@@ -26,7 +26,7 @@ internal static class RowConfirmations
         foreach (var each in root.OptionalRows(Field))
         {
             var key = each.Text("key");
-            var provenance = Read(each, document, sources);
+            var provenance = Read(each, code, sources);
             if (rows.FirstOrDefault(row => row.Key == key) is not { } row)
                 each.Refuse("key", key, "the key of a row");
             else if (row.Demand is UnknownCell)
@@ -48,9 +48,17 @@ internal static class RowConfirmations
             ];
     }
 
-    private static Provenance Read(FactRow row, string document, Lazy<SourceRegister> sources)
+    private static Provenance Read(FactRow row, (string Document, string Edition) code, Lazy<SourceRegister> sources)
     {
         var (table, page) = (row.Text("table"), row.OptionalText("page"));
+        var edition = row.Text("edition");
+        // "2014" is enough for "2011+A1:2014"; where a rulebook knows no edition, any may be named.
+        if (code.Edition.Any(char.IsAsciiDigit) && !code.Edition.Contains(edition, StringComparison.OrdinalIgnoreCase))
+            row.Refuse(
+                "edition",
+                edition,
+                $"{code.Edition}, the edition of this rulebook; for another edition, a row of your own"
+            );
         var (initials, date) = (row.Text("initials"), row.Text("date"));
         if (initials.Length > InitialsMax)
             row.Refuse("initials", initials, $"at most {InitialsMax} letters");
@@ -58,8 +66,8 @@ internal static class RowConfirmations
             row.Refuse("date", date, "a date such as 2026-05-12");
         return new(
             Standing.Published,
-            document,
-            row.Text("edition"),
+            code.Document,
+            edition,
             page.Length > 0 ? $"{table}, page {page}" : table,
             $"{sources.Value.InWords(WayOfReading)}, {initials}, {date}"
         );

@@ -109,7 +109,9 @@ public static class RulebookFile
             Refuse(own.FirstOrDefault(each => ReferenceEquals(each.Row, fault.Row)).Place ?? root, fault);
         string Text(string field, string? ofBasis) => ofBasis is null || root.Has(field) ? root.Text(field) : ofBasis;
         var (document, edition) = (Text("document", basis?.Document), Text("edition", basis?.Edition));
-        return new Rulebook(faults.Count > 0 ? [] : RowConfirmations.Applied(root, rows, document, words.Sources))
+        return new Rulebook(
+            faults.Count > 0 ? [] : RowConfirmations.Applied(root, rows, (document, edition), words.Sources)
+        )
         {
             Name = name,
             Title = Text("title", basis?.Title),

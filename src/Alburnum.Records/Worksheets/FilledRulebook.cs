@@ -33,7 +33,7 @@ public static class FilledRulebook
                 continue;
             text.Append(field).Append(":\n");
             foreach (var (row, line) in rows)
-                Append(text, basis, row, line, value);
+                Append(text, basis, row, line, IsAmount(row, line) ? "amount" : value);
         }
         var confirmed = cells.Where(cell => cell.Line.Value.Length == 0).ToList();
         if (confirmed.Count > 0)
@@ -49,6 +49,10 @@ public static class FilledRulebook
         }
         return text.ToString();
     }
+
+    // A retention is a multiple of the critical value, or an amount with its unit.
+    private static bool IsAmount(Row row, WorksheetLine line) =>
+        row.Subject == Subject.Retention && (row.Demand is FixedRetention || line.Value.Any(char.IsAsciiLetter));
 
     private static void Append(StringBuilder text, Rulebook basis, Row row, WorksheetLine line, string value)
     {

@@ -40,10 +40,11 @@ public static class FillRulebook
         {
             if (!rows.TryGetValue(line.Key, out var row))
                 problems.Add(Problem(table, line, "key", line.Key, $"a key of the worksheet of {book.Name}"));
-            else if (Fault(book, row, line, facts) is { } fault)
+            else if (Fault(book, row, line, facts, out var read) is { } fault)
                 problems.Add(Problem(table, line, fault.Field, fault.Found, fault.Expected));
             else
-                cells.Add((row, line));
+                // What the copy says as the rulebook does is confirmed by it.
+                cells.Add((row, row.Demand.Equals(read) ? line with { Value = "" } : line));
         }
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
@@ -52,13 +53,15 @@ public static class FillRulebook
     }
 
     // One line alone as a rulebook: what is wrong with that is wrong with the line.
-    private static InputProblem? Fault(Rulebook book, Row row, WorksheetLine line, FactLibrary facts)
+    private static InputProblem? Fault(Rulebook book, Row row, WorksheetLine line, FactLibrary facts, out Demand? read)
     {
+        read = null;
         if (row.Demand is UnknownCell && line.Value.Length == 0)
             return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
         try
         {
-            _ = RulebookFile.FromText(FilledRulebook.Write(book, [(row, line)]), facts);
+            var own = RulebookFile.FromText(FilledRulebook.Write(book, [(row, line)]), facts);
+            read = own.Rows.FirstOrDefault(each => each.Key == row.Key)?.Demand;
             return null;
         }
         catch (InputRefusedException refused)
@@ -66,7 +69,7 @@ public static class FillRulebook
             var first = refused.Problems[0];
             return first with
             {
-                Field = line.Value.Length > 0 && first.Field is not "initials" ? "value" : first.Field,
+                Field = line.Value.Length > 0 && first.Field is not ("initials" or "edition") ? "value" : first.Field,
             };
         }
     }

@@ -77,6 +77,41 @@ public sealed class FillRulebookTests
         );
 
     [Fact]
+    public void A_value_that_says_what_the_rulebook_says_confirms_it()
+    {
+        var row = Facts.Rulebooks.Named(Book).Rows.First(each => each.Demand is RetentionFactor { Factor: 1.5 });
+
+        var same = Fill($"{Header}{row.Key},1.5,{Read}");
+        var other = Fill($"{Header}{row.Key},1.25,{Read}");
+
+        Assert.Equal((1, 0), (same.Confirmed, same.Written));
+        Assert.Equal((0, 1), (other.Confirmed, other.Written));
+    }
+
+    [Fact]
+    public void A_retention_with_a_unit_is_an_amount_and_never_a_multiple()
+    {
+        const string American = "american-use-categories";
+        var row = Facts.Rulebooks.Named(American).Rows.First(each => each.Demand is FixedRetention);
+        FilledIn With(string value) => Fill($"{Header}{row.Key},{value},2020,table 3,17,AB,2026-05-12\n", American);
+
+        var own = RulebookFile.FromText(With("0.30 pcf").Text, Facts);
+
+        Assert.IsType<FixedRetention>(own.Rows.First(each => each.Key == row.Key).Demand);
+        Assert.Throws<InputRefusedException>(() => With("0.3"));
+    }
+
+    [Fact]
+    public void A_copy_of_another_edition_confirms_nothing() =>
+        Assert.Contains(
+            "field edition: found 2024, expected 2011+A1:2014",
+            Assert
+                .Throws<InputRefusedException>(() => Fill($"{Header}in-ground-15,,2024,table 4,17,AB,2026-05-12\n"))
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void A_line_filled_in_by_half_is_refused_and_an_empty_one_passed_over()
     {
         var refused = Assert.Throws<InputRefusedException>(() =>
@@ -90,9 +125,9 @@ public sealed class FillRulebookTests
         );
     }
 
-    private static FilledIn Fill(string csv)
+    private static FilledIn Fill(string csv, string book = Book)
     {
         using var folder = new TemporaryFolder();
-        return FillRulebook.Run(Book, Table.Open(folder.Write("sheet.csv", csv), null), Facts);
+        return FillRulebook.Run(book, Table.Open(folder.Write("sheet.csv", csv), null), Facts);
     }
 }
