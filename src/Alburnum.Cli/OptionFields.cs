@@ -19,7 +19,17 @@ internal sealed class OptionFields(CommandSettings settings, List<InputProblem> 
             StringComparer.Ordinal
         );
 
-    public string? Text(AskedField field) => _options[field.Option];
+    private readonly HashSet<string> _empty = new(StringComparer.Ordinal);
+
+    public string? Text(AskedField field)
+    {
+        if (_options[field.Option] is not { } text || !string.IsNullOrWhiteSpace(text))
+            return _options[field.Option];
+        // Asked for more than once, refused once.
+        if (_empty.Add(field.Option))
+            Refuse(field, text, field.Expected);
+        return null;
+    }
 
     public void Refuse(AskedField field, string found, string expected) =>
         problems.Add(new InputProblem("command line", 0, "", field.Option, $"\"{found}\"", expected));

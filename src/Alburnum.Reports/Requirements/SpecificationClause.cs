@@ -79,13 +79,9 @@ public static class SpecificationClause
     private static string UseAndLife(Trace trace) =>
         Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace)));
 
+    // Where the use class is not known, the ground is not ruled out.
     private static bool IsInGround(Trace trace) =>
-        trace.Step(Subject.UseClass)?.Finding switch
-        {
-            GivenUseClass given => given.Classes.Contains(UseClass.Four),
-            Settled { Demand: UseClassDemand code } => code.Classes.Contains(UseClass.Four),
-            _ => true,
-        };
+        trace.UseClasses.Count == 0 || trace.UseClasses.Contains(UseClass.Four);
 
     private static string Piece(Enquiry enquiry) =>
         Said(
