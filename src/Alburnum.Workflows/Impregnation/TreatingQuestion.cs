@@ -60,14 +60,21 @@ public sealed record TreatingQuestion
         var cavities = Cavities.Of(basic, shrinkage, moisture);
         var schedule = ScheduleOf(request, library);
         var log = LogOf(request);
+        var (sapwood, heartwood) = (library.Of(species, isHeartwood: false), library.Of(species, isHeartwood: true));
+        // Nobody can see where the heartwood begins: the whole piece is taken to be as hard to treat as the harder of the two.
+        if (
+            log.Assumptions.Any(assumption => assumption is SapwoodNotDistinct)
+            && heartwood.LateralMedianM2 < sapwood.LateralMedianM2
+        )
+            sapwood = heartwood;
         return new()
         {
             Prediction = new()
             {
                 Section = request.Section,
                 Log = log.Log,
-                Sapwood = library.Of(species, isHeartwood: false).Times(cavities.OverSaturated),
-                Heartwood = library.Of(species, isHeartwood: true).Times(cavities.OverSaturated),
+                Sapwood = sapwood.Times(cavities.OverSaturated),
+                Heartwood = heartwood.Times(cavities.OverSaturated),
                 VoidFraction = cavities.Share,
                 WaterShare = cavities.WaterShare,
                 Liquid = TreatingLiquid.Water(TreatmentFields.Temperature.InRange(request.Celsius, file)),

@@ -19,7 +19,7 @@ public sealed class TradeFactChecks
     [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]
     public void Plain_spruce_is_reached_to_1_to_3_mm()
     {
-        var quick = Drawn(Post("Picea abies", LogGeometry.AllSapwood));
+        var quick = Drawn(Post("Picea abies", LogGeometry.AllHeartwood));
 
         Assert.InRange(quick.MeanMm.Middle, 1, 3);
         Assert.True(quick.MeanMm.Low > 0.5, $"{quick.MeanMm}");
@@ -31,7 +31,7 @@ public sealed class TradeFactChecks
     public void The_flow_solver_says_the_same_of_plain_spruce()
     {
         var run = SectionRun.Of(
-            Post("Picea abies", LogGeometry.AllSapwood) with
+            Post("Picea abies", LogGeometry.AllHeartwood) with
             {
                 Section = new RectangularSection(40, 40),
             },
@@ -47,7 +47,7 @@ public sealed class TradeFactChecks
     public void Spruce_incised_to_10_mm_is_reached_to_6_to_8_mm_without_a_break()
     {
         var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
-        var plain = Post("Picea abies", LogGeometry.AllSapwood);
+        var plain = Post("Picea abies", LogGeometry.AllHeartwood);
         var quick = Drawn(plain with { Incising = pattern });
 
         Assert.InRange(quick.MeanMm.Middle, 6, 8.5);

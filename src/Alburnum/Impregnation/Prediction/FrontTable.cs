@@ -104,10 +104,10 @@ public readonly struct WayReading
 
     /// <summary>Share of the way that solution reached, 0 to 1.</summary>
     public double Reached =>
-        Drawn(_ways.Flat.Reached, _ways.NextFlat.Reached, _ways.Closing.Reached, _ways.NextClosing.Reached);
+        Drawn(_ways.Flat.Reached, _ways.NextFlat.Reached, _ways.Closing.Reached, _ways.NextClosing.Reached, _narrowing);
 
     /// <summary>Liquid taken in and kept at the end, as a share of the way's voids.</summary>
-    public double Net => Drawn(_ways.Flat.Net, _ways.NextFlat.Net, _ways.Closing.Net, _ways.NextClosing.Net);
+    public double Net => Drawn(_ways.Flat.Net, _ways.NextFlat.Net, _ways.Closing.Net, _ways.NextClosing.Net, Volume);
 
     /// <summary>Solution kept from the face down to a depth, as a share of the way's voids.</summary>
     /// <param name="depth">Share of the way, 0 or more.</param>
@@ -118,13 +118,17 @@ public readonly struct WayReading
             _ways.Flat.KeptWithin(own),
             _ways.NextFlat.KeptWithin(own),
             _ways.Closing.KeptWithin(own),
-            _ways.NextClosing.KeptWithin(own)
+            _ways.NextClosing.KeptWithin(own),
+            Volume
         );
     }
 
-    private double Drawn(double flat, double nextFlat, double closing, double nextClosing)
+    // A way that narrows to nothing has half the volume of one that does not.
+    private double Volume => _narrowing / (2 - _narrowing);
+
+    private double Drawn(double flat, double nextFlat, double closing, double nextClosing, double narrowing)
     {
         var inFlat = flat + _between * (nextFlat - flat);
-        return _scale * (inFlat + _narrowing * (closing + _between * (nextClosing - closing) - inFlat));
+        return _scale * (inFlat + narrowing * (closing + _between * (nextClosing - closing) - inFlat));
     }
 }
