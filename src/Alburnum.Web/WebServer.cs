@@ -7,14 +7,17 @@ using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
+using Alburnum.Web.Asking;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Web;
 
@@ -37,6 +40,8 @@ public static class WebServer
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
+        // A rulebook file that is sent stays in memory.
+        builder.Services.Configure<FormOptions>(form => form.MemoryBufferThreshold = SentRulebook.BytesMax);
         // Nothing outlives the process that a key would have to open.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A page of another site must not reach this one under a name of its own.
@@ -47,23 +52,10 @@ public static class WebServer
         var language = CultureInfo.CurrentUICulture;
         app.UseHostFiltering();
         app.Use(
-            async (http, next) =>
+            (http, next) =>
             {
                 CultureInfo.CurrentUICulture = language;
-                http.Response.Headers.ContentSecurityPolicy = Policy;
-                http.Response.Headers.XContentTypeOptions = "nosniff";
-                try
-                {
-                    await next(http);
-                }
-                // A damaged photograph, a store that may not be written: said in its own words, whatever page was asked for.
-                catch (InputRefusedException refused) when (!http.Response.HasStarted)
-                {
-                    http.Response.Headers.CacheControl = "no-store";
-                    http.Response.ContentType = "text/plain; charset=utf-8";
-                    http.Response.StatusCode = StatusCodes.Status500InternalServerError;
-                    await http.Response.WriteAsync(refused.Message, http.RequestAborted);
-                }
+                return GuardedAsync(http, next);
             }
         );
         app.UseRouting();
@@ -75,7 +67,39 @@ public static class WebServer
         app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
         app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
         app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
+        Api.MapTo(app);
         return app;
+    }
+
+    // What cannot be shown as a page is said in its own words, whatever was asked for.
+    private static async Task GuardedAsync(HttpContext http, RequestDelegate next)
+    {
+        http.Response.Headers.ContentSecurityPolicy = Policy;
+        http.Response.Headers.XContentTypeOptions = "nosniff";
+        if (http.Request.ContentLength > SentBytesMax)
+        {
+            // A browser reads the answer only after it has sent everything.
+            http.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = null;
+            await SayAsync(http, StatusCodes.Status413PayloadTooLarge, Said("api.too-large"));
+            return;
+        }
+        try
+        {
+            await next(http);
+        }
+        // A damaged photograph, a store that may not be written.
+        catch (InputRefusedException refused) when (!http.Response.HasStarted)
+        {
+            http.Response.Headers.CacheControl = "no-store";
+            await SayAsync(http, StatusCodes.Status500InternalServerError, refused.Message);
+        }
+    }
+
+    private static Task SayAsync(HttpContext http, int status, string text)
+    {
+        http.Response.StatusCode = status;
+        http.Response.ContentType = "text/plain; charset=utf-8";
+        return http.Response.WriteAsync(text, http.RequestAborted);
     }
 
     private static IResult Asset(string name, HttpContext http)
@@ -172,6 +196,9 @@ public static class WebServer
         var pictures = CaseReport.Pictures(photographs);
         return Results.Bytes(CaseReport.Write(document, pictures), "application/pdf");
     }
+
+    // Beyond this the server itself breaks off, without a word.
+    private const long SentBytesMax = 30_000_000;
 
     private const int ShownLongSidePx = 2400;
 

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Alburnum.Cli.Requirements;
 
 /// <summary>The options that describe a piece of wood.</summary>
-internal class EnquirySettings : JsonSettings
+internal class EnquirySettings : ExposureSettings
 {
     [CommandOption("--component <NAME>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Component))]
@@ -27,26 +27,6 @@ internal class EnquirySettings : JsonSettings
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.UseClass))]
     public string? UseClass { get; init; }
 
-    [CommandOption("--salt-water <YES|NO>")]
-    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.SaltWater))]
-    public string? SaltWater { get; init; }
-
-    [CommandOption("--ground-contact <YES|NO>")]
-    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.GroundContact))]
-    public string? GroundContact { get; init; }
-
-    [CommandOption("--weather <YES|NO>")]
-    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Weather))]
-    public string? Weather { get; init; }
-
-    [CommandOption("--water-stays <YES|NO>")]
-    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.WaterStays))]
-    public string? WaterStays { get; init; }
-
-    [CommandOption("--damp <YES|NO>")]
-    [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Damp))]
-    public string? Damp { get; init; }
-
     [CommandOption("--service-life <YEARS>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Life))]
     public string? Life { get; init; }
@@ -58,10 +38,6 @@ internal class EnquirySettings : JsonSettings
     [CommandOption("--incised <YES|NO>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Incised))]
     public string? Incised { get; init; }
-
-    [CommandOption("--coated <YES|NO>")]
-    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Coated))]
-    public string? Coated { get; init; }
 
     [CommandOption("--moisture <PERCENT>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Moisture))]
@@ -78,10 +54,6 @@ internal class EnquirySettings : JsonSettings
     [CommandOption("--critical-value <AMOUNT>")]
     [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.CriticalValue))]
     public string? CriticalValue { get; init; }
-
-    [CommandOption("--insects <NAMES>")]
-    [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Insects))]
-    public string? Insects { get; init; }
 
     /// <summary>The enquiry that the options describe; refuses with every mistake at once.</summary>
     public Enquiry Enquiry(FactLibrary facts, Rulebook rulebook)

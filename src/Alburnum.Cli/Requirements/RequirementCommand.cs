@@ -6,6 +6,7 @@ using Alburnum.Reports.Requirements;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Cli.Requirements;
 
@@ -37,7 +38,14 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     )
     {
         var rulebook = RulebookFile.Named(settings.Rulebook, facts);
-        var document = AnswerMapping.From(FindRequirement.Run(settings.Enquiry(facts, rulebook), rulebook, facts));
+        var enquiry = settings.Enquiry(facts, rulebook);
+        var found = await Progress.RunAsync(
+            Progress.Beside(console, settings.Json),
+            Said("terminal.looking-for-routes"),
+            progress => FindRequirement.Run(enquiry, rulebook, facts, progress, cancellationToken),
+            cancellationToken
+        );
+        var document = AnswerMapping.From(found);
         var status = console.Show(document, settings.Json, AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         if (settings.Svg is { } file)
             await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);

@@ -11,32 +11,8 @@ namespace Alburnum.Cli.Requirements;
 /// <summary>The use class from where a piece stands.</summary>
 internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) : Command<UseClassCommand.Settings>
 {
-    internal sealed class Settings : JsonSettings
+    internal sealed class Settings : ExposureSettings
     {
-        [CommandOption("--salt-water <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.SaltWater))]
-        public string? SaltWater { get; init; }
-
-        [CommandOption("--ground-contact <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.GroundContact))]
-        public string? GroundContact { get; init; }
-
-        [CommandOption("--weather <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Weather))]
-        public string? Weather { get; init; }
-
-        [CommandOption("--water-stays <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.WaterStays))]
-        public string? WaterStays { get; init; }
-
-        [CommandOption("--damp <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Damp))]
-        public string? Damp { get; init; }
-
-        [CommandOption("--coated <YES|NO>")]
-        [HelpOf(typeof(ExposureFields), nameof(ExposureFields.Coated))]
-        public string? Coated { get; init; }
-
         [CommandOption("--hard-to-reach <YES|NO>")]
         [HelpOf(typeof(ExposureFields), nameof(ExposureFields.HardToReach))]
         public string? HardToReach { get; init; }
@@ -44,10 +20,6 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
         [CommandOption("--could-hurt-people <YES|NO>")]
         [HelpOf(typeof(ExposureFields), nameof(ExposureFields.CouldHurtPeople))]
         public string? CouldHurtPeople { get; init; }
-
-        [CommandOption("--insects <NAMES>")]
-        [HelpOf(typeof(EnquiryFields), nameof(EnquiryFields.Insects))]
-        public string? Insects { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -60,12 +32,10 @@ internal sealed class UseClassCommand(IAnsiConsole console, FactLibrary facts) :
     {
         var problems = new List<InputProblem>();
         var fields = new OptionFields(settings, problems);
-        var exposure = ExposureReader.Place(fields) with
+        var exposure = ExposureReader.Read(fields, facts) with
         {
-            IsCoated = fields.YesNo(ExposureFields.Coated),
             IsHardToReach = fields.YesNo(ExposureFields.HardToReach),
             CouldHurtPeople = fields.YesNo(ExposureFields.CouldHurtPeople),
-            Insects = EnquiryReader.InsectsOf(fields, facts),
         };
         return problems.Count == 0 ? exposure : throw new InputRefusedException(problems);
     }

@@ -6,6 +6,17 @@ namespace Alburnum.Records.Facts;
 /// <summary>Everything that can be said of a piece in an enquiry: one name, one range for each, wherever it is written.</summary>
 public static class EnquiryFields
 {
+    /// <summary>The rulebook that is asked: where what is asked goes with it, not of the piece itself.</summary>
+    public static AskedField Rulebook { get; } =
+        new()
+        {
+            Key = "rulebook",
+            Help = "Rulebook to ask",
+            Examples = "british-2014, european-2007",
+            Expected = "the name of a rulebook, or a rulebook file",
+            Default = "british-2014",
+        };
+
     /// <summary>What the piece is for.</summary>
     public static AskedField Component { get; } =
         new()
@@ -47,6 +58,7 @@ public static class EnquiryFields
             Help = "Sawn or round",
             Examples = "sawn, round",
             Expected = "sawn or round",
+            Choices = ["sawn", "round"],
             LeftOut = "taken from the section",
         };
 
@@ -78,9 +90,6 @@ public static class EnquiryFields
 
     /// <summary>Whether the faces are incised.</summary>
     public static AskedField Incised { get; } = AskedField.YesNo("incised", "Faces are incised before treatment");
-
-    /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated { get; } = AskedField.YesNo("coated", "A coating is applied and maintained");
 
     /// <summary>Moisture content before treatment, %.</summary>
     public static AskedField Moisture { get; } =
@@ -126,18 +135,7 @@ public static class EnquiryFields
             LeftOut = "retention is shown as a multiple",
         };
 
-    /// <summary>Insects that live where it is used.</summary>
-    public static AskedField Insects { get; } =
-        new()
-        {
-            Key = "insects",
-            Help = "Insects that attack dry timber and live where it is used, with commas between them, or none",
-            Examples = "none, house longhorn beetle, furniture beetle, powder-post beetle, termites",
-            Expected = "none, or insects of data/insects.yaml with commas between them",
-            LeftOut = "named where they would change the answer",
-        };
-
-    /// <summary>All of them, in the order in which they are listed to people.</summary>
+    /// <summary>All that are said of the piece, in the order in which they are listed to people.</summary>
     public static IReadOnlyList<AskedField> All { get; } =
     [
         Component,
@@ -153,11 +151,11 @@ public static class EnquiryFields
         Life,
         ExposedHeartwood,
         Incised,
-        Coated,
+        ExposureFields.Coated,
         Moisture,
         StatedClass,
         Preservative,
         CriticalValue,
-        Insects,
+        ExposureFields.Insects,
     ];
 }

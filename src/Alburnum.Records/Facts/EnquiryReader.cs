@@ -29,6 +29,7 @@ public static class EnquiryReader
         ArgumentNullException.ThrowIfNull(fields);
         ArgumentNullException.ThrowIfNull(facts);
         var use = fields.Part(EnquiryFields.UseClass, UseOf);
+        var exposure = ExposureReader.Read(fields, facts);
         var calledAs = fields.Named(EnquiryFields.Component, facts.Components.Find);
         var (species, notOne) = Timber(fields, facts);
         var (preservative, kind) = Preserved(fields, facts, rulebooks);
@@ -44,18 +45,16 @@ public static class EnquiryReader
             ),
             Form = fields.Read(EnquiryFields.Form, FormOf),
             UseClasses = use?.Classes ?? [],
-            Exposure = ExposureReader.Place(fields),
+            Exposure = exposure with { IsCoated = exposure.IsCoated ?? use?.IsCoated },
             Life = fields.Number(EnquiryFields.Life) is { } years ? new DesiredServiceLife((int)years) : null,
             HasExposedHeartwood = fields.YesNo(EnquiryFields.ExposedHeartwood),
             IsIncised = fields.YesNo(EnquiryFields.Incised),
-            IsCoated = fields.YesNo(EnquiryFields.Coated) ?? use?.IsCoated,
             IsCoatedByClass = use?.IsCoated,
             MoisturePercent = fields.Number(EnquiryFields.Moisture),
             StatedClass = fields.Text(EnquiryFields.StatedClass),
             Preservative = preservative,
             PreservativeKind = kind,
             CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),
-            Insects = InsectsOf(fields, facts),
         };
         if (enquiry.FormContradictsSection)
             fields.Refuse(
@@ -80,15 +79,6 @@ public static class EnquiryReader
             NotOneSpecies = notOne,
             Form = fields.Read(EnquiryFields.Form, FormOf),
         };
-    }
-
-    /// <summary>Insects that live where a piece is used; none for "none", null where that was left out or refused.</summary>
-    /// <param name="fields">What was written.</param>
-    /// <param name="facts">Insects that may be named.</param>
-    public static IReadOnlyList<Insect>? InsectsOf(IFields fields, FactLibrary facts)
-    {
-        ArgumentNullException.ThrowIfNull(facts);
-        return fields.Part(EnquiryFields.Insects, text => Insect.Parse(text, facts.Insects));
     }
 
     // What is no species is no mistake: the answer says what it is.

@@ -24,7 +24,7 @@ public static class ExposureFields
     public static AskedField Damp { get; } = AskedField.YesNo("damp", "Under cover, it can get damp now and then");
 
     /// <summary>Whether a coating is kept up.</summary>
-    public static AskedField Coated => EnquiryFields.Coated;
+    public static AskedField Coated { get; } = AskedField.YesNo("coated", "A coating is applied and maintained");
 
     /// <summary>Whether it is hard to reach or replace.</summary>
     public static AskedField HardToReach { get; } = AskedField.YesNo("hardToReach", "It is hard to reach or replace");
@@ -32,4 +32,15 @@ public static class ExposureFields
     /// <summary>Whether people could be hurt if it fails.</summary>
     public static AskedField CouldHurtPeople { get; } =
         AskedField.YesNo("couldHurtPeople", "People could be hurt if it fails");
+
+    /// <summary>Insects that live where it is used.</summary>
+    public static AskedField Insects { get; } =
+        new()
+        {
+            Key = "insects",
+            Help = "Insects that attack dry timber and live where it is used, with commas between them, or none",
+            Examples = "none, house longhorn beetle, furniture beetle, powder-post beetle, termites",
+            Expected = "none, or insects of data/insects.yaml with commas between them",
+            LeftOut = "named where they would change the answer",
+        };
 }

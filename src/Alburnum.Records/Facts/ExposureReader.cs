@@ -17,4 +17,17 @@ public static class ExposureReader
             LetsWaterStay = fields.YesNo(ExposureFields.WaterStays),
             MayGetDamp = fields.YesNo(ExposureFields.Damp),
         };
+
+    /// <summary>The same, with the coating and the insects; none of these for "none", null where they were left out or refused.</summary>
+    /// <param name="fields">What was written.</param>
+    /// <param name="facts">Insects that may be named.</param>
+    public static Exposure Read(IFields fields, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        return Place(fields) with
+        {
+            IsCoated = fields.YesNo(ExposureFields.Coated),
+            Insects = fields.Part(ExposureFields.Insects, text => Insect.Parse(text, facts.Insects)),
+        };
+    }
 }

@@ -101,12 +101,12 @@ public static class AnswerMapping
             ServiceLifeYears = enquiry.Life?.Years,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             Incised = enquiry.IsIncised,
-            Coated = enquiry.IsCoated,
+            Coated = enquiry.Exposure.IsCoated,
             MoisturePercent = enquiry.MoisturePercent,
             StatedClass = enquiry.StatedClass,
             Preservative = enquiry.Preservative,
             CriticalValue = enquiry.CriticalValue?.Label,
-            Insects = enquiry.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
+            Insects = enquiry.Exposure.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
         };
 
     private static DemandDocument From(Requirement requirement) =>

@@ -41,8 +41,11 @@ public sealed record NamedTimberDocument
     /// <summary>What decides between several; empty where it means one.</summary>
     public required string Decides { get; init; }
 
-    /// <summary>The species that treatment reaches least; null where it means one, or none is known.</summary>
+    /// <summary>The species that treatment reaches least; null where it means one, or where that is not known of each.</summary>
     public required string? LeastTreatable { get; init; }
+
+    /// <summary>Species of a mixture of which it is not known how treatable their heartwood is; empty for any other name.</summary>
+    public required IReadOnlyList<string> TreatabilityNotKnown { get; init; }
 
     /// <summary>Where it is said.</summary>
     public required IReadOnlyList<string> Where { get; init; }

@@ -36,8 +36,14 @@ public static class NameMapping
             Where = name?.Where ?? [],
             Standing = name?.Provenance.Standing,
             Source = name?.Provenance.Citation,
-            Species = [.. species.Select(From)],
+            TreatabilityNotKnown = name is { Kind: TimberKind.Mixture }
+                ? [.. name.OfUnknownTreatability.Select(each => each.Name)]
+                : [],
+            Species = [.. species.Select(each => name is { Kind: TimberKind.Modified } ? Changed(each) : From(each))],
         };
+
+    // What is known of the wood no longer holds of it.
+    private static SpeciesDocument Changed(Species species) => From(species) with { Facts = [], Notes = "" };
 
     private static SpeciesDocument From(Species species) =>
         new()

@@ -28,7 +28,7 @@ public static class NameText
         foreach (var line in Part(timber.Says))
             yield return line;
         if (means.Count > 1)
-            foreach (var line in Part(Said("names.may-mean", ("names", Joined(means)))))
+            foreach (var line in Part(Said(MayBe(timber.Kind), ("names", Joined(means)))))
                 yield return line;
         if (timber.Decides.Length > 0)
             foreach (var line in Part(Said("names.decides", ("what", timber.Decides))))
@@ -36,12 +36,18 @@ public static class NameText
         if (timber is { LeastTreatable: { } least, Kind: Alburnum.Timber.TimberKind.Mixture })
             foreach (var line in Part(Said("names.least-treatable", ("species", least))))
                 yield return line;
+        if (timber.TreatabilityNotKnown is { Count: > 0 } open)
+            foreach (var line in Part(Said("names.treatability-not-known", ("species", string.Join(", ", open)))))
+                yield return line;
         if (timber is { Standing: { } standing, Source: { } source })
             foreach (var line in Part(Sourced(Said("names.name"), standing, source)))
                 yield return line;
         foreach (var line in timber.Species.SelectMany(Species))
             yield return line;
     }
+
+    private static string MayBe(Alburnum.Timber.TimberKind kind) =>
+        kind == Alburnum.Timber.TimberKind.Modified ? "names.made-from" : "names.may-mean";
 
     private static IEnumerable<string> Species(SpeciesDocument species) =>
         [

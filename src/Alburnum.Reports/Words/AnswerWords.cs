@@ -70,6 +70,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("species", wording.Joined("rows.either", mix.Is.Select(species => species.Name))),
                 ("least", least.Name)
             ),
+            NotOneSpecies { Timber: { Is.Count: > 1, Kind: Timber.TimberKind.Mixture } mix } => wording.Say(
+                "answers.mixture-open",
+                ("name", mix.Name),
+                ("says", mix.Says.TrimEnd('.')),
+                ("species", wording.Joined("rows.either", mix.Is.Select(species => species.Name)))
+            ),
             NotOneSpecies { Timber: var timber } => wording.Say(
                 "answers.not-one-species",
                 ("name", timber.Name),

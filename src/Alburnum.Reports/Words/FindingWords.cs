@@ -98,20 +98,28 @@ public sealed class FindingWords(Wording wording)
             return wording.Say("finding.sentences", ("first", shown), ("next", wording.Say("finding.none-wanted")));
         var by = wording.Say("finding.wanted", ("share", Figures.Typed(wanted.Share)), ("by", By(wanted.By)));
         var both = wording.Say("finding.sentences", ("first", shown), ("next", by));
-        return lot.Chance is { } chance
-            ? wording.Say(
-                "finding.sentences",
-                ("first", both),
-                (
-                    "next",
-                    wording.Say(
-                        "finding.chance-of-lot",
-                        ("share", Figures.Typed(wanted.Share)),
-                        ("chance", Figures.Certainty(chance, wording))
-                    )
+        if (lot.Chance is not { } chance)
+            return both;
+        var withChance = wording.Say(
+            "finding.sentences",
+            ("first", both),
+            (
+                "next",
+                wording.Say(
+                    "finding.chance-of-lot",
+                    ("share", Figures.Typed(wanted.Share)),
+                    ("chance", Figures.Certainty(chance, wording))
                 )
             )
-            : both;
+        );
+        // Two figures that seem to disagree do not stand side by side unexplained.
+        return !lot.IsShown && chance >= lot.Bound.Confidence
+            ? wording.Say(
+                "finding.sentences",
+                ("first", withChance),
+                ("next", wording.Say("finding.bound-is-stricter"))
+            )
+            : withChance;
     }
 
     /// <summary>What was not judged, one sentence each.</summary>

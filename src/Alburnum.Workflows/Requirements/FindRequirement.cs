@@ -42,30 +42,30 @@ public static class FindRequirement
     /// <param name="enquiry">What is known of the piece.</param>
     /// <param name="rulebook">The rulebook to ask.</param>
     /// <param name="facts">Species, durability, and what is known beside the codes.</param>
-    public static FoundRequirement Run(Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
+    /// <param name="progress">Told the share of the routes whose depth is predicted; null where nobody looks.</param>
+    /// <param name="stop">Stops the work.</param>
+    public static FoundRequirement Run(
+        Enquiry enquiry,
+        Rulebook rulebook,
+        FactLibrary facts,
+        IProgress<WorkDone>? progress,
+        CancellationToken stop
+    )
     {
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(facts);
         var answer = rulebook.Answer(enquiry);
         var asked = answer.Trace.AsAnswered;
         var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
-        var expected = Expected(answer, asked, facts);
-        IReadOnlyList<FoundRoute> routes =
-        [
-            .. Routes(answer, asked, rulebook, facts)
-                .Select(route => new FoundRoute(
-                    route,
-                    route.Answer is { } then ? Expected(then, route.Enquiry, facts) : null
-                ))
-                .OrderBy(found => found.Reach),
-        ];
+        var expected = Expected(answer, asked, facts, stop);
+        var routes = Predicted(Routes(answer, asked, rulebook, facts), facts, progress, stop);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max())
             : null;
         return new(
             answer,
             untreated,
-            answer is NotNeeded && enquiry.Insects is null
+            answer is NotNeeded && enquiry.Exposure.Insects is null
                 ? [.. facts.Insects.Where(insect => insect.MayAttack(asked.Species))]
                 : [],
             expected,
@@ -80,7 +80,12 @@ public static class FindRequirement
     }
 
     // By the same model, from the same data and with the same draws as a prediction that is asked for, with the usual schedule and cuts.
-    private static TreatingPrediction? Expected(Answer answer, Enquiry enquiry, FactLibrary facts)
+    private static TreatingPrediction? Expected(
+        Answer answer,
+        Enquiry enquiry,
+        FactLibrary facts,
+        CancellationToken stop
+    )
     {
         if (
             answer is not Required { Requirement: { Penetration: not NoDepth } demand }
@@ -104,9 +109,25 @@ public static class FindRequirement
             Pieces = Draws.ForAPrediction,
             Seed = Draws.Seed,
         };
-        return Predict.Knows(request.Treating, facts)
-            ? Predict.Run(request, facts, progress: null, CancellationToken.None)
-            : null;
+        return Predict.Knows(request.Treating, facts) ? Predict.Run(request, facts, progress: null, stop) : null;
+    }
+
+    private static IReadOnlyList<FoundRoute> Predicted(
+        IReadOnlyList<Route> routes,
+        FactLibrary facts,
+        IProgress<WorkDone>? progress,
+        CancellationToken stop
+    )
+    {
+        var found = new List<FoundRoute>(routes.Count);
+        foreach (var route in routes)
+        {
+            stop.ThrowIfCancellationRequested();
+            var expected = route.Answer is { } then ? Expected(then, route.Enquiry, facts, stop) : null;
+            found.Add(new(route, expected));
+            progress?.Report(new((double)found.Count / routes.Count));
+        }
+        return [.. found.OrderBy(each => each.Reach)];
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)

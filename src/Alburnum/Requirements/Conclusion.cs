@@ -25,7 +25,7 @@ internal static class Conclusion
 
     // No preservative is asked for, but where insects live, which nobody has said.
     private static bool IsLeftToInsects(TraceStep step, Enquiry enquiry) =>
-        enquiry.Insects is null
+        enquiry.Exposure.Insects is null
         && step.Matched.Count > 0
         && step.Matched.All(row => row.Demand is NoTreatment)
         && step.Open.All(miss => miss.Row.When.Any(condition => condition.Field == Field.Insects));
@@ -33,7 +33,9 @@ internal static class Conclusion
     private static Answer WithoutTreatment(NoTreatment code, Trace trace)
     {
         var enquiry = trace.Enquiry;
-        return enquiry.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList() is { Count: > 0 } there
+        return
+            enquiry.Exposure.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList()
+                is { Count: > 0 } there
             ? new NotCovered(new InsectsAtWork(there), trace)
             : new NotNeeded(code.Reason, [.. Conditions(trace, moisture: null)], trace);
     }

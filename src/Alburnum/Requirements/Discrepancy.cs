@@ -98,13 +98,13 @@ public static class Discrepancies
     {
         var enquiry = trace.Enquiry;
         if (
-            enquiry is { Component: { } component, IsCoatedByClass: null, IsCoated: { } said }
+            enquiry is { Component: { } component, IsCoatedByClass: null, Exposure.IsCoated: { } said }
             && CodesClass(trace) is { } code
             && code.IsCoated == !said
             && (enquiry.UseClasses.Count == 0 || code.Classes.Intersect(enquiry.UseClasses).Any())
         )
             yield return new CoatingAgainstCode(component, code, said);
-        if (enquiry.IsCoated is { } isCoated && enquiry.IsCoatedByClass == !isCoated)
+        if (enquiry.Exposure.IsCoated is { } isCoated && enquiry.IsCoatedByClass == !isCoated)
             yield return new CoatingAgainstClass(isCoated);
         if (
             enquiry.Component is { } lasting

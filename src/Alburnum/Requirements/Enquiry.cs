@@ -80,12 +80,6 @@ public sealed record Enquiry
     /// <summary>The faces are incised before treatment.</summary>
     public bool? IsIncised { get; init; }
 
-    /// <summary>A coating is applied and kept up.</summary>
-    public bool? IsCoated { get; init; }
-
-    /// <summary>Insects that attack dry timber and live where it is used; empty where none does, null where that is not known.</summary>
-    public IReadOnlyList<Insect>? Insects { get; init; }
-
     /// <summary>What the use class as written says of a coating: true for the British 3c, false for 3u; null for any other.</summary>
     public bool? IsCoatedByClass { get; init; }
 

@@ -46,7 +46,7 @@ public sealed record Exposure
     /// <summary>People could be hurt if it fails.</summary>
     public bool? CouldHurtPeople { get; init; }
 
-    /// <summary>Insects that attack dry timber and live where it stands; empty where none does.</summary>
+    /// <summary>Insects that attack dry timber and live where it stands; empty where none does, null where that is not known.</summary>
     public IReadOnlyList<Insect>? Insects { get; init; }
 
     /// <summary>True where one of the questions that decide the use class is answered.</summary>

@@ -127,11 +127,11 @@ public sealed class Rulebook
         if (exposed.SaysWhere)
         {
             var answer = exposed.UseClass();
-            situation.SetUse(answer.Classes, enquiry.IsCoated);
+            situation.SetUse(answer.Classes, enquiry.Exposure.IsCoated);
             return step with { Finding = new UseClassOfExposure(answer, code), Matched = [] };
         }
         if (code is not null)
-            situation.SetUse(code.Classes, enquiry.IsCoated ?? code.IsCoated);
+            situation.SetUse(code.Classes, enquiry.Exposure.IsCoated ?? code.IsCoated);
         return step;
     }
 

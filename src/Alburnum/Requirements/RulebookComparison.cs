@@ -85,7 +85,7 @@ public static class RulebookComparison
                 Life = new DesiredServiceLife(years),
                 Form = form,
                 HasExposedHeartwood = form == TimberForm.Sawn,
-                IsCoated = false,
+                Exposure = new() { IsCoated = false },
             },
         ];
 

@@ -38,10 +38,10 @@ internal sealed class Situation
         // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
         _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
         _known[(int)Field.Preservative] = Codes(enquiry);
-        _known[(int)Field.Insects] = enquiry.Insects is { } insects
+        _known[(int)Field.Insects] = enquiry.Exposure.Insects is { } insects
             ? Known.AllOfThese([.. insects.Select(insect => insect.Name)])
             : default;
-        SetUse(enquiry.UseClasses, enquiry.IsCoated);
+        SetUse(enquiry.UseClasses, enquiry.Exposure.IsCoated);
         SetLife(enquiry.Life);
     }
 

@@ -153,7 +153,12 @@ public sealed record Trace(
         get
         {
             var code = (Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
-            return Enquiry with { UseClasses = UseClasses, IsCoated = Enquiry.IsCoated ?? code?.IsCoated, Life = Life };
+            return Enquiry with
+            {
+                UseClasses = UseClasses,
+                Exposure = Enquiry.Exposure with { IsCoated = Enquiry.Exposure.IsCoated ?? code?.IsCoated },
+                Life = Life,
+            };
         }
     }
 

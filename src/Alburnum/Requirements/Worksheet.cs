@@ -56,7 +56,7 @@ public static class Worksheet
         if (subject == Subject.Penetration && enquiry.FormOrFromSection is { } form)
             when.Add(new OneOf(Field.Form, [form == TimberForm.Sawn ? "sawn" : "round"]));
         if (use.Contains(UseClass.ThreeOne) || use.Contains(UseClass.ThreeTwo))
-            if ((enquiry.IsCoated ?? CodedCoating(trace)) is { } isCoated)
+            if ((enquiry.Exposure.IsCoated ?? CodedCoating(trace)) is { } isCoated)
                 when.Add(new OneOf(Field.Coated, [isCoated ? "yes" : "no"]));
         if (enquiry.Species is { } species && rulebook.GroupsOf(species) is [var group, ..])
             when.Add(new OneOf(Field.SpeciesGroup, [group]));

@@ -37,12 +37,17 @@ public sealed record TimberName(
     Provenance Provenance
 )
 {
-    /// <summary>The species that treatment reaches least, of those whose treatability is known; null where none is.</summary>
+    /// <summary>Species it may mean of which it is not known how treatable their heartwood is.</summary>
+    public IReadOnlyList<Species> OfUnknownTreatability =>
+        [.. Is.Where(species => species.HeartwoodTreatability is null)];
+
+    /// <summary>The species that treatment reaches least; null where that of any is not known, for it may be the one.</summary>
     public Species? LeastTreatable =>
-        Is.Where(species => species.HeartwoodTreatability is not null)
-            .OrderByDescending(species => species.HeartwoodTreatability!.Value.High)
-            .ThenByDescending(species => species.SapwoodTreatability?.Value.High ?? 0)
-            .FirstOrDefault();
+        OfUnknownTreatability.Count > 0
+            ? null
+            : Is.OrderByDescending(species => species.HeartwoodTreatability!.Value.High)
+                .ThenByDescending(species => species.SapwoodTreatability?.Value.High ?? 0)
+                .FirstOrDefault();
 }
 
 /// <summary>What was named is no single species: glued, a board, modified wood or a mixture.</summary>

@@ -57,7 +57,7 @@ public sealed class BritishPracticeChecks
         {
             Component = Library.Components.Get("window frame"),
             UseClasses = [UseClass.ThreeOne],
-            IsCoated = true,
+            Exposure = new() { IsCoated = true },
             CriticalValue = new PreservativeAmount(8, AmountUnit.KgPerM3),
         };
         var trace = Ask("british-2014", frame).Trace;

@@ -29,12 +29,12 @@ public sealed class EnquiryFieldsTests
         (EnquiryFields.Life, ["15", "200", "30 years"], "15.5"),
         (EnquiryFields.ExposedHeartwood, ["yes", "no"], "perhaps"),
         (EnquiryFields.Incised, ["yes", "no"], "1"),
-        (EnquiryFields.Coated, ["yes", "no"], "true"),
+        (ExposureFields.Coated, ["yes", "no"], "true"),
         (EnquiryFields.Moisture, ["0", "24.5", "250 %"], "251"),
         (EnquiryFields.StatedClass, ["NP3"], ""),
         (EnquiryFields.Preservative, ["CA-C", "boron"], "moonshine"),
         (EnquiryFields.CriticalValue, ["8 kg/m3", "0.5 pcf", "120 g/m2"], "8"),
-        (EnquiryFields.Insects, ["none", "termites", "House longhorn and termites"], "ants"),
+        (ExposureFields.Insects, ["none", "termites", "House longhorn and termites"], "ants"),
     ];
 
     private static readonly Gen<Dictionary<AskedField, string>> Anything = Gen.Int[0, 5]

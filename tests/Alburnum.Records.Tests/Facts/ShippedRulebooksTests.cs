@@ -46,14 +46,17 @@ public sealed class ShippedRulebooksTests
                 Section = isRound ? new RoundSection(thickness) : new RectangularSection(thickness, thickness + 20),
                 HasExposedHeartwood = Answer(known[0]),
                 IsIncised = Answer(known[1]),
-                IsCoated = Answer(known[2]),
                 MoisturePercent = moisture,
                 StatedClass = name,
                 Preservative = code,
-                Insects =
-                    insect == -2 ? null
-                    : insect == -1 ? []
-                    : [ShippedData.Library.Insects[insect]],
+                Exposure = new()
+                {
+                    IsCoated = Answer(known[2]),
+                    Insects =
+                        insect == -2 ? null
+                        : insect == -1 ? []
+                        : [ShippedData.Library.Insects[insect]],
+                },
             };
     }
 
@@ -183,7 +186,7 @@ public sealed class ShippedRulebooksTests
                         new Enquiry
                         {
                             UseClasses = [useClass],
-                            IsCoated = isCoated,
+                            Exposure = new() { IsCoated = isCoated },
                             Life = new DesiredServiceLife(years),
                         }
                     )

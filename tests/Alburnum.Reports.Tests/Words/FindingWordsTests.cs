@@ -73,6 +73,18 @@ public sealed class FindingWordsTests
         Assert.Contains("of the supply conform. Wanted: 99.99 %, as asked.", said, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_chance_above_the_confidence_beside_a_bound_below_the_wanted_share_is_explained()
+    {
+        const string Explained = "The bound rests on no prior and is the stricter of the two";
+        string Said(int passed) => FindingWords.Current.Lot(Judge(passed, 0, lot: 400).Lot!);
+
+        // Eight of eight: at least 69.5 % with 95 % confidence, and a chance of 97.6 % that 75 % or more conform.
+        Assert.Contains(Explained, Said(8), StringComparison.Ordinal);
+        Assert.DoesNotContain(Explained, Said(3), StringComparison.Ordinal);
+        Assert.DoesNotContain(Explained, Said(20), StringComparison.Ordinal);
+    }
+
     private static BatchFindings Judge(
         int passed,
         int failed,

@@ -113,6 +113,21 @@ public sealed class RequirementWordsTests
             "whitewood: A mix of the trade. It may be test pine or test spruce; the least treatable of them is test spruce: ask for that to be on the careful side."
         ),
         (
+            new NotOneSpecies(
+                Called(
+                    "whitewood",
+                    TimberKind.Mixture,
+                    "A mix of the trade.",
+                    Pine,
+                    Spruce with
+                    {
+                        HeartwoodTreatability = null,
+                    }
+                )
+            ),
+            "whitewood: A mix of the trade. It may be test pine or test spruce; which is the least treatable is not known here."
+        ),
+        (
             new NotOneSpecies(Called("plywood", TimberKind.Board, "Veneers glued crosswise.")),
             "plywood: Veneers glued crosswise. The rows of this rulebook are for solid timber of one species."
         ),

@@ -74,14 +74,22 @@ public sealed class DiscrepanciesTests
                 {
                     UseClasses = [UseClass.ThreeOne],
                     IsCoatedByClass = true,
-                    IsCoated = false,
+                    Exposure = new() { IsCoated = false },
                 }
             )
         );
 
     [Fact]
     public void A_coating_denied_is_against_the_codes_class_of_the_component() =>
-        Assert.IsType<CoatingAgainstCode>(Single(new() { Component = Window, IsCoated = false }));
+        Assert.IsType<CoatingAgainstCode>(
+            Single(
+                new()
+                {
+                    Component = Window,
+                    Exposure = new() { IsCoated = false },
+                }
+            )
+        );
 
     [Fact]
     public void A_life_beyond_the_usual_one_is_remarked_on_and_a_shorter_one_is_not()
@@ -89,7 +97,7 @@ public sealed class DiscrepanciesTests
         Enquiry enquiry = new()
         {
             Component = Window,
-            IsCoated = true,
+            Exposure = new() { IsCoated = true },
             Life = new(60),
         };
 

@@ -261,20 +261,25 @@ public sealed class RulebookTests
     [Fact]
     public void Where_no_insect_lives_no_treatment_is_needed() =>
         Assert.Empty(
-            Assert.IsType<NotNeeded>(Indoors.Answer(Rafter with { Insects = [] })).Trace.Step(Subject.Penetration)!.Open
+            Assert
+                .IsType<NotNeeded>(Indoors.Answer(Rafter with { Exposure = new() { Insects = [] } }))
+                .Trace.Step(Subject.Penetration)!
+                .Open
         );
 
     [Fact]
     public void Where_an_insect_lives_that_the_rulebook_speaks_of_its_row_answers() =>
         Assert.IsType<CellNotRead>(
-            Assert.IsType<NotCovered>(Indoors.Answer(Rafter with { Insects = [Longhorn] })).Reason
+            Assert.IsType<NotCovered>(Indoors.Answer(Rafter with { Exposure = new() { Insects = [Longhorn] } })).Reason
         );
 
     [Fact]
     public void Where_an_insect_lives_that_the_rulebook_does_not_speak_of_it_is_not_said_that_none_is_needed()
     {
         var termites = new Insect("termites", [], null, "wood", Published);
-        var answer = Assert.IsType<NotCovered>(Indoors.Answer(Rafter with { Insects = [termites] }));
+        var answer = Assert.IsType<NotCovered>(
+            Indoors.Answer(Rafter with { Exposure = new() { Insects = [termites] } })
+        );
         Assert.Equal([termites], Assert.IsType<InsectsAtWork>(answer.Reason).Insects);
     }
 
@@ -285,7 +290,7 @@ public sealed class RulebookTests
         {
             Component = null,
             Species = Spruce with { Type = WoodType.Hardwood },
-            Insects = [Longhorn with { Name = "other longhorn" }],
+            Exposure = new() { Insects = [Longhorn with { Name = "other longhorn" }] },
         };
         Assert.IsType<NotNeeded>(Indoors.Answer(oak));
     }

@@ -25,7 +25,7 @@ public sealed class FindRequirementTests
     private static Component Component(string name) => Facts.Components.All.Single(each => each.Name == name);
 
     private static FoundRequirement Of(Enquiry enquiry, string rulebook = "british-2014") =>
-        FindRequirement.Run(enquiry, Facts.Rulebooks.Named(rulebook), Facts);
+        FindRequirement.Run(enquiry, Facts.Rulebooks.Named(rulebook), Facts, progress: null, CancellationToken.None);
 
     [Theory]
     [InlineData("british-2024")]
@@ -43,6 +43,29 @@ public sealed class FindRequirementTests
         Assert.NotEmpty(Of(Post with { UseClasses = [UseClass.Four] }, "spanish-se-m").Routes);
 
     [Fact]
+    public void A_search_for_routes_reports_its_share_and_can_be_stopped()
+    {
+        var post = Post with { UseClasses = [UseClass.Four] };
+        var book = Facts.Rulebooks.Named("spanish-se-m");
+        var told = new Told();
+
+        var found = FindRequirement.Run(post, book, Facts, told, CancellationToken.None);
+
+        Assert.Equal(found.Routes.Count, told.Shares.Count);
+        Assert.Equal(1, told.Shares[^1]);
+        Assert.Throws<OperationCanceledException>(() =>
+            FindRequirement.Run(post, book, Facts, progress: null, new CancellationToken(canceled: true))
+        );
+    }
+
+    private sealed class Told : IProgress<WorkDone>
+    {
+        public List<double> Shares { get; } = [];
+
+        public void Report(WorkDone value) => Shares.Add(value.Share);
+    }
+
+    [Fact]
     public void Where_none_is_needed_the_insects_that_nobody_ruled_out_are_named()
     {
         var rafter = new Enquiry
@@ -55,7 +78,7 @@ public sealed class FindRequirementTests
             ["furniture beetle", "powder-post beetle", "termites"],
             Names(rafter with { Species = Facts.Species.Get("European oak") })
         );
-        Assert.Empty(Names(rafter with { Insects = [] }));
+        Assert.Empty(Names(rafter with { Exposure = new() { Insects = [] } }));
 
         static IEnumerable<string> Names(Enquiry enquiry)
         {
@@ -124,7 +147,13 @@ public sealed class FindRequirementTests
     public void Years_of_the_worse_end_of_a_range_are_worked_out(string species, bool isOfWorseEnd, Standing standing)
     {
         var enquiry = new Enquiry { Species = Facts.Species.Get(species), UseClasses = [UseClass.Four] };
-        var found = FindRequirement.Run(enquiry, Facts.Rulebooks.Named("european-2007"), Facts);
+        var found = FindRequirement.Run(
+            enquiry,
+            Facts.Rulebooks.Named("european-2007"),
+            Facts,
+            progress: null,
+            CancellationToken.None
+        );
 
         var lasted = Assert.Single(found.Remarks.OfType<LastedInGround>());
         Assert.Equal(isOfWorseEnd, lasted.IsOfWorseEnd);
