@@ -21,6 +21,24 @@ internal static class LineMesh
         return new FlowMesh([.. Enumerable.Repeat(width * voidFraction, cells)], [.. joins], [(0, 2 * k[0] / width)]);
     }
 
+    /// <summary>The same in cells of given edges, of one wood.</summary>
+    /// <param name="edgesMm">Where cells begin and end, mm from the face; rising from 0.</param>
+    /// <param name="permeabilityM2">Permeability, m².</param>
+    /// <param name="voidFraction">Void share of the volume, above 0, at most 1.</param>
+    public static FlowMesh Flat(IReadOnlyList<double> edgesMm, double permeabilityM2, double voidFraction)
+    {
+        double[] width = [.. edgesMm.Zip(edgesMm.Skip(1), (from, to) => (to - from) / 1000)];
+        return new FlowMesh(
+            [.. width.Select(cell => cell * voidFraction)],
+            [
+                .. Enumerable
+                    .Range(0, width.Length - 1)
+                    .Select(i => (i, i + 1, 2 * permeabilityM2 / (width[i] + width[i + 1]))),
+            ],
+            [(0, 2 * permeabilityM2 / width[0])]
+        );
+    }
+
     /// <summary>A round piece, 1 m of its length, from the surface to the pith in rings of even width.</summary>
     /// <param name="radiusMm">Radius, mm. Above 0.</param>
     /// <param name="cells">Number of rings, 2 or more. The first is the outermost.</param>

@@ -8,6 +8,23 @@ namespace Alburnum.Cli.Impregnation;
 /// <summary>A prediction at a glance: what is required, what to expect, which model says so, and what it rests on.</summary>
 internal static class PredictionPrint
 {
+    private static void Print(IAnsiConsole console, SolverDocument solver)
+    {
+        console.WriteLine(
+            Words.SolvedPiece(
+                solver.MeanDepthMm,
+                solver.ReachedShare,
+                solver.GrossLPerM3,
+                solver.NetLPerM3,
+                solver.EndDepthMm
+            )
+        );
+        if (solver is { GridErrorMm: { } mm, GridErrorLPerM3: { } litres })
+            console.WriteLine(Words.GridError(mm, litres));
+        if (solver.Difference is { } difference)
+            console.WriteLine(difference);
+    }
+
     private static PredictionWords Words => PredictionWords.Current;
 
     public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
@@ -30,15 +47,7 @@ internal static class PredictionPrint
         if (document.ChanceToPass is { } chance)
             console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)
-            console.WriteLine(
-                Words.SolvedPiece(
-                    solver.MeanDepthMm,
-                    solver.ReachedShare,
-                    solver.GrossLPerM3,
-                    solver.NetLPerM3,
-                    solver.EndDepthMm
-                )
-            );
+            Print(console, solver);
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,

@@ -20,6 +20,8 @@ internal sealed class JacobianAssembly<T>
     private readonly FlowMesh _mesh;
     private readonly FluidPair _fluids;
     private readonly CellMobility[] _mobility;
+    private readonly double[] _connections;
+    private readonly double[] _faces;
     private readonly TwoWayPartition _partition;
 
     // Connections before these write in the first half of the cells only, those after in the second.
@@ -34,6 +36,7 @@ internal sealed class JacobianAssembly<T>
         Residual = new double[2 * mesh.CellCount];
         TotalVolumeWeight = new T[2 * mesh.CellCount];
         _across = Across(mesh, partition);
+        (_connections, _faces) = (new double[mesh.First.Length], new double[mesh.FaceCell.Length]);
     }
 
     /// <summary>J: per block liquid by pressure, liquid by saturation, air by pressure, air by saturation.</summary>
@@ -44,6 +47,12 @@ internal sealed class JacobianAssembly<T>
 
     /// <summary>What a cell's two balances count in its balance of total volume, the pressure equation: liquid by the air whose room it takes, so that storing one for the other drops out.</summary>
     public T[] TotalVolumeWeight { get; }
+
+    /// <summary>Liquid that flowed from the first to the second cell of each connection in the last assembled step, m³.</summary>
+    public double[] ConnectionM3 => _connections;
+
+    /// <summary>Liquid that flowed out through each face in the last assembled step, m³.</summary>
+    public double[] FaceM3 => _faces;
 
     /// <summary>Liquid that entered through the faces in the last assembled step, m³.</summary>
     public double LiquidInM3 { get; private set; }
@@ -128,6 +137,7 @@ internal sealed class JacobianAssembly<T>
             var i = first[c];
             var j = second[c];
             var x = new UpwindFlux(_mobility[i], _mobility[j], conductance[c] * seconds);
+            _connections[c] = x.Liquid;
             residual[2 * i] += x.Liquid;
             residual[2 * i + 1] += x.Air;
             residual[2 * j] -= x.Liquid;
@@ -152,6 +162,7 @@ internal sealed class JacobianAssembly<T>
         {
             var i = cells[f];
             var x = new UpwindFlux(_mobility[i], vessel, conductance[f] * seconds);
+            _faces[f] = x.Liquid;
             liquidOut += x.Liquid;
             airOut += x.Air;
             Residual[2 * i] += x.Liquid;

@@ -16,14 +16,20 @@ public sealed record EndRun(FlowEnding Ending, double DepthMm)
     /// <summary>Treats the end of the median piece.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="isHeartwood">True for the end of heartwood, false for that of sapwood.</param>
+    /// <param name="expectedMm">Depth expected, mm: the strip is three times as long.</param>
     /// <param name="cancellation">Stops the run.</param>
-    public static EndRun Of(PredictionQuestion question, bool isHeartwood, CancellationToken cancellation)
+    public static EndRun Of(
+        PredictionQuestion question,
+        bool isHeartwood,
+        double expectedMm,
+        CancellationToken cancellation
+    )
     {
         var law = isHeartwood ? question.Heartwood : question.Sapwood;
-        var length = Math.Clamp(3 * EndReach.Quick(question, isHeartwood).Middle, 20, EndReach.HalfLengthMm);
+        var length = Math.Clamp(3 * expectedMm, 20, EndReach.HalfLengthMm);
         var problem = EndGrainMesh.Of(
             question.Section,
-            new WoodFlow(law.Typical(), question.VoidFraction),
+            new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
             FluidPair.Of(question.Liquid),
             length,
             Along,

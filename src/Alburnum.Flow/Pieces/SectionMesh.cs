@@ -2,34 +2,45 @@ using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
+using Alburnum.Timber;
 
 namespace Alburnum.Flow.Pieces;
 
-/// <summary>A cross-section cut into even square cells, 1 m of the piece's length. Rows run from the bottom up.</summary>
+/// <summary>A cross-section cut into cells, 1 m of the piece's length. Rows run from the bottom up.</summary>
 /// <remarks>
+/// A sawn section's cells are thin at its faces and grow inwards, as a front in refractory wood stays close to them; a round or half-round
+/// section's are even squares.
 /// Permeability across the grain turns with the rings; each connection takes the part of it along the connection, which is
 /// exact where rings lie along the faces and leaves out the cross term between (docs/science/flow.md says how much).
 /// </remarks>
 public sealed class SectionMesh
 {
+    // Ten times as wide in the middle as at the faces.
+    private const double Grading = 2.3;
     private readonly int[] _cellAt;
 
-    private SectionMesh(Piece piece, int columns, int rows, double stepMm, int[] cellAt, FlowProblem problem)
-    {
-        (Piece, Columns, Rows, StepMm, _cellAt, Problem) = (piece, columns, rows, stepMm, cellAt, problem);
-    }
+    private SectionMesh(
+        Piece piece,
+        IReadOnlyList<double> columnEdgesMm,
+        IReadOnlyList<double> rowEdgesMm,
+        int[] cellAt,
+        FlowProblem problem
+    ) => (Piece, ColumnEdgesMm, RowEdgesMm, _cellAt, Problem) = (piece, columnEdgesMm, rowEdgesMm, cellAt, problem);
 
     /// <summary>The piece.</summary>
     public Piece Piece { get; }
 
+    /// <summary>Where columns begin and end, mm from the left.</summary>
+    public IReadOnlyList<double> ColumnEdgesMm { get; }
+
+    /// <summary>Where rows begin and end, mm from the bottom.</summary>
+    public IReadOnlyList<double> RowEdgesMm { get; }
+
     /// <summary>Cells across.</summary>
-    public int Columns { get; }
+    public int Columns => ColumnEdgesMm.Count - 1;
 
     /// <summary>Cells up.</summary>
-    public int Rows { get; }
-
-    /// <summary>Side of a cell, mm; a sawn section's cells are stretched to fit it exactly.</summary>
-    public double StepMm { get; }
+    public int Rows => RowEdgesMm.Count - 1;
 
     /// <summary>The wood as the solver takes it.</summary>
     public FlowProblem Problem { get; }
@@ -46,14 +57,16 @@ public sealed class SectionMesh
     /// <summary>Cuts a piece into cells.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="fluids">Liquid and air.</param>
-    /// <param name="cellsAcross">Cells across the wider side, 4 to 2000.</param>
+    /// <param name="cellsAcross">Cells across the wider side, 4 to 2000; as many to the mm up.</param>
     /// <param name="initialAirKPa">Absolute pressure of the air inside, kPa.</param>
+    /// <param name="grading">Logarithm of how many times as wide as at its faces a sawn section's cells are in its middle; 0 makes them even.</param>
     /// <exception cref="InputRefusedException">The section is thinner than four cells.</exception>
     public static SectionMesh Of(
         Piece piece,
         FluidPair fluids,
         int cellsAcross,
-        double initialAirKPa = Schedule.AtmosphereKPa
+        double initialAirKPa = Schedule.AtmosphereKPa,
+        double grading = Grading
     )
     {
         Require.InRange(cellsAcross, 4, 2000, "cells");
@@ -68,25 +81,52 @@ public sealed class SectionMesh
             );
             throw new InputRefusedException(new InputProblem("section", 0, "", "size", piece.Section.Label, expected));
         }
-        var cells = Cells(piece, columns, rows, out var cellAt);
-        var mesh = Joined(columns, cellAt, cells, (width / columns / 1000, height / rows / 1000));
-        var problem = new FlowProblem(mesh, fluids, [.. cells.Select(cell => cell.Saturation)], initialAirKPa);
-        return new SectionMesh(piece, columns, rows, step, cellAt, problem);
+        var growth = piece.Section is RectangularSection ? grading : 0;
+        var (across, up) = (Edges(width, columns, growth), Edges(height, rows, growth));
+        var cells = Cells(piece, across, up, out var cellAt);
+        var problem = new FlowProblem(
+            Joined(columns, cellAt, cells),
+            fluids,
+            [.. cells.Select(cell => cell.Saturation)],
+            initialAirKPa
+        );
+        return new SectionMesh(piece, across, up, cellAt, problem);
     }
 
-    // Permeability across the section and up it, m², and the wood's voids.
-    private readonly record struct Cell(double Kx, double Ky, double Voids, double Saturation);
-
-    private static List<Cell> Cells(Piece piece, int columns, int rows, out int[] cellAt)
+    // Even, or growing from both sides to the middle.
+    private static double[] Edges(double lengthMm, int count, double grading)
     {
-        var (width, height) = SectionBox.Of(piece.Section);
+        double Share(double t) => grading == 0 ? t : double.ExpM1(2 * grading * t) / double.ExpM1(grading) / 2;
+        return
+        [
+            .. Enumerable
+                .Range(0, count + 1)
+                .Select(i => (double)i / count)
+                .Select(t => lengthMm * (t <= 0.5 ? Share(t) : 1 - Share(1 - t))),
+        ];
+    }
+
+    // Permeability across the section and up it, m²; size, m; and the wood's voids.
+    private readonly record struct Cell(
+        double Kx,
+        double Ky,
+        double WidthM,
+        double HeightM,
+        double Voids,
+        double Saturation
+    );
+
+    private static List<Cell> Cells(Piece piece, double[] across, double[] up, out int[] cellAt)
+    {
+        var (columns, rows) = (across.Length - 1, up.Length - 1);
         cellAt = new int[columns * rows];
         Array.Fill(cellAt, -1);
         var cells = new List<Cell>();
         for (var at = 0; at < cellAt.Length; at++)
         {
-            var x = (at % columns + 0.5) * width / columns - width / 2;
-            var y = (at / columns + 0.5) * height / rows - height / 2;
+            var (column, row) = (at % columns, at / columns);
+            var x = (across[column] + across[column + 1] - across[^1]) / 2;
+            var y = (up[row] + up[row + 1] - up[^1]) / 2;
             if (!SectionBox.Contains(piece.Section, x, y) || piece.Log.FromPithMm(x, y) > piece.Log.LogRadiusMm)
                 continue;
             var kind = piece.At(x, y);
@@ -96,6 +136,8 @@ public sealed class SectionMesh
                 new(
                     kind.Permeability.AcrossM2(share),
                     kind.Permeability.AcrossM2(1 - share),
+                    (across[column + 1] - across[column]) / 1000,
+                    (up[row + 1] - up[row]) / 1000,
                     kind.VoidFraction,
                     kind.Saturation
                 )
@@ -105,7 +147,7 @@ public sealed class SectionMesh
     }
 
     // Neighbours joined by the harmonic mean of their conductances; every other side is a face that the vessel reaches.
-    private static FlowMesh Joined(int columns, int[] cellAt, List<Cell> cells, (double X, double Y) sizeM)
+    private static FlowMesh Joined(int columns, int[] cellAt, List<Cell> cells)
     {
         var joins = new List<(int, int, double)>();
         var faces = new List<(int, double)>();
@@ -118,19 +160,20 @@ public sealed class SectionMesh
             Side(at, at - columns, Up);
             Side(at, at + columns, Up);
         }
-        return new FlowMesh([.. cells.Select(cell => cell.Voids * sizeM.X * sizeM.Y)], joins, faces);
+        return new FlowMesh([.. cells.Select(cell => cell.Voids * cell.WidthM * cell.HeightM)], joins, faces);
 
-        double Across(Cell cell) => cell.Kx * sizeM.Y / sizeM.X;
-        double Up(Cell cell) => cell.Ky * sizeM.X / sizeM.Y;
+        // From a cell's middle to its side.
+        static double Across(Cell cell) => 2 * cell.Kx * cell.HeightM / cell.WidthM;
+        static double Up(Cell cell) => 2 * cell.Ky * cell.WidthM / cell.HeightM;
 
         void Side(int at, int beside, Func<Cell, double> conductance)
         {
             var (cell, other) = (cellAt[at], beside < 0 || beside >= cellAt.Length ? -1 : cellAt[beside]);
             var own = conductance(cells[cell]);
             if (other < 0)
-                faces.Add((cell, 2 * own));
+                faces.Add((cell, own));
             else if (other > cell)
-                joins.Add((cell, other, 2 * own * conductance(cells[other]) / (own + conductance(cells[other]))));
+                joins.Add((cell, other, own * conductance(cells[other]) / (own + conductance(cells[other]))));
         }
     }
 }

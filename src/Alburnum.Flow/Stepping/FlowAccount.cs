@@ -7,12 +7,16 @@ namespace Alburnum.Flow.Stepping;
 internal sealed class FlowAccount
 {
     private readonly FlowProblem _problem;
+    private readonly double[] _share;
     private readonly double[] _peak;
     private readonly double?[] _arrival;
     private readonly List<FlowMoment> _moments = [];
     private readonly double _voidM3;
     private readonly double _liquidAtStart;
     private readonly double _airAtStart;
+
+    // Where there is no water in the wood before, all liquid is solution.
+    private readonly SolutionAccount? _solution;
     private double _liquidIn;
     private double _airIn;
 
@@ -23,6 +27,7 @@ internal sealed class FlowAccount
         var cells = problem.Mesh.CellCount;
         State = new double[2 * cells];
         Held = new double[2 * cells];
+        _share = new double[cells];
         _peak = new double[cells];
         _arrival = new double?[cells];
         for (var i = 0; i < cells; i++)
@@ -34,6 +39,8 @@ internal sealed class FlowAccount
             _liquidAtStart += Held[2 * i];
             _airAtStart += Held[2 * i + 1];
         }
+        if (problem.InitialSaturation.Any(saturation => saturation > 0))
+            _solution = new SolutionAccount(problem.Mesh, Held);
     }
 
     /// <summary>Air pressure (Pa) and saturation, cell by cell.</summary>
@@ -58,20 +65,29 @@ internal sealed class FlowAccount
             pressure += voids[i] * Math.Abs(p - State[2 * i]) / Math.Max(p, State[2 * i]);
             Held[2 * i] = voids[i] * s - step.Residual[2 * i];
             Held[2 * i + 1] = voids[i] * (1 - s) * p / StandardAir.Pa - step.Residual[2 * i + 1];
-            var gain = s - _problem.InitialSaturation[i];
-            if (gain > _peak[i])
-                _peak[i] = gain;
-            if (gain >= FlowRun.ReachedGain && _arrival[i] is null)
-            {
-                var left = (gain - FlowRun.ReachedGain) / (s - State[2 * i + 1]);
-                _arrival[i] = minutes + length * (1 - left);
-            }
         }
+        _solution?.Keep(step.Connections, step.Faces);
+        for (var i = 0; i < voids.Length; i++)
+            NoteSolution(i, minutes, length);
         step.State.CopyTo(State, 0);
         _liquidIn += step.LiquidInM3;
         _airIn += step.AirInM3;
         return new StepChange(liquid / _voidM3, pressure / _voidM3, Math.Max(0, _liquidIn) / _voidM3);
     }
+
+    private void NoteSolution(int cell, double minutes, double length)
+    {
+        var (before, now) = (_share[cell], SolutionShare(cell));
+        _share[cell] = now;
+        _peak[cell] = Math.Max(_peak[cell], now);
+        if (now >= FlowRun.ReachedShare && now >= FlowRun.LeastOfLiquid * LiquidShare(cell) && _arrival[cell] is null)
+            _arrival[cell] = minutes + length * (1 - Math.Clamp((now - FlowRun.ReachedShare) / (now - before), 0, 1));
+    }
+
+    private double SolutionShare(int cell) =>
+        _solution is null ? LiquidShare(cell) : _solution.HeldM3[cell] / _problem.Mesh.VoidM3[cell];
+
+    private double LiquidShare(int cell) => Held[2 * cell] / _problem.Mesh.VoidM3[cell];
 
     /// <summary>Writes down a moment.</summary>
     /// <param name="minutes">Time since the start, min.</param>
@@ -108,6 +124,6 @@ internal sealed class FlowAccount
             saturation[i] = Held[2 * i] / _problem.Mesh.VoidM3[i];
             airKPa[i] = State[2 * i] / 1000;
         }
-        return new FlowRun(ending, _moments, saturation, _peak, _arrival, airKPa);
+        return new FlowRun(ending, _moments, saturation, _share, _peak, _arrival, airKPa);
     }
 }

@@ -86,7 +86,8 @@ public static class FlowSolver
                 var completed => completed,
             },
             Saturation = order.Back(run.Saturation),
-            PeakGain = order.Back(run.PeakGain),
+            Solution = order.Back(run.Solution),
+            PeakSolution = order.Back(run.PeakSolution),
             ArrivalMinutes = order.Back(run.ArrivalMinutes),
             AirKPa = order.Back(run.AirKPa),
         };

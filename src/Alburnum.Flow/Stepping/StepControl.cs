@@ -70,7 +70,9 @@ public sealed record StepControl
         var change = Math.Max(moved.Liquid, PressureWeight * moved.Pressure);
         var byChange = change == 0 ? Growth : Math.Clamp(GreatestChange / change, GreatestShrink, Growth);
         var byGain =
-            moved.Liquid == 0 ? Growth : Math.Clamp(ShareOfGain * moved.Gained / moved.Liquid, SteadyGrowth, Growth);
+            moved.Liquid == 0
+                ? Growth
+                : Math.Clamp(ShareOfGain * moved.Gained / moved.Liquid, Math.Min(SteadyGrowth, Growth), Growth);
         return seconds * Math.Min(byChange, byGain);
     }
 }

@@ -88,6 +88,16 @@ public static class ChargeFields
     public static AskedField StrengthAfter { get; } =
         Number("strengthAfterPercent", "The same after", "1.95", Ranges.StrengthPercent, "as before");
 
+    /// <summary>Standard uncertainty of one strength, % of product by mass.</summary>
+    public static AskedField StrengthUncertainty { get; } =
+        Usual(
+            "strengthUncertaintyPercent",
+            "Standard uncertainty of one strength, % of product by mass",
+            "0.01",
+            Ranges.StrengthUncertaintyPercent,
+            "0.02"
+        );
+
     /// <summary>What is said of the charge itself.</summary>
     public static IReadOnlyList<AskedField> OfCharge { get; } =
     [
@@ -139,6 +149,7 @@ public static class ChargeFields
         WeightUncertainty,
         StrengthBefore,
         StrengthAfter,
+        StrengthUncertainty,
     ];
 
     /// <summary>What a case may say under <c>prediction</c>, with what follows there where it is left out.</summary>

@@ -176,6 +176,8 @@ internal sealed class ChargeReader(
                 fields.Number(Fields.WeightUncertainty) ?? Fields.WeightUncertainty.DefaultNumber,
             StrengthBeforePercent = Needed(fields, Fields.StrengthBefore),
             StrengthAfterPercent = fields.Number(Fields.StrengthAfter),
+            StrengthStandardUncertaintyPercent =
+                fields.Number(Fields.StrengthUncertainty) ?? Fields.StrengthUncertainty.DefaultNumber,
             SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
         };
         // Readings are held against each other once each of them can be read.

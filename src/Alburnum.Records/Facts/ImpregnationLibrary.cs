@@ -81,7 +81,8 @@ public sealed class ImpregnationLibrary
     public bool Knows(Species species, bool isHeartwood)
     {
         ArgumentNullException.ThrowIfNull(species);
-        return OwnOf(species, isHeartwood) is not null || TreatabilityOf(species, isHeartwood) is not null;
+        return OwnOf(species, isHeartwood) is not null
+            || (TreatabilityOf(species, isHeartwood) is { } treatability && RowOf(treatability) is not null);
     }
 
     /// <summary>The law for the sapwood or heartwood of a species: its genus's own, otherwise its treatability class's.</summary>
@@ -108,19 +109,23 @@ public sealed class ImpregnationLibrary
     /// <exception cref="InputRefusedException">The class has no row.</exception>
     public PermeabilityLaw OfClass(ClassRange treatability)
     {
-        var plain = new ClassRange(treatability.Low, treatability.High).Label;
-        return Named($"class {plain}")
+        return RowOf(treatability)
             ?? throw new InputRefusedException(
                 new InputProblem(
                     PermeabilityFile,
                     0,
                     "",
                     "woods",
-                    $"no row for class {plain}",
+                    $"no row for {RowName(treatability)}",
                     "a row for the class, or another class"
                 )
             );
     }
+
+    private PermeabilityLaw? RowOf(ClassRange treatability) => Named(RowName(treatability));
+
+    private static string RowName(ClassRange treatability) =>
+        $"class {new ClassRange(treatability.Low, treatability.High).Label}";
 
     private PermeabilityLaw? OwnOf(Species species, bool isHeartwood) =>
         species

@@ -25,7 +25,7 @@ public sealed record PredictedPoint(int Column, int Row, double Across, double U
 public sealed record ImpossiblePoint(int Column, int Row, double Across, double Up, string Why)
     : SweptPoint(Column, Row, Across, Up);
 
-/// <summary>What the quick model expects at a point.</summary>
+/// <summary>What is expected at a point.</summary>
 public sealed record SweptMeasures
 {
     /// <summary>Share of pieces that meet the demand everywhere, 0 to 1.</summary>

@@ -61,7 +61,7 @@ public static class ExpectationMapping
     /// <summary>What to mind with a prediction and with a charge.</summary>
     internal static IEnumerable<string> Cautions(CaseExpectation expected) =>
         [
-            .. expected.Prediction is null ? [] : TreatingWords.Current.Cautions,
+            .. expected.Prediction is { } known ? TreatingWords.Current.Cautions(known.Asked.MoisturePercent) : [],
             .. expected.Charge is null ? [] : ChargeWords.Current.Cautions,
         ];
 

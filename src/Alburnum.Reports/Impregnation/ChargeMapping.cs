@@ -37,7 +37,11 @@ public static class ChargeMapping
                 .. TreatingWords.Current.Say(planned.Assumptions),
                 .. planned.DryingDays is null ? [] : (string[])[ChargeWords.Current.Diffusion],
             ],
-            Cautions = ChargeWords.Current.Cautions,
+            Cautions =
+            [
+                .. TreatingWords.Current.TooWet(order.Treatment.MoisturePercent),
+                .. ChargeWords.Current.Cautions,
+            ],
         };
     }
 

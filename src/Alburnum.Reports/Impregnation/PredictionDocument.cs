@@ -66,7 +66,7 @@ public sealed record PredictionDocument
     /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public SolverDocument? Solver { get; init; }
 
-    /// <summary>Depth from a cut end along the grain by the quick model: of heartwood where there is any, otherwise of sapwood.</summary>
+    /// <summary>Depth from a cut end along the grain: of heartwood where there is any, otherwise of sapwood.</summary>
     public required Spread EndDepthMm { get; init; }
 
     /// <summary>What was assumed because nobody said it, one sentence each.</summary>
@@ -124,7 +124,7 @@ public sealed record SolverDocument
     /// <summary>Share of the section reached, 0 to 1.</summary>
     public required double ReachedShare { get; init; }
 
-    /// <summary>Mean depth in from the middles of the sides.</summary>
+    /// <summary>Mean depth in from the middle halves of the sides.</summary>
     public required double MeanDepthMm { get; init; }
 
     /// <summary>Most solution held at any moment.</summary>
@@ -135,6 +135,15 @@ public sealed record SolverDocument
 
     /// <summary>Depth from a cut end along the middle of the piece; null where that run stopped short.</summary>
     public double? EndDepthMm { get; init; }
+
+    /// <summary>How far the cells of the section may put the mean depth off; null where they cannot be told.</summary>
+    public required double? GridErrorMm { get; init; }
+
+    /// <summary>The same of the solution held at the end.</summary>
+    public required double? GridErrorLPerM3 { get; init; }
+
+    /// <summary>That the expected values lie apart from this, where they do by more than a tenth; null where they do not, or the wood is incised.</summary>
+    public required string? Difference { get; init; }
 
     /// <summary>Largest imbalance of liquid or air at any step, as a share of the voids.</summary>
     public required double WorstImbalance { get; init; }

@@ -17,13 +17,13 @@ public static class PredictionDrawing
 
     /// <summary>The section at full size: where the solver has solution, the heartwood's border, and the depths one piece in twenty stays under, half reach and one in twenty exceeds.</summary>
     /// <param name="section">The solver's answer for the median piece.</param>
-    /// <param name="quick">The quick model's spread at each place.</param>
+    /// <param name="quick">The spread expected at each place.</param>
     /// <param name="demandMm">Required depth, mm; null draws no line for it.</param>
     public static Drawing Section(SectionRun section, QuickPrediction quick, double? demandMm)
     {
         var (width, height) = SectionBox.Of(section.Mesh.Piece.Section);
         var marks = new List<Mark> { new Area(Outline(section.Mesh.Piece.Section, 0), Ink.Wood) };
-        marks.AddRange(Reached(section, width, height));
+        marks.AddRange(Reached(section, height));
         marks.AddRange(Heartwood(section, width, height));
         if (demandMm is { } depth && depth < section.Mesh.Piece.Section.ThicknessMm / 2)
             marks.Add(
@@ -90,10 +90,10 @@ public static class PredictionDrawing
     }
 
     // One area for each unbroken run of reached cells in a row.
-    private static IEnumerable<Mark> Reached(SectionRun section, double width, double height)
+    private static IEnumerable<Mark> Reached(SectionRun section, double height)
     {
         var mesh = section.Mesh;
-        var (dx, dy) = (width / mesh.Columns, height / mesh.Rows);
+        var (across, up) = (mesh.ColumnEdgesMm, mesh.RowEdgesMm);
         for (var row = 0; row < mesh.Rows; row++)
         {
             for (var start = 0; start < mesh.Columns; start++)
@@ -108,9 +108,9 @@ public static class PredictionDrawing
                 if (end == start)
                     continue;
                 // Rows run upwards, the sheet downwards; each row reaches a little into the one below, so that no seam shows.
-                var y = MarginMm + height - (row + 1) * dy;
-                var bottom = Math.Min(y + dy + 0.3, MarginMm + height);
-                var (x1, x2) = (MarginMm + start * dx, MarginMm + end * dx);
+                var y = MarginMm + height - up[row + 1];
+                var bottom = Math.Min(MarginMm + height - up[row] + 0.3, MarginMm + height);
+                var (x1, x2) = (MarginMm + across[start], MarginMm + across[end]);
                 yield return new Area([new(x1, y), new(x2, y), new(x2, bottom), new(x1, bottom)], Ink.Treated);
                 start = end;
             }

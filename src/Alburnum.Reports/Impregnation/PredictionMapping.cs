@@ -36,17 +36,17 @@ public static class PredictionMapping
             Usual = prediction.Usual?.Verdict,
             UsualInWords = [.. PredictionWords.Current.Usual(prediction)],
             ChanceToPass = prediction.ChanceToPass,
-            Solver = prediction.Solved is { } solved ? Solver(solved) : null,
+            Solver = prediction.Solved is { } solved ? Solver(solved, prediction.Gap) : null,
             EndDepthMm = prediction.EndDepthMm,
             Assumptions = words.Say(asked.Assumptions),
             Models = [.. PredictionWords.Current.Models(prediction)],
             RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
-            Cautions = words.Cautions,
+            Cautions = words.Cautions(asked.MoisturePercent),
         };
     }
 
-    private static SolverDocument Solver(SolvedPiece solved)
+    private static SolverDocument Solver(SolvedPiece solved, SolverGap? gap)
     {
         var section = solved.Section;
         List<double[]> curve =
@@ -71,6 +71,9 @@ public static class PredictionMapping
             GrossLPerM3 = curve.Max(point => point[2]),
             NetLPerM3 = curve[^1][2],
             EndDepthMm = solved.End is { Ending: Completed, DepthMm: var end } ? end : null,
+            GridErrorMm = section.GridError(run => run.MeanDepthMm()),
+            GridErrorLPerM3 = section.GridError(run => run.NetLPerM3),
+            Difference = gap is { IsLarge: true } ? PredictionWords.Current.Differ(gap) : null,
             WorstImbalance = section.Run.Moments.Max(moment =>
                 Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))
             ),

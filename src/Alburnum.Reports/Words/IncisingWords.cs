@@ -14,7 +14,9 @@ public sealed class IncisingWords(Wording wording)
     public static IncisingWords Current => new(Wording.Current);
 
     /// <summary>Said on every design.</summary>
-    public IReadOnlyList<string> Cautions => [wording.Say("incising.caution"), .. _treating.Cautions];
+    /// <param name="moisturePercent">Moisture content before treatment, %.</param>
+    public IReadOnlyList<string> Cautions(double moisturePercent) =>
+        [wording.Say("incising.caution"), .. _treating.Cautions(moisturePercent)];
 
     /// <summary>What is asked, in one line.</summary>
     public string Title(TreatingQuestion asked) => wording.Say("incising.title", ("asked", _treating.Title(asked)));

@@ -95,6 +95,25 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.solved-piece", depth, reached, gross, net);
     }
 
+    /// <summary>How far the section's cells may put that off.</summary>
+    /// <param name="mm">Mean depth, mm.</param>
+    /// <param name="litres">Solution kept, L/m³.</param>
+    public string GridError(double mm, double litres) =>
+        wording.Say("prediction.grid-error", ("depth", Figures.Number(mm, 1)), ("net", Figures.Number(litres, 0)));
+
+    /// <summary>That the flow solver's piece lies apart from what is expected.</summary>
+    public string Differ(SolverGap gap)
+    {
+        ArgumentNullException.ThrowIfNull(gap);
+        return wording.Say(
+            "prediction.differ",
+            ("expectedDepth", Figures.Number(gap.DepthMm.Expected, 1)),
+            ("solvedDepth", Figures.Number(gap.DepthMm.Solved, 1)),
+            ("expectedUptake", Figures.Number(gap.UptakeLPerM3.Expected, 0)),
+            ("solvedUptake", Figures.Number(gap.UptakeLPerM3.Solved, 0))
+        );
+    }
+
     /// <summary>Heading of what the numbers rest on.</summary>
     /// <param name="weakest">Weakest standing among it.</param>
     public string RestsOn(Standing weakest) => wording.Say("prediction.rests-on", ("standing", wording.Say(weakest)));
@@ -129,7 +148,7 @@ public sealed class PredictionWords(Wording wording)
         ArgumentNullException.ThrowIfNull(prediction);
         var question = prediction.Asked.Prediction;
         yield return wording.Say(
-            "prediction.quick-model",
+            "prediction.ways",
             ("pieces", Figures.Whole(prediction.Quick.Pieces)),
             ("places", Figures.Whole(prediction.Quick.Places.Count))
         );
@@ -247,7 +266,13 @@ public sealed class PredictionWords(Wording wording)
             ("standing", wording.Say(law.Provenance.Standing))
         );
 
-    private static string Nm2(PermeabilityLaw law) => Figures.Digits(law.LateralMedianM2 * 1e18, 3);
+    // Three digits are more than is known.
+    private static string Nm2(PermeabilityLaw law)
+    {
+        var nm2 = law.LateralMedianM2 * 1e18;
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(nm2)) - 2);
+        return Figures.Digits(Math.Round(nm2 / unit) * unit, 4);
+    }
 
     private static string Factor(PermeabilityLaw law) => Figures.Digits(law.TwentiethFactor, 1);
 

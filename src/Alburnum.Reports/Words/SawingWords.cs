@@ -11,7 +11,9 @@ public sealed class SawingWords(Wording wording)
     public static SawingWords Current => new(Wording.Current);
 
     /// <summary>Said on every log.</summary>
-    public IReadOnlyList<string> Cautions => [wording.Say("sawing.model"), .. new TreatingWords(wording).Cautions];
+    /// <param name="moisturePercent">Moisture content before treatment, %.</param>
+    public IReadOnlyList<string> Cautions(double moisturePercent) =>
+        [wording.Say("sawing.model"), .. new TreatingWords(wording).Cautions(moisturePercent)];
 
     /// <summary>What was cut, in one line.</summary>
     public string Title(PredictedLog log)

@@ -15,8 +15,21 @@ public sealed class TreatingWords(Wording wording)
     public static TreatingWords Current => new(Wording.Current);
 
     /// <summary>Said on every prediction.</summary>
-    public IReadOnlyList<string> Cautions =>
-        [wording.Say("treating.caution-check"), wording.Say("treating.caution-label")];
+    /// <param name="moisturePercent">Moisture content before treatment, %: wet timber is said first.</param>
+    public IReadOnlyList<string> Cautions(double moisturePercent) =>
+        [.. TooWet(moisturePercent), wording.Say("treating.caution-check"), wording.Say("treating.caution-label")];
+
+    /// <summary>That timber is too wet for treatment; nothing where it is not.</summary>
+    /// <param name="moisturePercent">Moisture content before treatment, %.</param>
+    public IEnumerable<string> TooWet(double moisturePercent)
+    {
+        if (moisturePercent > TreatingQuestion.WetFromPercent)
+            yield return wording.Say(
+                "treating.caution-wet",
+                ("moisture", Figures.Number(moisturePercent, 0)),
+                ("limit", Figures.Number(TreatingQuestion.WetFromPercent, 0))
+            );
+    }
 
     /// <summary>What is asked, in one line.</summary>
     public string Title(TreatingQuestion asked)

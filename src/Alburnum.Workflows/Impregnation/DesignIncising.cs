@@ -87,7 +87,7 @@ public static class DesignIncising
             );
         }
         var search = IncisingSearch.Lightest(
-            asked.Prediction,
+            (asked.Prediction, WayRun.Table(asked.Prediction)),
             request.ToothLengthMm,
             penalty,
             request.CoreShare,
@@ -120,7 +120,7 @@ public static class DesignIncising
         var deep = Math.Max(1.5 * pattern.DepthMm, pattern.DepthMm + 5);
         var cell = IncisedCell.Of(
             pattern,
-            new WoodFlow(law.Typical(), question.VoidFraction),
+            new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
             FluidPair.Of(question.Liquid),
             deep,
             (boxes, boxes, boxes)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Diffusing;
@@ -33,6 +34,10 @@ public sealed record PlannedCharge
 /// <summary>Plans one charge.</summary>
 public static class PlanCharge
 {
+    // Standard uncertainty of an uptake as a share of it, because how air and solution hinder each other is assumed: kept shares of sapwood
+    // move by about so much where radius of the cavities, exponents and trapped air are varied as far as they may be (docs/science/flow.md).
+    private const double AssumedLaws = 0.12;
+
     /// <summary>Plans it.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
@@ -46,7 +51,13 @@ public static class PlanCharge
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / volume;
         // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
         Estimate Middle(Func<Part, Spread> of) =>
-            new(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation()));
+            new(
+                Mean(part => of(part).Middle),
+                Math.Sqrt(
+                    Squared(Mean(part => of(part).NormalDeviation()))
+                        + Squared(AssumedLaws * Mean(part => of(part).Middle))
+                )
+            );
         var question = new ChargeQuestion
         {
             VolumeM3 = volume,
@@ -81,6 +92,8 @@ public static class PlanCharge
             Assumptions = [.. parts.SelectMany(part => part.Question.Assumptions).Distinct()],
         };
     }
+
+    private static double Squared(double value) => value * value;
 
     private static double? Drying(ChargeOrder order)
     {
@@ -120,7 +133,13 @@ public static class PlanCharge
             return new(
                 pieces,
                 question,
-                QuickPrediction.Draw(question.Prediction, Draws.Seed, Draws.ForAPlan, cancellation: stop)
+                QuickPrediction.Draw(
+                    question.Prediction,
+                    WayRun.Table(question.Prediction),
+                    Draws.Seed,
+                    Draws.ForAPlan,
+                    cancellation: stop
+                )
             );
         }
     }

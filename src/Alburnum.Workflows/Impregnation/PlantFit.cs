@@ -1,3 +1,4 @@
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Tables;
@@ -27,13 +28,10 @@ internal static class PlantFit
         CancellationToken stop
     )
     {
-        Dictionary<string, QuickFront> fronts = new(StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, FrontTable> fronts = new(StringComparer.OrdinalIgnoreCase);
         foreach (var record in depths.Records)
             if (!fronts.ContainsKey(record.Schedule))
-                fronts.Add(
-                    record.Schedule,
-                    new(ScheduleOf(record, question, depths, schedules), question.Liquid, isRound: false)
-                );
+                fronts.Add(record.Schedule, WayRun.Table(question, ScheduleOf(record, question, depths, schedules)));
         List<PermeabilityFit> fits = [];
         foreach (var zone in depths.Records.GroupBy(record => record.IsHeartwood).OrderBy(zone => zone.Key))
         {
@@ -81,7 +79,7 @@ internal static class PlantFit
                     string.Join(", ", schedules.Select(row => row.Value.Name))
                 );
 
-    private static FitPoint Point(DepthRecord record, PredictionQuestion question, PlantDepths depths, QuickFront front)
+    private static FitPoint Point(DepthRecord record, PredictionQuestion question, PlantDepths depths, FrontTable front)
     {
         var way = record.WayMm ?? question.Section.ThicknessMm / 2;
         if (record.DepthMm > way)

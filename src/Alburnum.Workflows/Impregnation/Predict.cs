@@ -1,4 +1,5 @@
 using Alburnum.Flow.Pieces;
+using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
@@ -35,10 +36,10 @@ public sealed record TreatingPrediction
     /// <summary>Permeabilities narrowed by the plant's own depths.</summary>
     public required IReadOnlyList<PermeabilityFit> Fits { get; init; }
 
-    /// <summary>What the quick model expects.</summary>
+    /// <summary>What is expected of many pieces.</summary>
     public required QuickPrediction Quick { get; init; }
 
-    /// <summary>Depth from a cut end by the quick model, mm: of heartwood where there is any, otherwise of sapwood.</summary>
+    /// <summary>Depth from a cut end, mm: of heartwood where there is any, otherwise of sapwood.</summary>
     public required Spread EndDepthMm { get; init; }
 
     /// <summary>Pressure period for the depth, min: of the fast twentieth of pieces, the middle and the slow twentieth; null where two days are not enough, the wood is incised or no single depth is required.</summary>
@@ -55,6 +56,12 @@ public sealed record TreatingPrediction
 
     /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public required SolvedPiece? Solved { get; init; }
+
+    /// <summary>What is expected of the median piece beside what the flow solver found; null where it was not run, stopped short, or the wood is incised.</summary>
+    public SolverGap? Gap =>
+        Solved is { Section: { Run.Ending: Completed } section } && Asked.Prediction.Incising is null
+            ? SolverGap.Of(Quick, section)
+            : null;
 
     /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
     public required UsualOutcome? Usual { get; init; }
@@ -88,6 +95,45 @@ public sealed record TreatingPrediction
 /// <param name="Sources">Where the rows of the table come from. Never empty.</param>
 public sealed record UsualOutcome(ReachVerdict Verdict, IReadOnlyList<Provenance> Sources);
 
+/// <summary>What is expected of the median piece beside what the flow solver found for its whole section.</summary>
+/// <param name="DepthMm">Depth in the middle half of the faces, mm.</param>
+/// <param name="UptakeLPerM3">Net uptake, L/m³.</param>
+public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
+{
+    // What cannot be told apart in practice. Our own choice.
+    private const double LeastMm = 0.2;
+    private const double LeastLPerM3 = 5;
+
+    /// <summary>True where they lie apart by more than a tenth, and by more than can be told apart.</summary>
+    public bool IsLarge => DepthMm.AreApart(LeastMm) || UptakeLPerM3.AreApart(LeastLPerM3);
+
+    /// <summary>The two beside each other.</summary>
+    /// <param name="quick">What is expected.</param>
+    /// <param name="section">What the solver found.</param>
+    public static SolverGap Of(QuickPrediction quick, SectionRun section)
+    {
+        ArgumentNullException.ThrowIfNull(quick);
+        ArgumentNullException.ThrowIfNull(section);
+        return new(
+            new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.GridError(run => run.MeanDepthMm()) ?? 0),
+            new(quick.UptakeLPerM3.Middle, section.NetLPerM3, section.GridError(run => run.NetLPerM3) ?? 0)
+        );
+    }
+}
+
+/// <summary>One number as expected from single ways and as solved on the whole section.</summary>
+/// <param name="Expected">As expected.</param>
+/// <param name="Solved">As solved.</param>
+/// <param name="GridError">How far the section's cells may put the second off.</param>
+public sealed record TwoAnswers(double Expected, double Solved, double GridError)
+{
+    private const double LargeShare = 0.1;
+
+    internal bool AreApart(double least) =>
+        Math.Abs(Expected - Solved) - GridError
+        > Math.Max(least, LargeShare * Math.Max(Math.Abs(Expected), Math.Abs(Solved)));
+}
+
 /// <summary>The median piece by the flow solver.</summary>
 /// <param name="Section">The section's run.</param>
 /// <param name="End">The run of a cut end.</param>
@@ -120,14 +166,16 @@ public static class Predict
             asked = asked with { Prediction = fitted };
         }
         var question = asked.Prediction;
-        var quick = QuickPrediction.Draw(question, request.Seed, request.Pieces, cancellation: stop);
+        var front = WayRun.Table(question);
+        var quick = QuickPrediction.Draw(question, front, request.Seed, request.Pieces, cancellation: stop);
         var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
+        var end = EndReach.Of(question, front, hasHeartwood);
         return new()
         {
             Asked = asked,
             Fits = fits,
             Quick = quick,
-            EndDepthMm = EndReach.Quick(question, hasHeartwood),
+            EndDepthMm = end,
             MinutesToDepth = asked.DepthMm is { } depth && question.Incising is null ? Minutes(question, depth) : null,
             RetentionKgPerM3 = asked.StrengthPercent is { } strength
                 ? Retention(quick.ZoneLPerM3, strength, question.Liquid.DensityKgPerM3)
@@ -143,8 +191,8 @@ public static class Predict
             Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,
             Solved = request.Cells is { } cells
                 ? new(
-                    SectionRun.Of(question, cells, progress: ShareDone.To(progress), cancellation: stop),
-                    EndRun.Of(question, hasHeartwood, stop)
+                    SectionRun.WithCoarser(question, cells, ShareDone.To(progress), stop),
+                    EndRun.Of(question, hasHeartwood, end.Middle, stop)
                 )
                 : null,
         };

@@ -1,3 +1,4 @@
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sawing;
@@ -28,7 +29,7 @@ public sealed record SawingRequest
 
 /// <summary>One piece of a log, and what to expect of it.</summary>
 /// <param name="Piece">Where it lies, and where heartwood comes to its faces.</param>
-/// <param name="Quick">What the quick model expects.</param>
+/// <param name="Quick">What is expected.</param>
 public sealed record PredictedPiece(SawnPiece Piece, QuickPrediction Quick);
 
 /// <summary>A log cut into pieces, with what to expect of each.</summary>
@@ -155,6 +156,7 @@ public static class SawLog
     )
     {
         List<PredictedPiece> predicted = [];
+        var front = WayRun.Table(question);
         foreach (var piece in sawn)
         {
             var quick =
@@ -165,6 +167,7 @@ public static class SawLog
                         Section = piece.Section,
                         Log = piece.Log,
                     },
+                    front,
                     request.Seed,
                     request.Pieces,
                     cancellation: stop

@@ -34,6 +34,9 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
         new("size", "mm", (request, value) => request with { Section = Sized(request, value) }),
     ];
 
+    /// <summary>True for the moisture content.</summary>
+    internal bool IsMoisture => Name == NameOf(TreatmentFields.Moisture);
+
     private static string NameOf(AskedField field) => field.Option.TrimStart('-');
 
     // The diameter of a round piece; both sides of a sawn one.

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text.Json;
+using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Sweeps;
@@ -24,6 +25,14 @@ public sealed record SweepRequest
 
     /// <summary>Seed of the draws, the same for each point.</summary>
     public required int Seed { get; init; }
+
+    /// <summary>Greatest moisture content of any point, %.</summary>
+    public double WettestPercent =>
+        new[] { Across, Up }
+            .Where(swept => swept.Input.IsMoisture)
+            .Select(swept => swept.Values[^1])
+            .DefaultIfEmpty(Treating.MoisturePercent)
+            .Max();
 
     /// <summary>Points of the sweep.</summary>
     public int Points => Across.Values.Count * Up.Values.Count;
@@ -115,8 +124,10 @@ public static class SweepPredictions
         try
         {
             var asked = request.Across.Input.With(request.Up.Input.With(request.Treating, y), x);
+            var question = TreatingQuestion.Of(asked, facts).Prediction;
             var quick = QuickPrediction.Draw(
-                TreatingQuestion.Of(asked, facts).Prediction,
+                question,
+                WayRun.Table(question),
                 request.Seed,
                 request.Pieces,
                 cancellation: stop

@@ -13,8 +13,8 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>A request about treating, checked against the facts and made into a question for the models.</summary>
 public sealed record TreatingQuestion
 {
-    /// <summary>Wood as wet as this share of saturation has next to no room left for solution. Our own choice.</summary>
-    private const double WettestShare = 0.9;
+    /// <summary>Timber wetter than this is not ready for a pressure treatment, %: free water stands in the way of the solution.</summary>
+    public const double WetFromPercent = 28;
 
     /// <summary>The question; its cuts are those of the pattern named, none where none is.</summary>
     public required PredictionQuestion Prediction { get; init; }
@@ -34,6 +34,9 @@ public sealed record TreatingQuestion
     /// <summary>Sampling plan; null where none was given.</summary>
     public required SingleSamplingPlan? Plan { get; init; }
 
+    /// <summary>Moisture content before treatment, %.</summary>
+    public required double MoisturePercent { get; init; }
+
     /// <summary>Weight of the timber with its water, kg/m³.</summary>
     public required double KgPerM3 { get; init; }
 
@@ -52,18 +55,28 @@ public sealed record TreatingQuestion
         if (request.Section is QuarteredSection quarter)
             throw TreatmentFields.Section.Refused(file, quarter.Label, "a sawn, round or half-round piece");
         var moisture = TreatmentFields.Moisture.InRange(request.MoisturePercent, file);
-        var gravity = Gravity(request, moisture);
+        var basic = BasicGravity(request, moisture);
+        var shrinkage = WoodDensity.UsualShrinkagePercent(basic);
+        var cavities = Cavities.Of(basic, shrinkage, moisture);
         var schedule = ScheduleOf(request, library);
         var log = LogOf(request);
+        var (sapwood, heartwood) = (library.Of(species, isHeartwood: false), library.Of(species, isHeartwood: true));
+        // Nobody can see where the heartwood begins: the whole piece is taken to be as hard to treat as the harder of the two.
+        if (
+            log.Assumptions.Any(assumption => assumption is SapwoodNotDistinct)
+            && heartwood.LateralMedianM2 < sapwood.LateralMedianM2
+        )
+            sapwood = heartwood;
         return new()
         {
             Prediction = new()
             {
                 Section = request.Section,
                 Log = log.Log,
-                Sapwood = library.Of(species, isHeartwood: false),
-                Heartwood = library.Of(species, isHeartwood: true),
-                VoidFraction = VoidFraction.Of(gravity, moisture),
+                Sapwood = sapwood.Times(cavities.OverSaturated),
+                Heartwood = heartwood.Times(cavities.OverSaturated),
+                VoidFraction = cavities.Share,
+                WaterShare = cavities.WaterShare,
                 Liquid = TreatingLiquid.Water(TreatmentFields.Temperature.InRange(request.Celsius, file)),
                 Schedule = schedule.Value,
                 Incising = PatternOf(request, library),
@@ -75,7 +88,8 @@ public sealed record TreatingQuestion
             DepthMm = request.DepthMm,
             StrengthPercent = TreatmentFields.Strength.InRange(request.StrengthPercent, file),
             Plan = request.Plan,
-            KgPerM3 = WoodDensity.KgPerM3(gravity, moisture),
+            MoisturePercent = moisture,
+            KgPerM3 = WoodDensity.KgPerM3(WoodDensity.SpecificGravity(basic, shrinkage, moisture), moisture),
             Assumptions = log.Assumptions,
         };
     }
@@ -120,8 +134,8 @@ public sealed record TreatingQuestion
         );
     }
 
-    // Ovendry mass over volume at the moisture; refused where the cavities are nearly full of water.
-    private static double Gravity(TreatingRequest request, double moisturePercent)
+    // Ovendry mass over green volume; refused where the cavities are nearly full of water.
+    private static double BasicGravity(TreatingRequest request, double moisturePercent)
     {
         var density = TreatmentFields.Density.InRange(
             request.DensityKgPerM3
@@ -135,13 +149,13 @@ public sealed record TreatingQuestion
         );
         var basic = WoodDensity.BasicFrom12(density);
         var most = WoodDensity.GreatestMoisturePercent(basic);
-        if (moisturePercent >= WettestShare * most)
+        if (moisturePercent >= Cavities.Most * most)
             throw TreatmentFields.Moisture.Refused(
                 request.File,
                 InputProblem.Number(moisturePercent),
                 $"well below saturation, which is {InputProblem.Number(Math.Round(most))} % in this wood"
             );
-        return WoodDensity.SpecificGravity(basic, WoodDensity.UsualShrinkagePercent(basic), moisturePercent);
+        return basic;
     }
 
     private static UsualLog LogOf(TreatingRequest request)

@@ -75,6 +75,9 @@ public static class Ranges
     /// <summary>Product in a working solution, by mass.</summary>
     public static NumberRange StrengthPercent { get; } = NumberRange.Within(0.01, 100, "%");
 
+    /// <summary>Standard uncertainty of a strength, % of product by mass.</summary>
+    public static NumberRange StrengthUncertaintyPercent { get; } = NumberRange.Within(0, 10, "%");
+
     /// <summary>Strength that was measured; a solution may have lost all of it.</summary>
     public static NumberRange MeasuredStrengthPercent { get; } = StrengthPercent with { Low = 0 };
 

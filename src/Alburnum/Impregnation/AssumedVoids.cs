@@ -1,6 +1,6 @@
 namespace Alburnum.Impregnation;
 
-/// <summary>What is assumed of the voids of wood where nobody measured: the sharp front and the flow solver take the same.</summary>
+/// <summary>What is assumed of the voids of wood where nobody measured.</summary>
 public static class AssumedVoids
 {
     /// <summary>Radius of the cavities that pull the liquid in, µm: of the order of softwood tracheids.</summary>

@@ -374,7 +374,7 @@ public sealed class RequirementCommandTests
         );
         Assert.All(
             [
-                "Pieces that meet the requirement everywhere: 14.6 %",
+                "Pieces that meet the requirement everywhere: 21.1 %",
                 "By treatability and incising alone: usually reached",
                 "Only a trial charge decides.",
             ],

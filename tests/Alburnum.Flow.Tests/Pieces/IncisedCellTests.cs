@@ -63,11 +63,7 @@ public class IncisedCellTests
         Assert.IsType<Completed>(run.Ending);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
 
-        var across = new Alburnum.Impregnation.Prediction.QuickFront(
-            Flows.FullCell,
-            TreatingLiquid.Water(),
-            false
-        ).DepthMm(k, 0.6, 14);
+        var across = Questions.Table(Flows.FullCell).DepthMm(k, 0.6, 14);
         var quick = new IncisedReach(Pattern, 6000).UnbrokenMm(across);
         Assert.Equal(quick, cell.UnbrokenMm(run), 2.0);
         Assert.True(cell.UnbrokenMm(run) > across);

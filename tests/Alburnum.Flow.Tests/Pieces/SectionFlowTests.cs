@@ -96,7 +96,7 @@ public class SectionFlowTests
             Fluids,
             160
         );
-        var line = LineMesh.Flat(10, 10, _ => 1e-17, 0.6);
+        var line = LineMesh.Flat([.. mesh.RowEdgesMm.Take(11)], 1e-17, 0.6);
         var schedule = Flows.Hold(1300, 20);
         var sheet = Flows.Run(mesh.Problem, schedule, StepControl.Usual);
         var column = Flows.Run(DryWood.Of(line, Fluids), schedule, StepControl.Usual);

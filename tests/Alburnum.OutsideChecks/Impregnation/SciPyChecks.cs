@@ -45,7 +45,8 @@ public sealed class SciPyChecks
         var mesh = SectionMesh.Of(
             new Piece(new Alburnum.Timber.RectangularSection(40, 40), log, wood, wood),
             Fluids,
-            16
+            16,
+            grading: 0
         );
         Compare(
             mesh.Problem,

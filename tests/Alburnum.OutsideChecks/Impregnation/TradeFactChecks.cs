@@ -19,11 +19,7 @@ public sealed class TradeFactChecks
     [CommonPractice("resistant spruce takes 1 to 3 mm under a full pressure schedule")]
     public void Plain_spruce_is_reached_to_1_to_3_mm()
     {
-        var quick = QuickPrediction.Draw(
-            Post("Picea abies", LogGeometry.AllSapwood),
-            seed: 1,
-            cancellation: TestContext.Current.CancellationToken
-        );
+        var quick = Drawn(Post("Picea abies", LogGeometry.AllHeartwood));
 
         Assert.InRange(quick.MeanMm.Middle, 1, 3);
         Assert.True(quick.MeanMm.Low > 0.5, $"{quick.MeanMm}");
@@ -35,7 +31,7 @@ public sealed class TradeFactChecks
     public void The_flow_solver_says_the_same_of_plain_spruce()
     {
         var run = SectionRun.Of(
-            Post("Picea abies", LogGeometry.AllSapwood) with
+            Post("Picea abies", LogGeometry.AllHeartwood) with
             {
                 Section = new RectangularSection(40, 40),
             },
@@ -51,15 +47,8 @@ public sealed class TradeFactChecks
     public void Spruce_incised_to_10_mm_is_reached_to_6_to_8_mm_without_a_break()
     {
         var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
-        var plain = Post("Picea abies", LogGeometry.AllSapwood);
-        var quick = QuickPrediction.Draw(
-            plain with
-            {
-                Incising = pattern,
-            },
-            seed: 1,
-            cancellation: TestContext.Current.CancellationToken
-        );
+        var plain = Post("Picea abies", LogGeometry.AllHeartwood);
+        var quick = Drawn(plain with { Incising = pattern });
 
         Assert.InRange(quick.MeanMm.Middle, 6, 8.5);
     }
@@ -73,7 +62,7 @@ public sealed class TradeFactChecks
         {
             Rule = new ShareOfZone(WoodZone.Sapwood, 1),
         };
-        var quick = QuickPrediction.Draw(post, seed: 1, cancellation: TestContext.Current.CancellationToken);
+        var quick = Drawn(post);
         var run = SectionRun.Of(post, 24, cancellation: TestContext.Current.CancellationToken);
 
         Assert.True(quick.PieceShare.Value > 0.9, $"{quick.PieceShare}");
@@ -83,6 +72,14 @@ public sealed class TradeFactChecks
         Assert.True(heartwood < 0.35, $"heartwood {heartwood}");
     }
 
+    private static QuickPrediction Drawn(PredictionQuestion question) =>
+        QuickPrediction.Draw(
+            question,
+            WayRun.Table(question),
+            seed: 1,
+            cancellation: TestContext.Current.CancellationToken
+        );
+
     private static double ReachedShare(SectionRun run, bool heartwood)
     {
         int all = 0,
@@ -91,8 +88,9 @@ public sealed class TradeFactChecks
         {
             for (var column = 0; column < run.Mesh.Columns; column++)
             {
-                var x = (column + 0.5 - run.Mesh.Columns / 2.0) * run.Mesh.StepMm;
-                var y = (row + 0.5 - run.Mesh.Rows / 2.0) * run.Mesh.StepMm;
+                var (across, up) = (run.Mesh.ColumnEdgesMm, run.Mesh.RowEdgesMm);
+                var x = (across[column] + across[column + 1] - across[^1]) / 2;
+                var y = (up[row] + up[row + 1] - up[^1]) / 2;
                 if (run.Mesh.CellAt(column, row) is not { } cell || run.Mesh.Piece.Log.IsHeartwood(x, y) != heartwood)
                     continue;
                 all++;

@@ -90,6 +90,16 @@ public class SwitchingTests
     }
 
     [Fact]
+    public void Rejections_on_tightened_inspection_are_counted_over_the_acceptances_between()
+    {
+        var rules = Rules with { TightenedToStop = null, RejectedToStop = 5 };
+        InspectedLot[] four = [Bad, Bad, Bad, Good, Good, Bad, Good, Good, Good, Bad, Good, Good, Good, Good, Bad];
+
+        Assert.False(After(rules, four).IsStopped);
+        Assert.Equal(new RejectedOnTightened(5), After(rules, [.. four, Good, Bad]).Reason);
+    }
+
+    [Fact]
     public void An_acceptance_in_the_gap_counts_as_accepted_before_reduced_inspection()
     {
         InspectedLot gap = new(LotOutcome.AcceptedInGap, IsReductionAgreed: true);

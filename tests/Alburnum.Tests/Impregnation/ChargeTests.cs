@@ -18,6 +18,7 @@ public class ChargeTests
         WeightStandardUncertaintyKg = 10,
         StrengthBeforePercent = 2.0,
         StrengthAfterPercent = 1.9,
+        StrengthStandardUncertaintyPercent = 0.01,
         SolutionDensityKgPerM3 = 1000,
     };
 
@@ -75,10 +76,43 @@ public class ChargeTests
         Assert.Equal(1100, account.GrossL!.Value.Value, 1e-9);
         Assert.Equal(190, account.KickbackL!.Value.Value, 1e-9);
         Assert.Equal(455, account.NetLPerM3.Value, 1e-9);
-        // 455 L/m³ of 1 kg/L at the mean strength of 1.95 %.
-        Assert.Equal(8.8725, account.RetentionKgPerM3.Value, 1e-9);
+        // 9000 L at 2 % before, 8090 L at 1.9 % after, of 1 kg/L, over 2 m³.
+        Assert.Equal((9000 * 0.02 - 8090 * 0.019) / 2, account.RetentionKgPerM3.Value, 1e-9);
         Assert.Contains(new TankAndWeightAgree(), account.Findings);
     }
+
+    [Fact]
+    public void The_uncertainty_of_a_retention_holds_strengths_tank_and_scales()
+    {
+        // 9000 L and 8090 L by 0.01 %, 10 L by the 0.1 % lost, and two weighings of 10 kg by 1.9 %: in hundredths of a kilogram over 2 m³.
+        double[] parts = [90, 80.9, 1, 1.9 * Math.Sqrt(200)];
+
+        Assert.Equal(
+            Math.Sqrt(parts.Sum(part => part * part)) / 200,
+            ChargeAccount.Of(Readings).RetentionKgPerM3.StandardUncertainty,
+            1e-9
+        );
+    }
+
+    [Fact]
+    public void A_tank_of_one_strength_gives_what_the_solution_kept_carries() =>
+        Gen.Select(Gen.Double[0.1, 10], Gen.Double[8000, 8990])
+            .Sample(
+                (strength, after) =>
+                {
+                    var account = ChargeAccount.Of(
+                        Readings with
+                        {
+                            TankAfterL = after,
+                            WeightBeforeKg = null,
+                            WeightAfterKg = null,
+                            StrengthBeforePercent = strength,
+                            StrengthAfterPercent = null,
+                        }
+                    );
+                    Assert.Equal((9000 - after) * strength / 100 / 2, account.RetentionKgPerM3.Value, 1e-9);
+                }
+            );
 
     [Fact]
     public void A_discrepancy_between_tank_and_scales_is_found()

@@ -42,6 +42,26 @@ public sealed class PlanChargeTests
         Assert.Equal(some.StrengthPercent.Value, more.StrengthPercent.Value, 1e-9);
     }
 
+    public static TheoryData<string> UnderPressure =>
+        [
+            .. Facts
+                .Impregnation.Schedules.Where(schedule => schedule.Value.PeakKPa > 1000)
+                .Select(schedule => schedule.Value.Name),
+        ];
+
+    [Theory]
+    [MemberData(nameof(UnderPressure))]
+    public void Permeable_pine_needs_a_strength_of_one_to_two_and_a_half_per_cent_known_to_a_quarter(string schedule)
+    {
+        var order = Posts(200);
+        var plan = PlanCharge
+            .Run(order with { Treatment = order.Treatment with { Schedule = schedule } }, Facts, Stop)
+            .Plan;
+
+        Assert.InRange(plan.StrengthPercent.Value, 1, 2.5);
+        Assert.InRange(plan.StrengthPercent.StandardUncertainty / plan.StrengthPercent.Value, 0.1, 0.25);
+    }
+
     [Fact]
     public void Two_rows_of_one_size_are_planned_like_one()
     {
@@ -118,6 +138,7 @@ public sealed class PlanChargeTests
             WeightStandardUncertaintyKg = 10,
             StrengthBeforePercent = 2,
             StrengthAfterPercent = null,
+            StrengthStandardUncertaintyPercent = 0.02,
             SolutionDensityKgPerM3 = 1005,
         };
 

@@ -1,4 +1,5 @@
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
@@ -16,6 +17,8 @@ public sealed class TreatingQuestionTests
         Species = Facts.Species.Get("Scots pine"),
         Section = new RectangularSection(100, 100),
     };
+
+    private static double Air(PredictionQuestion question) => question.VoidFraction * (1 - question.WaterShare);
 
     private static InputProblem Problem(TreatingRequest request) =>
         Assert.Single(Assert.Throws<InputRefusedException>(() => TreatingQuestion.Of(request, Facts)).Problems);
@@ -106,7 +109,7 @@ public sealed class TreatingQuestionTests
                         TreatingQuestion.Of(Pine with { MoisturePercent = moisture + more }, Facts)
                     );
 
-                    return wet.KgPerM3 > dry.KgPerM3 && wet.Prediction.VoidFraction < dry.Prediction.VoidFraction;
+                    return wet.KgPerM3 > dry.KgPerM3 && Air(wet.Prediction) < Air(dry.Prediction);
                 }
             );
 

@@ -38,6 +38,9 @@ public sealed record ChargeReadings
     /// <summary>Strength after; null where not measured.</summary>
     public required double? StrengthAfterPercent { get; init; }
 
+    /// <summary>Standard uncertainty of one strength, % of product by mass.</summary>
+    public required double StrengthStandardUncertaintyPercent { get; init; }
+
     /// <summary>Density of the solution.</summary>
     public required double SolutionDensityKgPerM3 { get; init; }
 }
@@ -63,7 +66,7 @@ public sealed record ChargeAccount
     /// <summary>Net uptake, by weight where weighed, otherwise by the tank.</summary>
     public required Estimate NetLPerM3 { get; init; }
 
-    /// <summary>Product to the m³ of timber (whole piece, not the zone).</summary>
+    /// <summary>Product to the m³ of timber (whole piece, not the zone), by the tank's balance of product.</summary>
     public required Estimate RetentionKgPerM3 { get; init; }
 
     /// <summary>Tank less weight; null where there is only one of them.</summary>
@@ -96,11 +99,7 @@ public sealed record ChargeAccount
         Estimate? kickback = gross is { } most
             ? new(most.Value - net.Value, Combined(most.StandardUncertainty, net.StandardUncertainty))
             : null;
-        var strength = readings.StrengthAfterPercent is { } end
-            ? (readings.StrengthBeforePercent + end) / 2
-            : readings.StrengthBeforePercent;
         var perM3 = new Estimate(net.Value / readings.VolumeM3, net.StandardUncertainty / readings.VolumeM3);
-        var productPerL = density * strength / 100;
         Estimate? discrepancy = byWeight is { } weighed
             ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
             : null;
@@ -111,10 +110,31 @@ public sealed record ChargeAccount
             GrossL = gross,
             KickbackL = kickback,
             NetLPerM3 = perM3,
-            RetentionKgPerM3 = new Estimate(perM3.Value * productPerL, perM3.StandardUncertainty * productPerL),
+            RetentionKgPerM3 = Retention(readings, net),
             DiscrepancyL = discrepancy,
             Findings = [.. Compared(readings, discrepancy, kickback)],
         };
+    }
+
+    // The tank's balance of product: what was in it before, less what is in it now. Where the timber takes up product before water, the rest
+    // of the tank falls in strength, and far more product is gone than the solution kept could carry.
+    private static Estimate Retention(ChargeReadings readings, Estimate net)
+    {
+        var perLitre = readings.SolutionDensityKgPerM3 / 1000 / 100;
+        var before = readings.StrengthBeforePercent;
+        var after = readings.StrengthAfterPercent ?? before;
+        var left = readings.TankBeforeL - net.Value;
+        var product = perLitre * (readings.TankBeforeL * before - left * after);
+        var strength = readings.StrengthStandardUncertaintyPercent;
+        // Where it was read once, before and after share one error.
+        var ofStrength = readings.StrengthAfterPercent is null
+            ? net.Value * strength
+            : Combined(readings.TankBeforeL * strength, left * strength);
+        var ofTank = (before - after) * readings.TankStandardUncertaintyL;
+        return new(
+            product / readings.VolumeM3,
+            perLitre * Combined(Combined(ofStrength, ofTank), after * net.StandardUncertainty) / readings.VolumeM3
+        );
     }
 
     private static IEnumerable<ChargeFinding> Compared(

@@ -1,6 +1,6 @@
 namespace Alburnum.Impregnation.Incising;
 
-/// <summary>How deep the treated border runs unbroken between the cuts of a pattern: the quick model of incising.</summary>
+/// <summary>How deep the treated border runs unbroken between the cuts of a pattern: by distances.</summary>
 /// <remarks>
 /// At each depth the wood farthest from any cut decides. Distances are measured across the grain; a distance along the grain
 /// counts √(k along ⁄ k across) times less, as an anisotropic front spreads. The solver on the incised cell is the reference.

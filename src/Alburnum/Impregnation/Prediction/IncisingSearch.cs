@@ -16,7 +16,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
     private static readonly double[] DepthsMm = [4, 6, 8, 10, 12, 15, 19];
 
     /// <summary>Looks for the lightest pattern.</summary>
-    /// <param name="question">What is asked; its own pattern is not used.</param>
+    /// <param name="asked">What is asked, whose own pattern is not used, and the table of its schedule, solution and moisture.</param>
     /// <param name="toothLengthMm">Length of a cut along the grain at the face, mm. 1 to 100.</param>
     /// <param name="penalty">The design code's limits.</param>
     /// <param name="share">Share of cores that must reach the depth, 0 to 1.</param>
@@ -24,7 +24,7 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
     /// <param name="cancellation">Stops between batches.</param>
     /// <remarks>Along the grain cuts stand three tooth lengths apart. Closer rows never bring less, so the spacing is bisected.</remarks>
     public static IncisingSearch Lightest(
-        PredictionQuestion question,
+        (PredictionQuestion Question, FrontTable Front) asked,
         double toothLengthMm,
         IncisingPenalty penalty,
         double share,
@@ -32,9 +32,9 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
         CancellationToken cancellation = default
     )
     {
+        var (question, front) = asked;
         Require.InRange(share, 0, 1, "(share)");
         Require.Within(toothLengthMm, Ranges.IncisionLengthMm);
-        var front = PieceTreatment.FrontOf(question);
         var plain = new IncisingTrial(null, Draw(null));
         var best = new List<IncisingTrial> { plain };
         if (IsEnough(plain))

@@ -66,6 +66,10 @@ public sealed record PermeabilityLaw
     /// <summary>How many times as permeable as the median a twentieth of all pieces is, at least; another twentieth falls short of it by the same factor.</summary>
     public double TwentiethFactor => Math.Exp(Spread.NormalDeviations * PieceToPieceLnSpread);
 
+    /// <summary>The law of wood so many times as permeable.</summary>
+    /// <param name="factor">Above 0.</param>
+    public PermeabilityLaw Times(double factor) => this with { LateralMedianM2 = LateralMedianM2 * factor };
+
     /// <summary>The median wood in its three directions, multiplied by a factor.</summary>
     /// <param name="factor">Above 0.</param>
     public Permeability Typical(double factor = 1)

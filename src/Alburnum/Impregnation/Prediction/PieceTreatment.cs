@@ -1,23 +1,30 @@
 using Alburnum.Impregnation.Incising;
 using Alburnum.Measures;
-using Alburnum.Timber;
 
 namespace Alburnum.Impregnation.Prediction;
 
-/// <summary>Treats one drawn piece after another with the sharp front.</summary>
+/// <summary>Treats one drawn piece after another.</summary>
 internal sealed class PieceTreatment
 {
     private readonly PredictionQuestion _question;
-    private readonly QuickFront _front;
+    private readonly FrontTable _front;
     private readonly IncisedReach? _sapwoodReach;
     private readonly IncisedReach? _heartwoodReach;
     private readonly DrawnPiece _piece;
 
-    public PieceTreatment(PredictionQuestion question, QuickFront front, int placesPerFace)
+    // From a face to where the fronts of the whole piece meet, and how much of its breadth is lost by then.
+    private readonly double _endMm;
+    private readonly double _narrowing;
+    private readonly double _areaMm2;
+
+    public PieceTreatment(PredictionQuestion question, FrontTable front, int placesPerFace)
     {
-        _question = question;
-        _front = front;
+        (_question, _front) = (question, front);
         Places = SectionPositions.Around(question.Section, question.Log, placesPerFace);
+        _areaMm2 = Places.Sum(place => place.Own.AreaMm2);
+        _endMm = question.Section.ThicknessMm / 2;
+        // A breadth that falls evenly encloses the section's area: 1 for round and square, towards 0 for a plank.
+        _narrowing = Math.Clamp(2 * (1 - question.Section.AreaMm2 / (question.Section.PerimeterMm * _endMm)), 0, 1);
         if (question.Incising is { } pattern)
         {
             _sapwoodReach = new IncisedReach(pattern, question.Sapwood.LongitudinalToLateral);
@@ -25,15 +32,6 @@ internal sealed class PieceTreatment
         }
         _piece = new DrawnPiece(new double[Places.Count]);
     }
-
-    /// <summary>The front of a question: one table serves every pattern and every piece.</summary>
-    /// <remarks>A ring of sapwood on a dead core takes the flat front, which is the slower of the two.</remarks>
-    public static QuickFront FrontOf(PredictionQuestion question) =>
-        new(
-            question.Schedule,
-            question.Liquid,
-            isRound: question.Section is RoundSection && question.Log.HeartwoodRadiusMm <= 0
-        );
 
     public IReadOnlyList<SectionPosition> Places { get; }
 
@@ -44,77 +42,96 @@ internal sealed class PieceTreatment
         var heartwood = Drawn(_question.Heartwood, batchHeartwood, random.NextNormal());
         double least = double.MaxValue,
             sum = 0,
-            kept = 0,
+            net = 0,
             inZone = 0,
-            zoneLength = 0;
+            zone = 0;
         for (var i = 0; i < Places.Count; i++)
         {
             var place = Places[i];
             var here = random.NextNormal();
             var k1 = sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
             var k2 = heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
-            var depth = Depth(place, k1, k2);
-            _piece.DepthMm[i] = depth;
-            least = Math.Min(least, depth);
-            sum += depth;
-            var share = _front.KeptShare(place.SapwoodMm > 0 ? k1 : k2, _question.VoidFraction, place.WayMm);
-            kept += share;
-            var zone = Math.Min(
-                place.WayMm,
-                _question.ZoneDepthMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm)
-            );
-            inZone += Math.Min(depth, zone) * share;
-            zoneLength += zone;
+            var filled = At(place, k1, k2);
+            _piece.DepthMm[i] = filled.DepthMm;
+            least = Math.Min(least, filled.DepthMm);
+            sum += filled.DepthMm;
+            net += filled.NetShare * place.Own.AreaMm2;
+            inZone += filled.InZoneMm;
+            zone += filled.ZoneMm;
         }
-        var fill = 1000 * _question.VoidFraction * (1 - AssumedVoids.TrappedAirShare);
         _piece.LeastMm = least;
         _piece.MeanMm = sum / Places.Count;
-        _piece.UptakeLPerM3 = fill * kept / Places.Count * TreatedShare();
-        _piece.ZoneLPerM3 = fill * inZone / zoneLength;
+        _piece.UptakeLPerM3 = 1000 * _question.VoidFraction * net / _areaMm2;
+        _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * inZone / zone;
         return _piece;
     }
 
-    private double Depth(SectionPosition place, double sapwoodM2, double heartwoodM2)
+    // Depth reached, liquid kept by the place's own strip as a share of its voids, and solution kept in the zone as a length of filled voids.
+    private readonly record struct Filled(double DepthMm, double NetShare, double InZoneMm, double ZoneMm);
+
+    private Filled At(SectionPosition place, double sapwoodM2, double heartwoodM2)
     {
-        var plain =
-            place.SapwoodMm <= 0
-                ? _front.DepthMm(heartwoodM2, _question.VoidFraction, place.WayMm)
-                : _front.DepthMm(sapwoodM2, place.SapwoodMm, heartwoodM2, _question.VoidFraction, place.WayMm);
+        var plain = Plain(place, sapwoodM2, heartwoodM2);
         if (_sapwoodReach is null || _heartwoodReach is null)
             return plain;
         // Cuts that go through the sapwood open the heartwood: its own reach decides there.
         var open = place.SapwoodMm < _heartwoodReach.Pattern.DepthMm;
-        var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, place.WayMm);
-        return Math.Min(place.WayMm, Math.Max(plain, (open ? _heartwoodReach : _sapwoodReach).UnbrokenMm(across)));
+        var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, _endMm);
+        var deep = Math.Min(place.WayMm, (open ? _heartwoodReach : _sapwoodReach).UnbrokenMm(across));
+        if (deep <= plain.DepthMm)
+            return plain;
+        // Between the cuts the wood is as full as it is under the face.
+        var zone = Math.Min(plain.ZoneMm, place.WayMm);
+        return new(
+            deep,
+            plain.NetShare * place.Own.ShareWithin(deep) / place.Own.ShareWithin(plain.DepthMm),
+            Math.Min(zone, plain.InZoneMm * Math.Min(deep, zone) / Math.Min(plain.DepthMm, zone)),
+            plain.ZoneMm
+        );
     }
 
-    // Area within the depth of a face; faces share their corners.
-    private double TreatedShare()
+    private Filled Plain(SectionPosition place, double sapwoodM2, double heartwoodM2)
     {
-        if (_question.Section is RoundSection round)
+        var (voids, a) = (_question.VoidFraction, place.SapwoodMm);
+        var zone = Math.Min(place.WayMm, _question.ZoneDepthMm ?? (a > 0 ? a : place.WayMm));
+        if (a <= 0 || a >= _endMm)
         {
-            double ring = 0;
-            foreach (var depth in _piece.DepthMm)
-                ring += 1 - Math.Pow(1 - Math.Min(1, 2 * depth / round.DiameterMm), 2);
-            return ring / Places.Count;
+            var way = _front.At(a <= 0 ? heartwoodM2 : sapwoodM2, voids, _endMm, _narrowing);
+            var depth = LayeredWay.Whole(way.Reached, _endMm);
+            return new(
+                depth >= _endMm ? place.WayMm : Math.Min(depth, place.WayMm),
+                way.Net,
+                Kept(way, _endMm, _narrowing, zone),
+                Length(_endMm, _narrowing, zone)
+            );
         }
-        if (_question.Section is HalfRoundSection half)
-        {
-            double area = 0;
-            var radius = half.DiameterMm / 2;
-            var perSide = Places.Count / 2;
-            for (var i = 0; i < Places.Count; i++)
-            {
-                var d = _piece.DepthMm[i];
-                area += Places[i].Face == 1 ? Math.PI / perSide * d * (radius - d / 2) : half.DiameterMm / perSide * d;
-            }
-            return Math.Min(1, area / half.AreaMm2);
-        }
-        Span<double> face = stackalloc double[4];
-        var perFace = Places.Count / 4;
-        for (var i = 0; i < Places.Count; i++)
-            face[i / perFace] += _piece.DepthMm[i] / (2 * Places[i].WayMm) / perFace;
-        return 1 - Math.Max(0, 1 - face[0] - face[2]) * Math.Max(0, 1 - face[1] - face[3]);
+        var reached = LayeredWay.DepthMm(_front, voids, (sapwoodM2, a), (heartwoodM2, _endMm), _narrowing);
+        var narrowing = _narrowing * a / _endMm;
+        var isClosed = LayeredWay.IsClosed(sapwoodM2, heartwoodM2);
+        var shell = isClosed
+            ? _front.At(sapwoodM2, voids, a, narrowing)
+            : _front.At(sapwoodM2, voids, _endMm, _narrowing);
+        var core = _front.At(heartwoodM2, voids, _endMm - a, 1);
+        var share = place.Own.ShareWithin(a);
+        var beyond = reached >= a ? core.Net : 0;
+        var (shellMm, zoneNarrowing) = isClosed ? (a, narrowing) : (_endMm, _narrowing);
+        return new(
+            reached >= _endMm ? place.WayMm : Math.Min(reached, place.WayMm),
+            share * shell.Net + (1 - share) * beyond,
+            Kept(shell, shellMm, zoneNarrowing, Math.Min(zone, a))
+                + (zone > a && reached > a ? Kept(core, _endMm - a, 1, zone - a) : 0),
+            Length(shellMm, zoneNarrowing, Math.Min(zone, a)) + (zone > a ? Length(_endMm - a, 1, zone - a) : 0)
+        );
+    }
+
+    // Solution kept within a depth, as the length of face-wide voids that it fills; and the length of those voids.
+    private static double Kept(in WayReading way, double endMm, double narrowing, double depthMm) =>
+        way.KeptWithin(depthMm / endMm) * Length(endMm, narrowing, endMm);
+
+    private static double Length(double endMm, double narrowing, double depthMm)
+    {
+        var depth = Math.Min(depthMm, endMm);
+        return depth - narrowing * depth * depth / (2 * endMm);
     }
 
     private static double Drawn(PermeabilityLaw law, double batch, double piece) =>

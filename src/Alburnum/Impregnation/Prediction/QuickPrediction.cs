@@ -6,7 +6,7 @@ using Alburnum.Timber;
 
 namespace Alburnum.Impregnation.Prediction;
 
-/// <summary>What is asked of the quick model.</summary>
+/// <summary>What is asked about a treatment.</summary>
 public sealed record PredictionQuestion
 {
     /// <summary>Size of the pieces.</summary>
@@ -21,8 +21,11 @@ public sealed record PredictionQuestion
     /// <summary>How permeable the heartwood is.</summary>
     public required PermeabilityLaw Heartwood { get; init; }
 
-    /// <summary>Void share that air fills, above 0.</summary>
+    /// <summary>Share of the volume that is cavity, air and free water together, above 0.</summary>
     public required double VoidFraction { get; init; }
+
+    /// <summary>Share of the cavities that holds free water, 0 below fibre saturation.</summary>
+    public double WaterShare { get; init; }
 
     /// <summary>The solution.</summary>
     public required TreatingLiquid Liquid { get; init; }
@@ -40,7 +43,7 @@ public sealed record PredictionQuestion
     public required double? ZoneDepthMm { get; init; }
 }
 
-/// <summary>What the quick model expects.</summary>
+/// <summary>What is expected of many pieces, each drawn by chance.</summary>
 public sealed record QuickPrediction
 {
     /// <summary>Pieces drawn.</summary>
@@ -73,6 +76,26 @@ public sealed record QuickPrediction
     /// <summary>Share of conforming cores in each batch drawn, rising.</summary>
     public required IReadOnlyList<double> BatchShares { get; init; }
 
+    /// <summary>Depth of the middle piece in the middle half of each face, mm: what the flow solver's mean depth speaks of.</summary>
+    public double FaceMiddleMm()
+    {
+        double sum = 0,
+            breadth = 0;
+        foreach (
+            var face in Enumerable.Range(0, Places.Count).GroupBy(i => Places[i].Face).Select(face => face.ToList())
+        )
+        {
+            foreach (var i in face.Skip(face.Count / 4).SkipLast(face.Count / 4))
+            {
+                // Reached from the faces beside it, a way is reached throughout.
+                var depth = DepthMm[i].Middle >= Places[i].Own.EndMm ? Places[i].WayMm : DepthMm[i].Middle;
+                sum += Places[i].Own.BreadthMm * depth;
+                breadth += Places[i].Own.BreadthMm;
+            }
+        }
+        return sum / breadth;
+    }
+
     private const int Batches = 100;
 
     /// <summary>Chance that a batch passes a sampling plan judged by one core a piece.</summary>
@@ -80,25 +103,18 @@ public sealed record QuickPrediction
     public double ChanceToPass(SamplingPlan plan) =>
         BatchShares.Average(share => plan.Acceptance(1 - share, new SteadyProcess()));
 
-    /// <summary>Draws pieces and treats each with the sharp front.</summary>
+    /// <summary>Draws pieces and reads what each takes from the table of its schedule.</summary>
     /// <param name="question">What is asked.</param>
+    /// <param name="front">The table of its schedule, solution and moisture.</param>
     /// <param name="seed">Seed of the draws: the same seed gives the same answer.</param>
     /// <param name="pieces">Pieces to draw, 100 to 1e6; rounded to whole batches of a hundredth.</param>
     /// <param name="placesPerFace">Places on each face, 1 to 100.</param>
     /// <param name="cancellation">Stops between batches.</param>
     public static QuickPrediction Draw(
         PredictionQuestion question,
+        FrontTable front,
         int seed,
         int pieces = Draws.ForAPrediction,
-        int placesPerFace = 10,
-        CancellationToken cancellation = default
-    ) => Draw(question, PieceTreatment.FrontOf(question), seed, pieces, placesPerFace, cancellation);
-
-    internal static QuickPrediction Draw(
-        PredictionQuestion question,
-        QuickFront front,
-        int seed,
-        int pieces,
         int placesPerFace = 10,
         CancellationToken cancellation = default
     )

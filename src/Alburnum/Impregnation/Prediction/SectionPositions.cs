@@ -7,7 +7,30 @@ namespace Alburnum.Impregnation.Prediction;
 /// <param name="AlongMm">Distance from the start of the face, mm.</param>
 /// <param name="SapwoodMm">Depth at which heartwood begins, mm; 0 where it reaches the face, the whole way where there is none.</param>
 /// <param name="WayMm">Where the way ends, mm: half the thickness, the radius, or where the front from the other face of a half-round piece meets it.</param>
-public readonly record struct SectionPosition(int Face, double AlongMm, double SapwoodMm, double WayMm);
+/// <param name="Own">The strip of the section that is filled from here.</param>
+public readonly record struct SectionPosition(
+    int Face,
+    double AlongMm,
+    double SapwoodMm,
+    double WayMm,
+    SectionStrip Own
+);
+
+/// <summary>The strip of a section nearer to a place on its face than to any other: where fronts from all faces meet, it ends.</summary>
+/// <param name="BreadthMm">Breadth at the face, mm.</param>
+/// <param name="EndMm">Depth at which it ends, mm.</param>
+/// <param name="RadiusMm">Radius towards whose middle it narrows, mm; infinite where it does not.</param>
+public readonly record struct SectionStrip(double BreadthMm, double EndMm, double RadiusMm)
+{
+    /// <summary>Area of the strip, mm².</summary>
+    public double AreaMm2 => Within(EndMm);
+
+    /// <summary>Share of the strip's area within a depth, 0 to 1.</summary>
+    /// <param name="depthMm">Depth, mm. 0 or more.</param>
+    public double ShareWithin(double depthMm) => EndMm > 0 ? Within(Math.Min(depthMm, EndMm)) / AreaMm2 : 1;
+
+    private double Within(double depthMm) => BreadthMm * (depthMm - depthMm * depthMm / (2 * RadiusMm));
+}
 
 /// <summary>Even places around a section.</summary>
 public static class SectionPositions
@@ -47,7 +70,9 @@ public static class SectionPositions
                     _ => (-w, along - h, 1.0, 0.0),
                 };
                 // Near a corner the other face is nearer than the middle; the way still counts straight in.
-                yield return new(face, along, SapwoodMm(log, x, y, dx, dy, way), way);
+                var end = Math.Min(Math.Min(along, length - along), Math.Min(w, h));
+                var strip = new SectionStrip(length / perFace, end, double.PositiveInfinity);
+                yield return new(face, along, SapwoodMm(log, x, y, dx, dy, way), way, strip);
             }
         }
     }
@@ -60,7 +85,8 @@ public static class SectionPositions
             var angle = 2 * Math.PI * (i + 0.5) / places;
             var (s, c) = Math.SinCos(angle);
             var sapwood = SapwoodMm(log, radius * s, radius * c, -s, -c, radius);
-            yield return new(1, angle * radius, sapwood, radius);
+            var strip = new SectionStrip(2 * Math.PI * radius / places, radius, radius);
+            yield return new(1, angle * radius, sapwood, radius, strip);
         }
     }
 
@@ -75,14 +101,16 @@ public static class SectionPositions
             var (s, c) = Math.SinCos(angle);
             var way = radius * c / (1 + c);
             var sapwood = SapwoodMm(log, radius * s, centre + radius * c, -s, -c, way);
-            yield return new(1, (angle + Math.PI / 2) * radius, sapwood, way);
+            var strip = new SectionStrip(Math.PI * radius / places, way, radius);
+            yield return new(1, (angle + Math.PI / 2) * radius, sapwood, way, strip);
         }
         for (var i = 0; i < places; i++)
         {
             var along = (i + 0.5) * half.DiameterMm / places;
             var x = radius - along;
             var way = (radius * radius - x * x) / (2 * radius);
-            yield return new(2, along, SapwoodMm(log, x, centre, 0, 1, way), way);
+            var strip = new SectionStrip(half.DiameterMm / places, way, double.PositiveInfinity);
+            yield return new(2, along, SapwoodMm(log, x, centre, 0, 1, way), way, strip);
         }
     }
 

@@ -1,4 +1,6 @@
-namespace Alburnum.Impregnation.Prediction;
+using Alburnum.Impregnation.Prediction;
+
+namespace Alburnum.Flow.Pieces;
 
 /// <summary>How long the pressure must be held for a depth.</summary>
 public static class TimeToDepth
@@ -31,13 +33,12 @@ public static class TimeToDepth
 
         double Depth(double minutes)
         {
-            var front = new QuickFront(question.Schedule.WithPressurePeriod(minutes), question.Liquid, isRound: false);
-            return front.DepthMm(
-                question.Sapwood.LateralMedianM2 * factor,
-                Math.Min(sapwoodMm, way),
-                question.Heartwood.LateralMedianM2 * factor,
+            var front = WayRun.Table(question, question.Schedule.WithPressurePeriod(minutes));
+            return LayeredWay.DepthMm(
+                front,
                 question.VoidFraction,
-                way
+                (question.Sapwood.LateralMedianM2 * factor, Math.Min(sapwoodMm, way)),
+                (question.Heartwood.LateralMedianM2 * factor, way)
             );
         }
     }

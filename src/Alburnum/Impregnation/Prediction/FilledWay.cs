@@ -1,0 +1,28 @@
+namespace Alburnum.Impregnation.Prediction;
+
+/// <summary>One way from a face inwards to where the fronts meet, after a whole schedule, as the flow solver finds it.</summary>
+/// <param name="Reached">Share of the way down to which solution came, 0 to 1.</param>
+/// <param name="Net">Liquid taken in and kept at the end, as a share of the way's voids; below 0 where a vacuum drew the wood's own water out.</param>
+/// <param name="Depths">Depths from the face as shares of the way, rising from 0 to 1.</param>
+/// <param name="Kept">Solution kept from the face down to each of them, as a share of the way's voids.</param>
+public sealed record FilledWay(double Reached, double Net, IReadOnlyList<double> Depths, IReadOnlyList<double> Kept)
+{
+    /// <summary>Solution kept from the face down to a depth, as a share of the way's voids.</summary>
+    /// <param name="depth">Share of the way; beyond its end all that is kept counts.</param>
+    internal double KeptWithin(double depth)
+    {
+        int low = 0,
+            high = Depths.Count - 1;
+        if (depth >= Depths[high])
+            return Kept[high];
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (Depths[middle] <= depth)
+                low = middle;
+            else
+                high = middle;
+        }
+        return Kept[low] + (depth - Depths[low]) / (Depths[high] - Depths[low]) * (Kept[high] - Kept[low]);
+    }
+}
