@@ -14,7 +14,9 @@ using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Web;
 
@@ -32,7 +34,15 @@ public static class WebServer
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
-        builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
+        // A port that is taken is said by whoever starts the server.
+        builder
+            .Logging.AddFilter(
+                (category, level) =>
+                    level >= LogLevel.Warning && category != "Microsoft.Extensions.Hosting.Internal.Host"
+            )
+            .AddSimpleConsole();
+        // Asked to end, it does not wait for what is still being read.
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(700));
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
@@ -66,6 +76,20 @@ public static class WebServer
                 }
             }
         );
+        // An answer without a page says in a sentence what is wrong.
+        app.UseStatusCodePages(page => SayAsync(page.HttpContext));
+        app.Use(
+            (http, next) =>
+            {
+                // Asked for the head alone, the answer is that of the whole, which the server then holds back.
+                if (HttpMethods.IsHead(http.Request.Method))
+                {
+                    http.Request.Method = HttpMethods.Get;
+                    http.Response.Body = Stream.Null;
+                }
+                return next(http);
+            }
+        );
         app.UseRouting();
         app.UseAntiforgery();
         app.MapRazorComponents<Sheet>();
@@ -76,6 +100,18 @@ public static class WebServer
         app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
         app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
         return app;
+    }
+
+    private static Task SayAsync(HttpContext http)
+    {
+        http.Response.ContentType = "text/plain; charset=utf-8";
+        var says = http.Response.StatusCode switch
+        {
+            StatusCodes.Status404NotFound => Said("pages.no-such-page"),
+            StatusCodes.Status405MethodNotAllowed => Said("pages.not-asked-so"),
+            _ => Said("pages.bad-request"),
+        };
+        return http.Response.WriteAsync(says, http.RequestAborted);
     }
 
     private static IResult Asset(string name, HttpContext http)

@@ -527,7 +527,10 @@ public sealed class CaseFolderReaderTests : IDisposable
     {
         var text = Whole.Replace("useClass: 4", "useClass: 3c\ncoated: no", StringComparison.Ordinal);
 
-        Assert.Equal((false, true), (Read(text).Case.Enquiry.Exposure.IsCoated, Read(text).Case.Enquiry.IsCoatedByClass));
+        Assert.Equal(
+            (false, true),
+            (Read(text).Case.Enquiry.Exposure.IsCoated, Read(text).Case.Enquiry.IsCoatedByClass)
+        );
     }
 
     [Fact]
