@@ -7,12 +7,14 @@ using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
+using Alburnum.Web.Asking;
 using Alburnum.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -47,6 +49,8 @@ public static class WebServer
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
         builder.Services.AddRazorComponents();
+        // A rulebook file that is sent stays in memory.
+        builder.Services.Configure<FormOptions>(form => form.MemoryBufferThreshold = SentRulebook.BytesMax);
         // Nothing outlives the process that a key would have to open.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A page of another site must not reach this one under a name of its own.
@@ -57,39 +61,13 @@ public static class WebServer
         var language = CultureInfo.CurrentUICulture;
         app.UseHostFiltering();
         app.Use(
-            async (http, next) =>
-            {
-                CultureInfo.CurrentUICulture = language;
-                http.Response.Headers.ContentSecurityPolicy = Policy;
-                http.Response.Headers.XContentTypeOptions = "nosniff";
-                try
-                {
-                    await next(http);
-                }
-                // A damaged photograph, a store that may not be written: said in its own words, whatever page was asked for.
-                catch (InputRefusedException refused) when (!http.Response.HasStarted)
-                {
-                    http.Response.Headers.CacheControl = "no-store";
-                    http.Response.ContentType = "text/plain; charset=utf-8";
-                    http.Response.StatusCode = StatusCodes.Status500InternalServerError;
-                    await http.Response.WriteAsync(refused.Message, http.RequestAborted);
-                }
-            }
-        );
-        // An answer without a page says in a sentence what is wrong.
-        app.UseStatusCodePages(page => SayAsync(page.HttpContext));
-        app.Use(
             (http, next) =>
             {
-                // Asked for the head alone, the answer is that of the whole, which the server then holds back.
-                if (HttpMethods.IsHead(http.Request.Method))
-                {
-                    http.Request.Method = HttpMethods.Get;
-                    http.Response.Body = Stream.Null;
-                }
-                return next(http);
+                CultureInfo.CurrentUICulture = language;
+                return GuardedAsync(http, next);
             }
         );
+        app.Use(AnsweredAsync);
         app.UseRouting();
         app.UseAntiforgery();
         app.MapRazorComponents<Sheet>();
@@ -99,19 +77,64 @@ public static class WebServer
         app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
         app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
         app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
+        Api.MapTo(app);
         return app;
     }
 
-    private static Task SayAsync(HttpContext http)
+    // What cannot be shown as a page is said in its own words, whatever was asked for.
+    private static async Task GuardedAsync(HttpContext http, RequestDelegate next)
     {
-        http.Response.ContentType = "text/plain; charset=utf-8";
-        var says = http.Response.StatusCode switch
+        http.Response.Headers.ContentSecurityPolicy = Policy;
+        http.Response.Headers.XContentTypeOptions = "nosniff";
+        if (http.Request.ContentLength > SentBytesMax)
         {
-            StatusCodes.Status404NotFound => Said("pages.no-such-page"),
-            StatusCodes.Status405MethodNotAllowed => Said("pages.not-asked-so"),
-            _ => Said("pages.bad-request"),
-        };
-        return http.Response.WriteAsync(says, http.RequestAborted);
+            // A browser reads the answer only after it has sent everything.
+            http.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = null;
+            await SayAsync(http, StatusCodes.Status413PayloadTooLarge, Said("api.too-large"));
+            return;
+        }
+        try
+        {
+            await next(http);
+        }
+        // A damaged photograph, a store that may not be written.
+        catch (InputRefusedException refused) when (!http.Response.HasStarted)
+        {
+            http.Response.Headers.CacheControl = "no-store";
+            await SayAsync(http, StatusCodes.Status500InternalServerError, refused.Message);
+        }
+    }
+
+    // Asked for the head alone, the answer is that of the whole; one without a page says in a sentence what is wrong.
+    private static async Task AnsweredAsync(HttpContext http, RequestDelegate next)
+    {
+        var isHead = HttpMethods.IsHead(http.Request.Method);
+        if (isHead)
+        {
+            http.Request.Method = HttpMethods.Get;
+            http.Response.Body = Stream.Null;
+        }
+        await next(http);
+        if (isHead)
+            http.Request.Method = HttpMethods.Head;
+        if (http.Response is { HasStarted: false, StatusCode: >= 400 and var status, ContentLength: null })
+            await SayAsync(
+                http,
+                status,
+                status switch
+                {
+                    StatusCodes.Status404NotFound => Said("pages.no-such-page"),
+                    StatusCodes.Status405MethodNotAllowed => Said("pages.not-asked-so"),
+                    _ => Said("pages.bad-request"),
+                }
+            );
+    }
+
+    private static Task SayAsync(HttpContext http, int status, string text)
+    {
+        http.Response.StatusCode = status;
+        http.Response.ContentType = "text/plain; charset=utf-8";
+        return http.Response.WriteAsync(text, http.RequestAborted);
     }
 
     private static IResult Asset(string name, HttpContext http)
@@ -208,6 +231,9 @@ public static class WebServer
         var pictures = CaseReport.Pictures(photographs);
         return Results.Bytes(CaseReport.Write(document, pictures), "application/pdf");
     }
+
+    // Beyond this the server itself breaks off, without a word.
+    private const long SentBytesMax = 30_000_000;
 
     private const int ShownLongSidePx = 2400;
 

@@ -224,6 +224,9 @@ public sealed partial class WebServerTests : IAsyncLifetime
         await app.StartAsync(Stop);
         using var browser = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
         var data = await File.ReadAllTextAsync(Repository.At("examples", "barn-purlins", "case.yaml"), Stop);
+        const string question =
+            "?component=fence%20post&section=75x75&useClass=4&serviceLife=30&species=Norway%20spruce";
+        var asked = await browser.GetStringAsync(new Uri($"/api/requirement{question}", UriKind.Relative), Stop);
         // What comes from the facts and the case is in the language of its maker.
         var (enquiry, requirement) = (document.Enquiry, document.Requirement);
         var ofData = new[]
@@ -240,6 +243,10 @@ public sealed partial class WebServerTests : IAsyncLifetime
             .Concat(requirement.Trace.SelectMany(row => new[] { row.Row, row.Citation }))
             .Concat(document.Sources)
             .Concat(document.Cautions)
+            .Concat(facts.Rulebooks.All.SelectMany(book => new[] { book.Title, book.Citation }))
+            .Concat(EnquiryFields.All.Select(field => field.Examples))
+            .Append("alburnum rulebook fill")
+            .Append(asked)
             .SelectMany(BracketedLanguage.Words)
             .ToList();
 
@@ -248,6 +255,8 @@ public sealed partial class WebServerTests : IAsyncLifetime
             {
                 "/",
                 "/nowhere",
+                "/requirement",
+                $"/requirement{question}",
                 "/cases/TH-2026-019",
                 "/cases/TH-2026-019/runs/1",
                 "/cases/TH-2026-019/pieces/1",

@@ -6,6 +6,17 @@ namespace Alburnum.Records.Facts;
 /// <summary>Everything that can be said of a piece in an enquiry: one name, one range for each, wherever it is written.</summary>
 public static class EnquiryFields
 {
+    /// <summary>The rulebook that is asked: where what is asked goes with it, not of the piece itself.</summary>
+    public static AskedField Rulebook { get; } =
+        new()
+        {
+            Key = "rulebook",
+            Help = "Rulebook to ask",
+            Examples = "british-2014, european-2007",
+            Expected = "the name of a rulebook, or a rulebook file",
+            Default = "british-2014",
+        };
+
     /// <summary>What the piece is for.</summary>
     public static AskedField Component { get; } =
         new()
@@ -47,6 +58,7 @@ public static class EnquiryFields
             Help = "Sawn or round",
             Examples = "sawn, round",
             Expected = "sawn or round",
+            Choices = ["sawn", "round"],
             LeftOut = "taken from the section",
         };
 
@@ -123,7 +135,7 @@ public static class EnquiryFields
             LeftOut = "retention is shown as a multiple",
         };
 
-    /// <summary>All of them, in the order in which they are listed to people.</summary>
+    /// <summary>All that are said of the piece, in the order in which they are listed to people.</summary>
     public static IReadOnlyList<AskedField> All { get; } =
     [
         Component,

@@ -10,7 +10,7 @@ namespace Alburnum.Records.Facts;
 public static class RulebookFile
 {
     /// <summary>How the name of a rulebook file ends.</summary>
-    internal const string Extension = ".yaml";
+    public const string Extension = ".yaml";
 
     private static readonly (string, WoodType)[] Types =
     [
@@ -58,7 +58,7 @@ public static class RulebookFile
     /// <param name="name">Name of the rulebook.</param>
     /// <param name="library">Names of components, species and penetration classes that rows may use.</param>
     /// <exception cref="InputRefusedException">They are not those of a rulebook.</exception>
-    internal static Rulebook Read(ReadOnlyMemory<byte> bytes, string file, string name, FactLibrary library)
+    public static Rulebook Read(ReadOnlyMemory<byte> bytes, string file, string name, FactLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
         var copy = new RulebookCopy(file, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));

@@ -25,7 +25,7 @@ public static class DecisionDiagram
         var marks = new List<Mark>
         {
             new Label(new Spot(PadMm, 5), answer.RulebookTitle, 3.6, Anchor.Start, Ink.Text),
-            new Label(new Spot(PadMm, 10), AnswerText.Asked(answer.Enquiry), TypeMm, Anchor.Start, Ink.Quiet),
+            new Label(new Spot(PadMm, 10), AnswerParts.Asked(answer.Enquiry), TypeMm, Anchor.Start, Ink.Quiet),
         };
         var y = 14.0;
         foreach (var step in answer.Trace.Where(HasSomethingToShow))
@@ -80,7 +80,7 @@ public static class DecisionDiagram
         foreach (var miss in isAdvice ? [] : step.Open)
             yield return ("? " + Open(miss), Ink.Demand);
         foreach (var miss in AnswerMapping.Nearest(step))
-            yield return ("≠ " + AnswerText.Failed(miss), Ink.LeftOut);
+            yield return ("≠ " + AnswerParts.Failed(miss), Ink.LeftOut);
     }
 
     private static string Open(MissDocument miss) =>

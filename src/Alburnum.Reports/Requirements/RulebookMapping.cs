@@ -65,7 +65,13 @@ public static class RulebookMapping
         {
             Case = change.Index + 1,
             // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
-            Enquiry = AnswerText.Asked(AnswerMapping.Asked(change.Enquiry) with { Section = null, StatedClass = null }),
+            Enquiry = AnswerParts.Asked(
+                AnswerMapping.Asked(change.Enquiry) with
+                {
+                    Section = null,
+                    StatedClass = null,
+                }
+            ),
             Before = Said(change.Before, change.OtherUseClass?.Before),
             After = Said(change.After, change.OtherUseClass?.After),
         };

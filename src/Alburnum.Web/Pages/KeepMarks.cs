@@ -1,8 +1,8 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
+using Alburnum.Web.Asking;
 using Alburnum.Web.Marking;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Http;
@@ -50,9 +50,7 @@ internal static class KeepMarks
             // Asked for again with the same points, the page says why.
             return Results.Redirect(back);
         }
-        var result = CaseMapping.From(again, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
-        RunReport report = new(result.RunAt, DocumentJson.Write(result), _ => Task.CompletedTask);
-        await RunCase.KeepAsync(again, report, store, stop);
+        await NewRun.KeepAsync(again, store, facts, stop);
         return Results.Redirect($"{CasePage.Address(reference)}#piece-{number}");
     }
 }

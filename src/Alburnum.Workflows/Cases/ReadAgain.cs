@@ -23,6 +23,47 @@ public sealed record KeptCase(
         {
             Pieces = [.. Pieces.Select(each => each.Name == piece ? each with { Marks = marks } : each)],
         };
+
+    /// <summary>The case under a rulebook that ships.</summary>
+    /// <param name="rulebook">Its name.</param>
+    public KeptCase Under(string rulebook) =>
+        this with
+        {
+            Files =
+            [
+                .. Files.Select(file => file.FileName == CaseFolderReader.CaseFile ? Naming(file, rulebook) : file),
+            ],
+        };
+
+    /// <summary>The case under a rulebook file of the user's, which lies with it from then on.</summary>
+    /// <param name="rulebook">The file.</param>
+    /// <exception cref="InputRefusedException">A case could not name such a file as its rulebook.</exception>
+    public KeptCase Under(KeptFile rulebook)
+    {
+        ArgumentNullException.ThrowIfNull(rulebook);
+        if (
+            Path.GetExtension(rulebook.FileName) is not RulebookFile.Extension
+            || rulebook.FileName is CaseFolderReader.CaseFile
+        )
+            throw new InputRefusedException(
+                new InputProblem(
+                    rulebook.FileName,
+                    0,
+                    "",
+                    "",
+                    "a file of that name",
+                    $"a name that ends in {RulebookFile.Extension}, other than {CaseFolderReader.CaseFile}"
+                )
+            );
+        var under = Under(rulebook.FileName);
+        return under with { Files = [.. under.Files.Where(file => file.FileName != rulebook.FileName), rulebook] };
+    }
+
+    private static KeptFile Naming(KeptFile file, string rulebook) =>
+        file with
+        {
+            Bytes = CaseText.UnderRulebook(file.Bytes, rulebook),
+        };
 }
 
 /// <summary>A piece as its last reading left it.</summary>
@@ -37,7 +78,7 @@ public sealed record KeptPiece(string Name, string FileName, string Sha256, Writ
 /// <param name="Sha256">Its SHA-256.</param>
 public sealed record KeptPhotograph(string FileName, string Sha256);
 
-/// <summary>Reads a kept case again with other marks on a photograph. Nothing kept is changed: a case judged anew is a new run.</summary>
+/// <summary>Reads a kept case again with other marks on a photograph, or under another rulebook. Nothing kept is changed: a case judged anew is a new run.</summary>
 public static class ReadAgain
 {
     /// <summary>The case of one piece, with that piece's photograph alone.</summary>

@@ -42,6 +42,9 @@ public sealed record AskedField
     /// <summary>Examples of what may be written.</summary>
     public required string Examples { get; init; }
 
+    /// <summary>The few words that may be written, for a form to choose from; empty where anything else may.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
     /// <summary>What is taken where it is left out; empty where nothing is.</summary>
     public string Default { get; init; } = "";
 
@@ -91,6 +94,7 @@ public sealed record AskedField
             Help = help,
             Examples = "yes, no",
             Expected = "yes or no",
+            Choices = ["yes", "no"],
         };
 
     /// <summary>The option of a name: that of "leaveOut" is "--leave-out".</summary>
