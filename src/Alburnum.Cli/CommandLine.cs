@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;
@@ -10,6 +11,7 @@ using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
+using Alburnum.Reports;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using static Alburnum.Reports.Words.Wording;
@@ -25,6 +27,9 @@ public static class CommandLine
     /// <summary>The input was refused; nothing was written.</summary>
     public const int Refused = 2;
 
+    /// <summary>A fault of the program itself.</summary>
+    public const int Fault = 70;
+
     /// <summary>Stopped by the user.</summary>
     public const int Stopped = 130;
 
@@ -34,7 +39,7 @@ public static class CommandLine
     /// <param name="console">Where results go.</param>
     /// <param name="errors">Where refusals go.</param>
     /// <param name="stop">Signalled when the user wants to stop.</param>
-    /// <returns>0 done, 2 refused, 130 stopped.</returns>
+    /// <returns>0 done, 2 refused, 70 a fault of the program itself, 130 stopped.</returns>
     public static async Task<int> RunAsync(
         IReadOnlyList<string> args,
         FactLibrary facts,
@@ -45,7 +50,8 @@ public static class CommandLine
     {
         try
         {
-            return await App(facts, console).RunAsync(args, stop);
+            // The parser ends with a status of its own where a command was named that only has others below it.
+            return await App(facts, console).RunAsync(args, stop) is Done ? Done : Refused;
         }
         catch (InputRefusedException refused)
         {
@@ -54,7 +60,10 @@ public static class CommandLine
         }
         catch (CommandAppException misread)
         {
-            await errors.WriteLineAsync($"alburnum: {InPlainWords(misread.Message, args)}".AsMemory(), stop);
+            await errors.WriteLineAsync(
+                $"alburnum: {InputProblem.Visible(InPlainWords(misread.Message, args))}".AsMemory(),
+                stop
+            );
             return Refused;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
@@ -66,6 +75,19 @@ public static class CommandLine
         {
             await errors.WriteLineAsync(Said("terminal.stopped").AsMemory(), CancellationToken.None);
             return Stopped;
+        }
+        // Whatever else: what was kept is whole, since each file is written and then named, and each run kept in one transaction.
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            var place = new StackTrace(fault).GetFrame(0)?.GetMethod();
+            var says = Said(
+                "terminal.fault",
+                ("kind", fault.GetType().Name),
+                ("place", $"{place?.DeclaringType?.Name}.{place?.Name}"),
+                ("program", ProgramName.WithVersion)
+            );
+            await errors.WriteLineAsync($"alburnum: {says}".AsMemory(), CancellationToken.None);
+            return Fault;
         }
     }
 
@@ -81,7 +103,18 @@ public static class CommandLine
         var found = message[start.Length..end];
         return found == MissingValues.StandIn
             ? $"{args[^1]}: found nothing, expected a value after it."
-            : $"found {found}, expected a number that the option allows.";
+            : $"{OptionBefore(found, args)}found {found}, expected a number that the option allows.";
+    }
+
+    private static string OptionBefore(string value, IReadOnlyList<string> args)
+    {
+        for (var i = 0; i < args.Count; i++)
+            if (args[i].StartsWith("--", StringComparison.Ordinal))
+                if (args[i].EndsWith($"={value}", StringComparison.Ordinal))
+                    return $"{args[i][..^(value.Length + 1)]}: ";
+                else if (i + 1 < args.Count && args[i + 1] == value)
+                    return $"{args[i]}: ";
+        return "";
     }
 
     private static CommandApp App(FactLibrary facts, IAnsiConsole console)

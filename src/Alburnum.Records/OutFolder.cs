@@ -10,11 +10,34 @@ public static class OutFolder
     /// <exception cref="InputRefusedException">A file stands there, or on the way to it.</exception>
     public static void Examine(string folder)
     {
-        for (var path = Path.GetFullPath(folder); path is not null && !Directory.Exists(path); )
-        {
+        var path = Path.GetFullPath(folder);
+        for (; path is not null && !Directory.Exists(path); path = Path.GetDirectoryName(path))
             if (File.Exists(path))
                 throw Refused(folder, "a file");
-            path = Path.GetDirectoryName(path);
+        if (path is not null && !TakesFiles(path))
+            throw Refused(folder, "a place that takes no files");
+    }
+
+    /// <summary>Whether a file can be made in a folder, found by making one that goes again at once.</summary>
+    /// <param name="folder">A folder that is there.</param>
+    internal static bool TakesFiles(string folder)
+    {
+        try
+        {
+            var path = Path.Combine(folder, $".alburnum-{Guid.NewGuid():N}");
+            new FileStream(
+                path,
+                FileMode.CreateNew,
+                FileAccess.Write,
+                FileShare.None,
+                1,
+                FileOptions.DeleteOnClose
+            ).Dispose();
+            return true;
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            return false;
         }
     }
 

@@ -3,6 +3,19 @@ namespace Alburnum.Records;
 /// <summary>Writes one text file: whole, or not at all.</summary>
 public static class TextFile
 {
+    private const string Expected = "a file that can be written";
+
+    /// <summary>Refuses a path that no file can be written to, before any work is done. Nothing is made.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <exception cref="InputRefusedException">A folder stands there, or its own folder is missing.</exception>
+    public static void Examine(string path)
+    {
+        if (Directory.Exists(path))
+            throw Refused(path, "a folder");
+        if (!Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path))))
+            throw Refused(path, "a folder that is not there");
+    }
+
     /// <summary>Writes it.</summary>
     /// <param name="path">Path of the file.</param>
     /// <param name="text">What it says.</param>
@@ -18,9 +31,7 @@ public static class TextFile
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
         {
-            throw new InputRefusedException(
-                new InputProblem(path, 0, "", "", FileTrouble.InWords(broken), "a file that can be written")
-            );
+            throw Refused(path, FileTrouble.InWords(broken));
         }
         finally
         {
@@ -28,4 +39,7 @@ public static class TextFile
                 File.Delete(part);
         }
     }
+
+    private static InputRefusedException Refused(string path, string found) =>
+        new(new InputProblem(path, 0, "", "", found, Expected));
 }

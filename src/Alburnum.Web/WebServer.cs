@@ -16,6 +16,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using static Alburnum.Reports.Words.Wording;
 
@@ -35,7 +36,15 @@ public static class WebServer
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
-        builder.Logging.AddFilter((_, level) => level >= LogLevel.Warning).AddSimpleConsole();
+        // A port that is taken is said by whoever starts the server.
+        builder
+            .Logging.AddFilter(
+                (category, level) =>
+                    level >= LogLevel.Warning && category != "Microsoft.Extensions.Hosting.Internal.Host"
+            )
+            .AddSimpleConsole();
+        // Asked to end, it does not wait for what is still being read.
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(700));
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
@@ -58,6 +67,7 @@ public static class WebServer
                 return GuardedAsync(http, next);
             }
         );
+        app.Use(AnsweredAsync);
         app.UseRouting();
         app.UseAntiforgery();
         app.MapRazorComponents<Sheet>();
@@ -93,6 +103,31 @@ public static class WebServer
             http.Response.Headers.CacheControl = "no-store";
             await SayAsync(http, StatusCodes.Status500InternalServerError, refused.Message);
         }
+    }
+
+    // Asked for the head alone, the answer is that of the whole; one without a page says in a sentence what is wrong.
+    private static async Task AnsweredAsync(HttpContext http, RequestDelegate next)
+    {
+        var isHead = HttpMethods.IsHead(http.Request.Method);
+        if (isHead)
+        {
+            http.Request.Method = HttpMethods.Get;
+            http.Response.Body = Stream.Null;
+        }
+        await next(http);
+        if (isHead)
+            http.Request.Method = HttpMethods.Head;
+        if (http.Response is { HasStarted: false, StatusCode: >= 400 and var status, ContentLength: null })
+            await SayAsync(
+                http,
+                status,
+                status switch
+                {
+                    StatusCodes.Status404NotFound => Said("pages.no-such-page"),
+                    StatusCodes.Status405MethodNotAllowed => Said("pages.not-asked-so"),
+                    _ => Said("pages.bad-request"),
+                }
+            );
     }
 
     private static Task SayAsync(HttpContext http, int status, string text)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace Alburnum;
 
@@ -11,8 +12,31 @@ namespace Alburnum;
 /// <param name="Expected">What should stand there.</param>
 public sealed record InputProblem(string File, int Line, string Row, string Field, string Found, string Expected)
 {
+    /// <summary>Whole numbers from here on are written with an exponent.</summary>
+    private const double Huge = 1e15;
+
+    /// <summary>Most characters of what was found that are shown: one cell may hold a whole file.</summary>
+    private const int MostFound = 1000;
+
     /// <summary>A number as a problem says it: with the decimals that it has, six at most.</summary>
-    public static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+    public static string Number(double value) =>
+        value.ToString(Math.Abs(value) < Huge ? "0.######" : "0.######E+0", CultureInfo.InvariantCulture);
+
+    /// <summary>
+    /// A text with signs that would steer a terminal or turn the direction of writing shown as their numbers, for instance "\u001B".
+    /// </summary>
+    public static string Visible(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (!text.AsEnumerable().Any(Steers))
+            return text;
+        var shown = new StringBuilder();
+        foreach (var letter in text)
+            shown = Steers(letter)
+                ? shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)letter:X4}")
+                : shown.Append(letter);
+        return shown.ToString();
+    }
 
     /// <summary>The problem as one sentence.</summary>
     public override string ToString()
@@ -21,16 +45,27 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
         var row = Row.Length > 0 ? $", row \"{Row}\"" : "";
         var field = Field.Length > 0 ? $", field {Field}" : "";
         var end = Expected.EndsWith('?') ? "" : ".";
-        return $"{File}{line}{row}{field}: found {Found}, expected {Expected}{end}";
+        var found = Found.Length <= MostFound ? Found : $"{Found[..MostFound]}…";
+        return Visible($"{File}{line}{row}{field}: found {found}, expected {Expected}{end}");
     }
+
+    private static bool Steers(char letter) =>
+        char.GetUnicodeCategory(letter)
+            is UnicodeCategory.Control
+                or UnicodeCategory.Format
+                or UnicodeCategory.LineSeparator
+                or UnicodeCategory.ParagraphSeparator;
 }
 
 /// <summary>A person's input was refused. Carries every problem found, so that all can be mended at once.</summary>
 public sealed class InputRefusedException : Exception
 {
+    /// <summary>Most problems that are told; of the others, how many there are.</summary>
+    private const int MostTold = 20;
+
     /// <summary>Refuses with all the problems found.</summary>
     public InputRefusedException(IReadOnlyList<InputProblem> problems)
-        : base(string.Join("\n", problems)) => Problems = problems;
+        : base(Told(problems)) => Problems = problems;
 
     /// <summary>Refuses with one problem.</summary>
     public InputRefusedException(InputProblem problem)
@@ -38,4 +73,12 @@ public sealed class InputRefusedException : Exception
 
     /// <summary>What is wrong, in the order found. Never empty.</summary>
     public IReadOnlyList<InputProblem> Problems { get; }
+
+    private static string Told(IReadOnlyList<InputProblem> problems)
+    {
+        var told = string.Join("\n", problems.Take(MostTold));
+        return problems.Count <= MostTold
+            ? told
+            : string.Create(CultureInfo.InvariantCulture, $"{told}\n… and {problems.Count - MostTold} more.");
+    }
 }

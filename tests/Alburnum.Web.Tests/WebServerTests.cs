@@ -57,6 +57,35 @@ public sealed partial class WebServerTests : IAsyncLifetime
     public void The_application_listens_on_this_machine_only() =>
         Assert.All(_app!.Urls, url => Assert.StartsWith("http://127.0.0.1:", url, StringComparison.Ordinal));
 
+    [Theory]
+    [InlineData("GET", "/photographs/none", HttpStatusCode.NotFound)]
+    [InlineData("GET", "/cases/T-1/pieces/1/marks", HttpStatusCode.MethodNotAllowed)]
+    [InlineData("POST", "/", HttpStatusCode.BadRequest)]
+    public async Task An_answer_without_a_page_says_in_a_sentence_what_is_wrong(
+        string method,
+        string address,
+        HttpStatusCode status
+    )
+    {
+        using var request = new HttpRequestMessage(new(method), address);
+        using var answer = await _browser.SendAsync(request, Stop);
+
+        Assert.Equal(status, answer.StatusCode);
+        Assert.EndsWith(".", await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/cases/T-1/report.json")]
+    public async Task The_head_of_a_page_can_be_had_alone(string address)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Head, address);
+        using var answer = await _browser.SendAsync(request, Stop);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("", await answer.Content.ReadAsStringAsync(Stop));
+    }
+
     [Fact]
     public async Task The_first_page_lists_the_cases_with_their_names_escaped()
     {

@@ -22,6 +22,8 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
         CancellationToken cancellationToken
     )
     {
+        if (settings.Chart is { } place)
+            TextFile.Examine(place);
         var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), Facts.Sampling.Tables));
         if (settings.Chart is { } chart)
             await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);

@@ -46,6 +46,8 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         CancellationToken cancellationToken
     )
     {
+        if (settings.Out is { } place)
+            OutFolder.Examine(place);
         var request = new SawingRequest
         {
             Treating = settings.Request(facts),

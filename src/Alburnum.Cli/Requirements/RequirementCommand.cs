@@ -37,6 +37,8 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         CancellationToken cancellationToken
     )
     {
+        if (settings.Svg is { } place)
+            TextFile.Examine(place);
         var rulebook = RulebookFile.Named(settings.Rulebook, facts);
         var enquiry = settings.Enquiry(facts, rulebook);
         var found = await Progress.RunAsync(

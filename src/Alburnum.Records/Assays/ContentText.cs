@@ -86,15 +86,15 @@ public sealed partial record ContentText
     private static double Number(Capture digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<below><)?\s*(?<value>\d{1,9}(\.\d{1,17})?)(\s*;\s*(?<value>\d{1,9}(\.\d{1,17})?)){0,99}"
-            + @"(\s*(±|\+-|\+/-)\s*(?<u>\d{1,9}(\.\d{1,17})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.\d{1,3})?)\s*\))?)?"
+        @"^(?<below><)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*;\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)){0,99}"
+            + @"(\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.[0-9]{1,3})?)\s*\))?)?"
             + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|%|kg/m3|kg/m³|pcf|g/m2|g/m²)\s+(?<substance>.{1,60})$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Written();
 
     [GeneratedRegex(
-        @"^(?<value>\d{1,4}(\.\d{1,6})?)\s*(±|\+-|\+/-)\s*(?<u>\d{1,4}(\.\d{1,6})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.\d{1,3})?)\s*\))?(\s*kg/m(3|³))?$",
+        @"^(?<value>[0-9]{1,4}(\.[0-9]{1,6})?)\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,4}(\.[0-9]{1,6})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.[0-9]{1,3})?)\s*\))?(\s*kg/m(3|³))?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Density();

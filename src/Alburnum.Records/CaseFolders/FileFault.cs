@@ -41,7 +41,7 @@ internal static class FileFaultWords
             FileFault.OutsideTheFolder => "which lies outside the folder",
             FileFault.IsAFolder => "which is a folder",
             FileFault.TooLarge => $"which is too large ({PhotographSize.Expected})",
-            FileFault.MayNotBeRead => "which may not be read, or is in use",
+            FileFault.MayNotBeRead => "which is not a plain file, may not be read, or is in use",
             FileFault.NotKept => "which was not kept",
             FileFault.Empty => "which is empty",
             _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Nothing wrong with it."),

@@ -45,8 +45,8 @@ public sealed class FolderFiles : ICaseFiles
     /// <inheritdoc/>
     public IReadOnlyList<string> Photographs =>
         [
-            .. Directory
-                .EnumerateFiles(_folder)
+            .. FileTrouble
+                .Refusing(_folder, "a folder that can be listed", () => Directory.GetFiles(_folder))
                 .Where(IsPhotograph)
                 .Select(file => Path.GetFileName(file))
                 .Order(StringComparer.Ordinal),
@@ -55,9 +55,11 @@ public sealed class FolderFiles : ICaseFiles
     /// <inheritdoc/>
     public bool TryRead(string file, out ReadOnlyMemory<byte> bytes, out FileFault fault)
     {
-        var path = Path.GetFullPath(NameOf(file));
+        // No system has a file with such a name.
+        var path = file.Contains('\0', StringComparison.Ordinal) ? "" : Path.GetFullPath(NameOf(file));
         fault =
-            !path.StartsWith(_within, StringComparison.Ordinal) ? FileFault.OutsideTheFolder
+            path.Length == 0 ? FileFault.NotThere
+            : !IsWithin(path) ? FileFault.OutsideTheFolder
             : Directory.Exists(path) ? FileFault.IsAFolder
             : !File.Exists(path) ? FileFault.NotThere
             : PhotographSize.IsBeyond(new FileInfo(path).Length) ? FileFault.TooLarge
@@ -67,12 +69,27 @@ public sealed class FolderFiles : ICaseFiles
             return false;
         try
         {
-            bytes = File.ReadAllBytes(path);
+            bytes = PlainFile.Bytes(path, file, "");
         }
-        catch (Exception unreadable) when (FileTrouble.Is(unreadable))
+        catch (InputRefusedException)
         {
             fault = FileFault.MayNotBeRead;
         }
         return fault == FileFault.None;
+    }
+
+    // Also where a link on the way leads.
+    private bool IsWithin(string path)
+    {
+        if (!path.StartsWith(_within, StringComparison.Ordinal))
+            return false;
+        for (var part = path; part.Length > _within.Length; part = Path.GetDirectoryName(part)!)
+            if (
+                Path.Exists(part)
+                && File.ResolveLinkTarget(part, returnFinalTarget: true) is { } target
+                && !target.FullName.StartsWith(_within, StringComparison.Ordinal)
+            )
+                return false;
+        return true;
     }
 }

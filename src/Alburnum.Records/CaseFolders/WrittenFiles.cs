@@ -1,4 +1,3 @@
-using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Records.Tables;
 
@@ -22,11 +21,8 @@ internal sealed class WrittenFiles(ICaseFiles files, List<InputProblem> problems
     }
 
     /// <summary>The text of a file that was added.</summary>
-    public string Text(string file)
-    {
-        using var text = Open(_read.Single(read => read.FileName == file).Bytes);
-        return text.ReadToEnd();
-    }
+    public string Text(string file) =>
+        PlainFile.Text(_read.Single(read => read.FileName == file).Bytes, files.NameOf(file));
 
     /// <summary>Opens a table; null, and a problem noted, where it cannot be had.</summary>
     public Table? Table(string file) =>
@@ -60,7 +56,4 @@ internal sealed class WrittenFiles(ICaseFiles files, List<InputProblem> problems
             return null;
         }
     }
-
-    private static StreamReader Open(ReadOnlyMemory<byte> bytes) =>
-        new(new MemoryStream(bytes.ToArray(), writable: false), Encoding.UTF8);
 }

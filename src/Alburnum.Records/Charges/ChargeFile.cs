@@ -12,12 +12,14 @@ public static class ChargeFile
     public static ChargeOrder Read(string path, FactLibrary facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        if (!File.Exists(path))
-            throw new InputRefusedException(new InputProblem(path, 0, "", "", "no such file", "a charge file"));
-        var name = Path.GetFileName(path);
         var problems = new List<InputProblem>();
         ChargeOrder? order = null;
-        FactFile.Read(path, name, problems, root => order = new ChargeReader(name, facts, problems).OfFile(root));
+        FactFile.ReadText(
+            PlainFile.Text(path, path, "a charge file"),
+            path,
+            problems,
+            root => order = new ChargeReader(path, facts, problems).OfFile(root)
+        );
         return problems.Count == 0 && order is not null ? order : throw new InputRefusedException(problems);
     }
 }

@@ -17,11 +17,7 @@ internal static class AttributeTableFile
     internal static SamplingStandard Load(string dataFolder, Lazy<SourceRegister> sources)
     {
         var path = Path.Combine(dataFolder, UsualFile);
-        if (!File.Exists(path))
-            throw new InputRefusedException(
-                new InputProblem(UsualFile, 0, "", "", "no such file", $"a file in {dataFolder}")
-            );
-        return Read(File.ReadAllText(path), UsualFile, sources);
+        return Read(PlainFile.Text(path, UsualFile, $"a file in {dataFolder}"), UsualFile, sources);
     }
 
     /// <summary>Reads tables from text.</summary>

@@ -129,8 +129,7 @@ public sealed class FactFile
         _problems.AddRange(inOrder);
     }
 
-    private static string TextOf(string path, string name) =>
-        FileTrouble.Refusing(name, "a file that can be read", () => File.ReadAllText(path));
+    private static string TextOf(string path, string name) => PlainFile.Text(path, name, "a file that can be read");
 
     private static string? Found(string dataFolder, string name, List<InputProblem> problems)
     {

@@ -247,19 +247,11 @@ public sealed class FactRow
     /// <summary>Notes every field that nobody asked for.</summary>
     internal void RefuseUnasked()
     {
+        var known = Either(_asked.Order(StringComparer.Ordinal));
         foreach (var (name, line, _) in _fields.Fields)
         {
             if (!_asked.Contains(name))
-                _file.Add(
-                    new InputProblem(
-                        _file.Name,
-                        line,
-                        Key,
-                        name,
-                        "an unknown field",
-                        Either(_asked.Order(StringComparer.Ordinal))
-                    )
-                );
+                _file.Add(new InputProblem(_file.Name, line, Key, name, "an unknown field", known));
         }
     }
 

@@ -40,7 +40,12 @@ public static class FactSource
         }
         catch (YamlException broken)
         {
-            problems.Add(new InputProblem(file, (int)broken.Start.Line, "", "", broken.Message, "well-formed YAML"));
+            var line = (int)broken.Start.Line;
+            problems.Add(
+                TabAtOrAfter(text, line) is { } tab
+                    ? new InputProblem(file, tab, "", "", "a tab before the text", "spaces")
+                    : new InputProblem(file, line, "", "", broken.Message, "well-formed YAML")
+            );
         }
         catch (Exception odd) when (odd is InvalidOperationException or ArgumentException)
         {
@@ -64,6 +69,19 @@ public static class FactSource
         if (!parser.Accept<StreamEnd>(out _))
             throw new Refused(Line(parser.Current!), "a second document", "one document per file");
         return root as FactFields ?? throw new Refused(root.Line, root.Shown, "named fields");
+    }
+
+    // The parser names the line where the value began that the tab breaks off.
+    private static int? TabAtOrAfter(string text, int line)
+    {
+        var number = 0;
+        foreach (var each in text.EnumerateLines())
+        {
+            number++;
+            if (number >= line && each[..^each.TrimStart().Length].Contains('\t'))
+                return number;
+        }
+        return null;
     }
 
     private static int LineReached(Parser parser) => parser.Current is { } reached ? (int)reached.End.Line : 1;
@@ -96,15 +114,16 @@ public static class FactSource
         }
         var start = parser.Consume<MappingStart>();
         var fields = new List<(string Name, int Line, FactNode Value)>();
+        var names = new HashSet<string>(StringComparer.Ordinal);
         while (!parser.TryConsume<MappingEnd>(out _))
         {
             if (!parser.TryConsume<Scalar>(out var name))
                 throw new Refused(Line(parser.Current!), "a field without a plain name", "a name");
             var value = Node(parser, file, problems, depth + 1, ref count);
-            if (fields.Exists(field => string.Equals(field.Name, name.Value, StringComparison.Ordinal)))
-                problems.Add(new InputProblem(file, Line(name), "", name.Value, "the field twice", "each field once"));
-            else
+            if (names.Add(name.Value))
                 fields.Add((name.Value, Line(name), value));
+            else
+                problems.Add(new InputProblem(file, Line(name), "", name.Value, "the field twice", "each field once"));
         }
         return new FactFields(fields, Line(start));
     }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
 using Alburnum.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -41,7 +40,7 @@ public static class RulebookFile
     /// <param name="library">Names of components, species and penetration classes that rows may use.</param>
     /// <exception cref="InputRefusedException">The file is not a rulebook.</exception>
     public static Rulebook Load(string path, string name, FactLibrary library) =>
-        Read(FileTrouble.Refusing(path, "a file that can be read", () => File.ReadAllBytes(path)), path, name, library);
+        Read(PlainFile.Bytes(path, path, "a rulebook file"), path, name, library);
 
     /// <summary>Reads a rulebook from text that is not yet a file.</summary>
     /// <param name="text">The text.</param>
@@ -62,9 +61,8 @@ public static class RulebookFile
     public static Rulebook Read(ReadOnlyMemory<byte> bytes, string file, string name, FactLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
-        using var text = new StreamReader(new MemoryStream(bytes.ToArray(), writable: false), Encoding.UTF8);
         var copy = new RulebookCopy(file, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));
-        return Load(text.ReadToEnd(), file, root => Read(root, name, library.Words, copy), library.Words);
+        return Load(PlainFile.Text(bytes, file), file, root => Read(root, name, library.Words, copy), library.Words);
     }
 
     /// <summary>Reads a rulebook that ships.</summary>
@@ -74,7 +72,7 @@ public static class RulebookFile
     /// <param name="words">Names that its rows may use.</param>
     internal static Rulebook LoadSupplied(string path, string shownPath, string name, RulebookWords words) =>
         Load(
-            FileTrouble.Refusing(shownPath, "a file that can be read", () => File.ReadAllText(path)),
+            PlainFile.Text(path, shownPath, "a file that can be read"),
             shownPath,
             root => Read(root, name, words),
             words

@@ -62,6 +62,9 @@ internal static partial class SubstanceFile
         return new(row.Text("key"), row.Text("name"), parts ?? [], row.Provenance());
     }
 
-    [GeneratedRegex(@"^(?<substance>.{1,60}?)\s+(?<percent>\d{1,3}(\.\d{1,6})?)\s*%$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"^(?<substance>.{1,60}?)\s+(?<percent>[0-9]{1,3}(\.[0-9]{1,6})?)\s*%$",
+        RegexOptions.ExplicitCapture
+    )]
     private static partial Regex Part();
 }

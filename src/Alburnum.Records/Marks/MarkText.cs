@@ -106,14 +106,14 @@ public static partial class MarkText
     private static double Number(string digits) => double.Parse(digits, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"\G[\s;]*(?<x>[+-]?\d{1,9}(\.\d{0,9})?)\s*,\s*(?<y>[+-]?\d{1,9}(\.\d{0,9})?)(?=[\s;]|$)",
+        @"\G[\s;]*(?<x>[+-]?[0-9]{1,9}(\.[0-9]{0,9})?)\s*,\s*(?<y>[+-]?[0-9]{1,9}(\.[0-9]{0,9})?)(?=[\s;]|$)",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Point();
 
     [GeneratedRegex(
-        @"^(?<ends>(.*\s)?)(?<mm>\d{1,6}(\.\d{0,6})?)(\s*mm)?$",
+        @"^(?<ends>(.*\s)?)(?<mm>[0-9]{1,6}(\.[0-9]{0,6})?)(\s*mm)?$",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
         matchTimeoutMilliseconds: 1000
     )]

@@ -3,10 +3,16 @@ namespace Alburnum.Records.Store;
 /// <summary>The ways to a case store: to look at it, or to keep runs in it.</summary>
 public static class CaseStore
 {
+    /// <summary>How long a command waits for another program.</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+
+    /// <summary>The same for a page, which somebody is looking at.</summary>
+    private static readonly TimeSpan LongestWaitOfAPage = TimeSpan.FromSeconds(3);
+
     /// <summary>Refuses a path that cannot be a case store, before any work is done. Nothing is made or changed.</summary>
     /// <param name="path">Database file of the store; it need not be there yet.</param>
     /// <exception cref="InputRefusedException">A folder stands there, or a file in which no run can be kept.</exception>
-    public static void Examine(string path) => new SqliteFile(path, _ => { }).Examine();
+    public static void Examine(string path) => new SqliteFile(path, _ => { }, LongestWait).Examine();
 
     /// <summary>Opens a store to look at it: nothing is made, changed or brought forward, not by a byte.</summary>
     /// <param name="path">Database file of the store.</param>
@@ -17,7 +23,7 @@ public static class CaseStore
     /// </exception>
     public static async Task<ICaseStore> LookAsync(string path, Action<string> say, CancellationToken stop)
     {
-        var file = new SqliteFile(path, say);
+        var file = new SqliteFile(path, say, LongestWait);
         await file.RefuseUnlessReadableAsync(stop);
         return new SqliteStore(file, mayKeep: false);
     }
@@ -30,32 +36,41 @@ public static class CaseStore
     /// <param name="say">Told in a line when the store is brought forward, and when another program has to be waited for.</param>
     /// <param name="stop">Signalled to give up.</param>
     /// <exception cref="InputRefusedException">It cannot be opened, is no case store, or was made by a newer version.</exception>
-    public static async Task<ICaseStore> KeepAsync(string path, Action<string> say, CancellationToken stop)
-    {
-        var file = new SqliteFile(path, say);
-        await file.MakeReadyAsync(stop);
-        return new SqliteStore(file, mayKeep: true);
-    }
+    public static Task<ICaseStore> KeepAsync(string path, Action<string> say, CancellationToken stop) =>
+        ReadyAsync(new(path, say, LongestWait), stop);
 
-    /// <summary>Opens a store to keep runs in it; one that may not be written is opened to look at, and that is said.</summary>
+    /// <summary>
+    /// Opens a store for pages, to keep runs in it; one that may not be written is opened to look at, and that is said.
+    /// </summary>
     /// <inheritdoc cref="KeepAsync"/>
     public static async Task<ICaseStore> KeepOrLookAsync(string path, Action<string> say, CancellationToken stop)
     {
-        if (new SqliteFile(path, say).MayBeWritten)
-            return await KeepAsync(path, say, stop);
+        var file = new SqliteFile(path, say, LongestWaitOfAPage);
+        if (file.MayBeWritten)
+            return await ReadyAsync(file, stop);
         var store = await LookAsync(path, say, stop);
         say($"{path} may not be written to: its cases can be viewed, but no run can be kept.");
         return store;
     }
 
     /// <summary>Where the store is by default: the user's data folder.</summary>
-    public static string UsualPath() =>
-        Path.Combine(
-            Environment.GetFolderPath(
-                Environment.SpecialFolder.LocalApplicationData,
-                Environment.SpecialFolderOption.Create
-            ),
-            "alburnum",
-            "cases.db"
+    /// <exception cref="InputRefusedException">The user has none.</exception>
+    public static string UsualPath()
+    {
+        var folder = Environment.GetFolderPath(
+            Environment.SpecialFolder.LocalApplicationData,
+            Environment.SpecialFolderOption.DoNotVerify
         );
+        return folder.Length > 0
+            ? Path.Combine(folder, "alburnum", "cases.db")
+            : throw new InputRefusedException(
+                new InputProblem("--store", 0, "", "", "nothing, and no home folder", "the file of the case store")
+            );
+    }
+
+    private static async Task<ICaseStore> ReadyAsync(SqliteFile file, CancellationToken stop)
+    {
+        await file.MakeReadyAsync(stop);
+        return new SqliteStore(file, mayKeep: true);
+    }
 }

@@ -8,9 +8,9 @@ namespace Alburnum.Records.Store;
 /// <summary>The database file of a case store: how it is opened, and how others at work on it are waited for.</summary>
 /// <param name="path">The file as the user named it.</param>
 /// <param name="say">Told in a line when another program has to be waited for, and when the store is brought forward.</param>
-internal sealed class SqliteFile(string path, Action<string> say)
+/// <param name="longestWait">How long another program is waited for.</param>
+internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longestWait)
 {
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
     private readonly string _full = Whole(path);
 
     /// <summary>The file's whole path.</summary>
@@ -65,7 +65,14 @@ internal sealed class SqliteFile(string path, Action<string> say)
     {
         RefuseFolders();
         if (!File.Exists(_full))
+        {
+            var above = System.IO.Path.GetDirectoryName(_full);
+            while (above is not null && !Directory.Exists(above))
+                above = System.IO.Path.GetDirectoryName(above);
+            if (above is not null && !OutFolder.TakesFiles(above))
+                throw Refused("a place that takes no files");
             return;
+        }
         if (!MayBeWritten)
             throw Refused("a file that may not be written to");
         try
@@ -144,11 +151,11 @@ internal sealed class SqliteFile(string path, Action<string> say)
             {
                 return await attempt();
             }
-            catch (SqliteException busy) when (StoreTrouble.Passes(busy) && waited.Elapsed < LongestWait)
+            catch (SqliteException busy) when (StoreTrouble.Passes(busy) && waited.Elapsed < longestWait)
             {
                 if (isFirst)
                     say(
-                        $"{path}: another program is using the store; waiting for it, at most {LongestWait.TotalSeconds:0} s."
+                        $"{path}: another program is using the store; waiting for it, at most {longestWait.TotalSeconds:0} s."
                     );
                 // Two that wait for each other must not try again in step.
                 await Task.Delay(Random.Shared.Next(500), stop);

@@ -61,7 +61,7 @@ public sealed class SweepTable
             Writing(path, () => Start(path, start));
             return new(path, []);
         }
-        var text = FileTrouble.Refusing(path, "the table of a sweep", () => File.ReadAllText(path));
+        var text = PlainFile.Text(path, path, "the table of a sweep");
         if (!text.StartsWith(start, StringComparison.Ordinal))
             throw new InputRefusedException(
                 new InputProblem(

@@ -125,7 +125,7 @@ public sealed class ChargeTable
             else
                 line.Refuse(
                     _columns[i],
-                    $"\"{cell}\"",
+                    TableLine.Shown(cell),
                     $"a plain number, {_ranges[i].InWords}, as the column's name says",
                     number
                 );

@@ -25,10 +25,10 @@ internal static class Csv
     /// <exception cref="InputRefusedException">The file cannot be read, or a cell has no end.</exception>
     public static IEnumerable<TableRow> Rows(string name, Func<Stream> open)
     {
-        using var text = new StreamReader(open(), Encoding.UTF8);
+        using var text = PlainFile.Reader(open());
         using var parser = new CsvParser(text, Configuration);
         var line = 1;
-        while (Next(name, line, parser))
+        while (Next(name, open, line, parser))
         {
             yield return new(line, [.. Enumerable.Range(0, parser.Count).Select(i => Written(parser[i]))]);
             line = parser.RawRow + 1;
@@ -39,11 +39,15 @@ internal static class Csv
     public static string Written(string cell) =>
         (cell.AsSpan().ContainsAny('\n', '\r') ? cell.ReplaceLineEndings(" ") : cell).Trim();
 
-    private static bool Next(string name, int line, CsvParser parser)
+    private static bool Next(string name, Func<Stream> open, int line, CsvParser parser)
     {
         try
         {
             return FileTrouble.Refusing(name, Table.Expected, parser.Read);
+        }
+        catch (DecoderFallbackException)
+        {
+            throw PlainFile.NotUtf8(open, name);
         }
         catch (MaxFieldSizeException)
         {

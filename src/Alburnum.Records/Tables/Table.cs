@@ -59,11 +59,7 @@ public sealed class Table
     /// <exception cref="InputRefusedException">No such file or sheet, a choice of sheets and none named, or no table.</exception>
     public static Table Open(string path, string? sheet)
     {
-        if (Directory.Exists(path))
-            throw Refused(path, 0, "", "a folder", Expected);
-        if (!File.Exists(path))
-            throw Refused(path, 0, "", "no such file", Expected);
-        return Read(path, () => FileTrouble.Refusing(path, Expected, () => File.OpenRead(path)), sheet);
+        return Read(path, () => PlainFile.Open(path, path, Expected), sheet);
     }
 
     /// <summary>Reads a table that is kept anywhere.</summary>
@@ -93,6 +89,14 @@ public sealed class Table
             throw Refused(name, 1, "", "no rows", "a line that names the columns, and rows below it");
         if (header.Cells.Any(cell => cell.Contains('\0', StringComparison.Ordinal)))
             throw Refused(name, header.Line, "", "a file that is not text", Expected);
+        if (header.Cells is [var only] && only.AsSpan().IndexOfAny(';', '\t') is >= 0 and var at)
+            throw Refused(
+                name,
+                header.Line,
+                "",
+                only[at] == ';' ? "semicolons between the columns" : "tabs between the columns",
+                $"{Expected}, with commas between the columns and points in the numbers"
+            );
         foreach (var (old, now) in Renamed)
             if (header.Cells.Contains(old, StringComparer.Ordinal))
                 throw Refused(name, header.Line, old, "a column by its former name", now);

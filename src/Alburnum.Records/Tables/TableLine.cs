@@ -139,7 +139,7 @@ internal sealed class TableLine
             && range.Holds(number)
         )
             return number;
-        Refuse(column, $"\"{text}\"", range.InWords);
+        Refuse(column, Shown(text), range.InWords);
         return null;
     }
 
@@ -150,6 +150,15 @@ internal sealed class TableLine
     /// <param name="row">What the row is called; empty where its line is enough.</param>
     public void Refuse(string column, string found, string expected, string row = "") =>
         _problems.Add(new InputProblem(_table.Name, Line, row, column, found, expected));
+
+    /// <summary>What stands where a number belongs, in quotes; a comma in place of the decimal point is named.</summary>
+    public static string Shown(string text) =>
+        text.Split(',') is [var whole, var decimals]
+        && int.TryParse(whole, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _)
+        && decimals.Length > 0
+        && decimals.All(char.IsAsciiDigit)
+            ? $"\"{text}\", with a decimal comma"
+            : $"\"{text}\"";
 
     private static bool HasColumns(
         Table table,

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Xml;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -152,19 +151,8 @@ internal static class Workbook
             return read();
         }
         catch (Exception broken)
-            when (broken
-                    is OpenXmlPackageException
-                        or FileFormatException
-                        or InvalidDataException
-                        or XmlException
-                        or FormatException
-                        or OverflowException
-                        or ArgumentException
-                        or IndexOutOfRangeException
-                        or InvalidCastException
-                        or InvalidOperationException
-                        or IOException
-            )
+            // A damaged file shows at any depth of the package's readers, in whatever exception it meets there.
+            when (broken is not (InputRefusedException or OperationCanceledException or OutOfMemoryException))
         {
             throw Refused(name, "", $"a file that cannot be read as a workbook ({broken.Message})", Table.Expected);
         }

@@ -67,7 +67,7 @@ public sealed partial record WrittenValue
     private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<cut><|>=?)?\s*(?<value>\d{1,9}(\.\d{1,17})?)(\s*(±|\+-|\+/-)\s*(?<u>\d{1,9}(\.\d{1,17})?))?(\s*kg/m(3|³))?$",
+        @"^(?<cut><|>=?)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,9}(\.[0-9]{1,17})?))?(\s*kg/m(3|³))?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Written();

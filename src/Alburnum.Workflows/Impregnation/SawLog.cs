@@ -63,6 +63,9 @@ public sealed record PredictedLog
 /// <summary>Finds which pieces of a cutting pattern show heartwood on which faces, and what that does to conformity.</summary>
 public static class SawLog
 {
+    /// <summary>Most pieces that a log is cut into: each place in it is drawn by itself, which takes a tenth of a second or more.</summary>
+    private const int MostPieces = 500;
+
     /// <summary>Cuts the log and predicts each piece.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="facts">Permeabilities and schedules.</param>
@@ -84,6 +87,12 @@ public static class SawLog
             throw TreatmentFields.Section.Refused(file, treating.Section.Label, "a sawn size such as \"100x100\"");
         var (sapwood, assumptions) = Sapwood(treating);
         var sawn = Sawn(request, size, diameter, sapwood);
+        if (sawn.Count > MostPieces)
+            throw TreatmentFields.LogDiameter.Refused(
+                file,
+                $"{InputProblem.Number(diameter)} mm, which gives {sawn.Count} pieces of {size.Label}",
+                $"a log and a section that give at most {MostPieces} pieces"
+            );
         return new()
         {
             Pattern = request.Pattern,

@@ -1,4 +1,3 @@
-using Alburnum.Facts;
 using Alburnum.Records;
 using Alburnum.Records.CaseFolders;
 
@@ -35,31 +34,8 @@ public static class PhotographPaths
     /// <exception cref="InputRefusedException">Missing, not a file, too large or not readable.</exception>
     public static byte[] Read(string file)
     {
-        try
-        {
-            var target = File.ResolveLinkTarget(file, returnFinalTarget: true)?.FullName ?? file;
-            if (Directory.Exists(target))
-                throw Refused(file, "a link to a folder", "a photograph");
-            // Pipes and devices have no length; opening one could wait for ever.
-            if (new FileInfo(target).Length == 0)
-                throw Refused(file, "an empty file, or something that is not a plain file", "a photograph");
-            using var stream = new FileStream(target, FileMode.Open, FileAccess.Read, FileShare.Read);
-            if (!stream.CanSeek)
-                throw Refused(file, "something that is not a plain file", "a photograph");
-            if (PhotographSize.IsBeyond(stream.Length))
-                throw Refused(file, PhotographSize.Found(stream.Length), PhotographSize.Expected);
-            var bytes = new byte[stream.Length];
-            stream.ReadExactly(bytes);
-            return bytes;
-        }
-        catch (Exception missing) when (missing is FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw Refused(file, "no such file", "a photograph");
-        }
-        catch (Exception broken) when (FileTrouble.Is(broken))
-        {
-            throw Refused(file, FileTrouble.InWords(broken), "a photograph");
-        }
+        var bytes = PlainFile.Bytes(file, file, "a photograph");
+        return bytes.Length > 0 ? bytes : throw Refused(file, "an empty file", "a photograph");
     }
 
     private static InputRefusedException Refused(string file, string found, string expected) =>

@@ -37,14 +37,14 @@ public sealed partial record Compound
         digits.Length == 0 ? 1 : int.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<part>([A-Z][a-z]?\d{0,3})+)([·.](?<part>\d{0,3}([A-Z][a-z]?\d{0,3})+))*$",
+        @"^(?<part>([A-Z][a-z]?[0-9]{0,3})+)([·.](?<part>[0-9]{0,3}([A-Z][a-z]?[0-9]{0,3})+))*$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Parts();
 
-    [GeneratedRegex(@"^\d*")]
+    [GeneratedRegex(@"^[0-9]*")]
     private static partial Regex Times();
 
-    [GeneratedRegex(@"(?<name>[A-Z][a-z]?)(?<count>\d*)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<name>[A-Z][a-z]?)(?<count>[0-9]*)", RegexOptions.ExplicitCapture)]
     private static partial Regex Elements();
 }

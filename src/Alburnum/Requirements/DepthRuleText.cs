@@ -79,7 +79,7 @@ public static partial class DepthRuleText
     private static partial Regex And();
 
     [GeneratedRegex(
-        @"^((?<full>full)|(?<number>\d{1,4}(\.\d{1,3})?)\s*(?<unit>mm|in|%))(\s+(of\s+|in\s+)?(the\s+)?(?<zone>sapwood|exposed heartwood|lateral))?(\s+over\s+(?<over>\d{1,3}(\.\d{1,2})?)\s*%)?$",
+        @"^((?<full>full)|(?<number>[0-9]{1,4}(\.[0-9]{1,3})?)\s*(?<unit>mm|in|%))(\s+(of\s+|in\s+)?(the\s+)?(?<zone>sapwood|exposed heartwood|lateral))?(\s+over\s+(?<over>[0-9]{1,3}(\.[0-9]{1,2})?)\s*%)?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Demand();

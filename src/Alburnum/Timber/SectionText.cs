@@ -45,7 +45,7 @@ public static partial class SectionText
         Math.Round(double.Parse(digits, CultureInfo.InvariantCulture) * factor, 6);
 
     [GeneratedRegex(
-        @"^(?<shape>((half|quarter(ed)?)[ -]?)?(round|diameter|⌀|ø)|quarter(ed)?)?\s*(?<first>\d{1,4}(\.\d{1,3})?)(\s*[x×]\s*(?<second>\d{1,4}(\.\d{1,3})?))?\s*(?<unit>mm|in)?$",
+        @"^(?<shape>((half|quarter(ed)?)[ -]?)?(round|diameter|⌀|ø)|quarter(ed)?)?\s*(?<first>[0-9]{1,4}(\.[0-9]{1,3})?)(\s*[x×]\s*(?<second>[0-9]{1,4}(\.[0-9]{1,3})?))?\s*(?<unit>mm|in)?$",
         RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex Written();

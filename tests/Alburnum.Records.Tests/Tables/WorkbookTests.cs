@@ -18,6 +18,63 @@ public sealed class WorkbookTests : IDisposable
             .Throws<InputRefusedException>(() => ChargeTable.Of(Table.Open(Path, sheet)).Charges(default).Count())
             .Message;
 
+    // Parts of the package are damaged one after the other, each unpacked and packed again so that its check sum holds.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_damaged_workbook_is_read_or_refused_and_nothing_else(int seed)
+    {
+        Sheets.Write(Path, ("Plant", false, [Names, ["C1", 46024.0, 7.4, 12.0], ["C2", 46025.0, 7.1, 13.0]]));
+        var whole = File.ReadAllBytes(Path);
+        var random = new Random(seed);
+        var refused = 0;
+        for (var i = 0; i < 150; i++)
+        {
+            File.WriteAllBytes(Path, whole);
+            Damage(random);
+            try
+            {
+                _ = ChargeTable.Of(Table.Open(Path, null)).Charges(default).Count();
+            }
+            catch (InputRefusedException)
+            {
+                refused++;
+            }
+        }
+        Assert.InRange(refused, 1, 150);
+    }
+
+    private void Damage(Random random)
+    {
+        using var package = ZipFile.Open(Path, ZipArchiveMode.Update);
+        var entry = package.Entries[random.Next(package.Entries.Count)];
+        var name = entry.FullName;
+        byte[] bytes;
+        using (var part = new MemoryStream())
+        {
+            using (var stream = entry.Open())
+                stream.CopyTo(part);
+            bytes = part.ToArray();
+        }
+        entry.Delete();
+        // Taken out, cut short, a sign changed, a document type put before it, or a number in it made huge.
+        var kind = random.Next(5);
+        if (kind == 0)
+            return;
+        var text = System.Text.Encoding.UTF8.GetString(bytes);
+        var at = random.Next(text.Length);
+        var damaged = kind switch
+        {
+            1 => text[..at],
+            2 => $"{text[..at]}{(char)random.Next(' ', '~')}{text[(at + 1)..]}",
+            3 => text.Replace("?>", "?><!DOCTYPE x [<!ENTITY y \"z\">]>", StringComparison.Ordinal),
+            _ => text.Replace("1", "99999999999", StringComparison.Ordinal),
+        };
+        using var written = new StreamWriter(package.CreateEntry(name).Open());
+        written.Write(damaged);
+    }
+
     [Fact]
     public void A_sheet_is_read_as_the_same_table_in_CSV_would_be()
     {

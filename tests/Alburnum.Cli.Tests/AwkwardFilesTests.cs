@@ -1,0 +1,247 @@
+using System.Diagnostics;
+using System.Text;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Cli.Tests;
+
+/// <summary>The program itself, given files and words that it cannot use: one message, exit status 2, soon, never a trace.</summary>
+public sealed class AwkwardFilesTests : IDisposable
+{
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(20);
+    private readonly TemporaryFolder _folder = new();
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static string Program => Repository.At("artifacts", "bin", "Alburnum.Cli", "release", "alburnum-cli.dll");
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("judge table {0} --must-pass 75")]
+    [InlineData("charge plan {0}")]
+    [InlineData("measure {0} --section 100x100")]
+    public async Task A_pipe_is_refused_and_not_waited_for(string line)
+    {
+        var pipe = _folder.At("pipe");
+        await RunAsync("mkfifo", [pipe]);
+
+        await RefusedAsync($"{pipe}: found a pipe, a device or something else that is not a plain file", line, pipe);
+    }
+
+    [Fact]
+    public async Task A_pipe_in_a_case_folder_is_refused_and_not_waited_for()
+    {
+        var folder = CaseFolder();
+        File.Delete(Path.Combine(folder, "P06.jpg"));
+        await RunAsync("mkfifo", [Path.Combine(folder, "P06.jpg")]);
+
+        await RefusedAsync(
+            "P06.jpg, which is not a plain file",
+            "case {0} --store {1}",
+            folder,
+            _folder.At("cases.db")
+        );
+    }
+
+    [Fact]
+    public async Task A_link_out_of_the_case_folder_is_not_followed()
+    {
+        var folder = CaseFolder();
+        var photograph = Path.Combine(folder, "P06.jpg");
+        File.Move(photograph, _folder.At("elsewhere.jpg"));
+        File.CreateSymbolicLink(photograph, _folder.At("elsewhere.jpg"));
+
+        await RefusedAsync(
+            "P06.jpg, which lies outside the folder",
+            "case {0} --store {1}",
+            folder,
+            _folder.At("cases.db")
+        );
+    }
+
+    [Fact]
+    public async Task A_name_with_a_zero_in_it_is_a_file_that_is_not_there()
+    {
+        var folder = CaseFolder();
+        var file = Path.Combine(folder, "case.yaml");
+        var text = await File.ReadAllTextAsync(file, Stop);
+        await File.WriteAllTextAsync(
+            file,
+            text.Replace("photograph: P06.jpg", "photograph: \"P06\\0.jpg\"", StringComparison.Ordinal),
+            Stop
+        );
+
+        await RefusedAsync(
+            "P06\\u0000.jpg, which is not there",
+            "case {0} --store {1}",
+            folder,
+            _folder.At("cases.db")
+        );
+    }
+
+    [Theory]
+    [InlineData("case {0} --store {1} --out /proc/x", "/proc/x: found a place that takes no files")]
+    [InlineData("case {0} --store /proc/x", "/proc/x, field store: found a place that takes no files")]
+    public async Task A_place_that_takes_no_files_is_refused_before_any_photograph_is_read(string line, string message)
+    {
+        var folder = CaseFolder();
+
+        await RefusedAsync(message, line, folder, _folder.At("cases.db"));
+
+        Assert.Equal(
+            ["P06.jpg", "case.yaml"],
+            Directory.GetFileSystemEntries(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal)
+        );
+        Assert.False(File.Exists(_folder.At("cases.db")));
+    }
+
+    [Theory]
+    [InlineData("requirement --component kerb --section {0}", "round ١٠٠")]
+    [InlineData("predict Pine {0} --depth 6 --cells 0", "१००x१००")]
+    public async Task Digits_of_another_script_are_no_number(string line, string section) =>
+        await RefusedAsync(section, line, section);
+
+    [Theory]
+    [InlineData(
+        "requirement --component kerb --svg /tmp",
+        "/tmp: found a folder, expected a file that can be written."
+    )]
+    [InlineData("charge plan /tmp", "/tmp: found a folder, expected a charge file.")]
+    [InlineData("charge plan /dev/null", "/dev/null, line 1: found an empty file")]
+    [InlineData("sample attributes --aql 1e308 --lot 50", "--aql: found 1E+308, expected 0.01 to 1000 (an AQL).")]
+    [InlineData("sample attributes --aql 10 --lot abc", "--lot: found abc, expected a number")]
+    public async Task What_cannot_be_used_is_named(string line, string message) => await RefusedAsync(message, line);
+
+    [Fact]
+    public async Task A_log_of_thousands_of_pieces_is_refused() =>
+        await RefusedAsync(
+            "pieces of 10 × 10 mm, expected a log and a section that give at most 500 pieces",
+            "saw {0} 10x10 --log-diameter 2000 --pattern grid --depth 2",
+            "Scots pine"
+        );
+
+    [Fact]
+    public async Task A_command_that_only_has_others_below_it_is_refused() =>
+        Assert.Equal(CommandLine.Refused, (await AlburnumAsync(["judge"])).Status);
+
+    [Fact]
+    public async Task Signs_that_would_steer_the_terminal_are_shown_as_numbers()
+    {
+        var table = _folder.Write("table.csv", "piece,result\nP1,\u001b[31mred\u202eabc\n");
+
+        var errors = await RefusedAsync("\"\\u001B[31mred\\u202Eabc\"", "judge table {0} --must-pass 75", table);
+
+        Assert.DoesNotContain('\u001b', errors);
+    }
+
+    [Fact]
+    public async Task Sixty_thousand_unknown_fields_are_told_as_twenty_and_a_count()
+    {
+        var file = _folder.Write("many.yaml", string.Concat(Enumerable.Range(0, 60_000).Select(i => $"k{i}: 1\n")));
+
+        var errors = await RefusedAsync("more.", "charge plan {0}", file);
+
+        Assert.Equal(21, errors.Trim().Split('\n').Length);
+    }
+
+    [Theory]
+    [InlineData("charge;mean_depth_mm\n1;8,5\n", "line 1: found semicolons between the columns")]
+    [InlineData(
+        "charge,mean_depth_mm\n1,\"8,5\"\n",
+        "line 2, row \"1\", field mean_depth_mm: found \"8,5\", with a decimal comma"
+    )]
+    [InlineData("charge,mean_depth_mm\n1,8\nGr\u00fcn,8\n", "line 3: found letters in an encoding other than UTF-8")]
+    public async Task A_table_of_another_habit_is_told_what_is_different(string text, string message)
+    {
+        var table = _folder.At("table.csv");
+        await File.WriteAllBytesAsync(table, Encoding.Latin1.GetBytes(text), Stop);
+
+        await RefusedAsync(message, "history charges {0}", table);
+    }
+
+    [Fact]
+    public async Task A_tab_in_a_case_is_told_with_its_own_line() =>
+        await RefusedAsync(
+            "line 2: found a tab before the text, expected spaces.",
+            "charge plan {0}",
+            _folder.Write("tab.yaml", "reference: A\n\ttitle: B\n")
+        );
+
+    [Fact]
+    public async Task A_fault_of_the_program_says_so_in_one_sentence()
+    {
+        using var errors = new StringWriter();
+        using var console = new Spectre.Console.Testing.TestConsole();
+
+        var status = await CommandLine.RunAsync(["rulebook", "list"], null!, console, errors, Stop);
+
+        Assert.Equal(CommandLine.Fault, status);
+        Assert.StartsWith("alburnum: this is a fault in Alburnum", errors.ToString(), StringComparison.Ordinal);
+        Assert.Single(errors.ToString().Trim().Split('\n'));
+    }
+
+    [Fact]
+    public async Task A_port_in_use_is_one_sentence()
+    {
+        using var taken = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        taken.Start();
+        var port = ((System.Net.IPEndPoint)taken.LocalEndpoint).Port;
+
+        var errors = await RefusedAsync(
+            $"--port: found {port}, which another program uses",
+            "serve --port {0} --store {1}",
+            $"{port}",
+            _folder.At("cases.db")
+        );
+
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    private string CaseFolder()
+    {
+        var folder = Directory.CreateDirectory(_folder.At("case")).FullName;
+        foreach (var file in Directory.GetFiles(Repository.At("tests", "Alburnum.Records.Tests", "Store", "Case")))
+            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+        return folder;
+    }
+
+    // The words of a line; a number in braces stands for one that may hold spaces.
+    private static async Task<string> RefusedAsync(string message, string line, params string[] words)
+    {
+        var run = await AlburnumAsync([
+            .. line.Split(' ').Select(word => word is ['{', var digit, '}'] ? words[digit - '0'] : word),
+        ]);
+
+        Assert.Contains(message, run.Errors, StringComparison.Ordinal);
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Equal("", run.Output);
+        return run.Errors;
+    }
+
+    private static Task<AlburnumRun> AlburnumAsync(string[] words) => RunAsync("dotnet", ["exec", Program, .. words]);
+
+    private static async Task<AlburnumRun> RunAsync(string file, string[] words)
+    {
+        using var ended = CancellationTokenSource.CreateLinkedTokenSource(Stop);
+        ended.CancelAfter(Soon);
+        using var program = Process.Start(
+            new ProcessStartInfo(file, words)
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
+        try
+        {
+            var output = program.StandardOutput.ReadToEndAsync(ended.Token);
+            var errors = await program.StandardError.ReadToEndAsync(ended.Token);
+            await program.WaitForExitAsync(ended.Token);
+            return new(program.ExitCode, await output, errors);
+        }
+        finally
+        {
+            program.Kill();
+        }
+    }
+}
