@@ -96,6 +96,8 @@ public static class CaseMapping
                 Rulebook = trace.RulebookTitle,
                 Outcome = answer.Outcome,
                 Reason = Words.Answers.Reason(answer),
+                DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
+                RetentionKgPerM3 = result.Required.RequiredKgPerM3,
                 Conditions = [],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows)],
@@ -106,19 +108,20 @@ public static class CaseMapping
             {
                 Penetration = requirement.PenetrationName,
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
-                DepthMm = EvenDepthMm(result.Required.Penetration ?? requirement.Penetration),
                 AnalyticalZone = requirement.Zone?.Name,
                 ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
-                RetentionFactor = result.Enquired.StatedRetentionKgPerM3 is null ? requirement.Retention?.Factor : null,
-                RetentionKgPerM3 = result.Required.RequiredKgPerM3,
+                RetentionFactor = IsRetentionOfCode(result.Required) ? requirement.Retention?.Factor : null,
                 MoistureMaxPercent = requirement.MoistureMaxPercent,
                 Conditions = [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
             },
             var answer => Answered(answer),
         };
     }
+
+    private static bool IsRetentionOfCode(RequiredCase required) =>
+        required.Retentions.MaxBy(demand => demand.KgPerM3) is null or { By: RetentionDemandedBy.Code };
 
     /// <summary>The depth that a rule asks for all round, for the dashed line of the drawings; null where it asks for something else.</summary>
     private static double? EvenDepthMm(DepthRule rule) =>

@@ -217,6 +217,26 @@ public static class ReasonMapping
                 ("code", two.ByCode.Name),
                 ("by_code", DocumentNames.OfRule(two.ByCode.Penetration.Verdict))
             ),
+            OnlyContractDemands only => Kind(reason, ("contract", only.Contract.Name)),
+            SeveralRetentions several => Kind(
+                reason,
+                (
+                    "each",
+                    new JsonArray([
+                        .. several.Each.Select(each =>
+                            (JsonNode?)
+                                new JsonObject
+                                {
+                                    ["by"] = DocumentNames.Of(each.Demand.By),
+                                    ["class"] = each.Demand.Class,
+                                    ["kg_per_m3"] = each.Demand.KgPerM3,
+                                    ["verdict"] = DocumentNames.OfRule(each.Judgement.Verdict),
+                                }
+                        ),
+                    ])
+                )
+            ),
+            RetentionOfClassNotKnown unknown => Kind(reason, ("stated_class", unknown.Class)),
             ContractNotJudged stated => Kind(reason, ("stated_class", stated.Class.Name)),
             MoistureNotStated moisture => Kind(reason, ("max_percent", moisture.MaxPercent)),
             _ => Kind(reason),

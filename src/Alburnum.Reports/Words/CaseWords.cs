@@ -84,10 +84,43 @@ public sealed class CaseWords(Wording wording)
                 ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict)),
                 ("which", _requirements.Answers.Say(two.Contract, two.ByCode.Name))
             ),
+            OnlyContractDemands only => wording.Say(
+                "cases.only-contract",
+                ("contract", only.Contract.Name),
+                ("depth", _requirements.Depths.Say(only.Contract.Penetration)),
+                ("rulebook", only.Contract.Answer.Trace.RulebookTitle),
+                ("reason", _requirements.Answers.Reason(only.Code) ?? "")
+            ),
+            SeveralRetentions several => wording.Say(
+                "cases.several-retentions",
+                ("each", string.Join("; ", several.Each.Select(Say)))
+            ),
+            RetentionOfClassNotKnown unknown => wording.Say(
+                "cases.retention-of-class-not-known",
+                ("class", unknown.Class)
+            ),
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
             NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string Say(RetentionJudged judged)
+    {
+        (string, string) amount = ("amount", Figures.KgPerM3(judged.Demand.KgPerM3)),
+            verdict = ("verdict", wording.Say(judged.Judgement.Verdict));
+        return judged.Demand.By switch
+        {
+            RetentionDemandedBy.Code => wording.Say("cases.retention-by-code", amount, verdict),
+            RetentionDemandedBy.Class => wording.Say(
+                "cases.retention-by-class",
+                ("class", judged.Demand.Class ?? ""),
+                amount,
+                verdict
+            ),
+            RetentionDemandedBy.Contract => wording.Say("cases.retention-by-contract", amount, verdict),
+            _ => throw new ArgumentOutOfRangeException(nameof(judged), judged, "Nobody known asks for it."),
+        };
+    }
 
     /// <summary>What stands in place of a piece's name for a photograph that was left out.</summary>
     public string LeftOut => wording.Say("cases.left-out");
@@ -140,6 +173,11 @@ public sealed class CaseWords(Wording wording)
             ),
             IncisionsNotStated(var pieces) => wording.Say("cases.remark.incisions-not-stated", Pieces(pieces)),
             IncisionsNotSeen(var pieces) => wording.Say("cases.remark.incisions-not-seen", Pieces(pieces)),
+            OtherZoneAssayed(var assayedMm, var codesMm) => wording.Say(
+                "cases.other-zone-assayed",
+                ("assayed", Figures.Typed(assayedMm)),
+                ("code", Figures.Typed(codesMm))
+            ),
             SizesOnTrust(var pieces) => wording.Say(
                 "cases.remark.sizes-on-trust",
                 ("pieces", wording.Count("count.piece", pieces))

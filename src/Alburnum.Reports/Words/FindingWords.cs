@@ -37,13 +37,15 @@ public sealed class FindingWords(Wording wording)
     public string Rule(RuleFinding rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        var said = string.Join(" ", [Said(rule), .. _reasons.Say(rule.Whole.Reasons.OfType<TwoDemands>())]);
+        var said = string.Join(" ", [Said(rule), .. _reasons.Say(rule.Whole.Reasons.Where(IsOfDemands))]);
         return rule.Whole.Probability is { } probability
                 ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Middle)))
             : rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>().FirstOrDefault() is { } unknown
                 ? wording.Say("finding.sentences", ("first", said), ("next", _reasons.Say(unknown)))
             : said;
     }
+
+    private static bool IsOfDemands(Reason reason) => reason is TwoDemands or OnlyContractDemands or SeveralRetentions;
 
     private string Said(RuleFinding rule)
     {
@@ -142,6 +144,12 @@ public sealed class FindingWords(Wording wording)
                     ("code", two.ByCode.Name),
                     ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict))
                 )
+                : rule.Whole.Reasons.OfType<OnlyContractDemands>().FirstOrDefault() is { } only
+                    ? wording.Say(
+                        "finding.only-contract",
+                        ("contract", only.Contract.Name),
+                        ("byContract", wording.SayRule(penetration.Verdict))
+                    )
                 : _reasons.Acceptance.Penetration(penetration.Verdict);
             yield return _reasons.Acceptance.Retention(rule.Retention);
         }

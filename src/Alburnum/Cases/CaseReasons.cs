@@ -43,6 +43,19 @@ public sealed record MoistureNotStated(double MaxPercent) : CaseReason;
 /// <param name="ByCode">The batch against the code's.</param>
 public sealed record TwoDemands(ContractDemand Contract, DemandJudged ByContract, DemandJudged ByCode) : CaseReason;
 
+/// <summary>The code has no demand; the verdict follows the contract's alone.</summary>
+/// <param name="Contract">The contract's demand.</param>
+/// <param name="Code">What the code answers.</param>
+public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) : CaseReason;
+
+/// <summary>More than one retention is asked for; the verdict follows the greatest.</summary>
+/// <param name="Each">The assays against each, two or more.</param>
+public sealed record SeveralRetentions(IReadOnlyList<RetentionJudged> Each) : CaseReason;
+
+/// <summary>Nothing is judged against the retention of the contract's class: no figure of it is known.</summary>
+/// <param name="Class">Name of the class.</param>
+public sealed record RetentionOfClassNotKnown(string Class) : CaseReason;
+
 /// <summary>Nothing is judged against the class that the contract names.</summary>
 /// <param name="Class">The class, and why.</param>
 public sealed record ContractNotJudged(ContractClass Class) : CaseReason;

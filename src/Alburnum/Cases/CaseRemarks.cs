@@ -50,6 +50,11 @@ public sealed record MoistureMeasuredLater(DateOnly MeasuredOn, DateOnly Treated
 /// <param name="StatedMm">Sapwood depth as stated, mm.</param>
 public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseRemark;
 
+/// <summary>The assays are said to be of a zone of another depth than the code's.</summary>
+/// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>
+/// <param name="CodesMm">Depth of the code's analytical zone, mm.</param>
+public sealed record OtherZoneAssayed(double AssayedMm, double CodesMm) : CaseRemark;
+
 /// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
 /// <param name="Pieces">Names of the pieces.</param>
 public sealed record IncisionsNotStated(IReadOnlyList<string> Pieces) : CaseRemark;

@@ -39,6 +39,11 @@ public sealed record JudgedCase(
 /// <param name="Penetration">Whether the acceptance rule is met with that demand.</param>
 public sealed record DemandJudged(bool IsContract, string Name, DepthRule Depth, Judgement Penetration);
 
+/// <summary>The assays against one of several retentions.</summary>
+/// <param name="Demand">The retention.</param>
+/// <param name="Judgement">Whether it is reached.</param>
+public sealed record RetentionJudged(RetentionDemand Demand, Judgement Judgement);
+
 /// <summary>One piece with its judgement.</summary>
 /// <param name="Evidence">What was measured, with the sapwood as stated filled in.</param>
 /// <param name="Judgement">What is said of it.</param>

@@ -44,6 +44,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         [
             .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
             .. OfDates(),
+            .. OfZone(),
             .. OfSections(),
             .. Predicted.NotPredicted,
             .. OfPrediction(),
@@ -57,6 +58,16 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new SampledBeforeTreated(Enquired.SampledOn, treatedOn);
         if (Enquired.MoistureMeasuredOn is { } measuredOn && measuredOn > treatedOn)
             yield return new MoistureMeasuredLater(measuredOn, treatedOn);
+    }
+
+    private IEnumerable<CaseRemark> OfZone()
+    {
+        if (
+            Required.CodesZoneMm is { } codesMm
+            && Enquired.AssayBasis.ZoneDepthMm is { } assayedMm
+            && codesMm != assayedMm
+        )
+            yield return new OtherZoneAssayed(assayedMm, codesMm);
     }
 
     private IEnumerable<CaseRemark> OfSections()
@@ -95,30 +106,25 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     /// <param name="decision">How sure one must be.</param>
     /// <exception cref="ArgumentException">No pieces, a name twice, or more pieces than the batch has.</exception>
     public JudgedCase Judged(DecisionRule decision) =>
-        Required.Answer switch
-        {
-            Required required => Against(required.Requirement, decision),
-            NotNeeded none => Unjudged(new(Verdict.Undecided, null, [new CodeAsksForNone(none)])),
-            NotPermitted no => Unjudged(
-                new(Verdict.DoesNotConform, ProbabilityRange.Exactly(0), [new CodeForbids(no)])
-            ),
-            NotCovered unknown => Unjudged(new(Verdict.Undecided, null, [new RulebookSilent(unknown)])),
-            var answer => throw new InvalidOperationException($"{answer} is not an answer."),
-        };
+        Required.Penetration is { } depth
+            ? Against(depth, decision)
+            : Required.Answer switch
+            {
+                // A prohibition rests on no reading, so that it has no chance of being wrong by one.
+                NotPermitted no => Unjudged(new(Verdict.DoesNotConform, null, [new CodeForbids(no)])),
+                NotNeeded or NotCovered => Unjudged(new(Verdict.Undecided, null, [.. NoDemandOfCode()])),
+                var answer => throw new InvalidOperationException($"{answer} is not an answer."),
+            };
 
-    private JudgedCase Against(Requirement requirement, DecisionRule decision)
+    private JudgedCase Against(DepthRule depth, DecisionRule decision)
     {
-        var (pieces, batch) = Batch(Required.Penetration!, decision);
-        var byDemand = ByDemand(requirement, decision);
-        IReadOnlyList<CaseReason> two =
-            Required.Contract is ContractDemand demand && byDemand is [var contract, var code]
-                ? [new TwoDemands(demand, contract, code)]
-                : [];
-        IReadOnlyList<CaseReason> unjudged = Required.Contract is { } stated and not ContractDemand
-            ? [new ContractNotJudged(stated)]
-            : [];
+        var (pieces, batch) = Batch(depth, decision);
+        var byDemand = ByDemand(decision);
         List<CaseReason> retention = [.. NoRetention()];
-        var overall = batch.Overall with { Reasons = [batch.Parts, .. two, .. retention] };
+        var overall = batch.Overall with
+        {
+            Reasons = [batch.Parts, .. OfDemands(byDemand), .. OfRetentions(decision), .. retention],
+        };
         var notJudged = batch.NotJudged.Where(reason => reason is not (NoRetentionRequired or AssayMissing));
         return new(
             this,
@@ -127,13 +133,49 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             batch.Findings with
             {
                 Rule = new(overall, batch.Penetration, batch.Retention),
-                NotJudged = [.. unjudged, .. retention, .. NoMoisture(requirement), .. notJudged],
+                NotJudged = [.. NoContract(), .. NoCode(), .. retention, .. NoMoisture(), .. notJudged],
             }
         )
         {
             ByDemand = byDemand,
         };
     }
+
+    /// <summary>What becomes of the demands on the depth: which decides of two, or that the contract's stands alone.</summary>
+    private IEnumerable<CaseReason> OfDemands(IReadOnlyList<DemandJudged> byDemand)
+    {
+        if (Required.Contract is not ContractDemand demand)
+            yield break;
+        if (byDemand is [var contract, var code])
+            yield return new TwoDemands(demand, contract, code);
+        else
+            yield return new OnlyContractDemands(demand, Required.Answer);
+    }
+
+    private IEnumerable<CaseReason> OfRetentions(DecisionRule decision)
+    {
+        if (Required.Retentions is { Count: > 1 } demands && Enquired.Assays.Count > 0)
+            yield return new SeveralRetentions([
+                .. demands.Select(each => new RetentionJudged(
+                    each,
+                    RetentionConformity.Judge(Enquired.Assays, each.KgPerM3, decision)
+                )),
+            ]);
+    }
+
+    private IEnumerable<CaseReason> NoDemandOfCode() =>
+        Required.Answer switch
+        {
+            NotNeeded none => [new CodeAsksForNone(none)],
+            NotCovered unknown => [new RulebookSilent(unknown)],
+            _ => [],
+        };
+
+    // That the code asks for none leaves nothing of it unjudged; that it is silent does.
+    private IEnumerable<CaseReason> NoCode() => Required.Answer is NotCovered ? NoDemandOfCode() : [];
+
+    private IEnumerable<CaseReason> NoContract() =>
+        Required.Contract is { } stated and not ContractDemand ? [new ContractNotJudged(stated)] : [];
 
     /// <summary>Every piece against a depth, then the batch.</summary>
     private (IReadOnlyList<JudgedPiece> Pieces, BatchJudgement Batch) Batch(DepthRule depth, DecisionRule decision)
@@ -154,14 +196,14 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         return (pieces, batch);
     }
 
-    private IReadOnlyList<DemandJudged> ByDemand(Requirement code, DecisionRule decision) =>
-        Required.Contract is not ContractDemand contract
-            ? []
-            :
+    private IReadOnlyList<DemandJudged> ByDemand(DecisionRule decision) =>
+        (Required.Contract, Required.Answer) is (ContractDemand contract, Required { Requirement: var code })
+            ?
             [
                 new(true, contract.Name, contract.Penetration, Batch(contract.Penetration, decision).Batch.Penetration),
                 new(false, code.PenetrationName, code.Penetration, Batch(code.Penetration, decision).Batch.Penetration),
-            ];
+            ]
+            : [];
 
     private JudgedCase Unjudged(Judgement overall)
     {
@@ -170,7 +212,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             this,
             [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))],
             null,
-            new(new(overall, null, null), null, [new NothingJudged()])
+            new(new(overall, null, null), null, [.. NoContract(), new NothingJudged()])
         );
     }
 
@@ -186,11 +228,25 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new RetentionNotStated();
         else if (Enquired.Assays.Count == 0)
             yield return new RetentionNotAssayed();
+        // A figure that the contract itself names stands for that of its class.
+        if (
+            Required is
+            {
+                Contract: ContractDemand { Name: var name },
+                ClassKgPerM3: null,
+                RequiredKgPerM3: not null,
+                Enquired.StatedRetentionKgPerM3: null
+            }
+        )
+            yield return new RetentionOfClassNotKnown(name);
     }
 
-    private IEnumerable<CaseReason> NoMoisture(Requirement requirement)
+    private IEnumerable<CaseReason> NoMoisture()
     {
-        if (requirement.MoistureMaxPercent is { } most && Enquired.Enquiry.MoisturePercent is null)
+        if (
+            Required.Answer is Required { Requirement.MoistureMaxPercent: { } most }
+            && Enquired.Enquiry.MoisturePercent is null
+        )
             yield return new MoistureNotStated(most);
     }
 }

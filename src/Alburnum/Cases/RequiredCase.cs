@@ -10,38 +10,65 @@ namespace Alburnum.Cases;
 /// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, ContractClass? Contract)
 {
-    /// <summary>Depth that the pieces are judged against: the stricter of code and contract, both where neither is; null where the code demands none.</summary>
+    /// <summary>
+    /// Depth that the pieces are judged against: the stricter of code and contract, both where neither is. Where the code has no demand, the contract's;
+    /// null where there is none, or where the code does not permit it.
+    /// </summary>
     public DepthRule? Penetration =>
         (Answer, Contract) switch
         {
-            (not Required, _) => null,
+            (NotPermitted, _) => null,
+            (not Required, ContractDemand contract) => contract.Penetration,
             (Required, ContractDemand { Stricter: StricterDemand.Contract } contract) => contract.Penetration,
             (
                 Required { Requirement.Penetration: var code },
                 ContractDemand { Stricter: StricterDemand.NotComparable } contract
             ) => new AllOf([code, contract.Penetration]),
             (Required { Requirement.Penetration: var code }, _) => code,
+            _ => null,
         };
 
     /// <summary>Facts of the enquiry that do not go together.</summary>
     public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];
 
-    /// <summary>Retention that the case asks for, kg/m³: the contract's own, otherwise the rulebook's; null where neither gives one, or nothing is required.</summary>
-    /// <remarks>What is required on a face, g/m², is spread over the depth of the zone that is assayed; null where that is not known.</remarks>
-    public double? RequiredKgPerM3 =>
-        Answer is not Required { Requirement: var requirement } ? null
-        : Enquired.StatedRetentionKgPerM3 is { } stated ? stated
-        : requirement.RequiredRetention switch
+    /// <summary>Retention that the assays are judged against, kg/m³: the greatest of those asked for; null where none is known, or nothing is required.</summary>
+    public double? RequiredKgPerM3 => Retentions.Count > 0 ? Retentions.Max(each => each.KgPerM3) : null;
+
+    /// <summary>Each retention asked for of which a figure is known: the code's, that of the contract's class, and the contract's own.</summary>
+    public IReadOnlyList<RetentionDemand> Retentions =>
+        Penetration is null
+            ? []
+            :
+            [
+                .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3),
+                .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3),
+                .. Of(RetentionDemandedBy.Contract, name: null, Enquired.StatedRetentionKgPerM3),
+            ];
+
+    private double? CodeKgPerM3 => Answer is Required { Requirement: var code } ? KgPerM3(code) : null;
+
+    /// <summary>Retention of the class that the contract names, kg/m³; null where it gives no demand, or no figure of it is known.</summary>
+    internal double? ClassKgPerM3 =>
+        Contract is ContractDemand { Answer.Requirement: var contract } ? KgPerM3(contract) : null;
+
+    private static IEnumerable<RetentionDemand> Of(RetentionDemandedBy by, string? name, double? kgPerM3) =>
+        kgPerM3 is { } amount ? [new(by, name, amount)] : [];
+
+    // What is required on a face is spread over the zone for which it is required; over the one assayed only where that is not known.
+    private double? KgPerM3(Requirement requirement) =>
+        requirement.RequiredRetention switch
         {
             { Unit: AmountUnit.KgPerM3 } amount => amount.Value,
             // Grams over a square metre and a millimetre are kilograms in a cubic metre.
-            { } onFace => onFace.Value / ZoneMm(requirement),
+            { } onFace => onFace.Value / (ZoneMm(requirement) ?? Enquired.AssayBasis.ZoneDepthMm),
             null => null,
         };
 
-    private double? ZoneMm(Requirement requirement) =>
-        Enquired.AssayBasis.ZoneDepthMm
-        ?? (requirement.Zone is { DepthMm: { } endMm } zone ? endMm - zone.FromMm : null);
+    /// <summary>Depth of the code's analytical zone, mm; null where it is not known, or the code demands nothing.</summary>
+    internal double? CodesZoneMm => Answer is Required { Requirement: var code } ? ZoneMm(code) : null;
+
+    private static double? ZoneMm(Requirement requirement) =>
+        requirement.Zone is { DepthMm: { } endMm } zone ? endMm - zone.FromMm : null;
 
     /// <summary>The case with what its timber is expected to reach.</summary>
     /// <param name="prediction">What the schedule is expected to reach; null where the case does not ask.</param>
@@ -53,3 +80,22 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
         params IReadOnlyList<CaseRemark> notPredicted
     ) => new(this, prediction, charge, notPredicted);
 }
+
+/// <summary>Who asks for a retention.</summary>
+public enum RetentionDemandedBy
+{
+    /// <summary>The code of practice.</summary>
+    Code,
+
+    /// <summary>The class that the contract names.</summary>
+    Class,
+
+    /// <summary>The contract itself, by a figure of its own.</summary>
+    Contract,
+}
+
+/// <summary>A retention that is asked for.</summary>
+/// <param name="By">Who asks for it.</param>
+/// <param name="Class">Name of the class; null where none asks for it.</param>
+/// <param name="KgPerM3">How much, kg/m³. Above 0.</param>
+public sealed record RetentionDemand(RetentionDemandedBy By, string? Class, double KgPerM3);

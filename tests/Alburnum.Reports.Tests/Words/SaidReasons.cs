@@ -301,6 +301,27 @@ internal static class SaidReasons
                     + "(Invented code, published). The code itself demands nothing here."
             ),
             (
+                new OnlyContractDemands(
+                    Two(stricter: null).Contract,
+                    new NotNeeded("Heartwood of this timber lasts.", [], Nothing)
+                ),
+                "Judged by the contract's NP5 (full penetration in the sapwood; Invented code) alone; the code has no demand. "
+                    + "Heartwood of this timber lasts."
+            ),
+            (
+                new SeveralRetentions([
+                    new(new(RetentionDemandedBy.Code, null, 8), new(Verdict.DoesNotConform, null, [])),
+                    new(new(RetentionDemandedBy.Class, "H4", 6), new(Verdict.Undecided, null, [])),
+                    new(new(RetentionDemandedBy.Contract, null, 4), new(Verdict.Conforms, null, [])),
+                ]),
+                "Retention, each by itself: the code's 8 kg/m³: does not conform; that of the contract's H4, 6 kg/m³: undecided; "
+                    + "the contract's own 4 kg/m³: conforms. The greatest decides."
+            ),
+            (
+                new RetentionOfClassNotKnown("H4"),
+                "Nothing is judged against the retention of the contract's H4: no figure in kg/m³ is known."
+            ),
+            (
                 new ContractNotJudged(new ContractClassNotKnown("NP7")),
                 "The contract's class \"NP7\" is in no rulebook here: nothing is judged against it."
             ),

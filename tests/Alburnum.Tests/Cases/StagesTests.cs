@@ -146,7 +146,7 @@ public sealed class StagesTests
         var result = Run(new Forbidden("Not with this timber."), [Piece("P01", 40)], [Assay(9)], retention: 8);
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
-        Assert.Equal(ProbabilityRange.Exactly(0), result.Overall.Probability);
+        Assert.Null(result.Overall.Probability);
         Assert.Equal([new CodeForbids((NotPermitted)result.Required.Answer)], result.Overall.Reasons);
         Assert.Equal([new NoDepthKnown()], Assert.Single(result.Pieces).Judgement.Reasons);
         Assert.Null(result.Batch);
@@ -379,6 +379,122 @@ public sealed class StagesTests
         );
     }
 
+    [Fact]
+    public void A_contract_decides_alone_where_the_code_asks_for_nothing_or_is_silent()
+    {
+        JudgedCase Under(Demand code, params IReadOnlyList<PieceEvidence> pieces) =>
+            StatedCase("deep").Under(Code(code), Classes).Predicted(null, null).Measured(pieces).Judged(DecisionRule.Usual);
+        var none = Under(new NoTreatment("It lasts."), Piece("P01", 2, 30));
+        var silent = Under(new UnknownCell("Not read."), Piece("P01", 30, 30));
+
+        Assert.Equal(Verdict.DoesNotConform, none.Overall.Verdict);
+        Assert.Equal(none.Required.Answer, Assert.Single(none.Overall.Reasons.OfType<OnlyContractDemands>()).Code);
+        Assert.Equal(8, none.Required.RequiredKgPerM3);
+        Assert.Empty(none.Findings.NotJudged.OfType<CaseReason>());
+        Assert.Equal(Verdict.Conforms, silent.Batch!.Penetration.Verdict);
+        Assert.Single(silent.Findings.NotJudged.OfType<RulebookSilent>());
+        Assert.Null(Under(new Forbidden("Not this timber."), Piece("P01", 40, 30)).Batch);
+    }
+
+    [Fact]
+    public void A_class_that_nobody_knows_is_said_to_be_not_judged_where_the_code_asks_for_nothing_too()
+    {
+        var judged = StatedCase("NP7")
+            .Under(Code(new NoTreatment("It lasts.")), Classes)
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(
+            [new ContractNotJudged(new ContractClassNotKnown("NP7")), new NothingJudged()],
+            judged.Findings.NotJudged
+        );
+    }
+
+    [Theory]
+    [InlineData(8, 4, 5, Verdict.DoesNotConform)]
+    [InlineData(4, 8, 5, Verdict.DoesNotConform)]
+    [InlineData(4, 8, 9, Verdict.Conforms)]
+    public void Of_two_retentions_the_greater_decides_and_each_is_judged(
+        double code,
+        double contract,
+        double assay,
+        Verdict verdict
+    )
+    {
+        var judged = Case([Assay(assay)], contract)
+            .Under(Amounts("invented", "depth", [], code))
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(verdict, judged.Batch!.Retention!.Verdict);
+        Assert.Equal(verdict, judged.Overall.Verdict);
+        Assert.Equal(
+            [
+                (RetentionDemandedBy.Code, code, assay > code),
+                (RetentionDemandedBy.Contract, contract, assay > contract),
+            ],
+            Assert
+                .Single(judged.Overall.Reasons.OfType<SeveralRetentions>())
+                .Each.Select(each =>
+                    (each.Demand.By, each.Demand.KgPerM3, each.Judgement.Verdict == Verdict.Conforms)
+                )
+        );
+    }
+
+    [Fact]
+    public void The_retention_of_the_contract_s_class_is_judged_and_one_that_is_not_known_is_said_so()
+    {
+        JudgedCase With(double? ofClass)
+        {
+            var plain = Case([Assay(9)], retention: null);
+            return (plain with { Enquiry = plain.Enquiry with { StatedClass = "H" } })
+                .Under(
+                    Amounts("invented", "depth", [], 8),
+                    Amounts("classes", "H", [new OneOf(Field.StatedClass, ["H"])], ofClass)
+                )
+                .Predicted(null, null)
+                .Measured([Piece("P01", 9, 30)])
+                .Judged(DecisionRule.Usual);
+        }
+
+        var known = With(12);
+        Assert.Equal(12, known.Required.RequiredKgPerM3);
+        Assert.Equal(Verdict.DoesNotConform, known.Overall.Verdict);
+        Assert.Empty(known.Findings.NotJudged.OfType<RetentionOfClassNotKnown>());
+        Assert.Equal(8, With(null).Required.RequiredKgPerM3);
+        Assert.Contains(new RetentionOfClassNotKnown("H"), With(null).Findings.NotJudged);
+    }
+
+    private static Rulebook Amounts(string name, string depth, IReadOnlyList<Condition> when, double? kgPerM3)
+    {
+        var penetration = new PenetrationDemand(depth, new LeastDepth(WoodZone.Sapwood, 6), null, Invented);
+        Row[] rows = [new("depth", Subject.Penetration, when, penetration, [], Invented)];
+        return new(
+            kgPerM3 is { } kg
+                ?
+                [
+                    .. rows,
+                    new(
+                        "amount",
+                        Subject.Retention,
+                        when,
+                        new FixedRetention(new PreservativeAmount(kg, AmountUnit.KgPerM3)),
+                        [],
+                        Invented
+                    ),
+                ]
+                : rows
+        )
+        {
+            Name = name,
+            Title = $"Invented {name}",
+            Document = "Invented",
+            Edition = "1",
+        };
+    }
+
     private static IReadOnlyList<CaseRemark> RemarksOf(EnquiredCase @case, IReadOnlyList<PieceEvidence> pieces) =>
         @case.Under(Code(Depth(6))).Predicted(null, null).Measured(pieces).Remarks;
 
@@ -499,9 +615,15 @@ public sealed class StagesTests
         }
 
         Assert.Equal(8, Under(new(3, "outer 3 mm"), null).RequiredKgPerM3);
-        Assert.Equal(4, Under(new(3, "outer 3 mm"), 6).RequiredKgPerM3);
+        Assert.Equal(8, Under(new(3, "outer 3 mm"), 6).RequiredKgPerM3);
+        Assert.Equal(4, Under(null, 6).RequiredKgPerM3);
         Assert.Equal(2, Under(new(15, "from 3 to 15 mm") { FromMm = 3 }, null).RequiredKgPerM3);
         Assert.Null(Under(null, null).RequiredKgPerM3);
+        Assert.Equal(
+            [new OtherZoneAssayed(6, 3)],
+            Under(new(3, "outer 3 mm"), 6).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks
+        );
+        Assert.Empty(Under(new(3, "outer 3 mm"), 3).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks);
     }
 
     private static Rulebook Code(Demand demand) =>
