@@ -19,13 +19,24 @@ public sealed class AwkwardFilesTests : IDisposable
     [Theory]
     [InlineData("judge table {0} --must-pass 75")]
     [InlineData("charge plan {0}")]
-    [InlineData("measure {0} --section 100x100")]
     public async Task A_pipe_is_refused_and_not_waited_for(string line)
     {
         var pipe = _folder.At("pipe");
         await RunAsync("mkfifo", [pipe]);
 
         await RefusedAsync($"{pipe}: found a pipe, a device or something else that is not a plain file", line, pipe);
+    }
+
+    [Fact]
+    public async Task A_pipe_among_photographs_is_refused_and_not_waited_for()
+    {
+        var pipe = _folder.At("pipe.jpg");
+        await RunAsync("mkfifo", [pipe]);
+
+        var run = await AlburnumAsync(["measure", pipe, "--section", "100x100"]);
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains("found a pipe, a device", run.Errors, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -97,7 +108,6 @@ public sealed class AwkwardFilesTests : IDisposable
 
     [Theory]
     [InlineData("requirement --component kerb --section {0}", "round ١٠٠")]
-    [InlineData("predict Pine {0} --depth 6 --cells 0", "१००x१००")]
     public async Task Digits_of_another_script_are_no_number(string line, string section) =>
         await RefusedAsync(section, line, section);
 
@@ -111,6 +121,10 @@ public sealed class AwkwardFilesTests : IDisposable
     [InlineData("sample attributes --aql 1e308 --lot 50", "--aql: found 1E+308, expected 0.01 to 1000 (an AQL).")]
     [InlineData("sample attributes --aql 10 --lot abc", "--lot: found abc, expected a number")]
     public async Task What_cannot_be_used_is_named(string line, string message) => await RefusedAsync(message, line);
+
+    [Fact]
+    public async Task A_case_folder_that_is_not_there_is_named_with_its_odd_signs_shown() =>
+        await RefusedAsync("ca\\u202Ese/case.yaml: found no such file", "case {0}", _folder.At("ca\u202ese"));
 
     [Fact]
     public async Task A_log_of_thousands_of_pieces_is_refused() =>

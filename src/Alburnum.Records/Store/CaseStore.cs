@@ -64,7 +64,7 @@ public static class CaseStore
         return folder.Length > 0
             ? Path.Combine(folder, "alburnum", "cases.db")
             : throw new InputRefusedException(
-                new InputProblem("--store", 0, "", "", "nothing, and no home folder", "the file of the case store")
+                new InputProblem("case store", 0, "", "", "no home folder to keep it in", "the name of its file")
             );
     }
 

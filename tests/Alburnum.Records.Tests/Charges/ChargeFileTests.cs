@@ -71,7 +71,7 @@ public sealed class ChargeFileTests : IDisposable
         );
 
         var problem = Assert.Single(refused.Problems);
-        Assert.Equal(("charge.yaml", line, field), (problem.File, problem.Line, problem.Field));
+        Assert.Equal((_folder.At("charge.yaml"), line, field), (problem.File, problem.Line, problem.Field));
         Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
     }
 

@@ -54,7 +54,7 @@ public sealed class EarlierStoreTests : IDisposable
     public async Task The_migrations_lead_to_the_tables_that_the_program_uses()
     {
         await KeepAsync();
-        using var context = new SqliteFile(StorePath, Say).Open(SqliteOpenMode.ReadOnly);
+        using var context = new SqliteFile(StorePath, Say, TimeSpan.Zero).Open(SqliteOpenMode.ReadOnly);
 
         Assert.False(context.Database.HasPendingModelChanges());
     }
