@@ -63,7 +63,7 @@ internal static class RequirementsBench
                     Life = new DesiredServiceLife(Any([15, 30, 60])),
                     HasExposedHeartwood = Any<bool?>([true, false, null]),
                     IsIncised = Any<bool?>([true, false, null]),
-                    IsCoated = Any<bool?>([true, false, null]),
+                    Exposure = new() { IsCoated = Any<bool?>([true, false, null]) },
                     MoisturePercent = random.Next(12, 40),
                     StatedClass = random.Next(4) == 0 ? "UC4A" : null,
                     Preservative = random.Next(4) == 0 ? "CA-C" : null,

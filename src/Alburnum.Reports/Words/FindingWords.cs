@@ -144,13 +144,13 @@ public sealed class FindingWords(Wording wording)
                     ("code", two.ByCode.Name),
                     ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict))
                 )
-                : rule.Whole.Reasons.OfType<OnlyContractDemands>().FirstOrDefault() is { } only
-                    ? wording.Say(
-                        "finding.only-contract",
-                        ("contract", only.Contract.Name),
-                        ("byContract", wording.SayRule(penetration.Verdict))
-                    )
-                : _reasons.Acceptance.Penetration(penetration.Verdict);
+            : rule.Whole.Reasons.OfType<OnlyContractDemands>().FirstOrDefault() is { } only
+                ? wording.Say(
+                    "finding.only-contract",
+                    ("contract", only.Contract.Name),
+                    ("byContract", wording.SayRule(penetration.Verdict))
+                )
+            : _reasons.Acceptance.Penetration(penetration.Verdict);
             yield return _reasons.Acceptance.Retention(rule.Retention);
         }
         else if (measure is not null)

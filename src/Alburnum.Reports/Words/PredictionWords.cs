@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Flow.Stepping;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Workflows.Impregnation;
 
@@ -180,6 +181,8 @@ public sealed class PredictionWords(Wording wording)
                 ("cuts", _treating.Say(cuts))
             )
             : wording.Say("prediction.for-schedule", ("schedule", question.Schedule.Name));
+        if (question.Log.Equals(LogGeometry.AllHeartwood))
+            yield return wording.Say("prediction.heartwood-throughout");
         yield return PiecesMeet(prediction.Quick.PieceShare);
         yield return CoresMeet(prediction.Quick.CoreShare);
         foreach (var sentence in Usual(prediction))

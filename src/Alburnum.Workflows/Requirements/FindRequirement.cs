@@ -1,3 +1,4 @@
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -99,6 +100,11 @@ public static class FindRequirement
                 Species = species,
                 Section = section,
                 Demand = demand.Penetration,
+                // A piece with heartwood at a face is not the one with its pith boxed in sapwood; how much shows is not known, so all is.
+                All =
+                    enquiry.HasExposedHeartwood == true && AsksOfHeartwood(demand.Penetration)
+                        ? WoodThroughout.Heartwood
+                        : null,
                 Incising = enquiry.IsIncised == true ? TreatingRequest.UsualIncising : null,
                 // Timber that is too wet is dried first.
                 MoisturePercent = Math.Min(
@@ -111,6 +117,15 @@ public static class FindRequirement
         };
         return Predict.Knows(request.Treating, facts) ? Predict.Run(request, facts, progress: null, stop) : null;
     }
+
+    private static bool AsksOfHeartwood(DepthRule rule) =>
+        rule switch
+        {
+            LeastDepth { Zone: WoodZone.ExposedHeartwood } or ShareOfZone { Zone: WoodZone.ExposedHeartwood } => true,
+            AllOf all => all.Parts.Any(AsksOfHeartwood),
+            AnyOf any => any.Parts.All(AsksOfHeartwood),
+            _ => false,
+        };
 
     private static IReadOnlyList<FoundRoute> Predicted(
         IReadOnlyList<Route> routes,

@@ -43,6 +43,16 @@ public sealed class FindRequirementTests
         Assert.NotEmpty(Of(Post with { UseClasses = [UseClass.Four] }, "spanish-se-m").Routes);
 
     [Fact]
+    public void Where_heartwood_reaches_a_face_its_own_depth_is_predicted()
+    {
+        var pine = Post with { Species = Facts.Species.Get("Scots pine") };
+
+        var shown = Of(pine);
+
+        Assert.True(shown.Expected!.Quick.PieceShare.Value < 0.5, $"{shown.Expected.Quick.PieceShare.Value}");
+    }
+
+    [Fact]
     public void A_search_for_routes_reports_its_share_and_can_be_stopped()
     {
         var post = Post with { UseClasses = [UseClass.Four] };
