@@ -167,7 +167,7 @@ public sealed class RequirementWordsTests
     {
         var mark = new TreatmentMark("H4", "hazard class", "in the ground", UseClass.Four, Remembered);
         Assert.Equal(
-            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. Own:1 does not know it, and it is not equal to a class of that code by right (from memory: {Remembered.Citation}).",
+            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. Own:1 does not know it, and no class of that code is its equal (from memory: {Remembered.Citation}).",
             Words.Say(new MarkOfOtherSystem(mark, Book()))
         );
         Assert.StartsWith(

@@ -338,7 +338,7 @@ internal static class SaidReasons
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
             (
                 new CodeAsksForNone(new("Heartwood of this timber lasts.", [], Nothing)),
-                "The code requires no preservative here, so that there is nothing to judge against. Heartwood of this timber lasts."
+                "The code requires no preservative here, so there is nothing to judge against. Heartwood of this timber lasts."
             ),
             (
                 new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),

@@ -383,7 +383,11 @@ public sealed class StagesTests
     public void A_contract_decides_alone_where_the_code_asks_for_nothing_or_is_silent()
     {
         JudgedCase Under(Demand code, params IReadOnlyList<PieceEvidence> pieces) =>
-            StatedCase("deep").Under(Code(code), Classes).Predicted(null, null).Measured(pieces).Judged(DecisionRule.Usual);
+            StatedCase("deep")
+                .Under(Code(code), Classes)
+                .Predicted(null, null)
+                .Measured(pieces)
+                .Judged(DecisionRule.Usual);
         var none = Under(new NoTreatment("It lasts."), Piece("P01", 2, 30));
         var silent = Under(new UnknownCell("Not read."), Piece("P01", 30, 30));
 
@@ -437,9 +441,7 @@ public sealed class StagesTests
             ],
             Assert
                 .Single(judged.Overall.Reasons.OfType<SeveralRetentions>())
-                .Each.Select(each =>
-                    (each.Demand.By, each.Demand.KgPerM3, each.Judgement.Verdict == Verdict.Conforms)
-                )
+                .Each.Select(each => (each.Demand.By, each.Demand.KgPerM3, each.Judgement.Verdict == Verdict.Conforms))
         );
     }
 
