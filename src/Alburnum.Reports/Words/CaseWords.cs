@@ -174,9 +174,9 @@ public sealed class CaseWords(Wording wording)
             IncisionsNotStated(var pieces) => wording.Say("cases.remark.incisions-not-stated", Pieces(pieces)),
             IncisionsNotSeen(var pieces) => wording.Say("cases.remark.incisions-not-seen", Pieces(pieces)),
             OtherZoneAssayed(var assayedMm, var codesMm) => wording.Say(
-                "cases.other-zone-assayed",
-                ("assayed", Figures.Typed(assayedMm)),
-                ("code", Figures.Typed(codesMm))
+                "cases.remark.other-zone-assayed",
+                ("assayed", Figures.Digits(assayedMm, 1)),
+                ("code", Figures.Digits(codesMm, 1))
             ),
             SizesOnTrust(var pieces) => wording.Say(
                 "cases.remark.sizes-on-trust",

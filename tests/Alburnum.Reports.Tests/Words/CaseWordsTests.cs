@@ -35,6 +35,7 @@ public sealed class CaseWordsTests
         (new IncisionsNotStated(["P01", "P02"]), "P01, P02: the front has fingers"),
         (new IncisionsNotSeen(["P01"]), "P01: the timber is said to be incised"),
         (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
+        (new OtherZoneAssayed(5, 3), "The assays are said to be of a zone 5 mm deep; the code's is 3 mm deep."),
     ];
 
     /// <summary>At least one discrepancy of each kind, with how its sentence starts.</summary>
