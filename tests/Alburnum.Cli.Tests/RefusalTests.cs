@@ -49,7 +49,7 @@ public sealed class RefusalTests : IDisposable
     [Fact]
     public Task Depths_that_the_timber_cannot_have_given_are_refused()
     {
-        var depths = Enumerable.Range(0, 48).Select(i => $"c{i / 8},p{i % 8},5.{i % 10}");
+        var depths = Enumerable.Range(0, 48).Select(i => $"c{i / 8},p{i % 8},1.{i % 10}");
         File.WriteAllLines(_folder.At("plant.csv"), ["charge,piece,depth_mm", .. depths]);
         return Refused(
             "plant.csv, field depth_mm: found depths that lie too far from what this timber is known to take",
