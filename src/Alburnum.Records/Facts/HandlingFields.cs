@@ -50,6 +50,9 @@ public static class HandlingFields
             fields.Named(Preservative, facts.Preservatives.Find),
             fields.Part(UseClass, text => UseClassWords.Parse(text) is { Count: > 0 } classes ? classes : null) ?? [],
             place
-        );
+        )
+        {
+            WiderPlace = facts.Handling.Around(place),
+        };
     }
 }

@@ -14,7 +14,7 @@ internal static class HandlingFile
         if (words.Count == 0)
         {
             root.Refuse("subjects", "none", "at least one question");
-            return new([], []);
+            return new([], [], []);
         }
         return new(
             subjects,
@@ -27,7 +27,8 @@ internal static class HandlingFile
                         UseClasses = row.Has("useClasses") ? UseClassFile.UseClasses(row) : [],
                         Place = row.OptionalText("where"),
                     }),
-            ]
+            ],
+            [.. root.Rows("places").Select(row => new HandlingPlace(row.Text("place"), row.Text("within")))]
         );
     }
 }

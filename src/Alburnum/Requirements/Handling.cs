@@ -15,7 +15,16 @@ public sealed record HandlingQuestion(
     Preservative? Preservative,
     IReadOnlyList<UseClass> UseClasses,
     string Place
-);
+)
+{
+    /// <summary>The wider place whose law governs there too, such as the European Union; empty where none is known.</summary>
+    public string WiderPlace { get; init; } = "";
+}
+
+/// <summary>A place within a wider one whose law governs there too.</summary>
+/// <param name="Name">The place.</param>
+/// <param name="Within">The wider one.</param>
+public sealed record HandlingPlace(string Name, string Within);
 
 /// <summary>One statement about handling treated timber.</summary>
 /// <param name="Subject">Key of the question that it answers.</param>
@@ -53,6 +62,7 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
                 Place.Length == 0
                 || question.Place.Length == 0
                 || string.Equals(Place, question.Place, StringComparison.OrdinalIgnoreCase)
+                || string.Equals(Place, question.WiderPlace, StringComparison.OrdinalIgnoreCase)
             );
     }
 
@@ -64,14 +74,23 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
 /// <summary>All that is known of handling treated timber.</summary>
 /// <param name="Subjects">The questions.</param>
 /// <param name="Rows">The statements, in the order in which they are given.</param>
-public sealed record HandlingBook(IReadOnlyList<HandlingSubject> Subjects, IReadOnlyList<HandlingAdvice> Rows)
+/// <param name="Narrower">Places within wider ones.</param>
+public sealed record HandlingBook(
+    IReadOnlyList<HandlingSubject> Subjects,
+    IReadOnlyList<HandlingAdvice> Rows,
+    IReadOnlyList<HandlingPlace> Narrower
+)
 {
-    /// <summary>Places that statements are of, in the order of the alphabet.</summary>
+    /// <summary>Places that may be asked for, in the order of the alphabet: those that statements are of, and those within them.</summary>
     public IReadOnlyList<string> Places =>
         [
             .. Rows.Select(row => row.Place)
+                .Concat(Narrower.Select(place => place.Name))
                 .Where(place => place.Length > 0)
                 .Distinct(StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal),
         ];
+
+    /// <summary>The wider place that a place lies in; empty where none is known.</summary>
+    public string Around(string place) => Narrower.FirstOrDefault(each => each.Name == place)?.Within ?? "";
 }

@@ -54,6 +54,30 @@ public sealed class HandlingTests
         Assert.ProperSubset(all, some);
     }
 
+    [Theory]
+    [InlineData("Germany", "European Union")]
+    [InlineData("California", "United States")]
+    public void The_law_of_a_wider_place_answers_for_a_place_within_it(string place, string wider)
+    {
+        var asked = new HandlingQuestion(Subject("waste"), null, [], place)
+        {
+            WiderPlace = Facts.Handling.Around(place),
+        };
+
+        Assert.Equal(wider, asked.WiderPlace);
+        Assert.Equal(
+            new[] { place, wider }.Order(),
+            Ask(asked).Select(row => row.Place).Where(each => each.Length > 0).Distinct().Order()
+        );
+    }
+
+    [Fact]
+    public void The_law_of_one_state_answers_for_no_other_place() =>
+        Assert.DoesNotContain(
+            Ask(new(Subject("burning"), null, [], "United States")),
+            row => row.Place == "Washington State"
+        );
+
     [Fact]
     public void Plain_steel_is_offered_for_borate_in_the_dry_and_not_for_copper()
     {
