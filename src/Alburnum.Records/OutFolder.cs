@@ -5,9 +5,9 @@ public static class OutFolder
 {
     private const string Expected = "a folder that results can be written to";
 
-    /// <summary>Refuses a path that cannot become a folder, before any work is done. Nothing is made.</summary>
+    /// <summary>Refuses a path that cannot become a folder, before any work is done. Nothing stays behind.</summary>
     /// <param name="folder">The path.</param>
-    /// <exception cref="InputRefusedException">A file stands there, or on the way to it.</exception>
+    /// <exception cref="InputRefusedException">A file stands there or on the way to it, or the folder above takes no files.</exception>
     public static void Examine(string folder)
     {
         var path = Path.GetFullPath(folder);

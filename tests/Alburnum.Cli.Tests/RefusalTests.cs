@@ -46,6 +46,12 @@ public sealed class RefusalTests : IDisposable
     [InlineData("--lot: found nothing, expected a value after it.", "sample attributes --lot")]
     public Task An_option_without_its_value_is_named(string message, string line) => Refused(message, line.Split(' '));
 
+    [Theory]
+    [InlineData("--stated-class")]
+    [InlineData("--section")]
+    public Task An_option_whose_value_is_empty_is_refused(string option) =>
+        Refused($"field {option}: found \"\", expected", "requirement", "--component", "fence post", option, "");
+
     [Fact]
     public Task Depths_that_the_timber_cannot_have_given_are_refused()
     {

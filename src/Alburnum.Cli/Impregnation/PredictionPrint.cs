@@ -8,23 +8,6 @@ namespace Alburnum.Cli.Impregnation;
 /// <summary>A prediction at a glance: what is required, what to expect, which model says so, and what it rests on.</summary>
 internal static class PredictionPrint
 {
-    private static void Print(IAnsiConsole console, SolverDocument solver)
-    {
-        console.WriteLine(
-            Words.SolvedPiece(
-                solver.MeanDepthMm,
-                solver.ReachedShare,
-                solver.GrossLPerM3,
-                solver.NetLPerM3,
-                solver.EndDepthMm
-            )
-        );
-        if (solver is { GridErrorMm: { } mm, GridErrorLPerM3: { } litres })
-            console.WriteLine(Words.GridError(mm, litres));
-        if (solver.Difference is { } difference)
-            console.WriteLine(difference);
-    }
-
     private static PredictionWords Words => PredictionWords.Current;
 
     public static void Print(IAnsiConsole console, PredictionDocument document, string? folder)
@@ -73,6 +56,23 @@ internal static class PredictionPrint
                 Path.Combine(folder, "prediction.json") + (document.Solver is null ? "" : ", section.svg, uptake.svg")
             );
         }
+    }
+
+    private static void Print(IAnsiConsole console, SolverDocument solver)
+    {
+        console.WriteLine(
+            Words.SolvedPiece(
+                solver.MeanDepthMm,
+                solver.ReachedShare,
+                solver.GrossLPerM3,
+                solver.NetLPerM3,
+                solver.EndDepthMm
+            )
+        );
+        if (solver is { GridErrorMm: { } mm, GridErrorLPerM3: { } litres })
+            console.WriteLine(Words.GridError(mm, litres));
+        if (solver.Difference is { } difference)
+            console.WriteLine(difference);
     }
 
     private static void Paragraph(IAnsiConsole console, string heading, IReadOnlyList<string> lines)

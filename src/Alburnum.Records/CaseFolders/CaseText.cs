@@ -17,7 +17,7 @@ public static class CaseText
         using var reader = new StreamReader(new MemoryStream(bytes.ToArray(), writable: false), Encoding.UTF8);
         var text = reader.ReadToEnd();
         var (start, end) = ValueOf(RulebookField, text);
-        return Encoding.UTF8.GetBytes($"{text[..start]}{Quoted(rulebook)}{text[end..]}");
+        return Encoding.UTF8.GetBytes($"{text[..start]}{YamlText.Quoted(rulebook)}{text[end..]}");
     }
 
     private static (int Start, int End) ValueOf(string field, string text)
@@ -32,7 +32,4 @@ public static class CaseText
         var value = parser.Consume<Scalar>();
         return ((int)value.Start.Index, (int)value.End.Index);
     }
-
-    private static string Quoted(string text) =>
-        $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 }

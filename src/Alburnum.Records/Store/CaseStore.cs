@@ -9,7 +9,7 @@ public static class CaseStore
     /// <summary>The same for a page, which somebody is looking at.</summary>
     private static readonly TimeSpan LongestWaitOfAPage = TimeSpan.FromSeconds(3);
 
-    /// <summary>Refuses a path that cannot be a case store, before any work is done. Nothing is made or changed.</summary>
+    /// <summary>Refuses a path that cannot be a case store, before any work is done. Nothing is changed, and nothing stays behind.</summary>
     /// <param name="path">Database file of the store; it need not be there yet.</param>
     /// <exception cref="InputRefusedException">A folder stands there, or a file in which no run can be kept.</exception>
     public static void Examine(string path) => new SqliteFile(path, _ => { }, LongestWait).Examine();

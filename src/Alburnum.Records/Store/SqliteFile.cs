@@ -60,7 +60,7 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
     }
 
-    /// <summary>Refuses a path that cannot be a case store. Nothing is made or changed.</summary>
+    /// <summary>Refuses a path that cannot be a case store. Nothing is changed, and nothing stays behind.</summary>
     public void Examine()
     {
         RefuseFolders();

@@ -40,11 +40,14 @@ public static class FilledRulebook
             text.Append("confirmed:\n");
         foreach (var (row, line) in confirmed)
         {
-            text.Append("  - { key: ").Append(Quoted(row.Key)).Append(", edition: ").Append(Quoted(line.Edition));
-            text.Append(", table: ").Append(Quoted(line.Table));
+            text.Append("  - { key: ")
+                .Append(YamlText.Quoted(row.Key))
+                .Append(", edition: ")
+                .Append(YamlText.Quoted(line.Edition));
+            text.Append(", table: ").Append(YamlText.Quoted(line.Table));
             if (line.Page.Length > 0)
-                text.Append(", page: ").Append(Quoted(line.Page));
-            text.Append(", initials: ").Append(Quoted(line.Initials)).Append(", date: ").Append(line.Date);
+                text.Append(", page: ").Append(YamlText.Quoted(line.Page));
+            text.Append(", initials: ").Append(YamlText.Quoted(line.Initials)).Append(", date: ").Append(line.Date);
             text.Append(" }\n");
         }
         return text.ToString();
@@ -56,23 +59,26 @@ public static class FilledRulebook
 
     private static void Append(StringBuilder text, Rulebook basis, Row row, WorksheetLine line, string value)
     {
-        text.Append("  - key: ").Append(Quoted(row.Key)).Append('\n');
+        text.Append("  - key: ").Append(YamlText.Quoted(row.Key)).Append('\n');
         if (row.When.Count > 0)
             text.Append("    when: { ").AppendJoin(", ", row.When.Select(When)).Append(" }\n");
-        text.Append("    ").Append(value).Append(": ").Append(Quoted(line.Value)).Append('\n');
+        text.Append("    ").Append(value).Append(": ").Append(YamlText.Quoted(line.Value)).Append('\n');
         if (row.Overrides.Count > 0)
-            text.Append("    exceptionTo: [").AppendJoin(", ", row.Overrides.Select(Quoted)).Append("]\n");
+            text.Append("    exceptionTo: [").AppendJoin(", ", row.Overrides.Select(YamlText.Quoted)).Append("]\n");
         var place = line.Page.Length > 0 ? $"{line.Table}, page {line.Page}" : line.Table;
-        text.Append("    source: { document: ").Append(Quoted(basis.Document));
-        text.Append(", edition: ").Append(Quoted(line.Edition)).Append(", place: ").Append(Quoted(place));
-        text.Append(", howRead: copy, note: ").Append(Quoted($"{line.Initials}, {line.Date}")).Append(" }\n");
+        text.Append("    source: { document: ").Append(YamlText.Quoted(basis.Document));
+        text.Append(", edition: ")
+            .Append(YamlText.Quoted(line.Edition))
+            .Append(", place: ")
+            .Append(YamlText.Quoted(place));
+        text.Append(", howRead: copy, note: ").Append(YamlText.Quoted($"{line.Initials}, {line.Date}")).Append(" }\n");
         text.Append("    standing: published\n");
     }
 
     private static string When(Condition condition) =>
         condition switch
         {
-            OneOf words => $"{words.Field.Key()}: [{string.Join(", ", words.Allowed.Select(Quoted))}]",
+            OneOf words => $"{words.Field.Key()}: [{string.Join(", ", words.Allowed.Select(YamlText.Quoted))}]",
             Between range when range.Low.Equals(range.High) => $"{range.Field.Key()}: {Number(range.Low)}",
             Between range => $"{range.Field.Key()}: {{ {string.Join(", ", Ends(range))} }}",
             _ => throw new ArgumentOutOfRangeException(nameof(condition), condition, "Not a condition."),
@@ -87,7 +93,4 @@ public static class FilledRulebook
     }
 
     private static string Number(double value) => value.ToString(CultureInfo.InvariantCulture);
-
-    private static string Quoted(string text) =>
-        $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 }

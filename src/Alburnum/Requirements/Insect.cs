@@ -28,7 +28,7 @@ public sealed record Insect(
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(known);
-        if (text == "none")
+        if (string.Equals(text, "none", StringComparison.OrdinalIgnoreCase))
             return [];
         var named = text.Split([",", " and "], StringSplitOptions.TrimEntries)
             .Select(name => Named(name, known))

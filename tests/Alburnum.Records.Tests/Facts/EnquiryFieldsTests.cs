@@ -34,7 +34,7 @@ public sealed class EnquiryFieldsTests
         (EnquiryFields.StatedClass, ["NP3"], ""),
         (EnquiryFields.Preservative, ["CA-C", "boron"], "moonshine"),
         (EnquiryFields.CriticalValue, ["8 kg/m3", "0.5 pcf", "120 g/m2"], "8"),
-        (ExposureFields.Insects, ["none", "termites", "House longhorn and termites"], "ants"),
+        (ExposureFields.Insects, ["none", "None", "termites", "House longhorn and termites"], "ants"),
     ];
 
     private static readonly Gen<Dictionary<AskedField, string>> Anything = Gen.Int[0, 5]

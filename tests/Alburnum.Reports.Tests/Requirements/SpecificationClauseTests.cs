@@ -62,6 +62,34 @@ public sealed class SpecificationClauseTests
         );
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Cut_ends_are_kept_out_of_the_ground_only_where_the_piece_touches_it(bool isInGround)
+    {
+        var book = Book(DepthRow("dry", Depth(3), [Use("1")]), DepthRow("ground", Depth(6), [Use("4")]));
+        var required = Assert.IsType<Required>(
+            book.Answer(
+                new Enquiry
+                {
+                    Species = Spruce,
+                    Exposure = new()
+                    {
+                        IsInSaltWater = false,
+                        TouchesGroundOrFreshWater = isInGround,
+                        IsExposedToWeather = false,
+                        MayGetDamp = false,
+                    },
+                }
+            )
+        );
+
+        Assert.Equal(
+            isInGround,
+            SpecificationClause.Write(required).Contains("Keep cut ends out of the ground", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void What_is_open_stays_visible_in_the_clause()
     {

@@ -78,7 +78,8 @@ internal sealed class PieceTreatment
         var open = place.SapwoodMm < _heartwoodReach.Pattern.DepthMm;
         var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, _endMm);
         var deep = Math.Min(place.WayMm, (open ? _heartwoodReach : _sapwoodReach).UnbrokenMm(across));
-        if (deep <= plain.DepthMm)
+        // Where nothing got in at the face, there is nothing to share out between the cuts.
+        if (deep <= plain.DepthMm || plain.DepthMm <= 0)
             return plain;
         // Between the cuts the wood is as full as it is under the face.
         var zone = Math.Min(plain.ZoneMm, place.WayMm);
