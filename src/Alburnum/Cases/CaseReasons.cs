@@ -43,7 +43,7 @@ public sealed record MoistureNotStated(double MaxPercent) : CaseReason;
 /// <param name="ByCode">The batch against the code's.</param>
 public sealed record TwoDemands(ContractDemand Contract, DemandJudged ByContract, DemandJudged ByCode) : CaseReason;
 
-/// <summary>The code has no demand; the verdict follows the contract's alone.</summary>
+/// <summary>No demand of the code is known; the verdict follows the contract's alone.</summary>
 /// <param name="Contract">The contract's demand.</param>
 /// <param name="Code">What the code answers.</param>
 public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) : CaseReason;

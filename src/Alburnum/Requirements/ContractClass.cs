@@ -62,7 +62,7 @@ public abstract record ContractClass(string Name)
 /// <summary>The class gives a demand of its own, beside the code's.</summary>
 /// <param name="Name">The class.</param>
 /// <param name="Answer">The demand, and the rulebook that defines the class.</param>
-/// <param name="Stricter">Which of the two asks for more; null where the code itself demands nothing.</param>
+/// <param name="Stricter">Which of the two asks for more; null where no demand of the code is known: it asks for nothing, forbids it, or is silent.</param>
 public sealed record ContractDemand(string Name, Required Answer, StricterDemand? Stricter) : ContractClass(Name)
 {
     /// <summary>How deep the class wants the preservative.</summary>

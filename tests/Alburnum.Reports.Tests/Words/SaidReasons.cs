@@ -298,14 +298,14 @@ internal static class SaidReasons
             (
                 Two(stricter: null),
                 "With the contract's NP5: rule not met. With the code's NP3: rule met. The contract's NP5: full penetration in the sapwood "
-                    + "(Invented code, published). The code itself demands nothing here."
+                    + "(Invented code, published). No demand of the code is known beside it."
             ),
             (
                 new OnlyContractDemands(
                     Two(stricter: null).Contract,
                     new NotNeeded("Heartwood of this timber lasts.", [], Nothing)
                 ),
-                "Judged by the contract's NP5 (full penetration in the sapwood; Invented code) alone; the code has no demand. "
+                "Judged by the contract's NP5 (full penetration in the sapwood; Invented code) alone; no demand of the code is known. "
                     + "Heartwood of this timber lasts."
             ),
             (
