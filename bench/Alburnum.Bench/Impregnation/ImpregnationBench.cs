@@ -127,7 +127,7 @@ internal static class ImpregnationBench
     {
         var pattern = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
         var spruce = Library.Of(Facts.Species.Get("Picea abies"), isHeartwood: false);
-        return IncisedCell.Of(pattern, new WoodFlow(spruce.Typical(), 0.6), Fluids, 20, (boxes, boxes, boxes)).Problem;
+        return IncisedCell.Of(pattern, new WoodFlow(spruce.Typical(), 0.6), Fluids, 20, boxes).Problem;
     }
 
     private static PredictionQuestion Question()

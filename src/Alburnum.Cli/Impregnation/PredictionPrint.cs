@@ -91,6 +91,8 @@ internal static class PredictionPrint
             table.AddColumn(new TableColumn(heading).RightAligned());
         Row(Words.LeastDepth(document.LeastDepthMm));
         Row(Words.MeanDepth(document.MeanDepthMm));
+        if (document.BorderDepthMm is { } border)
+            Row(Words.BorderDepth(border));
         Row(Words.EndDepth(document.EndDepthMm));
         Row(Words.Uptake(document.UptakeLPerM3));
         if (document.RetentionKgPerM3 is { } retention)

@@ -7,23 +7,42 @@ using Alburnum.Impregnation.Incising;
 
 namespace Alburnum.Flow.Pieces;
 
-/// <summary>A quarter of the repeating cell under an incised face, in even boxes: x along the grain, y across it, z down from the face.</summary>
+/// <summary>A quarter of the repeating cell under an incised face, in boxes: x along the grain, y across it, z down from the face.</summary>
 /// <remarks>
 /// With rows in line or shifted by half a spacing, the planes through the cuts are planes of symmetry, so the quarter stands
-/// for the whole. A cut is the boxes it takes out, at least half a box wide: the cut's walls are faces that the vessel reaches.
+/// for the whole. A cut pushes wood aside and takes none out: the vessel reaches the boxes between its walls, and the next one from the wall.
+/// Boxes are thinnest beside the planes of the cuts, where the liquid spreads along the grain at once, and under the face; they are even
+/// along the grain. Below the cuts they grow down to the bottom, so that the air has the room it has in the piece.
 /// </remarks>
 public sealed class IncisedCell
 {
-    private readonly int[] _cellAt;
+    // The parts of a box's depth over which the length of a cut is averaged.
+    private const int Slices = 8;
 
-    private IncisedCell((int X, int Y, int Z) boxes, double depthMm, int[] cellAt, FlowProblem problem) =>
-        (Boxes, DepthMm, _cellAt, Problem) = (boxes, depthMm, cellAt, problem);
+    // Logarithm of how many times as wide boxes are away from the cuts as beside them, and as deep past the cuts as under the face.
+    private const double AcrossGrading = 3;
+    private const double DownGrading = 1.5;
+
+    // The boxes asked for reach this far below the cuts, in their depths, and at least so many mm; below, each is so much deeper than the last.
+    private const double Below = 0.5;
+    private const double BelowMm = 5;
+    private const double Growth = 1.4;
+
+    private IncisedCell(
+        (int X, int Y, int Z) boxes,
+        IReadOnlyList<double> rowsMm,
+        IReadOnlyList<double> edgesMm,
+        FlowProblem problem
+    ) => (Boxes, RowsMm, EdgesMm, Problem) = (boxes, rowsMm, edgesMm, problem);
 
     /// <summary>Boxes along the grain, across it and down.</summary>
     public (int X, int Y, int Z) Boxes { get; }
 
-    /// <summary>Depth of the closed bottom, mm: half the piece's thickness, or less where the front does not go so far.</summary>
-    public double DepthMm { get; }
+    /// <summary>Distances across the grain at which the boxes meet, mm: from 0, a row of cuts, to the next row or half-way to it.</summary>
+    public IReadOnlyList<double> RowsMm { get; }
+
+    /// <summary>Depths at which the boxes meet, mm: from 0 to the closed bottom.</summary>
+    public IReadOnlyList<double> EdgesMm { get; }
 
     /// <summary>The wood as the solver takes it.</summary>
     public FlowProblem Problem { get; }
@@ -32,15 +51,15 @@ public sealed class IncisedCell
     /// <param name="pattern">The pattern; its rows in line (stagger 0) or shifted by half (0.5).</param>
     /// <param name="wood">The wood under the face.</param>
     /// <param name="fluids">Liquid and air.</param>
-    /// <param name="depthMm">Depth of the closed bottom, mm; more than the cuts' depth.</param>
-    /// <param name="boxes">Boxes along, across and down, each 8 to 200.</param>
+    /// <param name="bottomMm">Depth of the closed bottom, mm: half the piece's thickness; more than the cuts' depth.</param>
+    /// <param name="boxes">Boxes on each side, 8 to 200; further, growing ones lie below.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another stagger, a bottom above the cuts, too few or too many boxes.</exception>
     public static IncisedCell Of(
         IncisingPattern pattern,
         WoodFlow wood,
         FluidPair fluids,
-        double depthMm,
-        (int X, int Y, int Z) boxes
+        double bottomMm,
+        int boxes
     )
     {
         if (pattern.Stagger is not (0 or 0.5))
@@ -49,89 +68,85 @@ public sealed class IncisedCell
                 pattern.Stagger,
                 "The stagger must be 0 or 0.5 for the solver."
             );
-        Require.InRange(depthMm, pattern.DepthMm * 1.01, 1000, "mm");
-        foreach (var count in new[] { boxes.X, boxes.Y, boxes.Z })
-            Require.Within(count, Ranges.CellBoxes, nameof(boxes));
-        var dx = pattern.AlongMm / 2 / boxes.X;
-        var dy = (pattern.Stagger == 0 ? pattern.AcrossMm / 2 : pattern.AcrossMm) / boxes.Y;
-        var dz = depthMm / boxes.Z;
-        var cellAt = new int[boxes.X * boxes.Y * boxes.Z];
-        var cells = 0;
-        for (var at = 0; at < cellAt.Length; at++)
-        {
-            var (x, y, z) = (at % boxes.X, at / boxes.X % boxes.Y, at / boxes.X / boxes.Y);
-            cellAt[at] = IsCut(pattern, (x + 0.5) * dx, (y + 0.5) * dy, (z + 0.5) * dz, dy) ? -1 : cells++;
-        }
-        var k = wood.Permeability;
-        // k·A/d between the middles of two boxes, m³.
-        var along = k.LongitudinalM2 * dy * dz / dx / 1000;
-        var across = k.TangentialM2 * dx * dz / dy / 1000;
-        var down = k.RadialM2 * dx * dy / dz / 1000;
+        Require.InRange(bottomMm, pattern.DepthMm * 1.01, 1000, "mm");
+        Require.Within(boxes, Ranges.CellBoxes, nameof(boxes));
+        var edges = Edges(pattern.DepthMm + Math.Max(Below * pattern.DepthMm, BelowMm), bottomMm, boxes);
+        var count = (X: boxes, Y: boxes, Z: edges.Count - 1);
+        var dx = pattern.AlongMm / 2 / boxes;
+        var rows =
+            pattern.Stagger == 0
+                ? GradedEdges.FromOneEnd(pattern.AcrossMm / 2, boxes, AcrossGrading)
+                : GradedEdges.FromBothEnds(pattern.AcrossMm, boxes, AcrossGrading);
+        var (k, layer) = (wood.Permeability, count.X * count.Y);
+        var cells = layer * count.Z;
         var joins = new List<(int, int, double)>(3 * cells);
         var faces = new List<(int, double)>();
-        for (var at = 0; at < cellAt.Length; at++)
+        var volumes = new double[cells];
+        for (var at = 0; at < cells; at++)
         {
-            var (x, y, z) = (at % boxes.X, at / boxes.X % boxes.Y, at / boxes.X / boxes.Y);
-            if (x + 1 < boxes.X)
-                Join(at, at + 1, along);
-            if (y + 1 < boxes.Y)
-                Join(at, at + boxes.X, across);
-            if (z + 1 < boxes.Z)
-                Join(at, at + boxes.X * boxes.Y, down);
-            if (z == 0 && cellAt[at] >= 0)
-                faces.Add((cellAt[at], 2 * down));
+            var (x, y, z) = (at % count.X, at / count.X % count.Y, at / layer);
+            var (dy, dz) = (rows[y + 1] - rows[y], edges[z + 1] - edges[z]);
+            volumes[at] = dx * dy * dz * 1e-9 * wood.VoidFraction;
+            // k·A/d between the middles of two boxes, m³.
+            var across = k.TangentialM2 * dx * dz / 1000;
+            if (x + 1 < count.X)
+                joins.Add((at, at + 1, k.LongitudinalM2 * dy * dz / dx / 1000));
+            if (y + 1 < count.Y)
+                joins.Add((at, at + count.X, across / ((rows[y + 2] - rows[y]) / 2)));
+            if (z + 1 < count.Z)
+                joins.Add((at, at + layer, k.RadialM2 * dx * dy / ((edges[z + 2] - edges[z]) / 2) / 1000));
+            if (z == 0)
+                faces.Add((at, k.RadialM2 * dx * dy / (dz / 2) / 1000));
+            var halfWidth = pattern.HalfWidthMm((edges[z] + edges[z + 1]) / 2);
+            Open(at, across, x * dx, (edges[z], dz), (rows[y] - halfWidth, dy));
+            if (pattern.Stagger == 0.5)
+                Open(at, across, pattern.AlongMm / 2 - (x + 1) * dx, (edges[z], dz), (rows[^1] - rows[y + 1] - halfWidth, dy));
         }
-        var volume = dx * dy * dz * 1e-9 * wood.VoidFraction;
-        var mesh = new FlowMesh([.. Enumerable.Repeat(volume, cells)], joins, faces);
-        var problem = new FlowProblem(mesh, fluids, [.. Enumerable.Repeat(wood.Saturation, cells)]);
-        return new IncisedCell(boxes, depthMm, cellAt, problem);
+        var mesh = new FlowMesh(volumes, joins, faces);
+        return new IncisedCell(count, rows, edges, new FlowProblem(mesh, fluids, [.. Enumerable.Repeat(wood.Saturation, cells)]));
 
-        void Join(int a, int b, double conductance)
+        // Opens a box to the vessel, as far along the grain as a cut goes whose middle lies at 0: from the wall of the cut to the middle of the box.
+        void Open(int at, double across, double fromMm, (double BelowMm, double Mm) down, (double WallMm, double Mm) row)
         {
-            var (first, second) = (cellAt[a], cellAt[b]);
-            if (first >= 0 && second >= 0)
-                joins.Add((first, second, conductance));
-            else if (first >= 0 || second >= 0)
-                faces.Add((Math.Max(first, second), 2 * conductance));
+            // The box begins beyond the wall.
+            if (row.WallMm > 1e-9)
+                return;
+            double share = 0;
+            for (var slice = 0; slice < Slices; slice++)
+            {
+                var half = pattern.HalfLengthMm(down.BelowMm + (slice + 0.5) * down.Mm / Slices);
+                share += Math.Clamp((half - fromMm) / dx, 0, 1) / Slices;
+            }
+            if (share > 0)
+                faces.Add((at, across / Math.Max(row.WallMm + row.Mm / 2, row.Mm / 4) * share));
         }
     }
 
-    /// <summary>Depth down to which every box is reached, mm.</summary>
+    /// <summary>Depth to the first wood that was not reached, mm, and the share of the face that it stands for, place by place.</summary>
     /// <param name="run">The solver's answer for <see cref="Problem"/>.</param>
-    public double UnbrokenMm(FlowRun run)
+    public IReadOnlyList<(double Share, double DepthMm)> Depths(FlowRun run)
     {
-        for (var z = 0; z < Boxes.Z; z++)
-            if (ReachedShare(run, z) < 1)
-                return z * DepthMm / Boxes.Z;
-        return DepthMm;
-    }
-
-    private double ReachedShare(FlowRun run, int z)
-    {
+        ArgumentNullException.ThrowIfNull(run);
         var layer = Boxes.X * Boxes.Y;
-        int wood = 0,
-            reached = 0;
-        for (var at = z * layer; at < (z + 1) * layer; at++)
-        {
-            if (_cellAt[at] < 0)
-                continue;
-            wood++;
-            if (run.ArrivalMinutes[_cellAt[at]] is not null)
-                reached++;
-        }
-        return wood == 0 ? 1 : (double)reached / wood;
+        return
+        [
+            .. Enumerable
+                .Range(0, layer)
+                .Select(place =>
+                    (
+                        (RowsMm[place / Boxes.X + 1] - RowsMm[place / Boxes.X]) / RowsMm[^1] / Boxes.X,
+                        run.ReachedDepth(Boxes.Z, step => place + step * layer, step => EdgesMm[step + 1] - EdgesMm[step])
+                    )
+                ),
+        ];
     }
 
-    // The cut in the corner at the origin, and the one across from it: shifted by half, or in line.
-    private static bool IsCut(IncisingPattern pattern, double x, double y, double z, double dy)
+    private static List<double> Edges(double cutMm, double bottomMm, int boxes)
     {
-        if (z >= pattern.DepthMm)
-            return false;
-        var half = Math.Max(pattern.HalfWidthMm(z), dy * 0.51);
-        if (x <= pattern.HalfLengthMm(z) && y <= half)
-            return true;
-        return pattern.Stagger == 0.5
-            && pattern.AlongMm / 2 - x <= pattern.HalfLengthMm(z)
-            && pattern.AcrossMm - y <= half;
+        List<double> edges = [.. GradedEdges.FromOneEnd(Math.Min(cutMm, bottomMm), boxes, DownGrading)];
+        for (var step = (edges[^1] - edges[^2]) * Growth; bottomMm - edges[^1] > 1e-9; step *= Growth)
+            // The last box takes in a rest that would be thinner than it.
+            edges.Add(bottomMm - edges[^1] < 2 * step ? bottomMm : edges[^1] + step);
+        return edges;
     }
 }

@@ -82,7 +82,10 @@ public sealed class SectionMesh
             throw new InputRefusedException(new InputProblem("section", 0, "", "size", piece.Section.Label, expected));
         }
         var growth = piece.Section is RectangularSection ? grading : 0;
-        var (across, up) = (Edges(width, columns, growth), Edges(height, rows, growth));
+        var (across, up) = (
+            GradedEdges.FromBothEnds(width, columns, growth),
+            GradedEdges.FromBothEnds(height, rows, growth)
+        );
         var cells = Cells(piece, across, up, out var cellAt);
         var problem = new FlowProblem(
             Joined(columns, cellAt, cells),
@@ -91,19 +94,6 @@ public sealed class SectionMesh
             initialAirKPa
         );
         return new SectionMesh(piece, across, up, cellAt, problem);
-    }
-
-    // Even, or growing from both sides to the middle.
-    private static double[] Edges(double lengthMm, int count, double grading)
-    {
-        double Share(double t) => grading == 0 ? t : double.ExpM1(2 * grading * t) / double.ExpM1(grading) / 2;
-        return
-        [
-            .. Enumerable
-                .Range(0, count + 1)
-                .Select(i => (double)i / count)
-                .Select(t => lengthMm * (t <= 0.5 ? Share(t) : 1 - Share(1 - t))),
-        ];
     }
 
     // Permeability across the section and up it, m²; size, m; and the wood's voids.

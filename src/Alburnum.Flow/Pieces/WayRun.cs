@@ -17,10 +17,7 @@ public static class WayRun
     // The answer depends on k/(φL²) only: any size will do.
     private const double WayM = 0.05;
     private const double Voids = 0.6;
-    private static readonly double[] Edges =
-    [
-        .. Enumerable.Range(0, Cells + 1).Select(edge => double.ExpM1(Grading * edge / Cells) / double.ExpM1(Grading)),
-    ];
+    private static readonly double[] Edges = GradedEdges.FromOneEnd(1, Cells, Grading);
 
     /// <summary>The table of a question's schedule, solution and moisture, solved as it is read.</summary>
     /// <param name="question">What is asked.</param>

@@ -38,6 +38,9 @@ public sealed record PredictionDocument
     /// <summary>Mean depth of a piece.</summary>
     public required Spread MeanDepthMm { get; init; }
 
+    /// <summary>Mean depth of a piece's border that runs unbroken between the cuts, mm; null where it is not incised.</summary>
+    public required Spread? BorderDepthMm { get; init; }
+
     /// <summary>Pressure period for the depth; null where two days are not enough or no single depth is required.</summary>
     public Spread? MinutesToDepth { get; init; }
 

@@ -28,6 +28,7 @@ public static class PredictionMapping
             Demand = TreatingWords.Demand(question.Rule),
             LeastDepthMm = quick.LeastMm,
             MeanDepthMm = quick.MeanMm,
+            BorderDepthMm = question.Incising is not null ? quick.BorderMm : null,
             MinutesToDepth = prediction.MinutesToDepth,
             UptakeLPerM3 = quick.UptakeLPerM3,
             RetentionKgPerM3 = prediction.RetentionKgPerM3,

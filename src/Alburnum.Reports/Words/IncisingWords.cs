@@ -68,15 +68,18 @@ public sealed class IncisingWords(Wording wording)
         );
     }
 
-    /// <summary>What the flow solver found.</summary>
+    /// <summary>What the flow solver found, and what the search took for the same wood.</summary>
     public string Say(RepeatingCell check)
     {
         ArgumentNullException.ThrowIfNull(check);
         return wording.Say(
-            "incising.check",
+            check.GridErrorMm is null ? "incising.check-coarse" : "incising.check",
             ("boxes", Figures.Whole(check.Boxes)),
-            ("depth", Figures.Number(check.UnbrokenMm, 1)),
-            ("box", Figures.Number(check.BoxMm, 1)),
+            ("depth", Figures.Number(check.Solved.UnbrokenMm, 1)),
+            ("error", Figures.Number(check.GridErrorMm ?? 0, 1)),
+            ("mean", Figures.Number(check.Solved.MeanMm, 1)),
+            ("taken", Figures.Number(check.Taken.UnbrokenMm, 1)),
+            ("takenMean", Figures.Number(check.Taken.MeanMm, 1)),
             ("ending", new PredictionWords(wording).Say(check.Ending))
         );
     }

@@ -34,6 +34,9 @@ public sealed class PredictionWords(Wording wording)
     /// <summary>Mean depth of a piece, mm, likewise.</summary>
     public IReadOnlyList<string> MeanDepth(Spread mm) => Row(wording.Say("prediction.mean-depth"), mm, 1);
 
+    /// <summary>The row of the border between the cuts.</summary>
+    public IReadOnlyList<string> BorderDepth(Spread mm) => Row(wording.Say("prediction.border-depth"), mm, 1);
+
     /// <summary>Depth from a cut end, mm, likewise.</summary>
     public IReadOnlyList<string> EndDepth(Spread mm) => Row(wording.Say("prediction.end-depth"), mm, 0);
 

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Flow.Equations;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
@@ -32,12 +33,24 @@ public sealed record IncisingRequest
     public int? Boxes { get; init; }
 }
 
-/// <summary>The flow solver on the repeating cell of a pattern, in the median wood.</summary>
-/// <param name="UnbrokenMm">Depth that is treated without a break, mm.</param>
+/// <summary>The flow solver on the repeating cell of a pattern, in the median wood, beside what the search takes for it.</summary>
+/// <param name="Solved">What the flow solver found.</param>
+/// <param name="Taken">The same from the distances to the cuts.</param>
+/// <param name="GridErrorMm">How far the unbroken depth found may be from that of endlessly many boxes, mm; null where there are too few to tell.</param>
 /// <param name="Boxes">Boxes on each side of the cell.</param>
-/// <param name="BoxMm">Depth of a box, mm.</param>
 /// <param name="Ending">How the run ended.</param>
-public sealed record RepeatingCell(double UnbrokenMm, int Boxes, double BoxMm, FlowEnding Ending);
+public sealed record RepeatingCell(
+    IncisedDepth Solved,
+    IncisedDepth Taken,
+    double? GridErrorMm,
+    int Boxes,
+    FlowEnding Ending
+);
+
+/// <summary>How deep one wood is treated under an incised face.</summary>
+/// <param name="UnbrokenMm">Depth of the border that runs unbroken between the cuts, mm.</param>
+/// <param name="MeanMm">Mean over the face, mm.</param>
+public readonly record struct IncisedDepth(double UnbrokenMm, double MeanMm);
 
 /// <summary>The lightest incising that is enough, with what was tried.</summary>
 public sealed record IncisingDesign
@@ -86,8 +99,9 @@ public static class DesignIncising
                 $"{TreatmentFields.Depth.NameIn(file)} or {TreatmentFields.WholeSapwood.NameIn(file)}, to know what the cuts are for"
             );
         }
+        var front = WayRun.Table(asked.Prediction);
         var search = IncisingSearch.Lightest(
-            (asked.Prediction, WayRun.Table(asked.Prediction)),
+            (asked.Prediction, front),
             request.ToothLengthMm,
             penalty,
             request.CoreShare,
@@ -102,30 +116,55 @@ public static class DesignIncising
             Penalty = penalty,
             Check =
                 request.Boxes is { } boxes && search.Chosen?.Pattern is { } pattern
-                    ? Check(asked.Prediction, pattern, boxes, progress, stop)
+                    ? Check((asked.Prediction, front), pattern, boxes, progress, stop)
                     : null,
         };
     }
 
     // The median wood under the pattern, sapwood where the face is sapwood.
     private static RepeatingCell Check(
-        PredictionQuestion question,
+        (PredictionQuestion Question, FrontTable Front) asked,
         IncisingPattern pattern,
         int boxes,
         IProgress<WorkDone>? progress,
         CancellationToken stop
     )
     {
+        var question = asked.Question;
         var law = question.Log.HeartwoodRadiusMm > 1e5 ? question.Heartwood : question.Sapwood;
-        var deep = Math.Max(1.5 * pattern.DepthMm, pattern.DepthMm + 5);
-        var cell = IncisedCell.Of(
-            pattern,
-            new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
-            FluidPair.Of(question.Liquid),
-            deep,
-            (boxes, boxes, boxes)
+        var bottomMm = Math.Max(question.Section.ThicknessMm / 2, 1.5 * pattern.DepthMm);
+        var across = asked.Front.DepthMm(law.LateralMedianM2, question.VoidFraction, bottomMm);
+        var reach = new IncisedReach(pattern, law.LongitudinalToLateral);
+        var (fine, ending) = Solve(boxes);
+        var coarser = Math.Max(boxes / 2, (int)Ranges.CellBoxes.Low);
+        return new(
+            fine,
+            new(reach.UnbrokenMm(across), reach.MeanMm(across, double.PositiveInfinity)),
+            coarser < boxes
+                ? Math.Abs(fine.UnbrokenMm - Solve(coarser).Depth.UnbrokenMm) / ((double)boxes / coarser - 1)
+                : null,
+            boxes,
+            ending
         );
-        var run = FlowSolver.Run(cell.Problem, question.Schedule, StepControl.Usual, ShareDone.To(progress), stop);
-        return new(cell.UnbrokenMm(run), boxes, deep / boxes, run.Ending);
+
+        (IncisedDepth Depth, FlowEnding Ending) Solve(int side)
+        {
+            var cell = IncisedCell.Of(
+                pattern,
+                new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
+                FluidPair.Of(question.Liquid),
+                bottomMm,
+                side
+            );
+            var run = FlowSolver.Run(
+                cell.Problem,
+                question.Schedule,
+                StepControl.Usual,
+                side == boxes ? ShareDone.To(progress) : null,
+                stop
+            );
+            var depths = cell.Depths(run);
+            return (new(depths.Min(at => at.DepthMm), depths.Sum(at => at.Share * at.DepthMm)), run.Ending);
+        }
     }
 }

@@ -1,5 +1,6 @@
 using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -50,7 +51,39 @@ public sealed class TradeFactChecks
         var plain = Post("Picea abies", LogGeometry.AllHeartwood);
         var quick = Drawn(plain with { Incising = pattern });
 
-        Assert.InRange(quick.MeanMm.Middle, 6, 8.5);
+        Assert.InRange(quick.BorderMm.Middle, 6, 8.5);
+    }
+
+    [Theory]
+    [Computed]
+    [Published(
+        "IRG/WP 97-40093, abstract",
+        "deeper cuts improve the depth markedly, more cuts to the face little"
+    )]
+    [InlineData("Picea abies")]
+    [InlineData("Tsuga heterophylla")]
+    public void Cuts_twice_as_deep_bring_more_than_cuts_twice_as_many(string name)
+    {
+        var law = Library.Of(Species.Get(name), isHeartwood: true);
+        var plain = Post(name, LogGeometry.AllHeartwood);
+        var across = WayRun.Table(plain).DepthMm(law.LateralMedianM2, plain.VoidFraction, 50);
+        var usual = Library.Patterns.Single(row => row.Name == "usual").Pattern.Value;
+
+        var gained = Mean(usual, 1, 1);
+        Assert.True(Mean(usual, 2, 1) - gained > 2 * (Mean(usual, 1, 2) - gained));
+
+        double Mean(IncisingPattern pattern, double deeper, double denser) =>
+            new IncisedReach(
+                new(
+                    deeper * pattern.DepthMm,
+                    pattern.LengthMm,
+                    pattern.WidthMm,
+                    pattern.AlongMm,
+                    pattern.AcrossMm / denser,
+                    pattern.Stagger
+                ),
+                law.LongitudinalToLateral
+            ).MeanMm(across, double.PositiveInfinity);
     }
 
     [Fact]

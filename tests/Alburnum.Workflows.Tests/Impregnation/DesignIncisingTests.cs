@@ -73,7 +73,8 @@ public sealed class DesignIncisingTests
 
         Assert.NotNull(check);
         Assert.IsType<Completed>(check.Ending);
-        Assert.InRange(check.UnbrokenMm, 0, check.Boxes * check.BoxMm);
+        Assert.InRange(check.Solved.UnbrokenMm, 0.1, check.Solved.MeanMm);
+        Assert.Equal(check.Solved.MeanMm, check.Taken.MeanMm, 0.15 * check.Solved.MeanMm);
         Assert.Null(Of(Spruce).Check);
     }
 

@@ -10,6 +10,7 @@ internal sealed class DrawnPieces
     private readonly int _inBatch;
     private readonly double[][] _depths;
     private readonly double[] _least;
+    private readonly double[] _border;
     private readonly double[] _mean;
     private readonly double[] _uptake;
     private readonly double[] _zone;
@@ -27,7 +28,8 @@ internal sealed class DrawnPieces
         (_places, _rule, _inBatch) = (places, rule, inBatch);
         var pieces = batches * inBatch;
         _depths = [.. places.Select(_ => new double[pieces])];
-        (_least, _mean, _uptake, _zone) = (
+        (_least, _border, _mean, _uptake, _zone) = (
+            new double[pieces],
             new double[pieces],
             new double[pieces],
             new double[pieces],
@@ -43,13 +45,14 @@ internal sealed class DrawnPieces
     {
         for (var i = 0; i < _places.Count; i++)
         {
-            _depths[i][_count] = piece.DepthMm[i];
-            if (DepthAt.MeetsAt(_rule, _places[i], piece.DepthMm[i]))
+            _depths[i][_count] = piece.CoreMm[i];
+            if (DepthAt.MeetsAt(_rule, _places[i], piece.CoreMm[i]))
                 _cores[batch]++;
         }
-        if (DepthAt.Meets(_rule, _places, piece.DepthMm))
+        if (DepthAt.Meets(_rule, _places, piece.BorderMm))
             _conforming[batch]++;
         _least[_count] = piece.LeastMm;
+        _border[_count] = piece.MeanBorderMm;
         _mean[_count] = piece.MeanMm;
         _uptake[_count] = piece.UptakeLPerM3;
         _zone[_count] = piece.ZoneLPerM3;
@@ -66,6 +69,7 @@ internal sealed class DrawnPieces
             Places = _places,
             DepthMm = [.. _depths.Select(Spread.Of)],
             LeastMm = Spread.Of(_least),
+            BorderMm = Spread.Of(_border),
             MeanMm = Spread.Of(_mean),
             UptakeLPerM3 = Spread.Of(_uptake),
             ZoneLPerM3 = Spread.Of(_zone),

@@ -30,7 +30,7 @@ internal sealed class PieceTreatment
             _sapwoodReach = new IncisedReach(pattern, question.Sapwood.LongitudinalToLateral);
             _heartwoodReach = new IncisedReach(pattern, question.Heartwood.LongitudinalToLateral);
         }
-        _piece = new DrawnPiece(new double[Places.Count]);
+        _piece = new DrawnPiece(new double[Places.Count], new double[Places.Count]);
     }
 
     public IReadOnlyList<SectionPosition> Places { get; }
@@ -42,6 +42,7 @@ internal sealed class PieceTreatment
         var heartwood = Drawn(_question.Heartwood, batchHeartwood, random.NextNormal());
         double least = double.MaxValue,
             sum = 0,
+            border = 0,
             net = 0,
             inZone = 0,
             zone = 0;
@@ -51,44 +52,60 @@ internal sealed class PieceTreatment
             var here = random.NextNormal();
             var k1 = sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
             var k2 = heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
-            var filled = At(place, k1, k2);
-            _piece.DepthMm[i] = filled.DepthMm;
-            least = Math.Min(least, filled.DepthMm);
-            sum += filled.DepthMm;
+            var filled = At(place, k1, k2, random);
+            _piece.CoreMm[i] = filled.CoreMm;
+            _piece.BorderMm[i] = filled.BorderMm;
+            least = Math.Min(least, filled.BorderMm);
+            sum += filled.MeanMm;
+            border += filled.BorderMm;
             net += filled.NetShare * place.Own.AreaMm2;
             inZone += filled.InZoneMm;
             zone += filled.ZoneMm;
         }
         _piece.LeastMm = least;
         _piece.MeanMm = sum / Places.Count;
+        _piece.MeanBorderMm = border / Places.Count;
         _piece.UptakeLPerM3 = 1000 * _question.VoidFraction * net / _areaMm2;
         _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * inZone / zone;
         return _piece;
     }
 
-    // Depth reached, liquid kept by the place's own strip as a share of its voids, and solution kept in the zone as a length of filled voids.
-    private readonly record struct Filled(double DepthMm, double NetShare, double InZoneMm, double ZoneMm);
+    // Depth of a core, of the border between the cuts and on average, liquid kept by the place's own strip as a share of its voids, and solution
+    // kept in the zone as a length of filled voids.
+    private readonly record struct Filled(
+        double CoreMm,
+        double BorderMm,
+        double MeanMm,
+        double NetShare,
+        double InZoneMm,
+        double ZoneMm
+    );
 
-    private Filled At(SectionPosition place, double sapwoodM2, double heartwoodM2)
+    private Filled At(SectionPosition place, double sapwoodM2, double heartwoodM2, SeededRandom random)
     {
         var plain = Plain(place, sapwoodM2, heartwoodM2);
         if (_sapwoodReach is null || _heartwoodReach is null)
             return plain;
         // Cuts that go through the sapwood open the heartwood: its own reach decides there.
         var open = place.SapwoodMm < _heartwoodReach.Pattern.DepthMm;
+        var (reach, where) = (open ? _heartwoodReach : _sapwoodReach, random.NextDouble());
         var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, _endMm);
-        var deep = Math.Min(place.WayMm, (open ? _heartwoodReach : _sapwoodReach).UnbrokenMm(across));
         // Where nothing got in at the face, there is nothing to share out between the cuts.
-        if (deep <= plain.DepthMm || plain.DepthMm <= 0)
+        if (plain.BorderMm <= 0)
             return plain;
+        var mean = Deeper(reach.MeanMm(across, place.WayMm));
         // Between the cuts the wood is as full as it is under the face.
         var zone = Math.Min(plain.ZoneMm, place.WayMm);
         return new(
-            deep,
-            plain.NetShare * place.Own.ShareWithin(deep) / place.Own.ShareWithin(plain.DepthMm),
-            Math.Min(zone, plain.InZoneMm * Math.Min(deep, zone) / Math.Min(plain.DepthMm, zone)),
+            Deeper(reach.CoreMm(across, where)),
+            Deeper(reach.UnbrokenMm(across)),
+            mean,
+            plain.NetShare * place.Own.ShareWithin(mean) / place.Own.ShareWithin(plain.BorderMm),
+            Math.Min(zone, plain.InZoneMm * Math.Max(1, reach.MeanMm(across, zone) / Math.Min(plain.BorderMm, zone))),
             plain.ZoneMm
         );
+
+        double Deeper(double depthMm) => Math.Max(plain.BorderMm, Math.Min(place.WayMm, depthMm));
     }
 
     private Filled Plain(SectionPosition place, double sapwoodM2, double heartwoodM2)
@@ -99,7 +116,7 @@ internal sealed class PieceTreatment
         {
             var way = _front.At(a <= 0 ? heartwoodM2 : sapwoodM2, voids, _endMm, _narrowing);
             var depth = LayeredWay.Whole(way.Reached, _endMm);
-            return new(
+            return Even(
                 depth >= _endMm ? place.WayMm : Math.Min(depth, place.WayMm),
                 way.Net,
                 Kept(way, _endMm, _narrowing, zone),
@@ -116,7 +133,7 @@ internal sealed class PieceTreatment
         var share = place.Own.ShareWithin(a);
         var beyond = reached >= a ? core.Net : 0;
         var (shellMm, zoneNarrowing) = isClosed ? (a, narrowing) : (_endMm, _narrowing);
-        return new(
+        return Even(
             reached >= _endMm ? place.WayMm : Math.Min(reached, place.WayMm),
             share * shell.Net + (1 - share) * beyond,
             Kept(shell, shellMm, zoneNarrowing, Math.Min(zone, a))
@@ -124,6 +141,9 @@ internal sealed class PieceTreatment
             Length(shellMm, zoneNarrowing, Math.Min(zone, a)) + (zone > a ? Length(_endMm - a, 1, zone - a) : 0)
         );
     }
+
+    private static Filled Even(double depthMm, double netShare, double inZoneMm, double zoneMm) =>
+        new(depthMm, depthMm, depthMm, netShare, inZoneMm, zoneMm);
 
     // Solution kept within a depth, as the length of face-wide voids that it fills; and the length of those voids.
     private static double Kept(in WayReading way, double endMm, double narrowing, double depthMm) =>
@@ -140,13 +160,21 @@ internal sealed class PieceTreatment
 }
 
 /// <summary>One drawn piece after treatment.</summary>
-internal sealed class DrawnPiece(double[] depthMm)
+internal sealed class DrawnPiece(double[] coreMm, double[] borderMm)
 {
-    /// <summary>Depth at each place, mm.</summary>
-    public double[] DepthMm { get; } = depthMm;
+    /// <summary>Depth of a core taken at each place, mm; in incised wood anywhere between the cuts and at them.</summary>
+    public double[] CoreMm { get; } = coreMm;
 
+    /// <summary>Depth of the unbroken border at each place, mm: between the cuts where there are any.</summary>
+    public double[] BorderMm { get; } = borderMm;
+
+    /// <summary>Least depth of the border, mm.</summary>
     public double LeastMm { get; set; }
 
+    /// <summary>Mean depth of the border, mm.</summary>
+    public double MeanBorderMm { get; set; }
+
+    /// <summary>Mean depth, what goes deeper at the cuts included, mm.</summary>
     public double MeanMm { get; set; }
 
     public double UptakeLPerM3 { get; set; }

@@ -52,13 +52,16 @@ public sealed record QuickPrediction
     /// <summary>Places around the section.</summary>
     public required IReadOnlyList<SectionPosition> Places { get; init; }
 
-    /// <summary>Depth at each place over all pieces, mm.</summary>
+    /// <summary>Depth of a core at each place over all pieces, mm; in incised wood taken anywhere between the cuts and at them.</summary>
     public required IReadOnlyList<Spread> DepthMm { get; init; }
 
-    /// <summary>Least depth of a piece, mm.</summary>
+    /// <summary>Least depth of a piece, mm: of the border between the cuts where there are any.</summary>
     public required Spread LeastMm { get; init; }
 
-    /// <summary>Mean depth of a piece, mm.</summary>
+    /// <summary>Mean depth of a piece's unbroken border, mm: between the cuts where there are any, otherwise the mean depth.</summary>
+    public required Spread BorderMm { get; init; }
+
+    /// <summary>Mean depth of a piece, mm, what goes deeper at the cuts included.</summary>
     public required Spread MeanMm { get; init; }
 
     /// <summary>Net uptake of a piece, L per m³ of wood.</summary>
@@ -67,7 +70,7 @@ public sealed record QuickPrediction
     /// <summary>Solution kept in the analytical zone, L per m³ of zone.</summary>
     public required Spread ZoneLPerM3 { get; init; }
 
-    /// <summary>Share of pieces that meet the rule at every place; its uncertainty is the spread between the hundred batches drawn, known to 7 %.</summary>
+    /// <summary>Share of pieces whose border meets the rule at every place, between the cuts where there are any; its uncertainty is the spread between the hundred batches drawn, known to 7 %.</summary>
     public required Estimate PieceShare { get; init; }
 
     /// <summary>Share of cores, one taken anywhere on a piece, that meet the rule.</summary>
