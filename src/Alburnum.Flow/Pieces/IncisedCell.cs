@@ -54,13 +54,7 @@ public sealed class IncisedCell
     /// <param name="bottomMm">Depth of the closed bottom, mm: half the piece's thickness; more than the cuts' depth.</param>
     /// <param name="boxes">Boxes on each side, 8 to 200; further, growing ones lie below.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another stagger, a bottom above the cuts, too few or too many boxes.</exception>
-    public static IncisedCell Of(
-        IncisingPattern pattern,
-        WoodFlow wood,
-        FluidPair fluids,
-        double bottomMm,
-        int boxes
-    )
+    public static IncisedCell Of(IncisingPattern pattern, WoodFlow wood, FluidPair fluids, double bottomMm, int boxes)
     {
         if (pattern.Stagger is not (0 or 0.5))
             throw new ArgumentOutOfRangeException(
@@ -71,12 +65,24 @@ public sealed class IncisedCell
         Require.InRange(bottomMm, pattern.DepthMm * 1.01, 1000, "mm");
         Require.Within(boxes, Ranges.CellBoxes, nameof(boxes));
         var edges = Edges(pattern.DepthMm + Math.Max(Below * pattern.DepthMm, BelowMm), bottomMm, boxes);
-        var count = (X: boxes, Y: boxes, Z: edges.Count - 1);
-        var dx = pattern.AlongMm / 2 / boxes;
         var rows =
             pattern.Stagger == 0
                 ? GradedEdges.FromOneEnd(pattern.AcrossMm / 2, boxes, AcrossGrading)
                 : GradedEdges.FromBothEnds(pattern.AcrossMm, boxes, AcrossGrading);
+        var mesh = MeshOf(pattern, wood, boxes, rows, edges);
+        var saturation = Enumerable.Repeat(wood.Saturation, mesh.VoidM3.Length);
+        return new IncisedCell(
+            (boxes, boxes, edges.Count - 1),
+            rows,
+            edges,
+            new FlowProblem(mesh, fluids, [.. saturation])
+        );
+    }
+
+    private static FlowMesh MeshOf(IncisingPattern pattern, WoodFlow wood, int boxes, double[] rows, List<double> edges)
+    {
+        var count = (X: boxes, Y: boxes, Z: edges.Count - 1);
+        var dx = pattern.AlongMm / 2 / boxes;
         var (k, layer) = (wood.Permeability, count.X * count.Y);
         var cells = layer * count.Z;
         var joins = new List<(int, int, double)>(3 * cells);
@@ -100,13 +106,24 @@ public sealed class IncisedCell
             var halfWidth = pattern.HalfWidthMm((edges[z] + edges[z + 1]) / 2);
             Open(at, across, x * dx, (edges[z], dz), (rows[y] - halfWidth, dy));
             if (pattern.Stagger == 0.5)
-                Open(at, across, pattern.AlongMm / 2 - (x + 1) * dx, (edges[z], dz), (rows[^1] - rows[y + 1] - halfWidth, dy));
+                Open(
+                    at,
+                    across,
+                    pattern.AlongMm / 2 - (x + 1) * dx,
+                    (edges[z], dz),
+                    (rows[^1] - rows[y + 1] - halfWidth, dy)
+                );
         }
-        var mesh = new FlowMesh(volumes, joins, faces);
-        return new IncisedCell(count, rows, edges, new FlowProblem(mesh, fluids, [.. Enumerable.Repeat(wood.Saturation, cells)]));
+        return new FlowMesh(volumes, joins, faces);
 
         // Opens a box to the vessel, as far along the grain as a cut goes whose middle lies at 0: from the wall of the cut to the middle of the box.
-        void Open(int at, double across, double fromMm, (double BelowMm, double Mm) down, (double WallMm, double Mm) row)
+        void Open(
+            int at,
+            double across,
+            double fromMm,
+            (double BelowMm, double Mm) down,
+            (double WallMm, double Mm) row
+        )
         {
             // The box begins beyond the wall.
             if (row.WallMm > 1e-9)
@@ -135,7 +152,11 @@ public sealed class IncisedCell
                 .Select(place =>
                     (
                         (RowsMm[place / Boxes.X + 1] - RowsMm[place / Boxes.X]) / RowsMm[^1] / Boxes.X,
-                        run.ReachedDepth(Boxes.Z, step => place + step * layer, step => EdgesMm[step + 1] - EdgesMm[step])
+                        run.ReachedDepth(
+                            Boxes.Z,
+                            step => place + step * layer,
+                            step => EdgesMm[step + 1] - EdgesMm[step]
+                        )
                     )
                 ),
         ];

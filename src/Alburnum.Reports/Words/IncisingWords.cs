@@ -73,10 +73,15 @@ public sealed class IncisingWords(Wording wording)
     {
         ArgumentNullException.ThrowIfNull(check);
         return wording.Say(
-            check.GridErrorMm is null ? "incising.check-coarse" : "incising.check",
+            "incising.check",
             ("boxes", Figures.Whole(check.Boxes)),
             ("depth", Figures.Number(check.Solved.UnbrokenMm, 1)),
-            ("error", Figures.Number(check.GridErrorMm ?? 0, 1)),
+            (
+                "grid",
+                check.GridErrorMm is { } error
+                    ? wording.Say("incising.grid", ("error", Figures.Number(error, 1)))
+                    : wording.Say("incising.grid-not-known")
+            ),
             ("mean", Figures.Number(check.Solved.MeanMm, 1)),
             ("taken", Figures.Number(check.Taken.UnbrokenMm, 1)),
             ("takenMean", Figures.Number(check.Taken.MeanMm, 1)),

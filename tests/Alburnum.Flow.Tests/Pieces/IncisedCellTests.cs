@@ -19,7 +19,11 @@ public class IncisedCellTests
         var mesh = cell.Problem.Mesh;
 
         Assert.Equal(13.5e-3 * 4.5e-3 * 16e-3 * 0.6, mesh.VoidM3.ToArray().Sum(), 1e-12);
-        Assert.Equal(1, cell.Depths(Flows.Run(cell.Problem, Flows.Hold(101.3, 1), StepControl.Usual)).Sum(at => at.Share), 1e-9);
+        Assert.Equal(
+            1,
+            cell.Depths(Flows.Run(cell.Problem, Flows.Hold(101.3, 1), StepControl.Usual)).Sum(at => at.Share),
+            1e-9
+        );
     }
 
     [Fact]

@@ -56,10 +56,7 @@ public sealed class TradeFactChecks
 
     [Theory]
     [Computed]
-    [Published(
-        "IRG/WP 97-40093, abstract",
-        "deeper cuts improve the depth markedly, more cuts to the face little"
-    )]
+    [Published("IRG/WP 97-40093, abstract", "deeper cuts improve the depth markedly, more cuts to the face little")]
     [InlineData("Picea abies")]
     [InlineData("Tsuga heterophylla")]
     public void Cuts_twice_as_deep_bring_more_than_cuts_twice_as_many(string name)

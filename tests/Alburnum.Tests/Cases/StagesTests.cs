@@ -582,6 +582,7 @@ public sealed class StagesTests
             Places = [],
             DepthMm = [],
             LeastMm = meanMm,
+            BorderMm = meanMm,
             MeanMm = meanMm,
             UptakeLPerM3 = meanMm,
             ZoneLPerM3 = meanMm,

@@ -76,7 +76,10 @@ public sealed class IncisedReach
         var at = acrossMm / _frontStepMm;
         // Past all cuts the front goes on as from a plain face.
         if (at >= Fronts - 1)
-            return Math.Min(withinMm, MeanAt(Fronts - 1, double.PositiveInfinity) + acrossMm - (Fronts - 1) * _frontStepMm);
+            return Math.Min(
+                withinMm,
+                MeanAt(Fronts - 1, double.PositiveInfinity) + acrossMm - (Fronts - 1) * _frontStepMm
+            );
         var front = (int)at;
         var (low, high) = (MeanAt(front, withinMm), MeanAt(front + 1, withinMm));
         return low + (at - front) * (high - low);
