@@ -178,6 +178,13 @@ public static class AnswerParts
                 Standing(route.Standing),
                 ("reach", RequirementWords.Current.Routes.Say(route.Reach))
             ),
+            { Untreated: { Heartwood: { } worst, HeartwoodAtBest: { } best } } when best != worst => Said(
+                "answers.sheet.untreated-route-range",
+                ("change", route.Change),
+                ("heartwood", worst),
+                ("best", best),
+                Standing(route.Standing)
+            ),
             { Untreated.Heartwood: { } heartwood } => Said(
                 "answers.sheet.untreated-route",
                 ("change", route.Change),

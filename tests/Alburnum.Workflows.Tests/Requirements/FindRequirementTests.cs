@@ -135,6 +135,25 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void What_is_predicted_in_few_pieces_is_no_way_and_what_is_predicted_in_half_is_not_called_usual()
+    {
+        var found = Of(
+            Post with
+            {
+                Species = Facts.Species.Get("Scots pine"),
+                Section = new RectangularSection(100, 100),
+            }
+        );
+        Assert.Empty(found.Ways.Intersect(found.Failing));
+        Assert.All(found.Ways, way => Assert.NotEqual(ReachVerdict.Unlikely, way.Reach));
+        Assert.All(
+            found.Ways.Where(way => way.Reach == ReachVerdict.Likely),
+            way => Assert.False(way.Expected?.Quick.PieceShare.Value < 0.75)
+        );
+        Assert.Contains(found.Routes, way => way.Expected?.Quick.PieceShare.Value is > 0.25 and < 0.75);
+    }
+
+    [Fact]
     public void Routes_come_the_likeliest_first_with_what_is_sold_for_a_fence_post_at_their_head()
     {
         var routes = Of(Post).Routes;
