@@ -146,6 +146,14 @@ public sealed class RequirementWordsTests
         ),
         (new BeyondItsUse(Boron, [UseClass.Four]), "Borate is meant for use class 1 or 2, not for use class 4"),
         (new NoGuardAgainstBorers(Boron), "Borate does not protect against marine borers, which attack in sea water"),
+        (
+            new NoGuardAgainstSoftRot(Boron, [UseClass.Four]),
+            "Borate does not protect against soft rot, which attacks in use class 4"
+        ),
+        (
+            new NotForIndoors(Boron, new("borated wood is not for indoors", Remembered)),
+            "borated wood is not for indoors"
+        ),
         (new StaysOnSurface(Boron), "Borate stays on the surface (brush, dip), and the code asks for depth"),
     ];
 
@@ -159,6 +167,10 @@ public sealed class RequirementWordsTests
         Assert.Equal(
             $"Borate: Here: not in playgrounds (from memory: {Remembered.Citation}).",
             Words.Preservatives.Say(new RestrictedByLaw(Boron, new("Here: not in playgrounds.", Remembered)))
+        );
+        Assert.Equal(
+            $"Borate (brush, dip): for the upkeep of standing timber only; here it does not take the place of treatment (from memory: {Remembered.Citation}).",
+            Words.Preservatives.Say(new OnlyForUpkeep(Boron))
         );
     }
 
@@ -354,6 +366,7 @@ public sealed class RequirementWordsTests
                 .Concat(Changes.Select(each => each.Change))
                 .Concat(Against.Select(each => each.Finding))
                 .Append(new RestrictedByLaw(Boron, new("", Remembered)))
+                .Append(new OnlyForUpkeep(Boron))
                 .Where(kind.IsInstanceOfType)
                 .Select(each => each.GetType().Name)
                 .Distinct()
