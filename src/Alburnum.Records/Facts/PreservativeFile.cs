@@ -55,6 +55,7 @@ internal static class PreservativeFile
                 )
                 {
                     IsRemedial = row.Has("isRemedial") && row.Word("isRemedial", YesNo),
+                    Carrier = row.Has("carrier") ? row.Text("carrier") : null,
                     NotIndoors = row.OptionalRow("notIndoors") is { } indoors ? Law(indoors) : null,
                 }
             );

@@ -36,6 +36,18 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
         };
     }
 
+    /// <summary>That what it reaches is not predicted, because it does not go in with water.</summary>
+    /// <param name="preservative">The preservative; its carrier is known.</param>
+    public string NotPredicted(Preservative preservative)
+    {
+        ArgumentNullException.ThrowIfNull(preservative);
+        return wording.Say(
+            "preservatives.not-predicted",
+            ("name", preservative.Name),
+            ("carrier", preservative.Carrier ?? "")
+        );
+    }
+
     /// <summary>What a mark is in its own system.</summary>
     public string Say(TreatmentMark mark)
     {

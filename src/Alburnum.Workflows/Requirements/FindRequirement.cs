@@ -107,7 +107,8 @@ public static class FindRequirement
     )
     {
         if (
-            answer is not Required { Requirement: { Penetration: not NoDepth } demand }
+            enquiry.PreservativeKind is { Carrier: not null }
+            || answer is not Required { Requirement: { Penetration: not NoDepth } demand }
             || enquiry is not { Species: { } species, Section: { } section and not QuarteredSection }
         )
             return null;
@@ -195,6 +196,8 @@ public static class FindRequirement
             foreach (var remark in OfSpecies(species, enquiry, facts))
                 yield return remark;
         }
+        if (enquiry.PreservativeKind is { Carrier: not null } carried)
+            yield return new OtherCarrier(carried);
         if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
             yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))

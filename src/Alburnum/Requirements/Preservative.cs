@@ -62,6 +62,9 @@ public sealed record Preservative(
     /// <summary>True where it keeps up standing timber for a time, in rods, bandages or pastes, and takes the place of no treatment.</summary>
     public bool IsRemedial { get; init; }
 
+    /// <summary>What carries it into the wood in place of water, for instance "hot oil"; null where water does, or nothing.</summary>
+    public string? Carrier { get; init; }
+
     /// <summary>Why wood treated with it is not used indoors; null where nothing is known against it.</summary>
     public Restriction? NotIndoors { get; init; }
 }

@@ -53,6 +53,23 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void What_goes_in_with_oil_is_not_predicted_and_this_is_said()
+    {
+        var tarred = Of(
+            Post with
+            {
+                Preservative = "creosote",
+                PreservativeKind = Facts.Preservatives.All.Single(kind => kind.Key == "creosote"),
+            }
+        );
+        Assert.NotNull(Of(Post).Expected);
+        Assert.Null(tarred.Expected);
+        Assert.Single(tarred.Remarks.OfType<OtherCarrier>());
+        Assert.All(tarred.Routes, route => Assert.Null(route.Expected));
+        Assert.NotEmpty(tarred.Routes);
+    }
+
+    [Fact]
     public void A_search_for_routes_reports_its_share_and_can_be_stopped()
     {
         var post = Post with { UseClasses = [UseClass.Four] };
