@@ -14,7 +14,7 @@ public sealed record AnswerDocument
     /// <summary>Version of this form, 1.</summary>
     public required int Version { get; init; }
 
-    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "recommended, not required", "not needed", "not permitted" or "not covered".</summary>
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
 
@@ -148,6 +148,9 @@ public sealed record DemandDocument
 {
     /// <summary>The code's own name of it.</summary>
     public required string Penetration { get; init; }
+
+    /// <summary>Whether the code only recommends it.</summary>
+    public required bool IsRecommended { get; init; }
 
     /// <summary>The depth in words.</summary>
     public required string PenetrationInWords { get; init; }

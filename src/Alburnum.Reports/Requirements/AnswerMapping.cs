@@ -114,6 +114,7 @@ public static class AnswerMapping
         new()
         {
             Penetration = requirement.PenetrationName,
+            IsRecommended = requirement.IsRecommended,
             PenetrationInWords = Words.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement.Zone?.Name,
             ZoneFromMm = requirement.Zone?.FromMm,

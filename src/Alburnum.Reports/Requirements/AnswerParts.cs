@@ -171,6 +171,13 @@ public static class AnswerParts
     private static string Then(RouteDocument route) =>
         route switch
         {
+            { Requirement: { IsRecommended: true } advised } => Said(
+                "answers.sheet.recommended-route",
+                ("change", route.Change),
+                ("penetration", advised.Penetration),
+                Standing(route.Standing),
+                ("reach", RequirementWords.Current.Routes.Say(route.Reach))
+            ),
             { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),

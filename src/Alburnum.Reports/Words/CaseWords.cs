@@ -84,6 +84,10 @@ public sealed class CaseWords(Wording wording)
                 ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict)),
                 ("which", _requirements.Answers.Say(two.Contract, two.ByCode.Name))
             ),
+            CodeOnlyRecommends { Answer.Requirement.PenetrationName: var name } => wording.Say(
+                "cases.only-recommended",
+                ("demand", name)
+            ),
             OnlyContractDemands only => wording.Say(
                 "cases.only-contract",
                 ("contract", only.Contract.Name),

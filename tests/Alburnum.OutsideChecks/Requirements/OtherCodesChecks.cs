@@ -50,6 +50,13 @@ public sealed class OtherCodesChecks
             each => each.Contains($"{verb} a surface treatment", StringComparison.Ordinal)
         );
 
+    [Theory]
+    [Published(Spanish, "table 3.1, classes 1 and 2")]
+    [InlineData(UseClass.One, AnswerOutcome.Recommended)]
+    [InlineData(UseClass.Two, AnswerOutcome.Required)]
+    public void What_is_recommended_in_class_1_is_not_required(UseClass useClass, AnswerOutcome outcome) =>
+        Assert.Equal(outcome, Ask("spanish-se-m", Sawn("Norway spruce", useClass)).Outcome);
+
     [Fact]
     [Published(Spanish, "table 3.1, roofs")]
     public void A_roof_without_ventilation_is_class_3_1_in_Spain()
