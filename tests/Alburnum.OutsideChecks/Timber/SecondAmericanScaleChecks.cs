@@ -58,7 +58,7 @@ public sealed class SecondAmericanScaleChecks
     [InlineData("white spruce")]
     [InlineData("lodgepole pine")]
     [InlineData("ponderosa pine")]
-    [InlineData("red pine")]
+    [InlineData("Pinus resinosa")]
     [InlineData("jack pine")]
     [InlineData("ashes")]
     [InlineData("aspens")]

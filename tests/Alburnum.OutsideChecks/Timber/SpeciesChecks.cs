@@ -20,7 +20,7 @@ public sealed class SpeciesChecks
     [InlineData("European beech", "5")]
     [InlineData("robinia", "1-2")]
     [InlineData("greenheart", "1")]
-    [InlineData("poplar", "5")]
+    [InlineData("Populus spp.", "5")]
     public void Natural_durability(string species, string expected) =>
         Assert.Equal((expected, Standing.Published), Cell(Species.Get(species).Durability));
 
@@ -61,7 +61,7 @@ public sealed class SpeciesChecks
     [InlineData("western hemlock", "sapwood 2, heartwood 3")]
     [InlineData("white spruce", "sapwood 2, heartwood 3-4")]
     [InlineData("lodgepole pine", "sapwood 1, heartwood 3-4")]
-    [InlineData("red pine", "sapwood 1, heartwood 3")]
+    [InlineData("Pinus resinosa", "sapwood 1, heartwood 3")]
     [InlineData("yellow cedar", "sapwood 1, heartwood 3")]
     [InlineData("amabilis fir", "sapwood 2, heartwood 2-3")]
     public void The_Canadian_permeability_scale(string species, string expected) =>
