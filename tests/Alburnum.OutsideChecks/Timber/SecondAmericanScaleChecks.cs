@@ -58,7 +58,7 @@ public sealed class SecondAmericanScaleChecks
     [InlineData("white spruce")]
     [InlineData("lodgepole pine")]
     [InlineData("ponderosa pine")]
-    [InlineData("Pinus resinosa")]
+    [InlineData("red pine")]
     [InlineData("jack pine")]
     [InlineData("ashes")]
     [InlineData("aspens")]

@@ -85,7 +85,7 @@ public sealed class SpeciesChecks
     [InlineData("western hemlock", "sapwood 2, heartwood 3")]
     [InlineData("white spruce", "sapwood 2, heartwood 3-4")]
     [InlineData("lodgepole pine", "sapwood 1, heartwood 3-4")]
-    [InlineData("Pinus resinosa", "sapwood 1, heartwood 3")]
+    [InlineData("red pine", "sapwood 1, heartwood 3")]
     [InlineData("yellow cedar", "sapwood 1, heartwood 3")]
     [InlineData("amabilis fir", "sapwood 2, heartwood 2-3")]
     public void The_Canadian_permeability_scale(string species, string expected) =>
