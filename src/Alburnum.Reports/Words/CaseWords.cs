@@ -210,7 +210,7 @@ public sealed class CaseWords(Wording wording)
                 "expectation.sapwood-not-known",
                 ("species", species.Name)
             ),
-            NotInWater { Preservative: var kind } => RequirementWords.Current.Preservatives.NotPredicted(kind),
+            NotInWater { Preservative: var kind } => _requirements.Preservatives.NotPredicted(kind),
             MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
                 measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",
                 ("measured", Figures.Measured(measured.Value, measured.StandardUncertainty, "mm")),
