@@ -41,6 +41,12 @@ public sealed class RefusalTests : IDisposable
         );
 
     [Theory]
+    [InlineData("boron", "octaborate")]
+    [InlineData("octoborate", "octaborate")]
+    public Task A_product_that_is_not_known_is_refused_with_the_nearest(string product, string near) =>
+        Refused($"did you mean \"{near}\"?", "retention", "1850 mg/kg B", "--product", product);
+
+    [Theory]
     [InlineData("--ground-contact: found nothing, expected a value after it.", "use-class --ground-contact")]
     [InlineData("--rulebook: found nothing, expected a value after it.", "requirement --rulebook")]
     [InlineData("--lot: found nothing, expected a value after it.", "sample attributes --lot")]

@@ -101,6 +101,26 @@ public sealed class HoldAgainTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_case_s_own_rulebook_stands_first_then_each_code_with_its_newest_edition()
+    {
+        await Site.SendAsync(
+            $"/cases/{_reference}",
+            new Dictionary<string, string>(StringComparer.Ordinal) { ["rulebook"] = "european-1995" },
+            file: null
+        );
+        var page = await Site.Browser.GetStringAsync(new Uri($"/cases/{_reference}", UriKind.Relative), Stop);
+        var offered = page.Split("<option value=\"")
+            .Skip(1)
+            .Select(option => option[..option.IndexOf('"', StringComparison.Ordinal)])
+            .Where(name => name.Contains('-', StringComparison.Ordinal))
+            .ToList();
+
+        Assert.Equal("european-1995", offered[0]);
+        Assert.True(offered.IndexOf("british-2024") < offered.IndexOf("british-2014"), string.Join(", ", offered));
+        Assert.True(offered.IndexOf("american-round") < offered.IndexOf("british-2024"), string.Join(", ", offered));
+    }
+
+    [Fact]
     public async Task A_form_without_the_page_s_token_keeps_nothing()
     {
         var form = new Dictionary<string, string>(StringComparer.Ordinal)

@@ -18,14 +18,7 @@ public static class AssayBasisReader
         ArgumentNullException.ThrowIfNull(fields);
         ArgumentNullException.ThrowIfNull(substances);
         var countedAs = fields.Part(AssayFields.CountedAs, text => Compounds(text, substances)) ?? [];
-        var product = fields.Part(
-            AssayFields.Product with
-            {
-                Expected =
-                    $"{string.Join(", ", substances.Products.Select(each => each.Key))}; or substances with their shares, such as \"CuO 11.5 %, H3BO3 4 %\"",
-            },
-            text => Product(text, substances)
-        );
+        var product = Product(fields, substances);
         if (product is not null && countedAs.Count > 0)
             fields.Refuse(AssayFields.Product, product.Key, $"one of the two, this or {AssayFields.CountedAs.Key}");
         return new()
@@ -45,6 +38,35 @@ public static class AssayBasisReader
         var all = text.Split('+', StringSplitOptions.TrimEntries).Select(substances.Find).ToList();
         return all.Contains(null) || all.Distinct().Count() < all.Count ? null : [.. all.OfType<Compound>()];
     }
+
+    private static ProductFormula? Product(IFields fields, Substances substances)
+    {
+        if (fields.Text(AssayFields.Product) is not { } text)
+            return null;
+        if (Product(text, substances) is { } product)
+            return product;
+        fields.Refuse(
+            AssayFields.Product,
+            text,
+            new NotFound<ProductFormula>(Near(text, substances)).Expected(
+                $"{string.Join(", ", substances.Products.Select(each => each.Key))}; or substances with their shares, such as \"CuO 11.5 %, H3BO3 4 %\""
+            )
+        );
+        return null;
+    }
+
+    // Where a substance is named in place of a product: what is made of one that holds the same element.
+    private static IReadOnlyList<string> Near(string text, Substances substances) =>
+        substances.Find(text) is { } named
+            ?
+            [
+                .. substances
+                    .Products.Where(each =>
+                        each.Parts is [var only] && substances.Between(named, only.Compound) is not null
+                    )
+                    .Select(each => each.Key),
+            ]
+            : new NameIndex<ProductFormula>(substances.Products, each => [each.Key, each.Name]).Near(text);
 
     private static ProductFormula? Product(string text, Substances substances) =>
         substances.Products.FirstOrDefault(each => string.Equals(each.Key, text, StringComparison.OrdinalIgnoreCase))

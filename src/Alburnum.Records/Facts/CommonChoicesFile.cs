@@ -41,7 +41,13 @@ internal static class CommonChoicesFile
                 new(one, [.. row.Texts("components").Select(name => Component(row, "components", name, components))])
             );
         }
-        return new CommonChoices(timbers, designs);
+        List<string> rounds = [];
+        foreach (var row in root.Rows("rounds"))
+        {
+            _ = (row.Text("key"), row.Provenance());
+            rounds.AddRange(row.Texts("components").Select(name => Component(row, "components", name, components)));
+        }
+        return new CommonChoices(timbers, designs, rounds);
     }
 
     private static string Component(FactRow row, string field, string name, ComponentCatalogue components)

@@ -7,6 +7,8 @@ namespace Alburnum.Records.Facts;
 /// <param name="classes">Penetration classes that the rulebook names.</param>
 internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand> classes)
 {
+    private static readonly (string, bool)[] YesNo = [("yes", true), ("no", false)];
+
     public Demand Read(FactRow row, Subject subject)
     {
         if (row.Has("unknown"))
@@ -15,12 +17,22 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
         {
             Subject.UseClass => UseClass(row),
             Subject.Life => new LifeDemand(new DesiredServiceLife(row.Whole("years", Ranges.LifeYears))),
-            Subject.Penetration => Penetration(row),
+            Subject.Penetration => row.Has("isRecommended")
+                ? Recommended(row, Penetration(row), row.Word("isRecommended", YesNo))
+                : Penetration(row),
             Subject.Retention => Retention(row),
             Subject.Moisture => new MoistureLimit(row.Number("maxPercent", Ranges.MoisturePercent)),
             Subject.Acceptance => new AcceptableQuality(row.Number("aqlPercent", 0.01, 50)),
             _ => new Advice(row.Text("advice")),
         };
+    }
+
+    private static Demand Recommended(FactRow row, Demand demand, bool isRecommended)
+    {
+        if (demand is PenetrationDemand penetration)
+            return penetration with { IsRecommended = isRecommended };
+        row.Refuse("isRecommended", isRecommended ? "yes" : "no", "no such field beside what requires no depth");
+        return demand;
     }
 
     private static UseClassDemand UseClass(FactRow row)

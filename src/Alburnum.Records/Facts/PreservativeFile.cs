@@ -50,12 +50,14 @@ internal static class PreservativeFile
                     appliedBy.Count > 0 && appliedBy.All(OnSurface.Contains),
                     UseClassFile.UseClasses(row),
                     row.Texts("limits"),
-                    [
-                        .. row.OptionalRows("restrictions")
-                            .Select(each => new Restriction(each.Text("says"), each.Provenance())),
-                    ],
+                    [.. row.OptionalRows("restrictions").Select(Law)],
                     row.Provenance()
                 )
+                {
+                    IsRemedial = row.Has("isRemedial") && row.Word("isRemedial", YesNo),
+                    Carrier = row.Has("carrier") ? row.Text("carrier") : null,
+                    NotIndoors = row.OptionalRow("notIndoors") is { } indoors ? Law(indoors) : null,
+                }
             );
         }
         return all;
@@ -72,6 +74,8 @@ internal static class PreservativeFile
                     row.Provenance()
                 )),
         ];
+
+    private static Restriction Law(FactRow row) => new(row.Text("says"), row.Provenance());
 
     private static Agent AgentOf(FactRow row, string word)
     {

@@ -217,6 +217,7 @@ public static class ReasonMapping
                 ("code", two.ByCode.Name),
                 ("by_code", DocumentNames.OfRule(two.ByCode.Penetration.Verdict))
             ),
+            CodeOnlyRecommends advised => Kind(reason, ("demand", advised.Answer.Requirement.PenetrationName)),
             OnlyContractDemands only => Kind(reason, ("contract", only.Contract.Name)),
             SeveralRetentions several => Kind(
                 reason,

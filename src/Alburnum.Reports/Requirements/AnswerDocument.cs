@@ -14,7 +14,7 @@ public sealed record AnswerDocument
     /// <summary>Version of this form, 1.</summary>
     public required int Version { get; init; }
 
-    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "recommended, not required", "not needed", "not permitted" or "not covered".</summary>
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
 
@@ -61,6 +61,9 @@ public sealed record AnswerDocument
 
     /// <summary>What would make it possible, best first; empty where nothing is wrong, and where it is not known what is required.</summary>
     public required IReadOnlyList<RouteDocument> Routes { get; init; }
+
+    /// <summary>What lies near and would not do.</summary>
+    public required IReadOnlyList<RouteDocument> WouldNotDo { get; init; }
 
     /// <summary>Paragraph for a specification; null where it is not known what is required.</summary>
     public required string? Clause { get; init; }
@@ -145,6 +148,9 @@ public sealed record DemandDocument
 {
     /// <summary>The code's own name of it.</summary>
     public required string Penetration { get; init; }
+
+    /// <summary>Whether the code only recommends it.</summary>
+    public required bool IsRecommended { get; init; }
 
     /// <summary>The depth in words.</summary>
     public required string PenetrationInWords { get; init; }
@@ -251,8 +257,11 @@ public sealed record FactDocument
 /// <summary>Whether the timber will do untreated.</summary>
 public sealed record UntreatedDocument
 {
-    /// <summary>Verdict on the heartwood; null where its durability is not known.</summary>
+    /// <summary>Verdict on the heartwood, by the least durable class of its range; null where its durability is not known.</summary>
     public required string? Heartwood { get; init; }
+
+    /// <summary>Verdict by the most durable class of its range; null where its durability is not known.</summary>
+    public required string? HeartwoodAtBest { get; init; }
 
     /// <summary>Verdict on the sapwood.</summary>
     public required string Sapwood { get; init; }
@@ -305,10 +314,10 @@ public sealed record RouteDocument
     /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
     public required double? ExpectedPieceShare { get; init; }
 
-    /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
+    /// <summary>That the timber is commonly sold for the component, or that this is not known; null where no other timber is proposed.</summary>
     public required string? CommonlySold { get; init; }
 
-    /// <summary>How long such heartwood lasted in the ground; null where that does not matter or is not known.</summary>
+    /// <summary>How long such heartwood lasted in the ground, and whether it lasts as long as is asked; null where neither matters.</summary>
     public required string? Lasted { get; init; }
 
     /// <summary>Why the rulebook has no demand then; null where it has one or none is needed.</summary>

@@ -44,7 +44,8 @@ public static class AnswerMapping
             Untreated = From(found.Untreated),
             Unless = [.. found.Insects.Select(Words.Answers.Say)],
             Expected = From(found.Expected),
-            Routes = [.. found.Routes.Select(From)],
+            Routes = [.. found.Ways.Select(From)],
+            WouldNotDo = [.. found.Failing.Select(From)],
             // Nobody is to be given an order for what will not do.
             Clause = answer switch
             {
@@ -113,6 +114,7 @@ public static class AnswerMapping
         new()
         {
             Penetration = requirement.PenetrationName,
+            IsRecommended = requirement.IsRecommended,
             PenetrationInWords = Words.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement.Zone?.Name,
             ZoneFromMm = requirement.Zone?.FromMm,
@@ -160,6 +162,7 @@ public static class AnswerMapping
             : new()
             {
                 Heartwood = untreated.Heartwood is { } heartwood ? Words.Durability.Say(heartwood) : null,
+                HeartwoodAtBest = untreated.HeartwoodAtBest is { } best ? Words.Durability.Say(best) : null,
                 Sapwood = Words.Durability.Say(untreated.Sapwood),
                 InWords = Words.Durability.Say(untreated),
                 Standing = untreated.Standing,
@@ -187,8 +190,8 @@ public static class AnswerMapping
             Change = Words.Routes.Say(route),
             Reach = found.Reach,
             ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
-            CommonlySold = route.CommonlySold is { } sold ? Words.Routes.Say(sold) : null,
-            Lasted = route.Trial is { } trial ? Words.Routes.Say(trial) : null,
+            CommonlySold = Words.Routes.Sold(route),
+            Lasted = Words.Routes.Lasts(route),
             Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
             Untreated = From(route.Untreated),

@@ -171,12 +171,26 @@ public static class AnswerParts
     private static string Then(RouteDocument route) =>
         route switch
         {
+            { Requirement: { IsRecommended: true } advised } => Said(
+                "answers.sheet.recommended-route",
+                ("change", route.Change),
+                ("penetration", advised.Penetration),
+                Standing(route.Standing),
+                ("reach", RequirementWords.Current.Routes.Say(route.Reach))
+            ),
             { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),
                 ("penetration", demand.Penetration),
                 Standing(route.Standing),
                 ("reach", RequirementWords.Current.Routes.Say(route.Reach))
+            ),
+            { Untreated: { Heartwood: { } worst, HeartwoodAtBest: { } best } } when best != worst => Said(
+                "answers.sheet.untreated-route-range",
+                ("change", route.Change),
+                ("heartwood", worst),
+                ("best", best),
+                Standing(route.Standing)
             ),
             { Untreated.Heartwood: { } heartwood } => Said(
                 "answers.sheet.untreated-route",

@@ -41,7 +41,9 @@ public static class AnswerText
         }
         foreach (var line in Section(Said("answers.sheet.expected"), answer.Expected?.InWords ?? []))
             yield return line;
-        foreach (var line in Routes(answer))
+        foreach (var line in Routes(Said("answers.sheet.routes"), answer.Routes))
+            yield return line;
+        foreach (var line in Routes(Said("answers.sheet.would-not-do"), answer.WouldNotDo))
             yield return line;
         foreach (var line in Why(answer, withAllRows, allRowsOption))
             yield return line;
@@ -101,13 +103,13 @@ public static class AnswerText
 
     private static string Lead(string name) => $"  {name, -12} ";
 
-    private static IEnumerable<string> Routes(AnswerDocument answer)
+    private static IEnumerable<string> Routes(string heading, IReadOnlyList<RouteDocument> routes)
     {
-        if (answer.Routes.Count == 0)
+        if (routes.Count == 0)
             yield break;
         yield return "";
-        yield return Said("answers.sheet.routes");
-        foreach (var (kind, says) in answer.Routes.Select(AnswerParts.Route))
+        yield return heading;
+        foreach (var (kind, says) in routes.Select(AnswerParts.Route))
         foreach (var line in Wrapped($"  {kind, -17} ", says))
             yield return line;
     }

@@ -25,11 +25,7 @@ public static class SpecificationClause
                 [
                     Piece(trace.Enquiry),
                     UseAndLife(trace),
-                    Said(
-                        "requirements.clause.treatment",
-                        ("rulebook", trace.RulebookTitle),
-                        ("penetration", Penetration(requirement))
-                    ),
+                    Treatment(requirement, trace),
                     Said(
                         "requirements.clause.zone",
                         ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
@@ -74,6 +70,15 @@ public static class SpecificationClause
                     Caution,
                 ]
         );
+    }
+
+    private static string Treatment(Requirement requirement, Trace trace)
+    {
+        (string, string) rulebook = ("rulebook", trace.RulebookTitle),
+            penetration = ("penetration", Penetration(requirement));
+        return requirement.IsRecommended
+            ? Said("requirements.clause.recommended", rulebook, penetration)
+            : Said("requirements.clause.treatment", rulebook, penetration);
     }
 
     private static string UseAndLife(Trace trace) =>

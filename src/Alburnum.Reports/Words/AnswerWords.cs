@@ -23,11 +23,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             ? wording.Say("answers.called", ("name", called), ("component", known))
             : component ?? calledAs;
 
-    /// <summary>"required", "not needed", "not permitted" or "not covered".</summary>
+    /// <summary>"required", "recommended, not required", "not needed", "not permitted" or "not covered".</summary>
     public string Say(AnswerOutcome outcome) =>
         outcome switch
         {
             AnswerOutcome.Required => wording.Say("answers.required"),
+            AnswerOutcome.Recommended => wording.Say("answers.recommended"),
             AnswerOutcome.NotNeeded => wording.Say("answers.not-needed"),
             AnswerOutcome.NotPermitted => wording.Say("answers.not-permitted"),
             AnswerOutcome.NotCovered => wording.Say("answers.not-covered"),
@@ -268,7 +269,9 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
 
     private IEnumerable<string> Parts(Requirement requirement)
     {
-        yield return requirement.PenetrationName;
+        yield return requirement.IsRecommended
+            ? wording.Say("answers.short-recommended", ("penetration", requirement.PenetrationName))
+            : requirement.PenetrationName;
         if (requirement.RequiredRetention is { } amount)
             yield return amount.Label;
         else if (requirement.Retention is { } rule)

@@ -85,6 +85,10 @@ public sealed class CaseWords(Wording wording)
                 ("byCode", wording.SayRule(two.ByCode.Penetration.Verdict)),
                 ("which", _requirements.Answers.Say(two.Contract, two.ByCode.Name))
             ),
+            CodeOnlyRecommends { Answer.Requirement.PenetrationName: var name } => wording.Say(
+                "cases.only-recommended",
+                ("demand", name)
+            ),
             OnlyContractDemands only => wording.Say(
                 "cases.only-contract",
                 ("contract", only.Contract.Name),
@@ -206,6 +210,7 @@ public sealed class CaseWords(Wording wording)
                 "expectation.sapwood-not-known",
                 ("species", species.Name)
             ),
+            NotInWater { Preservative: var kind } => _requirements.Preservatives.NotPredicted(kind),
             MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
                 measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",
                 ("measured", Figures.Measured(measured.Value, measured.StandardUncertainty, "mm")),

@@ -45,7 +45,8 @@ public sealed class FindingWords(Wording wording)
             : said;
     }
 
-    private static bool IsOfDemands(Reason reason) => reason is TwoDemands or OnlyContractDemands or SeveralRetentions;
+    private static bool IsOfDemands(Reason reason) =>
+        reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or SeveralRetentions;
 
     private string Said(RuleFinding rule)
     {

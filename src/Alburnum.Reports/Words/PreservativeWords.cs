@@ -13,6 +13,19 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
         ArgumentNullException.ThrowIfNull(finding);
         return finding switch
         {
+            OnlyForUpkeep => wording.Say(
+                "preservatives.only-for-upkeep",
+                ("name", Wording.Capital(finding.Preservative.Name)),
+                ("ways", string.Join(", ", finding.Preservative.AppliedBy)),
+                ("standing", wording.Say(finding.Preservative.Provenance.Standing)),
+                ("source", finding.Preservative.Provenance.Citation)
+            ),
+            NotForIndoors { Restriction: var indoors } => wording.Say(
+                "preservatives.ruled-out",
+                ("why", indoors.Says),
+                ("standing", wording.Say(indoors.Provenance.Standing)),
+                ("source", indoors.Provenance.Citation)
+            ),
             RestrictedByLaw { Restriction: var law } => Limit(finding.Preservative, law.Says, law.Provenance),
             _ => wording.Say(
                 "preservatives.ruled-out",
@@ -21,6 +34,18 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
                 ("source", finding.Preservative.Provenance.Citation)
             ),
         };
+    }
+
+    /// <summary>That what it reaches is not predicted, because it does not go in with water.</summary>
+    /// <param name="preservative">The preservative; its carrier is known.</param>
+    public string NotPredicted(Preservative preservative)
+    {
+        ArgumentNullException.ThrowIfNull(preservative);
+        return wording.Say(
+            "preservatives.not-predicted",
+            ("name", preservative.Name),
+            ("carrier", preservative.Carrier ?? "")
+        );
     }
 
     /// <summary>What a mark is in its own system.</summary>
@@ -68,6 +93,11 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
                 name,
                 ("use", rows.Say(beyond.Classes)),
                 ("meant", rows.Say(beyond.Preservative.UseClasses))
+            ),
+            NoGuardAgainstSoftRot soft => wording.Say(
+                "preservatives.no-guard-against-soft-rot",
+                name,
+                ("use", rows.Say(soft.Classes))
             ),
             NoGuardAgainstBorers => wording.Say("preservatives.no-guard-against-borers", name),
             StaysOnSurface surface => wording.Say(

@@ -93,6 +93,7 @@ public sealed class RequirementWords
                 ("standing", _wording.Say(Provenance.Weakest(rests.Select(source => source.Standing))))
             ),
             LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
+            OtherCarrier(var kind) => Preservatives.NotPredicted(kind),
             OfPreservative(var finding) => Preservatives.Say(finding),
             MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
             MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),

@@ -28,23 +28,54 @@ public sealed class RouteWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a route."),
         };
 
-    /// <summary>That a timber is commonly sold for the component.</summary>
-    public string Say(CommonTimber sold)
+    /// <summary>That a timber is commonly sold for the component, or that this is not known; null where no other timber is proposed.</summary>
+    public string? Sold(Route route)
     {
-        ArgumentNullException.ThrowIfNull(sold);
-        return wording.Say("routes.commonly-sold", ("standing", wording.Say(sold.Provenance.Standing)));
+        ArgumentNullException.ThrowIfNull(route);
+        return route switch
+        {
+            { CommonlySold: { } sold } => wording.Say(
+                "routes.commonly-sold",
+                ("standing", wording.Say(sold.Provenance.Standing))
+            ),
+            { Change: TakeSpecies or TakeHeartwood } => wording.Say("routes.not-known-whether-sold"),
+            _ => null,
+        };
     }
 
-    /// <summary>How long heartwood of its durability class lasted in the ground.</summary>
-    public string Say(YearsInGround trial)
+    /// <summary>How long such heartwood lasted in the ground, and whether it lasts as long as is asked; null where neither matters.</summary>
+    public string? Lasts(Route route)
     {
-        ArgumentNullException.ThrowIfNull(trial);
-        return wording.Say(
-            "routes.lasted",
-            ("years", RequirementWords.Current.Durability.Years(trial)),
-            ("standing", wording.Say(trial.Provenance.Standing))
-        );
+        ArgumentNullException.ThrowIfNull(route);
+        var parts = new[] { route.Trial is { } trial ? Lasted(trial, route) : null, LastsAsAsked(route) }
+            .OfType<string>()
+            .ToList();
+        return parts.Count > 0 ? string.Join(", ", parts) : null;
     }
+
+    private string Lasted(YearsInGround trial, Route route)
+    {
+        (string, string) durability = ("class", Figures.Whole(trial.DurabilityClass)),
+            years = ("years", RequirementWords.Current.Durability.Years(trial)),
+            standing = ("standing", wording.Say(trial.Provenance.Standing));
+        return route.Untreated?.Species.Durability is { Value: var range } && range.Low < range.High
+            ? wording.Say("routes.lasted-worse", durability, years, standing)
+            : wording.Say("routes.lasted", durability, years, standing);
+    }
+
+    private string? LastsAsAsked(Route route) =>
+        route switch
+        {
+            { Untreated.Heartwood: not null, Reach: ReachVerdict.NotKnown, Enquiry.Life: { } life } => wording.Say(
+                "routes.not-known-whether-lasts",
+                ("years", Figures.Whole(life.Years))
+            ),
+            { Trial: { } trial, Enquiry.Life: { } life } when trial.Reach(life) == false => wording.Say(
+                "routes.too-short",
+                ("years", Figures.Whole(life.Years))
+            ),
+            _ => null,
+        };
 
     /// <summary>How many pieces are expected to meet the demand.</summary>
     /// <param name="share">Share of pieces, 0 to 1.</param>
@@ -66,6 +97,7 @@ public sealed class RouteWords(Wording wording)
         {
             InciseFaces => wording.Say("routes.incise"),
             DryFirst dry => wording.Say("routes.dry", ("percent", Figures.Digits(dry.MaxPercent, 0))),
+            TakeRound { Section: { } section } => wording.Say("routes.use-round-of", ("section", section.Label)),
             TakeRound => wording.Say("routes.use-round"),
             TakeSpecies { Instead: { } instead } other => wording.Say(
                 "routes.other-species",

@@ -120,6 +120,11 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
         {
             UseClassDemand use => wording.Say("rows.use-class", ("classes", use.Label)),
             LifeDemand life => Say(life.Life),
+            PenetrationDemand { IsRecommended: true } penetration => wording.Say(
+                "rows.recommended-depth",
+                ("name", penetration.Name),
+                ("depth", depths.Say(penetration.Depth))
+            ),
             PenetrationDemand penetration => wording.Say(
                 "rows.named-depth",
                 ("name", penetration.Name),

@@ -32,6 +32,8 @@ public sealed record CaseExpectation(
         if (folder is not { Treatment: { } treatment, Case.Enquiry.Section: { } section })
             return None;
         List<CaseRemark> notKnown = [.. NotKnown(treatment, facts.Impregnation)];
+        if (folder.Case.Enquiry.PreservativeKind is { Carrier: not null } carried)
+            notKnown.Add(new NotInWater(carried));
         if (notKnown.Count > 0)
             return new(null, null, null, notKnown);
         var request = new PredictionRequest

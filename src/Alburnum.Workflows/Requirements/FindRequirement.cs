@@ -12,7 +12,7 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
 /// <param name="Insects">Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out.</param>
 /// <param name="Expected">What pressure treatment is expected to reach; null where no depth is required or too little of the piece is known.</param>
-/// <param name="Routes">What would make it possible, best first; empty where nothing is wrong, and where it is not known what is required.</param>
+/// <param name="Routes">Every change tried, best first; empty where nothing is wrong, and where it is not known what is required.</param>
 /// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
 /// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
@@ -25,15 +25,33 @@ public sealed record FoundRequirement(
     IReadOnlyList<RequirementRemark> Warnings,
     IReadOnlyList<RequirementRemark> Remarks,
     ContractClass? Contract
-);
+)
+{
+    /// <summary>What may make it possible, likeliest first.</summary>
+    public IEnumerable<FoundRoute> Ways => Routes.Where(route => route.Reach != ReachVerdict.Unlikely);
+
+    /// <summary>What would not do, though it lies near.</summary>
+    public IEnumerable<FoundRoute> Failing => Routes.Where(route => route.Reach == ReachVerdict.Unlikely);
+}
 
 /// <summary>A route, with what pressure treatment is expected to reach on it.</summary>
 /// <param name="Route">The route.</param>
 /// <param name="Expected">The prediction; null where no depth is required or too little of the piece is known.</param>
 public sealed record FoundRoute(Route Route, TreatingPrediction? Expected)
 {
-    /// <summary>Whether the demand is met then: not known where what is usual and what is predicted point different ways.</summary>
-    public ReachVerdict Reach => Expected is { DiffersFromUsual: true } ? ReachVerdict.NotKnown : Route.Reach;
+    // A route is recommended on fewer doubts than an answer is given. Our own choice.
+    private const double MostPieces = 0.75;
+    private const double FewPieces = 0.25;
+
+    /// <summary>Whether the demand is met then: not known where what is usual and what is predicted point different ways; where nothing is usual, few pieces predicted are a no.</summary>
+    public ReachVerdict Reach =>
+        (Route.Reach, Expected?.Quick.PieceShare.Value) switch
+        {
+            (ReachVerdict.Likely, < MostPieces) => ReachVerdict.NotKnown,
+            (ReachVerdict.NotKnown, < FewPieces) => ReachVerdict.Unlikely,
+            _ when Expected is { DiffersFromUsual: true } => ReachVerdict.NotKnown,
+            _ => Route.Reach,
+        };
 }
 
 /// <summary>Asks a rulebook what it demands of a piece, and looks for what would make it possible.</summary>
@@ -89,7 +107,8 @@ public static class FindRequirement
     )
     {
         if (
-            answer is not Required { Requirement: { Penetration: not NoDepth } demand }
+            enquiry.PreservativeKind is { Carrier: not null }
+            || answer is not Required { Requirement: { Penetration: not NoDepth } demand }
             || enquiry is not { Species: { } species, Section: { } section and not QuarteredSection }
         )
             return null;
@@ -177,6 +196,8 @@ public static class FindRequirement
             foreach (var remark in OfSpecies(species, enquiry, facts))
                 yield return remark;
         }
+        if (enquiry.PreservativeKind is { Carrier: not null } carried)
+            yield return new OtherCarrier(carried);
         if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
             yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))

@@ -58,6 +58,10 @@ public sealed record ElsewhereCalled(Equivalence Match) : RequirementRemark;
 /// <param name="Preservative">The preservative, with its limits.</param>
 public sealed record LimitsOfPreservative(Preservative Preservative) : RequirementRemark;
 
+/// <summary>Nothing is predicted: it does not go in as a thin solution in water.</summary>
+/// <param name="Preservative">The preservative; its carrier is known.</param>
+public sealed record OtherCarrier(Preservative Preservative) : RequirementRemark;
+
 /// <summary>What speaks against the preservative that was named, or restricts it.</summary>
 /// <param name="Finding">The finding.</param>
 public sealed record OfPreservative(PreservativeFinding Finding) : RequirementRemark;

@@ -17,6 +17,10 @@ public sealed record CodeAsksForNone(NotNeeded Answer) : CaseReason;
 /// <param name="Answer">What the rulebook answers.</param>
 public sealed record CodeForbids(NotPermitted Answer) : CaseReason;
 
+/// <summary>The code of practice recommends what is judged against, and does not require it.</summary>
+/// <param name="Answer">What the rulebook answers.</param>
+public sealed record CodeOnlyRecommends(Required Answer) : CaseReason;
+
 /// <summary>The rulebook has no answer.</summary>
 /// <param name="Answer">What the rulebook answers.</param>
 public sealed record RulebookSilent(NotCovered Answer) : CaseReason;

@@ -26,6 +26,10 @@ public sealed record DensityNotKnown(Species Species) : CaseRemark;
 /// <param name="Species">The timber.</param>
 public sealed record SapwoodNotKnown(Species Species) : CaseRemark;
 
+/// <summary>Nothing is predicted: the preservative does not go in as a thin solution in water.</summary>
+/// <param name="Preservative">The preservative; its carrier is known.</param>
+public sealed record NotInWater(Preservative Preservative) : CaseRemark;
+
 /// <summary>The mean depth measured lies outside the range that nine pieces of ten were expected to have.</summary>
 /// <param name="MeasuredMm">Mean depth over the pieces measured, mm.</param>
 /// <param name="PredictedMm">Mean depth of a piece as it was predicted, mm.</param>

@@ -144,6 +144,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     /// <summary>What becomes of the demands on the depth: which decides of two, or that the contract's stands alone.</summary>
     private IEnumerable<CaseReason> OfDemands(IReadOnlyList<DemandJudged> byDemand)
     {
+        if (Required.Answer is Required { Requirement.IsRecommended: true } advised)
+            yield return new CodeOnlyRecommends(advised);
         if (Required.Contract is not ContractDemand demand)
             yield break;
         if (byDemand is [var contract, var code])

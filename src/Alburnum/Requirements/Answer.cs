@@ -6,6 +6,9 @@ public enum AnswerOutcome
     /// <summary>The code demands something.</summary>
     Required,
 
+    /// <summary>The code recommends something, and does not require it.</summary>
+    Recommended,
+
     /// <summary>The code asks for no preservative.</summary>
     NotNeeded,
 
@@ -21,10 +24,11 @@ public enum AnswerOutcome
 /// <param name="Trace">Why.</param>
 public abstract record Answer(AnswerOutcome Outcome, Trace Trace);
 
-/// <summary>The code demands this.</summary>
+/// <summary>The code demands this, or recommends it.</summary>
 /// <param name="Requirement">The requirement.</param>
 /// <param name="Trace">Why.</param>
-public sealed record Required(Requirement Requirement, Trace Trace) : Answer(AnswerOutcome.Required, Trace);
+public sealed record Required(Requirement Requirement, Trace Trace)
+    : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace);
 
 /// <summary>The code asks for no preservative; insects that nobody has ruled out may still make it wise.</summary>
 /// <param name="Reason">Why, one sentence, as the rulebook has it.</param>

@@ -24,7 +24,12 @@ public sealed record CommonDesign(UseClass UseClass, IReadOnlyList<string> Compo
 /// <summary>What is commonly chosen for a component: the timbers that are sold for it, and the designs that are open to it.</summary>
 /// <param name="Timbers">Timbers by component.</param>
 /// <param name="Designs">Designs by use class.</param>
-public sealed record CommonChoices(IReadOnlyList<CommonTimber> Timbers, IReadOnlyList<CommonDesign> Designs)
+/// <param name="RoundComponents">Names of the components for which round timber is sold.</param>
+public sealed record CommonChoices(
+    IReadOnlyList<CommonTimber> Timbers,
+    IReadOnlyList<CommonDesign> Designs,
+    IReadOnlyList<string> RoundComponents
+)
 {
     /// <summary>Timbers commonly sold for what is enquired about, where that code is in force; empty where none is known.</summary>
     /// <param name="enquiry">What is enquired about.</param>
@@ -38,14 +43,27 @@ public sealed record CommonChoices(IReadOnlyList<CommonTimber> Timbers, IReadOnl
             .. Timbers.Where(row =>
                 row.IsTreated == isTreated
                 && row.Component == enquiry.Component?.Name
-                && (
-                    row.Where.Count == 0
-                    || row.Where.Any(code => rulebookName.StartsWith(code + "-", StringComparison.Ordinal))
-                )
+                && (row.Where.Count == 0 || IsThere(row, rulebookName))
                 && !(enquiry.Section?.ThicknessMm > row.ThicknessMaxMm)
             ),
         ];
     }
+
+    /// <summary>Timbers commonly sold for anything in the country of that code; empty where none is known.</summary>
+    /// <param name="rulebookName">Name of the rulebook, for instance "british-2014".</param>
+    /// <param name="isTreated">Treated timbers, or durable heartwood.</param>
+    public IReadOnlyList<CommonTimber> For(string rulebookName, bool isTreated) =>
+        [.. Timbers.Where(row => row.IsTreated == isTreated && IsThere(row, rulebookName))];
+
+    /// <summary>True where it is known what is sold for a component, treated or as durable heartwood, where that code is in force: what is not among it is not sold.</summary>
+    /// <param name="component">The component; null where it is not known.</param>
+    /// <param name="rulebookName">Name of the rulebook, for instance "british-2014".</param>
+    public bool IsKnown(Component? component, string rulebookName) =>
+        Timbers.Any(row => row.Component == component?.Name && (row.Where.Count == 0 || IsThere(row, rulebookName)));
+
+    /// <summary>True where round timber is sold for a component, or where the component is not known.</summary>
+    public bool IsSoldRound(Component? component) =>
+        component is null || RoundComponents.Contains(component.Name, StringComparer.Ordinal);
 
     /// <summary>True where the design that leads to a use class is commonly open to a component, or where the component is not known.</summary>
     /// <param name="useClass">The use class then.</param>
@@ -55,4 +73,7 @@ public sealed record CommonChoices(IReadOnlyList<CommonTimber> Timbers, IReadOnl
         || Designs.Any(row =>
             row.UseClass == useClass && row.Components.Contains(component.Name, StringComparer.Ordinal)
         );
+
+    private static bool IsThere(CommonTimber row, string rulebookName) =>
+        row.Where.Any(code => rulebookName.StartsWith(code + "-", StringComparison.Ordinal));
 }

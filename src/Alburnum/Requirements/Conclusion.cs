@@ -54,6 +54,7 @@ internal static class Conclusion
             [.. Conditions(trace, moisture)]
         )
         {
+            IsRecommended = penetration.IsRecommended,
             RequiredRetention = retention switch
             {
                 FixedRetention fixedRetention => fixedRetention.Amount,

@@ -55,7 +55,11 @@ public sealed record LifeDemand(DesiredServiceLife Life) : Demand;
 /// <param name="Zone">Analytical zone; null where the rulebook does not say.</param>
 /// <param name="DefinedBy">Source of a named class that the row refers to; null where the row itself spells the depth out.</param>
 public sealed record PenetrationDemand(string Name, DepthRule Depth, Fact<AnalyticalZone>? Zone, Provenance? DefinedBy)
-    : Demand;
+    : Demand
+{
+    /// <summary>True where the code recommends it and does not require it.</summary>
+    public bool IsRecommended { get; init; }
+}
 
 /// <summary>The code does not allow it.</summary>
 /// <param name="Reason">Why, one sentence.</param>

@@ -81,8 +81,11 @@ public sealed class NaturalDurability
     public YearsInGround? InGround(Species species)
     {
         ArgumentNullException.ThrowIfNull(species);
-        return _years.FirstOrDefault(row => row.DurabilityClass == species.Durability?.Value.High);
+        return Of(species.Durability?.Value.High);
     }
+
+    /// <summary>The same for the most durable class of its range.</summary>
+    internal YearsInGround? InGroundAtBest(Species species) => Of(species.Durability?.Value.Low);
 
     /// <summary>Whether the timber will do untreated, heartwood and sapwood apart.</summary>
     /// <remarks>The classes are against decay. Against marine borers a timber has classes of its own, which are not known here.</remarks>
@@ -101,4 +104,6 @@ public sealed class NaturalDurability
             Provenance.Weakest([sapwood.Provenance.Standing, durability.Provenance.Standing])
         );
     }
+
+    private YearsInGround? Of(int? durability) => _years.FirstOrDefault(row => row.DurabilityClass == durability);
 }

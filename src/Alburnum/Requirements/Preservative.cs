@@ -57,7 +57,17 @@ public sealed record Preservative(
     IReadOnlyList<string> Limits,
     IReadOnlyList<Restriction> Restrictions,
     Provenance Provenance
-);
+)
+{
+    /// <summary>True where it keeps up standing timber for a time, in rods, bandages or pastes, and takes the place of no treatment.</summary>
+    public bool IsRemedial { get; init; }
+
+    /// <summary>What carries it into the wood in place of water, for instance "hot oil"; null where water does, or nothing.</summary>
+    public string? Carrier { get; init; }
+
+    /// <summary>Why wood treated with it is not used indoors; null where nothing is known against it.</summary>
+    public Restriction? NotIndoors { get; init; }
+}
 
 /// <summary>All kinds of preservative, found by name, code or another name.</summary>
 public sealed class PreservativeCatalogue

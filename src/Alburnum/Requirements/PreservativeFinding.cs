@@ -26,18 +26,25 @@ public abstract record PreservativeFinding(Preservative Preservative, bool IsRul
         // What is open about the use class must not hide what holds in every class that is possible, nor condemn for one that may not hold.
         bool All(Func<UseClass, bool> holds) => classes.Count > 0 && classes.All(holds);
         var isBeyond = preservative.UseClasses.Count > 0 && All(each => !preservative.UseClasses.Contains(each));
+        var asksDepth = answer is Required { Requirement.Penetration: not NoDepth };
 
         if (preservative.ProtectsAgainst.Count == 0)
             yield return new ProtectsAgainstNothing(preservative);
         else if (!Protects(Agent.Decay) && All(each => each >= UseClass.Two))
             yield return new NoFungicide(preservative);
-        if (isBeyond && !preservative.IsFixed && All(each => each >= UseClass.ThreeOne))
+        if (preservative.IsRemedial && (isBeyond || asksDepth))
+            yield return new OnlyForUpkeep(preservative);
+        else if (isBeyond && !preservative.IsFixed && All(each => each >= UseClass.ThreeOne))
             yield return new WashesOut(preservative, classes);
         else if (isBeyond && All(each => each >= preservative.UseClasses.Max()))
             yield return new BeyondItsUse(preservative, classes);
+        else if (Protects(Agent.Decay) && !Protects(Agent.SoftRot) && All(each => each >= UseClass.Four))
+            yield return new NoGuardAgainstSoftRot(preservative, classes);
+        if (preservative.NotIndoors is { } indoors && All(each => each <= UseClass.Two))
+            yield return new NotForIndoors(preservative, indoors);
         if (All(each => each == UseClass.Five) && !Protects(Agent.MarineBorers))
             yield return new NoGuardAgainstBorers(preservative);
-        if (preservative.IsForSurfaces && answer is Required { Requirement.Penetration: not NoDepth })
+        if (preservative.IsForSurfaces && asksDepth)
             yield return new StaysOnSurface(preservative);
     }
 }
@@ -54,6 +61,22 @@ public sealed record NoFungicide(Preservative Preservative) : PreservativeFindin
 /// <param name="Preservative">The preservative.</param>
 /// <param name="Classes">The use class, or those possible.</param>
 public sealed record WashesOut(Preservative Preservative, IReadOnlyList<UseClass> Classes)
+    : PreservativeFinding(Preservative, true);
+
+/// <summary>It keeps up standing timber, and takes the place of no treatment.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record OnlyForUpkeep(Preservative Preservative) : PreservativeFinding(Preservative, true);
+
+/// <summary>It protects against decay but not against soft rot, in the ground or in water.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Classes">The use class, or those possible.</param>
+public sealed record NoGuardAgainstSoftRot(Preservative Preservative, IReadOnlyList<UseClass> Classes)
+    : PreservativeFinding(Preservative, true);
+
+/// <summary>Wood treated with it is not used indoors.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Restriction">Why, with its source.</param>
+public sealed record NotForIndoors(Preservative Preservative, Restriction Restriction)
     : PreservativeFinding(Preservative, true);
 
 /// <summary>The use class is beyond those that it is meant for.</summary>

@@ -16,6 +16,9 @@ public sealed record Requirement(
     IReadOnlyList<RequirementCondition> Conditions
 )
 {
+    /// <summary>True where the code recommends this and does not require it.</summary>
+    public bool IsRecommended { get; init; }
+
     /// <summary>Retention as a number: fixed by the code, or the factor times the critical value given; null where neither is known.</summary>
     public PreservativeAmount? RequiredRetention { get; init; }
 

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Timber;
 
 namespace Alburnum.Requirements;
@@ -24,7 +25,7 @@ public sealed record Route(
     /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
     public CommonTimber? CommonlySold { get; init; }
 
-    /// <summary>How long such heartwood lasted in the ground; null where that does not matter or is not known.</summary>
+    /// <summary>How long such heartwood, of the worse end of its durability, lasted in the ground; null where that does not matter or is not known.</summary>
     public YearsInGround? Trial { get; init; }
 }
 
@@ -40,11 +41,14 @@ public sealed class RouteSearch(
     private const int SpeciesMax = 3;
     private const double UnknownDensityKgPerM3 = 600;
 
-    /// <summary>Every route found: what is usually reached first, of that what is commonly sold for the component, of that what asks least of the client.</summary>
+    // Poles and posts are ordered by full steps of diameter. Our own choice.
+    private const double DiameterStepMm = 5;
+
+    /// <summary>Every change tried: what is usually reached first, of that what is commonly sold for the component, of that what asks least of the client; what will not do last.</summary>
     /// <remarks>
     /// Where it is not known whether heartwood of a sawn piece is exposed, it is taken to be: the careful side. Two changes are
     /// combined only with incising. Where the rulebook answers the enquiry itself but is silent on a kind of change, that is
-    /// given once.
+    /// given once. A shorter life or a lower class for which the code asks the same depth changes nothing, and is left out.
     /// </remarks>
     public IReadOnlyList<Route> Find(Enquiry enquiry)
     {
@@ -54,6 +58,7 @@ public sealed class RouteSearch(
         var isSilent = rulebook.Answer(enquiry) is NotCovered;
         var treated = Changes(enquiry)
             .SelectMany(WithAndWithoutIncising)
+            .Where(changed => !AsksTheSame(changed, enquiry))
             .Select(Asked)
             .OfType<Route>()
             .Where(route => !(isSilent && route.Answer is NotCovered));
@@ -77,13 +82,19 @@ public sealed class RouteSearch(
             };
     }
 
+    // Another life or class is of use only where the code then asks for another depth.
+    private bool AsksTheSame(Changed changed, Enquiry now) =>
+        changed.Change is ShortenLife or LowerClass
+        && rulebook.Answer(changed.Enquiry) is Required { Requirement.Penetration: var then }
+        && rulebook.Answer(now with { IsIncised = changed.Enquiry.IsIncised })
+            is Required { Requirement.Penetration: var before }
+        && then.Equals(before);
+
     // What the code does not permit is no route.
     private Route? Asked(Changed changed)
     {
         var (change, isIncisedToo, enquiry) = changed;
-        var sold = change is TakeSpecies { Species: var other }
-            ? Sold(other, Commonly(enquiry, isTreated: true))
-            : null;
+        var sold = change is TakeSpecies { Species: var other } ? Sold(other, enquiry, isTreated: true) : null;
         return rulebook.Answer(enquiry) switch
         {
             Required required => new Route(
@@ -115,17 +126,8 @@ public sealed class RouteSearch(
             && enquiry.MoisturePercent > max
         )
             yield return new(new DryFirst(max), false, enquiry with { MoisturePercent = max });
-        if (enquiry.FormOrFromSection == TimberForm.Sawn)
-            yield return new(
-                new TakeRound(),
-                false,
-                enquiry with
-                {
-                    Form = TimberForm.Round,
-                    Section = enquiry.Section is { } sawn ? new RoundSection(sawn.ThicknessMm) : null,
-                    HasExposedHeartwood = false,
-                }
-            );
+        if (enquiry.FormOrFromSection == TimberForm.Sawn && common.IsSoldRound(enquiry.Component))
+            yield return Rounded(enquiry);
         foreach (var other in Permeable(enquiry))
             yield return new(new TakeSpecies(other, enquiry.Species), false, enquiry with { Species = other });
         var life = enquiry.Life?.Years ?? int.MaxValue;
@@ -141,36 +143,65 @@ public sealed class RouteSearch(
                 enquiry with
                 {
                     UseClasses = [lower],
+                    IsCoatedByClass = null,
                     Component = null,
                     CalledAs = null,
                 }
             );
     }
 
-    private IReadOnlyList<CommonTimber> Commonly(Enquiry enquiry, bool isTreated) =>
-        common.For(enquiry, rulebook.Name, isTreated);
+    private static Changed Rounded(Enquiry enquiry)
+    {
+        var round = enquiry.Section is RectangularSection sawn ? AsStrong(sawn) : null;
+        return new(
+            new TakeRound(round),
+            false,
+            enquiry with
+            {
+                Form = TimberForm.Round,
+                Section = round,
+                HasExposedHeartwood = false,
+            }
+        );
+    }
 
-    private static CommonTimber? Sold(Species wood, IReadOnlyList<CommonTimber> rows) =>
-        rows.FirstOrDefault(row => row.SpeciesNames.Contains(wood.Name, StringComparer.Ordinal));
+    // The least full step of diameter whose section modulus is no less; null where no log is so thick.
+    private static RoundSection? AsStrong(RectangularSection sawn)
+    {
+        var diameter = Math.Ceiling(sawn.DiameterOfEqualModulusMm / DiameterStepMm) * DiameterStepMm;
+        return Ranges.SectionMm.Holds(diameter) ? new RoundSection(diameter) : null;
+    }
 
-    // What is commonly sold for the component, the commonest first; every timber where nothing is known to be.
-    private IEnumerable<Species> Candidates(IReadOnlyList<CommonTimber> rows) =>
-        rows.Count == 0
+    private CommonTimber? Sold(Species wood, Enquiry enquiry, bool isTreated) =>
+        common
+            .For(enquiry, rulebook.Name, isTreated)
+            .FirstOrDefault(row => row.SpeciesNames.Contains(wood.Name, StringComparer.Ordinal));
+
+    // What is commonly sold for the component, the commonest first. Where nothing is known of the component, what is sold
+    // there for anything; where of that nothing either, every timber.
+    private IEnumerable<Species> Candidates(Enquiry enquiry, bool isTreated)
+    {
+        var rows = common.IsKnown(enquiry.Component, rulebook.Name)
+            ? common.For(enquiry, rulebook.Name, isTreated)
+            : common.For(rulebook.Name, isTreated);
+        return rows.Count == 0 && !common.IsKnown(enquiry.Component, rulebook.Name)
             ? species.All
             : rows.SelectMany(row => row.SpeciesNames)
                 .Distinct(StringComparer.Ordinal)
                 .Select(name => species.All.FirstOrDefault(each => each.Name == name))
                 .OfType<Species>();
+    }
 
     // Species whose sapwood is easy to treat. Where none is known to be sold, those nearest in density first, since they will do the same work.
     private IEnumerable<Species> Permeable(Enquiry enquiry)
     {
         var instead = enquiry.Species;
-        var rows = Commonly(enquiry, isTreated: true);
-        var permeable = Candidates(rows)
+        var permeable = Candidates(enquiry, isTreated: true)
             .Where(each => each.SapwoodTreatability?.Value.High == 1 && !each.Equals(instead))
             .Where(each => instead is null || each.Type == instead.Type);
-        return rows.Count > 0 ? permeable : permeable.OrderBy(each => Math.Abs(Density(each) - Density(instead)));
+        return common.IsKnown(enquiry.Component, rulebook.Name)
+            ? permeable
+            : permeable.OrderBy(each => Math.Abs(Density(each) - Density(instead)));
     }
 
     private static double Density(Species? wood) => wood?.Density?.Value.TypicalKgPerM3 ?? UnknownDensityKgPerM3;
@@ -188,20 +219,22 @@ public sealed class RouteSearch(
         return lower.Where(each => common.IsOpen(each, enquiry.Component));
     }
 
-    // Heartwood that is durable enough against decay, and lasts as long as is asked. In salt water only what is used there: marine borers decide, not decay.
+    // Heartwood that is durable enough against decay, and lasts as long as is asked. In salt water only what is used there: marine
+    // borers decide, not decay. Of round timber likewise: the sapwood runs all the way round it.
     private IEnumerable<Route> DurableHeartwood(Enquiry enquiry)
     {
         if (enquiry.UseClasses.Count == 0)
             yield break;
         var useClass = enquiry.UseClasses.Max();
-        var rows = Commonly(enquiry, isTreated: false);
-        if (useClass == UseClass.Five && rows.Count == 0)
-            yield break;
-        foreach (var other in Candidates(rows))
+        var isSoldOnly = useClass == UseClass.Five || enquiry.FormOrFromSection == TimberForm.Round;
+        var usual = rulebook.Answer(enquiry with { Life = null }).Trace.Life;
+        foreach (var other in Candidates(enquiry, isTreated: false))
         {
             var untreated = durability.Judge(other, useClass);
-            var trial = useClass == UseClass.Four ? durability.InGround(other) : null;
-            if (Lasts(untreated, trial, enquiry.Life) is not { } verdict)
+            var sold = Sold(other, enquiry, isTreated: false);
+            var life = new HeartwoodLife(untreated, durability, enquiry.Life, usual);
+            // What is sold for it and will not do is told, so that nobody buys it.
+            if (sold is null && (isSoldOnly || life.AtWorst == ReachVerdict.Unlikely))
                 continue;
             yield return new Route(
                 new TakeHeartwood(other),
@@ -211,31 +244,15 @@ public sealed class RouteSearch(
                     Species = other,
                 },
                 null,
-                verdict,
+                life.Reach,
                 untreated
             )
             {
-                CommonlySold = Sold(other, rows),
-                Trial = trial,
+                CommonlySold = sold,
+                Trial = useClass == UseClass.Four ? durability.InGround(other) : null,
             };
         }
     }
-
-    // Null where it will not do. In the ground the years of trials decide, where a life is asked for; above it the table alone.
-    private static ReachVerdict? Lasts(UntreatedTimber untreated, YearsInGround? trial, DesiredServiceLife? life) =>
-        (untreated, trial, life) switch
-        {
-            ({ UseClass: UseClass.Five }, _, _) => ReachVerdict.NotKnown,
-            ({ Heartwood: not (DurabilityVerdict.Enough or DurabilityVerdict.NormallyEnough) }, _, _) => null,
-            (_, { } years, { } asked) => years.Reach(asked) switch
-            {
-                true => ReachVerdict.Likely,
-                false => null,
-                null => ReachVerdict.NotKnown,
-            },
-            ({ Heartwood: DurabilityVerdict.Enough }, _, _) => ReachVerdict.Likely,
-            _ => ReachVerdict.NotKnown,
-        };
 
     // Within a kind: no incising where it works without, nothing unlikely beside what is likely, nothing silent beside an
     // answer, and of many species only the first few.

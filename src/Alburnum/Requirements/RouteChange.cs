@@ -39,7 +39,8 @@ public sealed record InciseFaces() : RouteChange(RouteKind.Incise);
 public sealed record DryFirst(double MaxPercent) : RouteChange(RouteKind.Dry);
 
 /// <summary>Round timber takes the place of sawn.</summary>
-public sealed record TakeRound() : RouteChange(RouteKind.UseRound);
+/// <param name="Section">A round of at least the section modulus of the sawn piece; null where its section is not known.</param>
+public sealed record TakeRound(RoundSection? Section) : RouteChange(RouteKind.UseRound);
 
 /// <summary>Another species takes the place of the one enquired about.</summary>
 /// <param name="Species">The other species.</param>

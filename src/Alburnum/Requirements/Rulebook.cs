@@ -56,6 +56,9 @@ public sealed class Rulebook
     /// <summary>The user's file that it was read from; null for a rulebook that ships.</summary>
     public RulebookCopy? Copy { get; init; }
 
+    /// <summary>What it is called, with document and edition.</summary>
+    public string FullTitle => $"{Title} ({Citation})";
+
     /// <summary>Document and edition: "BS 8417:2024", or "Own table, as printed" where the edition is no number.</summary>
     public string Citation =>
         Edition.Length > 0 && char.IsDigit(Edition[0]) ? $"{Document}:{Edition}" : $"{Document}, {Edition}";
@@ -113,7 +116,7 @@ public sealed class Rulebook
         if (RowsOf(Subject.Acceptance) is { Count: > 0 } acceptance)
             steps.Insert(steps.Count - 1, Choice.Among(Subject.Acceptance, acceptance, situation));
 
-        return new Trace(Name, $"{Title} ({Citation})" + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
+        return new Trace(Name, FullTitle + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
     }
 
     // What was said goes first, then the code's class for the component, then what the component's name settles.

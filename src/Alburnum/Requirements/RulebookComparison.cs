@@ -23,6 +23,7 @@ public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, An
         || IsSilent(After)
         || (Before, After) is (Required { Requirement: var one }, Required { Requirement: var other })
             && one.Penetration.Equals(other.Penetration)
+            && one.IsRecommended == other.IsRecommended
             && Nullable.Equals(one.MoistureMaxPercent, other.MoistureMaxPercent)
             && (IsSilent(one.RetentionOpen) || IsSilent(other.RetentionOpen));
 
@@ -95,6 +96,7 @@ public static class RulebookComparison
         {
             (Required { Requirement: var x }, Required { Requirement: var y }) => x.PenetrationName == y.PenetrationName
                 && x.Penetration.Equals(y.Penetration)
+                && x.IsRecommended == y.IsRecommended
                 && Equals(x.Retention, y.Retention)
                 && x.RequiredRetention == y.RequiredRetention
                 && Nullable.Equals(x.MoistureMaxPercent, y.MoistureMaxPercent),

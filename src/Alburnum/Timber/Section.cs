@@ -62,6 +62,11 @@ public sealed record RectangularSection : Section
     /// <inheritdoc/>
     public override double ThicknessMm => Math.Min(WidthMm, HeightMm);
 
+    /// <summary>Diameter of the round piece of equal section modulus, mm: as strong in bending about the stiff axis, of the same timber.</summary>
+    /// <remarks>πD³/32 = bh²/6, h the greater side.</remarks>
+    public double DiameterOfEqualModulusMm =>
+        Math.Cbrt(32 / Math.PI * ThicknessMm * Math.Pow(Math.Max(WidthMm, HeightMm), 2) / 6);
+
     /// <inheritdoc/>
     public override string Label => $"{Number(WidthMm)} × {Number(HeightMm)} mm";
 

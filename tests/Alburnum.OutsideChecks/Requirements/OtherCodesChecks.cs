@@ -50,6 +50,13 @@ public sealed class OtherCodesChecks
             each => each.Contains($"{verb} a surface treatment", StringComparison.Ordinal)
         );
 
+    [Theory]
+    [Published(Spanish, "table 3.1, classes 1 and 2")]
+    [InlineData(UseClass.One, AnswerOutcome.Recommended)]
+    [InlineData(UseClass.Two, AnswerOutcome.Required)]
+    public void What_is_recommended_in_class_1_is_not_required(UseClass useClass, AnswerOutcome outcome) =>
+        Assert.Equal(outcome, Ask("spanish-se-m", Sawn("Norway spruce", useClass)).Outcome);
+
     [Fact]
     [Published(Spanish, "table 3.1, roofs")]
     public void A_roof_without_ventilation_is_class_3_1_in_Spain()
@@ -137,10 +144,10 @@ public sealed class OtherCodesChecks
     [InlineData("foundation pile", "western hemlock", 0.75, true, 85)]
     [InlineData("foundation pile", "southern pine", 3.50, false, 90)]
     [InlineData("foundation pile", "jack pine", 1.50, false, 85)]
-    [InlineData("foundation pile", "red pine", 2.50, false, 85)]
+    [InlineData("foundation pile", "Pinus resinosa", 2.50, false, 85)]
     [InlineData("utility pole", "Douglas fir (N America)", 0.75, true, 85)]
     [InlineData("utility pole", "southern pine", 3.00, false, 90)]
-    [InlineData("utility pole", "red pine", 2.50, false, 85)]
+    [InlineData("utility pole", "Pinus resinosa", 2.50, false, 85)]
     [InlineData("utility pole", "jack pine", 1.50, false, 85)]
     [InlineData("utility pole", "lodgepole pine", 0.75, true, 85)]
     [InlineData("utility pole", "western larch", 0.50, true, 100)]

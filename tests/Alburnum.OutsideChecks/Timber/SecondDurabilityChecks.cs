@@ -129,7 +129,7 @@ public sealed class SecondDurabilityChecks
     [InlineData("birch", "5")]
     [InlineData("sycamore", "5")]
     [InlineData("alder", "5")]
-    [InlineData("poplar", "5")]
+    [InlineData("Populus spp.", "5")]
     public void A_German_merchant_counts_in_the_same_durability(string species, string expected) =>
         Agrees(species, expected, Trade);
 

@@ -20,7 +20,7 @@ public sealed class SpeciesChecks
     [InlineData("European beech", "5")]
     [InlineData("robinia", "1-2")]
     [InlineData("greenheart", "1")]
-    [InlineData("poplar", "5")]
+    [InlineData("Populus spp.", "5")]
     public void Natural_durability(string species, string expected) =>
         Assert.Equal((expected, Standing.Published), Cell(Species.Get(species).Durability));
 

@@ -48,6 +48,31 @@ public sealed class AsPeopleSayItTests
     public void Nine_component_names_in_ten_are_answered_or_asked_about() =>
         AssertNineInTen(Components, name => Library.Components.Find(name) is not NotFound<ComponentName>);
 
+    [Theory]
+    [InlineData("C16")]
+    [InlineData("C24")]
+    [InlineData("D30")]
+    [InlineData("MGP10")]
+    [InlineData("blue gum")]
+    [InlineData("red pine")]
+    [InlineData("poplar")]
+    public void A_strength_class_or_a_word_of_two_timbers_is_a_question(string name)
+    {
+        var question = Assert.IsType<Several<Species>>(Library.Species.Find(name));
+        Assert.True(question.Names.Count > 1);
+        Assert.NotEmpty(question.Decides);
+    }
+
+    [Theory]
+    [InlineData("GL24")]
+    [InlineData("GL28c")]
+    public void A_strength_class_of_glulam_is_no_species(string name) =>
+        Assert.Equal(TimberKind.Glued, Assert.IsType<NoSpecies>(Library.Species.Find(name)).Timber.Kind);
+
+    [Fact]
+    public void A_bottom_plate_is_a_question() =>
+        Assert.IsType<Several<ComponentName>>(Library.Components.Find("bottom plate"));
+
     private static void AssertNineInTen(string names, Predicate<string> isKnown)
     {
         var all = names.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);

@@ -22,6 +22,34 @@ public sealed class PreservativesShownTests
                 .Select(each => each.Key)
         );
 
+    [Theory]
+    [InlineData("boron rods", true, false)]
+    [InlineData("sodium fluoride", true, false)]
+    [InlineData("chloropicrin", true, false)]
+    [InlineData("borate", false, false)]
+    [InlineData("creosote", false, true)]
+    [InlineData("stockholm tar", false, true)]
+    [InlineData("CCA", false, false)]
+    public void What_is_for_upkeep_only_and_what_is_not_for_indoors_is_known(string name, bool isUpkeep, bool isTar)
+    {
+        var kind = Facts.Preservatives.All.Single(each =>
+            new[] { each.Name }.Concat(each.AlsoCalled).Concat(each.Codes).Contains(name, StringComparer.Ordinal)
+        );
+        Assert.Equal((isUpkeep, isTar), (kind.IsRemedial, kind.NotIndoors is not null));
+    }
+
+    [Theory]
+    [InlineData("fipronil")]
+    [InlineData("chlorpyrifos")]
+    [InlineData("imidacloprid")]
+    [InlineData("lindane")]
+    public void An_insecticide_is_known_by_its_kind_and_each_kind_by_substances_of_its_own(string substance)
+    {
+        var kind = Assert.Single(Facts.Preservatives.Bearers(substance));
+        Assert.NotEqual(substance, kind.Name);
+        Assert.EndsWith("insecticide", kind.Name, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_reagent_says_what_it_cannot_show_what_misleads_it_how_to_photograph_it_and_what_to_mind() =>
         Assert.All(

@@ -8,6 +8,24 @@ namespace Alburnum.Reports.Tests.Requirements;
 public sealed class SpecificationClauseTests
 {
     [Fact]
+    public void What_the_code_recommends_is_not_ordered()
+    {
+        var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);
+        Requirement Surface(bool isRecommended) =>
+            new("NP1", new NoDepth(), null, null, null, []) { IsRecommended = isRecommended };
+        Assert.Contains(
+            "Own table recommends preservative treatment here and does not require it (no depth of penetration is required).",
+            SpecificationClause.Write(new Required(Surface(isRecommended: true), trace)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Preservative treatment to Own table: no depth of penetration is required.",
+            SpecificationClause.Write(new Required(Surface(isRecommended: false), trace)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void The_clause_holds_everything_a_supplier_must_be_told()
     {
         var book = Book(

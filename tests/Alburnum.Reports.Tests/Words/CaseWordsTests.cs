@@ -21,6 +21,12 @@ public sealed class CaseWordsTests
         (new DensityNotKnown(Pine), "Nothing is predicted: the density of Scots pine"),
         (new SapwoodNotKnown(Pine), "Nothing is predicted: the usual width of the sapwood of Scots pine"),
         (
+            new NotInWater(
+                new FactLibrary(Repository.At("data")).Preservatives.All.Single(kind => kind.Key == "creosote")
+            ),
+            "Nothing is predicted for creosote: it goes in with hot oil"
+        ),
+        (
             new MeasuredOutsidePrediction(new(9, 0.4), new(12.5, 18, 24)),
             "The mean depth measured, 9.0 ± 0.4 mm, is less than the 12.5 to 24.0 mm"
         ),

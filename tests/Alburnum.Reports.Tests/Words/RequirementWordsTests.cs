@@ -146,6 +146,14 @@ public sealed class RequirementWordsTests
         ),
         (new BeyondItsUse(Boron, [UseClass.Four]), "Borate is meant for use class 1 or 2, not for use class 4"),
         (new NoGuardAgainstBorers(Boron), "Borate does not protect against marine borers, which attack in sea water"),
+        (
+            new NoGuardAgainstSoftRot(Boron, [UseClass.Four]),
+            "Borate does not protect against soft rot, which attacks in use class 4"
+        ),
+        (
+            new NotForIndoors(Boron, new("borated wood is not for indoors", Remembered)),
+            "borated wood is not for indoors"
+        ),
         (new StaysOnSurface(Boron), "Borate stays on the surface (brush, dip), and the code asks for depth"),
     ];
 
@@ -159,6 +167,10 @@ public sealed class RequirementWordsTests
         Assert.Equal(
             $"Borate: Here: not in playgrounds (from memory: {Remembered.Citation}).",
             Words.Preservatives.Say(new RestrictedByLaw(Boron, new("Here: not in playgrounds.", Remembered)))
+        );
+        Assert.Equal(
+            $"Borate (brush, dip): for the upkeep of standing timber only; here it does not take the place of treatment (from memory: {Remembered.Citation}).",
+            Words.Preservatives.Say(new OnlyForUpkeep(Boron))
         );
     }
 
@@ -258,11 +270,15 @@ public sealed class RequirementWordsTests
     [
         (new InciseFaces(), "incise the faces"),
         (new DryFirst(28), "dry to 28 % or less"),
-        (new TakeRound(), "round timber in place of sawn"),
+        (new TakeRound(null), "round timber in place of sawn"),
+        (
+            new TakeRound(new RoundSection(120)),
+            "round timber in place of sawn, ø 120 mm or thicker to be as strong in bending"
+        ),
         (new TakeSpecies(Pine, Spruce), "test pine in place of test spruce"),
         (new TakeSpecies(Pine, null), "test pine in place of the species"),
         (new TakeHeartwood(Pine), "heartwood of test pine, free of sapwood, untreated"),
-        (new ShortenLife(new DesiredServiceLife(15)), "a service life of 15 years"),
+        (new ShortenLife(new DesiredServiceLife(15)), "accept a service life of 15 years"),
         (new LowerClass(UseClass.ThreeTwo), "hold it clear of the ground, on a metal shoe (use class 3.2)"),
         (new LowerClass(UseClass.ThreeOne), "shape joints and tops so that no water stays (use class 3.1)"),
         (new LowerClass(UseClass.Two), "bring it under a roof (use class 2)"),
@@ -276,8 +292,36 @@ public sealed class RequirementWordsTests
             Changes.Select(each => Words.Routes.Say(By(each.Change, isIncisedToo: false)))
         );
         Assert.Equal(
-            "a service life of 15 years and incise the faces",
+            "accept a service life of 15 years and incise the faces",
             Words.Routes.Say(By(new ShortenLife(new DesiredServiceLife(15)), isIncisedToo: true))
+        );
+    }
+
+    [Fact]
+    public void Of_another_timber_it_is_said_whether_it_is_sold_and_lasts()
+    {
+        var heartwood = By(new TakeHeartwood(Pine), isIncisedToo: false);
+        Assert.Equal("not known whether it is sold for this use", Words.Routes.Sold(heartwood));
+        Assert.Null(Words.Routes.Sold(By(new InciseFaces(), isIncisedToo: false)));
+        Assert.Null(Words.Routes.Lasts(heartwood));
+        Assert.Equal(
+            "the worse end of such heartwood, durability class 1, lasted at least 25 years in the ground in trials (published), not known whether it lasts 30 years",
+            Words.Routes.Lasts(
+                heartwood with
+                {
+                    Reach = ReachVerdict.NotKnown,
+                    Enquiry = new() { Life = new DesiredServiceLife(30) },
+                    Trial = new(1, 25, null, Published),
+                    Untreated = new(
+                        Pine,
+                        UseClass.Four,
+                        DurabilityVerdict.Enough,
+                        DurabilityVerdict.Enough,
+                        DurabilityVerdict.Treat,
+                        Standing.Published
+                    ),
+                }
+            )
         );
     }
 
@@ -322,6 +366,7 @@ public sealed class RequirementWordsTests
                 .Concat(Changes.Select(each => each.Change))
                 .Concat(Against.Select(each => each.Finding))
                 .Append(new RestrictedByLaw(Boron, new("", Remembered)))
+                .Append(new OnlyForUpkeep(Boron))
                 .Where(kind.IsInstanceOfType)
                 .Select(each => each.GetType().Name)
                 .Distinct()

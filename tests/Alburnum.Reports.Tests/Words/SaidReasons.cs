@@ -301,6 +301,12 @@ internal static class SaidReasons
                     + "(Invented code, published). No demand of the code is known beside it."
             ),
             (
+                new CodeOnlyRecommends(
+                    new(new("NP1", new NoDepth(), null, null, null, []) { IsRecommended = true }, Nothing)
+                ),
+                "The code recommends NP1 here and does not require it."
+            ),
+            (
                 new OnlyContractDemands(
                     Two(stricter: null).Contract,
                     new NotNeeded("Heartwood of this timber lasts.", [], Nothing)

@@ -537,6 +537,20 @@ public sealed class StagesTests
         return new(Square, faces, SectionDepth.Of(faces, 0.1)!, new(0.3, 0.01), null);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_batch_judged_by_what_the_code_recommends_says_so(bool isRecommended)
+    {
+        var demand = new PenetrationDemand("NP1", new NoDepth(), null, Invented) { IsRecommended = isRecommended };
+        var judged = StatedCase("none")
+            .Under(Code(demand))
+            .Predicted(null, null)
+            .Measured([Piece("P01", 2, 30)])
+            .Judged(DecisionRule.Usual);
+        Assert.Equal(isRecommended, judged.Findings.Rule.Whole.Reasons.OfType<CodeOnlyRecommends>().Any());
+    }
+
     private static readonly Rulebook Classes = new([
         Class("deep", new ShareOfZone(WoodZone.Sapwood, 1)),
         Class("shallow", new LeastDepth(WoodZone.Sapwood, 3)),

@@ -101,6 +101,35 @@ public sealed class PreservativeFindingTests
         Assert.False(finding.IsRuledOut);
     }
 
+    [Fact]
+    public void What_keeps_up_standing_timber_is_said_to_do_that_only()
+    {
+        var fluoride = Boron with { Name = "fluoride", IsRemedial = true };
+        Assert.IsType<OnlyForUpkeep>(Assert.Single(Of(fluoride, UseClass.Four)));
+        Assert.IsType<OnlyForUpkeep>(Assert.Single(Of(fluoride, UseClass.Two)));
+        Assert.Empty(PreservativeFinding.Of(fluoride, Asked(new NoDepth(), UseClass.Two)));
+    }
+
+    [Fact]
+    public void In_the_ground_a_preservative_must_guard_against_soft_rot()
+    {
+        var weak = Copper with { ProtectsAgainst = [Agent.Decay] };
+        Assert.IsType<NoGuardAgainstSoftRot>(Assert.Single(Of(weak, UseClass.Four)));
+        Assert.Empty(Of(weak, UseClass.ThreeTwo));
+        Assert.Empty(Of(weak, UseClass.ThreeTwo, UseClass.Four));
+        Assert.Empty(Of(Copper, UseClass.Four));
+    }
+
+    [Fact]
+    public void What_is_not_for_indoors_will_not_do_under_a_roof()
+    {
+        var tar = Copper with { NotIndoors = new Restriction("not for use inside buildings", Source) };
+        Assert.IsType<NotForIndoors>(Assert.Single(Of(tar, UseClass.One)));
+        Assert.IsType<NotForIndoors>(Assert.Single(Of(tar, UseClass.One, UseClass.Two)));
+        Assert.Empty(Of(tar, UseClass.Two, UseClass.ThreeOne));
+        Assert.Empty(Of(tar, UseClass.Four));
+    }
+
     private static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, params UseClass[] classes) =>
         PreservativeFinding.Of(preservative, Asked(new LeastDepth(WoodZone.Sapwood, 6), classes));
 

@@ -31,7 +31,7 @@ public sealed class RouteSearchTests
 
     private static readonly RouteSearch Search = SearchIn(Table);
 
-    private static CommonChoices Nothing => new([], []);
+    private static CommonChoices Nothing => new([], [], []);
 
     private static RouteSearch SearchIn(Rulebook rulebook, CommonChoices? common = null, params Species[] timbers) =>
         new(
@@ -257,13 +257,13 @@ public sealed class RouteSearchTests
         Assert.Empty(Listed(row with { Component = "beam" }));
 
         IReadOnlyList<CommonTimber> Listed(CommonTimber each) =>
-            new CommonChoices([each], []).For(post, Table.Name, isTreated: true);
+            new CommonChoices([each], [], []).For(post, Table.Name, isTreated: true);
     }
 
     [Fact]
     public void A_design_that_is_not_open_to_the_component_is_no_route()
     {
-        var common = new CommonChoices([], [new(UseClass.ThreeTwo, [Stake.Name])]);
+        var common = new CommonChoices([], [new(UseClass.ThreeTwo, [Stake.Name])], []);
         var routes = SearchIn(Table, common).Find(Post with { Component = Stake });
         Assert.Equal(
             [UseClass.ThreeTwo],
@@ -275,8 +275,119 @@ public sealed class RouteSearchTests
         );
     }
 
+    [Fact]
+    public void A_shorter_life_or_a_lower_class_that_asks_the_same_depth_is_no_route()
+    {
+        var same = Book(
+            DepthRow("rain", Depth(12), [Use("3.1", "3.2")]),
+            DepthRow("ground-15", Depth(12), [Use("4"), Life(15)]),
+            DepthRow("ground-30", Depth(12), [Use("4"), Life(30)])
+        );
+        Assert.DoesNotContain(
+            SearchIn(same).Find(Post),
+            route => route.Kind is RouteKind.ShorterLife or RouteKind.LowerUseClass
+        );
+    }
+
+    [Fact]
+    public void A_lower_class_says_nothing_of_the_coating_that_the_old_one_spoke_of() =>
+        Assert.All(
+            Search.Find(Post with { IsCoatedByClass = true }).Where(route => route.Kind == RouteKind.LowerUseClass),
+            route => Assert.Null(route.Enquiry.IsCoatedByClass)
+        );
+
+    [Fact]
+    public void Round_timber_is_as_strong_in_bending_as_the_sawn_piece_that_it_takes_the_place_of()
+    {
+        var sawn = new RectangularSection(100, 150);
+        var round = Assert.IsType<RoundSection>(
+            Search.Find(Post with { Section = sawn }).First(route => route.Kind == RouteKind.UseRound).Enquiry.Section
+        );
+        var modulus = Math.PI * Math.Pow(round.DiameterMm, 3) / 32;
+        Assert.InRange(modulus, 100 * 150 * 150 / 6, 1.15 * 100 * 150 * 150 / 6);
+    }
+
+    [Fact]
+    public void Round_timber_is_offered_only_for_what_is_made_of_it()
+    {
+        var post = Post with { Component = Stake };
+        Assert.DoesNotContain(SearchIn(Table).Find(post), route => route.Kind == RouteKind.UseRound);
+        Assert.Contains(
+            SearchIn(Table, new CommonChoices([], [], [Stake.Name])).Find(post),
+            route => route.Kind == RouteKind.UseRound
+        );
+    }
+
+    [Fact]
+    public void What_is_sold_treated_only_is_not_offered_as_heartwood() =>
+        Assert.DoesNotContain(
+            SearchIn(Table, Sells(isTreated: true, Pine)).Find(Post with { Component = Stake }),
+            route => route.Kind == RouteKind.DurableHeartwood
+        );
+
+    [Fact]
+    public void Where_nothing_is_known_of_the_component_what_is_sold_there_at_all_is_offered()
+    {
+        var other = Pine with { Name = "nearer pine", BotanicalNames = ["Pinus propior"] };
+        var country = Table.Name.Split('-')[0];
+        var elsewhere = Sells(isTreated: true, Pine).Timbers[0] with { Component = "beam", Where = [country] };
+        var routes = SearchIn(Table, new([elsewhere], [], []), other, Pine).Find(Post with { Component = Stake });
+        Assert.All(
+            routes.Select(route => route.Change).OfType<TakeSpecies>(),
+            change => Assert.Equal(Pine, change.Species)
+        );
+        Assert.Contains(routes, route => route is { Kind: RouteKind.OtherSpecies, CommonlySold: null });
+    }
+
+    [Fact]
+    public void Round_timber_is_offered_as_heartwood_only_where_it_is_sold_so()
+    {
+        var round = Post with { Section = new RoundSection(120), Component = Stake };
+        Assert.DoesNotContain(SearchIn(Table).Find(round), route => route.Kind == RouteKind.DurableHeartwood);
+        Assert.Contains(
+            SearchIn(Table, Sells(isTreated: false, Robust)).Find(round),
+            route => route.Kind == RouteKind.DurableHeartwood
+        );
+    }
+
+    [Theory]
+    [InlineData(15, ReachVerdict.Likely)]
+    [InlineData(25, ReachVerdict.Likely)]
+    [InlineData(30, ReachVerdict.Likely)]
+    [InlineData(60, ReachVerdict.NotKnown)]
+    public void Above_the_ground_durable_heartwood_is_likely_for_the_usual_life_and_for_what_it_lasts_in_the_ground(
+        int life,
+        ReachVerdict expected
+    )
+    {
+        var usual = Book(
+            DepthRow("rain", Depth(12), [Use("3.2")]),
+            Of(Subject.Life, "usual", new LifeDemand(new DesiredServiceLife(30)))
+        );
+        var routes = SearchIn(usual)
+            .Find(Post with { UseClasses = [UseClass.ThreeTwo], Life = new DesiredServiceLife(life) });
+        Assert.Equal(expected, Assert.Single(routes, route => route.Kind == RouteKind.DurableHeartwood).Reach);
+    }
+
+    [Fact]
+    public void Heartwood_that_is_sold_is_not_known_where_only_its_best_lasts_and_told_of_where_none_does()
+    {
+        var varied = Robust with { Name = "test oak", BotanicalNames = ["Quercus probata"], Durability = Cell(2, 4) };
+        var poor = varied with { Durability = Cell(4, 4) };
+        Assert.Equal(ReachVerdict.NotKnown, Reach(varied, isSold: true));
+        Assert.Equal(ReachVerdict.Unlikely, Reach(poor, isSold: true));
+        Assert.Null(Reach(varied, isSold: false));
+        Assert.Null(Reach(poor, isSold: false));
+
+        static ReachVerdict? Reach(Species wood, bool isSold) =>
+            SearchIn(Table, isSold ? Sells(isTreated: false, wood) : null, wood)
+                .Find(Post with { Component = Stake, Life = new DesiredServiceLife(15) })
+                .FirstOrDefault(route => route.Kind == RouteKind.DurableHeartwood)
+                ?.Reach;
+    }
+
     private static Component Stake { get; } = new("stake");
 
     private static CommonChoices Sells(bool isTreated, params IReadOnlyList<Species> timbers) =>
-        new([new(Stake.Name, [], isTreated, [.. timbers.Select(each => each.Name)], null, Published)], []);
+        new([new(Stake.Name, [], isTreated, [.. timbers.Select(each => each.Name)], null, Published)], [], []);
 }

@@ -127,6 +127,17 @@ public sealed class ExpectedCaseTests : IDisposable
     }
 
     [Fact]
+    public async Task A_charge_of_creosote_is_not_predicted_as_one_in_water()
+    {
+        var tarred = $"{Plain}\npreservative: creosote";
+        var run = await Run($"{tarred}\n{Prediction}\n{Charge}");
+
+        Assert.Equal((null, null), (run.Expected.Prediction, run.Expected.Charge));
+        Assert.IsType<NotInWater>(Assert.Single(run.Judged.Measured.Remarks));
+        Assert.Equal((await Run(tarred)).Judged.Overall.Verdict, run.Judged.Overall.Verdict);
+    }
+
+    [Fact]
     public async Task Without_a_demanded_depth_nothing_is_predicted()
     {
         var run = await Run($"{Plain.Replace("NP3", "NP1", StringComparison.Ordinal)}\n{Prediction}");

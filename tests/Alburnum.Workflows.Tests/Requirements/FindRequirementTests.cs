@@ -53,6 +53,23 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void What_goes_in_with_oil_is_not_predicted_and_this_is_said()
+    {
+        var tarred = Of(
+            Post with
+            {
+                Preservative = "creosote",
+                PreservativeKind = Facts.Preservatives.All.Single(kind => kind.Key == "creosote"),
+            }
+        );
+        Assert.NotNull(Of(Post).Expected);
+        Assert.Null(tarred.Expected);
+        Assert.Single(tarred.Remarks.OfType<OtherCarrier>());
+        Assert.All(tarred.Routes, route => Assert.Null(route.Expected));
+        Assert.NotEmpty(tarred.Routes);
+    }
+
+    [Fact]
     public void A_search_for_routes_reports_its_share_and_can_be_stopped()
     {
         var post = Post with { UseClasses = [UseClass.Four] };
@@ -132,6 +149,25 @@ public sealed class FindRequirementTests
         var shorter = Of(Post).Routes.Single(found => found.Route.Kind == RouteKind.ShorterLife);
         Assert.True(shorter.Expected!.DiffersFromUsual);
         Assert.Equal((ReachVerdict.Likely, ReachVerdict.NotKnown), (shorter.Route.Reach, shorter.Reach));
+    }
+
+    [Fact]
+    public void What_is_predicted_in_few_pieces_is_no_way_and_what_is_predicted_in_half_is_not_called_usual()
+    {
+        var found = Of(
+            Post with
+            {
+                Species = Facts.Species.Get("Scots pine"),
+                Section = new RectangularSection(100, 100),
+            }
+        );
+        Assert.Empty(found.Ways.Intersect(found.Failing));
+        Assert.All(found.Ways, way => Assert.NotEqual(ReachVerdict.Unlikely, way.Reach));
+        Assert.All(
+            found.Ways.Where(way => way.Reach == ReachVerdict.Likely),
+            way => Assert.False(way.Expected?.Quick.PieceShare.Value < 0.75)
+        );
+        Assert.Contains(found.Routes, way => way.Expected?.Quick.PieceShare.Value is > 0.25 and < 0.75);
     }
 
     [Fact]
