@@ -291,9 +291,9 @@ public static class CaseFolderReader
     }
 
     private static AssayBasis AssayBasis(FactRow root, Species? species, FactLibrary facts) =>
-        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts.Substances)
+        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts)
         : species is null ? new()
-        : new() { Density = UsualZoneDensity.Of(species) };
+        : new() { Density = UsualZoneDensity.Of(species, facts.DensityVariation) };
 
     private static IReadOnlyList<Assay> Assays(
         WrittenFiles written,

@@ -1,3 +1,4 @@
+using Alburnum.Assaying;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -31,6 +32,9 @@ public sealed record SapwoodNotKnown(Species Species) : CaseRemark;
 /// <param name="PredictedMm">Mean depth of a piece as it was predicted, mm.</param>
 public sealed record MeasuredOutsidePrediction(Estimate MeasuredMm, Spread PredictedMm) : CaseRemark;
 
+/// <summary>The timber is incised: the mean depth measured counts the fingers at the incisions, and the one predicted is of the border between them.</summary>
+public sealed record FingersInMean : CaseRemark;
+
 /// <summary>Two facts of the enquiry do not go together.</summary>
 /// <param name="Discrepancy">Which, and how.</param>
 public sealed record EnquiryAtOdds(Discrepancy Discrepancy) : CaseRemark;
@@ -54,6 +58,13 @@ public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseR
 /// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>
 /// <param name="CodesMm">Depth of the code's analytical zone, mm.</param>
 public sealed record OtherZoneAssayed(double AssayedMm, double CodesMm) : CaseRemark;
+
+/// <summary>The parts of a product do not stand to each other as its formula says, in one sample.</summary>
+/// <param name="Sample">Number of the sample.</param>
+/// <param name="Product">The product that they count as.</param>
+/// <param name="Parts">The parts that do not. At least one.</param>
+public sealed record SampleOffFormula(string Sample, ProductFormula Product, IReadOnlyList<PartOffFormula> Parts)
+    : CaseRemark;
 
 /// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
 /// <param name="Pieces">Names of the pieces.</param>

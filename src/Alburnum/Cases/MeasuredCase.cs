@@ -68,6 +68,9 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             && codesMm != assayedMm
         )
             yield return new OtherZoneAssayed(assayedMm, codesMm);
+        if (Enquired.AssayBasis.Product is { } product)
+            foreach (var assay in Enquired.Assays.Where(assay => assay.PartsOffFormula.Count > 0))
+                yield return new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula);
     }
 
     private IEnumerable<CaseRemark> OfSections()
@@ -95,12 +98,16 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     }
 
     // Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.
-    private IEnumerable<CaseRemark> OfPrediction() =>
-        Predicted.Prediction is { MeanMm: var expected }
-        && MeanDepthMm is { } mean
-        && (mean.Value < expected.Low || mean.Value > expected.High && Enquired.Enquiry.IsIncised != true)
-            ? [new MeasuredOutsidePrediction(mean, expected)]
-            : [];
+    private IEnumerable<CaseRemark> OfPrediction()
+    {
+        if (Predicted.Prediction is not { MeanMm: var expected } || MeanDepthMm is not { } mean)
+            yield break;
+        var isIncised = Enquired.Enquiry.IsIncised == true;
+        if (mean.Value < expected.Low || mean.Value > expected.High && !isIncised)
+            yield return new MeasuredOutsidePrediction(mean, expected);
+        if (isIncised)
+            yield return new FingersInMean();
+    }
 
     /// <summary>The case judged: every piece against the demand, then the batch.</summary>
     /// <param name="decision">How sure one must be.</param>

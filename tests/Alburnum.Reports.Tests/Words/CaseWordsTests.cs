@@ -1,3 +1,4 @@
+using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Words;
@@ -10,6 +11,9 @@ namespace Alburnum.Reports.Tests.Words;
 public sealed class CaseWordsTests
 {
     private static readonly Species Pine = new FactLibrary(Repository.At("data")).Species.Get("Scots pine");
+    private static readonly ProductFormula Cca = new FactLibrary(Repository.At("data")).Substances.Products.Single(
+        product => product.Key == "cca-c"
+    );
     private static readonly Component Rafter = new("rafter");
 
     /// <summary>At least one remark of each kind, with how its sentence starts.</summary>
@@ -27,6 +31,11 @@ public sealed class CaseWordsTests
         (
             new MeasuredOutsidePrediction(new(30, 0.4), new(12.5, 18, 24)),
             "The mean depth measured, 30.0 ± 0.4 mm, is more than the 12.5 to 24.0 mm"
+        ),
+        (new FingersInMean(), "The timber is incised: the mean depth measured counts"),
+        (
+            new SampleOffFormula("composite 1", Cca, [new(Cca.Parts[0].Compound, new(0.6, 0.01), 0.475)]),
+            "Sample composite 1: The parts of CCA type C do not stand to each other as its formula has them"
         ),
         (new EnquiryAtOdds(new TooMoist(40, 28)), "A moisture of 40 % before treatment is stated"),
         (new SampledBeforeTreated(new(2026, 5, 12), new(2026, 5, 20)), "The sections were cut on 12 May 2026, before"),
