@@ -52,7 +52,7 @@ public sealed class CaseWordsTests
     [
         (
             new ComponentInOtherClass(Rafter, [UseClass.ThreeTwo], new("1", [UseClass.One], null), "An invented code"),
-            "The use class is stated as 3.2, and a rafter is put in 1 by An invented code"
+            "The use class is stated as 3.2; for rafter, An invented code has 1"
         ),
         (
             new NameInOtherClass(
@@ -60,7 +60,7 @@ public sealed class CaseWordsTests
                 [UseClass.Four],
                 [UseClass.One]
             ),
-            "The use class is stated as 4, and a wall plate usually stands where it is 1"
+            "The use class is stated as 4; for wall plate it is usually 1"
         ),
         (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
         (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),
