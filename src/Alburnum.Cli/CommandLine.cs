@@ -61,10 +61,9 @@ public static partial class CommandLine
         }
         catch (CommandAppException misread)
         {
-            var says =
-                Arguments().Match(misread.Message) is { Success: true } wrong
-                    ? CalledSo((await CommandTree.OfProgramAsync(facts, stop)).Named(args), wrong)
-                    : InPlainWords(misread.Message, args);
+            var says = Arguments().Match(misread.Message) is { Success: true } wrong
+                ? CalledSo((await CommandTree.OfProgramAsync(facts, stop)).Named(args), wrong)
+                : InPlainWords(misread.Message, args);
             await errors.WriteLineAsync($"alburnum: {InputProblem.Visible(says)}".AsMemory(), stop);
             return Refused;
         }

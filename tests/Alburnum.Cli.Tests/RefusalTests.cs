@@ -24,10 +24,22 @@ public sealed class RefusalTests : IDisposable
         Refused(message, line.Split(' '));
 
     [Theory]
-    [InlineData("rulebook fill: found b beyond its arguments, expected: alburnum rulebook fill <NAME> [OPTIONS]", "rulebook fill a b c")]
-    [InlineData("rulebook fill: found nothing for NAME, expected: alburnum rulebook fill <NAME> [OPTIONS]", "rulebook fill")]
-    [InlineData("retention: found nothing for FIGURE, expected: alburnum retention <FIGURE> ... [OPTIONS]", "retention")]
-    [InlineData("rulebook compare: found nothing for AFTER, expected: alburnum rulebook compare <BEFORE> <AFTER> [OPTIONS]", "rulebook compare a")]
+    [InlineData(
+        "rulebook fill: found b beyond its arguments, expected: alburnum rulebook fill <NAME> [OPTIONS]",
+        "rulebook fill a b c"
+    )]
+    [InlineData(
+        "rulebook fill: found nothing for NAME, expected: alburnum rulebook fill <NAME> [OPTIONS]",
+        "rulebook fill"
+    )]
+    [InlineData(
+        "retention: found nothing for FIGURE, expected: alburnum retention <FIGURE> ... [OPTIONS]",
+        "retention"
+    )]
+    [InlineData(
+        "rulebook compare: found nothing for AFTER, expected: alburnum rulebook compare <BEFORE> <AFTER> [OPTIONS]",
+        "rulebook compare a"
+    )]
     public Task A_wrong_number_of_arguments_is_answered_with_how_the_command_is_called(string message, string line) =>
         Refused(message, line.Split(' '));
 

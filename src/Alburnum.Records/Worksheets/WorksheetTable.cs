@@ -31,7 +31,8 @@ public static class WorksheetTable
     private const string NowColumn = "now";
 
     /// <summary>Columns that say what the cell is, in their order.</summary>
-    public static IReadOnlyList<string> Asked { get; } = ["asked_by", KeyColumn, "subject", "when", NowColumn, "standing"];
+    public static IReadOnlyList<string> Asked { get; } =
+    ["asked_by", KeyColumn, "subject", "when", NowColumn, "standing"];
 
     /// <summary>Columns to fill in, in their order.</summary>
     public static IReadOnlyList<string> ToFillIn { get; } =

@@ -48,7 +48,10 @@ public sealed class BrokenFilesTests
         FactFile.ReadText(Names("group: house, "), "own.yaml", problems, root => ComponentFile.ReadNames(root, []));
         FactFile.ReadText(Names(""), "own.yaml", problems, root => TimberNameFile.Read(root, []));
 
-        Assert.Equal([(3, "name", second), (3, "name", second)], problems.Select(each => (each.Line, each.Field, each.Found)));
+        Assert.Equal(
+            [(3, "name", second), (3, "name", second)],
+            problems.Select(each => (each.Line, each.Field, each.Found))
+        );
     }
 
     [Fact]

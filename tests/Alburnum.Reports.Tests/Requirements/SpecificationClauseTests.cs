@@ -64,12 +64,15 @@ public sealed class SpecificationClauseTests
 
     [Theory]
     [InlineData(1, "at least the preservative's critical value for the use class: the amount that its tests found")]
-    [InlineData(1.5, "at least 1.5 times the preservative's critical value for the use class: the amount that its tests")]
+    [InlineData(
+        1.5,
+        "at least 1.5 times the preservative's critical value for the use class: the amount that its tests"
+    )]
     public void A_multiple_of_the_critical_value_says_what_that_is(double factor, string words)
     {
         var book = Book(
             DepthRow("ground", Depth(6), [Use("4")]),
-            new Row("kept", Subject.Retention, [], new RetentionFactor(factor), [], Published)
+            Of(Subject.Retention, "kept", new RetentionFactor(factor))
         );
         var required = Assert.IsType<Required>(
             book.Answer(new Enquiry { Species = Spruce, UseClasses = [UseClass.Four] })
