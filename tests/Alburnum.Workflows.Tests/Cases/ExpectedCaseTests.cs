@@ -107,21 +107,6 @@ public sealed class ExpectedCaseTests : IDisposable
         Assert.Equal(isRemarked, remarks.OfType<MeasuredOutsidePrediction>().Any());
     }
 
-    [Theory]
-    [InlineData(26, false)]
-    [InlineData(49, false)]
-    [InlineData(1.5, true)]
-    public async Task Of_incised_timber_the_fingers_in_the_mean_are_remarked_on(double depthMm, bool isTooLittle)
-    {
-        var incised = $"{Plain}\nincised: yes\n{Prediction}";
-
-        var remarks = (await Run(incised, depthMm)).Judged.Measured.Remarks;
-
-        Assert.Single(remarks.OfType<FingersInMean>());
-        Assert.Equal(isTooLittle, remarks.OfType<MeasuredOutsidePrediction>().Any());
-        Assert.Empty((await Run($"{Plain}\n{Prediction}", depthMm)).Judged.Measured.Remarks.OfType<FingersInMean>());
-    }
-
     [Fact]
     public async Task What_nobody_knows_of_the_timber_is_remarked_on_and_the_case_judged_all_the_same()
     {
