@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;
@@ -19,7 +20,7 @@ using static Alburnum.Reports.Words.Wording;
 namespace Alburnum.Cli;
 
 /// <summary>The command line: which commands there are, and how each ending becomes an exit status.</summary>
-public static class CommandLine
+public static partial class CommandLine
 {
     /// <summary>Everything asked for was done.</summary>
     public const int Done = 0;
@@ -60,10 +61,10 @@ public static class CommandLine
         }
         catch (CommandAppException misread)
         {
-            await errors.WriteLineAsync(
-                $"alburnum: {InputProblem.Visible(InPlainWords(misread.Message, args))}".AsMemory(),
-                stop
-            );
+            var says = Arguments().Match(misread.Message) is { Success: true } wrong
+                ? CalledSo((await CommandTree.OfProgramAsync(facts, stop)).Named(args), wrong)
+                : InPlainWords(misread.Message, args);
+            await errors.WriteLineAsync($"alburnum: {InputProblem.Visible(says)}".AsMemory(), stop);
             return Refused;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
@@ -90,6 +91,21 @@ public static class CommandLine
             return Fault;
         }
     }
+
+    // Too many or too few arguments: how the command is called.
+    private static string CalledSo(CommandTree command, Match wrong)
+    {
+        var found = wrong.Groups["more"] is { Success: true, Value: var more }
+            ? $"{more} beyond its arguments"
+            : $"nothing for {wrong.Groups["missing"].Value}";
+        return $"{string.Join(' ', command.Path)}: found {found}, expected: {command.Usage}";
+    }
+
+    [GeneratedRegex(
+        @"^Could not match '(?<more>.*)' with an argument\.$|is missing required argument '(?<missing>.*)'\.$",
+        RegexOptions.ExplicitCapture | RegexOptions.Singleline
+    )]
+    private static partial Regex Arguments();
 
     // The parser names the type it failed to make, and a word of its own where a value is missing: both say nothing to a user.
     private static string InPlainWords(string message, IReadOnlyList<string> args)

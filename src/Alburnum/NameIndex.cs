@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace Alburnum;
 
 /// <summary>What came of looking a name up.</summary>
@@ -55,7 +53,6 @@ public sealed class NameIndex<T>
     private const int SuggestionsMax = 5;
 
     private static readonly string[] Fillers = ["timber", "wood", "wooden", "lumber", "solid", "treated"];
-    private static readonly string[] HissEndings = ["ches", "shes", "sses", "xes"];
 
     private readonly Dictionary<string, List<(string Name, T Value)>> _byKey = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<(string Name, T Value)>> _unspaced = new(StringComparer.Ordinal);
@@ -70,7 +67,7 @@ public sealed class NameIndex<T>
         foreach (var value in values)
         {
             var all = names(value).ToList();
-            foreach (var key in all.Select(Key).Distinct(StringComparer.Ordinal))
+            foreach (var key in all.Select(NameKey.Of).Distinct(StringComparer.Ordinal))
             {
                 Add(_byKey, key, (all[0], value));
                 Add(_unspaced, Unspaced(key), (all[0], value));
@@ -107,7 +104,7 @@ public sealed class NameIndex<T>
     public IReadOnlyList<(string Name, T Value)> Bearers(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        var key = Key(name);
+        var key = NameKey.Of(name);
         return Of(_byKey, key) ?? Of(_unspaced, Unspaced(key)) ?? Of(_byKey, WithoutFillers(key)) ?? [];
     }
 
@@ -115,7 +112,7 @@ public sealed class NameIndex<T>
     public IReadOnlyList<string> Near(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        var key = Key(name);
+        var key = NameKey.Of(name);
         if (key.Length == 0)
             return [];
         var tolerance = Math.Max(1, key.Length / 4);
@@ -148,56 +145,6 @@ public sealed class NameIndex<T>
 
     private static string WithoutFillers(string key) =>
         string.Join(' ', key.Split(' ').Where(word => Array.IndexOf(Fillers, word) < 0));
-
-    private static string Key(string name)
-    {
-        var letters = new StringBuilder(name.Length);
-        foreach (var letter in name)
-        {
-            if (Plain(char.ToLowerInvariant(letter)) is { } plain)
-                letters.Append(plain);
-            else if (char.IsLetterOrDigit(letter))
-                letters.Append(char.ToLowerInvariant(letter));
-            else if (letter is ' ' or '-' or '_' or '/' or ',' && letters.Length > 0 && letters[^1] != ' ')
-                letters.Append(' ');
-        }
-        return string.Join(' ', letters.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Singular));
-    }
-
-    // Letters as people type them who do not have them. A table of our own: the program runs without the tables of languages that would take letters apart.
-    private static string? Plain(char letter) =>
-        letter switch
-        {
-            'à' or 'á' or 'â' or 'ã' or 'ä' or 'å' => "a",
-            'æ' => "ae",
-            'ç' or 'č' or 'ć' => "c",
-            'ð' or 'đ' => "d",
-            'è' or 'é' or 'ê' or 'ë' or 'ě' or 'ę' => "e",
-            'ì' or 'í' or 'î' or 'ï' => "i",
-            'ł' => "l",
-            'ñ' or 'ń' => "n",
-            'ò' or 'ó' or 'ô' or 'õ' or 'ö' or 'ø' => "o",
-            'œ' => "oe",
-            'ř' => "r",
-            'ß' => "ss",
-            'š' or 'ś' => "s",
-            'þ' => "th",
-            'ù' or 'ú' or 'û' or 'ü' => "u",
-            'ý' or 'ÿ' => "y",
-            'ž' or 'ź' or 'ż' => "z",
-            _ => null,
-        };
-
-    // The plain English plurals. Done to both sides, so that "abies" still meets "abies".
-    private static string Singular(string word) =>
-        word switch
-        {
-            { Length: <= 3 } => word,
-            _ when word.EndsWith("ies", StringComparison.Ordinal) => word[..^3] + 'y',
-            _ when Array.Exists(HissEndings, end => word.EndsWith(end, StringComparison.Ordinal)) => word[..^2],
-            _ when word.EndsWith('s') && word[^2] != 's' => word[..^1],
-            _ => word,
-        };
 
     // Damerau–Levenshtein distance with adjacent swaps (optimal string alignment).
     private static int EditDistance(string a, string b)

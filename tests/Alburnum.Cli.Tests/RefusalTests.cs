@@ -24,6 +24,26 @@ public sealed class RefusalTests : IDisposable
         Refused(message, line.Split(' '));
 
     [Theory]
+    [InlineData(
+        "rulebook fill: found b beyond its arguments, expected: alburnum rulebook fill <NAME> [OPTIONS]",
+        "rulebook fill a b c"
+    )]
+    [InlineData(
+        "rulebook fill: found nothing for NAME, expected: alburnum rulebook fill <NAME> [OPTIONS]",
+        "rulebook fill"
+    )]
+    [InlineData(
+        "retention: found nothing for FIGURE, expected: alburnum retention <FIGURE> ... [OPTIONS]",
+        "retention"
+    )]
+    [InlineData(
+        "rulebook compare: found nothing for AFTER, expected: alburnum rulebook compare <BEFORE> <AFTER> [OPTIONS]",
+        "rulebook compare a"
+    )]
+    public Task A_wrong_number_of_arguments_is_answered_with_how_the_command_is_called(string message, string line) =>
+        Refused(message, line.Split(' '));
+
+    [Theory]
     [InlineData("round 100", "sawn", "expected round, as the section ø 100 mm is.")]
     [InlineData("100x100", "round", "expected sawn, as the section 100 × 100 mm is.")]
     public Task A_form_that_the_section_contradicts_is_not_passed_over(string section, string form, string expected) =>

@@ -66,7 +66,7 @@ internal abstract class CountingSettings : JudgeSettings
     public double? Retention { get; init; }
 
     [CommandOption("--assay <VALUE>")]
-    [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4\" or \"< 0.5\"; may be given more than once")]
+    [Description("Composite assay, kg/m³, such as \"14.2 ± 0.4 (k=2)\" or \"< 0.5\"; may be given more than once")]
     public string[] Assays { get; init; } = [];
 
     /// <summary>What the batch is judged by.</summary>

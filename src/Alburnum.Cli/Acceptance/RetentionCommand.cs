@@ -18,7 +18,7 @@ internal sealed class RetentionCommand(IAnsiConsole console, FactLibrary facts) 
     {
         [CommandArgument(0, "<FIGURE>")]
         [Description(
-            "Content as the laboratory reports it, such as \"1850 ± 60 mg/kg Cu\", \"< 5 mg/kg As\" or \"3.2 ± 0.4 (k=2) kg/m3 B\"; several where the sample was analysed for several substances"
+            "Content as the laboratory reports it, such as \"1850 ± 120 (k=2) mg/kg Cu\", \"< 5 mg/kg As\" or \"3.2 ± 0.2 (k=1) kg/m3 B\"; several where the sample was analysed for several substances"
         )]
         public string[] Figures { get; init; } = [];
 
@@ -58,7 +58,7 @@ internal sealed class RetentionCommand(IAnsiConsole console, FactLibrary facts) 
         var problems = new List<InputProblem>();
         var fields = new OptionFields(settings, problems);
         var species = fields.Named(EnquiryFields.Species, facts.Species.Find);
-        var basis = AssayBasisReader.Read(fields, species, facts.Substances);
+        var basis = AssayBasisReader.Read(fields, species, facts);
         return problems.Count == 0 ? basis : throw new InputRefusedException(problems);
     }
 }

@@ -12,11 +12,12 @@ public static class AssayBasisReader
     /// <summary>Reads it; what is wrong is noted with the fields.</summary>
     /// <param name="fields">The fields.</param>
     /// <param name="species">The timber; null where it is not known.</param>
-    /// <param name="substances">Substances and products by name.</param>
-    public static AssayBasis Read(IFields fields, Species? species, Substances substances)
+    /// <param name="facts">Substances and products by name, and how densities vary.</param>
+    public static AssayBasis Read(IFields fields, Species? species, FactLibrary facts)
     {
         ArgumentNullException.ThrowIfNull(fields);
-        ArgumentNullException.ThrowIfNull(substances);
+        ArgumentNullException.ThrowIfNull(facts);
+        var substances = facts.Substances;
         var countedAs = fields.Part(AssayFields.CountedAs, text => Compounds(text, substances)) ?? [];
         var product = Product(fields, substances);
         if (product is not null && countedAs.Count > 0)
@@ -28,7 +29,7 @@ public static class AssayBasisReader
             Density =
                 fields.Part(AssayFields.ZoneDensity, Density) is { } stated ? stated
                 : species is null ? null
-                : UsualZoneDensity.Of(species),
+                : UsualZoneDensity.Of(species, facts.DensityVariation),
             ZoneDepthMm = fields.Number(TreatmentFields.ZoneDepth),
         };
     }

@@ -31,9 +31,9 @@ public static class AssayFields
         new()
         {
             Key = "zoneDensity",
-            Help = "Oven-dry mass in the volume of the zone, kg/m³, with its standard uncertainty",
-            Examples = "430 ± 20",
-            Expected = "kg/m³ with its standard uncertainty, 80 to 1400, such as 430 ± 20",
-            LeftOut = "the species' density at 12 %, over 1.12",
+            Help = "Oven-dry mass in the volume of the zone, kg/m³, with its uncertainty and coverage factor",
+            Examples = "430 ± 20 (k=1)",
+            Expected = "kg/m³, 80 to 1400, with its uncertainty and the coverage factor k, such as 430 ± 20 (k=1)",
+            LeftOut = "worked out from the species' density at 12 %",
         };
 }

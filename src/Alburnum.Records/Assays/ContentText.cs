@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Alburnum.Assaying;
+using Alburnum.Measures;
 
 namespace Alburnum.Records.Assays;
 
-/// <summary>A figure as laboratories write it, such as "1850 ± 60 mg/kg Cu", "1.9; 2.1; 2.0 ± 0.05 % m/m CuO", "3.2 ± 0.4 (k=2) kg/m3 B" or "&lt; 5 mg/kg As".</summary>
+/// <summary>A figure as laboratories write it, such as "1850 ± 120 (k=2) mg/kg Cu", "1.9; 2.1; 2.0 % m/m CuO", "3.2 ± 0.4 (k=2) kg/m3 B" or "&lt; 5 mg/kg As".</summary>
 public sealed partial record ContentText
 {
     private const double KgPerM3InPcf = 0.45359237 / 0.028316846592;
@@ -27,9 +28,8 @@ public sealed partial record ContentText
 
     private ContentText(ReportedContent content, int subSamples) => (Content, SubSamples) = (content, subSamples);
 
-    /// <summary>What may be written, for messages.</summary>
-    public const string Expected =
-        "content with its standard uncertainty, unit (mg/kg, % m/m, kg/m3, g/m2 or pcf) and substance, such as \"1850 ± 60 mg/kg Cu\"; \"< 5 mg/kg Cu\" below detection; \"1850; 1900; 1790 mg/kg Cu\" for sub-samples";
+    private const string AnyExpected =
+        "content with its uncertainty and coverage factor, unit (mg/kg, % m/m, kg/m3, g/m2 or pcf) and substance, such as \"1850 ± 120 (k=2) mg/kg Cu\"; \"< 5 mg/kg Cu\" below detection; \"1850; 1900; 1790 mg/kg Cu\" for sub-samples";
 
     /// <summary>The figure.</summary>
     public ReportedContent Content { get; }
@@ -49,11 +49,9 @@ public sealed partial record ContentText
             return null;
         var (_, unit, inUnit) = Array.Find(Units, each => each.Written == match.Groups["unit"].Value);
         double[] values = [.. match.Groups["value"].Captures.Select(value => Number(value) * inUnit)];
-        var u = match.Groups["u"].Success ? Number(match.Groups["u"]) * inUnit / Coverage(match) : 0;
-        var isBelow = match.Groups["below"].Success;
-        var isStated = match.Groups["u"].Success;
-        if (isBelow ? isStated || values is not [> 0] : !isStated && values.Length < 2)
+        if (StatedUncertainty.Fault(match) is not null || Lacks(match) is not null)
             return null;
+        var stated = (StatedUncertainty.Of(match) ?? 0) * inUnit;
         var mean = values.Average();
         var most = unit switch
         {
@@ -62,39 +60,66 @@ public sealed partial record ContentText
             ContentUnit.KgPerM3 => 1000,
             _ => 1e6,
         };
-        return Math.Max(mean, u) > most
-            ? null
-            : new(new(measured, unit, new(mean, Math.Sqrt(u * u + Scatter(values, mean))), isBelow), values.Length);
+        if (Math.Max(mean, stated) > most)
+            return null;
+        var u = EvaluatedUncertainty.Combine(EvaluatedUncertainty.Known(stated), EvaluatedUncertainty.OfMean(values));
+        return new(
+            new(measured, unit, new(mean, u.U), match.Groups["below"].Success)
+            {
+                DegreesOfFreedom = u.DegreesOfFreedom,
+            },
+            values.Length
+        );
     }
 
-    /// <summary>A density with its standard uncertainty, kg/m³; null where the text is none.</summary>
+    /// <summary>What was expected in place of a text that is no figure, for messages.</summary>
+    /// <param name="text">As written.</param>
+    /// <param name="substances">Substances by name.</param>
+    public static string Expected(string text, Substances substances)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(substances);
+        var match = Written().Match(text.Trim());
+        return !match.Success ? AnyExpected
+            : substances.Find(match.Groups["substance"].Value) is null
+                ? "a substance by its formula, or by a name known here, such as CuO or boric acid"
+            : Lacks(match) ?? StatedUncertainty.Fault(match) ?? AnyExpected;
+    }
+
+    // A limit has no uncertainty of its own; sub-samples have that of their scatter.
+    private static string? Lacks(Match match)
+    {
+        var (isStated, count) = (match.Groups["u"].Success, match.Groups["value"].Captures.Count);
+        return match.Groups["below"].Success
+            ? isStated || count > 1 || Number(match.Groups["value"]) == 0
+                ? AnyExpected
+                : null
+            : !isStated && count < 2
+                ? StatedUncertainty.Missing
+                : null;
+    }
+
+    /// <summary>A density with its uncertainty, kg/m³; null where the text is none.</summary>
     internal static Estimate? ReadDensity(string text)
     {
         var match = Density().Match(text.Trim());
-        return match.Success ? new(Number(match.Groups["value"]), Number(match.Groups["u"]) / Coverage(match)) : null;
+        return match.Success && StatedUncertainty.Fault(match) is null && StatedUncertainty.Of(match) is { } u
+            ? new(Number(match.Groups["value"]), u)
+            : null;
     }
-
-    // Of the mean of sub-samples: s²/n (JCGM 100, 4.2.3).
-    private static double Scatter(double[] values, double mean) =>
-        values.Length > 1
-            ? values.Sum(value => (value - mean) * (value - mean)) / (values.Length - 1) / values.Length
-            : 0;
-
-    // An expanded uncertainty is divided by the coverage factor that is written with it.
-    private static double Coverage(Match match) => match.Groups["k"].Success ? Number(match.Groups["k"]) : 1;
 
     private static double Number(Capture digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
         @"^(?<below><)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*;\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)){0,99}"
-            + @"(\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.[0-9]{1,3})?)\s*\))?)?"
+            + StatedUncertainty.Pattern
             + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|%|kg/m3|kg/m³|pcf|g/m2|g/m²)\s+(?<substance>.{1,60})$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Written();
 
     [GeneratedRegex(
-        @"^(?<value>[0-9]{1,4}(\.[0-9]{1,6})?)\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,4}(\.[0-9]{1,6})?)(\s*\(\s*k\s*=\s*(?<k>[1-4](\.[0-9]{1,3})?)\s*\))?(\s*kg/m(3|³))?$",
+        @"^(?<value>[0-9]{1,4}(\.[0-9]{1,6})?)" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Density();

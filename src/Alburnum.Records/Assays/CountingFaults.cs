@@ -2,15 +2,27 @@ using Alburnum.Assaying;
 
 namespace Alburnum.Records.Assays;
 
-/// <summary>What was expected of figures that cannot be counted, for messages.</summary>
+/// <summary>What was expected of figures that give no retention, for messages.</summary>
 public static class CountingFaults
 {
     /// <summary>In words.</summary>
-    /// <param name="fault">Why they cannot be counted.</param>
+    /// <param name="counting">What came of counting them: a fault, or a content that lacks density or depth of the zone.</param>
     /// <param name="basis">What they were to count as.</param>
-    public static string Expected(this CountingFault fault, AssayBasis basis)
+    public static string Expected(this Counting counting, AssayBasis basis)
     {
+        ArgumentNullException.ThrowIfNull(counting);
         ArgumentNullException.ThrowIfNull(basis);
+        return counting switch
+        {
+            NotCounted not => OfFault(not.Fault, basis),
+            _ when basis.Density is null =>
+                $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known",
+            _ => "zoneDepthMm in the case, to turn g/m² into kg/m³",
+        };
+    }
+
+    private static string OfFault(CountingFault fault, AssayBasis basis)
+    {
         var counted = string.Join(
             ", ",
             (basis.Product?.Parts.Select(part => part.Compound) ?? basis.CountedAs).Select(each => each.Formula)
@@ -21,7 +33,9 @@ public static class CountingFaults
             CountingFault.CountedTwice => "each substance of a sample once",
             CountingFault.NothingToCountAs =>
                 $"{AssayFields.CountedAs.Key} or {AssayFields.Product.Key}: what several substances count as",
-            CountingFault.SharesNothing => $"a substance that shares one element with what is counted: {counted}",
+            CountingFault.SharesNothing => $"a substance that shares an element with what is counted: {counted}",
+            CountingFault.FitsSeveral =>
+                $"a substance that shares one element with one alone of what is counted: {counted}",
             CountingFault.NotMeasured => $"a figure for each substance that is counted: {counted}",
             _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
         };

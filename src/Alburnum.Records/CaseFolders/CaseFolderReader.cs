@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Acceptance;
 using Alburnum.Assaying;
 using Alburnum.Cases;
@@ -140,10 +139,10 @@ public static class CaseFolderReader
     private static DateOnly Date(FactRow row, string field)
     {
         var text = row.Text(field);
-        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        if (DateText.Read(text) is { } date)
             return date;
         if (text.Length > 0)
-            row.Refuse(field, text, "a date such as 2026-05-12");
+            row.Refuse(field, text, DateText.Expected);
         return default;
     }
 
@@ -293,9 +292,9 @@ public static class CaseFolderReader
     }
 
     private static AssayBasis AssayBasis(FactRow root, Species? species, FactLibrary facts) =>
-        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts.Substances)
+        root.OptionalRow("assayBasis") is { } row ? AssayBasisReader.Read(new RowFields(row), species, facts)
         : species is null ? new()
-        : new() { Density = UsualZoneDensity.Of(species) };
+        : new() { Density = UsualZoneDensity.Of(species, facts.DensityVariation) };
 
     private static IReadOnlyList<Assay> Assays(
         WrittenFiles written,

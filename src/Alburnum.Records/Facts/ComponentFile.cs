@@ -10,13 +10,13 @@ internal static class ComponentFile
     public static IReadOnlyList<Component> Read(FactRow root)
     {
         var all = new List<Component>();
-        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
         _ = root.Provenance();
         foreach (var row in root.Rows("components"))
         {
             var name = row.Text("name");
-            if (!seen.Add(name))
-                row.Refuse("name", name, "a unique name");
+            if (!seen.Add(NameKey.Of(name)))
+                row.Refuse("name", name, "a unique name, however its words are joined or counted");
             all.Add(new Component(name));
         }
         return all;

@@ -22,6 +22,7 @@ public sealed class FactLibrary
 
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
+    private readonly Lazy<Fact<double>> _densityVariation;
     private readonly Lazy<ComponentCatalogue> _components;
     private readonly Lazy<MarkCatalogue> _marks;
     private readonly Lazy<IReadOnlyDictionary<string, PenetrationDemand>> _penetrationClasses;
@@ -58,6 +59,7 @@ public sealed class FactLibrary
             var species = Read("timber/species.yaml", SpeciesFile.Read);
             return new(species, Read("timber/names.yaml", root => TimberNameFile.Read(root, species)));
         });
+        _densityVariation = In("timber/density.yaml", DensityFile.Read);
         _components = new(() =>
         {
             var components = Read("components.yaml", ComponentFile.Read);
@@ -97,6 +99,9 @@ public sealed class FactLibrary
 
     /// <summary>Species and what is known of them.</summary>
     public SpeciesCatalogue Species => _species.Value;
+
+    /// <summary>Coefficient of variation of the density within a species, above 0 to 1.</summary>
+    public Fact<double> DensityVariation => _densityVariation.Value;
 
     /// <summary>Names of components.</summary>
     public ComponentCatalogue Components => _components.Value;

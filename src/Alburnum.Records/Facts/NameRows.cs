@@ -3,7 +3,7 @@ namespace Alburnum.Records.Facts;
 /// <summary>Reads rows that each give a name, and the things of another file that it may mean.</summary>
 internal static class NameRows
 {
-    /// <summary>One entry a row; a name that stands there twice, and a thing that the other file does not have, are refused.</summary>
+    /// <summary>One entry a row; a name that stands there twice, though written otherwise, and a thing that the other file does not have, are refused.</summary>
     /// <param name="rows">The rows.</param>
     /// <param name="expected">What the thing should be, for messages.</param>
     /// <param name="known">The things, by their own names.</param>
@@ -18,12 +18,12 @@ internal static class NameRows
     )
     {
         var all = new List<TName>(rows.Count);
-        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in rows)
         {
             var name = row.Text("name");
-            if (!seen.Add(name))
-                row.Refuse("name", name, "a unique name");
+            if (!seen.Add(NameKey.Of(name)))
+                row.Refuse("name", name, "a unique name, however its words are joined or counted");
             var things = new List<T>();
             foreach (var word in row.Texts(field))
             {

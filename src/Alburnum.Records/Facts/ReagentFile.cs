@@ -14,9 +14,14 @@ internal static class ReagentFile
         FactRow root,
         IReadOnlyList<Indicator> indicators,
         PreservativeCatalogue preservatives
-    ) =>
-        new(
-            [.. root.Rows("reagents").Select(row => Reagent(row, indicators, preservatives))],
+    )
+    {
+        var limits = root.OptionalRow("limits");
+        if (limits is null)
+            root.Refuse("limits", "nothing", "source and standing of what reagents cannot show");
+        var provenance = limits?.Provenance() ?? new(Standing.FromMemory, "", "", "", "");
+        return new(
+            [.. root.Rows("reagents").Select(row => Reagent(row, provenance, indicators, preservatives))],
             [
                 .. root.Rows("analyses")
                     .Select(row => new AnalysisMethod(
@@ -28,6 +33,7 @@ internal static class ReagentFile
             ],
             [.. root.Rows("always").Select(row => new Fact<string>(row.Text("says"), row.Provenance()))]
         );
+    }
 
     /// <summary>The row's preservatives by their keys.</summary>
     internal static IReadOnlyList<string> Keys(FactRow row, PreservativeCatalogue preservatives)
@@ -40,6 +46,7 @@ internal static class ReagentFile
 
     private static Reagent Reagent(
         FactRow row,
+        Provenance limits,
         IReadOnlyList<Indicator> indicators,
         PreservativeCatalogue preservatives
     )
@@ -61,6 +68,7 @@ internal static class ReagentFile
             IndicatorKey = indicator?.Key,
             Detection = indicator?.Detection,
             Preparation = row.Text("preparation"),
+            Limits = limits,
             CannotShow = row.Texts("cannotShow"),
             Misleads = row.Texts("misleads"),
             Photograph = row.Texts("photograph"),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -62,8 +61,8 @@ internal static class RowConfirmations
         var (initials, date) = (row.Text("initials"), row.Text("date"));
         if (initials.Length > InitialsMax)
             row.Refuse("initials", initials, $"at most {InitialsMax} letters");
-        if (!DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
-            row.Refuse("date", date, "a date such as 2026-05-12");
+        if (DateText.Read(date) is null)
+            row.Refuse("date", date, DateText.Expected);
         return new(
             Standing.Published,
             code.Document,

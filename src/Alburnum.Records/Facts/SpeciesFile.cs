@@ -18,12 +18,12 @@ internal static class SpeciesFile
     public static IReadOnlyList<Species> Read(FactRow root)
     {
         var all = new List<Species>();
-        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in root.Rows("species"))
         {
             var name = row.Text("name");
-            if (!seen.Add(name))
-                row.Refuse("name", name, "a unique name");
+            if (!seen.Add(NameKey.Of(name)))
+                row.Refuse("name", name, "a unique name, however its words are joined or counted");
             var botanical = row.Texts("botanical");
             if (botanical.Count == 0)
                 row.Refuse("botanical", "nothing", "at least one botanical name");

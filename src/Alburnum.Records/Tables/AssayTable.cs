@@ -8,7 +8,7 @@ namespace Alburnum.Records.Tables;
 
 /// <summary>
 /// Reads composite assays: <c>sample</c>, and either <c>retention_kg_per_m3</c> ("&lt; 0.5" where nothing was found down to 0.5) with
-/// <c>u_kg_per_m3</c>, its standard uncertainty, or <c>result</c> as the laboratory reports it ("1850 ± 60 mg/kg Cu"), one row for each substance of a sample;
+/// <c>u_kg_per_m3</c>, its standard uncertainty, or <c>result</c> as the laboratory reports it ("1850 ± 120 (k=2) mg/kg Cu"), one row for each substance of a sample;
 /// if wanted <c>laboratory</c>, <c>report</c>, <c>method</c> and <c>sub_samples</c>.
 /// </summary>
 public static class AssayTable
@@ -59,7 +59,7 @@ public static class AssayTable
     {
         var sample = line.RequiredText("sample");
         var (retention, u) = (line.Text(RetentionColumn), line.Text(UncertaintyColumn));
-        var assay = WrittenValue.ReadAssay(u.Length > 0 ? $"{retention} ± {u}" : retention, sample);
+        var assay = WrittenValue.ReadAssay(u.Length > 0 ? $"{retention} ± {u} (k=1)" : retention, sample);
         if (assay is null)
             line.Refuse(
                 RetentionColumn,
@@ -79,7 +79,7 @@ public static class AssayTable
         var said = SubSamples(line);
         if (ContentText.Read(text, substances) is { } read)
             return new(line, PaperOf(line), text, read.Content, said ?? read.SubSamples);
-        line.Refuse(ResultColumn, text.Length == 0 ? "nothing" : $"\"{text}\"", ContentText.Expected);
+        line.Refuse(ResultColumn, text.Length == 0 ? "nothing" : $"\"{text}\"", ContentText.Expected(text, substances));
         return null;
     }
 
@@ -88,7 +88,8 @@ public static class AssayTable
         var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], basis, substances);
         if (counting is not CountedRetention { KgPerM3: { } kgPerM3 } counted)
         {
-            rows[0].Line.Refuse(ResultColumn, string.Join(", ", rows.Select(row => row.Text)), Wanted(counting, basis));
+            rows[0]
+                .Line.Refuse(ResultColumn, string.Join(", ", rows.Select(row => row.Text)), counting.Expected(basis));
             return null;
         }
         if (kgPerM3.Value > Ranges.MeasuredRetentionKgPerM3.High)
@@ -104,13 +105,10 @@ public static class AssayTable
         {
             AsReported = string.Join(", ", rows.Select(row => row.Text)),
             SharedKgPerM3 = counted.DensityKgPerM3,
+            DegreesOfFreedom = counted.DegreesOfFreedom,
+            PartsOffFormula = counted.PartsOffFormula,
         };
     }
-
-    private static string Wanted(Counting counting, AssayBasis basis) =>
-        counting is NotCounted not ? not.Fault.Expected(basis)
-        : basis.Density is null ? $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known"
-        : "zoneDepthMm in the case, to turn g/m² into kg/m³";
 
     private static int? SubSamples(TableLine line)
     {

@@ -3,18 +3,19 @@ using System.Text.RegularExpressions;
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Facts;
+using Alburnum.Records.Assays;
 
 namespace Alburnum.Records.Tables;
 
 /// <summary>
-/// A measured value as a laboratory writes it, in an option or a table: "14.2", "14.2 ± 0.4", "&lt; 0.5" below a detection limit,
+/// A measured value as a laboratory writes it, in an option or a table: "14.2", "14.2 ± 0.4 (k=2)", "&lt; 0.5" below a detection limit,
 /// "&gt; 25" or "&gt;= 25" as far as could be read.
 /// </summary>
 public sealed partial record WrittenValue
 {
     /// <summary>How an assay is written, for messages.</summary>
     public const string ExpectedAssay =
-        "kg/m³ with its standard uncertainty, such as \"14.2 ± 0.4\", or \"< 0.5\" below detection";
+        "kg/m³ with its uncertainty and the coverage factor k that the laboratory states, such as \"14.2 ± 0.4 (k=2)\" (k=1 where ± is the standard uncertainty), or \"< 0.5\" below detection";
 
     private WrittenValue(double value, Censoring censoring, double? standardUncertainty) =>
         (Value, Censoring, StandardUncertainty) = (value, censoring, standardUncertainty);
@@ -33,7 +34,7 @@ public sealed partial record WrittenValue
     {
         ArgumentNullException.ThrowIfNull(text);
         var match = Written().Match(text.Trim());
-        if (!match.Success)
+        if (!match.Success || StatedUncertainty.Fault(match) is not null)
             return null;
         var censoring = match.Groups["cut"].Value switch
         {
@@ -41,7 +42,7 @@ public sealed partial record WrittenValue
             "<" => Censoring.AtMost,
             _ => Censoring.AtLeast,
         };
-        double? uncertainty = match.Groups["u"].Success ? Number(match.Groups["u"]) : null;
+        var uncertainty = StatedUncertainty.Of(match);
         return censoring == Censoring.Exact || uncertainty is null
             ? new(Number(match.Groups["value"]), censoring, uncertainty)
             : null;
@@ -67,7 +68,7 @@ public sealed partial record WrittenValue
     private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<cut><|>=?)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*(±|\+-|\+/-)\s*(?<u>[0-9]{1,9}(\.[0-9]{1,17})?))?(\s*kg/m(3|³))?$",
+        @"^(?<cut><|>=?)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Written();

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 
 namespace Alburnum.Records.Worksheets;
@@ -28,9 +28,11 @@ public static class WorksheetTable
 {
     private const string KeyColumn = "key";
     private const string ValueColumn = "value";
+    private const string NowColumn = "now";
 
     /// <summary>Columns that say what the cell is, in their order.</summary>
-    public static IReadOnlyList<string> Asked { get; } = ["asked_by", KeyColumn, "subject", "when", "now", "standing"];
+    public static IReadOnlyList<string> Asked { get; } =
+    ["asked_by", KeyColumn, "subject", "when", NowColumn, "standing"];
 
     /// <summary>Columns to fill in, in their order.</summary>
     public static IReadOnlyList<string> ToFillIn { get; } =
@@ -56,18 +58,22 @@ public static class WorksheetTable
         return problems.Count == 0 ? lines : throw new InputRefusedException(problems);
     }
 
+    // What the rulebook says now, written again as it stands there, is what the copy says too.
+    private static string Value(TableLine line)
+    {
+        var value = line.Text(ValueColumn);
+        return string.Equals(value, line.Text(NowColumn), StringComparison.OrdinalIgnoreCase) ? "" : value;
+    }
+
     private static WorksheetLine Filled(TableLine line, Dictionary<string, int> seen)
     {
         var date = line.RequiredText("date");
-        if (
-            date.Length > 0
-            && !DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _)
-        )
-            line.Refuse("date", $"\"{date}\"", "a date such as 2026-05-12");
+        if (date.Length > 0 && DateText.Read(date) is null)
+            line.Refuse("date", $"\"{date}\"", DateText.Expected);
         return new(
             line.Line,
             line.OwnText(KeyColumn, seen, "cell"),
-            line.Text(ValueColumn),
+            Value(line),
             line.RequiredText("edition"),
             line.RequiredText("table"),
             line.Text("page"),

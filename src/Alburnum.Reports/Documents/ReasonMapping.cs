@@ -141,6 +141,8 @@ public static class ReasonMapping
                 ("mean_kg_per_m3", mean.MeanKgPerM3.Value),
                 ("u_kg_per_m3", mean.MeanKgPerM3.StandardUncertainty),
                 ("required_kg_per_m3", mean.RequiredKgPerM3),
+                ("degrees_of_freedom", double.IsFinite(mean.DegreesOfFreedom) ? mean.DegreesOfFreedom : null),
+                ("is_scatter_known", mean.IsScatterKnown),
                 ("probability", Share(mean.Probability))
             ),
             BelowDetectionLimit below => Kind(
@@ -156,13 +158,18 @@ public static class ReasonMapping
             LaboratoriesDiffer differ => Kind(
                 reason,
                 ("laboratories", differ.Laboratories.Count),
-                ("lowest_kg_per_m3", differ.Laboratories.Min(each => each.KgPerM3.Value)),
-                ("highest_kg_per_m3", differ.Laboratories.Max(each => each.KgPerM3.Value)),
-                ("birge_ratio", differ.BirgeRatio),
-                ("most_by_chance", differ.MostByChance)
+                ("lowest_kg_per_m3", Found(differ).Min()),
+                ("highest_kg_per_m3", Found(differ).Max()),
+                ("below_kg_per_m3", differ.Laboratories.OfType<NothingFound>().Min(each => (double?)each.LimitKgPerM3)),
+                ("contradicts_limit", differ.ContradictsLimit),
+                ("birge_ratio", differ.Scatter?.Ratio),
+                ("most_by_chance", differ.Scatter?.MostByChance)
             ),
             _ => Kind(reason),
         };
+
+    private static IEnumerable<double> Found(LaboratoriesDiffer differ) =>
+        differ.Laboratories.OfType<ContentFound>().Select(each => each.KgPerM3.Value);
 
     private static JsonObject Of(VariablesReason reason) =>
         reason switch

@@ -63,6 +63,8 @@ public static class HandlingMapping
             Cautions = reagent.Cautions,
             Standing = reagent.Provenance.Standing,
             Source = reagent.Provenance.Citation,
+            LimitsStanding = reagent.Limits.Standing,
+            LimitsSource = reagent.Limits.Citation,
         };
 
     private static StatementDocument Statement(string says, Provenance provenance) =>

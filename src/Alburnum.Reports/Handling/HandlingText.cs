@@ -74,7 +74,9 @@ public static class HandlingText
                 Said(
                     "handling.reagent-source",
                     ("citation", reagent.Source),
-                    ("standing", Wording.Current.Say(reagent.Standing))
+                    ("standing", Wording.Current.Say(reagent.Standing)),
+                    ("limitsCitation", reagent.LimitsSource),
+                    ("limitsStanding", Wording.Current.Say(reagent.LimitsStanding))
                 ),
             ]
         );

@@ -90,10 +90,17 @@ public sealed record ReagentDocument
     /// <summary>What to mind.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
-    /// <summary>Standing of the source.</summary>
+    /// <summary>Standing of its colours and its preparation.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }
 
-    /// <summary>The source.</summary>
+    /// <summary>Source of its colours and its preparation.</summary>
     public required string Source { get; init; }
+
+    /// <summary>Standing of what it cannot show, what misleads it and how to photograph it.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing LimitsStanding { get; init; }
+
+    /// <summary>Source of the same.</summary>
+    public required string LimitsSource { get; init; }
 }

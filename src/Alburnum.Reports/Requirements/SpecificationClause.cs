@@ -123,6 +123,7 @@ public static class SpecificationClause
         requirement switch
         {
             { RequiredRetention: { } amount } => Said("requirements.clause.amount", ("amount", amount.Label)),
+            { Retention.Factor: 1 } => Said("requirements.clause.once"),
             { Retention: { } rule } => Said("requirements.clause.multiple", ("factor", Figures.Digits(rule.Factor))),
             _ => Said("requirements.clause.to-be-stated"),
         };

@@ -44,30 +44,69 @@ public sealed class AcceptanceWords(Wording wording)
                 "acceptance.assay-missing",
                 ("required", Figures.KgPerM3(missing.RequiredKgPerM3))
             ),
-            RetentionMean mean => wording.Say(
-                "acceptance.retention-mean",
-                ("assays", wording.Count("count.assay", mean.Assays)),
-                ("mean", Kg(mean.MeanKgPerM3.Value, mean.MeanKgPerM3)),
-                ("u", Kg(mean.MeanKgPerM3.StandardUncertainty, mean.MeanKgPerM3)),
-                ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
-                ("probability", Certainty(mean.Probability))
-            ),
+            RetentionMean mean => Mean(mean),
             BelowDetectionLimit below => Below(below),
-            LaboratoriesDiffer differ => wording.Say(
-                "assay.laboratories-differ",
-                ("laboratories", string.Join(", ", differ.Laboratories.Select(Found))),
-                ("ratio", Figures.Number(differ.BirgeRatio, 1)),
-                ("most", Figures.Number(differ.MostByChance, 1))
-            ),
+            LaboratoriesDiffer differ => Differ(differ),
             BatchParts parts => Parts(parts),
             _ => throw ReasonWords.Unknown(reason),
         };
 
-    private string Found(LaboratoryResult found) =>
+    private string Mean(RetentionMean mean)
+    {
+        var said = wording.Say(
+            "acceptance.retention-mean",
+            ("assays", wording.Count("count.assay", mean.Assays)),
+            ("mean", Kg(mean.MeanKgPerM3.Value, mean.MeanKgPerM3)),
+            ("u", Kg(mean.MeanKgPerM3.StandardUncertainty, mean.MeanKgPerM3)),
+            ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
+            ("probability", Certainty(mean.Probability))
+        );
+        return !mean.IsScatterKnown ? $"{said} {wording.Say("acceptance.scatter-not-known")}"
+            : double.IsInfinity(mean.DegreesOfFreedom) ? said
+            : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(mean.DegreesOfFreedom, 1)))}";
+    }
+
+    private string Differ(LaboratoriesDiffer differ) =>
+        wording.Say(
+            "assay.laboratories-differ",
+            (
+                "grounds",
+                string.Join("; ", (string[])[string.Join(", ", differ.Laboratories.Select(Found)), .. Grounds(differ)])
+            )
+        );
+
+    private IEnumerable<string> Grounds(LaboratoriesDiffer differ)
+    {
+        if (differ.ContradictsLimit)
+            yield return wording.Say("assay.contradicts-limit");
+        if (differ.Scatter is { } scatter)
+            yield return wording.Say(
+                "assay.birge-ratio",
+                ("ratio", Figures.Number(scatter.Ratio, 1)),
+                ("most", Figures.Number(scatter.MostByChance, 1))
+            );
+    }
+
+    private string Found(LaboratoryResult result) =>
         wording.Say(
             "assay.laboratory",
-            ("laboratory", found.Laboratory.Length > 0 ? found.Laboratory : wording.Say("assay.laboratory-unnamed")),
-            ("result", Figures.Measured(found.KgPerM3.Value, found.KgPerM3.StandardUncertainty, "kg/m³"))
+            ("laboratory", result.Laboratory.Length > 0 ? result.Laboratory : wording.Say("assay.laboratory-unnamed")),
+            (
+                "result",
+                result switch
+                {
+                    ContentFound found => Figures.Measured(
+                        found.KgPerM3.Value,
+                        found.KgPerM3.StandardUncertainty,
+                        "kg/m³"
+                    ),
+                    NothingFound nothing => wording.Say(
+                        "assay.nothing-found",
+                        ("limit", Figures.KgPerM3(nothing.LimitKgPerM3))
+                    ),
+                    _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a result."),
+                }
+            )
         );
 
     /// <summary>A rule as it is named in a verdict: "75 % of the pieces cut must pass".</summary>

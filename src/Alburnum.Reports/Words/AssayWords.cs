@@ -76,7 +76,9 @@ public sealed class AssayWords(Wording wording)
                     ("species", usual.Species.Name),
                     ("at12", Figures.Number(usual.Density.Value.TypicalKgPerM3, 0)),
                     ("source", Source(usual.Density.Provenance)),
-                    ("spread", Figures.Number(usual.SpreadKgPerM3, 0)),
+                    ("dry", Figures.Number(usual.InVolumeAt12KgPerM3, 0)),
+                    ("green", Figures.Number(usual.InGreenVolumeKgPerM3, 0)),
+                    ("spread", Spread(usual)),
                     ("volume", Figures.Number(usual.VolumeKgPerM3, 0))
                 );
                 break;
@@ -96,7 +98,56 @@ public sealed class AssayWords(Wording wording)
         if (!counted.IsBelowDetection)
             foreach (var part in counted.Parts.Where(part => part.Reported.IsBelowDetection))
                 yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Formula));
+        if (counted is { Basis.Product: { } product, PartsOffFormula: { Count: > 0 } parts })
+            yield return OffFormula(product, parts);
         yield return wording.Say("assay.speaks-for");
+    }
+
+    /// <summary>That parts of a product do not stand to each other as its formula says, one sentence.</summary>
+    public string OffFormula(ProductFormula product, IReadOnlyList<PartOffFormula> parts)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        ArgumentNullException.ThrowIfNull(parts);
+        return wording.Say(
+            "assay.parts-off-formula",
+            ("product", product.Name),
+            ("source", product.Provenance is { } source ? Source(source) : wording.Say("assay.as-stated")),
+            (
+                "parts",
+                string.Join(
+                    "; ",
+                    parts.Select(part =>
+                        wording.Say(
+                            "assay.part-off-formula",
+                            ("substance", part.Compound.Formula),
+                            (
+                                "found",
+                                Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%")
+                            ),
+                            ("expected", Figures.Percent(part.Expected, wording))
+                        )
+                    )
+                )
+            )
+        );
+    }
+
+    private string Spread(UsualZoneDensity usual)
+    {
+        (string, string) spread = ("spread", Figures.Number(usual.SpreadKgPerM3, 0));
+        return usual is { IsSpreadByEnds: true, Density.Value: { LowKgPerM3: { } low, HighKgPerM3: { } high } }
+            ? wording.Say(
+                "assay.spread-by-ends",
+                spread,
+                ("low", Figures.Number(low, 0)),
+                ("high", Figures.Number(high, 0))
+            )
+            : wording.Say(
+                "assay.spread-by-variation",
+                spread,
+                ("percent", Figures.Percent(usual.Variation.Value, wording)),
+                ("source", Source(usual.Variation.Provenance))
+            );
     }
 
     private string Product(CountedRetention counted, ProductFormula product)

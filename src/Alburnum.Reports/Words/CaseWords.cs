@@ -178,6 +178,11 @@ public sealed class CaseWords(Wording wording)
             ),
             IncisionsNotStated(var pieces) => wording.Say("cases.remark.incisions-not-stated", Pieces(pieces)),
             IncisionsNotSeen(var pieces) => wording.Say("cases.remark.incisions-not-seen", Pieces(pieces)),
+            SampleOffFormula(var sample, var product, var parts) => wording.Say(
+                "cases.remark.sample-off-formula",
+                ("sample", sample),
+                ("said", new AssayWords(wording).OffFormula(product, parts))
+            ),
             OtherZoneAssayed(var assayedMm, var codesMm) => wording.Say(
                 "cases.remark.other-zone-assayed",
                 ("assayed", Figures.Digits(assayedMm, 1)),

@@ -37,7 +37,14 @@ public sealed class FindingWords(Wording wording)
     public string Rule(RuleFinding rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        var said = string.Join(" ", [Said(rule), .. _reasons.Say(rule.Whole.Reasons.Where(IsOfDemands))]);
+        var said = string.Join(
+            " ",
+            [
+                Said(rule),
+                .. _reasons.Say(rule.Whole.Reasons.Where(IsOfDemands)),
+                .. _reasons.Say(rule.Retention?.Reasons.OfType<LaboratoriesDiffer>() ?? []),
+            ]
+        );
         return rule.Whole.Probability is { } probability
                 ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Middle)))
             : rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>().FirstOrDefault() is { } unknown
@@ -99,7 +106,7 @@ public sealed class FindingWords(Wording wording)
                 : wording.Say("finding.lot-shown", confidence, share, supply);
         if (lot.Wanted is not { } wanted)
             return wording.Say("finding.sentences", ("first", shown), ("next", wording.Say("finding.none-wanted")));
-        var by = wording.Say("finding.wanted", ("share", Figures.Typed(wanted.Share)), ("by", By(wanted.By)));
+        var by = wording.Say("finding.wanted", ("share", Figures.Typed(wanted.Share)), ("by", By(wanted)));
         var both = wording.Say("finding.sentences", ("first", shown), ("next", by));
         if (lot.Chance is not { } chance)
             return both;
@@ -199,13 +206,13 @@ public sealed class FindingWords(Wording wording)
             yield return wording.Say("finding.nothing-else");
     }
 
-    private string By(WantedBy by) =>
-        by switch
+    private string By(WantedShare wanted) =>
+        wanted.By switch
         {
             WantedBy.MustPass => wording.Say("finding.by-must-pass"),
-            WantedBy.Aql => wording.Say("finding.by-aql"),
+            WantedBy.Aql => wording.Say("finding.by-aql", ("aql", Figures.Typed(1 - wanted.Share))),
             WantedBy.Asked => wording.Say("finding.by-asked"),
-            _ => throw new ArgumentOutOfRangeException(nameof(by), by, "Not known."),
+            _ => throw new ArgumentOutOfRangeException(nameof(wanted), wanted.By, "Not known."),
         };
 
     private string Percent(double share) => Figures.Percent(share, wording);

@@ -19,13 +19,14 @@ public static class CountRetention
         List<ReportedContent> contents =
         [
             .. figures.Select(text =>
-                ContentText.Read(text, facts.Substances)?.Content ?? throw Refused($"\"{text}\"", ContentText.Expected)
+                ContentText.Read(text, facts.Substances)?.Content
+                ?? throw Refused($"\"{text}\"", ContentText.Expected(text, facts.Substances))
             ),
         ];
         return CountedRetention.Of(contents, basis, facts.Substances) switch
         {
             CountedRetention counted => counted,
-            NotCounted not => throw Refused(string.Join(", ", figures), not.Fault.Expected(basis)),
+            NotCounted not => throw Refused(string.Join(", ", figures), not.Expected(basis)),
             var other => throw new InvalidOperationException($"{other} is not a counting."),
         };
     }

@@ -1,3 +1,4 @@
+using Alburnum.Assaying;
 using Alburnum.Facts;
 
 namespace Alburnum.Acceptance;
@@ -21,6 +22,12 @@ public abstract record Assay
 
     /// <summary>Analyses that the result is the mean of, 1 or more.</summary>
     public int SubSamples { get; init; } = 1;
+
+    /// <summary>Degrees of freedom of the uncertainty that the result has by itself, 1 or more; infinite where the laboratory states it.</summary>
+    public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Parts of the product that do not stand to each other as its formula says; empty where they do, or where no product is counted.</summary>
+    public IReadOnlyList<PartOffFormula> PartsOffFormula { get; init; } = [];
 
     /// <summary>The figures as the laboratory wrote them; empty where they were in kg/m³ of what is required.</summary>
     public string AsReported { get; init; } = "";

@@ -45,7 +45,14 @@ public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 /// <param name="Probability">Probability that the mean meets it, 0 to 1.</param>
 public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double RequiredKgPerM3, double Probability)
-    : BatchReason;
+    : BatchReason
+{
+    /// <summary>Effective degrees of freedom of the mean's standard uncertainty, 1 or more; infinite where it rests on what laboratories state alone.</summary>
+    public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Whether a laboratory analysed more than one sample; otherwise the probability leaves out how far samples of the batch differ.</summary>
+    public bool IsScatterKnown { get; init; }
+}
 
 /// <summary>Some assays found nothing down to their detection limit.</summary>
 /// <param name="Undetected">How many.</param>
@@ -63,20 +70,58 @@ public sealed record BelowDetectionLimit(
     ProbabilityRange Probability
 ) : BatchReason;
 
-/// <summary>What one laboratory found.</summary>
-/// <param name="Laboratory">Its name; empty where none is given.</param>
-/// <param name="KgPerM3">Mean of its assays, kg/m³; what was not found is put at its limit.</param>
-public sealed record LaboratoryResult(string Laboratory, Estimate KgPerM3);
+/// <summary>What one laboratory reports.</summary>
+public abstract record LaboratoryResult
+{
+    private protected LaboratoryResult(string laboratory) => Laboratory = laboratory;
+
+    /// <summary>Its name; empty where none is given.</summary>
+    public string Laboratory { get; }
+}
+
+/// <summary>It found a content.</summary>
+public sealed record ContentFound : LaboratoryResult
+{
+    /// <summary>Keeps what was found.</summary>
+    /// <param name="laboratory">Its name; empty where none is given.</param>
+    /// <param name="kgPerM3">Mean of its assays, kg/m³; one below detection is anything up to its limit with even chance.</param>
+    public ContentFound(string laboratory, Estimate kgPerM3)
+        : base(laboratory) => KgPerM3 = kgPerM3;
+
+    /// <summary>Mean of its assays, kg/m³.</summary>
+    public Estimate KgPerM3 { get; }
+}
+
+/// <summary>It found nothing in any sample.</summary>
+public sealed record NothingFound : LaboratoryResult
+{
+    /// <summary>Keeps the limit.</summary>
+    /// <param name="laboratory">Its name; empty where none is given.</param>
+    /// <param name="limitKgPerM3">What the mean of its samples lies below, kg/m³.</param>
+    public NothingFound(string laboratory, double limitKgPerM3)
+        : base(laboratory) => LimitKgPerM3 = limitKgPerM3;
+
+    /// <summary>What the mean of its samples lies below, kg/m³.</summary>
+    public double LimitKgPerM3 { get; }
+}
+
+/// <summary>How much more laboratories scatter than their uncertainties explain.</summary>
+/// <param name="Ratio">About 1 where these explain it.</param>
+/// <param name="MostByChance">What the ratio stays below in 95 of 100 cases where they do.</param>
+public sealed record BirgeRatio(double Ratio, double MostByChance)
+{
+    /// <summary>Whether laboratories differ by more than chance allows.</summary>
+    public bool IsBeyondChance => Ratio > MostByChance;
+}
 
 /// <summary>Laboratories differ by more than their uncertainties allow: they are not averaged, and the verdict must hold for each.</summary>
-/// <param name="Laboratories">What each found. Two or more.</param>
-/// <param name="BirgeRatio">How much more they scatter than their uncertainties explain; about 1 where these explain it.</param>
-/// <param name="MostByChance">What the ratio stays below in 95 of 100 cases where they do.</param>
-public sealed record LaboratoriesDiffer(
-    IReadOnlyList<LaboratoryResult> Laboratories,
-    double BirgeRatio,
-    double MostByChance
-) : BatchReason;
+/// <param name="Laboratories">What each reports. Two or more.</param>
+/// <param name="Scatter">How those that found something scatter; null where only one did.</param>
+public sealed record LaboratoriesDiffer(IReadOnlyList<LaboratoryResult> Laboratories, BirgeRatio? Scatter) : BatchReason
+{
+    /// <summary>Whether what one found lies above what another would have missed.</summary>
+    public bool ContradictsLimit { get; init; }
+}
 
 /// <summary>The whole of a batch's judgement with its parts.</summary>
 /// <param name="Batch">The verdict on the batch.</param>

@@ -20,8 +20,11 @@ public enum CountingFault
     /// <summary>More than one was measured, and nothing says what they count as.</summary>
     NothingToCountAs,
 
-    /// <summary>One shares no element with what is counted.</summary>
+    /// <summary>One shares no element with anything that is counted.</summary>
     SharesNothing,
+
+    /// <summary>One shares elements with more than one substance that is counted, or more than one element with one.</summary>
+    FitsSeveral,
 
     /// <summary>A substance that is counted was not measured.</summary>
     NotMeasured,
@@ -39,8 +42,15 @@ public sealed record CountedPart(ReportedContent Reported, SubstanceFactor Facto
     /// <summary>The content counted, in the unit reported.</summary>
     internal double Content => Reported.Content.Value * Factor.Factor;
 
-    internal double U => Reported.Content.StandardUncertainty * Factor.Factor;
+    internal EvaluatedUncertainty Uncertainty =>
+        new(Reported.Content.StandardUncertainty * Factor.Factor, Reported.DegreesOfFreedom);
 }
+
+/// <summary>A part of a product that was measured in another share than its formula gives it.</summary>
+/// <param name="Compound">The part.</param>
+/// <param name="Found">Its share of the parts measured, 0 to 1.</param>
+/// <param name="Expected">What the formula gives it of the same parts, 0 to 1.</param>
+public sealed record PartOffFormula(Compound Compound, Estimate Found, double Expected);
 
 /// <summary>A sample's figures as one retention.</summary>
 public sealed record CountedRetention : Counting
@@ -109,6 +119,30 @@ public sealed record CountedRetention : Counting
             ? MgPerKg!.Value.StandardUncertainty / MgInKg * density.Value
             : KgPerM3?.StandardUncertainty ?? 0;
 
+    /// <summary>Degrees of freedom of the part that comes from the laboratory, 1 or more; infinite where it states its uncertainty.</summary>
+    public double DegreesOfFreedom => EvaluatedUncertainty.Combine([.. Parts.Select(Uncertainty)]).DegreesOfFreedom;
+
+    /// <summary>Parts of the product whose share of what was measured differs from that of its formula by more than the figures' uncertainties allow (k = 2).</summary>
+    public IReadOnlyList<PartOffFormula> PartsOffFormula
+    {
+        get
+        {
+            if (Basis.Product is not { } product || Parts.Count < 2 || IsBelowDetection)
+                return [];
+            var (whole, share) = (Parts.Sum(Content), ShareOfProduct);
+            return
+            [
+                .. Parts
+                    .Select(part => new PartOffFormula(
+                        part.Factor.Counted,
+                        ShareOf(part, whole),
+                        product.Parts.First(each => each.Compound == part.Factor.Counted).Share / share
+                    ))
+                    .Where(part => Math.Abs(part.Found.Value - part.Expected) > 2 * part.Found.StandardUncertainty),
+            ];
+        }
+    }
+
     private ContentUnit Unit => Parts[0].Reported.Unit;
 
     private bool IsByMass => Unit is ContentUnit.MgPerKg or ContentUnit.PercentByMass;
@@ -119,14 +153,30 @@ public sealed record CountedRetention : Counting
         get
         {
             var share = ShareOfProduct;
-            var value = Parts.Sum(part =>
-                part.Content * (part.Reported.IsBelowDetection && !IsBelowDetection ? 0.5 : 1)
+            return new(
+                Parts.Sum(Content) / share,
+                EvaluatedUncertainty.Combine([.. Parts.Select(Uncertainty)]).U / share
             );
-            var u = Parts.Select(part =>
-                part.Reported.IsBelowDetection && !IsBelowDetection ? part.Content / Math.Sqrt(12) : part.U
-            );
-            return new(value / share, UncertaintyBudget.Combine([.. u]) / share);
         }
+    }
+
+    private double Content(CountedPart part) => IsPerhapsThere(part) ? part.Content / 2 : part.Content;
+
+    private EvaluatedUncertainty Uncertainty(CountedPart part) =>
+        IsPerhapsThere(part) ? EvaluatedUncertainty.Known(part.Content / Math.Sqrt(12)) : part.Uncertainty;
+
+    private bool IsPerhapsThere(CountedPart part) => part.Reported.IsBelowDetection && !IsBelowDetection;
+
+    // A share f of the whole feels its own part by 1 - f, every other by f.
+    private Estimate ShareOf(CountedPart part, double whole)
+    {
+        var share = Content(part) / whole;
+        return new(
+            share,
+            UncertaintyBudget.Combine([
+                .. Parts.Select(each => (each == part ? 1 - share : share) * Uncertainty(each).U / whole),
+            ])
+        );
     }
 
     /// <summary>Counts the figures of one sample.</summary>
@@ -151,11 +201,15 @@ public sealed record CountedRetention : Counting
         var parts = new List<CountedPart>();
         foreach (var content in contents)
         {
-            if (
-                wanted.Select(each => substances.Between(content.Measured, each)).OfType<SubstanceFactor>().ToList()
-                is not [var factor]
-            )
-                return new NotCounted(CountingFault.SharesNothing);
+            var factors = wanted.Contains(content.Measured)
+                ? [SubstanceFactor.Itself(content.Measured)]
+                : wanted.Select(each => substances.Between(content.Measured, each)).OfType<SubstanceFactor>().ToList();
+            if (factors is not [var factor])
+                return new NotCounted(
+                    wanted.Any(each => Substances.SharesAny(content.Measured, each))
+                        ? CountingFault.FitsSeveral
+                        : CountingFault.SharesNothing
+                );
             if (parts.Exists(part => part.Factor.Counted == factor.Counted))
                 return new NotCounted(CountingFault.CountedTwice);
             parts.Add(new(content, factor));

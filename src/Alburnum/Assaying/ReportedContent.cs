@@ -21,4 +21,8 @@ public enum ContentUnit
 /// <param name="Unit">Its unit.</param>
 /// <param name="Content">The content with its standard uncertainty, in that unit; a detection limit, without one, where nothing was found.</param>
 /// <param name="IsBelowDetection">Whether nothing was found down to that limit.</param>
-public sealed record ReportedContent(Compound Measured, ContentUnit Unit, Estimate Content, bool IsBelowDetection);
+public sealed record ReportedContent(Compound Measured, ContentUnit Unit, Estimate Content, bool IsBelowDetection)
+{
+    /// <summary>Degrees of freedom of its standard uncertainty, 1 or more; infinite where the laboratory states it.</summary>
+    public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+}

@@ -74,8 +74,7 @@ public sealed class Substances
         if (measured == counted)
             return SubstanceFactor.Itself(measured);
         var (from, to) = (measured.Atoms, counted.Atoms);
-        var shared = from.Keys.Intersect(to.Keys, StringComparer.Ordinal).Except(Carriers, StringComparer.Ordinal);
-        return shared.ToList() is [var element]
+        return Shared(measured, counted) is [var element]
             ? new(
                 measured,
                 counted,
@@ -89,6 +88,16 @@ public sealed class Substances
             )
             : null;
     }
+
+    /// <summary>Whether two substances share an element, however many.</summary>
+    internal static bool SharesAny(Compound measured, Compound counted) => Shared(measured, counted).Count > 0;
+
+    private static List<string> Shared(Compound measured, Compound counted) =>
+        [
+            .. measured
+                .Atoms.Keys.Intersect(counted.Atoms.Keys, StringComparer.Ordinal)
+                .Except(Carriers, StringComparer.Ordinal),
+        ];
 
     private Compound? OfFormula(string formula) =>
         Compound.Parse(formula) is { } compound && compound.Atoms.Keys.All(_masses.ContainsKey) ? compound : null;

@@ -24,11 +24,10 @@ public sealed record StatedZoneDensity(Estimate Stated) : ZoneDensity
 /// <summary>It was taken from the usual density of the timber at 12 % moisture.</summary>
 public sealed record UsualZoneDensity : ZoneDensity
 {
-    // Coefficient of variation of the specific gravity within a species: Wood Handbook (FPL-GTR-282, 2021), table 5-6.
-    private const double VariationWithinSpecies = 0.10;
     private const double MoisturePercent = 12;
 
-    private UsualZoneDensity(Species species, Fact<DensityRange> density) => (Species, Density) = (species, density);
+    private UsualZoneDensity(Species species, Fact<DensityRange> density, Fact<double> variation) =>
+        (Species, Density, Variation) = (species, density, variation);
 
     /// <summary>The timber.</summary>
     public Species Species { get; }
@@ -36,29 +35,44 @@ public sealed record UsualZoneDensity : ZoneDensity
     /// <summary>Its density at 12 %, kg/m³.</summary>
     public Fact<DensityRange> Density { get; }
 
-    /// <summary>Standard uncertainty because trees differ, kg/m³.</summary>
-    public double SpreadKgPerM3 => VariationWithinSpecies * OvenDryKgPerM3;
+    /// <summary>Coefficient of variation of the density within a species, above 0 to 1.</summary>
+    public Fact<double> Variation { get; }
 
-    /// <summary>Standard uncertainty because the volume may be that of the wood green or at 12 %, kg/m³: any in between, with even chance.</summary>
-    public double VolumeKgPerM3
-    {
-        get
-        {
-            var basic = WoodDensity.BasicFrom12(Density.Value.TypicalKgPerM3);
-            return Math.Abs(OvenDryKgPerM3 - 1000 * basic) / Math.Sqrt(12);
-        }
-    }
+    /// <summary>Oven-dry mass in the volume at 12 %, kg/m³: the density over 1.12.</summary>
+    public double InVolumeAt12KgPerM3 => Density.Value.TypicalKgPerM3 / (1 + MoisturePercent / 100);
+
+    /// <summary>Oven-dry mass in the green volume, kg/m³.</summary>
+    public double InGreenVolumeKgPerM3 => 1000 * WoodDensity.BasicFrom12(Density.Value.TypicalKgPerM3);
+
+    /// <summary>Whether the ends of the published density say more of how trees differ than the variation does.</summary>
+    public bool IsSpreadByEnds => EndsAt12KgPerM3 > Variation.Value * Density.Value.TypicalKgPerM3;
+
+    /// <summary>Standard uncertainty because trees differ, kg/m³.</summary>
+    public double SpreadKgPerM3 =>
+        Math.Max(EndsAt12KgPerM3 / Density.Value.TypicalKgPerM3, Variation.Value) * MiddleKgPerM3;
+
+    /// <summary>Standard uncertainty because the volume may be that of the wood green or at 12 %, kg/m³: half of what lies between, over √3 (JCGM 100:2008, 4.3.7).</summary>
+    public double VolumeKgPerM3 => Math.Abs(InVolumeAt12KgPerM3 - InGreenVolumeKgPerM3) / 2 / Math.Sqrt(3);
 
     /// <inheritdoc/>
-    /// <remarks>Density at 12 % over 1.12: the same volume without its water.</remarks>
-    public override Estimate KgPerM3 => new(OvenDryKgPerM3, UncertaintyBudget.Combine(SpreadKgPerM3, VolumeKgPerM3));
+    /// <remarks>The middle between the volume at 12 % and the green volume.</remarks>
+    public override Estimate KgPerM3 => new(MiddleKgPerM3, UncertaintyBudget.Combine(SpreadKgPerM3, VolumeKgPerM3));
 
-    private double OvenDryKgPerM3 => Density.Value.TypicalKgPerM3 / (1 + MoisturePercent / 100);
+    private double MiddleKgPerM3 => InVolumeAt12KgPerM3 / 2 + InGreenVolumeKgPerM3 / 2;
+
+    // Any density between the ends with even chance, as it scatters about the value taken, which need not be their middle.
+    private double EndsAt12KgPerM3 =>
+        Density.Value is { LowKgPerM3: { } low, HighKgPerM3: { } high, TypicalKgPerM3: var taken }
+            ? UncertaintyBudget.Combine((high - low) / Math.Sqrt(12), (high + low) / 2 - taken)
+            : 0;
 
     /// <summary>That of a species; null where its density is not known.</summary>
-    public static UsualZoneDensity? Of(Species species)
+    /// <param name="species">The timber.</param>
+    /// <param name="variation">Coefficient of variation of the density within a species, above 0 to 1.</param>
+    public static UsualZoneDensity? Of(Species species, Fact<double> variation)
     {
         ArgumentNullException.ThrowIfNull(species);
-        return species.Density is { } density ? new(species, density) : null;
+        ArgumentNullException.ThrowIfNull(variation);
+        return species.Density is { } density ? new(species, density, variation) : null;
     }
 }

@@ -1,3 +1,4 @@
+using Alburnum.Assaying;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -58,6 +59,13 @@ public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseR
 /// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>
 /// <param name="CodesMm">Depth of the code's analytical zone, mm.</param>
 public sealed record OtherZoneAssayed(double AssayedMm, double CodesMm) : CaseRemark;
+
+/// <summary>The parts of a product do not stand to each other as its formula says, in one sample.</summary>
+/// <param name="Sample">Number of the sample.</param>
+/// <param name="Product">The product that they count as.</param>
+/// <param name="Parts">The parts that do not. At least one.</param>
+public sealed record SampleOffFormula(string Sample, ProductFormula Product, IReadOnlyList<PartOffFormula> Parts)
+    : CaseRemark;
 
 /// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
 /// <param name="Pieces">Names of the pieces.</param>

@@ -68,6 +68,9 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             && codesMm != assayedMm
         )
             yield return new OtherZoneAssayed(assayedMm, codesMm);
+        if (Enquired.AssayBasis.Product is { } product)
+            foreach (var assay in Enquired.Assays.Where(assay => assay.PartsOffFormula.Count > 0))
+                yield return new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula);
     }
 
     private IEnumerable<CaseRemark> OfSections()
@@ -94,11 +97,11 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new SizesOnTrust(onTrust);
     }
 
-    // Of incised timber the border between the cuts is predicted; the fingers at the cuts are measured with it, so that a greater depth contradicts nothing.
+    // Both means count what goes deeper at incisions.
     private IEnumerable<CaseRemark> OfPrediction() =>
         Predicted.Prediction is { MeanMm: var expected }
         && MeanDepthMm is { } mean
-        && (mean.Value < expected.Low || mean.Value > expected.High && Enquired.Enquiry.IsIncised != true)
+        && (mean.Value < expected.Low || mean.Value > expected.High)
             ? [new MeasuredOutsidePrediction(mean, expected)]
             : [];
 

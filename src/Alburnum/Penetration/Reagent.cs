@@ -5,7 +5,7 @@ namespace Alburnum.Penetration;
 /// <param name="Name">Name for people.</param>
 /// <param name="Shows">Symbols of the elements that it colours; empty where none decides.</param>
 /// <param name="Preservatives">Keys of the preservatives that it shows by themselves.</param>
-/// <param name="Provenance">Where it comes from.</param>
+/// <param name="Provenance">Where its colours and its preparation come from.</param>
 public sealed record Reagent(
     string Key,
     string Name,
@@ -28,6 +28,9 @@ public sealed record Reagent(
 
     /// <summary>How it is made up and put on, in general.</summary>
     public required string Preparation { get; init; }
+
+    /// <summary>Where its limits come from: what it cannot show, what misleads it and how to photograph it.</summary>
+    public required Provenance Limits { get; init; }
 
     /// <summary>What it cannot show, one sentence each.</summary>
     public required IReadOnlyList<string> CannotShow { get; init; }

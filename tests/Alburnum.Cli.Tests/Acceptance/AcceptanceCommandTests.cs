@@ -142,7 +142,7 @@ public sealed class AcceptanceCommandTests : IDisposable
             Flat(await Done(judge)),
             StringComparison.Ordinal
         );
-        var assayed = await Done([.. judge, "--assay", "14.2 ± 0.4"]);
+        var assayed = await Done([.. judge, "--assay", "14.2 ± 0.8 (k=2)"]);
         Assert.Contains("Penetration rule met; retention met", Flat(assayed), StringComparison.Ordinal);
     }
 

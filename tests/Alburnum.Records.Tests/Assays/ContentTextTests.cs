@@ -10,12 +10,12 @@ public sealed class ContentTextTests
     private static readonly Substances Substances = new FactLibrary(Repository.At("data")).Substances;
 
     [Theory]
-    [InlineData("1850 ± 60 mg/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
-    [InlineData("1850 +- 60 ppm copper", ContentUnit.MgPerKg, 1850, 60, "Cu")]
-    [InlineData("1.85±0.06 g/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
-    [InlineData("0.19 ± 0.01 % m/m CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
+    [InlineData("1850 ± 60 (k=1) mg/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("1850 +- 120 (k = 2) ppm copper", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("1.85±0.06 (k=1) g/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("0.19 ± 0.01 (k=1) % m/m CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
     [InlineData("3.2 ± 0.4 (k=2) kg/m3 boric acid", ContentUnit.KgPerM3, 3.2, 0.2, "H3BO3")]
-    [InlineData("12 ± 1 g/m² permethrin", ContentUnit.GPerM2, 12, 1, "C21H20Cl2O3")]
+    [InlineData("12 ± 1 (k=1) g/m² permethrin", ContentUnit.GPerM2, 12, 1, "C21H20Cl2O3")]
     public void A_figure_is_read_with_its_unit_and_substance(
         string text,
         ContentUnit unit,
@@ -33,7 +33,7 @@ public sealed class ContentTextTests
 
     [Fact]
     public void Pounds_in_a_cubic_foot_are_turned_into_kilograms_in_a_cubic_metre() =>
-        Assert.Equal(6.407, ContentText.Read("0.40 ± 0.01 pcf CuO", Substances)!.Content.Content.Value, 3);
+        Assert.Equal(6.407, ContentText.Read("0.40 ± 0.01 (k=1) pcf CuO", Substances)!.Content.Content.Value, 3);
 
     [Fact]
     public void Sub_samples_are_averaged_and_their_scatter_is_the_uncertainty_of_the_mean()
@@ -53,17 +53,29 @@ public sealed class ContentTextTests
         Assert.Equal((true, new Estimate(5, 0)), (content.IsBelowDetection, content.Content));
     }
 
+    [Fact]
+    public void The_scatter_of_sub_samples_has_one_degree_of_freedom_less_than_they_are() =>
+        Assert.Equal(2, ContentText.Read("1.0; 1.2; 1.4 % CuO", Substances)!.Content.DegreesOfFreedom, 9);
+
     [Theory]
-    [InlineData("1850 mg/kg Cu")]
-    [InlineData("1850 ± 60 mg/kg")]
-    [InlineData("1850 ± 60 Cu")]
-    [InlineData("< 5 ± 1 mg/kg Cu")]
-    [InlineData("< 0 mg/kg Cu")]
-    [InlineData("< 5; 6 mg/kg Cu")]
-    [InlineData("101 ± 1 % Cu")]
-    [InlineData("-5 ± 1 mg/kg Cu")]
-    [InlineData("5 ± 1 mg/kg kryptonite")]
-    [InlineData("5 ± 1 (k=9) mg/kg Cu")]
-    [InlineData("")]
-    public void What_lacks_a_part_is_no_figure(string text) => Assert.Null(ContentText.Read(text, Substances));
+    [InlineData("1850 mg/kg Cu", "an uncertainty, such as \"± 0.4 (k=2)\"")]
+    [InlineData("1850 ± 60 mg/kg Cu", "the coverage factor k of the ±")]
+    [InlineData("1850; 1900 ± 60 mg/kg Cu", "the coverage factor k of the ±")]
+    [InlineData("1850 ± 0 (k=2) mg/kg Cu", "an uncertainty above 0")]
+    [InlineData("1850 ± 0 mg/kg Cu", "an uncertainty above 0")]
+    [InlineData("5 ± 1 (k=1) mg/kg kryptonite", "a substance by its formula")]
+    [InlineData("1850 ± 60 (k=1) mg/kg", "content with its uncertainty")]
+    [InlineData("1850 ± 60 (k=1) Cu", "content with its uncertainty")]
+    [InlineData("< 5 ± 1 (k=1) mg/kg Cu", "content with its uncertainty")]
+    [InlineData("< 0 mg/kg Cu", "content with its uncertainty")]
+    [InlineData("< 5; 6 mg/kg Cu", "content with its uncertainty")]
+    [InlineData("101 ± 1 (k=1) % Cu", "content with its uncertainty")]
+    [InlineData("-5 ± 1 (k=1) mg/kg Cu", "content with its uncertainty")]
+    [InlineData("5 ± 1 (k=9) mg/kg Cu", "content with its uncertainty")]
+    [InlineData("", "content with its uncertainty")]
+    public void What_lacks_a_part_is_no_figure_and_the_part_is_named(string text, string expected)
+    {
+        Assert.Null(ContentText.Read(text, Substances));
+        Assert.StartsWith(expected, ContentText.Expected(text, Substances), StringComparison.Ordinal);
+    }
 }

@@ -34,6 +34,26 @@ public sealed class BrokenFilesTests
         Assert.Contains(problems, problem => problem.ToString().Contains(WordsOf(path), StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("wall plate", "wall-plate")]
+    [InlineData("wall plate", "Wall Plates")]
+    [InlineData("björk", "bjørk")]
+    public void Two_names_that_a_person_would_take_for_one_are_refused(string first, string second)
+    {
+        const string rest = "decides: which, source: common practice, standing: common practice";
+        string Names(string more) =>
+            $"names:\n  - {{ name: {first}, {more}{rest} }}\n  - {{ name: {second}, {more}{rest} }}\n";
+        var problems = new List<InputProblem>();
+
+        FactFile.ReadText(Names("group: house, "), "own.yaml", problems, root => ComponentFile.ReadNames(root, []));
+        FactFile.ReadText(Names(""), "own.yaml", problems, root => TimberNameFile.Read(root, []));
+
+        Assert.Equal(
+            [(3, "name", second), (3, "name", second)],
+            problems.Select(each => (each.Line, each.Field, each.Found))
+        );
+    }
+
     [Fact]
     public void All_mistakes_of_a_file_are_found_in_one_pass()
     {

@@ -159,8 +159,8 @@ public sealed class TableTests : IDisposable
 
     [Theory]
     [InlineData("14.2", 14.2, Censoring.Exact, null)]
-    [InlineData(" 14.2 ± 0.4 kg/m³ ", 14.2, Censoring.Exact, 0.4)]
-    [InlineData("14.2 +- 0.4", 14.2, Censoring.Exact, 0.4)]
+    [InlineData(" 14.2 ± 0.8 (k=2) kg/m³ ", 14.2, Censoring.Exact, 0.4)]
+    [InlineData("14.2 +- 0.4 (k=1)", 14.2, Censoring.Exact, 0.4)]
     [InlineData("<0.5", 0.5, Censoring.AtMost, null)]
     [InlineData(">= 25", 25.0, Censoring.AtLeast, null)]
     public void A_value_is_read_as_a_laboratory_writes_it(string text, double value, Censoring censoring, double? u)
@@ -173,13 +173,16 @@ public sealed class TableTests : IDisposable
     [Theory]
     [InlineData("14.2")]
     [InlineData("< 0")]
-    [InlineData("< 0.5 ± 0.1")]
+    [InlineData("14.2 ± 0.4")]
+    [InlineData("14.2 ± 0 (k=1)")]
+    [InlineData("< 0.5 ± 0.1 (k=1)")]
     [InlineData("> 12")]
-    [InlineData("-3 ± 1")]
-    [InlineData("1001 ± 1")]
+    [InlineData("-3 ± 1 (k=1)")]
+    [InlineData("1001 ± 1 (k=1)")]
     [InlineData("about 14")]
     [InlineData("")]
-    public void An_assay_needs_its_uncertainty_or_its_limit(string text) => Assert.Null(WrittenValue.ReadAssay(text));
+    public void An_assay_needs_its_uncertainty_with_its_coverage_factor_or_its_limit(string text) =>
+        Assert.Null(WrittenValue.ReadAssay(text));
 
     private static readonly Substances Substances = ShippedData.Library.Substances;
 
@@ -187,7 +190,7 @@ public sealed class TableTests : IDisposable
     public void An_assay_in_an_option_and_in_a_table_is_the_same()
     {
         List<InputProblem> problems = [];
-        Gen.Select(Gen.Int[0, 99_999], Gen.Int[0, 999])
+        Gen.Select(Gen.Int[0, 99_999], Gen.Int[1, 999])
             .Sample(
                 (retention, u) =>
                 {
@@ -199,7 +202,7 @@ public sealed class TableTests : IDisposable
                     );
 
                     Assert.Equal(
-                        [WrittenValue.ReadAssay($"{value} ± {uncertainty}", "S")!],
+                        [WrittenValue.ReadAssay($"{value} ± {uncertainty} (k=1)", "S")!],
                         AssayTable.Read(table, new(), Substances, problems)
                     );
                 },

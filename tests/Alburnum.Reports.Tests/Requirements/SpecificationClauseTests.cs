@@ -81,6 +81,25 @@ public sealed class SpecificationClauseTests
     }
 
     [Theory]
+    [InlineData(1, "at least the preservative's critical value for the use class: the amount that its tests found")]
+    [InlineData(
+        1.5,
+        "at least 1.5 times the preservative's critical value for the use class: the amount that its tests"
+    )]
+    public void A_multiple_of_the_critical_value_says_what_that_is(double factor, string words)
+    {
+        var book = Book(
+            DepthRow("ground", Depth(6), [Use("4")]),
+            Of(Subject.Retention, "kept", new RetentionFactor(factor))
+        );
+        var required = Assert.IsType<Required>(
+            book.Answer(new Enquiry { Species = Spruce, UseClasses = [UseClass.Four] })
+        );
+
+        Assert.Contains(words, SpecificationClause.Write(required), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(true)]
     [InlineData(false)]
     public void Cut_ends_are_kept_out_of_the_ground_only_where_the_piece_touches_it(bool isInGround)

@@ -1,3 +1,4 @@
+using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Words;
@@ -10,6 +11,9 @@ namespace Alburnum.Reports.Tests.Words;
 public sealed class CaseWordsTests
 {
     private static readonly Species Pine = new FactLibrary(Repository.At("data")).Species.Get("Scots pine");
+    private static readonly ProductFormula Cca = new FactLibrary(Repository.At("data")).Substances.Products.Single(
+        product => product.Key == "cca-c"
+    );
     private static readonly Component Rafter = new("rafter");
 
     /// <summary>At least one remark of each kind, with how its sentence starts.</summary>
@@ -34,6 +38,10 @@ public sealed class CaseWordsTests
             new MeasuredOutsidePrediction(new(30, 0.4), new(12.5, 18, 24)),
             "The mean depth measured, 30.0 ± 0.4 mm, is more than the 12.5 to 24.0 mm"
         ),
+        (
+            new SampleOffFormula("composite 1", Cca, [new(Cca.Parts[0].Compound, new(0.6, 0.01), 0.475)]),
+            "Sample composite 1: The parts of CCA type C do not stand to each other as its formula has them"
+        ),
         (new EnquiryAtOdds(new TooMoist(40, 28)), "A moisture of 40 % before treatment is stated"),
         (new SampledBeforeTreated(new(2026, 5, 12), new(2026, 5, 20)), "The sections were cut on 12 May 2026, before"),
         (new MoistureMeasuredLater(new(2026, 5, 2), new(2026, 5, 1)), "The moisture was measured on 2 May 2026, after"),
@@ -50,7 +58,7 @@ public sealed class CaseWordsTests
     [
         (
             new ComponentInOtherClass(Rafter, [UseClass.ThreeTwo], new("1", [UseClass.One], null), "An invented code"),
-            "The use class is stated as 3.2, and a rafter is put in 1 by An invented code"
+            "The use class is stated as 3.2; for rafter, An invented code has 1"
         ),
         (
             new NameInOtherClass(
@@ -58,7 +66,7 @@ public sealed class CaseWordsTests
                 [UseClass.Four],
                 [UseClass.One]
             ),
-            "The use class is stated as 4, and a wall plate usually stands where it is 1"
+            "The use class is stated as 4; for wall plate it is usually 1"
         ),
         (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
         (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),

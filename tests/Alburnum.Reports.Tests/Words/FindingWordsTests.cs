@@ -65,6 +65,14 @@ public sealed class FindingWordsTests
     }
 
     [Fact]
+    public void A_share_wanted_by_an_AQL_names_its_number() =>
+        Assert.Contains(
+            "Wanted: 90 %, that is, all but the AQL of 10 %.",
+            FindingWords.Current.Lot(Judge(8, 0, lot: null, wanted: new(0.9, WantedBy.Aql)).Lot!),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void A_share_that_was_asked_for_is_echoed_as_typed_and_a_supply_is_called_one()
     {
         var lot = Judge(8, 0, lot: null, wanted: new(0.9999, WantedBy.Asked)).Lot!;

@@ -17,6 +17,14 @@ public sealed partial class LanguageTests
     public void A_key_given_twice_is_refused() =>
         Assert.Throws<JsonException>(() => Wording.Read("xx", Json("{\"x\":{\"y\":\"a\",\"y\":\"b\"}}")));
 
+    // "a {name}" gives "a agricultural post".
+    [Fact]
+    public void No_sentence_puts_an_article_before_a_word_from_elsewhere() =>
+        Assert.DoesNotMatch(
+            @"\b[Aa]n? \{",
+            File.ReadAllText(Repository.At("src", "Alburnum.Reports", "Words", "en.json"))
+        );
+
     [Fact]
     public void A_second_language_says_every_reason()
     {

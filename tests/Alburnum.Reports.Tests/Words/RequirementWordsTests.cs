@@ -98,7 +98,7 @@ public sealed class RequirementWordsTests
         (new NoRowHolds([]), "The code must be consulted: this cell is not in the rulebook."),
         (
             new NoRowHolds([Field.UseClass, Field.Life]),
-            "The code must be consulted: this cell is not in the rulebook. The nearest rows fail on: use class, desired service life (years)."
+            "The code must be consulted: this cell is not in the rulebook. Its nearest entries are for timber that differs in: use class, desired service life (years)."
         ),
         (
             new DependsOn([Field.ExposedHeartwood]),

@@ -174,20 +174,42 @@ internal static class SaidReasons
             (new AssayMissing(12), "Retention: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
-                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %. "
+                    + "No laboratory analysed two samples: how far samples of the batch differ is not known, and the probability leaves it out."
             ),
             (
-                new RetentionMean(3, new(14.25, 0.4), 12, 0.9871),
-                "Retention: the mean of 3 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                new RetentionMean(3, new(14.25, 0.4), 12, 0.9871) { DegreesOfFreedom = 2.37, IsScatterKnown = true },
+                "Retention: the mean of 3 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %. "
+                    + "So few samples show their own scatter only roughly; the probability allows for that (Student's distribution, 2.4 effective degrees of freedom)."
+            ),
+            (
+                new RetentionMean(2, new(14.25, 0.4), 12, 0.9871) { IsScatterKnown = true },
+                "Retention: the mean of 2 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new BelowDetectionLimit(1, 3, 8, 8.5, 12, new(0, 0.01)),
                 "Retention: 1 of 3 assays below detection; the mean lies between 8 kg/m³ and 8.5 kg/m³, where 12 kg/m³ is required."
             ),
             (
-                new LaboratoriesDiffer([new("Northlab", new(9, 0.4)), new("", new(15, 0.4))], 10.6, 1.96),
-                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0): "
-                    + "they are not averaged, and the verdict holds only where it holds for each. Ask both for their methods, and have a third sample analysed."
+                new LaboratoriesDiffer(
+                    [new ContentFound("Northlab", new(9, 0.4)), new ContentFound("", new(15, 0.4))],
+                    new(10.6, 1.96)
+                ),
+                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0). "
+                    + "Nothing here says which is right: none is left out, they are not averaged, each is judged alone, and the verdict stands only where it is the same for all. "
+                    + "Ask them for their methods, and have a third sample analysed."
+            ),
+            (
+                new LaboratoriesDiffer(
+                    [new ContentFound("Northlab", new(9, 0.4)), new NothingFound("Southlab", 0.5)],
+                    null
+                )
+                {
+                    ContradictsLimit = true,
+                },
+                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, Southlab below 0.5 kg/m³; one found what another could not have missed). "
+                    + "Nothing here says which is right: none is left out, they are not averaged, each is judged alone, and the verdict stands only where it is the same for all. "
+                    + "Ask them for their methods, and have a third sample analysed."
             ),
             (
                 new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)),

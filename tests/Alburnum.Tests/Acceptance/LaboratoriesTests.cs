@@ -25,8 +25,8 @@ public sealed class LaboratoriesTests
         var judged = Judge(12, Of("A", 9, 0.4), Of("B", 15, 0.4));
 
         var differ = Assert.IsType<LaboratoriesDiffer>(Assert.Single(judged.Reasons));
-        Assert.Equal(6 / (0.4 * Math.Sqrt(2)), differ.BirgeRatio, 9);
-        Assert.Equal(1.96, differ.MostByChance, 2);
+        Assert.Equal(6 / (0.4 * Math.Sqrt(2)), differ.Scatter!.Ratio, 9);
+        Assert.Equal(1.96, differ.Scatter.MostByChance, 2);
         Assert.Equal(["A", "B"], differ.Laboratories.Select(each => each.Laboratory));
         Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judged.Verdict, judged.Probability));
     }
@@ -58,6 +58,64 @@ public sealed class LaboratoriesTests
 
         Assert.DoesNotContain(Judge(12, Of("A", 0.4, 0.05), below).Reasons, reason => reason is LaboratoriesDiffer);
         Assert.Contains(Judge(12, Of("A", 14, 0.4), below).Reasons, reason => reason is LaboratoriesDiffer);
+    }
+
+    [Fact]
+    public void A_limit_is_contradicted_only_by_a_result_whose_uncertainty_lies_above_it()
+    {
+        var below = new BelowDetection(0.5) { Laboratory = "B" };
+
+        Assert.DoesNotContain(Judge(12, Of("A", 0.6, 0.1), below).Reasons, reason => reason is LaboratoriesDiffer);
+        var differ = Judge(12, Of("A", 0.7, 0.1), below).Reasons.OfType<LaboratoriesDiffer>().Single();
+        Assert.True(differ.ContradictsLimit);
+        Assert.Null(differ.Scatter);
+        Assert.Equal([new ContentFound("A", new(0.7, 0.1)), new NothingFound("B", 0.5)], differ.Laboratories);
+    }
+
+    [Fact]
+    public void The_scatter_of_two_samples_is_little_known()
+    {
+        var judged = Judge(12, Of("A", 13, 0.1), Of("A", 13.2, 0.1));
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons));
+        // Both parts are 0.1: (u² + u²)² over u⁴ is 4.
+        Assert.Equal(4, mean.DegreesOfFreedom, 9);
+        Assert.Equal(
+            MathNet.Numerics.Distributions.StudentT.CDF(0, 1, 4, 1.1 / 0.1 / Math.Sqrt(2)),
+            mean.Probability,
+            9
+        );
+        Assert.True(mean.IsScatterKnown);
+    }
+
+    [Fact]
+    public void One_sample_says_nothing_of_how_far_samples_differ()
+    {
+        var one = Assert.IsType<RetentionMean>(Assert.Single(Judge(12, Of("A", 13, 0.4)).Reasons));
+
+        Assert.Equal((false, true), (one.IsScatterKnown, double.IsInfinity(one.DegreesOfFreedom)));
+        Assert.Equal(new(13, 0.4), one.MeanKgPerM3);
+        var each = Judge(12, Of("A", 13, 0.4), Of("B", 13.2, 0.4)).Reasons.OfType<RetentionMean>().Single();
+        Assert.False(each.IsScatterKnown);
+    }
+
+    [Fact]
+    public void Two_sub_samples_alone_are_as_little_known_as_two_samples()
+    {
+        var assay = Of("A", 13, 0.4) with { DegreesOfFreedom = 1 };
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(Judge(12, assay).Reasons));
+        Assert.Equal(1, mean.DegreesOfFreedom, 9);
+        Assert.Equal(0.5 + Math.Atan(1 / 0.4) / Math.PI, mean.Probability, 9);
+    }
+
+    [Fact]
+    public void Laboratories_with_two_samples_each_differ_only_beyond_what_so_few_can_show()
+    {
+        Assay[] few = [Of("A", 10, 1e-6), Of("A", 10.4, 1e-6), Of("B", 11, 1e-6), Of("B", 11.4, 1e-6)];
+
+        // 3.5 times the uncertainty of the difference: beyond chance if the scatter were known, not with two degrees of freedom (4.3).
+        Assert.DoesNotContain(Judge(8, few).Reasons, reason => reason is LaboratoriesDiffer);
     }
 
     [Fact]

@@ -159,6 +159,13 @@ public sealed class CountedRetentionTests
     {
         Fault(CountingFault.NothingToCountAs, new(), MgPerKg("Cu", 1, 0), MgPerKg("Cr", 1, 0));
         Fault(CountingFault.SharesNothing, new() { CountedAs = [Find("H3BO3")] }, MgPerKg("Cu", 1, 0));
+        Fault(
+            CountingFault.FitsSeveral,
+            new() { CountedAs = [Find("CuO"), Find("Cu2O")] },
+            MgPerKg("Cu", 1, 0),
+            MgPerKg("Cr", 1, 0)
+        );
+        Fault(CountingFault.FitsSeveral, new() { CountedAs = [Find("CuCrO4")] }, MgPerKg("CuCr2O4", 1, 0));
         Fault(CountingFault.CountedTwice, new() { Product = Product }, MgPerKg("Cu", 1, 0), MgPerKg("CuO", 1, 0));
         Fault(CountingFault.NotMeasured, new() { CountedAs = [Find("Cu"), Find("Cr")] }, MgPerKg("Cu", 1, 0));
         Fault(
@@ -170,27 +177,82 @@ public sealed class CountedRetentionTests
     }
 
     [Fact]
-    public void A_usual_density_is_that_at_12_percent_without_its_water_and_carries_its_spread()
+    public void A_substance_that_is_counted_itself_counts_as_itself_though_another_shares_its_element()
     {
-        var species = new Species(
-            "invented pine",
-            ["Pinus inventa"],
-            WoodType.Softwood,
-            null,
-            null,
-            null,
-            null,
-            new Fact<DensityRange>(new(null, 560, null), Invented),
-            ""
+        var counted = Counted(
+            new() { CountedAs = [Find("CuO"), Find("Cu2O")] },
+            MgPerKg("CuO", 1000, 0),
+            MgPerKg("Cu2O", 500, 0)
         );
 
-        var density = UsualZoneDensity.Of(species)!;
+        Assert.Equal(1500, counted.MgPerKg!.Value.Value, 9);
+    }
 
-        Assert.Equal(500, density.KgPerM3.Value, 9);
-        Assert.Equal(50, density.SpreadKgPerM3, 9);
-        Assert.InRange(density.VolumeKgPerM3, 5, 15);
+    [Fact]
+    public void Parts_that_do_not_stand_as_the_formula_has_them_are_told()
+    {
+        var basis = new AssayBasis { Product = Product };
+
+        // The formula has two parts of CuO to five of CrO3.
+        Assert.Empty(Counted(basis, MgPerKg("CuO", 2000, 20), MgPerKg("CrO3", 5000, 50)).PartsOffFormula);
+        Assert.Empty(Counted(basis, MgPerKg("CuO", 2000, 200), MgPerKg("CrO3", 6000, 600)).PartsOffFormula);
+        var off = Counted(basis, MgPerKg("CuO", 4000, 40), MgPerKg("CrO3", 5000, 50)).PartsOffFormula;
+
+        Assert.Equal(["CuO", "CrO3"], off.Select(part => part.Compound.Formula));
+        Assert.Equal(4.0 / 9, off[0].Found.Value, 9);
+        Assert.Equal(2.0 / 7, off[0].Expected, 9);
+        // 4000/9000 with 1 % of each: √2·0.01·f(1 − f).
+        Assert.Equal(Math.Sqrt(2) * 0.01 * 20 / 81, off[0].Found.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void Sub_samples_leave_their_scatter_little_known() =>
+        Assert.Equal(2, Counted(new(), MgPerKg("Cu", 1000, 10) with { DegreesOfFreedom = 2 }).DegreesOfFreedom, 9);
+
+    [Fact]
+    public void A_usual_density_lies_in_the_middle_between_the_two_volumes_and_carries_its_spread()
+    {
+        var density = Usual(new(null, 560, null));
+
+        Assert.Equal(500, density.InVolumeAt12KgPerM3, 9);
+        Assert.True(density.InGreenVolumeKgPerM3 < 500);
+        var width = 500 - density.InGreenVolumeKgPerM3;
+        Assert.Equal(500 - width / 2, density.KgPerM3.Value, 9);
+        Assert.Equal(width / 2 / Math.Sqrt(3), density.VolumeKgPerM3, 9);
+        Assert.Equal(0.1 * density.KgPerM3.Value, density.SpreadKgPerM3, 9);
+        Assert.False(density.IsSpreadByEnds);
         Assert.True(density.KgPerM3.StandardUncertainty > density.SpreadKgPerM3);
     }
+
+    [Fact]
+    public void Ends_of_a_density_far_apart_say_more_than_the_usual_variation()
+    {
+        // Rectangular about its middle: half of 400 over √3.
+        var middle = Usual(new(400, null, 800));
+        Assert.True(middle.IsSpreadByEnds);
+        Assert.Equal(200 / Math.Sqrt(3) / 600, middle.SpreadKgPerM3 / middle.KgPerM3.Value, 9);
+
+        // Seen from a mean that is not the middle it spreads further.
+        var aside = Usual(new(400, 500, 800));
+        Assert.Equal(Math.Sqrt(200 * 200 / 3.0 + 100 * 100) / 500, aside.SpreadKgPerM3 / aside.KgPerM3.Value, 9);
+        Assert.False(Usual(new(480, 500, 520)).IsSpreadByEnds);
+    }
+
+    private static UsualZoneDensity Usual(DensityRange range) =>
+        UsualZoneDensity.Of(
+            new Species(
+                "invented pine",
+                ["Pinus inventa"],
+                WoodType.Softwood,
+                null,
+                null,
+                null,
+                null,
+                new Fact<DensityRange>(range, Invented),
+                ""
+            ),
+            new(0.1, Invented)
+        )!;
 
     private static Compound Find(string name) => Substances.Find(name)!;
 

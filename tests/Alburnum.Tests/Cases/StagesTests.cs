@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Penetration;
@@ -259,15 +260,41 @@ public sealed class StagesTests
             );
 
     [Theory]
-    [InlineData(2, true)]
-    [InlineData(20, false)]
-    public void Of_incised_timber_only_a_mean_below_the_range_is_remarked_on(double depthMm, bool isRemarked)
+    [InlineData(2, 1)]
+    [InlineData(9.5, 0)]
+    [InlineData(20, 1)]
+    public void Of_incised_timber_a_mean_on_either_side_of_the_range_contradicts_it(double depthMm, int remarks)
     {
         var plain = Case([], 8);
         var incised = plain with { Enquiry = plain.Enquiry with { IsIncised = true } };
         var predicted = incised.Under(Code(Depth(6))).Predicted(Expecting(new(8, 9, 10)), charge: null);
 
-        Assert.Equal(isRemarked, predicted.Measured([Piece("P01", depthMm)]).Remarks.Count == 1);
+        Assert.Equal(remarks, predicted.Measured([Piece("P01", depthMm)]).Remarks.OfType<MeasuredOutsidePrediction>().Count());
+    }
+
+    [Fact]
+    public void A_sample_whose_parts_do_not_stand_as_the_formula_has_them_is_remarked_on()
+    {
+        var substances = new Substances(
+            new Dictionary<string, Fact<double>>(StringComparer.Ordinal)
+            {
+                ["Cu"] = new(64, Invented),
+                ["O"] = new(16, Invented),
+            },
+            new Dictionary<string, string>(StringComparer.Ordinal),
+            []
+        );
+        var copper = new PartOffFormula(substances.Find("CuO")!, new(0.6, 0.01), 0.2);
+        var product = new ProductFormula("own", "own", [new(copper.Compound, 0.2)], null);
+        var plain = Case([new MeasuredAssay(new(9, 0.3), "S1") { PartsOffFormula = [copper] }], 8);
+        var counted = plain with { AssayBasis = new() { Product = product } };
+
+        var remark = Assert.Single(
+            counted.Under(Code(Depth(6))).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks
+        );
+
+        var off = Assert.IsType<SampleOffFormula>(remark);
+        Assert.Equal(("S1", product, copper), (off.Sample, off.Product, Assert.Single(off.Parts)));
     }
 
     [Fact]

@@ -32,6 +32,24 @@ public sealed class HandlingTests
         Assert.NotEmpty(chosen.Analyses);
     }
 
+    [Theory]
+    [InlineData("imidacloprid", "neonicotinoid insecticides")]
+    [InlineData("fipronil", "phenylpyrazole insecticides")]
+    [InlineData("chlorpyrifos", "organophosphate insecticides")]
+    [InlineData("lindane", "chlorinated insecticides")]
+    [InlineData("flufenoxuron", "insect growth regulators")]
+    public void An_insecticide_is_of_its_kind_which_is_not_named_after_one_of_them(string name, string kind) =>
+        Assert.Equal(kind, Preservative(name).Name);
+
+    [Fact]
+    public void What_a_reagent_cannot_show_has_a_source_of_its_own()
+    {
+        var par = Facts.Reagents.Reagents.Single(each => each.Key == "par");
+
+        Assert.Equal((Standing.Published, Standing.FromMemory), (par.Provenance.Standing, par.Limits.Standing));
+        Assert.NotEqual(par.Provenance.Document, par.Limits.Document);
+    }
+
     [Fact]
     public void What_no_reagent_colours_is_said() => Assert.Equal(["Cr", "As"], Choose("CCA").NotShown);
 

@@ -89,6 +89,18 @@ public sealed class FillRulebookTests
     }
 
     [Fact]
+    public void What_the_worksheet_shows_as_said_now_confirms_it_when_written_again()
+    {
+        const string asShown = "key,now,value,edition,table,page,initials,date\n";
+        var row = Facts.Rulebooks.Named(Book).Rows.First(each => each.Demand is RetentionFactor { Factor: 1.5 });
+
+        var same = Fill($"{asShown}{row.Key},1.5 × the critical value,1.5 × the critical value,{Read}");
+
+        Assert.Equal((1, 0), (same.Confirmed, same.Written));
+        Assert.Throws<InputRefusedException>(() => Fill($"{asShown}{row.Key},,1.5 × the critical value,{Read}"));
+    }
+
+    [Fact]
     public void A_retention_with_a_unit_is_an_amount_and_never_a_multiple()
     {
         const string American = "american-use-categories";
