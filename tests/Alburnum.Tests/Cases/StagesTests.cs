@@ -269,7 +269,10 @@ public sealed class StagesTests
         var incised = plain with { Enquiry = plain.Enquiry with { IsIncised = true } };
         var predicted = incised.Under(Code(Depth(6))).Predicted(Expecting(new(8, 9, 10)), charge: null);
 
-        Assert.Equal(remarks, predicted.Measured([Piece("P01", depthMm)]).Remarks.OfType<MeasuredOutsidePrediction>().Count());
+        Assert.Equal(
+            remarks,
+            predicted.Measured([Piece("P01", depthMm)]).Remarks.OfType<MeasuredOutsidePrediction>().Count()
+        );
     }
 
     [Fact]
