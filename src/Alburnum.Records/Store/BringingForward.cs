@@ -52,6 +52,7 @@ internal sealed class BringingForward(SqliteFile file)
     {
         var part = $"{file.Path}.version-{version}.part";
         File.Delete(part);
+        OwnersOnly.MakeEmpty(part);
         using (var source = file.Open(SqliteOpenMode.ReadOnly))
         using (var target = SqliteFile.Open(SqliteOpenMode.ReadWriteCreate, part))
         {

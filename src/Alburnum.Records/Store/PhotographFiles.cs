@@ -17,7 +17,8 @@ internal sealed class PhotographFiles(string folder)
             if (await HoldsAsync(path, bytes, stop))
                 return;
             var shelf = Path.GetDirectoryName(path)!;
-            Directory.CreateDirectory(shelf);
+            OwnersOnly.MakeFolder(folder);
+            OwnersOnly.MakeFolder(shelf);
             await DurableFile.WriteAsync(path, bytes, stop);
             DurableFile.FlushFolder(folder);
             DurableFile.FlushFolder(Path.GetDirectoryName(folder)!);
