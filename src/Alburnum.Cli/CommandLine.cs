@@ -9,6 +9,7 @@ using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
+using Alburnum.Cli.Storing;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
@@ -60,10 +61,9 @@ public static class CommandLine
         }
         catch (CommandAppException misread)
         {
-            await errors.WriteLineAsync(
-                $"alburnum: {InputProblem.Visible(InPlainWords(misread.Message, args))}".AsMemory(),
-                stop
-            );
+            var commands = await CommandTree.OfProgramAsync(facts, stop);
+            foreach (var line in Misread.InWords(misread.Message, args, commands))
+                await errors.WriteLineAsync($"alburnum: {InputProblem.Visible(line)}".AsMemory(), stop);
             return Refused;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
@@ -89,32 +89,6 @@ public static class CommandLine
             await errors.WriteLineAsync($"alburnum: {says}".AsMemory(), CancellationToken.None);
             return Fault;
         }
-    }
-
-    // The parser names the type it failed to make, and a word of its own where a value is missing: both say nothing to a user.
-    private static string InPlainWords(string message, IReadOnlyList<string> args)
-    {
-        const string start = "Failed to convert '";
-        if (
-            !message.StartsWith(start, StringComparison.Ordinal)
-            || message.LastIndexOf("' to ", StringComparison.Ordinal) is not (> 0 and var end)
-        )
-            return message;
-        var found = message[start.Length..end];
-        return found == MissingValues.StandIn
-            ? $"{args[^1]}: found nothing, expected a value after it."
-            : $"{OptionBefore(found, args)}found {found}, expected a number that the option allows.";
-    }
-
-    private static string OptionBefore(string value, IReadOnlyList<string> args)
-    {
-        for (var i = 0; i < args.Count; i++)
-            if (args[i].StartsWith("--", StringComparison.Ordinal))
-                if (args[i].EndsWith($"={value}", StringComparison.Ordinal))
-                    return $"{args[i][..^(value.Length + 1)]}: ";
-                else if (i + 1 < args.Count && args[i + 1] == value)
-                    return $"{args[i]}: ";
-        return "";
     }
 
     private static CommandApp App(FactLibrary facts, IAnsiConsole console)
@@ -162,6 +136,7 @@ public static class CommandLine
                 .AddCommand<ExplainCommand>("explain")
                 .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
+            StoreCommands.AddTo(config);
             config
                 .AddCommand<CompletionCommand>("completion")
                 .WithDescription("Print a script that lets bash, zsh or fish complete commands and options");

@@ -43,7 +43,7 @@ public static class WebServer
             )
             .AddSimpleConsole();
         // Asked to end, it does not wait for what is still being read.
-        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(700));
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(300));
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();

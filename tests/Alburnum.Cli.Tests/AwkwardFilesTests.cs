@@ -266,6 +266,22 @@ public sealed class AwkwardFilesTests : IDisposable
     }
 
     [Fact]
+    public async Task A_photograph_that_is_missing_is_told_and_not_that_no_piece_is_left_without_it()
+    {
+        var folder = CaseFolder();
+        File.Delete(Path.Combine(folder, "P06.jpg"));
+
+        var errors = await RefusedAsync(
+            "field photograph: found P06.jpg, which is not there",
+            "case {0} --store {1}",
+            folder,
+            _folder.At("cases.db")
+        );
+
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    [Fact]
     public async Task A_tab_in_a_case_is_told_with_its_own_line() =>
         await RefusedAsync(
             "line 2: found a tab before the text, expected spaces.",

@@ -1,4 +1,6 @@
 using System.Xml.Linq;
+using Alburnum.Records.Facts;
+using Spectre.Console;
 
 namespace Alburnum.Cli.Completion;
 
@@ -14,6 +16,17 @@ internal sealed record CommandTree(
     IReadOnlyList<CommandTree> Commands
 )
 {
+    /// <summary>All commands of this program.</summary>
+    public static async Task<CommandTree> OfProgramAsync(FactLibrary facts, CancellationToken stop)
+    {
+        using var text = new StringWriter();
+        var plain = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(text) });
+        // No line may break inside a name.
+        plain.Profile.Width = 100_000;
+        await CommandLine.RunAsync(["cli", "xmldoc"], facts, plain, TextWriter.Null, stop);
+        return Read(text.ToString());
+    }
+
     /// <summary>Reads the parser's own description of all commands, so that no second list has to be kept.</summary>
     /// <param name="xml">What the parser's command <c>cli xmldoc</c> prints.</param>
     public static CommandTree Read(string xml) => new([], "", [], Below(XDocument.Parse(xml).Root!, []));

@@ -29,17 +29,7 @@ internal sealed class CompletionCommand(IAnsiConsole console, FactLibrary facts)
             "fish" => CompletionScripts.Fish,
             var other => throw Options.Refused("SHELL", other, "bash, zsh or fish"),
         };
-        console.Profile.Out.Writer.Write(script(CommandTree.Read(await DescribedAsync(cancellationToken))));
+        console.Profile.Out.Writer.Write(script(await CommandTree.OfProgramAsync(facts, cancellationToken)));
         return CommandLine.Done;
-    }
-
-    private async Task<string> DescribedAsync(CancellationToken stop)
-    {
-        using var text = new StringWriter();
-        var plain = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(text) });
-        // No line may break inside a name.
-        plain.Profile.Width = 100_000;
-        await CommandLine.RunAsync(["cli", "xmldoc"], facts, plain, TextWriter.Null, stop);
-        return text.ToString();
     }
 }

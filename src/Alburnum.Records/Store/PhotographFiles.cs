@@ -53,6 +53,10 @@ internal sealed class PhotographFiles(string folder)
         }
     }
 
+    /// <summary>Every file there is, whatever its name.</summary>
+    public IEnumerable<string> All =>
+        Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories) : [];
+
     // A name from a damaged database must not lead out of the folder.
     private string PathOf(string sha256) =>
         sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower)

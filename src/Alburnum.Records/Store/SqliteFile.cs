@@ -60,6 +60,27 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
     }
 
+    /// <summary>Copies the tables as they are at one moment into a new database.</summary>
+    public void CopyTo(string path)
+    {
+        OwnersOnly.MakeEmpty(path);
+        using var source = Open(SqliteOpenMode.ReadOnly);
+        using var target = Open(SqliteOpenMode.ReadWriteCreate, path);
+        source.Database.OpenConnection();
+        target.Database.OpenConnection();
+        var copy = (SqliteConnection)target.Database.GetDbConnection();
+        ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(copy);
+    }
+
+    /// <summary>Refuses a path at which no new store can be made.</summary>
+    public void RefuseUnlessFree()
+    {
+        RefuseFolders();
+        if (File.Exists(_full))
+            throw Refused("a file that is there already", "a path where there is none yet: no store is overwritten");
+        RefuseUnlessPlaceTakesFiles();
+    }
+
     /// <summary>Refuses a path that cannot be a case store. Nothing is changed, and nothing stays behind.</summary>
     public void Examine()
     {

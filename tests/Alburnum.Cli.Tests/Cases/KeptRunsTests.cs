@@ -106,6 +106,32 @@ public sealed class KeptRunsTests : IDisposable
         );
     }
 
+    [Fact]
+    public async Task A_store_is_checked_backed_up_and_restored_and_damage_is_named()
+    {
+        Assert.Equal(CommandLine.Done, (await RunAsync(RealProgram.CopyCase(_folder))).Status);
+        var (zip, again) = (_folder.At("cases.zip"), _folder.At("again.db"));
+
+        var written = await RealProgram.RunAsync(["store", "back-up", zip, "--store", StorePath]);
+        var restored = await RealProgram.RunAsync(["store", "restore", zip, "--store", again]);
+        var whole = await RealProgram.RunAsync(["store", "check", "--store", again]);
+        var photograph = Directory.GetFiles(_folder.At("again.photographs"), "*", SearchOption.AllDirectories).Single();
+        await File.AppendAllTextAsync(photograph, "x", Stop);
+        var damaged = await RealProgram.RunAsync(["store", "check", "--store", again]);
+
+        Assert.Equal(
+            [CommandLine.Done, CommandLine.Done, CommandLine.Done, CommandLine.Refused],
+            new[] { written, restored, whole, damaged }.Select(run => run.Status)
+        );
+        Assert.Contains("cases: 1; runs: 1; photographs: 1.", InOneLine(whole.Output), StringComparison.Ordinal);
+        Assert.Contains("every photograph is as it was kept", InOneLine(whole.Output), StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"{photograph}, field photograph: found a damaged file",
+            damaged.Errors,
+            StringComparison.Ordinal
+        );
+    }
+
     private IReadOnlyList<string> ReportBytes() =>
         [
             .. new[] { "report.json", "report.pdf" }.Select(name =>
