@@ -4,7 +4,7 @@ using System.Reflection;
 using Alburnum.Imaging.Pictures;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
 using Alburnum.Web.Asking;
 using Alburnum.Web.Pages;
@@ -210,7 +210,7 @@ public static class WebServer
     {
         if (await store.RunAsync(number, run, stop) is not { } kept)
             return Results.NotFound();
-        var document = KeptMapping.Document(kept);
+        var document = KeptDocument.Of(kept);
         var photographs = new List<Photograph>();
         foreach (
             var sha256 in document

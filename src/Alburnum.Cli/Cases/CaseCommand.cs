@@ -50,7 +50,7 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         if (CaseWords.Current.KeptAs(kept, document.Reference, document.Title, document.Client) is { } said)
             console.WriteLine(said);
         if (kept.DocumentBefore is { } before)
-            LostMarks.Print(console, KeptMapping.Document(before), document);
+            LostMarks.Print(console, KeptDocument.OrNull(before), document);
         return CommandLine.Done;
     }
 

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Json;
 using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Reports.Documents;
@@ -8,38 +6,6 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a run as it was kept to the case that it takes to read it again.</summary>
 public static class KeptMapping
 {
-    /// <summary>The result that a run holds.</summary>
-    /// <exception cref="InputRefusedException">It is damaged, or written by a version whose results this one cannot read.</exception>
-    public static CaseDocument Document(KeptRun run)
-    {
-        ArgumentNullException.ThrowIfNull(run);
-        return Document(run.Document)
-            ?? throw new InputRefusedException(
-                new InputProblem(
-                    "case store",
-                    0,
-                    $"run {run.Number}",
-                    "document",
-                    "a result that this version cannot read",
-                    "one that was kept by this version or an earlier one"
-                )
-            );
-    }
-
-    /// <summary>A result as it was kept; null where this version cannot read it.</summary>
-    /// <param name="document">The result as JSON.</param>
-    public static CaseDocument? Document(string document)
-    {
-        try
-        {
-            return DocumentJson.Read<CaseDocument>(document);
-        }
-        catch (Exception unreadable) when (unreadable is JsonException or NotSupportedException)
-        {
-            return null;
-        }
-    }
-
     /// <summary>The case of a run; null where the run is from before whole cases were kept.</summary>
     /// <param name="run">The run.</param>
     /// <param name="document">The result that it holds.</param>

@@ -1,6 +1,7 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Web.Asking;
@@ -27,7 +28,7 @@ internal static class HoldAgain
     {
         if (
             await store.RunAsync(caseNumber, null, stop) is not { } run
-            || KeptMapping.Case(run, KeptMapping.Document(run)) is not { } kept
+            || KeptMapping.Case(run, KeptDocument.Of(run)) is not { } kept
         )
             return null;
         if (problems.Count == 0 && rulebook is { Name: null, File: null })

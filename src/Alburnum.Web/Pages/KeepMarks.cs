@@ -1,6 +1,6 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Documents;
+using Alburnum.Reports.Json;
 using Alburnum.Web.Asking;
 using Alburnum.Web.Marking;
 using Alburnum.Workflows.Cases;
@@ -23,7 +23,7 @@ internal static class KeepMarks
     {
         if (
             await store.RunAsync(number, null, stop) is not { } run
-            || KeptMapping.Document(run) is not { } document
+            || KeptDocument.Of(run) is not { } document
             || await PieceToMark.OfAsync(run, document, piece, store, facts, stop) is not { } kept
             || MarkDraft.Of(form) is not { } draft
         )
