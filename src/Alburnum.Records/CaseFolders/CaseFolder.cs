@@ -74,4 +74,8 @@ public sealed record CasePhotograph(
 /// <param name="Reason">Why it is left out, as the case says.</param>
 /// <param name="Piece">Name of the piece that it shows; that of the file where the case does not say.</param>
 /// <param name="File">The photograph; null where it could not be opened.</param>
-public sealed record LeftOutPhotograph(string FileName, string Reason, string Piece, Photograph? File);
+public sealed record LeftOutPhotograph(string FileName, string Reason, string Piece, Photograph? File)
+{
+    /// <summary>SHA-256 of the file, 64 lower-case hexadecimal digits; null where it could not be read.</summary>
+    public string? Sha256 { get; init; }
+}

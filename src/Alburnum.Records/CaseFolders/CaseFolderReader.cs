@@ -251,7 +251,9 @@ public static class CaseFolderReader
             // One that is too large, or was not kept with an older run, is listed all the same.
             if (fault is FileFault.NotThere or FileFault.OutsideTheFolder or FileFault.IsAFolder)
                 Refuse(row, file, fault);
-            leftOut.Add(new(file, reason, piece, photograph));
+            leftOut.Add(
+                new(file, reason, piece, photograph) { Sha256 = photograph?.Sha256 ?? files.HashOfLarge(file) }
+            );
         }
         return leftOut;
     }

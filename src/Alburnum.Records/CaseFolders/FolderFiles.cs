@@ -1,4 +1,5 @@
 using Alburnum.Facts;
+using Alburnum.Records.Store;
 
 namespace Alburnum.Records.CaseFolders;
 
@@ -91,5 +92,21 @@ public sealed class FolderFiles : ICaseFiles
             )
                 return false;
         return true;
+    }
+
+    /// <inheritdoc/>
+    public string? HashOfLarge(string file)
+    {
+        if (TryRead(file, out _, out var fault) || fault != FileFault.TooLarge)
+            return null;
+        try
+        {
+            using var stream = PlainFile.Open(NameOf(file), file, "");
+            return Photograph.HashOf(stream);
+        }
+        catch (Exception unreadable) when (unreadable is InputRefusedException || FileTrouble.Is(unreadable))
+        {
+            return null;
+        }
     }
 }

@@ -27,4 +27,8 @@ public interface ICaseFiles
         photograph = TryRead(file, out var bytes, out fault) ? Photograph.Of(file, bytes) : null;
         return photograph is not null;
     }
+
+    /// <summary>SHA-256 of a file that is too large to be taken in, 64 lower-case hexadecimal digits; null where it cannot be read at all.</summary>
+    /// <param name="file">Name within the case.</param>
+    string? HashOfLarge(string file) => null;
 }

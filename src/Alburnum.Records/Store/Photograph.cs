@@ -17,6 +17,10 @@ public sealed record Photograph
     /// <summary>SHA-256 of the bytes (FIPS 180-4), 64 lower-case hexadecimal digits.</summary>
     public string Sha256 { get; }
 
+    /// <summary>SHA-256 of a file that is too large to be taken in, hashed as it is read.</summary>
+    /// <param name="file">The file, from where it stands to its end.</param>
+    public static string HashOf(Stream file) => Convert.ToHexStringLower(SHA256.HashData(file));
+
     /// <summary>A photograph, hashed here and nowhere else.</summary>
     public static Photograph Of(string fileName, ReadOnlyMemory<byte> bytes) =>
         new(fileName, bytes, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));

@@ -69,7 +69,7 @@ public sealed record CaseDocument
     /// <summary>Photographs that the case leaves out of its verdict; empty where it leaves out none, and in documents kept before they were listed.</summary>
     public IReadOnlyList<LeftOutDocument> LeftOut { get; init; } = [];
 
-    /// <summary>What the verdict would be with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
+    /// <summary>The verdict on the rule with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
     public VerdictDocument? VerdictWithLeftOut { get; init; }
 
     /// <summary>Assays against the retention demanded.</summary>

@@ -14,7 +14,7 @@ public static class LeftOutMapping
         LeftOutDocument document = new()
         {
             File = photograph.FileName,
-            Sha256 = photograph.File?.Sha256,
+            Sha256 = photograph.Sha256,
             Reason = photograph.Reason,
             Piece = photograph.Piece,
             InWords = CaseWords.Current.Say(leftOut),
@@ -33,7 +33,7 @@ public static class LeftOutMapping
             : document;
     }
 
-    /// <summary>What the verdict would be with all that was left out; null where that is no more than one photograph.</summary>
+    /// <summary>Whether the rule would be met with all that was left out; null where that is no more than one photograph.</summary>
     public static string? Together(CaseDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);

@@ -100,6 +100,7 @@ public sealed class CaseWords(Wording wording)
             CodeAsksForNone { Answer: var none } => wording.Say("cases.code-asks-for-none", ("reason", none.Reason)),
             CodeForbids { Answer: var no } => no.Reason,
             RulebookSilent { Answer: var unknown } => _requirements.Answers.Say(unknown.Reason),
+            CodeSilentOnInsects { There: var there } => _requirements.Answers.Say(there),
             NoDepthKnown => wording.Say("cases.no-depth-known"),
             RetentionUnknown => wording.Say("cases.retention-unknown"),
             RetentionNotStated => wording.Say("cases.retention-not-stated"),
@@ -172,15 +173,15 @@ public sealed class CaseWords(Wording wording)
             LeftOutRead { Piece: { } piece, With: { } with } => wording.Say(
                 piece.Evidence.Profile is null ? "cases.left-out.no-depth" : "cases.left-out.with-it",
                 ("piece", wording.Say(piece.Judgement.Verdict)),
-                ("case", wording.Say(with.Overall.Verdict))
+                ("rule", wording.SayRule(with.Overall.Verdict))
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(leftOut), leftOut, "Not a reading."),
         };
 
-    /// <summary>What the verdict would be with every photograph that was left out.</summary>
-    /// <param name="verdict">The verdict.</param>
+    /// <summary>Whether the rule would be met with every photograph that was left out.</summary>
+    /// <param name="verdict">The rule's verdict.</param>
     public string WithAllLeftOut(Verdict verdict) =>
-        wording.Say("cases.left-out.with-all", ("case", wording.Say(verdict)));
+        wording.Say("cases.left-out.with-all", ("rule", wording.SayRule(verdict)));
 
     /// <summary>The sentence of a remark.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>

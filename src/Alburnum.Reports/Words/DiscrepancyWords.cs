@@ -44,6 +44,7 @@ public sealed class DiscrepancyWords(Wording wording)
                 ("stated", Figures.Digits(stated, 1)),
                 ("most", Figures.Digits(most, 1))
             ),
+            HeartwoodOnRound(null) => wording.Say("discrepancies.round-form"),
             HeartwoodOnRound(var section) => wording.Say("discrepancies.round", ("section", section.Label)),
             _ => throw new ArgumentOutOfRangeException(nameof(discrepancy), discrepancy, "Not a discrepancy."),
         };

@@ -160,9 +160,13 @@ public sealed class FindingWords(Wording wording)
                 ("measure", measure)
             );
         else
-            yield return rule.Whole.Reasons.Any(reason => reason is CodeForbids)
-                ? wording.Say("finding.forbidden")
-                : wording.Say("finding.no-answer");
+            yield return rule.Whole.Reasons.OfType<CaseReason>().FirstOrDefault() switch
+            {
+                CodeForbids => wording.Say("finding.forbidden"),
+                CodeAsksForNone => wording.Say("finding.none-required"),
+                CodeSilentOnInsects => wording.Say("finding.silent-on-insects"),
+                _ => wording.Say("finding.no-answer"),
+            };
     }
 
     /// <summary>A rule that is met may be taken for the whole lot: whether that is shown stands beside it.</summary>

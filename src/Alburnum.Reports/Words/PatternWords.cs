@@ -33,8 +33,8 @@ public sealed class PatternWords(Wording wording)
                 ("less", Figures.Number(others - depth, 1))
             ),
             ThinSkin(var mean) => wording.Say("patterns.thin-skin", ("mean", Figures.Number(mean, 1))),
-            BarePatch(var face, var from, var to) => wording.Say(
-                "patterns.bare-patch",
+            BarePatch(var face, var from, var to, var mayBeHeartwood) => wording.Say(
+                mayBeHeartwood ? "patterns.bare-patch-or-heartwood" : "patterns.bare-patch",
                 Face(face),
                 ("from", Figures.Number(from, 0)),
                 ("to", Figures.Number(to, 0))

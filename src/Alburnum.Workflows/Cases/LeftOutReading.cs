@@ -26,7 +26,7 @@ public sealed record LeftOutRead(LeftOutPhotograph Photograph, SectionReading Re
 
 /// <summary>A case judged with what it leaves out.</summary>
 /// <param name="Each">Each photograph by itself, in the order of the case.</param>
-/// <param name="Together">The case with all of them that were read; null where that is no more than one, or more pieces than the batch has.</param>
+/// <param name="Together">The case with all of them that were read; of two that show one piece, the worse. Null where that is no more than one, or more pieces than the batch has.</param>
 public sealed record WithLeftOut(IReadOnlyList<LeftOutReading> Each, JudgedCase? Together)
 {
     /// <summary>Judges a case once more with each photograph that it leaves out, and with all of them.</summary>
@@ -40,21 +40,33 @@ public sealed record WithLeftOut(IReadOnlyList<LeftOutReading> Each, JudgedCase?
         LeftOutReading Alone(LeftOutPhotograph photograph, SectionReading? reading) =>
             reading is null
                 ? new LeftOutUnread(photograph)
-                : new LeftOutRead(photograph, reading, With(judged, [Evidence(photograph, reading)]));
-        List<PieceEvidence> all =
-        [
-            .. read.Where(each => each.Reading is not null)
-                .Select(each => Evidence(each.Photograph, each.Reading!))
-                .DistinctBy(piece => piece.Piece, StringComparer.Ordinal),
-        ];
+                : new LeftOutRead(photograph, reading, With(judged, [Evidence(judged, photograph, reading)]));
+        List<LeftOutReading> each = [.. read.Select(one => Alone(one.Photograph, one.Reading))];
+        List<LeftOutRead> all = [.. each.OfType<LeftOutRead>()];
+        var worst = all.GroupBy(one => one.Photograph.Piece, StringComparer.Ordinal)
+            .Select(one => one.MinBy(Goodness)!);
         return new(
-            [.. read.Select(each => Alone(each.Photograph, each.Reading))],
-            all.Count > 1 ? With(judged, all) : null
+            each,
+            all.Count > 1 ? With(judged, [.. worst.Select(one => Evidence(judged, one.Photograph, one.Reading))]) : null
         );
     }
 
-    private static PieceEvidence Evidence(LeftOutPhotograph photograph, SectionReading reading) =>
-        CaseReading.Evidence(photograph.Piece, reading, isIncised: null);
+    // A piece that fails is worse than one that is undecided; of two alike, the one less sure to pass.
+    private static (int, double) Goodness(LeftOutRead read) =>
+        read.Piece is { Judgement: var judgement }
+            ? (
+                judgement.Verdict switch
+                {
+                    Verdict.DoesNotConform => 0,
+                    Verdict.Undecided => 1,
+                    _ => 2,
+                },
+                judgement.Probability?.Middle ?? 0
+            )
+            : (0, 0);
+
+    private static PieceEvidence Evidence(JudgedCase judged, LeftOutPhotograph photograph, SectionReading reading) =>
+        CaseReading.Evidence(photograph.Piece, reading, judged.Enquired.Enquiry.IsIncised);
 
     private static JudgedCase? With(JudgedCase judged, IReadOnlyList<PieceEvidence> added)
     {

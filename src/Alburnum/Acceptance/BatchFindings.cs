@@ -9,10 +9,15 @@ namespace Alburnum.Acceptance;
 public sealed record BatchFindings(RuleFinding Rule, LotFinding? Lot, IReadOnlyList<Reason> NotJudged)
 {
     /// <summary>The weakest of the three: conforms only where the rules are met, the lot is shown to conform and nothing demanded stays unjudged.</summary>
+    /// <remarks>
+    /// A retention that nobody requires leaves nothing demanded unjudged. A verdict on one measure never makes a whole that conforms: what else the pieces
+    /// must meet is not known there.
+    /// </remarks>
     public Verdict Weakest =>
         Rule.Whole.Verdict != Verdict.Conforms ? Rule.Whole.Verdict
         // That the sample is a random one is taken for granted by every rule; nobody can judge it afterwards.
-        : Lot is { IsShown: true } && NotJudged.All(reason => reason is DrawingNotRecorded) ? Verdict.Conforms
+        : Lot is { IsShown: true } && NotJudged.All(reason => reason is DrawingNotRecorded or NoRetentionRequired)
+            ? Verdict.Conforms
         : Verdict.Undecided;
 }
 

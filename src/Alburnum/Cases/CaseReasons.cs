@@ -21,6 +21,10 @@ public sealed record CodeForbids(NotPermitted Answer) : CaseReason;
 /// <param name="Answer">What the rulebook answers.</param>
 public sealed record RulebookSilent(NotCovered Answer) : CaseReason;
 
+/// <summary>The code asks for no preservative against decay, and is silent on insects that may attack the timber.</summary>
+/// <param name="There">The insects.</param>
+public sealed record CodeSilentOnInsects(InsectsAtWork There) : CaseReason;
+
 /// <summary>There is no depth to judge a piece against.</summary>
 public sealed record NoDepthKnown : CaseReason;
 

@@ -167,6 +167,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Required.Answer switch
         {
             NotNeeded none => [new CodeAsksForNone(none)],
+            NotCovered { Reason: InsectsAtWork there } => [new CodeSilentOnInsects(there)],
             NotCovered unknown => [new RulebookSilent(unknown)],
             _ => [],
         };

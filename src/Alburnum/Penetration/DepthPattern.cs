@@ -38,7 +38,8 @@ public sealed record ThinSkin(double MeanMm) : DepthPattern;
 /// <param name="Face">Number of the face.</param>
 /// <param name="FromMm">Where it begins, distance from the start of the face, mm.</param>
 /// <param name="ToMm">Where it ends, mm.</param>
-public sealed record BarePatch(int Face, double FromMm, double ToMm) : DepthPattern;
+/// <param name="MayBeHeartwood">Whether it may be heartwood at the face, since the border of the heartwood was not seen all along it.</param>
+public sealed record BarePatch(int Face, double FromMm, double ToMm, bool MayBeHeartwood) : DepthPattern;
 
 /// <summary>The section is treated all through: perhaps cut within reach of the end grain.</summary>
 public sealed record TreatedThroughout : DepthPattern;

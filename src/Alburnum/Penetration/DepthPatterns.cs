@@ -130,15 +130,20 @@ public static class DepthPatterns
             var to = from;
             while (to + 1 < all.Count && all[to + 1].DepthMm <= BareMm)
                 to++;
-            var isHeartwood = Enumerable.Range(from, to - from + 1).Any(i => all[i].SapwoodMm <= BareMm);
+            var patch = all[from..(to + 1)];
             if (
-                !isHeartwood
+                !patch.Exists(at => at.SapwoodMm <= BareMm)
                 && all[to].PositionMm - all[from].PositionMm >= PatchMm
                 && IsSteep(all, from, -1, deepMm)
                 && IsSteep(all, to, 1, deepMm)
                 && MedianMm(face) >= DeepMm
             )
-                yield return new BarePatch(face.Number, all[from].PositionMm, all[to].PositionMm);
+                yield return new BarePatch(
+                    face.Number,
+                    all[from].PositionMm,
+                    all[to].PositionMm,
+                    MayBeHeartwood: patch.Exists(at => at.SapwoodMm is null)
+                );
             from = to;
         }
     }

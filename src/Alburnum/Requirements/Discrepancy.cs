@@ -50,8 +50,8 @@ public sealed record LifeBeyondUsual(Component Component, DesiredServiceLife Ask
 public sealed record TooMoist(double StatedPercent, double MostPercent) : Discrepancy;
 
 /// <summary>A round piece is said to show heartwood at a face: its sapwood runs all the way round.</summary>
-/// <param name="Section">The section.</param>
-public sealed record HeartwoodOnRound(Section Section) : Discrepancy;
+/// <param name="Section">The section; null where only the form is stated.</param>
+public sealed record HeartwoodOnRound(Section? Section) : Discrepancy;
 
 /// <summary>Finds what does not go together in an enquiry.</summary>
 public static class Discrepancies
@@ -123,7 +123,7 @@ public static class Discrepancies
             && moisture > most
         )
             yield return new TooMoist(moisture, most);
-        if (enquiry is { Section: RoundSection round, HasExposedHeartwood: true })
-            yield return new HeartwoodOnRound(round);
+        if (enquiry is { FormOrFromSection: TimberForm.Round, HasExposedHeartwood: true })
+            yield return new HeartwoodOnRound(enquiry.Section);
     }
 }

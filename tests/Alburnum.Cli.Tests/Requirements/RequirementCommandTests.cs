@@ -374,7 +374,7 @@ public sealed class RequirementCommandTests
         );
         Assert.All(
             [
-                "Pieces that meet the requirement everywhere: 21.1 %",
+                "Pieces that meet the requirement everywhere: 21.6 %",
                 "By treatability and incising alone: usually reached",
                 "Only a trial charge decides.",
             ],

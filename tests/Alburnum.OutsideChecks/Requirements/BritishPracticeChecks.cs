@@ -73,6 +73,19 @@ public sealed class BritishPracticeChecks
                 .Factor;
     }
 
+    [Theory]
+    [Published("House-building warranty standards, 2019", "clause 3.3.2, notes to table 1")]
+    [InlineData("packs-hold-sapwood", "contains sapwood")]
+    [InlineData("sole-plate", "boron through the full cross-section")]
+    [InlineData("meranti-joinery", "as if it were European redwood")]
+    [InlineData("high-decking", "more than 600 mm above ground is expected to last 60 years")]
+    public void The_house_building_standards_add_to_the_code(string key, string says)
+    {
+        var row = Library.Rulebooks.Named("british-2014").Rows.Single(each => each.Key == key);
+        Assert.Equal(Standing.Published, row.Provenance.Standing);
+        Assert.Contains(says, Assert.IsType<Advice>(row.Demand).Sentence, StringComparison.Ordinal);
+    }
+
     [Fact]
     [Published("BS 8417, 2024", "use classes, at second hand")]
     public void A_deck_joist_belongs_in_use_class_4_in_the_2024_edition() =>

@@ -207,6 +207,9 @@ public sealed class OtherCodesChecks
     [InlineData("UC4A", "CA-B", 0.21)]
     [InlineData("UC4B", "CA-C", 0.31)]
     [InlineData("UC1", "CX-A", 0.206)]
+    [InlineData("UC3B", "EL2", 0.019)]
+    [InlineData("UC3B", "PTI", 0.018)]
+    [InlineData("UC3B", "PTI-stabilised", 0.013)]
     [InlineData("UC4A", "CuN-W", 0.11)]
     public void An_American_retention_by_use_category(string category, string code, double pcf) =>
         Assert.Equal(pcf * 16.0185, Sawn16(category, code).RequiredRetention!.Value.Value, tolerance: 0.001);
@@ -261,6 +264,14 @@ public sealed class OtherCodesChecks
         var demand = Demand("new-zealand-hazard-classes", new Enquiry { StatedClass = "H4", Form = TimberForm.Sawn });
         Assert.Contains(new UntreatedHeartwoodLimit(0.20, 0.50, 0.50), Assert.IsType<AllOf>(demand.Penetration).Parts);
     }
+
+    [Theory]
+    [Published(Manual, "column of waterborne preservatives")]
+    [InlineData("utility pole", "southern pine", 0.60)]
+    [InlineData("foundation pile", "southern pine", 0.80)]
+    [InlineData("foundation pile", "Douglas fir (N America)", 1.00)]
+    public void An_American_pole_or_pile_asks_for_its_waterborne_retention(string use, string species, double pcf) =>
+        Assert.Equal(pcf * 16.0185, Pole(use, species, "CCA").RequiredRetention!.Value.Value, tolerance: 0.001);
 
     private static Requirement Pole(string use, string species, string? preservative = null) =>
         Demand(

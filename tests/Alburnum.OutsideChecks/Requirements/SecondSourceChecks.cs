@@ -17,6 +17,10 @@ public sealed class SecondSourceChecks
     private const string AustralianSupplier = "Hazard level types and classifications, an Australian supplier";
     private const string AustralianAssociation = "Hazard classes, an Australian preservation association";
     private const string DutchAssociation = "a Dutch wood preservation association on use classes";
+    private const string EuropeanInstitute = "How to specify treated wood";
+    private const string EstonianPage = "an Estonian trade page on treated wood";
+    private const string AmendmentNote =
+        "Why the specification for 30 years has changed, British wood protection trade body";
     private const string FrenchMerchant = "a French guide to use classes";
 
     [Theory]
@@ -160,6 +164,65 @@ public sealed class SecondSourceChecks
     [InlineData("retaining wall", "4")]
     public void A_French_guide_puts_a_component_in_the_same_use_class(string component, string useClass) =>
         IsIn(component, useClass, FrenchMerchant);
+
+    [Theory]
+    [Published(EuropeanInstitute, "a European institute's examples of use classes")]
+    [InlineData("fence post", "4")]
+    [InlineData("fence rail", "3u")]
+    [InlineData("tiling batten", "2")]
+    [InlineData("intermediate floor joist", "1")]
+    public void A_European_institute_puts_a_component_in_the_same_use_class(string component, string useClass) =>
+        IsIn(component, useClass, EuropeanInstitute);
+
+    [Theory]
+    [Published(EstonianPage, "examples of use, EN 335")]
+    [InlineData("window frame", "3.1")]
+    [InlineData("garden timber", "3.2")]
+    [InlineData("fence post", "4")]
+    [InlineData("utility pole", "4")]
+    [InlineData("sleeper", "4")]
+    [InlineData("marine timber", "5")]
+    public void An_Estonian_page_puts_a_component_in_the_same_Nordic_use_class(string component, string useClass)
+    {
+        var asked = new Enquiry { Component = Library.Components.Get(component) };
+        var row = Ask("nordic-classes", asked).Trace.Step(Subject.UseClass)!.Matched.Single();
+        SecondSource.IsAnother(row.Provenance, EstonianPage);
+        Assert.Equal(useClass, Assert.IsType<UseClassDemand>(row.Demand).Label);
+    }
+
+    [Theory]
+    [Published(EstonianPage, "penetration of the Nordic classes, EN 351-1 of 1995")]
+    [InlineData("B", 6.0)]
+    [InlineData("AB", null)]
+    [InlineData("A", null)]
+    [InlineData("M", null)]
+    public void An_Estonian_page_asks_for_the_same_depth_in_a_Nordic_class(string name, double? mm)
+    {
+        var row = RowOf("nordic-classes", name);
+        SecondSource.IsAnother(row.Provenance, EstonianPage);
+        Assert.Equal(mm is { } depth ? Sapwood(depth) : AllSapwood, Assert.IsType<PenetrationDemand>(row.Demand).Depth);
+    }
+
+    [Fact]
+    [Published(AmendmentNote, "acceptable quality level of resistant timber")]
+    public void A_trade_body_gives_resistant_timber_the_same_AQL()
+    {
+        var row = RowOf("british-2014", "aql-resistant-sawn");
+        SecondSource.IsAnother(row.Provenance, AmendmentNote);
+        Assert.Equal(25, Assert.IsType<AcceptableQuality>(row.Demand).AqlPercent);
+    }
+
+    [Theory]
+    [Published(AmendmentNote, "6 mm of heartwood, over 75 % of its surface")]
+    [InlineData("in-ground-30-sawn-permeable")]
+    [InlineData("in-ground-30-sawn-resistant")]
+    public void A_trade_body_asks_for_the_same_depth_of_exposed_heartwood(string key)
+    {
+        var row = RowOf("british-2014", key);
+        SecondSource.IsAnother(row.Provenance, AmendmentNote);
+        var parts = Assert.IsType<AllOf>(Assert.IsType<PenetrationDemand>(row.Demand).Depth).Parts;
+        Assert.Contains(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), parts);
+    }
 
     private static PenetrationDemand European(string name, string publication)
     {

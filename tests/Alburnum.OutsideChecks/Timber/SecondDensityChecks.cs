@@ -28,6 +28,9 @@ public sealed class SecondDensityChecks
     private const string GermanLexicon = "a German lexicon of timbers";
     private const string SpanishEncyclopaedia = "a Spanish importers' encyclopaedia";
     private const string ItalianManual = "Manuale tecnico del legno (Giordano)";
+    private const string CanadianProducer = "a Canadian producer's sheets";
+    private const string BritishNotes = "Wood species notes";
+    private const string LumberJournal = "The commercial importance of lodgepole pine lumber";
     private const string Queensland = "Properties of timbers, Queensland Government";
 
     private static readonly SpeciesCatalogue Species = new FactLibrary(Repository.At("data")).Species;
@@ -91,6 +94,26 @@ public sealed class SecondDensityChecks
     [Fact]
     [Published(Handbook + ", 2010", "chapter 2, afrormosia, about 700 kg/m³ at 15 % moisture")]
     public void The_Wood_Handbook_gives_the_density_of_afrormosia() => Agrees("afrormosia", 700, Handbook);
+
+    [Fact]
+    [Published(Handbook + ", 2010", "chapter 2, radiata pine of plantations, about 480 kg/m³ at 12 % moisture")]
+    public void The_Wood_Handbook_gives_the_density_of_radiata_pine() => Agrees("radiata pine", 480, Handbook);
+
+    [Theory]
+    [Published(CanadianProducer, "air-dry average")]
+    [InlineData("Sitka spruce", 430)]
+    [InlineData("western red cedar (N America)", 380)]
+    public void A_Canadian_producer_gives_the_density(string species, double kgPerM3) =>
+        Agrees(species, kgPerM3, CanadianProducer);
+
+    [Fact]
+    [Published(BritishNotes, "European redwood, dried, in a copy")]
+    public void British_notes_give_the_density_of_Scots_pine() => Agrees("Scots pine", 510, BritishNotes);
+
+    [Fact]
+    [Published(LumberJournal + ", 1950", "29 lb/ft³ at 12 % moisture")]
+    public void A_lumber_journal_gives_the_density_of_lodgepole_pine() =>
+        Agrees("lodgepole pine", 29 * KgPerM3InLbPerFt3, LumberJournal);
 
     [Fact]
     [Published(DutchAzobe, "940 to 1100, 1060 kg/m³")]

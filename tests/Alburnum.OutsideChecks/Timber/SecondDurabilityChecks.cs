@@ -22,6 +22,7 @@ public sealed class SecondDurabilityChecks
     private const string Flooring = "a German flooring maker's table of durability classes";
     private const string Encyclopaedia = "a German encyclopaedia's list of timbers";
     private const string EuropeanSheets = "Selected European wood species";
+    private const string BritishNotes = "Wood species notes";
     private const string BritishDouglasFir = "British-grown Douglas fir, 2014";
 
     private static readonly SpeciesCatalogue Species = new FactLibrary(Repository.At("data")).Species;
@@ -161,6 +162,13 @@ public sealed class SecondDurabilityChecks
     [InlineData("Douglas fir (Europe)", "3-4")]
     public void A_British_paper_on_Douglas_fir_divides_it_by_origin_alike(string species, string expected) =>
         Agrees(species, expected, BritishDouglasFir);
+
+    [Theory]
+    [Published(BritishNotes, "western red cedar, classes in words")]
+    [InlineData("western red cedar (UK)", "3")]
+    [InlineData("western red cedar (N America)", "2")]
+    public void British_notes_divide_western_red_cedar_by_origin_alike(string species, string expected) =>
+        Agrees(species, expected, BritishNotes);
 
     private static void Agrees(string species, string expected, string publication)
     {

@@ -10,6 +10,7 @@ public sealed class SecondTreatabilityChecks
 {
     private const string GermanTreatability = "a German guide to treatability";
     private const string BritishNotes = "Wood species notes";
+    private const string Handbook = "Wood Handbook (FPL-GTR-190)";
     private const string Smithsonian = "Smithsonian Contributions to Botany";
     private const string DutchAzobe = "a Dutch sheet of azobé";
     private const string GermanLarch = "a German merchant's description of larch";
@@ -39,6 +40,21 @@ public sealed class SecondTreatabilityChecks
     {
         Agrees(Species.Get("European larch").HeartwoodTreatability!, "4", BritishNotes);
         Agrees(Species.Get("European larch").SapwoodTreatability!, "2", BritishNotes);
+    }
+
+    [Fact]
+    [Published(BritishNotes, "European redwood: sapwood easy, in a copy")]
+    public void British_notes_find_the_sapwood_of_Scots_pine_as_easy_to_treat() =>
+        Agrees(Species.Get("Scots pine").SapwoodTreatability!, "1", BritishNotes);
+
+    [Fact]
+    [Published(Handbook + ", 2010", "chapter 2, radiata pine: sapwood treats readily, heartwood moderately resistant")]
+    public void The_Wood_Handbook_finds_radiata_pine_as_easy_to_treat()
+    {
+        Agrees(Species.Get("radiata pine").SapwoodTreatability!, "1", Handbook);
+        var heartwood = Species.Get("radiata pine").HeartwoodTreatability!;
+        SecondSource.IsAnother(heartwood.Provenance, Handbook);
+        Assert.InRange(2, heartwood.Value.Low, heartwood.Value.High);
     }
 
     [Fact]

@@ -38,6 +38,30 @@ public sealed class SpeciesChecks
         Assert.Equal((heartwood, Standing.Published), Cell(Species.Get(species).HeartwoodTreatability));
     }
 
+    [Theory]
+    [Published("Wood species notes", "density of the dried timber")]
+    [InlineData("radiata pine", 480)]
+    [InlineData("Sitka spruce", 450)]
+    [InlineData("American pitch pine", 670)]
+    [InlineData("western red cedar (UK)", 390)]
+    public void The_density_of_the_British_notes(string species, double kgPerM3)
+    {
+        var density = Species.Get(species).Density!;
+        Assert.Equal((kgPerM3, Standing.Published), (density.Value.TypicalKgPerM3, density.Provenance.Standing));
+    }
+
+    [Theory]
+    [Published("Wood species notes", "radiata pine, sapwood of 75 to 150 mm")]
+    [InlineData("radiata pine", SapwoodBand.Medium, SapwoodBand.Broad)]
+    public void The_sapwood_of_the_British_notes(string species, SapwoodBand narrowest, SapwoodBand widest) =>
+        HasSapwood(species, narrowest, widest);
+
+    [Theory]
+    [Published("The identification of Douglas-fir wood (FPL-010), 1963", "page 1, sapwood of 1 to 3 in")]
+    [InlineData("Douglas fir (N America)", SapwoodBand.Small, SapwoodBand.Medium)]
+    public void The_sapwood_of_American_Douglas_fir(string species, SapwoodBand narrowest, SapwoodBand widest) =>
+        HasSapwood(species, narrowest, widest);
+
     [Fact]
     [CommonPractice("pine against spruce")]
     public void Pine_sapwood_takes_up_preservative_more_easily_than_spruce_sapwood_and_than_its_own_heartwood()
@@ -90,6 +114,13 @@ public sealed class SpeciesChecks
             Elsewhere("American grouping of heartwood", "western hemlock")
         );
         Assert.Contains("disagree", Species.Get("western hemlock").Notes, StringComparison.Ordinal);
+    }
+
+    private static void HasSapwood(string species, SapwoodBand narrowest, SapwoodBand widest)
+    {
+        var cell = Species.Get(species).SapwoodWidth!;
+        Assert.Equal(new SapwoodWidth(narrowest, widest), cell.Value);
+        Assert.Equal(Standing.Published, cell.Provenance.Standing);
     }
 
     private static (string, Standing) Elsewhere(string scale, string species)

@@ -502,6 +502,20 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Equal(64, leftOut.File!.Sha256.Length);
     }
 
+    [Fact]
+    public void A_photograph_left_out_that_is_too_large_has_its_hash_all_the_same()
+    {
+        using (var large = File.Create(_folder.At("large.jpg")))
+            large.SetLength((200L * 1024 * 1024) + 1);
+        var leftOut = Assert.Single(
+            Read(Whole + "\nleftOut:\n  - { photograph: large.jpg, reason: the scan is too large }\n").LeftOut
+        );
+
+        Assert.Null(leftOut.File);
+        using var file = File.OpenRead(_folder.At("large.jpg"));
+        Assert.Equal(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(file)), leftOut.Sha256);
+    }
+
     [Theory]
     [InlineData("P09.jpg", "P09.jpg, which is not there")]
     [InlineData("P01.jpg", "P01.jpg twice")]

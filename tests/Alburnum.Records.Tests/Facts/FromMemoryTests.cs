@@ -43,43 +43,51 @@ public sealed class FromMemoryTests
 
             """
         );
-        var (facts, remembered) = (0, 0);
+        var all = new List<(string What, Standing Standing)>();
         foreach (var enquiry in Library.CommonestEnquiries)
         {
-            var standings = Standings(enquiry).ToList();
-            var fromMemory = standings.Count(each => each == Standing.FromMemory);
-            (facts, remembered) = (facts + standings.Count, remembered + fromMemory);
+            var facts = Facts(enquiry).ToList();
+            all.AddRange(facts);
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"| {enquiry.Component?.Name} | {enquiry.Species!.Name} | {enquiry.Section!.Label} | {enquiry.Life!.Value.Years} | {standings.Count} | {fromMemory} |\n"
+                $"| {enquiry.Component?.Name} | {enquiry.Species!.Name} | {enquiry.Section!.Label} | {enquiry.Life!.Value.Years} | {facts.Count} | {Remembered(facts).Count()} |\n"
             );
         }
+        var remembered = Remembered(all).ToList();
         page.Append(
             CultureInfo.InvariantCulture,
-            $"\nTogether {remembered} of {facts} facts are from memory, {100.0 * remembered / facts:0} %. Before: {Before}.\n"
+            $"\nTogether {remembered.Count} of {all.Count} facts are from memory, {100.0 * remembered.Count / all.Count:0} %. Before: {Before}.\n"
         );
+        page.Append(
+            "\nThe facts that are from memory, those that decide the most enquiries first:\n\n| fact | enquiries |\n|---|---|\n"
+        );
+        foreach (var (what, count) in remembered.CountBy(what => what).OrderByDescending(each => each.Value))
+            page.Append(CultureInfo.InvariantCulture, $"| {what} | {count} |\n");
         return page.ToString();
     }
 
-    private static IEnumerable<Standing> Standings(Enquiry enquiry)
+    private static IEnumerable<string> Remembered(IEnumerable<(string What, Standing Standing)> facts) =>
+        facts.Where(each => each.Standing == Standing.FromMemory).Select(each => each.What);
+
+    private static IEnumerable<(string What, Standing Standing)> Facts(Enquiry enquiry)
     {
         var timber = enquiry.Species!;
         var trace = Library.Rulebooks.Named(Code).Answer(enquiry).Trace;
         var rows = trace.Steps.Where(step => step.Subject != Subject.Advice).SelectMany(step => step.Matched).ToList();
         var demands = rows.Select(row => row.Demand).OfType<PenetrationDemand>().ToList();
-        return rows.Select(row => row.Provenance)
-            .Concat(demands.Select(demand => demand.DefinedBy).OfType<Provenance>())
-            .Concat(demands.Select(demand => demand.Zone?.Provenance).OfType<Provenance>())
-            .Concat(
-                new[]
-                {
-                    timber.Durability?.Provenance,
-                    timber.HeartwoodTreatability?.Provenance,
-                    timber.SapwoodTreatability?.Provenance,
-                    timber.SapwoodWidth?.Provenance,
-                    timber.Density?.Provenance,
-                }.OfType<Provenance>()
-            )
-            .Select(provenance => provenance.Standing);
+        return new (string, Provenance?)[]
+        {
+            ("natural durability", timber.Durability?.Provenance),
+            ("treatability of the heartwood", timber.HeartwoodTreatability?.Provenance),
+            ("treatability of the sapwood", timber.SapwoodTreatability?.Provenance),
+            ("width of the sapwood", timber.SapwoodWidth?.Provenance),
+            ("density", timber.Density?.Provenance),
+        }
+            .Select(cell => ($"{timber.Name}: {cell.Item1}", cell.Item2))
+            .Concat(rows.Select(row => ($"{Code}: {row.Subject}, row {row.Key}", (Provenance?)row.Provenance)))
+            .Concat(demands.Select(demand => ($"{demand.Name}: the depth", demand.DefinedBy)))
+            .Concat(demands.Select(demand => ($"{demand.Name}: the analytical zone", demand.Zone?.Provenance)))
+            .Where(each => each.Item2 is not null)
+            .Select(each => (each.Item1, each.Item2!.Standing));
     }
 }

@@ -34,6 +34,7 @@ public sealed class CaseWordsTests
         (new BorderNotDistinct(Pine, 25), "Scots pine shows no clear border"),
         (new IncisionsNotStated(["P01", "P02"]), "P01, P02: the front has fingers"),
         (new IncisionsNotSeen(["P01"]), "P01: the timber is said to be incised"),
+        (new OtherZoneAssayed(6, 3), "The assays are said to be of a zone 6 mm deep; the code's is 3 mm deep."),
         (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
         (new OtherZoneAssayed(5, 3), "The assays are said to be of a zone 5 mm deep; the code's is 3 mm deep."),
     ];
@@ -59,6 +60,7 @@ public sealed class CaseWordsTests
         (new CoatingAgainstCode(Rafter, new("3u", [UseClass.ThreeOne], false), IsCoated: true), "A coating is said"),
         (new LifeBeyondUsual(Rafter, new(60), new(30)), "A life of 60 years is asked for, and the code takes 30 years"),
         (new TooMoist(40, 28), "A moisture of 40 % before treatment is stated, and the code allows at most 28 %"),
+        (new HeartwoodOnRound(null), "Heartwood is said to reach a face of a round piece"),
         (new HeartwoodOnRound(new RoundSection(100)), "Heartwood is said to reach a face of ø 100 mm"),
     ];
 

@@ -16,7 +16,8 @@ public sealed class PatternWordsTests
         (new BareHeartwoodFace(3), "Face 3 looks bare because heartwood lies at it"),
         (new ShallowFace(1, 4, 10), "about 6.0 mm had been taken off it"),
         (new ThinSkin(1.5), "a skin, 1.5 mm deep"),
-        (new BarePatch(1, 40, 55), "the spray had missed it from 40 to 55 mm"),
+        (new BarePatch(1, 40, 55, MayBeHeartwood: false), "the spray had missed it from 40 to 55 mm"),
+        (new BarePatch(1, 40, 55, MayBeHeartwood: true), "a missed spray, or heartwood at the face"),
         (new TreatedThroughout(), "treated all through"),
     ];
 

@@ -344,6 +344,11 @@ internal static class SaidReasons
                 new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),
                 "The code must be consulted: this cell is not in the rulebook. The threshold is not known."
             ),
+            (
+                new CodeSilentOnInsects(new([new("termites", [], null, "wood", null!)])),
+                "No preservative is required here against decay. What is required against termites, which may attack such timber, is not in the rulebook: "
+                    + "the code and the local rules must be consulted."
+            ),
             (new NoDepthKnown(), "There is no depth to judge this piece against."),
             (new RetentionUnknown(), "Retention is not judged: there is no figure to meet."),
             (

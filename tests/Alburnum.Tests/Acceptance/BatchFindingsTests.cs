@@ -24,9 +24,9 @@ public sealed class BatchFindingsTests
         Assert.Equal(Verdict.Undecided, Judge(3, 0, lot: 400).Findings.Weakest);
 
     [Fact]
-    public void A_retention_that_nobody_asked_for_or_assayed_leaves_the_whole_undecided()
+    public void A_retention_that_nobody_assayed_leaves_the_whole_undecided_and_one_that_nobody_requires_does_not()
     {
-        Assert.Equal(Verdict.Undecided, Judge(40, 0, lot: 50, required: null).Findings.Weakest);
+        Assert.Equal(Verdict.Conforms, Judge(40, 0, lot: 50, required: null).Findings.Weakest);
         Assert.Equal(Verdict.Undecided, Judge(40, 0, lot: 50, assays: []).Findings.Weakest);
     }
 

@@ -469,6 +469,24 @@ public sealed class StagesTests
         Assert.Contains(new RetentionOfClassNotKnown("H"), With(null).Findings.NotJudged);
     }
 
+    [Fact]
+    public void A_code_that_asks_for_none_but_is_silent_on_insects_is_not_said_to_be_silent_on_all()
+    {
+        var termites = new Insect("termites", [], null, "wood", Invented);
+        var plain = Case([], retention: null);
+        var judged = (plain with { Enquiry = plain.Enquiry with { Exposure = new() { Insects = [termites] } } })
+            .Under(Code(new NoTreatment("Dry wood does not decay.")))
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
+        Assert.Equal(
+            [termites],
+            Assert.IsType<CodeSilentOnInsects>(Assert.Single(judged.Overall.Reasons)).There.Insects
+        );
+    }
+
     private static Rulebook Amounts(string name, string depth, IReadOnlyList<Condition> when, double? kgPerM3)
     {
         var penetration = new PenetrationDemand(depth, new LeastDepth(WoodZone.Sapwood, 6), null, Invented);

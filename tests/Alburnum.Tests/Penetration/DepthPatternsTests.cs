@@ -80,6 +80,23 @@ public sealed class DepthPatternsTests
         Assert.Equal(55, pattern.ToMm, 1.0);
     }
 
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData(30.0, false)]
+    public void A_bare_stretch_may_be_heartwood_only_where_its_border_was_not_seen(double? sapwoodMm, bool mayBe) =>
+        Assert.Equal(
+            mayBe,
+            Assert
+                .IsType<BarePatch>(
+                    Assert.Single(
+                        DepthPatterns.Of(
+                            Sawn((face, mm) => face == 1 && mm is > 40 and < 55 ? 0 : 9, sapwoodMm: (_, _) => sapwoodMm)
+                        )
+                    )
+                )
+                .MayBeHeartwood
+        );
+
     [Fact]
     public void A_bare_stretch_of_heartwood_is_no_missed_spray() =>
         Assert.Empty(

@@ -118,6 +118,7 @@ public sealed class DiscrepanciesTests
         Section round = new RoundSection(100);
 
         Assert.Equal(new HeartwoodOnRound(round), Single(new() { Section = round, HasExposedHeartwood = true }));
+        Assert.Equal(new HeartwoodOnRound(null), Single(new() { Form = TimberForm.Round, HasExposedHeartwood = true }));
         Assert.Empty(Of(new() { Section = new RectangularSection(75, 75), HasExposedHeartwood = true }));
     }
 

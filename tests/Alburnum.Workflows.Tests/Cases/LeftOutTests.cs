@@ -1,3 +1,4 @@
+using Alburnum.Cases;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
@@ -89,6 +90,34 @@ public sealed class LeftOutTests : IDisposable
         Assert.Equal(3, enough.LeftOut.Together!.Pieces.Count);
     }
 
+    [Theory]
+    [InlineData("first.jpg", "second.jpg")]
+    [InlineData("second.jpg", "first.jpg")]
+    public async Task Of_two_photographs_of_one_piece_the_worse_stands_with_all_left_out(string one, string other)
+    {
+        Photograph("first.jpg");
+        Photograph("second.jpg", "P07.jpg");
+        var run = await Run(
+            $"leftOut: [ {{ photograph: {one}, piece: P01, reason: glare }}, {{ photograph: {other}, piece: P01, reason: glare }} ]",
+            Plain + "\nstatedSapwood: 30 mm"
+        );
+
+        var chances = run.LeftOut.Each.Select(each => Chance(Assert.IsType<LeftOutRead>(each).Piece!)).ToList();
+        Assert.NotEqual(chances[0], chances[1]);
+        Assert.Equal(chances.Min(), Chance(Assert.Single(run.LeftOut.Together!.Pieces)));
+
+        static double Chance(JudgedPiece piece) => piece.Judgement.Probability!.Value.Middle;
+    }
+
+    [Fact]
+    public async Task A_photograph_left_out_is_of_incised_timber_where_the_case_says_so()
+    {
+        Photograph("spoilt.jpg");
+        var run = await Run("incised: yes\nleftOut: [ { photograph: spoilt.jpg, reason: the saw slipped } ]");
+
+        Assert.True(Assert.IsType<LeftOutRead>(Assert.Single(run.LeftOut.Each)).Piece!.Evidence.IsIncised);
+    }
+
     [Fact]
     public async Task What_is_left_out_is_kept_with_the_run()
     {
@@ -101,8 +130,8 @@ public sealed class LeftOutTests : IDisposable
         );
     }
 
-    private void Photograph(string name) =>
-        File.Copy(Repository.At("examples", "footbridge-joists", "P01.jpg"), _folder.At(name));
+    private void Photograph(string name, string shown = "P01.jpg") =>
+        File.Copy(Repository.At("examples", "footbridge-joists", shown), _folder.At(name));
 
     private Task<CaseReading> Run(string leftOut, string plain = Plain)
     {

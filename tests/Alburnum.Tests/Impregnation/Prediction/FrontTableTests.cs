@@ -18,6 +18,8 @@ public class FrontTableTests
             }
         );
 
+    // Where the front meets the end of the way its course has a kink, which a straight line between two runs cuts: with eight runs a decade
+    // of κ the front moves by 15 % from run to run, and the line lies at most a quarter of that, 4 %, below the kink.
     [Fact]
     public void Between_runs_and_below_them_it_stays_with_the_front() =>
         Gen.Select(Gen.Double[-50, -30], Gen.Double[10, 200])
@@ -25,8 +27,10 @@ public class FrontTableTests
                 (ln, way) =>
                 {
                     var k = Math.Exp(ln);
-                    var expected = Math.Min(way, 1e9 * Math.Sqrt(k / Voids));
-                    Assert.Equal(expected, Root().DepthMm(k, Voids, way), 0.01 * expected);
+                    var free = 1e9 * Math.Sqrt(k / Voids);
+                    var expected = Math.Min(way, free);
+                    var isAtTheEnd = free > 0.85 * way && free < 1.16 * way;
+                    Assert.Equal(expected, Root().DepthMm(k, Voids, way), (isAtTheEnd ? 0.04 : 0.005) * expected);
                 }
             );
 
