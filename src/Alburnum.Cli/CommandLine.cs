@@ -10,6 +10,7 @@ using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
 using Alburnum.Cli.Serving;
+using Alburnum.Cli.Storing;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports;
@@ -61,10 +62,9 @@ public static partial class CommandLine
         }
         catch (CommandAppException misread)
         {
-            var says = Arguments().Match(misread.Message) is { Success: true } wrong
-                ? CalledSo((await CommandTree.OfProgramAsync(facts, stop)).Named(args), wrong)
-                : InPlainWords(misread.Message, args);
-            await errors.WriteLineAsync($"alburnum: {InputProblem.Visible(says)}".AsMemory(), stop);
+            var commands = await CommandTree.OfProgramAsync(facts, stop);
+            foreach (var line in Misread.InWords(misread.Message, args, commands))
+                await errors.WriteLineAsync($"alburnum: {InputProblem.Visible(line)}".AsMemory(), stop);
             return Refused;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
@@ -90,47 +90,6 @@ public static partial class CommandLine
             await errors.WriteLineAsync($"alburnum: {says}".AsMemory(), CancellationToken.None);
             return Fault;
         }
-    }
-
-    // Too many or too few arguments: how the command is called.
-    private static string CalledSo(CommandTree command, Match wrong)
-    {
-        var found = wrong.Groups["more"] is { Success: true, Value: var more }
-            ? $"{more} beyond its arguments"
-            : $"nothing for {wrong.Groups["missing"].Value}";
-        return $"{string.Join(' ', command.Path)}: found {found}, expected: {command.Usage}";
-    }
-
-    [GeneratedRegex(
-        @"^Could not match '(?<more>.*)' with an argument\.$|is missing required argument '(?<missing>.*)'\.$",
-        RegexOptions.ExplicitCapture | RegexOptions.Singleline
-    )]
-    private static partial Regex Arguments();
-
-    // The parser names the type it failed to make, and a word of its own where a value is missing: both say nothing to a user.
-    private static string InPlainWords(string message, IReadOnlyList<string> args)
-    {
-        const string start = "Failed to convert '";
-        if (
-            !message.StartsWith(start, StringComparison.Ordinal)
-            || message.LastIndexOf("' to ", StringComparison.Ordinal) is not (> 0 and var end)
-        )
-            return message;
-        var found = message[start.Length..end];
-        return found == MissingValues.StandIn
-            ? $"{args[^1]}: found nothing, expected a value after it."
-            : $"{OptionBefore(found, args)}found {found}, expected a number that the option allows.";
-    }
-
-    private static string OptionBefore(string value, IReadOnlyList<string> args)
-    {
-        for (var i = 0; i < args.Count; i++)
-            if (args[i].StartsWith("--", StringComparison.Ordinal))
-                if (args[i].EndsWith($"={value}", StringComparison.Ordinal))
-                    return $"{args[i][..^(value.Length + 1)]}: ";
-                else if (i + 1 < args.Count && args[i + 1] == value)
-                    return $"{args[i]}: ";
-        return "";
     }
 
     private static CommandApp App(FactLibrary facts, IAnsiConsole console)
@@ -178,6 +137,7 @@ public static partial class CommandLine
                 .AddCommand<ExplainCommand>("explain")
                 .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
+            StoreCommands.AddTo(config);
             config
                 .AddCommand<CompletionCommand>("completion")
                 .WithDescription("Print a script that lets bash, zsh or fish complete commands and options");

@@ -4,7 +4,6 @@ using System.Reflection;
 using Alburnum.Imaging.Pictures;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
 using Alburnum.Web.Asking;
@@ -44,7 +43,7 @@ public static class WebServer
             )
             .AddSimpleConsole();
         // Asked to end, it does not wait for what is still being read.
-        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(700));
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(300));
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(facts);
         builder.Services.AddRoutingCore();
@@ -74,9 +73,9 @@ public static class WebServer
         app.MapGet("/assets/{name}", Asset);
         app.MapGet("/photographs/{sha256}", PhotographAsync);
         app.MapGet("/photographs/{sha256}/upright", UprightAsync);
-        app.MapGet("/cases/{reference}/report.json", ReportJsonAsync);
-        app.MapGet("/cases/{reference}/report.pdf", ReportPdfAsync);
-        app.MapPost("/cases/{reference}/pieces/{number:int}/marks", KeepMarks.PostAsync);
+        app.MapGet("/cases/{number:int}/report.json", ReportJsonAsync);
+        app.MapGet("/cases/{number:int}/report.pdf", ReportPdfAsync);
+        app.MapPost("/cases/{number:int}/pieces/{piece:int}/marks", KeepMarks.PostAsync);
         Api.MapTo(app);
         return app;
     }
@@ -198,25 +197,20 @@ public static class WebServer
         Results.Bytes(Thumbnail.Jpeg(photograph.FileName, photograph.Bytes, ShownLongSidePx), "image/jpeg");
 
     private static async Task<IResult> ReportJsonAsync(
-        string reference,
+        int number,
         int? run,
         ICaseStore store,
         CancellationToken stop
     ) =>
-        await store.RunAsync(reference, run, stop) is { } kept
+        await store.RunAsync(number, run, stop) is { } kept
             ? Results.Text(kept.Document, "application/json; charset=utf-8")
             : Results.NotFound();
 
-    private static async Task<IResult> ReportPdfAsync(
-        string reference,
-        int? run,
-        ICaseStore store,
-        CancellationToken stop
-    )
+    private static async Task<IResult> ReportPdfAsync(int number, int? run, ICaseStore store, CancellationToken stop)
     {
-        if (await store.RunAsync(reference, run, stop) is not { } kept)
+        if (await store.RunAsync(number, run, stop) is not { } kept)
             return Results.NotFound();
-        var document = DocumentJson.Read<CaseDocument>(kept.Document);
+        var document = KeptDocument.Of(kept);
         var photographs = new List<Photograph>();
         foreach (
             var sha256 in document

@@ -9,7 +9,7 @@ namespace Alburnum.Browser;
 /// <summary>A photograph marked by hand in a real browser: click, see the result, take back, keep.</summary>
 public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardPosts>
 {
-    private const string Sheet = "/cases/TH-2026-011";
+    private const string Sheet = "/cases/1";
     private const string Piece = $"{Sheet}/pieces/2";
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -62,7 +62,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
             .ToContainTextAsync("Pointed out by hand: one place to be left out.");
 
         var again = await LastAsync();
-        Assert.Equal(2, (await orchard.Cases.Store.RunsAsync("TH-2026-011", Stop)).Count);
+        Assert.Equal(2, (await orchard.Cases.Store.RunsAsync(1, Stop)).Count);
         Assert.True(LeftOut(again) > LeftOut(kept), "Nothing more is left out.");
         Assert.Equal(
             kept.Pieces.Skip(1).Select(piece => piece.Reading.Depth),
@@ -139,7 +139,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
     }
 
     private async Task<CaseDocument> LastAsync() =>
-        DocumentJson.Read<CaseDocument>((await orchard.Cases.Store.RunAsync("TH-2026-011", null, Stop))!.Document);
+        DocumentJson.Read<CaseDocument>((await orchard.Cases.Store.RunAsync(1, null, Stop))!.Document);
 
     private static ILocator Heading(IPage page, string name) => page.GetByRole(AriaRole.Heading, new() { Name = name });
 

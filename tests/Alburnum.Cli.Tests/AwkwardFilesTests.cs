@@ -1,18 +1,15 @@
-using System.Diagnostics;
 using System.Text;
 using Alburnum.Tests.Shared;
+using SkiaSharp;
 
 namespace Alburnum.Cli.Tests;
 
 /// <summary>The program itself, given files and words that it cannot use: one message, exit status 2, soon, never a trace.</summary>
 public sealed class AwkwardFilesTests : IDisposable
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(20);
     private readonly TemporaryFolder _folder = new();
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
-
-    private static string Program => Repository.At("artifacts", "bin", "Alburnum.Cli", "release", "alburnum-cli.dll");
 
     public void Dispose() => _folder.Dispose();
 
@@ -22,7 +19,7 @@ public sealed class AwkwardFilesTests : IDisposable
     public async Task A_pipe_is_refused_and_not_waited_for(string line)
     {
         var pipe = _folder.At("pipe");
-        await RunAsync("mkfifo", [pipe]);
+        await RealProgram.RunAsync("mkfifo", [pipe]);
 
         await RefusedAsync($"{pipe}: found a pipe, a device or something else that is not a plain file", line, pipe);
     }
@@ -31,7 +28,7 @@ public sealed class AwkwardFilesTests : IDisposable
     public async Task A_pipe_among_photographs_is_refused_and_not_waited_for()
     {
         var pipe = _folder.At("pipe.jpg");
-        await RunAsync("mkfifo", [pipe]);
+        await RealProgram.RunAsync("mkfifo", [pipe]);
 
         var run = await AlburnumAsync(["measure", pipe, "--section", "100x100"]);
 
@@ -44,7 +41,7 @@ public sealed class AwkwardFilesTests : IDisposable
     {
         var folder = CaseFolder();
         File.Delete(Path.Combine(folder, "P06.jpg"));
-        await RunAsync("mkfifo", [Path.Combine(folder, "P06.jpg")]);
+        await RealProgram.RunAsync("mkfifo", [Path.Combine(folder, "P06.jpg")]);
 
         await RefusedAsync(
             "P06.jpg, which is not a plain file",
@@ -104,6 +101,101 @@ public sealed class AwkwardFilesTests : IDisposable
             Directory.GetFileSystemEntries(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal)
         );
         Assert.False(File.Exists(_folder.At("cases.db")));
+    }
+
+    [Fact]
+    public async Task A_home_folder_in_which_nothing_can_be_kept_is_refused_with_the_store_in_it()
+    {
+        foreach (var words in new[] { new[] { "case", CaseFolder(), "--out", _folder.Path }, ["serve", "--port", "0"] })
+        {
+            var run = await RealProgram.RunAsync(
+                words,
+                ("HOME", "/proc/none"),
+                ("XDG_DATA_HOME", null),
+                ("ALBURNUM_STORE", null)
+            );
+
+            Assert.Equal(
+                (
+                    CommandLine.Refused,
+                    "",
+                    "/proc/none/.local/share/alburnum/cases.db, field store: found a place that takes no files, expected a case store, or a path where one can be made."
+                ),
+                (run.Status, run.Output, run.Errors.Trim())
+            );
+        }
+    }
+
+    [Fact]
+    public async Task A_photograph_six_times_as_long_as_high_is_a_case_that_asks_for_the_outline()
+    {
+        var folder = CaseFolder();
+        var file = Path.Combine(folder, "P06.jpg");
+        using (var photograph = SKBitmap.Decode(file))
+        using (var wide = new SKBitmap(6 * photograph.Width, photograph.Height))
+        {
+            using (var canvas = new SKCanvas(wide))
+            using (var image = SKImage.FromBitmap(photograph))
+                canvas.DrawImage(image, 2 * photograph.Width, 0, SKSamplingOptions.Default);
+            Save(wide, file, SKEncodedImageFormat.Jpeg);
+        }
+
+        var run = await AlburnumAsync(["case", folder, "--store", _folder.At("cases.db"), "--out", _folder.Path]);
+
+        Assert.Equal((CommandLine.Done, ""), (run.Status, run.Errors));
+        Assert.Contains("1 piece not determined", run.Output, StringComparison.Ordinal);
+        Assert.Contains("To point an outline out", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("P06.jpg", 255, "no_colour")]
+    [InlineData("P06.png", 128, "too_little_shown")]
+    public async Task A_photograph_without_colour_or_half_transparent_is_judged_undecided(
+        string name,
+        byte cover,
+        string fault
+    )
+    {
+        var folder = CaseFolder();
+        var (file, changed) = (Path.Combine(folder, "P06.jpg"), Path.Combine(folder, name));
+        using (var photograph = SKBitmap.Decode(file))
+        using (var drawn = new SKBitmap(photograph.Width, photograph.Height))
+        {
+            for (var y = 0; y < drawn.Height; y++)
+            for (var x = 0; x < drawn.Width; x++)
+            {
+                var c = photograph.GetPixel(x, y);
+                var grey = (byte)((c.Red + c.Green + c.Blue) / 3);
+                drawn.SetPixel(x, y, cover < 255 ? c.WithAlpha(cover) : new SKColor(grey, grey, grey));
+            }
+            File.Delete(file);
+            Save(drawn, changed, cover < 255 ? SKEncodedImageFormat.Png : SKEncodedImageFormat.Jpeg);
+        }
+        var yaml = Path.Combine(folder, "case.yaml");
+        await File.WriteAllTextAsync(
+            yaml,
+            (await File.ReadAllTextAsync(yaml, Stop)).Replace("P06.jpg", name, StringComparison.Ordinal),
+            Stop
+        );
+
+        var judged = await AlburnumAsync(["judge", "case", folder]);
+        var run = await AlburnumAsync(["case", folder, "--store", _folder.At("cases.db"), "--out", _folder.Path]);
+
+        Assert.Contains("undecided", judged.Output, StringComparison.Ordinal);
+        Assert.Contains("Penetration rule undecided", run.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "1 piece not determined: P06",
+            string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(fault, await File.ReadAllTextAsync(_folder.At("report.json"), Stop), StringComparison.Ordinal);
+        Assert.Equal((CommandLine.Done, CommandLine.Done), (judged.Status, run.Status));
+    }
+
+    private static void Save(SKBitmap picture, string file, SKEncodedImageFormat format)
+    {
+        using var data = picture.Encode(format, 90);
+        File.WriteAllBytes(file, data.ToArray());
     }
 
     [Theory]
@@ -174,6 +266,22 @@ public sealed class AwkwardFilesTests : IDisposable
     }
 
     [Fact]
+    public async Task A_photograph_that_is_missing_is_told_and_not_that_no_piece_is_left_without_it()
+    {
+        var folder = CaseFolder();
+        File.Delete(Path.Combine(folder, "P06.jpg"));
+
+        var errors = await RefusedAsync(
+            "field photograph: found P06.jpg, which is not there",
+            "case {0} --store {1}",
+            folder,
+            _folder.At("cases.db")
+        );
+
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    [Fact]
     public async Task A_tab_in_a_case_is_told_with_its_own_line() =>
         await RefusedAsync(
             "line 2: found a tab before the text, expected spaces.",
@@ -211,13 +319,7 @@ public sealed class AwkwardFilesTests : IDisposable
         Assert.Single(errors.Trim().Split('\n'));
     }
 
-    private string CaseFolder()
-    {
-        var folder = Directory.CreateDirectory(_folder.At("case")).FullName;
-        foreach (var file in Directory.GetFiles(Repository.At("tests", "Alburnum.Records.Tests", "Store", "Case")))
-            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
-        return folder;
-    }
+    private string CaseFolder() => RealProgram.CopyCase(_folder);
 
     // The words of a line; a number in braces stands for one that may hold spaces.
     private static async Task<string> RefusedAsync(string message, string line, params string[] words)
@@ -232,30 +334,5 @@ public sealed class AwkwardFilesTests : IDisposable
         return run.Errors;
     }
 
-    private static Task<AlburnumRun> AlburnumAsync(string[] words) => RunAsync("dotnet", ["exec", Program, .. words]);
-
-    private static async Task<AlburnumRun> RunAsync(string file, string[] words)
-    {
-        using var ended = CancellationTokenSource.CreateLinkedTokenSource(Stop);
-        ended.CancelAfter(Soon);
-        using var program = Process.Start(
-            new ProcessStartInfo(file, words)
-            {
-                UseShellExecute = false,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
-        try
-        {
-            var output = program.StandardOutput.ReadToEndAsync(ended.Token);
-            var errors = await program.StandardError.ReadToEndAsync(ended.Token);
-            await program.WaitForExitAsync(ended.Token);
-            return new(program.ExitCode, await output, errors);
-        }
-        finally
-        {
-            program.Kill();
-        }
-    }
+    private static Task<AlburnumRun> AlburnumAsync(string[] words) => RealProgram.RunAsync(words);
 }

@@ -40,6 +40,37 @@ public sealed class EndedFromOutsideTests : IDisposable
     }
 
     [Fact]
+    public async Task Asked_to_end_the_server_does_not_wait_for_a_browser_that_is_still_sending()
+    {
+        using var program = Start(
+            "dotnet",
+            ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")]
+        );
+        string? line;
+        while ((line = await program.StandardOutput.ReadLineAsync(Stop)) is not null)
+            if (line.StartsWith("Open ", StringComparison.Ordinal))
+                break;
+        var address = new Uri(line!.Split(' ')[1]);
+        using var browser = new System.Net.Sockets.TcpClient(address.Host, address.Port);
+        await browser
+            .GetStream()
+            .WriteAsync(
+                "POST /api/requirement HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 100\r\n\r\n{"u8.ToArray(),
+                Stop
+            );
+        await Task.Delay(300, Stop);
+
+        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+            await kill.WaitForExitAsync(Stop);
+        var clock = Stopwatch.StartNew();
+        await program.WaitForExitAsync(Stop);
+
+        // It takes a second on a quiet machine; without a limit of its own it would wait for half a minute.
+        Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(4));
+        Assert.Equal(CommandLine.Done, program.ExitCode);
+    }
+
+    [Fact]
     public async Task Output_that_cannot_be_written_to_is_one_line_and_a_refusal()
     {
         using var program = Start("sh", ["-c", $"dotnet exec '{Program}' rulebook list > /dev/full"]);

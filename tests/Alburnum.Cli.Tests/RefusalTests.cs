@@ -23,6 +23,42 @@ public sealed class RefusalTests : IDisposable
     public Task An_option_that_the_plan_has_no_use_for_is_not_passed_over(string message, string line) =>
         Refused(message, line.Split(' '));
 
+    [Fact]
+    public async Task Every_unknown_option_is_named_with_the_option_that_may_have_been_meant()
+    {
+        var run = await AlburnumRun.Of("predict", "Pine", "100x100", "--depht", "12", "--seeed=1", "--colour", "red");
+
+        Assert.Equal(
+            """
+            alburnum: Unknown option 'depht'; did you mean --depth?
+            alburnum: Unknown option 'seeed'; did you mean --seed?
+            alburnum: Unknown option 'colour'.
+            """,
+            run.Errors.Trim().ReplaceLineEndings("\n")
+        );
+        Assert.Equal(CommandLine.Refused, run.Status);
+    }
+
+    [Theory]
+    [InlineData("Unknown command 'measur'; did you mean measure?", "measur a.jpg")]
+    [InlineData("Unknown command 'tabel'; did you mean table?", "judge tabel a.csv")]
+    [InlineData("--port: found 1.5, expected a whole number", "serve --port 1.5")]
+    public Task A_word_misspelt_is_answered_with_what_may_have_been_meant(string message, string line) =>
+        Refused(message, line.Split(' '));
+
+    [Fact]
+    public async Task A_quote_that_is_not_closed_is_the_cause_that_is_told()
+    {
+        var table = _folder.Write("table.csv", "piece,result\nP1,pass\n\"P2,pass\nP3,fail\n");
+
+        var run = await AlburnumRun.Of("judge", "table", table, "--must-pass", "75");
+
+        Assert.Equal(
+            $"{table}, line 3: found a quote that is opened and not closed, expected a closing quote for every quote.",
+            run.Errors.Trim()
+        );
+    }
+
     [Theory]
     [InlineData(
         "rulebook fill: found b beyond its arguments, expected: alburnum rulebook fill <NAME> [OPTIONS]",

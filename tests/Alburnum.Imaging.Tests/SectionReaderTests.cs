@@ -3,6 +3,7 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using Alburnum.Penetration;
 using Alburnum.Timber;
+using SkiaSharp;
 
 namespace Alburnum.Imaging.Tests;
 
@@ -27,6 +28,20 @@ public class SectionReaderTests
         Assert.Equal(4, read.Profile.Faces.Count);
         foreach (var (found, true_) in read.Outline.PointsPx.Zip(drawn.Outline))
             Assert.True(double.Hypot(found.X - true_.X, found.Y - true_.Y) < 2, $"{found} for {true_}");
+    }
+
+    [Fact]
+    public void A_photograph_six_times_as_long_as_high_asks_for_the_outline()
+    {
+        using var bitmap = new SKBitmap(1200, 200);
+        bitmap.Erase(SKColors.Tan);
+        using var data = bitmap.Encode(SKEncodedImageFormat.Jpeg, 90);
+
+        var ended = DrawnReading.Ended(
+            DrawnReading.Of(data.ToArray(), DrawnReading.Request(new PlainSection()) with { OutlinePx = null })
+        );
+
+        Assert.Equal((ReadingStage.Outline, new OutlineNotFound()), (ended.Stage, ended.Fault));
     }
 
     [Theory]

@@ -19,7 +19,7 @@ public sealed class HoldAgainTests : IAsyncLifetime
     );
 
     private Site? _site;
-    private string _reference = "";
+    private int _number;
 
     private Site Site => _site ?? throw new InvalidOperationException("The site is not open yet.");
 
@@ -28,7 +28,7 @@ public sealed class HoldAgainTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _site = await Site.OpenAsync();
-        _reference = await Site.KeepPostsAsync();
+        _number = await Site.KeepPostsAsync();
     }
 
     public ValueTask DisposeAsync() => Site.DisposeAsync();
@@ -36,13 +36,13 @@ public sealed class HoldAgainTests : IAsyncLifetime
     [Fact]
     public async Task A_file_sent_on_the_page_gives_a_new_run_that_keeps_it()
     {
-        var answer = await Site.SendAsync($"/cases/{_reference}", None, Own);
+        var answer = await Site.SendAsync($"/cases/{_number}", None, Own);
 
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
-        Assert.Equal(2, (await Site.Store.RunsAsync(_reference, Stop)).Count);
+        Assert.Equal(2, (await Site.Store.RunsAsync(_number, Stop)).Count);
         var (before, after) = (
-            (await Site.Store.RunAsync(_reference, 1, Stop))!,
-            (await Site.Store.RunAsync(_reference, 2, Stop))!
+            (await Site.Store.RunAsync(_number, 1, Stop))!,
+            (await Site.Store.RunAsync(_number, 2, Stop))!
         );
         Assert.DoesNotContain("confirmed against", before.Document, StringComparison.Ordinal);
         Assert.Contains("confirmed against a copy, AB", after.Document, StringComparison.Ordinal);
@@ -59,14 +59,14 @@ public sealed class HoldAgainTests : IAsyncLifetime
     [Fact]
     public async Task A_rulebook_that_ships_takes_the_place_of_the_file_again()
     {
-        await Site.SendAsync($"/cases/{_reference}", None, Own);
+        await Site.SendAsync($"/cases/{_number}", None, Own);
         await Site.SendAsync(
-            $"/cases/{_reference}",
+            $"/cases/{_number}",
             new Dictionary<string, string>(StringComparer.Ordinal) { ["rulebook"] = "british-2024" },
             file: null
         );
 
-        var run = (await Site.Store.RunAsync(_reference, null, Stop))!;
+        var run = (await Site.Store.RunAsync(_number, null, Stop))!;
         Assert.Equal(3, run.Number);
         Assert.Contains(
             "BS 8417:2024",
@@ -91,13 +91,13 @@ public sealed class HoldAgainTests : IAsyncLifetime
         string says
     )
     {
-        var answer = await Site.SendAsync($"/cases/{_reference}", None, (name, text));
+        var answer = await Site.SendAsync($"/cases/{_number}", None, (name, text));
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         var page = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Stop));
         Assert.Contains($"<p>{says}", page, StringComparison.Ordinal);
         Assert.Contains("<h1>Posts</h1>", page, StringComparison.Ordinal);
-        Assert.Single(await Site.Store.RunsAsync(_reference, Stop));
+        Assert.Single(await Site.Store.RunsAsync(_number, Stop));
     }
 
     [Fact]
@@ -131,19 +131,19 @@ public sealed class HoldAgainTests : IAsyncLifetime
 
         Assert.Equal(
             HttpStatusCode.BadRequest,
-            (await Site.PostAsync($"/cases/{_reference}", form, file: null)).StatusCode
+            (await Site.PostAsync($"/cases/{_number}", form, file: null)).StatusCode
         );
-        Assert.Single(await Site.Store.RunsAsync(_reference, Stop));
+        Assert.Single(await Site.Store.RunsAsync(_number, Stop));
     }
 
     [Fact]
     public async Task The_api_answers_with_the_report_of_the_new_run()
     {
-        var answer = await Site.PostAsync($"/api/cases/{_reference}/rulebook", None, Own);
+        var answer = await Site.PostAsync($"/api/cases/{_number}/rulebook", None, Own);
 
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal(
-            (await Site.Store.RunAsync(_reference, 2, Stop))!.Document,
+            (await Site.Store.RunAsync(_number, 2, Stop))!.Document,
             await answer.Content.ReadAsStringAsync(Stop)
         );
     }
@@ -154,12 +154,12 @@ public sealed class HoldAgainTests : IAsyncLifetime
         Site.Browser.DefaultRequestHeaders.Add("Origin", "http://elsewhere.example");
         Assert.Equal(
             HttpStatusCode.Forbidden,
-            (await Site.PostAsync($"/api/cases/{_reference}/rulebook", None, Own)).StatusCode
+            (await Site.PostAsync($"/api/cases/{_number}/rulebook", None, Own)).StatusCode
         );
         Site.Browser.DefaultRequestHeaders.Remove("Origin");
-        Assert.Equal(HttpStatusCode.NotFound, (await Site.PostAsync("/api/cases/none/rulebook", None, Own)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await Site.PostAsync("/api/cases/99/rulebook", None, Own)).StatusCode);
         var empty = await Site.PostAsync(
-            $"/api/cases/{_reference}/rulebook",
+            $"/api/cases/{_number}/rulebook",
             new Dictionary<string, string>(StringComparer.Ordinal) { ["rulebook"] = "" },
             file: null
         );
@@ -169,7 +169,7 @@ public sealed class HoldAgainTests : IAsyncLifetime
             await empty.Content.ReadAsStringAsync(Stop),
             StringComparison.Ordinal
         );
-        Assert.Single(await Site.Store.RunsAsync(_reference, Stop));
+        Assert.Single(await Site.Store.RunsAsync(_number, Stop));
     }
 
     private static string Text(Records.Store.KeptRun run, string file) =>

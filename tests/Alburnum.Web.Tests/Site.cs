@@ -46,8 +46,8 @@ internal sealed partial class Site : IAsyncDisposable
     }
 
     /// <summary>Runs a case of posts that were read with a ruler, under british-2014, and keeps it.</summary>
-    /// <returns>Its reference.</returns>
-    public async Task<string> KeepPostsAsync()
+    /// <returns>Its number in the store.</returns>
+    public async Task<int> KeepPostsAsync()
     {
         _folder.Write(
             "case.yaml",
@@ -73,13 +73,13 @@ internal sealed partial class Site : IAsyncDisposable
         );
         var run = await RunCase.JudgeAsync(new FolderFiles(_folder.Path), Facts, progress: null, Stop);
         var document = CaseMapping.From(run, Facts.Cautions, "Alburnum", DateTime.UnixEpoch);
-        await RunCase.KeepAsync(
+        var kept = await RunCase.KeepAsync(
             run,
-            new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+            new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
             Store,
             Stop
         );
-        return document.Reference;
+        return kept.CaseNumber;
     }
 
     /// <summary>Sends the form of a page as a browser does: with the page's own hidden fields.</summary>

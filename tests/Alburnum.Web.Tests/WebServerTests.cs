@@ -29,7 +29,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
         var store = await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop);
         await store.AddAsync(
             new CaseRecord(
-                "T-1",
+                "TH/2026/011 .?#",
                 "Posts <b>bold</b>",
                 "Thornhollow estate",
                 new DateTime(2026, 5, 12, 12, 0, 0, DateTimeKind.Utc),
@@ -38,7 +38,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
                 [Photograph.Of("P01.jpg", Jpeg)],
                 []
             ),
-            _ => Task.CompletedTask,
+            FilesTogether.None,
             Stop
         );
         _app = WebServer.Create(store, new FactLibrary(Repository.At("data")), port: 0);
@@ -59,7 +59,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
 
     [Theory]
     [InlineData("GET", "/photographs/none", HttpStatusCode.NotFound)]
-    [InlineData("GET", "/cases/T-1/pieces/1/marks", HttpStatusCode.MethodNotAllowed)]
+    [InlineData("GET", "/cases/1/pieces/1/marks", HttpStatusCode.MethodNotAllowed)]
     [InlineData("POST", "/", HttpStatusCode.BadRequest)]
     public async Task An_answer_without_a_page_says_in_a_sentence_what_is_wrong(
         string method,
@@ -76,7 +76,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
 
     [Theory]
     [InlineData("/")]
-    [InlineData("/cases/T-1/report.json")]
+    [InlineData("/cases/1/report.json")]
     public async Task The_head_of_a_page_can_be_had_alone(string address)
     {
         using var request = new HttpRequestMessage(HttpMethod.Head, address);
@@ -91,7 +91,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
     {
         var page = await _browser.GetStringAsync(new Uri("/", UriKind.Relative), Stop);
 
-        Assert.Contains("T-1", page, StringComparison.Ordinal);
+        Assert.Contains("TH/2026/011 .?#", page, StringComparison.Ordinal);
         Assert.Contains("Posts &lt;b&gt;bold&lt;/b&gt;", page, StringComparison.Ordinal);
     }
 
@@ -104,14 +104,12 @@ public sealed partial class WebServerTests : IAsyncLifetime
         var document = CaseMapping.From(run, facts.Cautions, "Alburnum", DateTime.UnixEpoch);
         await RunCase.KeepAsync(
             run,
-            new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+            new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
             await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
             Stop
         );
 
-        var page = WebUtility.HtmlDecode(
-            await _browser.GetStringAsync(new Uri("/cases/TH-2026-031", UriKind.Relative), Stop)
-        );
+        var page = WebUtility.HtmlDecode(await _browser.GetStringAsync(new Uri("/cases/2", UriKind.Relative), Stop));
 
         Assert.All(
             ExpectationMapping.Rows(document),
@@ -183,14 +181,12 @@ public sealed partial class WebServerTests : IAsyncLifetime
         };
         await RunCase.KeepAsync(
             run,
-            new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+            new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
             await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
             Stop
         );
 
-        var page = WebUtility.HtmlDecode(
-            await _browser.GetStringAsync(new Uri("/cases/TH-2026-033", UriKind.Relative), Stop)
-        );
+        var page = WebUtility.HtmlDecode(await _browser.GetStringAsync(new Uri("/cases/2", UriKind.Relative), Stop));
 
         var leftOut = Assert.Single(document.LeftOut);
         Assert.Contains(leftOut.InWords, page, StringComparison.Ordinal);
@@ -216,7 +212,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
         for (var kept = 0; kept < 2; kept++)
             await RunCase.KeepAsync(
                 run,
-                new(document.RunAt, DocumentJson.Write(document), _ => Task.CompletedTask),
+                new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
                 store,
                 Stop
             );
@@ -257,10 +253,10 @@ public sealed partial class WebServerTests : IAsyncLifetime
                 "/nowhere",
                 "/requirement",
                 $"/requirement{question}",
-                "/cases/TH-2026-019",
-                "/cases/TH-2026-019/runs/1",
-                "/cases/TH-2026-019/pieces/1",
-                "/cases/TH-2026-019/pieces/1?next=treated&treated=10,10&corners=1,1",
+                "/cases/1",
+                "/cases/1/runs/1",
+                "/cases/1/pieces/1",
+                "/cases/1/pieces/1?next=treated&treated=10,10&corners=1,1",
             }
         )
         {
@@ -280,6 +276,34 @@ public sealed partial class WebServerTests : IAsyncLifetime
 
         Assert.Equal("image/jpeg", answer.Content.Headers.ContentType!.MediaType);
         Assert.Equal(Jpeg, await answer.Content.ReadAsByteArrayAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_case_is_addressed_by_its_number_whatever_its_reference_holds()
+    {
+        var list = await _browser.GetStringAsync(new Uri("/", UriKind.Relative), Stop);
+
+        Assert.Contains("href=\"/cases/1\"", list, StringComparison.Ordinal);
+        Assert.Equal(
+            "{\"format\": \"x\"}",
+            await _browser.GetStringAsync(new Uri("/cases/1/report.json", UriKind.Relative), Stop)
+        );
+    }
+
+    [Theory]
+    [InlineData("/cases/1")]
+    [InlineData("/cases/1/pieces/1")]
+    [InlineData("/cases/1/report.pdf")]
+    public async Task A_result_that_this_version_cannot_read_is_said(string address)
+    {
+        var answer = await Get(address);
+
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.Contains(
+            "found a result that this version cannot read",
+            await answer.Content.ReadAsStringAsync(Stop),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -303,7 +327,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
     public async Task The_result_document_is_served_as_it_was_kept() =>
         Assert.Equal(
             "{\"format\": \"x\"}",
-            await _browser.GetStringAsync(new Uri("/cases/T-1/report.json", UriKind.Relative), Stop)
+            await _browser.GetStringAsync(new Uri("/cases/1/report.json", UriKind.Relative), Stop)
         );
 
     [Theory]

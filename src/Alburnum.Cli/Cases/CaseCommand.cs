@@ -7,6 +7,7 @@ using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Cases;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -44,10 +45,12 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
         );
         var document = CaseMapping.From(run, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
         var store = await CaseStore.KeepAsync(settings.StorePath, console.WriteLine, cancellationToken);
-        var before = await RunCase.KeepAsync(run, Report(run, document, settings), store, cancellationToken);
+        var kept = await RunCase.KeepAsync(run, Report(run, document, settings), store, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
-        if (before is not null)
-            LostMarks.Print(console, DocumentJson.Read<CaseDocument>(before.Document), document);
+        if (CaseWords.Current.KeptAs(kept, document.Reference, document.Title, document.Client) is { } said)
+            console.WriteLine(said);
+        if (kept.DocumentBefore is { } before)
+            LostMarks.Print(console, KeptDocument.OrNull(before), document);
         return CommandLine.Done;
     }
 
@@ -55,10 +58,6 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
     {
         var json = DocumentJson.Write(document);
         var pdf = CaseReport.Write(document, CaseReport.Pictures(run.Folder.Photographs.Select(each => each.File)));
-        return new(
-            document.RunAt,
-            json,
-            stop => ReportFiles.WriteAsync(settings.Out ?? settings.Folder, pdf, json, stop)
-        );
+        return new(document.RunAt, json, ReportFiles.In(settings.Out ?? settings.Folder, pdf, json));
     }
 }

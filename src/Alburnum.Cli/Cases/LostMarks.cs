@@ -8,8 +8,17 @@ namespace Alburnum.Cli.Cases;
 /// <summary>Says which marks of a case's last run are not in its folder: they were made on its page, and this run went without them.</summary>
 internal static class LostMarks
 {
-    public static void Print(IAnsiConsole console, CaseDocument before, CaseDocument now)
+    /// <summary>Says it, or that it cannot be said.</summary>
+    /// <param name="console">Where it is said.</param>
+    /// <param name="before">The last run; null where this version cannot read it.</param>
+    /// <param name="now">This run.</param>
+    public static void Print(IAnsiConsole console, CaseDocument? before, CaseDocument now)
     {
+        if (before is null)
+        {
+            console.WriteLine(CaseWords.Current.BeforeCannotBeRead);
+            return;
+        }
         var readings = now.Pieces.ToDictionary(piece => piece.Name, piece => piece.Reading, StringComparer.Ordinal);
         foreach (var piece in before.Pieces)
         {

@@ -24,7 +24,8 @@ internal static class IndicatorFit
     private static double LogFit(TwoZones zones, Indicator indicator) =>
         new IndicatorPrior(indicator).LogFit(Mean(zones.Treated), Mean(zones.Untreated));
 
-    private static double[] Mean(IReadOnlyList<Gaussian3> zone)
+    /// <summary>Mean brightness and colour of a zone.</summary>
+    public static double[] Mean(IReadOnlyList<Gaussian3> zone)
     {
         var mean = new double[3];
         var weight = zone.Sum(bell => bell.Weight);

@@ -13,6 +13,9 @@ internal static class PhotographJudge
     /// <summary>Fewer pixels per mm than this cannot show a depth.</summary>
     public const double LeastPxPerMm = 1;
 
+    /// <summary>More of the section see-through than this is no longer the photograph that was taken.</summary>
+    public const double MostSeeThroughShare = 0.02;
+
     /// <summary>More of the section burnt out than this leaves nothing to read.</summary>
     public const double MostBurntShare = 0.8;
 
@@ -26,6 +29,7 @@ internal static class PhotographJudge
     public static Quality Of(Photograph photo, RectifiedSection drawn, SectionPlan plan, SectionMap map, double pxPerMm)
     {
         var (light, burnt) = Exposure(drawn, plan);
+        var seeThrough = photo.HasSeeThrough ? SeeThroughShare(photo, drawn, plan, map) : 0;
         // With too few pixels there is no blur to speak of.
         IEnumerable<(QualityGrade, QualityFinding)> blurred =
             pxPerMm >= LeastPxPerMm && EdgeBlur.StandardDeviationMm(photo, map, plan, pxPerMm) is { } blurMm
@@ -39,6 +43,7 @@ internal static class PhotographJudge
                 burnt > MostBurntShare ? QualityGrade.Unusable : Below(-burnt, (-BurntShare.Fair, -BurntShare.Poor)),
                 new OverExposed(burnt)
             ),
+            (seeThrough > MostSeeThroughShare ? QualityGrade.Unusable : QualityGrade.Good, new SeeThrough(seeThrough)),
             (Below(light, Light), new UnderExposed(light)),
         ];
         var amiss = judged.Where(each => each.Grade != QualityGrade.Good).ToList();
@@ -60,6 +65,27 @@ internal static class PhotographJudge
     private const double EdgeMm = 1;
 
     private const int Every = 2;
+
+    /// <summary>A pixel that covers less than this, of 255, is see-through.</summary>
+    private const byte Whole = 250;
+
+    private static double SeeThroughShare(Photograph photo, RectifiedSection drawn, SectionPlan plan, SectionMap map)
+    {
+        var (seeThrough, all) = (0, 0);
+        for (var y = 0; y < drawn.Height; y += Every)
+        {
+            for (var x = 0; x < drawn.Width; x += Every)
+            {
+                var place = drawn.Middle(x, y);
+                if (plan.InwardMm(place) < EdgeMm)
+                    continue;
+                all++;
+                if (photo.CoverAt(map.ToPx(place)) < Whole)
+                    seeThrough++;
+            }
+        }
+        return all == 0 ? 0 : (double)seeThrough / all;
+    }
 
     // Mean light of the section, 0 to 255, and the share of it where two channels or more have run into their end.
     private static (double Light, double BurntShare) Exposure(RectifiedSection drawn, SectionPlan plan)

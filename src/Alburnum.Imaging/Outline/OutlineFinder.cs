@@ -63,7 +63,8 @@ internal static class OutlineFinder
         foreach (var reach in Looks)
         {
             var likeness = palette.Likeness(reach);
-            var (rough, separation) = RoughSearch.In(palette, likeness, heightPerWidth, isRound);
+            if (RoughSearch.In(palette, likeness, heightPerWidth, isRound) is not var (rough, separation))
+                continue;
             var surroundings = new Surroundings(palette, likeness, separation, rough, picture.UprightPerPx);
             yield return [.. candidates(rough.Scaled(picture.UprightPerPx), surroundings)];
         }

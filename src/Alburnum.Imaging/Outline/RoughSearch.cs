@@ -46,12 +46,15 @@ internal static class RoughSearch
 
     private const double LastClimb = 0.01;
 
-    /// <summary>The placing that separates the picture's colours best, in the palette's pixels, and what it was judged by.</summary>
+    /// <summary>
+    /// The placing that separates the picture's colours best, in the palette's pixels, and what it was judged by; null where the picture is so long and
+    /// narrow that no section large enough fits.
+    /// </summary>
     /// <param name="palette">The picture's colours.</param>
     /// <param name="likeness">How alike its groups are taken to be.</param>
     /// <param name="heightPerWidth">Proportion of the section; 1 for a round one.</param>
     /// <param name="isRound">Whether the section is round.</param>
-    public static (RoughPose RoughPose, Separation Separation) In(
+    public static (RoughPose RoughPose, Separation Separation)? In(
         Palette palette,
         float[] likeness,
         double heightPerWidth,
@@ -60,6 +63,8 @@ internal static class RoughSearch
     {
         var coarse = new Separation(palette, likeness, CoarseEvery);
         var starts = Starts(coarse, heightPerWidth, isRound);
+        if (starts.Count == 0)
+            return null;
         var finer = new Separation(palette, likeness, FineEvery);
         var best = starts
             .Select(start => Refined(finer, start.Scaled((double)coarse.Every / finer.Every)))

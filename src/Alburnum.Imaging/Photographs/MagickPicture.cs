@@ -64,20 +64,21 @@ internal sealed class MagickPicture : PackedPicture
         }
     }
 
-    public override SKBitmap? Unpack(double leastScale)
+    public override UnpackedPicture? Unpack(double leastScale)
     {
         try
         {
             using var image = new MagickImage(_bytes.Span, _settings);
             if (image.Width != (uint)WidthPx || image.Height != (uint)HeightPx)
                 return null;
+            var cover = image.HasAlpha ? Cover(image) : null;
             if (image.HasAlpha)
             {
                 image.BackgroundColor = MagickColors.White;
                 image.Alpha(AlphaAction.Remove);
             }
             image.ColorSpace = ColorSpace.sRGB;
-            return Copy(image);
+            return new(Copy(image), cover);
         }
         catch (MagickException)
         {
@@ -86,6 +87,13 @@ internal sealed class MagickPicture : PackedPicture
     }
 
     public override void Dispose() { }
+
+    private byte[]? Cover(MagickImage image)
+    {
+        using var pixels = image.GetPixelsUnsafe();
+        var cover = pixels.ToByteArray(0, 0, (uint)WidthPx, (uint)HeightPx, "A")!;
+        return cover.AsSpan().ContainsAnyExcept(byte.MaxValue) ? cover : null;
+    }
 
     private SKBitmap Copy(MagickImage image)
     {

@@ -8,20 +8,21 @@ namespace Alburnum.Imaging.Photographs;
 internal sealed class Photograph : IDisposable
 {
     private readonly SKBitmap _bitmap;
+    private readonly byte[]? _cover;
 
     /// <summary>Takes over a bitmap of 8888 layout.</summary>
-    /// <param name="bitmap">The pixels as stored.</param>
+    /// <param name="unpacked">The pixels as stored.</param>
     /// <param name="origin">How the stored picture is to be turned.</param>
     /// <param name="widthPx">Width upright at full size.</param>
     /// <param name="heightPx">Height upright at full size.</param>
-    public Photograph(SKBitmap bitmap, SKEncodedOrigin origin, int widthPx, int heightPx)
+    public Photograph(UnpackedPicture unpacked, SKEncodedOrigin origin, int widthPx, int heightPx)
     {
-        _bitmap = bitmap;
+        (_bitmap, _cover) = (unpacked.Bitmap, unpacked.Cover);
         Origin = origin;
         WidthPx = widthPx;
         HeightPx = heightPx;
         var turned = origin >= SKEncodedOrigin.LeftTop;
-        StoredPerUpright = (turned ? bitmap.Height : bitmap.Width) / (double)widthPx;
+        StoredPerUpright = (turned ? _bitmap.Height : _bitmap.Width) / (double)widthPx;
     }
 
     public SKEncodedOrigin Origin { get; }
@@ -67,6 +68,20 @@ internal sealed class Photograph : IDisposable
                 _ => new(sx, 0, 0, 0, sy, 0, 0, 0, 1),
             };
         }
+    }
+
+    /// <summary>Whether any pixel is see-through.</summary>
+    public bool HasSeeThrough => _cover is not null;
+
+    /// <summary>How far the picture covers what is behind it, 0 to 255, at a place in upright full-size pixels.</summary>
+    public byte CoverAt(PointPx upright)
+    {
+        if (_cover is null)
+            return byte.MaxValue;
+        var stored = UprightToStored.Map(upright);
+        var x = Math.Clamp((int)stored.X, 0, _bitmap.Width - 1);
+        var y = Math.Clamp((int)stored.Y, 0, _bitmap.Height - 1);
+        return _cover[(y * _bitmap.Width) + x];
     }
 
     public void Dispose() => _bitmap.Dispose();

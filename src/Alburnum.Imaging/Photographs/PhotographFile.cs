@@ -59,8 +59,8 @@ internal sealed class PhotographFile : IDisposable
     /// <param name="leastScale">The picture may be reduced, but not below this share of its size. Above 0, at most 1.</param>
     /// <exception cref="InputRefusedException">The picture breaks off or is damaged.</exception>
     public Photograph Decode(double leastScale) =>
-        _picture.Unpack(leastScale) is { } bitmap
-            ? new Photograph(bitmap, _picture.Origin, WidthPx, HeightPx)
+        _picture.Unpack(leastScale) is { } unpacked
+            ? new Photograph(unpacked, _picture.Origin, WidthPx, HeightPx)
             : throw Refused(_name, "a damaged or unfinished picture", "a whole photograph");
 
     public void Dispose() => _picture.Dispose();

@@ -30,7 +30,7 @@ internal sealed class SkiaPicture : PackedPicture
         return null;
     }
 
-    public override SKBitmap? Unpack(double leastScale)
+    public override UnpackedPicture? Unpack(double leastScale)
     {
         var size = _codec.Info.Size;
         if (_codec.EncodedFormat == SKEncodedImageFormat.Jpeg && leastScale < 1)
@@ -56,9 +56,7 @@ internal sealed class SkiaPicture : PackedPicture
             bitmap.Dispose();
             return null;
         }
-        if (seeThrough)
-            LayOnWhite(bitmap.GetPixelSpan());
-        return bitmap;
+        return new(bitmap, seeThrough ? LayOnWhite(bitmap) : null);
     }
 
     public override void Dispose()
@@ -67,17 +65,27 @@ internal sealed class SkiaPicture : PackedPicture
         _held.Dispose();
     }
 
-    // Colours come multiplied by their cover, so white fills what is left of each.
-    private static void LayOnWhite(Span<byte> pixels)
+    // Colours come multiplied by their cover, so white fills what is left of each. Returns the cover; null where it is whole everywhere.
+    private static byte[]? LayOnWhite(SKBitmap bitmap)
     {
+        // Rows of four bytes a pixel lie without gaps.
+        var pixels = bitmap.GetPixelSpan();
+        byte[]? cover = null;
         for (var i = 0; i + 4 <= pixels.Length; i += 4)
         {
             var white = 255 - pixels[i + 3];
             if (white == 0)
                 continue;
+            if (cover is null)
+            {
+                cover = new byte[pixels.Length / 4];
+                cover.AsSpan().Fill(byte.MaxValue);
+            }
+            cover[i / 4] = pixels[i + 3];
             for (var k = 0; k < 3; k++)
                 pixels[i + k] = (byte)Math.Min(255, pixels[i + k] + white);
             pixels[i + 3] = 255;
         }
+        return cover;
     }
 }

@@ -49,6 +49,10 @@ public sealed record OverExposed(double Share) : QualityFinding;
 /// <param name="Light">Mean light of the section, 0 to 255.</param>
 public sealed record UnderExposed(double Light) : QualityFinding;
 
+/// <summary>Parts of the section are see-through, so that their colours are not those of the wood.</summary>
+/// <param name="Share">Share of the section, 0 to 1.</param>
+public sealed record SeeThrough(double Share) : QualityFinding;
+
 /// <summary>The colours are weak evidence: no reagent was sprayed.</summary>
 /// <param name="Indicator">What was read instead.</param>
 public sealed record WeakEvidence(Indicator Indicator) : QualityFinding;

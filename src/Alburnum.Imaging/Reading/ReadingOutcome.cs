@@ -104,6 +104,9 @@ public sealed record KnownLengthDisagrees(int MostPart) : ReadingFault;
 /// <summary>The photograph shows too little of the section.</summary>
 public sealed record TooLittleShown : ReadingFault;
 
+/// <summary>The section shows no colour, only light and dark: the photograph is black and white, or toned in one colour.</summary>
+public sealed record NoColour : ReadingFault;
+
 /// <summary>The colours are not those of the indicator named.</summary>
 /// <param name="Named">As named.</param>
 /// <param name="Seen">The one that they look like.</param>

@@ -33,6 +33,8 @@ internal static class ZonesStage
         IReadOnlyList<Indicator> candidates = request.Indicator is { } one ? [one] : request.Candidates;
         var found = new ZoneFinder(samples, candidates).Find(ct);
         var quality = judged.Quality.WithEvidence(found.Indicator);
+        if (OneTone.IsAll(samples, found))
+            return flat.Ended(ReadingStage.Zones, new NoColour(), judged.Quality, request.Indicator);
         return (Mistaken(request, samples, found, ct), found) switch
         {
             ({ } other, _) => Ended(other),

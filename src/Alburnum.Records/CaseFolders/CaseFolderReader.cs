@@ -88,7 +88,13 @@ public static class CaseFolderReader
         {
             AssayBasis = basis,
         };
-        CheckPieces(root, [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)], @case.BatchSize);
+        // Where something else is wrong, that there is no piece may only follow from it.
+        CheckPieces(
+            root,
+            [.. photographs.Select(p => p.Piece), .. ruler.Select(r => r.Piece)],
+            @case.BatchSize,
+            mayBeNone: problems.Count > 0
+        );
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 && book is not null ? @case.Under(book, facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
@@ -310,11 +316,11 @@ public static class CaseFolderReader
             : [];
     }
 
-    private static void CheckPieces(FactRow root, List<string> names, int batchSize)
+    private static void CheckPieces(FactRow root, List<string> names, int batchSize, bool mayBeNone)
     {
         foreach (var twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1))
             root.Refuse("pieces", $"{twice.Key} twice", "each piece once");
-        if (names.Count == 0)
+        if (names.Count == 0 && !mayBeNone)
             root.Refuse("pieces", "no piece with a photograph or a ruler reading", "at least one");
         if (names.Count > batchSize)
             root.Refuse(

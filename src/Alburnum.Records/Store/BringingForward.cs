@@ -52,14 +52,7 @@ internal sealed class BringingForward(SqliteFile file)
     {
         var part = $"{file.Path}.version-{version}.part";
         File.Delete(part);
-        using (var source = file.Open(SqliteOpenMode.ReadOnly))
-        using (var target = SqliteFile.Open(SqliteOpenMode.ReadWriteCreate, part))
-        {
-            source.Database.OpenConnection();
-            target.Database.OpenConnection();
-            var copy = (SqliteConnection)target.Database.GetDbConnection();
-            ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(copy);
-        }
+        file.CopyTo(part);
         var stem = Path.ChangeExtension(file.Path, null);
         for (var nth = 1; ; nth++)
         {

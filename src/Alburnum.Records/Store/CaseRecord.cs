@@ -3,13 +3,15 @@ using Alburnum.Penetration;
 namespace Alburnum.Records.Store;
 
 /// <summary>A case as the list shows it: what it is and how its last run came out.</summary>
-/// <param name="Reference">The technologist's own reference; unique in the store.</param>
+/// <param name="Number">Its number in the store, from 1: what it is addressed by.</param>
+/// <param name="Reference">The technologist's own reference. Another case may have the same.</param>
 /// <param name="Title">What the case is about.</param>
 /// <param name="Client">Who asked.</param>
 /// <param name="RunAt">When it was last run, UTC.</param>
 /// <param name="Verdict">What was said of it.</param>
 /// <param name="Runs">How often it was run.</param>
 public sealed record CaseEntry(
+    int Number,
     string Reference,
     string Title,
     string Client,
@@ -36,7 +38,24 @@ public sealed record CaseRecord(
     string Document,
     IReadOnlyList<Photograph> Photographs,
     IReadOnlyList<KeptFile> Files
-);
+)
+{
+    /// <summary>Number of the case that this is another run of; null: it is found by its reference, or made.</summary>
+    public int? CaseNumber { get; init; }
+}
+
+/// <summary>How a run was kept.</summary>
+/// <param name="CaseNumber">Number of its case in the store.</param>
+/// <param name="Before">What its case was called by its last run; null where the case is new.</param>
+/// <param name="DocumentBefore">The result of its case's last run as JSON; null likewise.</param>
+/// <param name="Namesake">Another case of the same reference that it was not taken for; null where there is none.</param>
+public sealed record KeptAs(int CaseNumber, CaseTitle? Before, string? DocumentBefore, CaseTitle? Namesake);
+
+/// <summary>What a case is called.</summary>
+/// <param name="Number">Its number in the store.</param>
+/// <param name="Title">What it is about.</param>
+/// <param name="Client">Who asked.</param>
+public sealed record CaseTitle(int Number, string Title, string Client);
 
 /// <summary>A written file of a case exactly as it was read.</summary>
 /// <param name="FileName">Name within the case.</param>

@@ -4,10 +4,10 @@ namespace Alburnum.Records.Store;
 public static class CaseStore
 {
     /// <summary>How long a command waits for another program.</summary>
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+    internal static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
 
     /// <summary>The same for a page, which somebody is looking at.</summary>
-    private static readonly TimeSpan LongestWaitOfAPage = TimeSpan.FromSeconds(3);
+    private static readonly TimeSpan LongestWaitOfAPage = TimeSpan.FromSeconds(2);
 
     /// <summary>Refuses a path that cannot be a case store, before any work is done. Nothing is changed, and nothing stays behind.</summary>
     /// <param name="path">Database file of the store; it need not be there yet.</param>

@@ -14,7 +14,7 @@ internal static class DurableFile
         var part = $"{path}.{Guid.NewGuid():N}.part";
         try
         {
-            await using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            await using (var stream = OwnersOnly.New(part))
             {
                 await stream.WriteAsync(bytes, stop);
                 stream.Flush(flushToDisk: true);

@@ -8,25 +8,29 @@ public interface ICaseStore
     string Place { get; }
 
     /// <summary>
-    /// Adds a run with its evidence: first its photographs, then whatever <paramref name="beforeKept"/> writes, last the run
-    /// itself. Cut off anywhere, the run is not in the store.
+    /// Adds a run with its evidence: first its photographs, then its reports, last the run itself. Cut off anywhere, the run is not in the
+    /// store; refused at any step, the reports are as they were before.
     /// </summary>
+    /// <remarks>
+    /// A run belongs to the case of its reference where that has the same title, the same client or a photograph in common; otherwise to a
+    /// new case.
+    /// </remarks>
     /// <param name="run">The run with its photographs and files.</param>
-    /// <param name="beforeKept">What must succeed before the run is kept, for instance writing its reports.</param>
+    /// <param name="reports">Its reports.</param>
     /// <param name="stop">Signalled to give up; the run is not kept then.</param>
-    Task AddAsync(CaseRecord run, Func<CancellationToken, Task> beforeKept, CancellationToken stop);
+    Task<KeptAs> AddAsync(CaseRecord run, FilesTogether reports, CancellationToken stop);
 
     /// <summary>Every case with its last run, the latest first.</summary>
     Task<IReadOnlyList<CaseEntry>> ListAsync(CancellationToken stop);
 
     /// <summary>Every run of a case, the first one first; empty where the store has no such case.</summary>
-    Task<IReadOnlyList<RunEntry>> RunsAsync(string reference, CancellationToken stop);
+    Task<IReadOnlyList<RunEntry>> RunsAsync(int caseNumber, CancellationToken stop);
 
     /// <summary>A run of a case by its number, or its last; null where the store has none.</summary>
-    /// <param name="reference">Reference of the case.</param>
+    /// <param name="caseNumber">Number of the case.</param>
     /// <param name="number">Number of the run, from 1; null for the last.</param>
     /// <param name="stop">Signalled to give up.</param>
-    Task<KeptRun?> RunAsync(string reference, int? number, CancellationToken stop);
+    Task<KeptRun?> RunAsync(int caseNumber, int? number, CancellationToken stop);
 
     /// <summary>A photograph by its SHA-256, its bytes checked against it; null where no run rests on such a photograph.</summary>
     Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop);

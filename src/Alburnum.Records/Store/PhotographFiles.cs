@@ -17,7 +17,8 @@ internal sealed class PhotographFiles(string folder)
             if (await HoldsAsync(path, bytes, stop))
                 return;
             var shelf = Path.GetDirectoryName(path)!;
-            Directory.CreateDirectory(shelf);
+            OwnersOnly.MakeFolder(folder);
+            OwnersOnly.MakeFolder(shelf);
             await DurableFile.WriteAsync(path, bytes, stop);
             DurableFile.FlushFolder(folder);
             DurableFile.FlushFolder(Path.GetDirectoryName(folder)!);
@@ -51,6 +52,10 @@ internal sealed class PhotographFiles(string folder)
             throw Refused(path, FileTrouble.InWords(broken), expected);
         }
     }
+
+    /// <summary>Every file there is, whatever its name.</summary>
+    public IEnumerable<string> All =>
+        Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories) : [];
 
     // A name from a damaged database must not lead out of the folder.
     private string PathOf(string sha256) =>

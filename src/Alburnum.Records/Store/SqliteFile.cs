@@ -60,17 +60,34 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         return new(new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection.ToString()).Options);
     }
 
+    /// <summary>Copies the tables as they are at one moment into a new database.</summary>
+    public void CopyTo(string path)
+    {
+        OwnersOnly.MakeEmpty(path);
+        using var source = Open(SqliteOpenMode.ReadOnly);
+        using var target = Open(SqliteOpenMode.ReadWriteCreate, path);
+        source.Database.OpenConnection();
+        target.Database.OpenConnection();
+        var copy = (SqliteConnection)target.Database.GetDbConnection();
+        ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(copy);
+    }
+
+    /// <summary>Refuses a path at which no new store can be made.</summary>
+    public void RefuseUnlessFree()
+    {
+        RefuseFolders();
+        if (File.Exists(_full))
+            throw Refused("a file that is there already", "a path where there is none yet: no store is overwritten");
+        RefuseUnlessPlaceTakesFiles();
+    }
+
     /// <summary>Refuses a path that cannot be a case store. Nothing is changed, and nothing stays behind.</summary>
     public void Examine()
     {
         RefuseFolders();
         if (!File.Exists(_full))
         {
-            var above = System.IO.Path.GetDirectoryName(_full);
-            while (above is not null && !Directory.Exists(above))
-                above = System.IO.Path.GetDirectoryName(above);
-            if (above is not null && !OutFolder.TakesFiles(above))
-                throw Refused("a place that takes no files");
+            RefuseUnlessPlaceTakesFiles();
             return;
         }
         if (!MayBeWritten)
@@ -117,7 +134,12 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         OpeningAsync(async () =>
         {
             RefuseFolders();
-            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(_full)!);
+            if (!File.Exists(_full))
+            {
+                RefuseUnlessPlaceTakesFiles();
+                Directory.CreateDirectory(System.IO.Path.GetDirectoryName(_full)!);
+                OwnersOnly.MakeEmpty(_full);
+            }
             var state = await WaitAsync(() => Task.FromResult(StateOf(SqliteOpenMode.ReadWriteCreate, _full)), stop);
             RefuseUnlessOurs(state);
             await WaitAsync(() => LeaveLogAsync(stop), stop);
@@ -126,8 +148,13 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         });
 
     /// <summary>Begins to write, as the only one.</summary>
-    public Task<IDbContextTransaction> BeginAsync(StoreContext context, CancellationToken stop) =>
-        WaitAsync(() => context.Database.BeginTransactionAsync(stop), stop);
+    public async Task<IDbContextTransaction> BeginAsync(StoreContext context, CancellationToken stop)
+    {
+        // Kept means kept: also the end of the transaction, which is the removal of a file, is on the disk before it is acknowledged.
+        await context.Database.OpenConnectionAsync(stop);
+        await context.Database.ExecuteSqlRawAsync("PRAGMA synchronous = EXTRA", stop);
+        return await WaitAsync(() => context.Database.BeginTransactionAsync(stop), stop);
+    }
 
     /// <summary>Keeps what was written, once nobody reads any more.</summary>
     public Task CommitAsync(IDbContextTransaction transaction, CancellationToken stop) =>
@@ -216,6 +243,15 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
                 throw Refused($"{above}, which is a file and not a folder");
             above = Directory.Exists(above) ? null : System.IO.Path.GetDirectoryName(above);
         }
+    }
+
+    private void RefuseUnlessPlaceTakesFiles()
+    {
+        var nearest = System.IO.Path.GetDirectoryName(_full);
+        while (nearest is not null && !Directory.Exists(nearest))
+            nearest = System.IO.Path.GetDirectoryName(nearest);
+        if (nearest is not null && !OutFolder.TakesFiles(nearest))
+            throw Refused("a place that takes no files");
     }
 
     private void RefuseUnlessOurs(StoreState state)

@@ -12,24 +12,38 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
     public string Place => file.Path;
 
     /// <inheritdoc/>
-    public async Task AddAsync(CaseRecord run, Func<CancellationToken, Task> beforeKept, CancellationToken stop)
+    public async Task<KeptAs> AddAsync(CaseRecord run, FilesTogether reports, CancellationToken stop)
     {
         if (!mayKeep)
             throw file.Refused("a store opened only for viewing", "a store opened to keep runs");
         var photographs = run.Photographs.DistinctBy(each => each.Sha256, StringComparer.Ordinal).ToList();
         foreach (var photograph in photographs)
             await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
-        await file.RefusingAsync(async () =>
+        using (reports)
         {
-            using var context = file.Open(SqliteOpenMode.ReadWrite);
-            await using var transaction = await file.BeginAsync(context, stop);
-            context.Runs.Add(await RowAsync(context, run, photographs, stop));
-            await context.SaveChangesAsync(stop);
-            await beforeKept(stop);
-            // The reports are written: what is left is not given up.
-            await file.CommitAsync(transaction, CancellationToken.None);
-            return true;
-        });
+            // What takes room on the disk is written before anything is changed.
+            await reports.PrepareAsync(stop);
+            return await file.RefusingAsync(async () =>
+            {
+                using var context = file.Open(SqliteOpenMode.ReadWrite);
+                await using var transaction = await file.BeginAsync(context, stop);
+                var kept = await KeptAsAsync(context, run, photographs, stop);
+                context.Runs.Add(await RowAsync(context, run, kept.CaseNumber, photographs, stop));
+                await context.SaveChangesAsync(stop);
+                reports.Place();
+                try
+                {
+                    // The reports are written: what is left is not given up.
+                    await file.CommitAsync(transaction, CancellationToken.None);
+                }
+                catch
+                {
+                    reports.TakeBack();
+                    throw;
+                }
+                return kept;
+            });
+        }
     }
 
     /// <inheritdoc/>
@@ -41,6 +55,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                     .Runs.Select(run => new
                     {
                         run.Id,
+                        run.CaseNumber,
                         run.Reference,
                         run.Title,
                         run.Client,
@@ -52,10 +67,11 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
         );
         return
         [
-            .. runs.GroupBy(run => run.Reference, StringComparer.Ordinal)
+            .. runs.GroupBy(run => run.CaseNumber)
                 .Select(group => (Last: group.MaxBy(run => run.Id)!, Runs: group.Count()))
                 .OrderByDescending(entry => entry.Last.Id)
                 .Select(entry => new CaseEntry(
+                    entry.Last.CaseNumber,
                     entry.Last.Reference,
                     entry.Last.Title,
                     entry.Last.Client,
@@ -67,12 +83,12 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
     }
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<RunEntry>> RunsAsync(string reference, CancellationToken stop)
+    public async Task<IReadOnlyList<RunEntry>> RunsAsync(int caseNumber, CancellationToken stop)
     {
         var runs = await ReadAsync(
             context =>
                 context
-                    .Runs.Where(run => run.Reference == reference)
+                    .Runs.Where(run => run.CaseNumber == caseNumber)
                     .OrderBy(run => run.Id)
                     .Select(run => new { run.RunAt, run.Verdict })
                     .ToListAsync(stop),
@@ -82,11 +98,11 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
     }
 
     /// <inheritdoc/>
-    public Task<KeptRun?> RunAsync(string reference, int? number, CancellationToken stop) =>
+    public Task<KeptRun?> RunAsync(int caseNumber, int? number, CancellationToken stop) =>
         ReadAsync(
             async context =>
             {
-                var runs = context.Runs.Where(run => run.Reference == reference);
+                var runs = context.Runs.Where(run => run.CaseNumber == caseNumber);
                 var nth = number ?? await runs.CountAsync(stop);
                 var row =
                     nth < 1
@@ -130,15 +146,63 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
             )
         );
 
-    private static async Task<RunRow> RowAsync(
+    private static async Task<KeptAs> KeptAsAsync(
         StoreContext context,
         CaseRecord run,
         IReadOnlyList<Photograph> photographs,
         CancellationToken stop
     )
     {
+        var runs = await context
+            .Runs.Where(each =>
+                run.CaseNumber == null ? each.Reference == run.Reference : each.CaseNumber == run.CaseNumber
+            )
+            .OrderByDescending(each => each.Id)
+            .Select(each => new
+            {
+                each.Id,
+                each.CaseNumber,
+                each.Title,
+                each.Client,
+            })
+            .ToListAsync(stop);
+        List<string> hashes = [.. photographs.Select(photograph => photograph.Sha256)];
+        foreach (var last in runs.DistinctBy(each => each.CaseNumber))
+        {
+            if (
+                run.CaseNumber is not null
+                || last.Title == run.Title
+                || last.Client == run.Client
+                || await context
+                    .Runs.Where(each => each.CaseNumber == last.CaseNumber)
+                    .AnyAsync(each => each.Photographs.Any(one => hashes.Contains(one.Sha256)), stop)
+            )
+                return new(
+                    last.CaseNumber,
+                    new(last.CaseNumber, last.Title, last.Client),
+                    await context.Runs.Where(each => each.Id == last.Id).Select(each => each.Document).FirstAsync(stop),
+                    Namesake: null
+                );
+        }
+        return new(
+            1 + (await context.Runs.MaxAsync(each => (int?)each.CaseNumber, stop) ?? 0),
+            Before: null,
+            DocumentBefore: null,
+            runs.Count == 0 ? null : new(runs[0].CaseNumber, runs[0].Title, runs[0].Client)
+        );
+    }
+
+    private static async Task<RunRow> RowAsync(
+        StoreContext context,
+        CaseRecord run,
+        int caseNumber,
+        IReadOnlyList<Photograph> photographs,
+        CancellationToken stop
+    )
+    {
         var row = new RunRow
         {
+            CaseNumber = caseNumber,
             Reference = run.Reference,
             Title = run.Title,
             Client = run.Client,

@@ -16,6 +16,7 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             run.ToTable("run");
             run.HasKey(row => row.Id);
             run.HasIndex(row => row.Reference);
+            run.HasIndex(row => row.CaseNumber);
             run.HasMany(row => row.Photographs).WithMany().UsingEntity("run_photograph");
             run.HasMany(row => row.Papers).WithOne().HasForeignKey(paper => paper.RunId);
         });
@@ -37,6 +38,8 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 internal sealed class RunRow
 {
     public long Id { get; init; }
+
+    public required int CaseNumber { get; init; }
 
     public required string Reference { get; init; }
 

@@ -24,6 +24,7 @@ internal static class StoreTrouble
             {
                 3 or 8 => "a file that may not be written to",
                 5 or 6 => "a store that another program is writing to",
+                10 => "a disk that cannot be read or written there, or is full",
                 11 => "a damaged store",
                 13 => "a disk that is full",
                 14 => "a place where no file can be opened",

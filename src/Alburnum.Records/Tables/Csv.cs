@@ -11,6 +11,8 @@ internal static class Csv
     // As much as a workbook's cell holds: a quote that is never closed would otherwise swallow the file.
     private const int CellCharactersMax = 32_767;
 
+    private const string ClosingQuotes = "a closing quote for every quote";
+
     private static readonly CsvConfiguration Configuration = new(CultureInfo.InvariantCulture)
     {
         TrimOptions = TrimOptions.Trim,
@@ -30,6 +32,7 @@ internal static class Csv
         var line = 1;
         while (Next(name, open, line, parser))
         {
+            RefuseOpenQuote(name, line, parser.RawRecord);
             yield return new(line, [.. Enumerable.Range(0, parser.Count).Select(i => Written(parser[i]))]);
             line = parser.RawRow + 1;
         }
@@ -38,6 +41,18 @@ internal static class Csv
     /// <summary>A cell's text as both kinds of table give it: a line break within it is a space.</summary>
     public static string Written(string cell) =>
         (cell.AsSpan().ContainsAny('\n', '\r') ? cell.ReplaceLineEndings(" ") : cell).Trim();
+
+    // Each quoted cell has two, and a quote within one is doubled. Within a single line an odd one may be a sign for inches.
+    private static void RefuseOpenQuote(string name, int line, string record)
+    {
+        if (
+            record.TrimEnd('\r', '\n').Contains('\n', StringComparison.Ordinal)
+            && record.Count(sign => sign == '"') % 2 == 1
+        )
+            throw new InputRefusedException(
+                new InputProblem(name, line, "", "", "a quote that is opened and not closed", ClosingQuotes)
+            );
+    }
 
     private static bool Next(string name, Func<Stream> open, int line, CsvParser parser)
     {
@@ -58,7 +73,7 @@ internal static class Csv
                     "",
                     "",
                     $"a cell of more than {CellCharactersMax.ToString(CultureInfo.InvariantCulture)} characters",
-                    "a closing quote for every quote"
+                    ClosingQuotes
                 )
             );
         }

@@ -1,5 +1,6 @@
 using Alburnum.Cases;
 using Alburnum.Penetration;
+using Alburnum.Records.Store;
 using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Reports.Words;
@@ -59,6 +60,37 @@ public sealed class CaseWords(Wording wording)
     /// <summary>That a piece was last read with marks that are not in its folder.</summary>
     /// <param name="piece">Name of the piece.</param>
     public string OtherMarks(string piece) => wording.Say("cases.other-marks", ("piece", piece));
+
+    /// <summary>That the marks of the run before cannot be compared.</summary>
+    public string BeforeCannotBeRead => wording.Say("cases.before-cannot-be-read");
+
+    /// <summary>As which case a run was kept, where that may surprise; null where it is the same case as before, or its first run and the only one of its reference.</summary>
+    /// <param name="kept">How it was kept.</param>
+    /// <param name="reference">Its reference.</param>
+    /// <param name="title">What it is about.</param>
+    /// <param name="client">Who asked.</param>
+    public string? KeptAs(KeptAs kept, string reference, string title, string client)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        if (kept.Namesake is { } other)
+            return wording.Say(
+                "cases.kept-beside",
+                ("reference", reference),
+                ("other", Figures.Whole(other.Number)),
+                ("title", other.Title),
+                ("client", other.Client),
+                ("number", Figures.Whole(kept.CaseNumber))
+            );
+        return kept.Before is { } before && (before.Title, before.Client) != (title, client)
+            ? wording.Say(
+                "cases.kept-as-another-run",
+                ("number", Figures.Whole(before.Number)),
+                ("reference", reference),
+                ("title", before.Title),
+                ("client", before.Client)
+            )
+            : null;
+    }
 
     /// <summary>The sentence of a reason.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A reason of a kind that no sentence is known for.</exception>

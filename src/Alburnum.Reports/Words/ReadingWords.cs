@@ -243,6 +243,7 @@ public static class ReadingWords
             OutlineNotFound => Said("reading.fault.outline"),
             KnownLengthDisagrees(var part) => Said("reading.fault.known-length", ("part", Current.Part(part))),
             TooLittleShown => Said("reading.fault.too-little"),
+            NoColour => Said("reading.fault.no-colour"),
             OtherIndicator(var named, var seen) => Other(named, seen),
             NoFront { IsTreated: true } => Said("reading.fault.all-treated"),
             NoFront => Said("reading.fault.none-treated"),
@@ -270,6 +271,7 @@ public static class ReadingWords
             Blurred blurred => Said("reading.finding.blurred", ("mm", Digits(blurred.OverMm))),
             OverExposed over => Said("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
             UnderExposed(var light) => Said("reading.finding.under-exposed", ("light", Figures.Number(light, 0))),
+            SeeThrough see => Said("reading.finding.see-through", ("percent", Digits(100 * see.Share))),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };

@@ -23,7 +23,7 @@ internal static class Api
                 Answer(SentEnquiry.Of(request.Query), facts, stop)
         );
         api.MapPost("/requirement", AskAsync);
-        api.MapPost("/cases/{reference}/rulebook", HoldAsync);
+        api.MapPost("/cases/{number:int}/rulebook", HoldAsync);
     }
 
     private static async Task<IResult> AskAsync(HttpRequest request, FactLibrary facts, CancellationToken stop) =>
@@ -45,7 +45,7 @@ internal static class Api
     }
 
     private static async Task<IResult> HoldAsync(
-        string reference,
+        int number,
         HttpRequest request,
         ICaseStore store,
         FactLibrary facts,
@@ -59,7 +59,7 @@ internal static class Api
         CaseReading? again;
         try
         {
-            again = await HoldAgain.JudgeAsync(reference, rulebook, problems, store, facts, stop);
+            again = await HoldAgain.JudgeAsync(number, rulebook, problems, store, facts, stop);
         }
         catch (InputRefusedException refused)
         {
@@ -67,7 +67,7 @@ internal static class Api
         }
         return again is null
             ? Problem(StatusCodes.Status404NotFound, Said("api.no-such-case"))
-            : Results.Text(await NewRun.KeepAsync(again, store, facts, stop), Json);
+            : Results.Text(await NewRun.KeepAsync(again, number, store, facts, stop), Json);
     }
 
     // A page of another site may send a form here, but not without saying whose it is.

@@ -10,7 +10,7 @@ namespace Alburnum.Web.Asking;
 internal static class HoldAgain
 {
     /// <summary>Judges the case anew; nothing is kept yet. Null where there is no such case, or where it was kept without its files.</summary>
-    /// <param name="reference">Reference of the case.</param>
+    /// <param name="caseNumber">Number of the case.</param>
     /// <param name="rulebook">The rulebook.</param>
     /// <param name="problems">What was wrong with the rulebook as it was sent.</param>
     /// <param name="store">Has the case.</param>
@@ -18,7 +18,7 @@ internal static class HoldAgain
     /// <param name="stop">Gives up.</param>
     /// <exception cref="InputRefusedException">The rulebook cannot be read, or the case cannot be held against it.</exception>
     public static async Task<CaseReading?> JudgeAsync(
-        string reference,
+        int caseNumber,
         SentRulebook rulebook,
         List<InputProblem> problems,
         ICaseStore store,
@@ -27,8 +27,8 @@ internal static class HoldAgain
     )
     {
         if (
-            await store.RunAsync(reference, null, stop) is not { } run
-            || KeptMapping.Case(run, DocumentJson.Read<CaseDocument>(run.Document)) is not { } kept
+            await store.RunAsync(caseNumber, null, stop) is not { } run
+            || KeptMapping.Case(run, KeptDocument.Of(run)) is not { } kept
         )
             return null;
         if (problems.Count == 0 && rulebook is { Name: null, File: null })

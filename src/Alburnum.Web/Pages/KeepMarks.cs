@@ -1,6 +1,5 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Web.Asking;
 using Alburnum.Web.Marking;
@@ -14,8 +13,8 @@ namespace Alburnum.Web.Pages;
 internal static class KeepMarks
 {
     public static async Task<IResult> PostAsync(
-        string reference,
         int number,
+        int piece,
         [FromForm] IFormCollection form,
         ICaseStore store,
         FactLibrary facts,
@@ -23,15 +22,15 @@ internal static class KeepMarks
     )
     {
         if (
-            await store.RunAsync(reference, null, stop) is not { } run
-            || DocumentJson.Read<CaseDocument>(run.Document) is not { } document
-            || await PieceToMark.OfAsync(run, document, number, store, facts, stop) is not { } kept
+            await store.RunAsync(number, null, stop) is not { } run
+            || KeptDocument.Of(run) is not { } document
+            || await PieceToMark.OfAsync(run, document, piece, store, facts, stop) is not { } kept
             || MarkDraft.Of(form) is not { } draft
         )
             return Results.NotFound();
         var said = DraftReading.Of(draft, kept.Folder.Case.Enquiry.Section!);
         // The page shows what is wrong or unfinished, with the points as they were sent.
-        var back = $"{MarkPage.Address(reference, number)}{draft.Query()}#marking";
+        var back = $"{MarkPage.Address(number, piece)}{draft.Query()}#marking";
         if (said.Problems.Count > 0 || said.Waiting.Count > 0)
             return Results.Redirect(back);
         CaseReading again;
@@ -50,7 +49,7 @@ internal static class KeepMarks
             // Asked for again with the same points, the page says why.
             return Results.Redirect(back);
         }
-        await NewRun.KeepAsync(again, store, facts, stop);
-        return Results.Redirect($"{CasePage.Address(reference)}#piece-{number}");
+        await NewRun.KeepAsync(again, number, store, facts, stop);
+        return Results.Redirect($"{CasePage.Address(number)}#piece-{piece}");
     }
 }

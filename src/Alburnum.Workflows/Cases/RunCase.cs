@@ -7,8 +7,12 @@ namespace Alburnum.Workflows.Cases;
 /// <summary>What is to be kept of a run beside its evidence.</summary>
 /// <param name="RunAt">When it was made, UTC.</param>
 /// <param name="Document">The result as JSON.</param>
-/// <param name="WriteAsync">Writes the report's files; the run is kept only where that succeeds.</param>
-public sealed record RunReport(DateTime RunAt, string Document, Func<CancellationToken, Task> WriteAsync);
+/// <param name="Files">The report's files; the run is kept only where they can be written.</param>
+public sealed record RunReport(DateTime RunAt, string Document, FilesTogether Files)
+{
+    /// <summary>Number of the case that this is another run of; null: it is found by its reference, or made.</summary>
+    public int? CaseNumber { get; init; }
+}
 
 /// <summary>Runs a case: its files to its verdict, then its verdict into the store.</summary>
 public static class RunCase
@@ -35,21 +39,17 @@ public static class RunCase
     /// <param name="report">What is to be kept of it.</param>
     /// <param name="store">Where it is kept.</param>
     /// <param name="stop">Gives up; the run is not kept then.</param>
-    /// <returns>The run before this one; null where it is the case's first.</returns>
+    /// <returns>As which case it was kept, and what that case was before.</returns>
     /// <exception cref="InputRefusedException">The store or the report's folder cannot be written.</exception>
-    public static async Task<KeptRun?> KeepAsync(
-        CaseReading run,
-        RunReport report,
-        ICaseStore store,
-        CancellationToken stop
-    )
+    public static Task<KeptAs> KeepAsync(CaseReading run, RunReport report, ICaseStore store, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(store);
-        var before = await store.RunAsync(run.Folder.Case.Reference, null, stop);
-        var verdict = run.Judged.Overall.Verdict;
-        await store.AddAsync(run.Folder.Run(report.RunAt, verdict, report.Document), report.WriteAsync, stop);
-        return before;
+        var kept = run.Folder.Run(report.RunAt, run.Judged.Overall.Verdict, report.Document) with
+        {
+            CaseNumber = report.CaseNumber,
+        };
+        return store.AddAsync(kept, report.Files, stop);
     }
 }

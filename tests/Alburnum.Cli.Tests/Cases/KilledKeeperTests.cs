@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
@@ -9,7 +10,6 @@ namespace Alburnum.Cli.Tests.Cases;
 /// <summary>The program itself, two of it at once on one store, each killed while it keeps a run.</summary>
 public sealed class KilledKeeperTests : IDisposable
 {
-    private const string Reference = "TH-2026-011";
     private const int Programs = 2;
     private readonly TemporaryFolder _folder = new();
 
@@ -37,30 +37,50 @@ public sealed class KilledKeeperTests : IDisposable
             var endings = await Task.WhenAll(
                 programs.Select(program => KillAsync(program, random.Next(1, 10), random.Next(30)))
             );
-            acknowledged += endings.Count(status => status == CommandLine.Done);
             killed += endings.Count(status => status != CommandLine.Done);
 
-            acknowledged = await RunsInAsync(acknowledged);
+            acknowledged = await RunsInAsync(acknowledged, endings.Count(status => status == CommandLine.Done));
         }
         Assert.InRange(killed, 1, 5 * Programs);
     }
 
     // Runs of the store, which must be all that were acknowledged; one that was killed may have been kept just before.
-    private async Task<int> RunsInAsync(int acknowledged)
+    private async Task<int> RunsInAsync(int before, int acknowledged)
     {
         CaseStore.Examine(StorePath);
         var kept = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
-        var runs = await kept.RunsAsync(Reference, Stop);
-        Assert.InRange(runs.Count, acknowledged, acknowledged + Programs);
+        var runs = await kept.RunsAsync(1, Stop);
+        Assert.InRange(runs.Count, before + acknowledged, before + Programs);
+        var reports = Reports();
         foreach (var run in runs)
         {
-            var document = DocumentJson.Read<CaseDocument>(
-                (await kept.RunAsync(Reference, run.Number, Stop))!.Document
-            );
+            var text = (await kept.RunAsync(1, run.Number, Stop))!.Document;
+            var document = DocumentJson.Read<CaseDocument>(text);
             Assert.NotNull(await kept.PhotographAsync(document.Pieces[0].Reading.Sha256!, Stop));
+            if (run.Number > before)
+                Assert.Contains(text, reports);
         }
         return runs.Count;
     }
+
+    // The reports as JSON, all of them and those in PDF whole.
+    private List<string> Reports()
+    {
+        var texts = new List<string>();
+        for (var number = 0; number < Programs; number++)
+        {
+            var (pdf, json) = (InReports(number, "report.pdf"), InReports(number, "report.json"));
+            if (File.Exists(pdf))
+                Assert.EndsWith("%%EOF", File.ReadAllText(pdf, Encoding.Latin1).TrimEnd(), StringComparison.Ordinal);
+            if (!File.Exists(json))
+                continue;
+            texts.Add(File.ReadAllText(json));
+            Assert.NotNull(DocumentJson.Read<CaseDocument>(texts[^1]));
+        }
+        return texts;
+    }
+
+    private string InReports(int number, string name) => Path.Combine(_folder.At($"reports-{number}"), name);
 
     private int Begin(string begunFrom)
     {

@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Imaging.Tests.Drawn;
 using ImageMagick;
 using SkiaSharp;
@@ -63,15 +64,44 @@ public class KindsOfPhotographTests
         );
 
     [Theory]
-    [InlineData(MagickFormat.Jpeg)]
-    [InlineData(MagickFormat.Png)]
-    [InlineData(MagickFormat.Tiff)]
-    public void Grey_pictures_are_read_by_their_lightness(MagickFormat format)
+    [InlineData(MagickFormat.Jpeg, ColorType.Grayscale)]
+    [InlineData(MagickFormat.Png, ColorType.Grayscale)]
+    [InlineData(MagickFormat.Tiff, ColorType.Grayscale)]
+    [InlineData(MagickFormat.Jpeg, ColorType.TrueColor)]
+    public void A_picture_without_colour_shows_no_reaction(MagickFormat format, ColorType stored) =>
+        ShowsNoColour(
+            image =>
+            {
+                image.ColorSpace = ColorSpace.Gray;
+                image.ColorSpace = ColorSpace.sRGB;
+                image.ColorType = stored;
+            },
+            format
+        );
+
+    [Theory]
+    [InlineData(1, 0.85, 0.62)]
+    [InlineData(0.7, 0.8, 1)]
+    public void A_picture_toned_in_one_colour_shows_no_reaction(double red, double green, double blue) =>
+        ShowsNoColour(
+            image =>
+            {
+                image.ColorSpace = ColorSpace.Gray;
+                image.ColorSpace = ColorSpace.sRGB;
+                image.Quality = 75;
+                image.Evaluate(Channels.Red, EvaluateOperator.Multiply, red);
+                image.Evaluate(Channels.Green, EvaluateOperator.Multiply, green);
+                image.Evaluate(Channels.Blue, EvaluateOperator.Multiply, blue);
+            },
+            MagickFormat.Jpeg
+        );
+
+    private static void ShowsNoColour(Action<MagickImage> made, MagickFormat format)
     {
         var black = Drawn with { Treated = 0x24302A, Untreated = 0xD8B98C };
         using var image = new MagickImage((black with { Format = SKEncodedImageFormat.Png }).Draw());
-        image.ColorSpace = ColorSpace.Gray;
-        image.ColorType = ColorType.Grayscale;
+        made(image);
+
         var reading = DrawnReading.Of(
             image.ToByteArray(format),
             DrawnReading.Request(black) with
@@ -79,7 +109,32 @@ public class KindsOfPhotographTests
                 Indicator = KnownIndicators.Sharp("copper-black"),
             }
         );
-        Assert.Equal(9, DrawnReading.Profile(reading).Statistics.MeanMm.Value, 0.2);
+
+        Assert.Equal(
+            (ReadingStage.Zones, new NoColour()),
+            (DrawnReading.Ended(reading).Stage, DrawnReading.Ended(reading).Fault)
+        );
+    }
+
+    [Theory]
+    [InlineData(MagickFormat.Png)]
+    [InlineData(MagickFormat.Tiff)]
+    public void A_half_transparent_picture_is_not_the_photograph_that_was_taken(MagickFormat format)
+    {
+        var reading = DrawnReading.Of(
+            Written(
+                format,
+                image =>
+                {
+                    image.Alpha(AlphaAction.Set);
+                    image.Evaluate(Channels.Alpha, EvaluateOperator.Multiply, 0.5);
+                }
+            ),
+            DrawnReading.Request(Drawn)
+        );
+
+        Assert.Equal(new TooLittleShown(), DrawnReading.Ended(reading).Fault);
+        Assert.Equal(new SeeThrough(1), Assert.Single(reading.Outcome.Quality.Findings.OfType<SeeThrough>()));
     }
 
     [Theory]

@@ -20,9 +20,9 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2, 3 });
-        await store.AddAsync(Run("A-1", "{\"x\": 1}", photograph), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "{\"x\": 1}", photograph), FilesTogether.None, Stop);
 
-        Assert.Equal("{\"x\": 1}", (await store.RunAsync("A-1", null, Stop))!.Document);
+        Assert.Equal("{\"x\": 1}", (await store.RunAsync(1, null, Stop))!.Document);
         var kept = await store.PhotographAsync(photograph.Sha256, Stop);
         Assert.Equal(photograph.Bytes.ToArray(), kept!.Bytes.ToArray());
         var entry = Assert.Single(await store.ListAsync(Stop));
@@ -33,12 +33,12 @@ public sealed class CaseStoreTests : IDisposable
     public async Task A_second_run_is_added_and_the_first_is_not_changed()
     {
         var store = await KeepAsync();
-        await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
-        await store.AddAsync(Run("A-1", "second"), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first"), FilesTogether.None, Stop);
+        await store.AddAsync(Run("A-1", "second"), FilesTogether.None, Stop);
 
-        Assert.Equal("second", (await store.RunAsync("A-1", null, Stop))!.Document);
-        Assert.Equal("first", (await store.RunAsync("A-1", 1, Stop))!.Document);
-        Assert.Equal([1, 2], (await store.RunsAsync("A-1", Stop)).Select(run => run.Number));
+        Assert.Equal("second", (await store.RunAsync(1, null, Stop))!.Document);
+        Assert.Equal("first", (await store.RunAsync(1, 1, Stop))!.Document);
+        Assert.Equal([1, 2], (await store.RunsAsync(1, Stop)).Select(run => run.Number));
         Assert.Equal(2, Assert.Single(await store.ListAsync(Stop)).Runs);
     }
 
@@ -47,8 +47,12 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", new byte[] { 9, 9 });
-        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
-        await store.AddAsync(Run("A-2", "second", photograph with { FileName = "other.jpg" }), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first", photograph), FilesTogether.None, Stop);
+        await store.AddAsync(
+            Run("A-2", "second", photograph with { FileName = "other.jpg" }),
+            FilesTogether.None,
+            Stop
+        );
 
         Assert.Equal("P01.jpg", (await store.PhotographAsync(photograph.Sha256, Stop))!.FileName);
         Assert.Single(PhotographsOf(StorePath));
@@ -59,9 +63,10 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", new byte[] { 1 });
+        var file = _folder.Write("reports", "a file where the folder should be");
 
-        await Assert.ThrowsAsync<IOException>(() =>
-            store.AddAsync(Run("A-1", "lost", photograph), _ => throw new IOException("disk full"), Stop)
+        await Assert.ThrowsAsync<InputRefusedException>(() =>
+            store.AddAsync(Run("A-1", "lost", photograph), Reports(file, "new"), Stop)
         );
 
         Assert.Empty(await store.ListAsync(Stop));
@@ -69,22 +74,129 @@ public sealed class CaseStoreTests : IDisposable
     }
 
     [Fact]
-    public async Task Photographs_are_there_whole_before_the_reports_and_the_run_only_after_them()
+    public async Task Where_the_second_report_has_no_place_the_first_is_as_it_was_before_and_nothing_is_kept()
     {
         var store = await KeepAsync();
-        var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
+        var folder = _folder.At("reports");
+        Directory.CreateDirectory(Path.Combine(folder, "report.json"));
+        await File.WriteAllTextAsync(Path.Combine(folder, "report.pdf"), "old", Stop);
 
-        await store.AddAsync(
-            Run("A-1", "first", photograph),
-            async stop =>
+        await Assert.ThrowsAsync<InputRefusedException>(() =>
+            store.AddAsync(Run("A-1", "lost"), Reports(folder, "new"), Stop)
+        );
+
+        Assert.Empty(await store.ListAsync(Stop));
+        Assert.Equal("old", await File.ReadAllTextAsync(Path.Combine(folder, "report.pdf"), Stop));
+        Assert.Equal([Path.Combine(folder, "report.pdf")], Directory.GetFiles(folder));
+    }
+
+    [Theory]
+    [InlineData("old")]
+    [InlineData(null)]
+    public async Task Where_the_run_cannot_be_kept_at_last_the_reports_are_as_they_were_before(string? before)
+    {
+        var store = await CaseStore.KeepOrLookAsync(StorePath, _ => { }, Stop);
+        var folder = Directory.CreateDirectory(_folder.At("reports")).FullName;
+        if (before is not null)
+            foreach (var name in new[] { "report.pdf", "report.json" })
+                await File.WriteAllTextAsync(Path.Combine(folder, name), before, Stop);
+        // Whoever reads holds up the end of a change, and nothing before it.
+        using var reader = new SqliteConnection($"Data Source={StorePath};Pooling=False");
+        reader.Open();
+        using var reading = reader.BeginTransaction(deferred: true);
+        using var ask = reader.CreateCommand();
+        (ask.Transaction, ask.CommandText) = (reading, "SELECT count(*) FROM run");
+        ask.ExecuteScalar();
+
+        await Assert.ThrowsAsync<InputRefusedException>(() =>
+            store.AddAsync(Run("A-1", "lost"), Reports(folder, "new"), Stop)
+        );
+
+        Assert.Equal(
+            before is null ? [] : [("report.json", before), ("report.pdf", before)],
+            Directory.GetFiles(folder).Select(file => (Path.GetFileName(file), File.ReadAllText(file))).Order()
+        );
+        reading.Rollback();
+        Assert.Empty(await store.ListAsync(Stop));
+    }
+
+    [Fact]
+    public async Task Reports_replace_those_of_the_run_before_and_leave_nothing_beside_them()
+    {
+        var store = await KeepAsync();
+        var folder = _folder.At("reports");
+
+        await store.AddAsync(Run("A-1", "first"), Reports(folder, "first"), Stop);
+        await store.AddAsync(Run("A-1", "second"), Reports(folder, "second"), Stop);
+
+        Assert.Equal(
+            [("report.json", "second"), ("report.pdf", "second")],
+            Directory.GetFiles(folder).Select(file => (Path.GetFileName(file), File.ReadAllText(file))).Order()
+        );
+    }
+
+    [Theory]
+    [InlineData("Title", "another estate", false, null)]
+    [InlineData("Rails", "Client", false, null)]
+    [InlineData("Rails", "another estate", true, null)]
+    [InlineData("Rails", "another estate", false, 1)]
+    public async Task A_run_joins_the_case_of_its_reference_that_it_has_something_in_common_with(
+        string title,
+        string client,
+        bool withTheSamePhotograph,
+        int? caseNumber
+    )
+    {
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", new byte[] { 1 });
+        await store.AddAsync(Run("A-1", "first", photograph), FilesTogether.None, Stop);
+
+        var kept = await store.AddAsync(
+            Run("A-1", "second", withTheSamePhotograph ? [photograph] : []) with
             {
-                Assert.Equal(photograph.Sha256, Path.GetFileName(Assert.Single(PhotographsOf(StorePath))));
-                Assert.Empty(await store.ListAsync(stop));
+                Title = title,
+                Client = client,
+                CaseNumber = caseNumber,
             },
+            FilesTogether.None,
             Stop
         );
 
-        Assert.Single(await store.ListAsync(Stop));
+        Assert.Equal(new KeptAs(1, new(1, "Title", "Client"), "first", Namesake: null), kept);
+        Assert.Equal(2, (await store.RunsAsync(1, Stop)).Count);
+    }
+
+    [Fact]
+    public async Task Another_case_of_the_same_reference_is_a_case_of_its_own_and_that_is_told()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run("TH/2026/011", "first"), FilesTogether.None, Stop);
+        var other = Run("TH/2026/011", "other") with { Title = "Rails", Client = "another estate" };
+
+        var kept = await store.AddAsync(other, FilesTogether.None, Stop);
+        await store.AddAsync(other with { Document = "other again" }, FilesTogether.None, Stop);
+
+        Assert.Equal(new KeptAs(2, Before: null, null, new(1, "Title", "Client")), kept);
+        Assert.Equal(
+            [(2, "TH/2026/011", "Rails", 2), (1, "TH/2026/011", "Title", 1)],
+            (await store.ListAsync(Stop)).Select(each => (each.Number, each.Reference, each.Title, each.Runs))
+        );
+        Assert.Equal("first", (await store.RunAsync(1, null, Stop))!.Document);
+        Assert.Equal("other again", (await store.RunAsync(2, 2, Stop))!.Document);
+    }
+
+    [Fact]
+    public async Task A_store_and_its_photographs_are_readable_by_their_owner_alone()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run("A-1", "first", Photograph.Of("P01.jpg", new byte[] { 1 })), FilesTogether.None, Stop);
+
+        Assert.All(PhotographsOf(StorePath).Append(StorePath), file => Assert.Equal("rw-------", Mode(file)));
+
+        static string Mode(string file) =>
+            OperatingSystem.IsWindows() ? "rw-------"
+            : File.GetUnixFileMode(file) == (UnixFileMode.UserRead | UnixFileMode.UserWrite) ? "rw-------"
+            : "another";
     }
 
     [Fact]
@@ -92,9 +204,9 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
 
-        Assert.Null(await store.RunAsync("none", null, Stop));
-        Assert.Null(await store.RunAsync("none", 1, Stop));
-        Assert.Empty(await store.RunsAsync("none", Stop));
+        Assert.Null(await store.RunAsync(99, null, Stop));
+        Assert.Null(await store.RunAsync(99, 1, Stop));
+        Assert.Empty(await store.RunsAsync(99, Stop));
         Assert.Null(await store.PhotographAsync(new string('0', 64), Stop));
     }
 
@@ -102,9 +214,9 @@ public sealed class CaseStoreTests : IDisposable
     public async Task A_run_keeps_the_papers_it_was_read_from()
     {
         var store = await KeepAsync();
-        await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first"), FilesTogether.None, Stop);
 
-        var file = Assert.Single((await store.RunAsync("A-1", null, Stop))!.Files);
+        var file = Assert.Single((await store.RunAsync(1, null, Stop))!.Files);
         Assert.Equal("case.yaml", file.FileName);
         Assert.Equal("reference: A-1", Encoding.UTF8.GetString(file.Bytes.Span));
     }
@@ -114,7 +226,7 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", Enumerable.Range(0, 40).Select(i => (byte)i).ToArray());
-        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first", photograph), FilesTogether.None, Stop);
         var file = Assert.Single(PhotographsOf(StorePath));
 
         await Gen.Int[0, (40 * 8) - 1]
@@ -142,7 +254,7 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
-        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first", photograph), FilesTogether.None, Stop);
         var file = Assert.Single(PhotographsOf(StorePath));
         File.Delete(file);
 
@@ -158,10 +270,10 @@ public sealed class CaseStoreTests : IDisposable
     {
         var store = await KeepAsync();
         var photograph = Photograph.Of("P01.jpg", new byte[] { 1, 2 });
-        await store.AddAsync(Run("A-1", "first", photograph), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first", photograph), FilesTogether.None, Stop);
         await File.WriteAllBytesAsync(Assert.Single(PhotographsOf(StorePath)), [1], Stop);
 
-        await store.AddAsync(Run("A-1", "second", photograph), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "second", photograph), FilesTogether.None, Stop);
 
         Assert.Equal([1, 2], (await store.PhotographAsync(photograph.Sha256, Stop))!.Bytes.ToArray());
     }
@@ -202,7 +314,7 @@ public sealed class CaseStoreTests : IDisposable
         foreach (var open in new Func<Task>[] { () => KeepAsync(), () => LookAsync(StorePath) })
         {
             Assert.Equal(
-                $"{StorePath}, field store: found a store made by a newer version of Alburnum, expected a store of version 3 or earlier.",
+                $"{StorePath}, field store: found a store made by a newer version of Alburnum, expected a store of version 4 or earlier.",
                 (await Assert.ThrowsAsync<InputRefusedException>(open)).Message
             );
         }
@@ -254,7 +366,7 @@ public sealed class CaseStoreTests : IDisposable
         CaseStore.Examine(path);
 
         var store = await KeepAsync(path);
-        await store.AddAsync(Run("A-1", "first"), Nothing, Stop);
+        await store.AddAsync(Run("A-1", "first"), FilesTogether.None, Stop);
 
         Assert.Single(await (await LookAsync(path)).ListAsync(Stop));
         Assert.DoesNotContain(".version", string.Join(' ', Directory.EnumerateFiles(_folder.Path)));
@@ -272,7 +384,7 @@ public sealed class CaseStoreTests : IDisposable
                         var store = await KeepAsync();
                         var photograph = Photograph.Of("P01.jpg", new byte[] { 7, 7 });
                         for (var i = 0; i < 5; i++)
-                            await store.AddAsync(Run($"A-{keeper}", $"{i}", photograph), Nothing, Stop);
+                            await store.AddAsync(Run($"A-{keeper}", $"{i}", photograph), FilesTogether.None, Stop);
                     })
                 )
         );
@@ -291,7 +403,7 @@ public sealed class CaseStoreTests : IDisposable
         {
             other.Open();
             using var transaction = other.BeginTransaction();
-            var adding = Task.Run(() => store.AddAsync(Run("A-1", "first"), Nothing, Stop), Stop);
+            var adding = Task.Run(() => store.AddAsync(Run("A-1", "first"), FilesTogether.None, Stop), Stop);
             while (said.Count == 0 && !adding.IsCompleted)
                 await Task.Delay(20, Stop);
             Assert.False(adding.IsCompleted);
@@ -340,7 +452,8 @@ public sealed class CaseStoreTests : IDisposable
             change.ExecuteNonQuery();
     }
 
-    private static Task Nothing(CancellationToken stop) => Task.CompletedTask;
+    private static FilesTogether Reports(string folder, string text) =>
+        new(folder, [("report.pdf", Encoding.UTF8.GetBytes(text)), ("report.json", Encoding.UTF8.GetBytes(text))]);
 
     private static CaseRecord Run(string reference, string document, params Photograph[] photographs) =>
         new(

@@ -31,10 +31,10 @@ public sealed class EarlierStoreTests : IDisposable
     {
         var store = await KeepAsync();
 
-        var run = await store.RunAsync(Reference, null, Stop);
+        var run = await store.RunAsync(1, null, Stop);
         Assert.Equal(
             [(1, Verdict.Undecided)],
-            (await store.RunsAsync(Reference, Stop)).Select(kept => (kept.Number, kept.Verdict))
+            (await store.RunsAsync(1, Stop)).Select(kept => (kept.Number, kept.Verdict))
         );
         Assert.Contains(Sha256, run!.Document);
         Assert.Equal("case.yaml", Assert.Single(run.Files).FileName);
@@ -42,7 +42,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Equal(("P06.jpg", 46_636), (photograph!.FileName, photograph.Bytes.Length));
         Assert.Equal(
             [
-                $"{StorePath} is upgraded from version 2 to 3; the old one is kept as {_folder.At("cases.version-2.db")}.",
+                $"{StorePath} is upgraded from version 2 to 4; the old one is kept as {_folder.At("cases.version-2.db")}.",
             ],
             _said
         );
@@ -120,9 +120,37 @@ public sealed class EarlierStoreTests : IDisposable
 
         var store = await KeepAsync();
 
-        Assert.Empty((await store.RunAsync(Reference, 1, Stop))!.Files);
+        Assert.Empty((await store.RunAsync(1, 1, Stop))!.Files);
         Assert.NotNull(await store.PhotographAsync(Sha256, Stop));
         Assert.True(File.Exists(_folder.At("cases.version-1.db")));
+    }
+
+    [Fact]
+    public async Task One_of_version_3_is_brought_forward_with_a_number_for_each_reference()
+    {
+        var path = _folder.At("third.db");
+        var made = await CaseStore.KeepAsync(path, Say, Stop);
+        foreach (var reference in new[] { "B/1", "A 1", "B/1", "C.1", "A 1" })
+            await made.AddAsync(
+                new(reference, "", reference, DateTime.UnixEpoch, Verdict.Conforms, "{}", [], []),
+                FilesTogether.None,
+                Stop
+            );
+        Ask(
+            path,
+            """
+            DROP INDEX IX_run_CaseNumber; ALTER TABLE run DROP COLUMN CaseNumber;
+            DELETE FROM __EFMigrationsHistory WHERE MigrationId LIKE '%_CaseNumbers'; SELECT 1
+            """
+        );
+
+        var store = await CaseStore.KeepAsync(path, Say, Stop);
+
+        Assert.Equal(
+            [(1, "B/1", 2), (2, "A 1", 2), (3, "C.1", 1)],
+            (await store.ListAsync(Stop)).Select(each => (each.Number, each.Reference, each.Runs)).Order()
+        );
+        Assert.True(File.Exists(_folder.At("third.version-3.db")));
     }
 
     [Fact]
@@ -178,7 +206,7 @@ public sealed class EarlierStoreTests : IDisposable
         var refused = await Assert.ThrowsAsync<InputRefusedException>(LookAsync);
 
         Assert.Equal(
-            $"{StorePath}, field store: found a store of version 2, expected one of version 3: opened to keep a run, it is upgraded and a copy of the old one kept.",
+            $"{StorePath}, field store: found a store of version 2, expected one of version 4: opened to keep a run, it is upgraded and a copy of the old one kept.",
             refused.Message
         );
         Assert.Equal(before, FolderContents.Of(_folder.Path));
@@ -193,12 +221,12 @@ public sealed class EarlierStoreTests : IDisposable
 
         var store = await CaseStore.KeepOrLookAsync(StorePath, _said.Add, Stop);
         Assert.Equal(Reference, Assert.Single(await store.ListAsync(Stop)).Reference);
-        Assert.Single(await store.RunsAsync(Reference, Stop));
-        Assert.NotNull(await store.RunAsync(Reference, 1, Stop));
+        Assert.Single(await store.RunsAsync(1, Stop));
+        Assert.NotNull(await store.RunAsync(1, 1, Stop));
         Assert.NotNull(await store.PhotographAsync(Sha256, Stop));
         var run = new CaseRecord("A-1", "", "", DateTime.UnixEpoch, Verdict.Conforms, "{}", [], []);
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
-            store.AddAsync(run, _ => Task.CompletedTask, Stop)
+            store.AddAsync(run, FilesTogether.None, Stop)
         );
 
         Assert.Contains("found a store opened only for viewing", refused.Message);
@@ -224,7 +252,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Contains("found a store interrupted in the middle of a change", refused.Message);
         Assert.Equal(before, FolderContents.Of(_folder.Path));
         var store = await KeepAsync();
-        Assert.StartsWith("{", (await store.RunAsync(Reference, null, Stop))!.Document);
+        Assert.StartsWith("{", (await store.RunAsync(1, null, Stop))!.Document);
     }
 
     [Fact]
@@ -233,7 +261,7 @@ public sealed class EarlierStoreTests : IDisposable
         var store = await KeepAsync();
         CutOffInAChange();
 
-        Assert.StartsWith("{", (await store.RunAsync(Reference, null, Stop))!.Document);
+        Assert.StartsWith("{", (await store.RunAsync(1, null, Stop))!.Document);
     }
 
     [Fact]

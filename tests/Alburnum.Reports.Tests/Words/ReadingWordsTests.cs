@@ -12,6 +12,7 @@ public sealed class ReadingWordsTests
             new OutlineNotFound(),
             new KnownLengthDisagrees(4),
             new TooLittleShown(),
+            new NoColour(),
             new NoFront(IsTreated: true),
             new NoFront(IsTreated: false),
             new DoubtfulBorder(),
@@ -55,11 +56,18 @@ public sealed class ReadingWordsTests
                 "Out of focus, or the camera moved: edges are blurred over 1.5 mm. Focus on the cut, hold the camera still, and take it again.",
                 "Over-exposed: 51.7 % of the section is burnt out. Keep flash and sun off the wet surface, or expose for the section, and take it again.",
                 "Under-exposed: the section is nearly black, at 12 of 255 on average. Bring it into even light, and take it again.",
+                "See-through: 50 % of the section lets what is behind it show, which changes its colours. Use the photograph as it left the camera.",
             ],
             ReadingWords.Findings(
                 new(
                     QualityGrade.Poor,
-                    [new FewPixels(2.2), new Blurred(1.5), new OverExposed(0.5168), new UnderExposed(12)]
+                    [
+                        new FewPixels(2.2),
+                        new Blurred(1.5),
+                        new OverExposed(0.5168),
+                        new UnderExposed(12),
+                        new SeeThrough(0.5),
+                    ]
                 )
             )
         );

@@ -33,11 +33,11 @@ public sealed class HandlingTests
     }
 
     [Theory]
-    [InlineData("imidacloprid", "neonicotinoid insecticides")]
-    [InlineData("fipronil", "phenylpyrazole insecticides")]
-    [InlineData("chlorpyrifos", "organophosphate insecticides")]
-    [InlineData("lindane", "chlorinated insecticides")]
-    [InlineData("flufenoxuron", "insect growth regulators")]
+    [InlineData("imidacloprid", "neonicotinoid insecticide")]
+    [InlineData("fipronil", "phenylpyrazole insecticide")]
+    [InlineData("chlorpyrifos", "organophosphate insecticide")]
+    [InlineData("lindane", "chlorinated insecticide")]
+    [InlineData("flufenoxuron", "insect growth regulator")]
     public void An_insecticide_is_of_its_kind_which_is_not_named_after_one_of_them(string name, string kind) =>
         Assert.Equal(kind, Preservative(name).Name);
 

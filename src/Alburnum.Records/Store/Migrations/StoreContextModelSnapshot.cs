@@ -55,6 +55,9 @@ namespace Alburnum.Records.Store.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("CaseNumber")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Client")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -79,6 +82,8 @@ namespace Alburnum.Records.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("CaseNumber");
 
                     b.HasIndex("Reference");
 

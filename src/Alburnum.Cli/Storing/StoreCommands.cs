@@ -1,0 +1,23 @@
+using Spectre.Console.Cli;
+
+namespace Alburnum.Cli.Storing;
+
+/// <summary>The commands about the case store itself.</summary>
+internal static class StoreCommands
+{
+    public static void AddTo(IConfigurator config) =>
+        config.AddBranch(
+            "store",
+            store =>
+            {
+                store.SetDescription("Check, back up or restore the case store");
+                store
+                    .AddCommand<StoreCheckCommand>("check")
+                    .WithDescription("Check that the store and its photographs are whole");
+                store
+                    .AddCommand<StoreBackUpCommand>("back-up")
+                    .WithDescription("Write the store and its photographs into one file");
+                store.AddCommand<StoreRestoreCommand>("restore").WithDescription("Make a store of a back-up");
+            }
+        );
+}

@@ -1,0 +1,88 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Alburnum.Records.Store;
+
+/// <summary>What a check of a store found.</summary>
+/// <param name="Cases">How many cases it has.</param>
+/// <param name="Runs">How many runs.</param>
+/// <param name="Photographs">How many photographs they rest on.</param>
+/// <param name="Damages">What is damaged or missing; empty where the store is whole.</param>
+/// <param name="Unused">Files among its photographs that no run rests on. They do no harm: a run that was broken off leaves them.</param>
+/// <param name="OpenToOthers">Files that others than their owner may read.</param>
+public sealed record StoreFindings(
+    int Cases,
+    int Runs,
+    int Photographs,
+    IReadOnlyList<InputProblem> Damages,
+    IReadOnlyList<string> Unused,
+    IReadOnlyList<string> OpenToOthers
+);
+
+/// <summary>Checks that a store is whole: its tables, and each photograph against its SHA-256. Nothing is changed.</summary>
+public static class StoreCheck
+{
+    /// <summary>Checks a store.</summary>
+    /// <param name="path">Database file of the store.</param>
+    /// <param name="say">Told in a line when another program has to be waited for.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    /// <exception cref="InputRefusedException">It is not there, is no case store, or was made by another version.</exception>
+    public static async Task<StoreFindings> RunAsync(string path, Action<string> say, CancellationToken stop)
+    {
+        var file = new SqliteFile(path, say, CaseStore.LongestWait);
+        await file.RefuseUnlessReadableAsync(stop);
+        return await file.RefusingAsync(async () =>
+        {
+            using var context = file.Open(SqliteOpenMode.ReadOnly);
+            var damages = (await TroublesAsync(context, stop))
+                .Select(trouble => file.Refused($"a damaged store: {trouble}", "whole tables").Problems[0])
+                .ToList();
+            var photographs = await context.Photographs.AsNoTracking().ToListAsync(stop);
+            foreach (var row in photographs)
+                await CheckAsync(file.Photographs, row, damages, stop);
+            var used = photographs.Select(row => row.Sha256).ToHashSet(StringComparer.Ordinal);
+            List<string> files = [.. file.Photographs.All.Order(StringComparer.Ordinal)];
+            return new StoreFindings(
+                await context.Runs.Select(run => run.CaseNumber).Distinct().CountAsync(stop),
+                await context.Runs.CountAsync(stop),
+                photographs.Count,
+                damages,
+                [.. files.Where(each => !used.Contains(Path.GetFileName(each)))],
+                [.. files.Append(file.Path).Where(OwnersOnly.IsOpenToOthers)]
+            );
+        });
+    }
+
+    /// <summary>What SQLite finds wrong with the tables; empty where nothing is.</summary>
+    internal static async Task<IReadOnlyList<string>> TroublesAsync(StoreContext context, CancellationToken stop)
+    {
+        var troubles = await context
+            .Database.SqlQueryRaw<string>("SELECT integrity_check AS Value FROM pragma_integrity_check")
+            .ToListAsync(stop);
+        var loose = await context
+            .Database.SqlQueryRaw<string>("SELECT DISTINCT \"table\" AS Value FROM pragma_foreign_key_check")
+            .ToListAsync(stop);
+        return
+        [
+            .. troubles.Where(trouble => trouble != "ok"),
+            .. loose.Select(table => $"rows of the table {table} that lead nowhere"),
+        ];
+    }
+
+    private static async Task CheckAsync(
+        PhotographFiles files,
+        PhotographRow row,
+        List<InputProblem> damages,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            await files.ReadAsync(row.Sha256, row.FileName, stop);
+        }
+        catch (InputRefusedException refused)
+        {
+            damages.AddRange(refused.Problems);
+        }
+    }
+}

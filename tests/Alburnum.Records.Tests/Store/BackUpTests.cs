@@ -1,0 +1,195 @@
+using System.IO.Compression;
+using System.Text;
+using Alburnum.Penetration;
+using Alburnum.Records.Store;
+using Alburnum.Tests.Shared;
+
+namespace Alburnum.Records.Tests.Store;
+
+/// <summary>A store backed up, restored and checked.</summary>
+public sealed class BackUpTests : IDisposable
+{
+    private static readonly Photograph First = Photograph.Of("P01.jpg", new byte[] { 1, 2, 3 });
+    private static readonly Photograph Second = Photograph.Of("P02.jpg", new byte[5000]);
+    private readonly TemporaryFolder _folder = new();
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private string StorePath => _folder.At("cases.db");
+
+    private string File => _folder.At("cases.zip");
+
+    private string Elsewhere => _folder.At(Path.Combine("elsewhere", "again.db"));
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task A_store_restored_elsewhere_has_all_that_the_first_had()
+    {
+        await MakeAsync();
+
+        Assert.Equal(2, await BackUp.WriteAsync(StorePath, File, Say, Stop));
+        Assert.Equal(2, await BackUp.RestoreAsync(File, Elsewhere, Stop));
+
+        var (before, after) = (await LookAsync(StorePath), await LookAsync(Elsewhere));
+        Assert.Equal(await before.ListAsync(Stop), await after.ListAsync(Stop));
+        for (var run = 1; run <= 2; run++)
+        {
+            var (kept, again) = ((await before.RunAsync(1, run, Stop))!, (await after.RunAsync(1, run, Stop))!);
+            Assert.Equal(kept.Document, again.Document);
+            Assert.Equal(kept.Files.Single().Bytes.ToArray(), again.Files.Single().Bytes.ToArray());
+        }
+        foreach (var photograph in new[] { First, Second })
+            Assert.Equal(
+                photograph.Bytes.ToArray(),
+                (await after.PhotographAsync(photograph.Sha256, Stop))!.Bytes.ToArray()
+            );
+        Assert.Equal((1, 2, 2, 0, 0, 0), Counted(await StoreCheck.RunAsync(Elsewhere, Say, Stop)));
+        Assert.Equal(
+            ["again.db", "again.photographs"],
+            Directory.GetFileSystemEntries(Path.GetDirectoryName(Elsewhere)!).Select(Path.GetFileName).Order()
+        );
+    }
+
+    [Fact]
+    public async Task Backing_up_changes_nothing_and_overwrites_no_file()
+    {
+        await MakeAsync();
+        var before = FolderContents.Of(_folder.Path);
+        _folder.Write("cases.zip", "mine");
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
+            BackUp.WriteAsync(StorePath, File, Say, Stop)
+        );
+
+        Assert.Contains("no back-up is overwritten", refused.Message, StringComparison.Ordinal);
+        System.IO.File.Delete(File);
+        Assert.Equal(before, FolderContents.Of(_folder.Path));
+    }
+
+    [Fact]
+    public async Task No_store_is_overwritten()
+    {
+        await MakeAsync();
+        await BackUp.WriteAsync(StorePath, File, Say, Stop);
+        var before = FolderContents.Of(_folder.Path);
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => BackUp.RestoreAsync(File, StorePath, Stop));
+
+        Assert.Contains("no store is overwritten", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before, FolderContents.Of(_folder.Path));
+    }
+
+    [Theory]
+    [InlineData("cases.db", "cases.db damaged")]
+    [InlineData("SHA256SUMS", "no SHA256SUMS in it")]
+    [InlineData("photographs", " damaged (its SHA-256 is not that in SHA256SUMS)")]
+    public async Task A_back_up_with_anything_changed_makes_no_store(string entry, string found)
+    {
+        await MakeAsync();
+        await BackUp.WriteAsync(StorePath, File, Say, Stop);
+        using (var zip = ZipFile.Open(File, ZipArchiveMode.Update))
+        {
+            var changed = zip.Entries.First(each => each.FullName.StartsWith(entry, StringComparison.Ordinal));
+            var name = changed.FullName;
+            changed.Delete();
+            if (entry != "SHA256SUMS")
+                using (var stream = zip.CreateEntry(name).Open())
+                    stream.Write("something else"u8);
+        }
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => BackUp.RestoreAsync(File, Elsewhere, Stop));
+
+        Assert.Contains(found, refused.Message, StringComparison.Ordinal);
+        Assert.False(System.IO.File.Exists(Elsewhere));
+    }
+
+    [Fact]
+    public async Task A_file_that_is_no_back_up_is_refused()
+    {
+        _folder.Write("cases.zip", "no zip");
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() => BackUp.RestoreAsync(File, Elsewhere, Stop));
+
+        Assert.Contains("found a file that is no ZIP", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Restoring_that_was_broken_off_can_be_done_again()
+    {
+        await MakeAsync();
+        await BackUp.WriteAsync(StorePath, File, Say, Stop);
+        // Some photographs are there and the tables are not.
+        var shelf = Directory.CreateDirectory(
+            _folder.At(Path.Combine("elsewhere", "again.photographs", First.Sha256[..2]))
+        );
+        await System.IO.File.WriteAllBytesAsync(
+            Path.Combine(shelf.FullName, First.Sha256),
+            First.Bytes.ToArray()[..1],
+            Stop
+        );
+
+        await BackUp.RestoreAsync(File, Elsewhere, Stop);
+
+        Assert.Equal(
+            (1, 2, 2, 0, 0),
+            Counted(await StoreCheck.RunAsync(Elsewhere, Say, Stop)) switch
+            {
+                var (c, r, p, d, u, _) => (c, r, p, d, u),
+            }
+        );
+    }
+
+    [Fact]
+    public async Task A_check_names_each_photograph_that_is_damaged_or_missing_and_counts_what_is_not_used()
+    {
+        await MakeAsync();
+        var files = Directory
+            .GetFiles(_folder.At("cases.photographs"), "*", SearchOption.AllDirectories)
+            .ToDictionary(file => Path.GetFileName(file)!);
+        System.IO.File.Delete(files[First.Sha256]);
+        await System.IO.File.WriteAllTextAsync(files[Second.Sha256], "other", Stop);
+        await System.IO.File.WriteAllTextAsync(files[Second.Sha256] + ".part", "left", Stop);
+
+        var found = await StoreCheck.RunAsync(StorePath, Say, Stop);
+
+        Assert.Equal(
+            (1, 2, 2, 2, 1),
+            (found.Cases, found.Runs, found.Photographs, found.Damages.Count, found.Unused.Count)
+        );
+        Assert.Contains(
+            found.Damages,
+            each => each.Found == "no such file" || each.Found == "a folder that is not there"
+        );
+        Assert.Contains(found.Damages, each => each.Found.StartsWith("a damaged file", StringComparison.Ordinal));
+        await Assert.ThrowsAsync<InputRefusedException>(() => BackUp.WriteAsync(StorePath, File, Say, Stop));
+        Assert.False(System.IO.File.Exists(File));
+    }
+
+    private async Task MakeAsync()
+    {
+        var store = await CaseStore.KeepAsync(StorePath, Say, Stop);
+        foreach (var (document, photograph) in new[] { ("first", First), ("second", Second) })
+            await store.AddAsync(
+                new(
+                    "TH/2026/011",
+                    "Posts",
+                    "Somebody",
+                    DateTime.UnixEpoch,
+                    Verdict.Conforms,
+                    document,
+                    [photograph],
+                    [new("case.yaml", Encoding.UTF8.GetBytes(document))]
+                ),
+                FilesTogether.None,
+                Stop
+            );
+    }
+
+    private static (int, int, int, int, int, int) Counted(StoreFindings found) =>
+        (found.Cases, found.Runs, found.Photographs, found.Damages.Count, found.Unused.Count, found.OpenToOthers.Count);
+
+    private static Task<ICaseStore> LookAsync(string path) => CaseStore.LookAsync(path, Say, Stop);
+
+    private static void Say(string line) { }
+}
