@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text.RegularExpressions;
 using Alburnum.Cli.Acceptance;
 using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;

@@ -104,11 +104,11 @@ public sealed class HoldAgainTests : IAsyncLifetime
     public async Task The_case_s_own_rulebook_stands_first_then_each_code_with_its_newest_edition()
     {
         await Site.SendAsync(
-            $"/cases/{_reference}",
+            $"/cases/{_number}",
             new Dictionary<string, string>(StringComparer.Ordinal) { ["rulebook"] = "european-1995" },
             file: null
         );
-        var page = await Site.Browser.GetStringAsync(new Uri($"/cases/{_reference}", UriKind.Relative), Stop);
+        var page = await Site.Browser.GetStringAsync(new Uri($"/cases/{_number}", UriKind.Relative), Stop);
         var offered = page.Split("<option value=\"")
             .Skip(1)
             .Select(option => option[..option.IndexOf('"', StringComparison.Ordinal)])
