@@ -11,6 +11,23 @@ namespace Alburnum.Reports.Documents;
 /// <summary>From a case's result to the document that leaves the program. The one place where the two meet.</summary>
 public static class CaseMapping
 {
+    // A verdict that turns with what the case leaves out says so in its headline.
+    private static FindingsDocument Findings(CaseReading run)
+    {
+        var findings = FindingsMapping.Of(run.Judged.Findings);
+        var verdict = run.Judged.Overall.Verdict;
+        IEnumerable<JudgedCase?> with = run.LeftOut.Each.OfType<LeftOutRead>().Select(read => read.With);
+        return
+            with.Append(run.LeftOut.Together)
+                .FirstOrDefault(judged => judged is { } && judged.Overall.Verdict != verdict)
+                is { Overall.Verdict: var other }
+            ? findings with
+            {
+                Headline = CaseWords.Current.HeadlineWithLeftOut(findings.Headline, other),
+            }
+            : findings;
+    }
+
     private static RequirementWords Words => RequirementWords.Current;
 
     /// <summary>Makes the document.</summary>
@@ -50,7 +67,7 @@ public static class CaseMapping
             VerdictWithLeftOut = run.LeftOut.Together is { } together ? Verdict(together.Overall) : null,
             Retention = Retention(result),
             Verdict = FindingsMapping.Rule(result.Overall),
-            Findings = FindingsMapping.Of(result.Findings),
+            Findings = Findings(run),
             WeakestStanding = trace.WeakestStanding,
             Sources = Sources(trace, (result.Required.Contract as ContractDemand)?.Answer.Trace),
             Cautions =

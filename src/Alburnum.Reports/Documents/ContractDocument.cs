@@ -49,7 +49,11 @@ public sealed record ContractDocument
             AnalyticalZone = requirement?.Zone?.Name,
             Stricter = demand?.Stricter,
             Standing = demand?.Answer.Trace.WeakestStanding,
-            InWords = RequirementWords.Current.Answers.Say(contract, (code as Required)?.Requirement.PenetrationName),
+            InWords = RequirementWords.Current.Answers.Say(
+                contract,
+                (code as Required)?.Requirement.PenetrationName,
+                code is NotNeeded
+            ),
         };
     }
 }

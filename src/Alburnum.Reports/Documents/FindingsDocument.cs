@@ -73,6 +73,9 @@ public sealed record LotFindingDocument
     /// <summary>Chance that the wanted share conforms; null where none is wanted, or the verdict is one by variables.</summary>
     public double? Probability { get; init; }
 
+    /// <summary>The same with every undecided piece counted as conforming; null likewise.</summary>
+    public double? ProbabilityIfUndecidedPass { get; init; }
+
     /// <summary>The lot, in words.</summary>
     public required string InWords { get; init; }
 }

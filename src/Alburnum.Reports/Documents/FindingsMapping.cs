@@ -85,6 +85,7 @@ public static class FindingsMapping
             WantedShare = lot.Wanted?.Share,
             WantedBy = lot.Wanted?.By,
             Probability = Chance(lot.Chance),
+            ProbabilityIfUndecidedPass = Chance(lot.ChanceIfUndecidedPass),
             InWords = Words.Lot(lot),
         };
 }

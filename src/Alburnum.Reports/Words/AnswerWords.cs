@@ -93,10 +93,11 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     /// <summary>What becomes of the class that a contract names.</summary>
     /// <param name="contract">The class.</param>
     /// <param name="codesName">The code's name of its own demand; null where it has none.</param>
-    public string Say(ContractClass contract, string? codesName) =>
+    /// <param name="codeAsksForNone">True where the code says that nothing is needed.</param>
+    public string Say(ContractClass contract, string? codesName, bool codeAsksForNone = false) =>
         contract switch
         {
-            ContractDemand demand => Demanded(demand, codesName ?? ""),
+            ContractDemand demand => Demanded(demand, codesName ?? "", codeAsksForNone),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
             ContractClassOfSeveral several => wording.Say(
                 "answers.contract.of-several",
@@ -112,7 +113,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
         };
 
-    private string Demanded(ContractDemand demand, string codesName)
+    private string Demanded(ContractDemand demand, string codesName, bool codeAsksForNone)
     {
         (string, string) name = ("class", demand.Name),
             code = ("code", codesName),
@@ -132,7 +133,13 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 standing,
                 code
             ),
-            null => wording.Say("answers.contract.alone", name, depth, rulebook, standing),
+            null => wording.Say(
+                codeAsksForNone ? "answers.contract.alone-asks" : "answers.contract.alone",
+                name,
+                depth,
+                rulebook,
+                standing
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Not an order."),
         };
     }

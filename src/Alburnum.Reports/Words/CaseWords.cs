@@ -1,6 +1,7 @@
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Store;
+using Alburnum.Requirements;
 using Alburnum.Workflows.Cases;
 
 namespace Alburnum.Reports.Words;
@@ -122,7 +123,7 @@ public sealed class CaseWords(Wording wording)
                 ("demand", name)
             ),
             OnlyContractDemands only => wording.Say(
-                "cases.only-contract",
+                only.Code is NotNeeded ? "cases.only-contract-asks" : "cases.only-contract",
                 ("contract", only.Contract.Name),
                 ("depth", _requirements.Depths.Say(only.Contract.Penetration)),
                 ("rulebook", only.Contract.Answer.Trace.RulebookTitle),
@@ -186,6 +187,12 @@ public sealed class CaseWords(Wording wording)
     /// <param name="verdict">The rule's verdict.</param>
     public string WithAllLeftOut(Verdict verdict) =>
         wording.Say("cases.left-out.with-all", ("rule", wording.SayRule(verdict)));
+
+    /// <summary>A headline whose verdict turns with photographs that were left out.</summary>
+    /// <param name="headline">The headline without them.</param>
+    /// <param name="verdict">The rule's verdict with one of them, or with all.</param>
+    public string HeadlineWithLeftOut(string headline, Verdict verdict) =>
+        wording.Say("cases.left-out.headline", ("headline", headline), ("rule", wording.SayRule(verdict)));
 
     /// <summary>The sentence of a remark.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>

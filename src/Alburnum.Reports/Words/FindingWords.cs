@@ -2,6 +2,7 @@ using Alburnum.Acceptance;
 using Alburnum.Acceptance.Variables;
 using Alburnum.Cases;
 using Alburnum.Penetration;
+using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
 
@@ -115,11 +116,18 @@ public sealed class FindingWords(Wording wording)
             ("first", both),
             (
                 "next",
-                wording.Say(
-                    "finding.chance-of-lot",
-                    ("share", Figures.Typed(wanted.Share)),
-                    ("chance", Figures.Certainty(chance, wording))
-                )
+                lot is { Undecided: > 0, ChanceIfUndecidedPass: { } open }
+                    ? wording.Say(
+                        "finding.chance-of-lot-open",
+                        ("share", Figures.Typed(wanted.Share)),
+                        ("chance", Figures.Certainty(chance, wording)),
+                        ("open", Figures.Certainty(open, wording))
+                    )
+                    : wording.Say(
+                        "finding.chance-of-lot",
+                        ("share", Figures.Typed(wanted.Share)),
+                        ("chance", Figures.Certainty(chance, wording))
+                    )
             )
         );
         // Two figures that seem to disagree do not stand side by side unexplained.
@@ -154,7 +162,7 @@ public sealed class FindingWords(Wording wording)
                 )
             : rule.Whole.Reasons.OfType<OnlyContractDemands>().FirstOrDefault() is { } only
                 ? wording.Say(
-                    "finding.only-contract",
+                    only.Code is NotNeeded ? "finding.only-contract-asks" : "finding.only-contract",
                     ("contract", only.Contract.Name),
                     ("byContract", wording.SayRule(penetration.Verdict))
                 )

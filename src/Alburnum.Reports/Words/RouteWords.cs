@@ -1,4 +1,5 @@
 using Alburnum.Requirements;
+using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Reports.Words;
 
@@ -55,10 +56,13 @@ public sealed class RouteWords(Wording wording)
 
     private string Lasted(YearsInGround trial, Route route)
     {
+        var lasted = route.Untreated?.Species is { Durability: not null } species
+            ? new LastedInGround(species, trial)
+            : null;
         (string, string) durability = ("class", Figures.Whole(trial.DurabilityClass)),
             years = ("years", RequirementWords.Current.Durability.Years(trial)),
-            standing = ("standing", wording.Say(trial.Provenance.Standing));
-        return route.Untreated?.Species.Durability is { Value: var range } && range.Low < range.High
+            standing = ("standing", wording.Say(lasted?.Standing ?? trial.Provenance.Standing));
+        return lasted is { IsOfWorseEnd: true }
             ? wording.Say("routes.lasted-worse", durability, years, standing)
             : wording.Say("routes.lasted", durability, years, standing);
     }

@@ -185,7 +185,12 @@ public static class Predict
                 question.Rule is NoDepth
                     ? null
                     : new(
-                        facts.UsualReach.Judge(question.Rule, request.Treating.Species, question.Incising is not null),
+                        facts.UsualReach.Judge(
+                            question.Rule,
+                            request.Treating.Species,
+                            question.Incising is not null,
+                            quick.Places.Any(place => place.SapwoodMm <= 0)
+                        ),
                         [.. facts.UsualReach.Rows.Select(row => row.Provenance)]
                     ),
             Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,

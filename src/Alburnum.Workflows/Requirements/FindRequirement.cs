@@ -161,7 +161,15 @@ public static class FindRequirement
             found.Add(new(route, expected));
             progress?.Report(new((double)found.Count / routes.Count));
         }
-        return [.. found.OrderBy(each => each.Reach)];
+        // Where kind and sale are alike, the likelier first.
+        return
+        [
+            .. found
+                .OrderBy(each => each.Reach)
+                .ThenBy(each => each.Route.CommonlySold is null)
+                .ThenBy(each => each.Route.Kind)
+                .ThenByDescending(each => each.Expected?.Quick.PieceShare.Value ?? 0),
+        ];
     }
 
     private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
@@ -176,8 +184,12 @@ public static class FindRequirement
         if (answer is not Required { Requirement: var demand })
             return [];
         if (
-            facts.UsualReach.Judge(demand.Penetration, enquiry.Species, enquiry.IsIncised == true)
-            == ReachVerdict.Unlikely
+            facts.UsualReach.Judge(
+                demand.Penetration,
+                enquiry.Species,
+                enquiry.IsIncised == true,
+                enquiry.HeartwoodAtFace
+            ) == ReachVerdict.Unlikely
         )
             return search.Find(enquiry);
         return enquiry.MoisturePercent > demand.MoistureMaxPercent

@@ -97,12 +97,11 @@ public static class BatchConformity
         );
     }
 
-    /// <summary>The exact bound and the beta-binomial reading of the same pieces; undecided pieces count as failing in both.</summary>
+    /// <summary>The exact bound and the beta-binomial reading of the same pieces; undecided pieces count as failing in both, then as conforming.</summary>
     private static LotFinding Lot(BatchEvidence batch, PieceCounts counts)
     {
         double Bound(int conforming) => LotShare.LowerBound(conforming, counts.Cut, batch.LotSize, batch.Confidence);
         var wanted = batch.Wanted ?? batch.Rule.Wanted;
-        var belief = new BetaBinomial(counts.Cut - counts.Conforming, counts.Cut);
         return new(
             new(batch.Confidence, Bound(counts.Conforming), Bound(counts.Conforming + counts.Undecided)),
             batch.LotSize,
@@ -110,11 +109,17 @@ public static class BatchConformity
             wanted
         )
         {
-            Chance =
-                wanted is null ? null
-                : batch.LotSize is { } pieces ? belief.LotConforms(wanted.Share, pieces)
-                : belief.SupplyConforms(wanted.Share),
+            Chance = Chance(counts.Conforming),
+            ChanceIfUndecidedPass = Chance(counts.Conforming + counts.Undecided),
         };
+
+        double? Chance(int conforming)
+        {
+            var belief = new BetaBinomial(counts.Cut - conforming, counts.Cut);
+            return wanted is null ? null
+                : batch.LotSize is { } pieces ? belief.LotConforms(wanted.Share, pieces)
+                : belief.SupplyConforms(wanted.Share);
+        }
     }
 
     private static IEnumerable<Reason> NotJudged(BatchEvidence batch)

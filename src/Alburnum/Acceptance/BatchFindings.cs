@@ -38,6 +38,9 @@ public sealed record LotFinding(ConformingShareBound Bound, int? LotSize, int Un
     /// <remarks>Beta-binomial with Jeffreys' prior; undecided pieces count as failing.</remarks>
     public double? Chance { get; init; }
 
+    /// <summary>The same where every undecided piece conforms, 0 to 1; null where <see cref="Chance"/> is.</summary>
+    public double? ChanceIfUndecidedPass { get; init; }
+
     /// <summary>True where the bound reaches the wanted share; never where none is wanted.</summary>
     public bool IsShown => Bound.LowerBound >= Wanted?.Share;
 }

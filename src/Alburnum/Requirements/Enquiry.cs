@@ -107,6 +107,9 @@ public sealed record Enquiry
             _ => TimberForm.Sawn,
         };
 
+    /// <summary>Whether heartwood reaches a face: as stated; not in round timber, whose sapwood runs all the way round. Null where that is not known.</summary>
+    public bool? HeartwoodAtFace => HasExposedHeartwood ?? (FormOrFromSection == TimberForm.Round ? false : null);
+
     /// <summary>Sawn or round as said, or as the section shows; null where neither is known.</summary>
     public TimberForm? FormOrFromSection => Form ?? FormOfSection;
 

@@ -102,7 +102,12 @@ public sealed class RouteSearch(
                 isIncisedToo,
                 enquiry,
                 required,
-                reach.Judge(required.Requirement.Penetration, enquiry.Species, enquiry.IsIncised == true),
+                reach.Judge(
+                    required.Requirement.Penetration,
+                    enquiry.Species,
+                    enquiry.IsIncised == true,
+                    enquiry.HeartwoodAtFace
+                ),
                 null
             )
             {

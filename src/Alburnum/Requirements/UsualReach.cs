@@ -27,12 +27,18 @@ public enum ReachVerdict
 public sealed record UsualReach(IReadOnlyList<ReachRow> Rows)
 {
     /// <summary>Whether the depth rule is usually met in the species.</summary>
-    public ReachVerdict Judge(DepthRule rule, Species? species, bool isIncised) =>
+    /// <param name="rule">The rule.</param>
+    /// <param name="species">The timber; null where it is not known.</param>
+    /// <param name="isIncised">Whether its faces are incised.</param>
+    /// <param name="hasHeartwoodAtFace">Whether heartwood reaches a face; null where that is not known. Where it does not, nothing asked of it is left to meet.</param>
+    public ReachVerdict Judge(DepthRule rule, Species? species, bool isIncised, bool? hasHeartwoodAtFace) =>
         rule switch
         {
             NoDepth => ReachVerdict.Likely,
-            AllOf all => all.Parts.Max(part => Judge(part, species, isIncised)),
-            AnyOf any => any.Parts.Min(part => Judge(part, species, isIncised)),
+            AllOf all => all.Parts.Max(part => Judge(part, species, isIncised, hasHeartwoodAtFace)),
+            AnyOf any => any.Parts.Min(part => Judge(part, species, isIncised, hasHeartwoodAtFace)),
+            LeastDepth { Zone: WoodZone.ExposedHeartwood }
+            or ShareOfZone { Zone: WoodZone.ExposedHeartwood } when hasHeartwoodAtFace == false => ReachVerdict.Likely,
             LeastDepth { Zone: WoodZone.Sapwood } depth => Depth(
                 species?.SapwoodTreatability,
                 isIncised,

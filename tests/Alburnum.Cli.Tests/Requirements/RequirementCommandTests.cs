@@ -102,17 +102,20 @@ public sealed class RequirementCommandTests
         var answer = DocumentJson.Read<AnswerDocument>(run.Output);
 
         Assert.Equal("12 mm sapwood + 6 mm exposed heartwood", answer.Requirement!.Penetration);
-        Assert.Equal(ReachVerdict.Likely, answer.Routes[0].Reach);
+        // What is usual and what is predicted point different ways: about half of the pieces.
+        Assert.Equal(ReachVerdict.NotKnown, answer.Routes[0].Reach);
+        Assert.InRange(answer.Routes[0].ExpectedPieceShare!.Value, 0.25, 0.75);
         Assert.Equal(
             [
-                RouteKind.Incise,
                 RouteKind.UseRound,
                 RouteKind.OtherSpecies,
+                RouteKind.DurableHeartwood,
                 RouteKind.ShorterLife,
                 RouteKind.LowerUseClass,
             ],
             answer.Routes.Select(route => route.Kind).Distinct().Order()
         );
+        Assert.Contains(answer.WouldNotDo, route => route.Kind == RouteKind.Incise);
         Assert.Contains(
             answer.Routes,
             route => route is { Kind: RouteKind.ShorterLife, Requirement.Penetration: "NP3" }
@@ -374,7 +377,7 @@ public sealed class RequirementCommandTests
         );
         Assert.All(
             [
-                "Pieces that meet the requirement everywhere: 21.6 %",
+                "Pieces that meet the requirement everywhere: 20.2 %",
                 "By treatability and incising alone: usually reached",
                 "Only a trial charge decides.",
             ],

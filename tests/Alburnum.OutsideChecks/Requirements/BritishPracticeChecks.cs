@@ -249,8 +249,14 @@ public sealed class BritishPracticeChecks
     public void Spruce_without_incising_usually_stays_short_of_6_mm_and_incised_usually_reaches_it()
     {
         var spruce = Library.Species.Get("Sitka spruce");
-        Assert.Equal(ReachVerdict.Unlikely, Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: false));
-        Assert.Equal(ReachVerdict.Likely, Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: true));
+        Assert.Equal(
+            ReachVerdict.Unlikely,
+            Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: false, hasHeartwoodAtFace: null)
+        );
+        Assert.Equal(
+            ReachVerdict.Likely,
+            Library.UsualReach.Judge(Sapwood(6), spruce, isIncised: true, hasHeartwoodAtFace: null)
+        );
     }
 
     private static string UseOf(string rulebook, string component)

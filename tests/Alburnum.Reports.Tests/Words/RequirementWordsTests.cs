@@ -179,7 +179,7 @@ public sealed class RequirementWordsTests
     {
         var mark = new TreatmentMark("H4", "hazard class", "in the ground", UseClass.Four, Remembered);
         Assert.Equal(
-            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. Own:1 does not know it, and no class of that code is its equal (from memory: {Remembered.Citation}).",
+            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. No row of Own:1 read here names it, and no class of that code is its equal (from memory: {Remembered.Citation}).",
             Words.Say(new MarkOfOtherSystem(mark, Book()))
         );
         Assert.StartsWith(
@@ -305,7 +305,7 @@ public sealed class RequirementWordsTests
         Assert.Null(Words.Routes.Sold(By(new InciseFaces(), isIncisedToo: false)));
         Assert.Null(Words.Routes.Lasts(heartwood));
         Assert.Equal(
-            "the worse end of such heartwood, durability class 1, lasted at least 25 years in the ground in trials (published), not known whether it lasts 30 years",
+            "the worse end of such heartwood, durability class 1, lasted at least 25 years in the ground in trials (from memory), not known whether it lasts 30 years",
             Words.Routes.Lasts(
                 heartwood with
                 {

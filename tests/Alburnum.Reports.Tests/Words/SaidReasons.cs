@@ -333,7 +333,7 @@ internal static class SaidReasons
                     Two(stricter: null).Contract,
                     new NotNeeded("Heartwood of this timber lasts.", [], Nothing)
                 ),
-                "Judged by the contract's NP5 (full penetration in the sapwood; Invented code) alone; no demand of the code is known. "
+                "Judged by the contract's NP5 (full penetration in the sapwood; Invented code); the code asks for none. "
                     + "Heartwood of this timber lasts."
             ),
             (

@@ -58,6 +58,24 @@ public sealed class BatchFindingsTests
     }
 
     [Fact]
+    public void Undecided_pieces_count_both_ways_in_the_chance_of_the_lot()
+    {
+        PieceJudgement Piece(int number, double probability) =>
+            new($"{number}", new(Verdict.Undecided, ProbabilityRange.Exactly(probability), []));
+        var open = BatchConformity
+            .Judge(
+                new([.. Enumerable.Range(1, 8).Select(i => Piece(i, 0.6))], 50, new ShareMustPass(0.75)),
+                DecisionRule.Usual
+            )
+            .Lot;
+
+        Assert.Equal(new BetaBinomial(8, 8).LotConforms(0.75, 50), open.Chance!.Value, 1e-12);
+        Assert.Equal(new BetaBinomial(0, 8).LotConforms(0.75, 50), open.ChanceIfUndecidedPass!.Value, 1e-12);
+        var decided = Judge(6, 2, lot: 400).Lot;
+        Assert.Equal(decided.Chance, decided.ChanceIfUndecidedPass);
+    }
+
+    [Fact]
     public void Pieces_that_came_judged_have_no_reading_risk_to_tell()
     {
         var elsewhere = new PieceJudgement(
