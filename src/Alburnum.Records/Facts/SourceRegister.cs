@@ -36,23 +36,6 @@ public sealed record Source
     /// <summary>What a reader should know of it; may be empty.</summary>
     public required string Note { get; init; }
 
-    /// <summary>The trade's knowledge, which no document is named for.</summary>
-    internal static Source CommonPractice { get; } =
-        new()
-        {
-            Id = "common practice",
-            Document = "common practice",
-            Publisher = "",
-            Year = "",
-            Edition = "",
-            Place = "",
-            Address = "",
-            DateRead = "",
-            HowRead = "",
-            IsRemembered = false,
-            Note = "",
-        };
-
     /// <summary>How it was read and what should be known of it, as a citation ends.</summary>
     internal string Remark => string.Join(", ", new[] { HowRead, Note }.Where(part => part.Length > 0));
 }

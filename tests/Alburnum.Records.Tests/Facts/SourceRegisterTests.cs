@@ -22,7 +22,6 @@ public sealed class SourceRegisterTests
             foreach (var source in Named("source", root))
                 named.Add(Assert.IsType<FactText>(source).Text);
         }
-        named.Remove("common practice");
 
         Assert.Equal(All.Select(each => each.Id).Order(StringComparer.Ordinal), named);
     }
@@ -71,6 +70,21 @@ public sealed class SourceRegisterTests
 
         Assert.Equal([2, 3], problems.Select(problem => problem.Line));
         Assert.All(problems, problem => Assert.Equal("standing", problem.Field));
+    }
+
+    [Fact]
+    public void The_words_common_practice_are_a_standing_and_no_source()
+    {
+        var (_, problems) = Read(
+            """
+            rows:
+              - { key: one, source: trade-practice, standing: common practice }
+              - { key: two, source: common practice, standing: common practice }
+            """
+        );
+
+        var problem = Assert.Single(problems);
+        Assert.Equal((3, "source"), (problem.Line, problem.Field));
     }
 
     [Fact]
