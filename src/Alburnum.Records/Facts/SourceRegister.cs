@@ -103,6 +103,9 @@ public sealed class SourceRegister
         var way = row.OptionalText("howRead");
         if (way.Length > 0 && !_waysOfReading.ContainsKey(way))
             row.Refuse("howRead", way, string.Join(", ", _waysOfReading.Keys));
+        // Kept for whoever looks for the document; no answer prints it.
+        if (row.Has("noAddress") && row.Has("address"))
+            row.Refuse("noAddress", row.OptionalText("noAddress"), "nothing, where there is an address");
         var year = KnownText("year");
         return new()
         {

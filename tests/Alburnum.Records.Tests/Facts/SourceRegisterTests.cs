@@ -39,6 +39,30 @@ public sealed class SourceRegisterTests
         );
 
     [Fact]
+    public void A_source_that_was_read_has_an_address_or_says_why_it_has_none()
+    {
+        var root = FactSource.Read(File.ReadAllText(Repository.At("data/" + Register)), Register, [])!;
+        var reasons = Assert
+            .IsType<FactList>(root["sources"])
+            .Items.Cast<FactFields>()
+            .Where(each => each["noAddress"] is FactText { Text.Length: > 0 })
+            .Select(each => Assert.IsType<FactText>(each["id"]).Text)
+            .ToHashSet(StringComparer.Ordinal);
+
+        Assert.All(
+            All.Where(each => !each.IsRemembered),
+            each => Assert.True(each.Address.Length > 0 != reasons.Contains(each.Id), each.Id)
+        );
+    }
+
+    [Theory]
+    [InlineData("durability-class-years")]
+    [InlineData("timber-encyclopaedia")]
+    [InlineData("en350-2-1994-encyclopaedia")]
+    public void What_an_encyclopaedia_repeats_was_read_at_second_hand(string id) =>
+        Assert.Equal("read at second hand", All.Single(each => each.Id == id).HowRead);
+
+    [Fact]
     public void A_row_of_a_file_may_name_the_register_or_a_source_of_the_file()
     {
         var (rows, problems) = Read(
