@@ -18,7 +18,7 @@ public enum Standing
 
 /// <summary>Where a fact comes from and how far it may be relied on. Travels with every fact.</summary>
 /// <param name="Standing">How far the fact may be relied on.</param>
-/// <param name="Document">Document named as the source; for common practice, the words "common practice".</param>
+/// <param name="Document">Document named as the source, or what kind of knowledge it is where there is no document.</param>
 /// <param name="Edition">Edition or year of the document; empty where unknown.</param>
 /// <param name="Place">Table, clause or page; empty where unknown.</param>
 /// <param name="Note">What a reader should know, for instance "read at second hand"; empty where nothing.</param>

@@ -9,8 +9,6 @@ namespace Alburnum.Records.Facts;
 /// </summary>
 public sealed class FactRow
 {
-    private const string CommonPracticeWords = "common practice";
-
     private readonly FactFile _file;
     private readonly FactFields _fields;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
@@ -260,8 +258,6 @@ public sealed class FactRow
         _asked.Add("source");
         switch (_fields["source"])
         {
-            case FactText { Text: CommonPracticeWords }:
-                return Facts.Source.CommonPractice;
             case FactText id when _file.Source(id.Text) is { } known:
                 return known;
             case FactFields inner:
@@ -270,7 +266,7 @@ public sealed class FactRow
                 Refuse(
                     "source",
                     other.Shown,
-                    "an id of data/sources.yaml or of the file's own sources, the words \"common practice\", or document, edition and place"
+                    "an id of data/sources.yaml or of the file's own sources, or document, edition and place"
                 );
                 return null;
             default:

@@ -36,23 +36,6 @@ public sealed record Source
     /// <summary>What a reader should know of it; may be empty.</summary>
     public required string Note { get; init; }
 
-    /// <summary>The trade's knowledge, which no document is named for.</summary>
-    internal static Source CommonPractice { get; } =
-        new()
-        {
-            Id = "common practice",
-            Document = "common practice",
-            Publisher = "",
-            Year = "",
-            Edition = "",
-            Place = "",
-            Address = "",
-            DateRead = "",
-            HowRead = "",
-            IsRemembered = false,
-            Note = "",
-        };
-
     /// <summary>How it was read and what should be known of it, as a citation ends.</summary>
     internal string Remark => string.Join(", ", new[] { HowRead, Note }.Where(part => part.Length > 0));
 }
@@ -120,6 +103,9 @@ public sealed class SourceRegister
         var way = row.OptionalText("howRead");
         if (way.Length > 0 && !_waysOfReading.ContainsKey(way))
             row.Refuse("howRead", way, string.Join(", ", _waysOfReading.Keys));
+        // Kept for whoever looks for the document; no answer prints it.
+        if (row.Has("noAddress") && row.Has("address"))
+            row.Refuse("noAddress", row.OptionalText("noAddress"), "nothing, where there is an address");
         var year = KnownText("year");
         return new()
         {

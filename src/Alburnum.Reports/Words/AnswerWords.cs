@@ -246,6 +246,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("life", rows.Say(usual.Life)),
                 ("name", usual.Name.Name)
             ),
+            { Subject: Subject.Life, Finding: Silent } => wording.Say("answers.ask-life"),
             { Finding: Silent } => wording.Say("answers.silent"),
             { Finding: Contradicted } => wording.Say("answers.contradicted"),
             { Finding: Depends depends } => wording.Say("answers.depends-on", ("fields", rows.Say(depends.Fields))),

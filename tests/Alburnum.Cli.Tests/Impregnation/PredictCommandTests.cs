@@ -153,7 +153,7 @@ public sealed class PredictCommandTests : IDisposable
               - name: own
                 steps:
                   - { step: pressure, against: liquid, kPa: 1200, rampMinutes: -5, holdMinutes: 60 }
-                source: common practice
+                source: trade-practice
                 standing: common practice
             """
         );

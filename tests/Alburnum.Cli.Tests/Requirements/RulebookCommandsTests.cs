@@ -14,12 +14,12 @@ public sealed class RulebookCommandsTests
           - key: post-15
             when: { useClass: 4, lifeYears: 15 }
             require: NP5
-            source: common practice
+            source: trade-practice
             standing: common practice
           - key: post-30
             when: { useClass: 4, lifeYears: 30 }
             require: NP3
-            source: common practice
+            source: trade-practice
             standing: common practice
         """;
 

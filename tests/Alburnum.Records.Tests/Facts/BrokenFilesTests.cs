@@ -40,13 +40,20 @@ public sealed class BrokenFilesTests
     [InlineData("björk", "bjørk")]
     public void Two_names_that_a_person_would_take_for_one_are_refused(string first, string second)
     {
-        const string rest = "decides: which, source: common practice, standing: common practice";
+        const string rest = "decides: which, source: trade-practice, standing: common practice";
         string Names(string more) =>
             $"names:\n  - {{ name: {first}, {more}{rest} }}\n  - {{ name: {second}, {more}{rest} }}\n";
         var problems = new List<InputProblem>();
 
-        FactFile.ReadText(Names("group: house, "), "own.yaml", problems, root => ComponentFile.ReadNames(root, []));
-        FactFile.ReadText(Names(""), "own.yaml", problems, root => TimberNameFile.Read(root, []));
+        var sources = ShippedData.Library.Words.Sources;
+        FactFile.ReadText(
+            Names("group: house, "),
+            "own.yaml",
+            problems,
+            root => ComponentFile.ReadNames(root, []),
+            sources
+        );
+        FactFile.ReadText(Names(""), "own.yaml", problems, root => TimberNameFile.Read(root, []), sources);
 
         Assert.Equal(
             [(3, "name", second), (3, "name", second)],
@@ -64,7 +71,7 @@ public sealed class BrokenFilesTests
             penetration:
               - key: one
                 require: NP9
-                source: common practice
+                source: trade-practice
                 standing: common practice
               - key: two
                 require: { name: deep, depth: { least: 6 furlongs, in: sapwood } }
@@ -75,7 +82,8 @@ public sealed class BrokenFilesTests
             text,
             "own.yaml",
             problems,
-            root => RulebookFile.Read(root, "own", ShippedData.Library.Words)
+            root => RulebookFile.Read(root, "own", ShippedData.Library.Words),
+            ShippedData.Library.Words.Sources
         );
 
         Assert.Equal([6, 9, 10, 11], problems.Select(problem => problem.Line));

@@ -1,4 +1,5 @@
 using Alburnum.Records.Facts;
+using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
@@ -7,6 +8,26 @@ namespace Alburnum.Records.Tests.Facts;
 public sealed class FactLibraryTests
 {
     private static readonly FactLibrary Library = ShippedData.Library;
+
+    [Theory]
+    [InlineData("lock gate", 30)]
+    [InlineData("crash barrier post", 30)]
+    [InlineData("pontoon", 30)]
+    [InlineData("railway sleeper", 30)]
+    [InlineData("lintel", 60)]
+    [InlineData("foundation post", 60)]
+    [InlineData("house pile", 60)]
+    [InlineData("bridge joist", 60)]
+    public void Parts_of_structures_roads_and_waterways_have_a_usual_life(string name, int years) =>
+        Assert.Equal(new DesiredServiceLife(years), Library.Components.Called(name)!.Life);
+
+    [Theory]
+    [InlineData("staircase")]
+    [InlineData("utility pole")]
+    [InlineData("scaffold board")]
+    [InlineData("pit prop")]
+    public void A_part_without_one_usual_life_has_none_to_be_taken_for_it(string name) =>
+        Assert.Null(Library.Components.Called(name)!.Life);
 
     [Fact]
     public void The_data_folder_is_found_beside_the_program()

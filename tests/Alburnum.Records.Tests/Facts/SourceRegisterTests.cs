@@ -22,7 +22,6 @@ public sealed class SourceRegisterTests
             foreach (var source in Named("source", root))
                 named.Add(Assert.IsType<FactText>(source).Text);
         }
-        named.Remove("common practice");
 
         Assert.Equal(All.Select(each => each.Id).Order(StringComparer.Ordinal), named);
     }
@@ -38,6 +37,30 @@ public sealed class SourceRegisterTests
                 Assert.True(each.IsRemembered || each.DateRead.Length > 0, each.Id);
             }
         );
+
+    [Fact]
+    public void A_source_that_was_read_has_an_address_or_says_why_it_has_none()
+    {
+        var root = FactSource.Read(File.ReadAllText(Repository.At("data/" + Register)), Register, [])!;
+        var reasons = Assert
+            .IsType<FactList>(root["sources"])
+            .Items.Cast<FactFields>()
+            .Where(each => each["noAddress"] is FactText { Text.Length: > 0 })
+            .Select(each => Assert.IsType<FactText>(each["id"]).Text)
+            .ToHashSet(StringComparer.Ordinal);
+
+        Assert.All(
+            All.Where(each => !each.IsRemembered),
+            each => Assert.True(each.Address.Length > 0 != reasons.Contains(each.Id), each.Id)
+        );
+    }
+
+    [Theory]
+    [InlineData("durability-class-years")]
+    [InlineData("timber-encyclopaedia")]
+    [InlineData("en350-2-1994-encyclopaedia")]
+    public void What_an_encyclopaedia_repeats_was_read_at_second_hand(string id) =>
+        Assert.Equal("read at second hand", All.Single(each => each.Id == id).HowRead);
 
     [Fact]
     public void A_row_of_a_file_may_name_the_register_or_a_source_of_the_file()
@@ -71,6 +94,21 @@ public sealed class SourceRegisterTests
 
         Assert.Equal([2, 3], problems.Select(problem => problem.Line));
         Assert.All(problems, problem => Assert.Equal("standing", problem.Field));
+    }
+
+    [Fact]
+    public void The_words_common_practice_are_a_standing_and_no_source()
+    {
+        var (_, problems) = Read(
+            """
+            rows:
+              - { key: one, source: trade-practice, standing: common practice }
+              - { key: two, source: common practice, standing: common practice }
+            """
+        );
+
+        var problem = Assert.Single(problems);
+        Assert.Equal((3, "source"), (problem.Line, problem.Field));
     }
 
     [Fact]
