@@ -20,10 +20,7 @@ public sealed class AssayChecks
     // Four components in nm: standard, difference, expansion, temperature. The guide's result is remembered, 16.7; with its rounded inputs it is
     // 16.76.
     [Fact]
-    [FromMemory(
-        "JCGM 100:2008",
-        "H.1.6, effective degrees of freedom of the end gauge's length, inputs at second hand"
-    )]
+    [FromMemory("JCGM 100:2008", "H.1.6, effective degrees of freedom of the end gauge's length, inputs at second hand")]
     public void An_end_gauge_has_16_7_effective_degrees_of_freedom() =>
         Assert.Equal(
             16.7,
