@@ -26,9 +26,9 @@ internal sealed class ReagentCommand(IAnsiConsole console, FactLibrary facts) : 
         );
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
-        if (preservative is null)
-            throw HandlingFields.Preservative.Refused(file: null, "nothing", HandlingFields.Preservative.Expected);
-        var document = HandlingMapping.From(ChooseReagent.Run(preservative, facts));
+        var document = HandlingMapping.From(
+            preservative is null ? ChooseReagent.All(facts) : ChooseReagent.Run(preservative, facts)
+        );
         return console.Show(document, settings.Json, HandlingText.Lines(document));
     }
 }

@@ -23,7 +23,7 @@ public static class EnquiryReader
     /// <summary>Reads every field; what is wrong is refused field by field, and left out of the enquiry.</summary>
     /// <param name="fields">What was written.</param>
     /// <param name="facts">Names of components, species and preservatives.</param>
-    /// <param name="rulebooks">Rulebooks that are asked: a preservative may go by a code of theirs.</param>
+    /// <param name="rulebooks">Rulebooks that are asked: a preservative may go by a code of theirs, a class by their name for it.</param>
     public static Enquiry Read(IFields fields, FactLibrary facts, params IReadOnlyList<Rulebook> rulebooks)
     {
         ArgumentNullException.ThrowIfNull(fields);
@@ -51,7 +51,9 @@ public static class EnquiryReader
             IsIncised = fields.YesNo(EnquiryFields.Incised),
             IsCoatedByClass = use?.IsCoated,
             MoisturePercent = fields.Number(EnquiryFields.Moisture),
-            StatedClass = fields.Text(EnquiryFields.StatedClass),
+            StatedClass = fields.Text(EnquiryFields.StatedClass) is { } stated
+                ? facts.Marks.AsRulebooksWrite(stated, rulebooks)
+                : null,
             Preservative = preservative,
             PreservativeKind = kind,
             CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),

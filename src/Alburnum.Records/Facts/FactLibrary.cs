@@ -65,7 +65,7 @@ public sealed class FactLibrary
             var components = Read("components.yaml", ComponentFile.Read);
             return new(components, Read("component-names.yaml", root => ComponentFile.ReadNames(root, components)));
         });
-        _marks = In("marks.yaml", root => new MarkCatalogue(PreservativeFile.ReadMarks(root)));
+        _marks = In("marks.yaml", PreservativeFile.ReadMarks);
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
         _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!));
         _rulebooks = new(() => new(dataFolder, _words));

@@ -85,6 +85,12 @@ internal static class IndicatorFile
         if (row.OptionalRow("detection") is not { } content)
             return null;
         var above = content.Number("aboveMgPerKg", 0, 100_000);
-        return new(above, content.Number("atMostMgPerKg", above, 100_000), content.Text("scope"), content.Provenance());
+        return new(
+            content.Text("element"),
+            above,
+            content.Number("atMostMgPerKg", above, 100_000),
+            content.Text("scope"),
+            content.Provenance()
+        );
     }
 }

@@ -63,7 +63,9 @@ internal static class PreservativeFile
         return all;
     }
 
-    public static IReadOnlyList<TreatmentMark> ReadMarks(FactRow root) =>
+    public static MarkCatalogue ReadMarks(FactRow root)
+    {
+        IReadOnlyList<TreatmentMark> marks =
         [
             .. root.Rows("marks")
                 .Select(row => new TreatmentMark(
@@ -74,6 +76,17 @@ internal static class PreservativeFile
                     row.Provenance()
                 )),
         ];
+        var systems = marks.Select(mark => mark.System).ToHashSet(StringComparer.Ordinal);
+        return new(marks, [.. root.Rows("systemWords").Select(row => Words(row, systems))]);
+    }
+
+    private static SystemWords Words(FactRow row, HashSet<string> known)
+    {
+        var systems = row.Texts("systems");
+        foreach (var system in systems.Where(system => !known.Contains(system)))
+            row.Refuse("systems", system, "the system of a mark");
+        return new(row.Texts("before"), row.OptionalText("begins"), systems, row.Texts("rulebooks"));
+    }
 
     private static Restriction Law(FactRow row) => new(row.Text("says"), row.Provenance());
 

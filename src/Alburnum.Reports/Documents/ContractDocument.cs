@@ -23,7 +23,7 @@ public sealed record ContractDocument
     [JsonConverter(typeof(StricterDemandConverter))]
     public StricterDemand? Stricter { get; init; }
 
-    /// <summary>Weakest standing of what its demand rests on; null where it gives no demand.</summary>
+    /// <summary>Weakest standing of what its demand rests on, the analytical zone with it; null where it gives no demand.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public Standing? Standing { get; init; }
 

@@ -17,10 +17,10 @@ public static class HandlingMapping
         var preservative = chosen.Preservative;
         return new()
         {
-            Preservative = preservative.Name,
-            Kind = preservative.Kind,
-            ActiveElements = preservative.ActiveElements,
-            Answer = Words.Answer(preservative.Name, [.. chosen.Reagents.Select(each => each.Name)], chosen.NotShown),
+            Preservative = preservative?.Name,
+            Kind = preservative?.Kind,
+            ActiveElements = preservative?.ActiveElements ?? [],
+            Answer = Words.Answer(preservative?.Name, [.. chosen.Reagents.Select(each => each.Name)], chosen.NotShown),
             Reagents = [.. chosen.Reagents.Select(each => Reagent(each, preservative))],
             Analyses = [.. chosen.Analyses.Select(each => Statement(each.Says, each.Provenance))],
             Always = [.. chosen.Always.Select(each => Statement(each.Value, each.Provenance))],
@@ -44,18 +44,25 @@ public static class HandlingMapping
         };
     }
 
-    private static ReagentDocument Reagent(Reagent reagent, Preservative preservative) =>
-        new()
+    private static ReagentDocument Reagent(Reagent reagent, Preservative? preservative)
+    {
+        IReadOnlyList<string> shows = preservative is null
+            ? reagent.Shows
+            : [.. reagent.Shows.Intersect(preservative.ActiveElements, StringComparer.Ordinal)];
+        // A limit found for one element says nothing of another that the reagent colours too.
+        var detection =
+            reagent.Detection is { } limit && shows.Contains(limit.Element, StringComparer.Ordinal) ? limit : null;
+        return new()
         {
             Key = reagent.Key,
             Name = reagent.Name,
-            Shows = [.. reagent.Shows.Intersect(preservative.ActiveElements, StringComparer.Ordinal)],
+            Shows = shows,
             Treated = reagent.Treated,
             Untreated = reagent.Untreated,
             Indicator = reagent.IndicatorKey,
-            NotSeenMgPerKg = reagent.Detection?.AboveMgPerKg,
-            SeenMgPerKg = reagent.Detection?.AtMostMgPerKg,
-            Detection = Words.Detection(reagent.Detection),
+            NotSeenMgPerKg = detection?.AboveMgPerKg,
+            SeenMgPerKg = detection?.AtMostMgPerKg,
+            Detection = Words.Detection(detection),
             Preparation = reagent.Preparation,
             CannotShow = reagent.CannotShow,
             Misleads = reagent.Misleads,
@@ -66,6 +73,7 @@ public static class HandlingMapping
             LimitsStanding = reagent.Limits.Standing,
             LimitsSource = reagent.Limits.Citation,
         };
+    }
 
     private static StatementDocument Statement(string says, Provenance provenance) =>
         new()

@@ -11,15 +11,16 @@ public static class HandlingText
     {
         ArgumentNullException.ThrowIfNull(choice);
         yield return choice.Answer;
+        if (choice.Preservative is null)
+        {
+            foreach (var reagent in choice.Reagents)
+                yield return Listed(reagent);
+            yield break;
+        }
         foreach (var reagent in choice.Reagents)
         {
             yield return "";
-            yield return Said(
-                "handling.reagent",
-                ("name", reagent.Name),
-                ("treated", reagent.Treated),
-                ("untreated", reagent.Untreated)
-            );
+            yield return Looks(reagent);
             foreach (var (key, texts) in Parts(reagent))
             foreach (var text in texts)
                 yield return $"  {key}: {text}";
@@ -32,6 +33,20 @@ public static class HandlingText
         foreach (var caution in choice.Cautions)
             yield return $"· {caution}";
     }
+
+    // Where no preservative is named, a line a reagent: what it shows decides which is meant.
+    private static string Listed(ReagentDocument reagent) =>
+        reagent.Shows.Count == 0
+            ? $"· {Looks(reagent)}"
+            : $"· {Said("handling.listed", ("elements", string.Join(", ", reagent.Shows)), ("reagent", Looks(reagent)))}";
+
+    private static string Looks(ReagentDocument reagent) =>
+        Said(
+            "handling.reagent",
+            ("name", reagent.Name),
+            ("treated", reagent.Treated),
+            ("untreated", reagent.Untreated)
+        );
 
     /// <summary>An answer about handling, line by line.</summary>
     public static IEnumerable<string> Lines(HandlingDocument answer)

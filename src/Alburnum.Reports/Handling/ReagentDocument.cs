@@ -20,11 +20,11 @@ public sealed record StatementDocument
 /// <summary>What shows a preservative. Fields as in docs/json/reagent.md.</summary>
 public sealed record ReagentChoiceDocument
 {
-    /// <summary>The preservative.</summary>
-    public required string Preservative { get; init; }
+    /// <summary>The preservative; null where none was named.</summary>
+    public required string? Preservative { get; init; }
 
-    /// <summary>What kind it is.</summary>
-    public required string Kind { get; init; }
+    /// <summary>What kind it is; null where none was named.</summary>
+    public required string? Kind { get; init; }
 
     /// <summary>Its elements that a laboratory or a reagent finds.</summary>
     public required IReadOnlyList<string> ActiveElements { get; init; }
@@ -32,7 +32,7 @@ public sealed record ReagentChoiceDocument
     /// <summary>The answer in a sentence.</summary>
     public required string Answer { get; init; }
 
-    /// <summary>Reagents that show it.</summary>
+    /// <summary>Reagents that show it; all of them where no preservative was named.</summary>
     public required IReadOnlyList<ReagentDocument> Reagents { get; init; }
 
     /// <summary>What a laboratory does.</summary>
@@ -54,7 +54,7 @@ public sealed record ReagentDocument
     /// <summary>Its name.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Elements of the preservative that it colours; empty where none decides.</summary>
+    /// <summary>Elements of the preservative that it colours, every element where none was named; empty where none decides.</summary>
     public required IReadOnlyList<string> Shows { get; init; }
 
     /// <summary>What treated wood looks like.</summary>

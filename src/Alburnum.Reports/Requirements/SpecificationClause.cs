@@ -15,7 +15,7 @@ public static class SpecificationClause
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     /// <param name="answer">What the code demands.</param>
-    /// <param name="contract">What becomes of the class that the contract names; null where none is named.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that is not known here binds nobody, and is left out.</param>
     public static string Write(Required answer, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -30,7 +30,7 @@ public static class SpecificationClause
                         "requirements.clause.zone",
                         ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
                     ),
-                    contract is null
+                    contract is null or ContractClassNotKnown
                         ? ""
                         : Said(
                             "requirements.clause.contract",

@@ -119,7 +119,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             code = ("code", codesName),
             depth = ("depth", new DepthRuleWords(wording).Say(demand.Penetration)),
             rulebook = ("rulebook", demand.Answer.Trace.RulebookTitle),
-            standing = ("standing", wording.Say(demand.Answer.Trace.WeakestStanding));
+            standing = ("standing", wording.Say(demand.PenetrationStanding));
         return demand.Stricter switch
         {
             StricterDemand.Contract => wording.Say("answers.contract.stricter", name, depth, rulebook, standing, code),

@@ -41,7 +41,9 @@ public sealed class DurabilityWords(Wording wording)
         var species = untreated.Species;
         var sapwood = Say(untreated.Sapwood);
         if (untreated.UseClass == UseClass.Five)
-            return wording.Say("requirements.untreated.salt-water", ("species", species.Name), ("sapwood", sapwood));
+            return untreated.IsUseClassOpen
+                ? wording.Say("requirements.untreated.if-salt-water", ("species", species.Name), ("sapwood", sapwood))
+                : wording.Say("requirements.untreated.salt-water", ("species", species.Name), ("sapwood", sapwood));
         if (
             untreated is not { Heartwood: { } careful, HeartwoodAtBest: { } best }
             || species.Durability is not { } known

@@ -14,13 +14,15 @@ public sealed class HandlingWords(Wording wording)
     public IReadOnlyList<string> ReagentCautions => [wording.Say("handling.reagent-caution")];
 
     /// <summary>Which reagents show a preservative, in a sentence.</summary>
-    /// <param name="preservative">Its name.</param>
+    /// <param name="preservative">Its name; null where none was named.</param>
     /// <param name="reagents">Names of the reagents; may be empty.</param>
     /// <param name="notShown">Elements of it that none shows.</param>
-    public string Answer(string preservative, IReadOnlyList<string> reagents, IReadOnlyList<string> notShown)
+    public string Answer(string? preservative, IReadOnlyList<string> reagents, IReadOnlyList<string> notShown)
     {
         ArgumentNullException.ThrowIfNull(reagents);
         ArgumentNullException.ThrowIfNull(notShown);
+        if (preservative is null)
+            return wording.Say("handling.all-reagents");
         (string, string) name = ("preservative", preservative);
         return reagents.Count == 0 ? wording.Say("handling.no-spray", name)
             : notShown.Count == 0 ? wording.Say("handling.sprays", name, ("reagents", string.Join("; ", reagents)))
@@ -38,6 +40,7 @@ public sealed class HandlingWords(Wording wording)
             ? wording.Say("handling.detection-unknown")
             : wording.Say(
                 "handling.detection",
+                ("element", limit.Element),
                 ("above", Figures.Digits(limit.AboveMgPerKg)),
                 ("atMost", Figures.Digits(limit.AtMostMgPerKg)),
                 ("scope", limit.Scope),

@@ -71,6 +71,7 @@ public static class ReadingWords
                 yield return Said(
                     "reading.detection",
                     ("indicator", indicator.Name),
+                    ("element", limit.Element),
                     ("above", Figures.Digits(limit.AboveMgPerKg)),
                     ("atMost", Figures.Digits(limit.AtMostMgPerKg)),
                     ("scope", limit.Scope),

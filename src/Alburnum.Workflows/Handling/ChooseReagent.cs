@@ -5,13 +5,13 @@ using Alburnum.Requirements;
 namespace Alburnum.Workflows.Handling;
 
 /// <summary>What shows a preservative.</summary>
-/// <param name="Preservative">The preservative.</param>
+/// <param name="Preservative">The preservative; null where none was named, and everything is listed.</param>
 /// <param name="Reagents">Reagents that colour it, in the order in which they are offered; empty where no spray shows it.</param>
 /// <param name="NotShown">Its elements that none of them colours.</param>
 /// <param name="Analyses">What a laboratory does.</param>
 /// <param name="Always">What goes for every reagent.</param>
 public sealed record ChosenReagents(
-    Preservative Preservative,
+    Preservative? Preservative,
     IReadOnlyList<Reagent> Reagents,
     IReadOnlyList<string> NotShown,
     IReadOnlyList<AnalysisMethod> Analyses,
@@ -40,6 +40,15 @@ public static class ChooseReagent
             [.. shelf.Analyses.Where(each => Meets(each.Elements, each.Preservatives, preservative))],
             reagents.Count > 0 ? shelf.Always : []
         );
+    }
+
+    /// <summary>Every reagent and every analysis, where no preservative is named.</summary>
+    /// <param name="facts">Reagents and analyses.</param>
+    public static ChosenReagents All(FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var shelf = facts.Reagents;
+        return new(null, shelf.Reagents, [], shelf.Analyses, shelf.Always);
     }
 
     private static bool Meets(

@@ -79,7 +79,10 @@ public static class FindRequirement
         var expected = Expected(answer, asked, facts, stop);
         var routes = Predicted(Routes(answer, asked, rulebook, facts), facts, progress, stop);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
-            ? facts.Durability.Judge(species, asked.UseClasses.Max())
+            ? facts.Durability.Judge(species, asked.UseClasses.Max()) with
+            {
+                IsUseClassOpen = asked.UseClasses.Count > 1,
+            }
             : null;
         return new(
             answer,

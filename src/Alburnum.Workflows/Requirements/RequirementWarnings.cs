@@ -38,7 +38,7 @@ public static class RequirementWarnings
             foreach (var remark in OfStated(stated, rulebook, facts))
                 yield return remark;
         }
-        if (answer.Trace.UseClasses.Contains(UseClass.Five) && answer.Trace.NextQuestion is null)
+        if (answer.Trace.UseClasses.Contains(UseClass.Five))
             yield return new MarineBorersAttack();
         if (enquiry.PreservativeKind is { } preservative)
         {

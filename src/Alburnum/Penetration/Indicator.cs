@@ -1,11 +1,18 @@
 namespace Alburnum.Penetration;
 
 /// <summary>Least content of an element that a reagent colours on wood, known to lie between two contents that were tried.</summary>
+/// <param name="Element">Symbol of the element, for instance "Cu". Of another element that the reagent colours it says nothing.</param>
 /// <param name="AboveMgPerKg">Greatest content that was not seen, mg per kg of wood.</param>
 /// <param name="AtMostMgPerKg">Least content that was seen, mg per kg of wood.</param>
 /// <param name="Scope">Wood and preservative that it was tried on.</param>
 /// <param name="Provenance">Where it comes from.</param>
-public sealed record DetectionLimit(double AboveMgPerKg, double AtMostMgPerKg, string Scope, Provenance Provenance);
+public sealed record DetectionLimit(
+    string Element,
+    double AboveMgPerKg,
+    double AtMostMgPerKg,
+    string Scope,
+    Provenance Provenance
+);
 
 /// <summary>A reagent (or none) and the colours it leaves on treated and on untreated wood.</summary>
 /// <param name="Key">Short name as typed by the user, for instance "copper-blue".</param>

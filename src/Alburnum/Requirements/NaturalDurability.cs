@@ -45,7 +45,11 @@ public sealed record UntreatedTimber(
     DurabilityVerdict? HeartwoodAtBest,
     DurabilityVerdict Sapwood,
     Standing Standing
-);
+)
+{
+    /// <summary>True where the use class is the most severe of several that are possible.</summary>
+    public bool IsUseClassOpen { get; init; }
+}
 
 /// <summary>Natural durability against use class, as in EN 460:1994.</summary>
 public sealed class NaturalDurability

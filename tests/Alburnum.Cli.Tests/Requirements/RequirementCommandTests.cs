@@ -30,7 +30,11 @@ public sealed class RequirementCommandTests
     [InlineData("P9", "asks for more than the code's NP3")]
     [InlineData("NP3", "ask for the same depth")]
     [InlineData("NP4", "gives no demand for this piece")]
-    [InlineData("NP7", "is in no rulebook here")]
+    [InlineData("NP7", "is in no rulebook here by that name")]
+    [InlineData("EN 351 NP5", "asks for more than the code's NP3")]
+    [InlineData("use class 4", "(European use class, EN 335): in contact with the ground")]
+    [InlineData("Hazard class 3", "HC3 is a mark of another system")]
+    [InlineData("Klasse 4", "GK4 is a mark of another system")]
     [InlineData("H4", "More than one system has a class \"H4\"")]
     public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
     {
@@ -55,6 +59,69 @@ public sealed class RequirementCommandTests
         Assert.Equal(0, run.Status);
         var output = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains(said, output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("nordic-classes", "NTR AB", "stated as AB")]
+    [InlineData("nordic-classes", "Klasse AB", "stated as AB")]
+    [InlineData("american-use-categories", "AWPA UC4A", "stated as UC4A")]
+    [InlineData("american-use-categories", "use category 4A", "stated as UC4A")]
+    [InlineData("australian-hazard-classes", "hazard class 3", "stated as H3")]
+    public async Task A_class_with_its_system_before_it_is_the_class_of_the_rulebook(
+        string rulebook,
+        string stated,
+        string said
+    )
+    {
+        var run = await AlburnumRun.Of([
+            "requirement",
+            "--species",
+            "Scots pine",
+            "--rulebook",
+            rulebook,
+            "--stated-class",
+            stated,
+        ]);
+
+        Assert.Equal(0, run.Status);
+        Assert.Contains(said, run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("does not know", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("in no rulebook here", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_class_that_nobody_knows_stays_out_of_the_clause()
+    {
+        var run = await AlburnumRun.Of([.. Post, "--stated-class", "NP7"]);
+
+        Assert.Contains("Specification clause", run.Output, StringComparison.Ordinal);
+        Assert.Equal(2, run.Output.Split("is in no rulebook here").Length);
+    }
+
+    [Fact]
+    public async Task The_depth_of_a_class_has_the_standing_of_the_document_that_was_read()
+    {
+        var run = await AlburnumRun.Of([.. Post, "--stated-class", "AB"]);
+        var said = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Contains("AB (full penetration in the sapwood;", said, StringComparison.Ordinal);
+        Assert.Matches(@"AB \(full penetration in the sapwood; [^)]*\([^)]*\), published\)", said);
+    }
+
+    [Theory]
+    [InlineData("no", "Untreated Scots pine, if it stands in salt water")]
+    [InlineData("yes", "Untreated Scots pine in salt water")]
+    public async Task Where_salt_water_is_possible_it_is_warned_of_and_where_it_is_settled_it_is_said(
+        string isSettled,
+        string said
+    )
+    {
+        string[] salt = isSettled == "yes" ? ["--salt-water", "yes"] : [];
+        var run = await AlburnumRun.Of(["requirement", "--component", "pontoon", "--species", "Scots pine", .. salt]);
+        var output = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Contains(said, output, StringComparison.Ordinal);
+        Assert.Contains("In sea water marine borers", output, StringComparison.Ordinal);
     }
 
     [Fact]

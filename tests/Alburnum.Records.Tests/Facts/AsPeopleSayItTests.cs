@@ -73,6 +73,44 @@ public sealed class AsPeopleSayItTests
     public void A_bottom_plate_is_a_question() =>
         Assert.IsType<Several<ComponentName>>(Library.Components.Find("bottom plate"));
 
+    [Fact]
+    public void Whether_a_compost_bin_stands_on_the_soil_is_asked()
+    {
+        var bin = Assert.IsType<Found<ComponentName>>(Library.Components.Find("compost bin")).Value;
+
+        Assert.Null(bin.Exposure.TouchesGroundOrFreshWater);
+    }
+
+    [Theory]
+    [InlineData("joist end")]
+    [InlineData("sash")]
+    [InlineData("conservatory")]
+    [InlineData("newel")]
+    [InlineData("greenhouse")]
+    [InlineData("silage clamp")]
+    [InlineData("cattle crush")]
+    [InlineData("fruit stake")]
+    [InlineData("slurry store boards")]
+    [InlineData("closeboard fence")]
+    public void A_short_name_of_a_component_is_known(string name) =>
+        Assert.IsType<Found<ComponentName>>(Library.Components.Find(name));
+
+    [Theory]
+    [InlineData("leyland", "Leyland cypress")]
+    [InlineData("lawson", "Lawson cypress")]
+    public void A_cypress_goes_by_the_first_word_of_its_name(string name, string species) =>
+        Assert.Equal(species, Assert.IsType<Found<Species>>(Library.Species.Find(name)).Value.Name);
+
+    [Fact]
+    public void A_borax_gel_is_a_remedial_boron_and_an_azole_alone_is_a_question()
+    {
+        Assert.Equal(
+            "boron rods",
+            Assert.IsType<Found<Preservative>>(Library.Preservatives.Find("borax gel")).Value.Name
+        );
+        Assert.IsType<Several<Preservative>>(Library.Preservatives.Find("propiconazole"));
+    }
+
     private static void AssertNineInTen(string names, Predicate<string> isKnown)
     {
         var all = names.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
