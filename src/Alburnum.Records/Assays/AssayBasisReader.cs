@@ -56,14 +56,14 @@ public static class AssayBasisReader
         return null;
     }
 
-    // Where a substance is named in place of a product: what is made of one that holds the same element.
+    // Where a substance is named in place of a product: what is for the most part one that holds the same element.
     private static IReadOnlyList<string> Near(string text, Substances substances) =>
         substances.Find(text) is { } named
             ?
             [
                 .. substances
                     .Products.Where(each =>
-                        each.Parts is [var only] && substances.Between(named, only.Compound) is not null
+                        each.Parts.Any(part => part.Share > 0.5 && substances.Between(named, part.Compound) is not null)
                     )
                     .Select(each => each.Key),
             ]

@@ -1,11 +1,10 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Alburnum.Assaying;
 using Alburnum.Measures;
 
 namespace Alburnum.Records.Assays;
 
-/// <summary>A figure as laboratories write it, such as "1850 ± 120 (k=2) mg/kg Cu", "1.9; 2.1; 2.0 % m/m CuO", "3.2 ± 0.4 (k=2) kg/m3 B" or "&lt; 5 mg/kg As".</summary>
+/// <summary>A figure as laboratories write it, such as "1850 ± 120 (k=2) mg/kg Cu", "0,18 ± 6 % (k=2) % m/m Cu", "1.9; 2.1; 2.0 % m/m CuO", "3.2 ± 0.4 (k=2) kg/m3 B" or "&lt; 5 mg/kg As".</summary>
 public sealed partial record ContentText
 {
     private const double KgPerM3InPcf = 0.45359237 / 0.028316846592;
@@ -51,8 +50,8 @@ public sealed partial record ContentText
         double[] values = [.. match.Groups["value"].Captures.Select(value => Number(value) * inUnit)];
         if (StatedUncertainty.Fault(match) is not null || Lacks(match) is not null)
             return null;
-        var stated = (StatedUncertainty.Of(match) ?? 0) * inUnit;
         var mean = values.Average();
+        var stated = StatedUncertainty.Of(match, mean / inUnit) * inUnit;
         var most = unit switch
         {
             ContentUnit.MgPerKg => 1e6,
@@ -60,13 +59,17 @@ public sealed partial record ContentText
             ContentUnit.KgPerM3 => 1000,
             _ => 1e6,
         };
-        if (Math.Max(mean, stated) > most)
+        if (Math.Max(mean, stated ?? 0) > most)
             return null;
-        var u = EvaluatedUncertainty.Combine(EvaluatedUncertainty.Known(stated), EvaluatedUncertainty.OfMean(values));
+        var u = EvaluatedUncertainty.Combine(
+            EvaluatedUncertainty.Known(stated ?? 0),
+            EvaluatedUncertainty.OfMean(values)
+        );
         return new(
             new(measured, unit, new(mean, u.U), match.Groups["below"].Success)
             {
                 DegreesOfFreedom = u.DegreesOfFreedom,
+                IsUncertaintyKnown = stated is not null || values.Length > 1 || match.Groups["below"].Success,
             },
             values.Length
         );
@@ -80,38 +83,41 @@ public sealed partial record ContentText
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(substances);
         var match = Written().Match(text.Trim());
-        return !match.Success ? AnyExpected
+        return !match.Success && NotDetected().IsMatch(text.Trim())
+                ? "the limit of detection, as the laboratory states it, such as \"< 5 mg/kg Cu\": not detected alone does not say how much there may be"
+            : !match.Success && TwoWays().IsMatch(text)
+                ? "no comma before three digits, which may divide thousands or be a decimal comma: 1850 or 1.850"
+            : !match.Success ? AnyExpected
             : substances.Find(match.Groups["substance"].Value) is null
                 ? "a substance by its formula, or by a name known here, such as CuO or boric acid"
             : Lacks(match) ?? StatedUncertainty.Fault(match) ?? AnyExpected;
     }
 
-    // A limit has no uncertainty of its own; sub-samples have that of their scatter.
-    private static string? Lacks(Match match)
-    {
-        var (isStated, count) = (match.Groups["u"].Success, match.Groups["value"].Captures.Count);
-        return match.Groups["below"].Success
-            ? isStated || count > 1 || Number(match.Groups["value"]) == 0
-                ? AnyExpected
-                : null
-            : !isStated && count < 2
-                ? StatedUncertainty.Missing
-                : null;
-    }
+    // A limit is one number above 0 and has no uncertainty of its own.
+    private static string? Lacks(Match match) =>
+        match.Groups["below"].Success
+        && (match.Groups["u"].Success || match.Groups["value"].Captures.Count > 1 || Number(match.Groups["value"]) == 0)
+            ? AnyExpected
+            : null;
 
     /// <summary>A density with its uncertainty, kg/m³; null where the text is none.</summary>
     internal static Estimate? ReadDensity(string text)
     {
         var match = Density().Match(text.Trim());
-        return match.Success && StatedUncertainty.Fault(match) is null && StatedUncertainty.Of(match) is { } u
-            ? new(Number(match.Groups["value"]), u)
-            : null;
+        if (!match.Success || StatedUncertainty.Fault(match) is not null)
+            return null;
+        var value = Number(match.Groups["value"]);
+        return StatedUncertainty.Of(match, value) is { } u ? new(value, u) : null;
     }
 
-    private static double Number(Capture digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
+    private static double Number(Capture digits) => StatedUncertainty.Number(digits);
 
     [GeneratedRegex(
-        @"^(?<below><)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)(\s*;\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)){0,99}"
+        @"^(?<below><)?\s*(?<value>"
+            + StatedUncertainty.Digits
+            + @")(\s*;\s*(?<value>"
+            + StatedUncertainty.Digits
+            + ")){0,99}"
             + StatedUncertainty.Pattern
             + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|%|kg/m3|kg/m³|pcf|g/m2|g/m²)\s+(?<substance>.{1,60})$",
         RegexOptions.ExplicitCapture
@@ -119,8 +125,17 @@ public sealed partial record ContentText
     private static partial Regex Written();
 
     [GeneratedRegex(
-        @"^(?<value>[0-9]{1,4}(\.[0-9]{1,6})?)" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
+        @"^(?<value>" + StatedUncertainty.Digits + ")" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
         RegexOptions.ExplicitCapture
     )]
     private static partial Regex Density();
+
+    [GeneratedRegex(
+        @"^(n\.?\s?[dn]\.?|not detected|<\s*lo[dq])(\s|$)",
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex NotDetected();
+
+    [GeneratedRegex(@"(^|[\s<;±-])[1-9][0-9]{0,2}(,[0-9]{3})+(?![0-9])", RegexOptions.ExplicitCapture)]
+    private static partial Regex TwoWays();
 }

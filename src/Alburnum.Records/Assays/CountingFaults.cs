@@ -25,7 +25,7 @@ public static class CountingFaults
     {
         var counted = string.Join(
             ", ",
-            (basis.Product?.Parts.Select(part => part.Compound) ?? basis.CountedAs).Select(each => each.Formula)
+            (basis.Product?.Parts.Select(part => part.Compound) ?? basis.CountedAs).Select(each => each.Name)
         );
         return fault switch
         {

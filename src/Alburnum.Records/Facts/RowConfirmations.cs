@@ -51,13 +51,8 @@ internal static class RowConfirmations
     {
         var (table, page) = (row.Text("table"), row.OptionalText("page"));
         var edition = row.Text("edition");
-        // "2014" is enough for "2011+A1:2014"; where a rulebook knows no edition, any may be named.
-        if (code.Edition.Any(char.IsAsciiDigit) && !code.Edition.Contains(edition, StringComparison.OrdinalIgnoreCase))
-            row.Refuse(
-                "edition",
-                edition,
-                $"{code.Edition}, the edition of this rulebook; for another edition, a row of your own"
-            );
+        if (ReadCopy.EditionFault(code.Edition, edition) is { } expected)
+            row.Refuse("edition", edition, expected);
         var (initials, date) = (row.Text("initials"), row.Text("date"));
         if (initials.Length > InitialsMax)
             row.Refuse("initials", initials, $"at most {InitialsMax} letters");
@@ -67,7 +62,7 @@ internal static class RowConfirmations
             Standing.Published,
             code.Document,
             edition,
-            page.Length > 0 ? $"{table}, page {page}" : table,
+            ReadCopy.Place(table, page),
             $"{sources.Value.InWords(WayOfReading)}, {initials}, {date}"
         );
     }

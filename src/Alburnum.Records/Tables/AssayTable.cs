@@ -77,9 +77,14 @@ public static class AssayTable
         line.RequiredText("sample");
         var text = line.Text(ResultColumn);
         var said = SubSamples(line);
-        if (ContentText.Read(text, substances) is { } read)
+        var read = ContentText.Read(text, substances);
+        if (read is { Content.IsUncertaintyKnown: true })
             return new(line, PaperOf(line), text, read.Content, said ?? read.SubSamples);
-        line.Refuse(ResultColumn, text.Length == 0 ? "nothing" : $"\"{text}\"", ContentText.Expected(text, substances));
+        line.Refuse(
+            ResultColumn,
+            text.Length == 0 ? "nothing" : $"\"{text}\"",
+            read is null ? ContentText.Expected(text, substances) : StatedUncertainty.Missing
+        );
         return null;
     }
 

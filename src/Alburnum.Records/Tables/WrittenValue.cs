@@ -42,9 +42,10 @@ public sealed partial record WrittenValue
             "<" => Censoring.AtMost,
             _ => Censoring.AtLeast,
         };
-        var uncertainty = StatedUncertainty.Of(match);
+        var value = Number(match.Groups["value"]);
+        var uncertainty = StatedUncertainty.Of(match, value);
         return censoring == Censoring.Exact || uncertainty is null
-            ? new(Number(match.Groups["value"]), censoring, uncertainty)
+            ? new(value, censoring, uncertainty)
             : null;
     }
 

@@ -65,12 +65,11 @@ public static class FilledRulebook
         text.Append("    ").Append(value).Append(": ").Append(YamlText.Quoted(line.Value)).Append('\n');
         if (row.Overrides.Count > 0)
             text.Append("    exceptionTo: [").AppendJoin(", ", row.Overrides.Select(YamlText.Quoted)).Append("]\n");
-        var place = line.Page.Length > 0 ? $"{line.Table}, page {line.Page}" : line.Table;
         text.Append("    source: { document: ").Append(YamlText.Quoted(basis.Document));
         text.Append(", edition: ")
             .Append(YamlText.Quoted(line.Edition))
             .Append(", place: ")
-            .Append(YamlText.Quoted(place));
+            .Append(YamlText.Quoted(ReadCopy.Place(line.Table, line.Page)));
         text.Append(", howRead: copy, note: ").Append(YamlText.Quoted($"{line.Initials}, {line.Date}")).Append(" }\n");
         text.Append("    standing: published\n");
     }

@@ -40,8 +40,9 @@ public static class WorksheetTable
 
     /// <summary>Every line that was filled in.</summary>
     /// <param name="table">The table.</param>
+    /// <param name="today">Today, where the reader is: no copy was read later.</param>
     /// <exception cref="InputRefusedException">A column is not a worksheet's, or a line is filled in by half.</exception>
-    public static IReadOnlyList<WorksheetLine> Read(Table table)
+    public static IReadOnlyList<WorksheetLine> Read(Table table, DateOnly today)
     {
         var problems = new List<InputProblem>();
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -51,7 +52,7 @@ public static class WorksheetTable
                 [KeyColumn, .. ToFillIn],
                 [.. Asked.Where(column => column != KeyColumn)],
                 problems,
-                line => ToFillIn.Any(column => line.Text(column).Length > 0) ? Filled(line, seen) : null
+                line => ToFillIn.Any(column => line.Text(column).Length > 0) ? Filled(line, seen, today) : null
             )
             .OfType<WorksheetLine>()
             .ToList();
@@ -65,11 +66,13 @@ public static class WorksheetTable
         return string.Equals(value, line.Text(NowColumn), StringComparison.OrdinalIgnoreCase) ? "" : value;
     }
 
-    private static WorksheetLine Filled(TableLine line, Dictionary<string, int> seen)
+    private static WorksheetLine Filled(TableLine line, Dictionary<string, int> seen, DateOnly today)
     {
         var date = line.RequiredText("date");
         if (date.Length > 0 && DateText.Read(date) is null)
             line.Refuse("date", $"\"{date}\"", DateText.Expected);
+        else if (date.Length > 0 && DateText.Read(date) > today)
+            line.Refuse("date", date, DateText.NotAfter(today));
         return new(
             line.Line,
             line.OwnText(KeyColumn, seen, "cell"),

@@ -18,19 +18,19 @@ public static class CountedRetentionMapping
             IsBelowDetection = counted.IsBelowDetection,
             Contents =
             [
-                .. Content("kg/m³", counted.KgPerM3, 1),
-                .. Content("mg/kg", counted.MgPerKg, 1),
-                .. Content("% m/m", counted.MgPerKg, 1e-4),
-                .. Content("g/m²", counted.GPerM2, 1),
+                .. Content("kg/m³", counted.KgPerM3, 1, counted.IsUncertaintyKnown),
+                .. Content("mg/kg", counted.MgPerKg, 1, counted.IsUncertaintyKnown),
+                .. Content("% m/m", counted.MgPerKg, 1e-4, counted.IsUncertaintyKnown),
+                .. Content("g/m²", counted.GPerM2, 1, counted.IsUncertaintyKnown),
             ],
-            LaboratoryKgPerM3 = isVolumeKnown ? counted.LaboratoryKgPerM3 : null,
+            LaboratoryKgPerM3 = isVolumeKnown && counted.IsUncertaintyKnown ? counted.LaboratoryKgPerM3 : null,
             DensityKgPerM3 = isVolumeKnown ? counted.DensityKgPerM3 : null,
             Steps = [.. words.Steps(counted)],
             Remarks = [.. words.Remarks(counted)],
         };
     }
 
-    private static IEnumerable<ContentDocument> Content(string unit, Estimate? content, double factor) =>
+    private static IEnumerable<ContentDocument> Content(string unit, Estimate? content, double factor, bool isKnown) =>
         content is { } known
             ?
             [
@@ -38,7 +38,7 @@ public static class CountedRetentionMapping
                 {
                     Unit = unit,
                     Value = known.Value * factor,
-                    U = known.StandardUncertainty * factor,
+                    U = isKnown ? known.StandardUncertainty * factor : null,
                 },
             ]
             : [];

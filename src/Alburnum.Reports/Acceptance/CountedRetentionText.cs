@@ -15,15 +15,18 @@ public static class CountedRetentionText
             yield return "  "
                 + (
                     document.IsBelowDetection
-                        ? Said("assay.below", ("limit", $"{Figures.Digits(content.Value, 3)} {content.Unit}"))
-                        : Figures.Measured(content.Value, content.U, content.Unit, most: 4)
+                        ? Said("assay.below", ("limit", $"{Figures.Limit(content.Value)} {content.Unit}"))
+                    : content.U is { } u ? Figures.Measured(content.Value, u, content.Unit, most: 4)
+                    : $"{Figures.Significant(content.Value)} {content.Unit}"
                 );
         if (document is { IsBelowDetection: false, LaboratoryKgPerM3: { } laboratory, DensityKgPerM3: { } density })
-            yield return Said(
-                "assay.uncertainty",
-                ("laboratory", Figures.KgPerM3(laboratory)),
-                ("density", Figures.KgPerM3(density))
-            );
+            yield return density > 0
+                ? Said(
+                    "assay.uncertainty",
+                    ("laboratory", Figures.KgPerM3(laboratory)),
+                    ("density", Figures.KgPerM3(density))
+                )
+                : Said("assay.uncertainty-of-laboratory");
         foreach (var step in document.Steps)
             yield return step;
         foreach (var remark in document.Remarks)

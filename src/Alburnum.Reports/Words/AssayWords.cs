@@ -14,7 +14,7 @@ public sealed class AssayWords(Wording wording)
     {
         ArgumentNullException.ThrowIfNull(counted);
         return counted.Basis.Product?.Name
-            ?? string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula));
+            ?? string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Name));
     }
 
     /// <summary>What was done, one sentence each.</summary>
@@ -28,8 +28,8 @@ public sealed class AssayWords(Wording wording)
         foreach (var factor in factors)
             yield return wording.Say(
                 "assay.factor",
-                ("measured", factor.Measured.Formula),
-                ("counted", factor.Counted.Formula),
+                ("measured", factor.Measured.Name),
+                ("counted", factor.Counted.Name),
                 ("factor", Figures.Digits(factor.Factor, 4))
             );
         if (factors.Count > 0)
@@ -54,7 +54,7 @@ public sealed class AssayWords(Wording wording)
         else if (basis.CountedAs.Count > 0)
             yield return wording.Say(
                 "assay.case-counted-as",
-                ("counted", string.Join(" + ", basis.CountedAs.Select(each => each.Formula)))
+                ("counted", string.Join(" + ", basis.CountedAs.Select(each => each.Name)))
             );
         else
             yield return wording.Say("assay.case-as-measured");
@@ -97,7 +97,9 @@ public sealed class AssayWords(Wording wording)
                 : wording.Say("assay.density-missing");
         if (!counted.IsBelowDetection)
             foreach (var part in counted.Parts.Where(part => part.Reported.IsBelowDetection))
-                yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Formula));
+                yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Name));
+        if (!counted.IsUncertaintyKnown)
+            yield return wording.Say("assay.uncertainty-missing");
         if (counted is { Basis.Product: { } product, PartsOffFormula: { Count: > 0 } parts })
             yield return OffFormula(product, parts);
         yield return wording.Say("assay.speaks-for");
@@ -119,7 +121,7 @@ public sealed class AssayWords(Wording wording)
                     parts.Select(part =>
                         wording.Say(
                             "assay.part-off-formula",
-                            ("substance", part.Compound.Formula),
+                            ("substance", part.Compound.Name),
                             (
                                 "found",
                                 Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%")
@@ -153,10 +155,7 @@ public sealed class AssayWords(Wording wording)
     private string Product(CountedRetention counted, ProductFormula product)
     {
         (string, string) name = ("product", product.Name);
-        (string, string) parts = (
-            "parts",
-            string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Formula))
-        );
+        (string, string) parts = ("parts", string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Name)));
         (string, string) share = ("share", Figures.Percent(counted.ShareOfProduct, wording));
         return product.Provenance is { } source
             ? wording.Say("assay.product", name, parts, share, ("source", Source(source)))

@@ -93,6 +93,25 @@ public static class Figures
     public static string Digits(double value, int most = 2) =>
         value.ToString("0." + new string('#', most), CultureInfo.InvariantCulture);
 
+    /// <summary>A value of which no uncertainty is known, to three significant digits; whole digits stay.</summary>
+    /// <param name="value">0 or more.</param>
+    public static string Significant(double value) => Significant(value, Math.Round);
+
+    /// <summary>A limit that a value lies below, rounded up to three significant digits: rounded down it would promise too much.</summary>
+    /// <param name="value">Above 0.</param>
+    public static string Limit(double value) =>
+        // What is a hair above a digit is that digit.
+        Significant(value, scaled => Math.Ceiling(scaled * (1 - 1e-9)));
+
+    private static string Significant(double value, Func<double, double> round)
+    {
+        if (value <= 0)
+            return "0";
+        var decimals = Math.Clamp(2 - (int)Math.Floor(Math.Log10(value)), 0, 15);
+        var scale = Math.Pow(10, decimals);
+        return Digits(round(value * scale) / scale, decimals);
+    }
+
     /// <summary>A count.</summary>
     public static string Whole(int count) => count.ToString(CultureInfo.InvariantCulture);
 

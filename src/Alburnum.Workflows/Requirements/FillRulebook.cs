@@ -14,17 +14,21 @@ public sealed record FilledIn(string Text, int Confirmed, int Written);
 /// <summary>Reads a worksheet that was filled in from a printed code into a rulebook of the user's.</summary>
 public static class FillRulebook
 {
+    private const string RetentionExpected =
+        "a plain multiple of the critical value, 0.01 to 20, such as 1.5; or an amount with its unit, such as 6.4 kg/m3";
+
     /// <summary>Reads it; refuses every line that cannot be read.</summary>
     /// <param name="rulebook">Name of the rulebook that ships, on which the user's is based.</param>
     /// <param name="table">The worksheet.</param>
     /// <param name="facts">The rulebooks that ship, and the commonest enquiries.</param>
+    /// <param name="today">Today, where the reader is.</param>
     /// <exception cref="InputRefusedException">There is no such rulebook, nothing is filled in, or a line cannot be read.</exception>
-    public static FilledIn Run(string rulebook, Table table, FactLibrary facts)
+    public static FilledIn Run(string rulebook, Table table, FactLibrary facts, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(facts);
         var book = facts.Rulebooks.Named(rulebook);
-        var lines = WorksheetTable.Read(table);
+        var lines = WorksheetTable.Read(table, today);
         if (lines.Count == 0)
             throw new InputRefusedException(
                 new InputProblem(table.Name, 0, "", "", "no line filled in", "a value or initials in at least one line")
@@ -58,6 +62,9 @@ public static class FillRulebook
         read = null;
         if (row.Demand is UnknownCell && line.Value.Length == 0)
             return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
+        // A value of one's own goes round what holds a confirmation to the edition.
+        if (ReadCopy.EditionFault(book.Edition, line.Edition) is { } edition)
+            return new("", line.Line, row.Key, "edition", line.Edition, edition);
         try
         {
             var own = RulebookFile.FromText(FilledRulebook.Write(book, [(row, line)]), facts);
@@ -67,9 +74,11 @@ public static class FillRulebook
         catch (InputRefusedException refused)
         {
             var first = refused.Problems[0];
+            var isValue = line.Value.Length > 0 && first.Field is not ("initials" or "edition");
             return first with
             {
-                Field = line.Value.Length > 0 && first.Field is not ("initials" or "edition") ? "value" : first.Field,
+                Field = isValue ? "value" : first.Field,
+                Expected = isValue && row.Demand is RetentionFactor ? RetentionExpected : first.Expected,
             };
         }
     }

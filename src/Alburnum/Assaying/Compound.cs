@@ -6,10 +6,13 @@ namespace Alburnum.Assaying;
 /// <summary>A substance by its chemical formula, such as Cu, H3BO3 or Na2B8O13·4H2O.</summary>
 public sealed partial record Compound
 {
-    private Compound(string formula) => Formula = formula;
+    private Compound(string formula) => (Formula, Name) = (formula, formula);
 
     /// <summary>The formula as it was written.</summary>
     public string Formula { get; }
+
+    /// <summary>The name that it was asked by; the formula where it was asked by that. Two names of one formula are one substance.</summary>
+    public string Name { get; private init; }
 
     /// <summary>How many atoms of each element it holds.</summary>
     internal IReadOnlyDictionary<string, int> Atoms
@@ -32,6 +35,15 @@ public sealed partial record Compound
     /// <summary>Reads a formula without brackets; water of crystallisation stands behind a dot. Null where the text is none.</summary>
     /// <param name="formula">The formula.</param>
     internal static Compound? Parse(string formula) => Parts().IsMatch(formula) ? new(formula) : null;
+
+    /// <summary>The same substance by a name.</summary>
+    internal Compound Called(string name) => this with { Name = name };
+
+    /// <summary>Whether the formula is the same.</summary>
+    public bool Equals(Compound? other) => other is not null && Formula == other.Formula;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Formula);
 
     private static int Count(string digits) =>
         digits.Length == 0 ? 1 : int.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);

@@ -76,6 +76,9 @@ public sealed record CountedRetention : Counting
     /// <summary>Whether nothing was found: the figures below are then limits.</summary>
     public bool IsBelowDetection => Parts.All(part => part.Reported.IsBelowDetection);
 
+    /// <summary>Whether every figure says how uncertain it is; otherwise the standard uncertainties below mean nothing, and nothing is to be held against a demand.</summary>
+    public bool IsUncertaintyKnown => Parts.All(part => part.Reported.IsUncertaintyKnown);
+
     /// <summary>Mass in the oven-dry mass of wood, mg/kg; null where only a content by volume is known, and no density.</summary>
     public Estimate? MgPerKg =>
         Unit switch
@@ -127,7 +130,7 @@ public sealed record CountedRetention : Counting
     {
         get
         {
-            if (Basis.Product is not { } product || Parts.Count < 2 || IsBelowDetection)
+            if (Basis.Product is not { } product || Parts.Count < 2 || IsBelowDetection || !IsUncertaintyKnown)
                 return [];
             var (whole, share) = (Parts.Sum(Content), ShareOfProduct);
             return

@@ -25,4 +25,7 @@ public sealed record ReportedContent(Compound Measured, ContentUnit Unit, Estima
 {
     /// <summary>Degrees of freedom of its standard uncertainty, 1 or more; infinite where the laboratory states it.</summary>
     public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Whether anything says how uncertain it is; false: the standard uncertainty is written 0 and means nothing.</summary>
+    public bool IsUncertaintyKnown { get; init; } = true;
 }

@@ -49,7 +49,11 @@ public sealed class Substances
     {
         ArgumentNullException.ThrowIfNull(names);
         _masses = masses;
-        _names = names.ToDictionary(each => each.Key, each => OfFormula(each.Value)!, StringComparer.OrdinalIgnoreCase);
+        _names = names.ToDictionary(
+            each => each.Key,
+            each => OfFormula(each.Value)!.Called(each.Key),
+            StringComparer.OrdinalIgnoreCase
+        );
         Products = products;
     }
 

@@ -15,6 +15,11 @@ public sealed class ContentTextTests
     [InlineData("1.85±0.06 (k=1) g/kg Cu", ContentUnit.MgPerKg, 1850, 60, "Cu")]
     [InlineData("0.19 ± 0.01 (k=1) % m/m CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
     [InlineData("3.2 ± 0.4 (k=2) kg/m3 boric acid", ContentUnit.KgPerM3, 3.2, 0.2, "H3BO3")]
+    [InlineData("1850 ± 6 % (k=2) mg/kg Cu", ContentUnit.MgPerKg, 1850, 55.5, "Cu")]
+    [InlineData("1.85 ± 6% (k=2) g/kg Cu", ContentUnit.MgPerKg, 1850, 55.5, "Cu")]
+    [InlineData("1.9 ± 5 % (k=2) % CuO", ContentUnit.PercentByMass, 1.9, 0.0475, "CuO")]
+    [InlineData("0,18 ± 0,01 (k=1) % m/m Cu", ContentUnit.PercentByMass, 0.18, 0.01, "Cu")]
+    [InlineData("0,180 ± 0,010 (k=2,0) % m/m Cu", ContentUnit.PercentByMass, 0.18, 0.005, "Cu")]
     [InlineData("12 ± 1 (k=1) g/m² permethrin", ContentUnit.GPerM2, 12, 1, "C21H20Cl2O3")]
     public void A_figure_is_read_with_its_unit_and_substance(
         string text,
@@ -46,6 +51,16 @@ public sealed class ContentTextTests
     }
 
     [Fact]
+    public void A_figure_without_uncertainty_is_read_as_such()
+    {
+        var content = ContentText.Read("1850 mg/kg Cu", Substances)!.Content;
+
+        Assert.Equal((1850, false), (content.Content.Value, content.IsUncertaintyKnown));
+        Assert.True(ContentText.Read("1850; 1900 mg/kg Cu", Substances)!.Content.IsUncertaintyKnown);
+        Assert.True(ContentText.Read("< 5 mg/kg Cu", Substances)!.Content.IsUncertaintyKnown);
+    }
+
+    [Fact]
     public void Below_detection_is_a_limit_and_no_value()
     {
         var content = ContentText.Read("< 5 mg/kg As", Substances)!.Content;
@@ -58,7 +73,13 @@ public sealed class ContentTextTests
         Assert.Equal(2, ContentText.Read("1.0; 1.2; 1.4 % CuO", Substances)!.Content.DegreesOfFreedom, 9);
 
     [Theory]
-    [InlineData("1850 mg/kg Cu", "an uncertainty, such as \"± 0.4 (k=2)\"")]
+    [InlineData("1.9 ± 0.1 % CuO", "the coverage factor k of the ±")]
+    [InlineData("1850 ± 6 % mg/kg Cu", "the coverage factor k of the ±")]
+    [InlineData("n.d.", "the limit of detection, as the laboratory states it")]
+    [InlineData("nd Cu", "the limit of detection, as the laboratory states it")]
+    [InlineData("n.d. mg/kg Cu", "the limit of detection, as the laboratory states it")]
+    [InlineData("1,850 ± 120 (k=2) mg/kg Cu", "no comma before three digits")]
+    [InlineData("18500 ± 1,120 (k=2) mg/kg Cu", "no comma before three digits")]
     [InlineData("1850 ± 60 mg/kg Cu", "the coverage factor k of the ±")]
     [InlineData("1850; 1900 ± 60 mg/kg Cu", "the coverage factor k of the ±")]
     [InlineData("1850 ± 0 (k=2) mg/kg Cu", "an uncertainty above 0")]

@@ -463,6 +463,7 @@ public sealed class CaseFolderReaderTests : IDisposable
 
     [Theory]
     [InlineData("a,1600 mg/kg Cu", "{ countedAs: CuO }", "assays.csv, line 2, field result")]
+    [InlineData("a,1600 mg/kg Cu", "{ countedAs: CuO }", "without one a figure cannot be held against a demand")]
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ countedAs: H3BO3 }", "expected a substance that shares an element")]
     [InlineData("a,1600 ± 40 mg/kg Cu", "{ countedAs: CuO }", "expected the coverage factor k")]
     [InlineData("a,16 ± 4 (k=1) g/m2 Cu", "{ countedAs: Cu }", "expected zoneDepthMm in the case")]

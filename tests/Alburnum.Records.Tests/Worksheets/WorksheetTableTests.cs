@@ -45,12 +45,12 @@ public sealed class WorksheetTableTests : IDisposable
             $"{string.Join(',', columns)}\n12,in-ground-15,retention,always,1,from memory,1.25,2011,table 4,17,AB,2026-05-12\n3,coated-15,retention,always,1,from memory,,,,,,\n"
         );
 
-        var fromWorkbook = WorksheetTable.Read(Table.Open(_folder.At("sheet.xlsx"), null));
+        var fromWorkbook = WorksheetTable.Read(Table.Open(_folder.At("sheet.xlsx"), null), new(2026, 5, 12));
 
         Assert.Equal(
             new WorksheetLine(2, "in-ground-15", "1.25", "2011", "table 4", "17", "AB", "2026-05-12"),
             Assert.Single(fromWorkbook)
         );
-        Assert.Equal(WorksheetTable.Read(Table.Open(csv, null)), fromWorkbook);
+        Assert.Equal(WorksheetTable.Read(Table.Open(csv, null), new(2026, 5, 12)), fromWorkbook);
     }
 }

@@ -49,4 +49,13 @@ public sealed class FiguresTests
 
         static string Rounded(int most) => Figures.Digits(6.8235, most);
     }
+
+    [Theory]
+    [InlineData(0.00215, "0.00215")]
+    [InlineData(0.0021501, "0.00216")]
+    [InlineData(5, "5")]
+    [InlineData(5e-4, "0.0005")]
+    [InlineData(1234.5, "1235")]
+    public void A_limit_is_rounded_up_alone(double limit, string written) =>
+        Assert.Equal(written, Figures.Limit(limit));
 }

@@ -51,7 +51,7 @@ public sealed class FindingWordsTests
     public void The_line_of_the_rule_names_rule_count_and_what_its_probability_is_of() =>
         Assert.Equal(
             "Penetration rule met (75 % of the pieces cut must pass; 8 of 8 conform); retention met. "
-                + "Chance that this would be met if what was measured were known exactly: over 99.9 %.",
+                + "Chance that the rule, as far as it was judged, would be met if what was measured were known exactly: over 99.9 %.",
             FindingWords.Current.Rule(Judge(8, 0, lot: 50).Rule)
         );
 

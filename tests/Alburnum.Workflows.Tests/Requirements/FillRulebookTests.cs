@@ -123,6 +123,37 @@ public sealed class FillRulebookTests
             StringComparison.Ordinal
         );
 
+    [Theory]
+    [InlineData("in-ground-30,1.25,2024,table 4,17,AB,2026-05-12", "field edition: found 2024, expected 2011+A1:2014")]
+    [InlineData("in-ground-30,1.25,2014,table 4,17,AB,2031-05-12", "field date: found 2031-05-12, expected the day")]
+    [InlineData("in-ground-30,,2014,table 4,17,AB,2026-11-30", "at the latest today, 2026-11-29")]
+    [InlineData(
+        "in-ground-30,1.5 × CV,2014,table 4,17,AB,2026-05-12",
+        "field value: found 1.5 × CV, expected a plain multiple of the critical value"
+    )]
+    public void A_value_of_another_edition_of_a_day_to_come_or_in_other_words_is_refused(string line, string said) =>
+        Assert.Contains(
+            said,
+            Assert.Throws<InputRefusedException>(() => Fill($"{Header}{line}\n")).Message,
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData("4", "", "table 4")]
+    [InlineData("4a", "17", "table 4a, page 17")]
+    [InlineData("5.3", "17", "5.3, page 17")]
+    [InlineData("table 4", "17", "table 4, page 17")]
+    public void A_bare_number_is_that_of_a_table(string table, string page, string place)
+    {
+        foreach (var value in new[] { "1.25", "" })
+        {
+            var filled = Fill($"{Header}in-ground-30,{value},2014,{table},{page},AB,2026-05-12\n");
+
+            var row = RulebookFile.FromText(filled.Text, Facts).Rows.First(each => each.Key == "in-ground-30");
+            Assert.Equal(place, row.Provenance.Place);
+        }
+    }
+
     [Fact]
     public void A_line_filled_in_by_half_is_refused_and_an_empty_one_passed_over()
     {
@@ -140,6 +171,6 @@ public sealed class FillRulebookTests
     private static FilledIn Fill(string csv, string book = Book)
     {
         using var folder = new TemporaryFolder();
-        return FillRulebook.Run(book, Table.Open(folder.Write("sheet.csv", csv), null), Facts);
+        return FillRulebook.Run(book, Table.Open(folder.Write("sheet.csv", csv), null), Facts, new(2026, 11, 29));
     }
 }
