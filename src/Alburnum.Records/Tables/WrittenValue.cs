@@ -44,9 +44,7 @@ public sealed partial record WrittenValue
         };
         var value = Number(match.Groups["value"]);
         var uncertainty = StatedUncertainty.Of(match, value);
-        return censoring == Censoring.Exact || uncertainty is null
-            ? new(value, censoring, uncertainty)
-            : null;
+        return censoring == Censoring.Exact || uncertainty is null ? new(value, censoring, uncertainty) : null;
     }
 
     /// <summary>Reads an assay: a value from 0 with its standard uncertainty, or a detection limit; null where the text is neither.</summary>

@@ -52,7 +52,9 @@ public sealed class MarkCatalogue
         if (Bare(name) is { Count: > 0 } bare)
             return One(bare) ?? name;
         var found = WithSystem(name);
-        var own = found.Where(each => asked.Any(rulebook => each.Words.Rulebooks.Contains(rulebook.Name, StringComparer.Ordinal)));
+        var own = found.Where(each =>
+            asked.Any(rulebook => each.Words.Rulebooks.Contains(rulebook.Name, StringComparer.Ordinal))
+        );
         if (One(own.Select(each => each.Mark)) is { } ofAsked)
             return ofAsked;
         return

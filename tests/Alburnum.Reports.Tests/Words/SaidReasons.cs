@@ -351,7 +351,7 @@ internal static class SaidReasons
             ),
             (
                 new ContractNotJudged(new ContractClassNotKnown("NP7")),
-                "The contract's class \"NP7\" is in no rulebook here: nothing is judged against it."
+                "The contract's class \"NP7\" is in no rulebook here by that name: nothing is judged against it."
             ),
             (
                 new ContractNotJudged(new ContractClassOfSeveral("H4", ["One code", "Another code"])),
