@@ -127,7 +127,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
 
         Assert.Contains("copper, chrome azurol S", copper, StringComparison.Ordinal);
         Assert.Contains("between 14.2 and 28.5 mg", copper, StringComparison.Ordinal);
-        Assert.Contains("permethrin: no spray in common use shows it", organic, StringComparison.Ordinal);
+        Assert.Contains("permethrin: no spray known here shows it", organic, StringComparison.Ordinal);
         Assert.Contains("extracted with solvent", organic, StringComparison.Ordinal);
     }
 
