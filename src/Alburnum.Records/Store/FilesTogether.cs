@@ -14,6 +14,9 @@ public sealed class FilesTogether(string folder, IReadOnlyList<(string Name, Rea
 
     private readonly List<Placing> _placings = [];
 
+    // What was set aside is all there is of the files before, where it could not be put back.
+    private bool _isBeforeNeeded;
+
     private sealed record Placing(string Path, string Part, string Before)
     {
         public bool IsPlaced { get; set; }
@@ -76,6 +79,7 @@ public sealed class FilesTogether(string folder, IReadOnlyList<(string Name, Rea
     /// <summary>Puts everything back as it was before they were placed.</summary>
     internal void TakeBack()
     {
+        _isBeforeNeeded = true;
         foreach (var placing in _placings.Where(placing => placing.IsPlaced))
         {
             if (File.Exists(placing.Before))
@@ -84,14 +88,18 @@ public sealed class FilesTogether(string folder, IReadOnlyList<(string Name, Rea
                 File.Delete(placing.Path);
             placing.IsPlaced = false;
         }
+        _isBeforeNeeded = false;
     }
 
     /// <summary>Removes what is no longer needed: what was set aside, or what was never placed.</summary>
     public void Dispose()
     {
         foreach (var placing in _placings)
-        foreach (var path in new[] { placing.Part, placing.Before })
-            RemoveIfPossible(path);
+        {
+            RemoveIfPossible(placing.Part);
+            if (!_isBeforeNeeded)
+                RemoveIfPossible(placing.Before);
+        }
     }
 
     // A program killed in between can remove nothing.
