@@ -162,9 +162,9 @@ public sealed class IncisedCell
         ];
     }
 
-    private static List<double> Edges(double cutMm, double bottomMm, int boxes)
+    private static List<double> Edges(double fineMm, double bottomMm, int boxes)
     {
-        List<double> edges = [.. GradedEdges.FromOneEnd(Math.Min(cutMm, bottomMm), boxes, DownGrading)];
+        List<double> edges = [.. GradedEdges.FromOneEnd(Math.Min(fineMm, bottomMm), boxes, DownGrading)];
         for (var step = (edges[^1] - edges[^2]) * Growth; bottomMm - edges[^1] > 1e-9; step *= Growth)
             // The last box takes in a rest that would be thinner than it.
             edges.Add(bottomMm - edges[^1] < 2 * step ? bottomMm : edges[^1] + step);
