@@ -25,7 +25,7 @@ public static class FindingsMapping
                 ProbabilityHigh = Chance(findings.Rule.Whole.Probability?.High),
                 InWords = Words.Rule(findings.Rule),
             },
-            Lot = findings.Lot is { } lot ? Of(lot) : null,
+            Lot = findings.Lot is { } lot ? Of(lot, findings.Rule.Retention is not null) : null,
             NotJudged = Words.NotJudged(findings),
             NotJudgedGrounds = ReasonMapping.Of(findings.NotJudged),
         };
@@ -75,7 +75,7 @@ public static class FindingsMapping
     /// <summary>A probability as documents carry it: to a millionth.</summary>
     internal static double? Chance(double? probability) => probability is { } known ? Math.Round(known, 6) : null;
 
-    private static LotFindingDocument Of(LotFinding lot) =>
+    private static LotFindingDocument Of(LotFinding lot, bool isRetentionJudged) =>
         new()
         {
             Pieces = lot.LotSize,
@@ -86,6 +86,6 @@ public static class FindingsMapping
             WantedBy = lot.Wanted?.By,
             Probability = Chance(lot.Chance),
             ProbabilityIfUndecidedPass = Chance(lot.ChanceIfUndecidedPass),
-            InWords = Words.Lot(lot),
+            InWords = Words.Lot(lot, isRetentionJudged),
         };
 }

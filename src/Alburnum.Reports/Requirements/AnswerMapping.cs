@@ -53,7 +53,7 @@ public static class AnswerMapping
                     demand,
                     found.Contract
                 ),
-                NotNeeded none => SpecificationClause.Write(none, found.Insects),
+                NotNeeded none => SpecificationClause.Write(none, found.Insects, found.Contract),
                 _ => null,
             },
             AskNext =

@@ -30,12 +30,7 @@ public static class SpecificationClause
                         "requirements.clause.zone",
                         ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
                     ),
-                    contract is null or ContractClassNotKnown
-                        ? ""
-                        : Said(
-                            "requirements.clause.contract",
-                            ("contract", Words.Answers.Say(contract, requirement.PenetrationName))
-                        ),
+                    OfContract(contract, requirement.PenetrationName, codeAsksForNone: false),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
@@ -52,7 +47,8 @@ public static class SpecificationClause
     /// <summary>The clause where no treatment is required: what is to be supplied, and what would change that.</summary>
     /// <param name="answer">What the rulebook says.</param>
     /// <param name="insects">Insects that nobody has ruled out; may be empty.</param>
-    public static string Write(NotNeeded answer, IReadOnlyList<Insect> insects)
+    /// <param name="contract">As for a requirement: what the contract orders all the same.</param>
+    public static string Write(NotNeeded answer, IReadOnlyList<Insect> insects, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         var trace = answer.Trace;
@@ -62,6 +58,7 @@ public static class SpecificationClause
                     Piece(trace.Enquiry),
                     UseAndLife(trace),
                     Said("requirements.clause.not-needed", ("rulebook", trace.RulebookTitle)),
+                    OfContract(contract, codesName: null, codeAsksForNone: true),
                     insects.Count > 0
                         ? Said("requirements.clause.unless", ("insects", Words.Answers.Names(insects)))
                         : "",
@@ -71,6 +68,14 @@ public static class SpecificationClause
                 ]
         );
     }
+
+    private static string OfContract(ContractClass? contract, string? codesName, bool codeAsksForNone) =>
+        contract is null or ContractClassNotKnown
+            ? ""
+            : Said(
+                "requirements.clause.contract",
+                ("contract", Words.Answers.Say(contract, codesName, codeAsksForNone))
+            );
 
     private static string Treatment(Requirement requirement, Trace trace)
     {

@@ -89,9 +89,22 @@ public sealed class FindingWords(Wording wording)
         wording.Say("finding.chance-of-rule", ("probability", Figures.Certainty(probability, wording)));
 
     /// <summary>The lot: at least so much of it conforms, and the chance that the wanted share does.</summary>
-    public string Lot(LotFinding lot)
+    /// <param name="lot">What is shown of it.</param>
+    /// <param name="isRetentionJudged">Whether a retention is judged beside: of the batch, not of its pieces.</param>
+    public string Lot(LotFinding lot, bool isRetentionJudged = false)
     {
         ArgumentNullException.ThrowIfNull(lot);
+        return isRetentionJudged
+            ? wording.Say(
+                "finding.sentences",
+                ("first", Shown(lot)),
+                ("next", wording.Say("finding.lot-of-penetration"))
+            )
+            : Shown(lot);
+    }
+
+    private string Shown(LotFinding lot)
+    {
         var supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording));
         (string, string) confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
             share = ("share", Percent(lot.Bound.LowerBound));

@@ -67,8 +67,9 @@ public sealed class PenetrationWords(Wording wording)
             _ => throw ReasonWords.Unknown(reason),
         };
 
-    private string Decided(DecidedAt decided) =>
-        wording.Say(
+    private string Decided(DecidedAt decided)
+    {
+        var said = wording.Say(
             "penetration.decided-at",
             ("rule", Rule(decided.Rule)),
             ("reading", Reading(decided.Reading)),
@@ -92,6 +93,11 @@ public sealed class PenetrationWords(Wording wording)
             ("u", Mm(decided.StandardUncertaintyMm, decided.StandardUncertaintyMm)),
             ("probability", Certainty(decided.Probability.Low))
         );
+        // Where the depth alone settles it, nothing turns on what is taken beforehand.
+        return decided.AsksForWholeZone && !Figures.IsNearlyAllOrNothing(decided.Probability.Low)
+            ? $"{said} {wording.Say("penetration.filled-zone")}"
+            : said;
+    }
 
     private string Reading(DepthReading reading) =>
         reading switch

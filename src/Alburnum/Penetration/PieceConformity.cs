@@ -121,6 +121,7 @@ public static class PieceConformity
                 PositionMm = deciding.PositionMm,
                 DepthMm = deciding.DepthMm,
                 RequiredMm = deciding.RequiredMm,
+                AsksForWholeZone = deciding.AsksForWholeZone,
                 StandardUncertaintyMm = u,
                 Probability = probability,
             }

@@ -56,6 +56,9 @@ public sealed record DecidedAt : PieceReason
     /// <summary>Probability that the rule is met: low if every position of unknown zone counts, high if none does.</summary>
     public required ProbabilityRange Probability { get; init; }
 
+    /// <summary>True where the whole zone is required at that position: the probability then weighs a zone that is filled against one that is not, each as likely before reading.</summary>
+    public bool AsksForWholeZone { get; init; }
+
     /// <summary>True where the least depth was read well and a deeper one so badly that the verdict turns on it.</summary>
     public bool TurnsElsewhere { get; init; }
 }

@@ -26,6 +26,25 @@ public sealed class SpecificationClauseTests
     }
 
     [Fact]
+    public void What_the_contract_orders_stands_in_the_clause_of_a_piece_for_which_the_code_asks_for_none()
+    {
+        var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);
+        var none = new NotNeeded("It is dry.", [], trace);
+        var contract = new ContractDemand(
+            "NP5",
+            new(new("NP5", new ShareOfZone(WoodZone.Sapwood, 1), null, null, null, []), trace),
+            Stricter: null
+        );
+
+        Assert.Contains(
+            "Own table requires no preservative treatment. The contract's NP5: full penetration in the sapwood",
+            SpecificationClause.Write(none, [], contract),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("contract", SpecificationClause.Write(none, []), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void The_clause_holds_everything_a_supplier_must_be_told()
     {
         var book = Book(

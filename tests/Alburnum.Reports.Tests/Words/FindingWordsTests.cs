@@ -73,6 +73,19 @@ public sealed class FindingWordsTests
         );
 
     [Fact]
+    public void Where_retention_is_judged_beside_the_lot_is_said_to_be_of_penetration()
+    {
+        var lot = Judge(8, 0, lot: 50).Lot!;
+
+        Assert.EndsWith(
+            "That is of penetration; retention is judged of the batch as a whole.",
+            FindingWords.Current.Lot(lot, isRetentionJudged: true),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("of penetration", FindingWords.Current.Lot(lot), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_share_that_was_asked_for_is_echoed_as_typed_and_a_supply_is_called_one()
     {
         var lot = Judge(8, 0, lot: null, wanted: new(0.9999, WantedBy.Asked)).Lot!;

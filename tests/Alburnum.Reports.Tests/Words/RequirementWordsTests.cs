@@ -179,7 +179,7 @@ public sealed class RequirementWordsTests
     {
         var mark = new TreatmentMark("H4", "hazard class", "in the ground", UseClass.Four, Remembered);
         Assert.Equal(
-            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. No row of Own:1 read here names it, and no class of that code is its equal (from memory: {Remembered.Citation}).",
+            $"H4 is a mark of another system (hazard class): in the ground; roughly use class 4. No row of Own:1 read here names it, and whether a class of that code is its equal is not known here (of the mark, from memory: {Remembered.Citation}).",
             Words.Say(new MarkOfOtherSystem(mark, Book()))
         );
         Assert.StartsWith(

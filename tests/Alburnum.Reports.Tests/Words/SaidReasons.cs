@@ -60,6 +60,15 @@ internal static class SaidReasons
             (
                 Decided with
                 {
+                    AsksForWholeZone = true,
+                },
+                "At least 6 mm in the sapwood: the minimum of 12 positions is 6.5 mm, where 6 mm is required (face 3, 41.25 mm along); "
+                    + "standard uncertainty 0.5 mm, met with probability 84.1 %. Before reading, a zone filled to its end and one that is not are "
+                    + "taken as equally likely, and the probability weighs that too."
+            ),
+            (
+                Decided with
+                {
                     Positions = 1,
                     Reading = DepthReading.FifthPercentile,
                     Probability = ProbabilityRange.Exactly(1),

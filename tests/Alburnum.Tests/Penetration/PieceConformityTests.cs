@@ -86,6 +86,16 @@ public class PieceConformityTests
     }
 
     [Fact]
+    public void A_reason_says_where_the_whole_zone_is_asked_for_as_its_probability_rests_on_more_than_depth_and_uncertainty()
+    {
+        var full = Judge(new ShareOfZone(WoodZone.Sapwood, 1), Profile(0.5, 25, [24]));
+        var least = Judge(Sapwood6, Profile(0.5, 25, [24]));
+
+        Assert.True(Assert.Single(full.Reasons.OfType<DecidedAt>()).AsksForWholeZone);
+        Assert.False(Assert.Single(least.Reasons.OfType<DecidedAt>()).AsksForWholeZone);
+    }
+
+    [Fact]
     public void A_deeper_position_read_badly_may_decide_instead_of_the_least_one()
     {
         var profile = HandReadings.Profile(Post, [new(1, 0, 7, 0.1, 30), new(1, 10, 8, 2, 30)]);
