@@ -16,7 +16,7 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
     private const double Huge = 1e15;
 
     /// <summary>Most characters of what was found that are shown: one cell may hold a whole file.</summary>
-    private const int MostFound = 1000;
+    private const int MostFound = 300;
 
     /// <summary>Most characters of a row's or field's name that are shown.</summary>
     private const int MostOfName = 100;

@@ -164,9 +164,9 @@ internal sealed record AwkwardInput(string Kind, string Ending, Func<byte[]> Who
             TestContext.Current.CancellationToken
         );
         var document = CaseMapping.From(run, AlburnumRun.Facts.Cautions, "Alburnum", DateTime.UnixEpoch);
-        return DocumentJson.Write(document).Contains("\"NaN\"", StringComparison.Ordinal)
-            ? "A figure of the report is no number."
-            : null;
+        // A figure that is no number cannot be written.
+        DocumentJson.Write(document);
+        return null;
     }
 
     private static async Task<string?> ReadAsync(string path)
