@@ -23,9 +23,13 @@ public sealed record ContractDocument
     [JsonConverter(typeof(StricterDemandConverter))]
     public StricterDemand? Stricter { get; init; }
 
-    /// <summary>Weakest standing of what its demand rests on, the analytical zone with it; null where it gives no demand.</summary>
+    /// <summary>Weakest standing of what its depth rests on, the analytical zone left out; null where it gives no demand.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public Standing? Standing { get; init; }
+
+    /// <summary>Standing of its analytical zone; null where that is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? AnalyticalZoneStanding { get; init; }
 
     /// <summary>All of it in a sentence.</summary>
     public required string InWords { get; init; }
@@ -48,7 +52,8 @@ public sealed record ContractDocument
                 : RequirementWords.Current.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement?.Zone?.Name,
             Stricter = demand?.Stricter,
-            Standing = demand?.Answer.Trace.WeakestStanding,
+            Standing = demand?.PenetrationStanding,
+            AnalyticalZoneStanding = demand?.ZoneStanding,
             InWords = RequirementWords.Current.Answers.Say(
                 contract,
                 (code as Required)?.Requirement.PenetrationName,

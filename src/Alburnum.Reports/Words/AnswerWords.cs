@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -99,11 +100,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             ContractDemand demand => Demanded(demand, codesName ?? "", codeAsksForNone),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
-            ContractClassOfSeveral several => wording.Say(
-                "answers.contract.of-several",
-                ("class", contract.Name),
-                ("rulebooks", string.Join("; ", several.Rulebooks))
+            ContractClassOfSeveral { WrittenOut: { Count: > 0 } ways } several => wording.Say(
+                "answers.contract.of-several-written",
+                ("several", OfSeveral(several)),
+                ("ways", wording.Joined("rows.either", ways))
             ),
+            ContractClassOfSeveral several => OfSeveral(several),
             ContractClassNotAnswered silent => wording.Say(
                 "answers.contract.not-answered",
                 ("class", contract.Name),
@@ -144,6 +146,13 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         };
     }
 
+    private string OfSeveral(ContractClassOfSeveral several) =>
+        wording.Say(
+            "answers.contract.of-several",
+            ("class", several.Name),
+            ("rulebooks", string.Join("; ", several.Rulebooks))
+        );
+
     /// <summary>What the demand leaves open, one sentence each.</summary>
     public IReadOnlyList<string> Open(Requirement requirement)
     {
@@ -155,6 +164,35 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             DependsOn unknown => [wording.Say("answers.retention-depends", ("fields", rows.Say(unknown.Fields)))],
             RowsContradict => [wording.Say("answers.retention-contradiction")],
             _ => [wording.Say("answers.retention-no-row")],
+        };
+    }
+
+    /// <summary>What goes with an answer that is no demand, one sentence each: conditions where none is needed, advice where the cell is not known.</summary>
+    public IEnumerable<string> Beside(Answer answer) =>
+        answer switch
+        {
+            NotNeeded { Conditions: var conditions } => conditions.Select(Say),
+            NotCovered { Advice: var advice } => advice.Select(Say),
+            _ => [],
+        };
+
+    /// <summary>The analytical zone: that of the demand that decides, named, with the other's beside it where code and contract have one each; null where none is known.</summary>
+    /// <param name="code">The code's zone; null where it is not known.</param>
+    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
+    internal string? Zone(string? code, ContractDocument? contract)
+    {
+        if (contract is not { PenetrationInWords: not null })
+            return code;
+        var known = contract.AnalyticalZone ?? wording.Say("answers.zone.not-known");
+        (string, string) ofContract = ("zone", known),
+            name = ("class", contract.StatedClass),
+            ofCode = ("code", code ?? wording.Say("answers.zone.not-known"));
+        return contract.Stricter switch
+        {
+            StricterDemand.Contract => wording.Say("answers.zone.contract-decides", ofContract, name, ofCode),
+            StricterDemand.NotComparable => wording.Say("answers.zone.both", ofContract, name, ofCode),
+            null => wording.Say("answers.zone.of-contract", ofContract, name),
+            _ => code,
         };
     }
 

@@ -49,4 +49,8 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
 {
     /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
     public IReadOnlyList<Field> Missing => Reason is DependsOn unknown ? unknown.Fields : [];
+
+    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read.</summary>
+    public IReadOnlyList<RequirementCondition> Advice =>
+        [.. (Trace.Step(Subject.Advice)?.Matched ?? []).Select(row => new RowAdvises(row))];
 }

@@ -130,8 +130,12 @@ public static class ExposureReading
             return answer == true;
         }
 
+        // What touches no water and stands out of the weather does not stand in the sea.
+        var isInSaltWater =
+            exposure.IsInSaltWater
+            ?? (exposure is { TouchesGroundOrFreshWater: false, IsExposedToWeather: false } ? false : null);
         var isSettled =
-            Settles(ExposureQuestion.SaltWater, exposure.IsInSaltWater, Requirements.UseClass.Five)
+            Settles(ExposureQuestion.SaltWater, isInSaltWater, Requirements.UseClass.Five)
             || Settles(
                 ExposureQuestion.GroundOrFreshWater,
                 exposure.TouchesGroundOrFreshWater,

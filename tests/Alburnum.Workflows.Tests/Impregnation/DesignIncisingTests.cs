@@ -48,6 +48,30 @@ public sealed class DesignIncisingTests
     }
 
     [Fact]
+    public void What_is_usual_and_what_pieces_would_do_are_those_that_a_prediction_of_the_same_pattern_gives()
+    {
+        var design = Of(Spruce);
+
+        Assert.Equal(design.Search.Best.Count, design.Usual.Count);
+        foreach (var (trial, usual) in design.Search.Best.Zip(design.Usual))
+        {
+            var predicted = Predict.Run(
+                new()
+                {
+                    Treating = Spruce.Treating with { Incising = trial.Pattern },
+                    Pieces = Spruce.Pieces,
+                    Seed = Spruce.Seed,
+                },
+                Facts,
+                null,
+                TestContext.Current.CancellationToken
+            );
+            Assert.Equal(predicted.Usual!.Verdict, usual.Verdict);
+            Assert.Equal(predicted.Quick.PieceShare.Value, trial.Quick.PieceShare.Value, 6);
+        }
+    }
+
+    [Fact]
     public void Wood_that_takes_enough_is_left_as_it_is_and_nothing_is_checked()
     {
         var design = Of(
