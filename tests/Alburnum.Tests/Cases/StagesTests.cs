@@ -376,8 +376,10 @@ public sealed class StagesTests
         var stated = Case([], 8, sapwoodMm: 25);
         var ofSpruce = stated with { Enquiry = stated.Enquiry with { Species = spruce } };
 
-        Assert.Equal([new BorderNotDistinct(spruce, 25)], RemarksOf(ofSpruce, [Piece("P01", 8)]));
-        Assert.Empty(RemarksOf(stated, [Piece("P01", 8)]));
+        SapwoodAsStated asStated = new(new(25, PieceEvidence.SapwoodToTheMillimetreMm), IsUncertaintyStated: false);
+        Assert.Equal([new BorderNotDistinct(spruce, 25), asStated], RemarksOf(ofSpruce, [Piece("P01", 8)]));
+        Assert.Equal([asStated], RemarksOf(stated, [Piece("P01", 8)]));
+        Assert.Empty(RemarksOf(stated, [Piece("P01", 8, sapwoodMm: 20)]));
     }
 
     [Theory]
