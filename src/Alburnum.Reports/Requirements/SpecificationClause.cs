@@ -79,7 +79,15 @@ public static class SpecificationClause
             ? ""
             : Said(
                 "requirements.clause.contract",
-                ("contract", Words.Answers.Say(contract, codesName, codeAsksForNone))
+                (
+                    "contract",
+                    // How to ask again is for whoever asks, not for the clause.
+                    Words.Answers.Say(
+                        contract is ContractClassOfSeveral several ? several with { WrittenOut = [] } : contract,
+                        codesName,
+                        codeAsksForNone
+                    )
+                )
             );
 
     private static string Treatment(Requirement requirement, Trace trace)

@@ -50,7 +50,9 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
     /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
     public IReadOnlyList<Field> Missing => Reason is DependsOn unknown ? unknown.Fields : [];
 
-    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read.</summary>
+    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of what is no timber of one species, of which it does not speak.</summary>
     public IReadOnlyList<RequirementCondition> Advice =>
-        [.. (Trace.Step(Subject.Advice)?.Matched ?? []).Select(row => new RowAdvises(row))];
+        Reason is NotOneSpecies
+            ? []
+            : [.. (Trace.Step(Subject.Advice)?.Matched ?? []).Select(row => new RowAdvises(row))];
 }
