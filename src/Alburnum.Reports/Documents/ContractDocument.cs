@@ -34,6 +34,19 @@ public sealed record ContractDocument
     /// <summary>All of it in a sentence.</summary>
     public required string InWords { get; init; }
 
+    /// <summary>The analytical zone: that of the demand that decides, named, with the other's beside it; null where none is known.</summary>
+    /// <param name="code">The code's zone; null where it is not known.</param>
+    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
+    public static string? Zone(string? code, ContractDocument? contract) =>
+        contract is { PenetrationInWords: not null }
+            ? RequirementWords.Current.Answers.Zone(
+                code,
+                contract.AnalyticalZone,
+                contract.StatedClass,
+                contract.Stricter
+            )
+            : code;
+
     /// <summary>Writes it down.</summary>
     /// <param name="contract">The class; null where the contract names none, or the code knows it.</param>
     /// <param name="code">What the code answers.</param>

@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using static Alburnum.Reports.Words.Wording;
@@ -52,7 +53,7 @@ public static class AnswerParts
         ArgumentNullException.ThrowIfNull(answer);
         if (
             answer.Outcome != AnswerOutcome.NotPermitted
-            && RequirementWords.Current.Answers.Zone(answer.Requirement?.AnalyticalZone, answer.Contract) is { } zone
+            && ContractDocument.Zone(answer.Requirement?.AnalyticalZone, answer.Contract) is { } zone
         )
             yield return (Said("answers.sheet.zone"), zone);
         if (answer.Requirement is not { } demand)

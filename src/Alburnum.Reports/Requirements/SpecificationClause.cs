@@ -31,7 +31,7 @@ public static class SpecificationClause
                         "requirements.clause.zone",
                         (
                             "zone",
-                            Words.Answers.Zone(requirement.Zone?.Name, ContractDocument.Of(contract, answer))
+                            ContractDocument.Zone(requirement.Zone?.Name, ContractDocument.Of(contract, answer))
                                 ?? Said("requirements.clause.to-be-stated")
                         )
                     ),

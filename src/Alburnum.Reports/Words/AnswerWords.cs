@@ -1,4 +1,3 @@
-using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -176,22 +175,22 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => [],
         };
 
-    /// <summary>The analytical zone: that of the demand that decides, named, with the other's beside it where code and contract have one each; null where none is known.</summary>
+    /// <summary>The analytical zone where the contract's class gives a demand: that of the demand that decides, named, with the other's beside it.</summary>
     /// <param name="code">The code's zone; null where it is not known.</param>
-    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
-    internal string? Zone(string? code, ContractDocument? contract)
+    /// <param name="contract">The contract's; null likewise.</param>
+    /// <param name="name">The contract's class.</param>
+    /// <param name="stricter">Which of the two demands asks for more; null where there are not two.</param>
+    public string? Zone(string? code, string? contract, string name, StricterDemand? stricter)
     {
-        if (contract is not { PenetrationInWords: not null })
-            return code;
-        var known = contract.AnalyticalZone ?? wording.Say("answers.zone.not-known");
-        (string, string) ofContract = ("zone", known),
-            name = ("class", contract.StatedClass),
-            ofCode = ("code", code ?? wording.Say("answers.zone.not-known"));
-        return contract.Stricter switch
+        var unknown = wording.Say("answers.zone.not-known");
+        (string, string) ofContract = ("zone", contract ?? unknown),
+            ofClass = ("class", name),
+            ofCode = ("code", code ?? unknown);
+        return stricter switch
         {
-            StricterDemand.Contract => wording.Say("answers.zone.contract-decides", ofContract, name, ofCode),
-            StricterDemand.NotComparable => wording.Say("answers.zone.both", ofContract, name, ofCode),
-            null => wording.Say("answers.zone.of-contract", ofContract, name),
+            StricterDemand.Contract => wording.Say("answers.zone.contract-decides", ofContract, ofClass, ofCode),
+            StricterDemand.NotComparable => wording.Say("answers.zone.both", ofContract, ofClass, ofCode),
+            null => wording.Say("answers.zone.of-contract", ofContract, ofClass),
             _ => code,
         };
     }

@@ -1,6 +1,5 @@
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
-using Alburnum.Reports.Documents;
 using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Words;
@@ -227,16 +226,10 @@ public sealed class SheetWords(Wording wording)
         (wording.Say("sheet.answer"), Named(_requirements.Answers.Say(outcome), reason));
 
     /// <summary>The analytical zone.</summary>
-    /// <param name="zone">The code's; null where it must be looked up.</param>
-    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
-    public (string Name, string Value) AnalyticalZone(string? zone, ContractDocument? contract) =>
-        (wording.Say("sheet.zone"), Zone(zone, contract));
+    public (string Name, string Value) AnalyticalZone(string? zone) => (wording.Say("sheet.zone"), Zone(zone));
 
     /// <summary>An analytical zone; null is one that must be looked up.</summary>
-    /// <param name="zone">The code's.</param>
-    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
-    public string Zone(string? zone, ContractDocument? contract) =>
-        _requirements.Answers.Zone(zone, contract) ?? wording.Say("sheet.consult-code");
+    public string Zone(string? zone) => zone ?? wording.Say("sheet.consult-code");
 
     /// <summary>The retention demanded.</summary>
     public (string Name, string Value) Retention(double? kgPerM3, double? factor) =>

@@ -110,6 +110,11 @@ public static class ExposureReading
         return new UseClassAnswer(classes, decidedBy, next, [.. Remarks(exposure, classes)]);
     }
 
+    // What touches no water and stands out of the weather does not stand in the sea.
+    private static bool? IsInSaltWater(Exposure exposure) =>
+        exposure.IsInSaltWater
+        ?? (exposure is { TouchesGroundOrFreshWater: false, IsExposedToWeather: false } ? false : null);
+
     private static (IReadOnlyList<UseClass> Classes, ExposureQuestion? DecidedBy, ExposureQuestion? Next) Classes(
         Exposure exposure
     )
@@ -130,12 +135,8 @@ public static class ExposureReading
             return answer == true;
         }
 
-        // What touches no water and stands out of the weather does not stand in the sea.
-        var isInSaltWater =
-            exposure.IsInSaltWater
-            ?? (exposure is { TouchesGroundOrFreshWater: false, IsExposedToWeather: false } ? false : null);
         var isSettled =
-            Settles(ExposureQuestion.SaltWater, isInSaltWater, Requirements.UseClass.Five)
+            Settles(ExposureQuestion.SaltWater, IsInSaltWater(exposure), Requirements.UseClass.Five)
             || Settles(
                 ExposureQuestion.GroundOrFreshWater,
                 exposure.TouchesGroundOrFreshWater,
