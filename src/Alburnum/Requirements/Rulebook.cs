@@ -75,6 +75,13 @@ public sealed class Rulebook
     public bool Names(string statedClass) =>
         WordsOf(Field.StatedClass).Contains(statedClass, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>True where its rows ask for use classes, or put components into them, so that the classes of EN 335 are its own.</summary>
+    public bool GoesByUseClass =>
+        Rows.Any(row =>
+            row.When.Any(condition => condition.Field == Field.UseClass)
+            || (row.Subject == Subject.UseClass && row.When.All(condition => condition.Field != Field.StatedClass))
+        );
+
     /// <summary>The rows of one subject, in the order of the document.</summary>
     public IReadOnlyList<Row> RowsOf(Subject subject) => _bySubject[(int)subject];
 

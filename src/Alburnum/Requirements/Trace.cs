@@ -162,6 +162,18 @@ public sealed record Trace(
         }
     }
 
+    /// <summary>The trace without what is asked of a treatment, for where none is needed: retention, moisture before it, how many pieces may fail.</summary>
+    public Trace WithoutTreatment =>
+        this with
+        {
+            Steps =
+            [
+                .. Steps.Where(step =>
+                    step.Subject is not (Subject.Retention or Subject.Moisture or Subject.Acceptance)
+                ),
+            ],
+        };
+
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);
 
