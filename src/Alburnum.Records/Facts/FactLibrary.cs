@@ -20,6 +20,7 @@ public sealed class FactLibrary
         PenetrationDemand
     >.Empty;
 
+    private readonly TimeProvider _clock;
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<Fact<double>> _densityVariation;
@@ -51,8 +52,10 @@ public sealed class FactLibrary
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
-    public FactLibrary(string dataFolder)
+    /// <param name="clock">Tells today, which a rulebook of the user's is held against; default: the computer's.</param>
+    public FactLibrary(string dataFolder, TimeProvider? clock = null)
     {
+        _clock = clock ?? TimeProvider.System;
         _sources = new(() => SourceRegister.Load(dataFolder));
         _species = new(() =>
         {
@@ -67,7 +70,9 @@ public sealed class FactLibrary
         });
         _marks = In("marks.yaml", PreservativeFile.ReadMarks);
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!));
+        _words = new(() =>
+            new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!) { Today = () => Today }
+        );
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -93,6 +98,9 @@ public sealed class FactLibrary
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
         T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>Today, where the reader sits: by the clock of the world it may be a day to come.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
 
     /// <summary>Documents that the facts are taken from.</summary>
     public SourceRegister Sources => _sources.Value;

@@ -259,10 +259,10 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("name", name.Name),
                 ("says", exposure.Say(name.Exposure))
             ),
-            LifeOfNameUsed { Name: { Life: { } life } name } => wording.Say(
+            LifeOfNameUsed(var name, var life) => wording.Say(
                 "answers.life-of-name",
                 ("name", name.Name),
-                ("life", rows.Say(life))
+                ("life", rows.Say(life.Value))
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(fact), fact, "Not a fact."),
         };

@@ -173,8 +173,8 @@ public sealed class Rulebook
             situation.SetLife(usual.Life);
         else if (step.Finding is Silent && enquiry.CalledAs is { Life: { } life } name)
         {
-            situation.SetLife(life);
-            return step with { Finding = new UsualLifeOfName(life, name) };
+            situation.SetLife(life.Value);
+            return step with { Finding = new UsualLifeOfName(life.Value, name) };
         }
         return step;
     }
@@ -187,8 +187,8 @@ public sealed class Rulebook
         {
             if (steps[0].Finding is UseClassOfExposure && name.Exposure.SaysWhere)
                 facts.Add(new ExposureOfNameUsed(name));
-            if (steps[1].Finding is UsualLifeOfName)
-                facts.Add(new LifeOfNameUsed(name));
+            if (steps[1].Finding is UsualLifeOfName && name.Life is { } life)
+                facts.Add(new LifeOfNameUsed(name, life));
         }
         if (enquiry.Species is not { } species)
             return facts;

@@ -92,8 +92,9 @@ public sealed record SpeciesGroupUsed(Timber.Species Species, SpeciesGroup Group
 public sealed record ExposureOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
 
 /// <summary>How long what goes by a component's name usually serves.</summary>
-/// <param name="Name">The name, whose life is known.</param>
-public sealed record LifeOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
+/// <param name="Name">The name.</param>
+/// <param name="Life">Its usual life.</param>
+public sealed record LifeOfNameUsed(ComponentName Name, Fact<DesiredServiceLife> Life) : FactUsed(Life.Provenance);
 
 /// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
 /// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
