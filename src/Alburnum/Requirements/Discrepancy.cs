@@ -143,9 +143,9 @@ public static class Discrepancies
         var longest = others
             .Select(other => other.Answer(enquiry).Trace)
             .Select(other =>
-                ((other.Step(Subject.Life)?.Finding as GivenLife)?.Usual?.Life, By: (string?)other.RulebookTitle)
+                (Life: (other.Step(Subject.Life)?.Finding as GivenLife)?.Usual?.Life, By: (string?)other.RulebookTitle)
             )
-            .Append((enquiry.CalledAs?.Life, null))
+            .Append((Life: enquiry.CalledAs?.Life?.Value, By: (string?)null))
             .Where(each => each.Life is not null)
             .OrderByDescending(each => each.Life!.Value.Years)
             .FirstOrDefault();

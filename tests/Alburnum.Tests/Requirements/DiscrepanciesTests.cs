@@ -115,7 +115,7 @@ public sealed class DiscrepanciesTests
             Assert.Single(Discrepancies.Of(Silent.Answer(enquiry), [Speaking]))
         );
         Assert.Empty(Discrepancies.Of(Silent.Answer(enquiry with { Life = new(30) }), [Speaking]));
-        ComponentName name = new("sash", "joinery", [], new(), new(20), "", Invented);
+        ComponentName name = new("sash", "joinery", [], new(), new(new(20), Invented), "", Invented);
         Assert.Equal(
             new LifeNotOfCode("sash", new(60), new(20), null, Silent.FullTitle),
             Assert.Single(Discrepancies.Of(Silent.Answer(new() { CalledAs = name, Life = new(60) }), [Speaking]))
