@@ -210,11 +210,11 @@ public sealed class EveryMomentTests : IDisposable
         );
     }
 
-    private static async Task HoldUnderAnotherRulebookAsync(string firstLine)
+    private static async Task HoldUnderAnotherRulebookAsync(Uri server)
     {
         using var browser = new HttpClient();
         using var form = new MultipartFormDataContent { { new StringContent("european-2007"), "rulebook" } };
-        var address = new Uri(new Uri(firstLine.Split(' ')[1]), "/api/cases/1/rulebook");
+        var address = new Uri(server, "/api/cases/1/rulebook");
         using var answer = await browser.PostAsync(address, form, Stop);
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(Stop));
     }

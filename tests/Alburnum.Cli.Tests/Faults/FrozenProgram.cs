@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
-using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests.Faults;
 
@@ -23,14 +22,14 @@ internal static partial class FrozenProgram
     /// <param name="most">Most copies there may be in the end.</param>
     /// <param name="random">Decides which changes are taken and how long after the change.</param>
     /// <param name="words">What stands after its name.</param>
-    /// <param name="meanwhile">What is asked of it while it runs, given its first line; it is ended after that. Null where it ends by itself.</param>
+    /// <param name="meanwhile">What is asked of it at the address that it serves; it is ended after that. Null where it ends by itself.</param>
     public static async Task RunAsync(
         string folder,
         string copies,
         int most,
         Random random,
         IReadOnlyList<string> words,
-        Func<string, Task>? meanwhile
+        Func<Uri, Task>? meanwhile
     )
     {
         using var program = Process.Start(
@@ -49,7 +48,7 @@ internal static partial class FrozenProgram
         if (meanwhile is null)
             program.BeginOutputReadLine();
         else
-            asked = meanwhile((await program.StandardOutput.ReadLineAsync(Stop))!);
+            asked = meanwhile(await AddressAsync(program));
 
         var seen = Trace(folder);
         var taken = Directory.GetDirectories(copies).Length;
@@ -74,11 +73,18 @@ internal static partial class FrozenProgram
     /// <summary>A folder with all in it.</summary>
     public static void Copy(string from, string to)
     {
-        Directory.CreateDirectory(to);
-        foreach (var folder in Directory.GetDirectories(from, "*", SearchOption.AllDirectories))
-            Directory.CreateDirectory(Path.Combine(to, Path.GetRelativePath(from, folder)));
-        foreach (var file in Directory.GetFiles(from, "*", SearchOption.AllDirectories))
-            File.Copy(file, Path.Combine(to, Path.GetRelativePath(from, file)));
+        // A library's copy would respect the locks of the program that is stopped.
+        using var copy = Process.Start("cp", ["-r", from, to]);
+        copy.WaitForExit();
+        Assert.Equal(0, copy.ExitCode);
+    }
+
+    private static async Task<Uri> AddressAsync(Process server)
+    {
+        while (await server.StandardOutput.ReadLineAsync(Stop) is { } line)
+            if (line.StartsWith("Open ", StringComparison.Ordinal))
+                return new(line.Split(' ')[1]);
+        throw new InvalidOperationException("The server ended before it said where it is.");
     }
 
     private static void Freeze(Process program, Action meanwhile)
