@@ -12,10 +12,11 @@ internal static class DepthCauses
     /// <summary>The same of a rim: about 36 of its points stray each by itself.</summary>
     public const int RimPart = 6;
 
-    /// <summary>Standard uncertainty of a rim, and of each corner, that stands as given, px: how well a hand points. Our own choice.</summary>
-    public const double GivenRimPx = 1;
-
-    public const double GivenCornerPx = 1.5;
+    /// <summary>
+    /// Standard uncertainty of a point that stands as given, as a share of the photograph's longer side: how well a hand points on a screen, 3 of 600 of
+    /// its points. Our own choice.
+    /// </summary>
+    public const double GivenShare = 0.005;
 
     /// <summary>Evidence added either way, the logarithm of odds: 20 to 1. Our own choice.</summary>
     public const float Lean = 3;
@@ -57,10 +58,7 @@ internal static class DepthCauses
 
     /// <summary>The same where a person's points stand as they were given.</summary>
     public static UncertaintyCause GivenOutline { get; } =
-        new("given-outline", null, "given-points", EvaluationType.B, Ours)
-        {
-            Figures = [("corner", GivenCornerPx), ("rim", GivenRimPx)],
-        };
+        new("given-outline", GivenShare, "given-points", EvaluationType.B, Ours);
 
     /// <summary>The same where a lens was taken into account: what its bow's uncertainty leaves of a side's bow.</summary>
     public static UncertaintyCause LensBow { get; } = new("lens-bow", null, "bow-scatter", EvaluationType.A, Scatter);

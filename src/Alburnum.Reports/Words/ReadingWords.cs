@@ -273,6 +273,11 @@ public static class ReadingWords
             OverExposed over => Said("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
             UnderExposed(var light) => Said("reading.finding.under-exposed", ("light", Figures.Number(light, 0))),
             SeeThrough see => Said("reading.finding.see-through", ("percent", Digits(100 * see.Share))),
+            PointsOffEdge { Corners.Count: 0 } => Said("reading.finding.off-edge.rim"),
+            PointsOffEdge(var corners) => Said(
+                "reading.finding.off-edge.corners",
+                ("corners", string.Join(", ", corners.Select(Figures.Whole)))
+            ),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };

@@ -24,6 +24,9 @@ public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile
     /// <summary>Whether the depths rest on a nominal size that nobody measured.</summary>
     public bool IsSizeOnTrust { get; init; }
 
+    /// <summary>Whether the depths are measured from points that lie on no sure edge of the wood, so that they decide nothing.</summary>
+    public bool IsOffEdge { get; init; }
+
     /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
     internal PieceEvidence WithSapwood(double depthMm) =>
         this with
