@@ -282,6 +282,9 @@ public sealed record FaceDocument
     /// <summary>Depth of the sapwood, mm; null where not known.</summary>
     public required IReadOnlyList<double?> SapwoodMm { get; init; }
 
+    /// <summary>Depth to which the wood is treated at least, where no front is seen because it is treated right through; null elsewhere.</summary>
+    public IReadOnlyList<double?>? AtLeastMm { get; init; }
+
     /// <summary>Distance to the nearest untreated wood in any direction; null where it was not read.</summary>
     public IReadOnlyList<double?>? NearestUntreatedMm { get; init; }
 

@@ -40,7 +40,7 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(reading);
         return reading.Outcome switch
         {
-            Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood)],
+            Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood), .. Through(read.Profile)],
             NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
             [
                 Fault(fault),
@@ -234,6 +234,22 @@ public static class ReadingWords
         scale is { Basis: ScaleBasis.KnownLength, Section: var section }
             ? [Said("reading.scale.known-length", ("section", section.Label))]
             : [];
+
+    // Of faces that show a front along less than half of their length: those beside a corner alone go without saying.
+    private static IEnumerable<string> Through(DepthProfile profile)
+    {
+        foreach (var face in profile.Faces)
+        {
+            double[] depths = [.. face.AtLeastMm.OfType<double>()];
+            if (depths.Length > 0 && face.Excluded.Count(isLeftOut => !isLeftOut) < 0.5 * face.Excluded.Count)
+                yield return Said(
+                    "reading.through",
+                    ("face", Figures.Whole(face.Number)),
+                    ("length", Digits(depths.Length * face.StepMm, "f0")),
+                    ("mm", Digits(depths.Min(), "f0"))
+                );
+        }
+    }
 
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
