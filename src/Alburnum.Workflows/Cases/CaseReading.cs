@@ -164,6 +164,7 @@ public sealed record CaseReading(
         return new(piece, EvidenceKind.Photograph, read?.Profile)
         {
             IsIncised = isIncised,
+            IsOffEdge = read is { IsOffEdge: true },
             IsSizeOnTrust = read?.Scale.Basis == ScaleBasis.NominalSize,
         };
     }
