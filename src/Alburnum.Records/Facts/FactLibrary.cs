@@ -20,6 +20,7 @@ public sealed class FactLibrary
         PenetrationDemand
     >.Empty;
 
+    private readonly Lazy<string> _sha256;
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<Fact<double>> _densityVariation;
@@ -53,6 +54,7 @@ public sealed class FactLibrary
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
     public FactLibrary(string dataFolder)
     {
+        _sha256 = new(() => FactFile.Sha256OfAll(dataFolder));
         _sources = new(() => SourceRegister.Load(dataFolder));
         _species = new(() =>
         {
@@ -93,6 +95,9 @@ public sealed class FactLibrary
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
         T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>SHA-256 over all fact files, rulebooks among them: that of the lines "hash, two spaces, path" in the order of the paths.</summary>
+    public string Sha256 => _sha256.Value;
 
     /// <summary>Documents that the facts are taken from.</summary>
     public SourceRegister Sources => _sources.Value;

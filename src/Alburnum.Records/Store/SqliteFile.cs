@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Alburnum.Records.Ledger;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -130,7 +131,9 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         });
 
     /// <summary>Makes the store where it is missing, and brings it forward where it is of an earlier version.</summary>
-    public Task MakeReadyAsync(CancellationToken stop) =>
+    /// <param name="by">Who begins its ledger.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    public Task MakeReadyAsync(Person by, CancellationToken stop) =>
         OpeningAsync(async () =>
         {
             RefuseFolders();
@@ -144,7 +147,7 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             RefuseUnlessOurs(state);
             await WaitAsync(() => LeaveLogAsync(stop), stop);
             if (state is not OfVersion { IsThisVersion: true })
-                await new BringingForward(this).RunAsync(stop);
+                await new BringingForward(this, by).RunAsync(stop);
         });
 
     /// <summary>Begins to write, as the only one.</summary>

@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 
@@ -168,7 +169,7 @@ public sealed class BackUpTests : IDisposable
 
     private async Task MakeAsync()
     {
-        var store = await CaseStore.KeepAsync(StorePath, Say, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
         foreach (var (document, photograph) in new[] { ("first", First), ("second", Second) })
             await store.AddAsync(
                 new(
