@@ -102,7 +102,7 @@ internal sealed class LedgerCheck(string place)
                     $"entry {Whole(entry.Place.Number)} of case {Whole(entry.CaseNumber)}",
                     $"entry {Whole(each.Number)} of case {Whole(each.CaseNumber)}: entries were exchanged or renumbered"
                 );
-            read.Add(new(each, entry, isAtItsPlace));
+            read.Add(new(each, entry, entry is not null && isAtItsPlace));
         }
         return read;
     }

@@ -48,7 +48,7 @@ internal sealed class BringingForward(SqliteFile file, Person by)
         await file.CommitAsync(transaction, stop);
         if (from == 0)
             return;
-        GiveBackSpace(context);
+        SqliteFile.WriteAnew(context);
         file.Say(
             $"{file.Path} is upgraded from version {from} to {StoreState.ThisVersion}; the old one is kept as {copy}."
         );
@@ -80,18 +80,6 @@ internal sealed class BringingForward(SqliteFile file, Person by)
         await using var rows = await command.ExecuteReaderAsync(stop);
         while (await rows.ReadAsync(stop))
             await file.Photographs.WriteAsync(rows.GetString(0), await rows.GetFieldValueAsync<byte[]>(1, stop), stop);
-    }
-
-    private static void GiveBackSpace(StoreContext context)
-    {
-        try
-        {
-            context.Database.ExecuteSqlRaw("VACUUM");
-        }
-        catch (SqliteException)
-        {
-            // The store is whole without it, only larger than it need be.
-        }
     }
 
     private static byte[] Hash(string path)

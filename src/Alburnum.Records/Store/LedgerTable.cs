@@ -153,7 +153,7 @@ internal sealed class LedgerTable(StoreContext context)
 }
 
 /// <summary>What is entered of a run beside what the tables hold of it.</summary>
-/// <param name="At">When it was made, UTC.</param>
+/// <param name="At">When it is entered, UTC. When the run was made, its document says.</param>
 /// <param name="By">Who made it.</param>
 internal sealed record RunAccount(DateTime At, Person By)
 {

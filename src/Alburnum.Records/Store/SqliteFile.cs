@@ -170,6 +170,20 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             stop
         );
 
+    /// <summary>Writes the whole file anew, without the room that nothing takes any more. False where that cannot be done: the store is whole without it.</summary>
+    public static bool WriteAnew(StoreContext context)
+    {
+        try
+        {
+            context.Database.ExecuteSqlRaw("VACUUM");
+            return true;
+        }
+        catch (SqliteException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>Tries again while another program is at work on the store; says so, and gives up after a while.</summary>
     public async Task<T> WaitAsync<T>(Func<Task<T>> attempt, CancellationToken stop)
     {

@@ -215,18 +215,24 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                 );
                 return true;
             },
+            _ => { },
             stop
         );
 
     /// <inheritdoc/>
     public Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop) =>
-        ChangeAsync((context, keeper) => new Redacting(context, file, asked, keeper).RunAsync(text, stop), stop);
+        ChangeAsync(
+            (context, keeper) => new Redacting(context, file, asked, keeper).RunAsync(text, stop),
+            Overwrite,
+            stop
+        );
 
     /// <inheritdoc/>
     public async Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop)
     {
         var (deletion, loose) = await ChangeAsync(
             (context, keeper) => new Deleting(context, asked, keeper).RunAsync(stop),
+            Overwrite,
             stop
         );
         // Afterwards, so that no run is ever without its photographs.
@@ -235,20 +241,31 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         return deletion;
     }
 
-    // What is removed is overwritten in the file, and not only left out of the tables.
-    private async Task<T> ChangeAsync<T>(Func<StoreContext, Person, Task<T>> change, CancellationToken stop)
+    private async Task<T> ChangeAsync<T>(
+        Func<StoreContext, Person, Task<T>> change,
+        Action<StoreContext> afterwards,
+        CancellationToken stop
+    )
     {
         var keeper = Keeper();
         return await file.RefusingAsync(async () =>
         {
             using var context = file.Open(SqliteOpenMode.ReadWrite);
             await using var transaction = await file.BeginAsync(context, stop);
-            await context.Database.ExecuteSqlRawAsync("PRAGMA secure_delete = ON", stop);
             var changed = await change(context, keeper);
-            await context.SaveChangesAsync(stop);
             await file.CommitAsync(transaction, CancellationToken.None);
+            afterwards(context);
             return changed;
         });
+    }
+
+    // What is left out of the tables may still stand in the file where nothing else was written since.
+    private void Overwrite(StoreContext context)
+    {
+        if (!SqliteFile.WriteAnew(context))
+            file.Say(
+                $"{file.Path} could not be written anew: what was removed from the tables may still stand in the file itself until that is done."
+            );
     }
 
     private Person Keeper() =>
@@ -333,7 +350,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         );
 
     private static RunAccount Account(CaseRecord run, Person keeper, FilesTogether reports) =>
-        new(run.RunAt, keeper)
+        new(DateTime.UtcNow, keeper)
         {
             Inputs = run.Inputs,
             Photographs = run

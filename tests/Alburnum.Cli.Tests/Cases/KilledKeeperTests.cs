@@ -61,6 +61,8 @@ public sealed class KilledKeeperTests : IDisposable
             if (run.Number > before)
                 Assert.Contains(text, reports);
         }
+        // What is kept is entered, and nothing else: both are of one transaction.
+        Assert.Empty((await kept.VerifyAsync(null, Stop)).Faults);
         return runs.Count;
     }
 
