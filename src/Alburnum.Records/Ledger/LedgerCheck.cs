@@ -51,7 +51,6 @@ internal sealed class LedgerCheck(string place)
         return new(
             entries.Count,
             entries.Count > 0 ? entries[^1].Kept.Hash : null,
-            sound.Count > 0 ? sound[^1].At : null,
             held.Count,
             _faults,
             [

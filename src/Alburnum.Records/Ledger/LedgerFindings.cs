@@ -3,14 +3,12 @@ namespace Alburnum.Records.Ledger;
 /// <summary>What a check of a ledger found.</summary>
 /// <param name="Entries">How many entries it has.</param>
 /// <param name="Head">Hash of its last entry; null where it has none.</param>
-/// <param name="LastAt">When the last entry was made, UTC; null likewise.</param>
 /// <param name="Files">How many files were held against it.</param>
 /// <param name="Faults">What was changed, is missing or stands in another order; empty where nothing is.</param>
 /// <param name="SetBack">Where time goes back.</param>
 public sealed record LedgerFindings(
     int Entries,
     string? Head,
-    DateTime? LastAt,
     int Files,
     IReadOnlyList<InputProblem> Faults,
     IReadOnlyList<ClockSetBack> SetBack
