@@ -29,7 +29,7 @@ internal sealed class LedgerVerifyCommand(IAnsiConsole console) : AsyncCommand<L
         var findings = await store.VerifyAsync(head, cancellationToken);
         if (findings.Faults.Count > 0)
             throw new InputRefusedException(findings.Faults);
-        foreach (var line in LedgerWords.Current.Verified(findings, HeadOption))
+        foreach (var line in LedgerWords.Current.Verified(findings, $"{LedgerCommands.Verify} {HeadOption} HASH"))
             console.WriteLine(line);
         return CommandLine.Done;
     }

@@ -59,8 +59,11 @@ public static class ReadBundle
         var packed = new Dictionary<string, ZipArchiveEntry>(StringComparer.Ordinal);
         foreach (var entry in zip.Entries)
         {
-            if (!BundleNames.StaysInside(entry.FullName))
+            if (!BundleNames.StaysInside(entry.FullName.EndsWith('/') ? entry.FullName[..^1] : entry.FullName))
                 throw Refused(path, entry.FullName, "a name that leads out of the folder where it is unpacked");
+            // A folder of its own, as some programs pack them, holds nothing.
+            if (entry.FullName.EndsWith('/') && entry.Length == 0)
+                continue;
             if (!packed.TryAdd(entry.FullName, entry))
                 throw Refused(path, entry.FullName, "a name that two files have");
         }

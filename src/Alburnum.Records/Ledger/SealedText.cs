@@ -25,6 +25,8 @@ public sealed record SealedText(string Seal, string? Salt, string? Text)
     {
         if (text is null)
             return null;
+        // Half a letter, which a file may hold, has no bytes of its own: what is sealed is what is written.
+        text = Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text));
         var salt = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(SaltBytes));
         return new(SealOf(salt, text), salt, text);
     }

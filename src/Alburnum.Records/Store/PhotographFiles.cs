@@ -53,6 +53,9 @@ internal sealed class PhotographFiles(string folder)
         }
     }
 
+    /// <summary>Whether there is a file of a photograph, damaged or not.</summary>
+    public bool Has(string sha256) => File.Exists(PathOf(sha256));
+
     /// <summary>The bytes of a photograph's file, damaged or not; null where there is none.</summary>
     public async Task<byte[]?> AsFoundAsync(string sha256, CancellationToken stop)
     {

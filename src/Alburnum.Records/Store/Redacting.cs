@@ -38,6 +38,11 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
                 "a reason that holds the text itself",
                 "a reason without it: the ledger keeps the reason"
             );
+        if (keeper.Name.Contains(text, StringComparison.Ordinal))
+            throw file.Refused(
+                "the text in the name of the person who removes it",
+                "another person: the ledger keeps who"
+            );
         var before = await HeldFiles.SumsAsync(context, file.Photographs, onlyCase: null, stop);
         // Whatever was changed before would be covered up by a redaction that names everything anew.
         var whole = LedgerCheck.OfStore(

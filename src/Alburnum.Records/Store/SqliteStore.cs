@@ -30,6 +30,9 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                 using var context = file.Open(SqliteOpenMode.ReadWrite);
                 await using var transaction = await file.BeginAsync(context, stop);
                 var kept = await KeptAsAsync(context, run, photographs, stop);
+                // A case that was deleted meanwhile may have taken them along.
+                foreach (var photograph in photographs.Where(each => !file.Photographs.Has(each.Sha256)))
+                    await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
                 var row = await RowAsync(context, run, kept.CaseNumber, photographs, stop);
                 context.Runs.Add(row);
                 await context.SaveChangesAsync(stop);
@@ -235,9 +238,18 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
             Overwrite,
             stop
         );
-        // Afterwards, so that no run is ever without its photographs.
-        foreach (var sha256 in loose)
-            file.Photographs.Remove(sha256);
+        // Afterwards, so that no run is ever without its photographs; and alone, since another may be keeping one of them just now.
+        await ChangeAsync(
+            async (context, _) =>
+            {
+                foreach (var sha256 in loose)
+                    if (!await context.Photographs.AnyAsync(row => row.Sha256 == sha256, CancellationToken.None))
+                        file.Photographs.Remove(sha256);
+                return true;
+            },
+            _ => { },
+            CancellationToken.None
+        );
         return deletion;
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Alburnum.Records.Bundles;
 using Alburnum.Records.Ledger;
 
@@ -67,8 +68,8 @@ public sealed class LedgerWords(Wording wording)
 
     /// <summary>What was verified, a sentence a line; only for findings without a fault.</summary>
     /// <param name="findings">What was found.</param>
-    /// <param name="headOption">The option by which a noted head is held against the ledger.</param>
-    public IEnumerable<string> Verified(LedgerFindings findings, string headOption)
+    /// <param name="headCommand">The command that holds a noted head against the ledger.</param>
+    public IEnumerable<string> Verified(LedgerFindings findings, string headCommand)
     {
         ArgumentNullException.ThrowIfNull(findings);
         yield return wording.Say(
@@ -81,7 +82,7 @@ public sealed class LedgerWords(Wording wording)
         if (findings.AfterNotedHead is { } later)
             yield return wording.Say("ledger.noted-found", ("entries", Figures.Whole(later)));
         if (findings.Head is { } head)
-            yield return wording.Say("ledger.head", ("head", head), ("option", headOption));
+            yield return wording.Say("ledger.head", ("head", head), ("command", headCommand));
     }
 
     /// <summary>What was verified of a bundle, a sentence a line; only for findings without a fault.</summary>
@@ -111,9 +112,16 @@ public sealed class LedgerWords(Wording wording)
             wording.Say(
                 "ledger.set-back",
                 ("entry", Figures.Whole(each.Entry)),
-                ("at", Figures.Moment(each.At, wording)),
-                ("before", Figures.Moment(each.Before, wording))
+                ("at", ToTheSecond(each.At)),
+                ("before", ToTheSecond(each.Before))
             )
+        );
+
+    private string ToTheSecond(DateTime at) =>
+        wording.Say(
+            "date.moment",
+            ("day", Figures.Day(DateOnly.FromDateTime(at), wording)),
+            ("time", at.ToString("HH:mm:ss", CultureInfo.InvariantCulture))
         );
 
     private static bool IsRemoved(LedgerEntry entry, string text) =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.IO.Compression;
 using System.Text.Json;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Microsoft.Data.Sqlite;
@@ -105,6 +106,28 @@ public sealed class LedgerTests : IAsyncLifetime
             verified.Errors,
             StringComparison.Ordinal
         );
+    }
+
+    [Theory]
+    [InlineData(null, "Dora", "Dora", "setting")]
+    [InlineData("Jo", "Dora", "Jo", "command")]
+    [InlineData(null, null, null, "system")]
+    public async Task Who_did_it_is_entered_with_how_that_is_known(
+        string? option,
+        string? variable,
+        string? name,
+        string knownBy
+    )
+    {
+        string[] by = option is null ? [] : ["--by", option];
+        var corrected = await RealProgram.RunAsync(
+            ["ledger", "correct", "1", "2", "as it is right", "--store", StorePath, .. by],
+            ("ALBURNUM_BY", variable)
+        );
+
+        Assert.Equal(CommandLine.Done, corrected.Status);
+        var last = (await (await LookAsync()).LedgerAsync(1, Stop))[^1];
+        Assert.Equal((name ?? Environment.UserName, knownBy), (last.Who!.Name, last.Who.KnownBy.Key()));
     }
 
     [Fact]

@@ -89,7 +89,17 @@ public sealed class CaseBundleTests : IDisposable
         );
     }
 
+    [Fact]
+    public async Task Packed_anew_with_its_folders_it_verifies_all_the_same()
+    {
+        await WriteAsync();
+        Rewrite((_, bytes) => bytes, ("cases/", []), ("cases/1/", []));
+
+        Assert.Empty(ReadBundle.Verify(Bundle, null, Stop).Ledger.Faults);
+    }
+
     [Theory]
+    [InlineData("../")]
     [InlineData("../outside.txt")]
     [InlineData("/etc/outside.txt")]
     [InlineData("cases/../../outside.txt")]

@@ -45,6 +45,7 @@ public sealed class BackUpTests : IDisposable
                 photograph.Bytes.ToArray(),
                 (await after.PhotographAsync(photograph.Sha256, Stop))!.Bytes.ToArray()
             );
+        Assert.Empty((await after.VerifyAsync(null, Stop)).Faults);
         Assert.Equal((1, 2, 2, 0, 0, 0), Counted(await StoreCheck.RunAsync(Elsewhere, Say, Stop)));
         Assert.Equal(
             ["again.db", "again.photographs"],

@@ -205,6 +205,7 @@ public sealed class LedgerStoreTests : IDisposable
     [InlineData("A", "asked for", "at least 3 letters")]
     [InlineData("nowhere", "asked for", "letter for letter")]
     [InlineData("Dora", "Dora asked", "a reason without it")]
+    [InlineData("Alder", "asked for", "another person")]
     public async Task A_redaction_that_cannot_be_meant_changes_nothing(string text, string because, string expected)
     {
         var store = await KeepAsync();
@@ -258,6 +259,27 @@ public sealed class LedgerStoreTests : IDisposable
         // Its number stays its own.
         var kept = await store.AddAsync(Run() with { Reference = "C-3", Client = "third" }, FilesTogether.None, Stop);
         Assert.Equal(3, kept.CaseNumber);
+    }
+
+    [Fact]
+    public async Task A_photograph_that_a_deletion_took_along_is_written_again_with_the_run_that_needs_it()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        using var other = new SqliteConnection($"Data Source={StorePath};Pooling=False");
+        other.Open();
+        using var held = other.BeginTransaction();
+        // It finds its photograph there, and waits for its turn; meanwhile the file goes.
+        var adding = Task.Run(
+            () => store.AddAsync(Run(First) with { Document = "{}" }, FilesTogether.None, Stop),
+            Stop
+        );
+        await Task.Delay(300, Stop);
+        File.Delete(PathOf(First));
+        held.Rollback();
+        await adding;
+
+        Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
     }
 
     [Fact]
