@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json.Nodes;
 using Alburnum.Records.Ledger;
@@ -21,6 +22,24 @@ internal static class HeldFiles
     )
     {
         var files = new List<T>();
+        await foreach (var (run, number) in RunsAsync(context, onlyCase, stop))
+            files.AddRange(OfRun(run, number).Select(keep));
+        var photographs = onlyCase is null
+            ? context.Photographs
+            : context.Runs.Where(run => run.CaseNumber == onlyCase).SelectMany(run => run.Photographs).Distinct();
+        return new(files, await photographs.Select(row => row.Sha256).Order().ToListAsync(stop));
+    }
+
+    /// <summary>The runs with their numbers within their cases, one at a time: together they may be too large to be held.</summary>
+    /// <param name="context">The tables.</param>
+    /// <param name="onlyCase">Number of the case; null for all.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    public static async IAsyncEnumerable<(RunRow Run, int Number)> RunsAsync(
+        StoreContext context,
+        int? onlyCase,
+        [EnumeratorCancellation] CancellationToken stop
+    )
+    {
         var runs = await context
             .Runs.Where(run => onlyCase == null || run.CaseNumber == onlyCase)
             .OrderBy(run => run.Id)
@@ -35,12 +54,8 @@ internal static class HeldFiles
                 .Include(each => each.Photographs)
                 .AsSplitQuery()
                 .FirstAsync(each => each.Id == run.Id, stop);
-            files.AddRange(OfRun(row, i + 1).Select(keep));
+            yield return (row, i + 1);
         }
-        var photographs = onlyCase is null
-            ? context.Photographs
-            : context.Runs.Where(run => run.CaseNumber == onlyCase).SelectMany(run => run.Photographs).Distinct();
-        return new(files, await photographs.Select(row => row.Sha256).Order().ToListAsync(stop));
     }
 
     /// <summary>The hashes of what a store or a case holds.</summary>

@@ -25,16 +25,8 @@ internal sealed class LedgerTable(StoreContext context)
     public async Task BeginAsync(DateTime at, Person by, CancellationToken stop)
     {
         await AppendAsync(0, at, by, [new(LedgerAct.LedgerBegun, Subject: null, Before: null, After: null)], stop);
-        var runs = await context
-            .Runs.AsNoTracking()
-            .Include(run => run.Papers)
-            .Include(run => run.Photographs)
-            .AsSplitQuery()
-            .OrderBy(run => run.Id)
-            .ToListAsync(stop);
-        foreach (var ofCase in runs.GroupBy(run => run.CaseNumber))
-        foreach (var (i, run) in ofCase.Index())
-            await AppendRunAsync(run, i + 1, new(at, by) { Act = LedgerAct.RunFound }, stop);
+        await foreach (var (run, number) in HeldFiles.RunsAsync(context, onlyCase: null, stop))
+            await AppendRunAsync(run, number, new(at, by) { Act = LedgerAct.RunFound }, stop);
     }
 
     /// <summary>Enters a run: what is otherwise than before, the run, its verdict, its reports.</summary>

@@ -91,14 +91,7 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
     {
         string Without(string from) => from.Replace(text, Instead, StringComparison.Ordinal);
         var notSearched = new SortedSet<string>(StringComparer.Ordinal);
-        var runs = await context
-            .Runs.AsNoTracking()
-            .Include(run => run.Papers)
-            .Include(run => run.Photographs)
-            .AsSplitQuery()
-            .Where(run => run.CaseNumber == asked.CaseNumber)
-            .ToListAsync(stop);
-        foreach (var run in runs)
+        await foreach (var (run, _) in HeldFiles.RunsAsync(context, asked.CaseNumber, stop))
         {
             await context.Database.ExecuteSqlAsync(
                 $"UPDATE run SET Reference = {Without(run.Reference)}, Title = {Without(run.Title)}, Client = {Without(run.Client)}, Document = {InJson(run.Document, Without)} WHERE Id = {run.Id}",
@@ -114,15 +107,12 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
                     stop
                 );
             }
+            foreach (var photograph in run.Photographs)
+                await context.Database.ExecuteSqlAsync(
+                    $"UPDATE photograph SET FileName = {Without(photograph.FileName)} WHERE Sha256 = {photograph.Sha256}",
+                    stop
+                );
         }
-        foreach (
-            var photograph in runs.SelectMany(run => run.Photographs)
-                .Where(each => each.FileName.Contains(text, StringComparison.Ordinal))
-        )
-            await context.Database.ExecuteSqlAsync(
-                $"UPDATE photograph SET FileName = {Without(photograph.FileName)} WHERE Sha256 = {photograph.Sha256}",
-                stop
-            );
         return [.. notSearched];
     }
 
