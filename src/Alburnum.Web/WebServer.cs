@@ -22,7 +22,7 @@ using static Alburnum.Reports.Words.Wording;
 namespace Alburnum.Web;
 
 /// <summary>The local web application: served to this machine only, every byte from here.</summary>
-public static class WebServer
+public static partial class WebServer
 {
     private const string Policy =
         "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
@@ -34,7 +34,13 @@ public static class WebServer
     public static WebApplication Create(ICaseStore store, FactLibrary facts, int port)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
+        builder
+            .WebHost.UseKestrelCore()
+            .ConfigureKestrel(kestrel =>
+            {
+                kestrel.Listen(IPAddress.Loopback, port);
+                kestrel.AddServerHeader = false;
+            });
         // A port that is taken is said by whoever starts the server.
         builder
             .Logging.AddFilter(
@@ -92,6 +98,11 @@ public static class WebServer
             await SayAsync(http, StatusCodes.Status413PayloadTooLarge, Said("api.too-large"));
             return;
         }
+        if (!await IsWholeAsync(http.Request))
+        {
+            await SayAsync(http, StatusCodes.Status400BadRequest, Said("pages.broken-form"));
+            return;
+        }
         try
         {
             await next(http);
@@ -102,7 +113,33 @@ public static class WebServer
             http.Response.Headers.CacheControl = "no-store";
             await SayAsync(http, StatusCodes.Status500InternalServerError, refused.Message);
         }
+        catch (Exception fault)
+            when (!http.Response.HasStarted && fault is not (OperationCanceledException or OutOfMemoryException))
+        {
+            LogFault(http.RequestServices.GetRequiredService<ILogger<WebApplication>>(), fault);
+            http.Response.Clear();
+            http.Response.Headers.CacheControl = "no-store";
+            await SayAsync(http, StatusCodes.Status500InternalServerError, Said("pages.fault"));
+        }
     }
+
+    // A form is read once, here; whoever asks for it later gets what was read.
+    private static async Task<bool> IsWholeAsync(HttpRequest request)
+    {
+        try
+        {
+            if (request.HasFormContentType)
+                await request.ReadFormAsync(request.HttpContext.RequestAborted);
+            return true;
+        }
+        catch (Exception broken) when (broken is InvalidDataException or IOException)
+        {
+            return false;
+        }
+    }
+
+    [LoggerMessage(LogLevel.Error, "A request could not be answered.")]
+    private static partial void LogFault(ILogger logger, Exception fault);
 
     // Asked for the head alone, the answer is that of the whole; one without a page says in a sentence what is wrong.
     private static async Task AnsweredAsync(HttpContext http, RequestDelegate next)

@@ -16,7 +16,10 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
     private const double Huge = 1e15;
 
     /// <summary>Most characters of what was found that are shown: one cell may hold a whole file.</summary>
-    private const int MostFound = 1000;
+    private const int MostFound = 300;
+
+    /// <summary>Most characters of a row's or field's name that are shown.</summary>
+    private const int MostOfName = 100;
 
     /// <summary>A number as a problem says it: with the decimals that it has, six at most.</summary>
     public static string Number(double value) =>
@@ -42,12 +45,13 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
     public override string ToString()
     {
         var line = Line > 0 ? $", line {Line}" : "";
-        var row = Row.Length > 0 ? $", row \"{Row}\"" : "";
-        var field = Field.Length > 0 ? $", field {Field}" : "";
+        var row = Row.Length > 0 ? $", row \"{Short(Row, MostOfName)}\"" : "";
+        var field = Field.Length > 0 ? $", field {Short(Field, MostOfName)}" : "";
         var end = Expected.EndsWith('?') ? "" : ".";
-        var found = Found.Length <= MostFound ? Found : $"{Found[..MostFound]}…";
-        return Visible($"{File}{line}{row}{field}: found {found}, expected {Expected}{end}");
+        return Visible($"{File}{line}{row}{field}: found {Short(Found, MostFound)}, expected {Expected}{end}");
     }
+
+    private static string Short(string text, int most) => text.Length <= most ? text : $"{text[..most]}…";
 
     private static bool Steers(char letter) =>
         char.GetUnicodeCategory(letter)

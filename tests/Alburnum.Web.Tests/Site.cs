@@ -72,7 +72,14 @@ internal sealed partial class Site : IAsyncDisposable
             "readings.csv",
             "piece,face,position_mm,depth_mm,u_mm,sapwood_mm\nP01,1,37,20,0.5,20\nP01,2,37,20,0.5,20\nP01,3,37,20,0.5,20\nP01,4,37,20,0.5,20\n"
         );
-        var run = await RunCase.JudgeAsync(new FolderFiles(_folder.Path), Facts, progress: null, Stop);
+        return await KeepAsync(new FolderFiles(_folder.Path));
+    }
+
+    /// <summary>Runs a case and keeps it.</summary>
+    /// <returns>Its number in the store.</returns>
+    public async Task<int> KeepAsync(ICaseFiles files)
+    {
+        var run = await RunCase.JudgeAsync(files, Facts, progress: null, Stop);
         var document = CaseMapping.From(run, Facts.Cautions, "Alburnum", DateTime.UnixEpoch);
         var kept = await RunCase.KeepAsync(
             run,

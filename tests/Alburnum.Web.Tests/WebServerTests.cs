@@ -7,10 +7,12 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
+using Alburnum.Reports.Handling;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Words;
 using Alburnum.Tests.Shared;
 using Alburnum.Workflows.Cases;
+using Alburnum.Workflows.Handling;
 using Microsoft.AspNetCore.Builder;
 
 namespace Alburnum.Web.Tests;
@@ -131,6 +133,20 @@ public sealed partial class WebServerTests : IAsyncLifetime
         Assert.Contains("permethrin: no spray known here shows it", organic, StringComparison.Ordinal);
         Assert.Contains("extracted with solvent", organic, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Where_no_preservative_is_named_the_page_lists_the_reagents_as_the_command_does()
+    {
+        var page = await Page("/reagents");
+
+        var listed = HandlingText.Lines(HandlingMapping.From(ChooseReagent.All(Site.Facts))).ToList();
+        Assert.Contains(listed[0], page, StringComparison.Ordinal);
+        Assert.All(listed.Skip(1), line => Assert.Contains($"<li>{line[2..]}</li>", page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_page_that_refuses_a_preservative_lists_nothing() =>
+        Assert.DoesNotContain("<li>Cu:", await Page("/reagents?preservative=moonlight"), StringComparison.Ordinal);
 
     [Fact]
     public async Task A_page_answers_what_comes_with_treated_timber_by_preservative_and_place()

@@ -38,7 +38,9 @@ internal abstract class CountingSettings : JudgeSettings
     public double? Aql { get; init; }
 
     [CommandOption("--rulebook <FILE|NAME>")]
-    [Description("Code of practice whose AQL for the timber is taken where none is given")]
+    [Description(
+        "Code of practice whose AQL for the timber is taken where none is given, and compared with the share that must pass"
+    )]
     public string? Rulebook { get; init; }
 
     [CommandOption("--species <NAME>")]
@@ -98,7 +100,10 @@ internal abstract class CountingSettings : JudgeSettings
                     (AcceptanceFields.Level, Level),
                     (AcceptanceFields.Severity, Severity)
                 );
-                return new AskedShare(Options.Number(AcceptanceFields.MustPass, percent) / 100);
+                return new AskedShare(
+                    Options.Number(AcceptanceFields.MustPass, percent) / 100,
+                    Rulebook is { } beside ? CodeAql.Known(beside, Options.Timber(this, facts), facts) : null
+                );
             case (null, { } aql):
                 return new AskedPlan(
                     Options.Number(AcceptanceFields.Aql, aql),

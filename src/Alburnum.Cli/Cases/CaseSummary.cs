@@ -37,6 +37,7 @@ internal static class CaseSummary
         console.WriteLine();
         console.Write(Pieces(document));
         console.WriteLine(Figures.PlusMinus);
+        console.WriteLine(Said("terminal.least-and-probability"));
         console.WriteLine();
         Remarks(console, document);
         Expectation(console, document);

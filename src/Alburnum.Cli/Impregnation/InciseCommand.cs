@@ -69,16 +69,25 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]");
         console.WriteLine(IncisingWords.Current.Required(document.Demand, document.WantedShare));
         var table = new Table().Border(TableBorder.Simple);
-        table.AddColumns("", Said("terminal.cut-out"), Said("terminal.cores-that-reach"), Said("terminal.pattern"));
+        table.AddColumns(
+            "",
+            Said("terminal.cut-out"),
+            Said("terminal.cores-that-reach"),
+            Said("terminal.pieces-that-meet"),
+            Said("terminal.pattern")
+        );
         foreach (var trial in document.Tried)
             table.AddRow(
                 trial.Name,
                 Figures.Number(trial.CutOutCm3PerM2, 0),
                 Figures.Certainty(trial.CoreShare),
+                Figures.Certainty(trial.PieceShare),
                 trial.Pattern
             );
         console.Write(table);
         console.WriteLine(document.Answer);
+        foreach (var sentence in document.Usual)
+            console.WriteLine(sentence);
         foreach (var line in new[] { document.StrengthPenalty, document.PenaltySource, document.Check })
             if (line is not null)
                 console.WriteLine(line);

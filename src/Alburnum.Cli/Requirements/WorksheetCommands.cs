@@ -61,9 +61,6 @@ internal sealed class RulebookFillCommand(IAnsiConsole console, FactLibrary fact
         public string? Out { get; init; }
     }
 
-    // Where the reader sits: by the clock of the world, today may be a day to come.
-    private static DateOnly Today => DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-
     public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
@@ -72,7 +69,7 @@ internal sealed class RulebookFillCommand(IAnsiConsole console, FactLibrary fact
     {
         var worksheet = settings.Worksheet ?? throw Options.Refused("--worksheet", "nothing", Table.Expected);
         var file = settings.Out ?? throw Options.Refused("--out", "nothing", "a file to write, such as my.yaml");
-        var filled = FillRulebook.Run(settings.Rulebook, Table.Open(worksheet, settings.Sheet), facts, Today);
+        var filled = FillRulebook.Run(settings.Rulebook, Table.Open(worksheet, settings.Sheet), facts, facts.Today);
         await TextFile.WriteAsync(file, filled.Text, cancellationToken);
         console.WriteLine(
             Said(

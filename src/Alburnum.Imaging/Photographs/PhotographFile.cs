@@ -37,7 +37,7 @@ internal sealed class PhotographFile : IDisposable
         if (PhotographSize.IsBeyond(bytes.Length))
             throw Refused(name, PhotographSize.Found(bytes.Length), PhotographSize.Expected);
         var picture =
-            (PackedPicture?)MagickPicture.Open(bytes)
+            (PackedPicture?)ConfinedPicture.Open(bytes)
             ?? SkiaPicture.Open(bytes.Span)
             ?? throw Refused(name, "something that is not a readable picture", Expected);
         var file = new PhotographFile(name, picture);

@@ -134,12 +134,32 @@ public static class CaseFolderReader
             acceptance,
             assays,
             Stated(root, "statedRetention", Units.MassInVolume, Ranges.RetentionKgPerM3),
-            Stated(root, "statedSapwood", Units.Length, Ranges.SapwoodMm)
+            // Deeper than the middle of the section no sapwood goes.
+            Stated(
+                root,
+                "statedSapwood",
+                Units.Length,
+                enquiry.Section is { } section
+                    ? Ranges.SapwoodMm with
+                    {
+                        High = section.ThicknessMm / 2,
+                    }
+                    : Ranges.SapwoodMm
+            )
         )
         {
+            StatedSapwoodUMm = StatedUncertainty(root),
             TreatedOn = root.Has("treatedOn") ? Date(root, "treatedOn") : null,
             MoistureMeasuredOn = root.Has("moistureMeasuredOn") ? Date(root, "moistureMeasuredOn") : null,
         };
+    }
+
+    private static double? StatedUncertainty(FactRow root)
+    {
+        const string Field = "statedSapwoodUncertainty";
+        if (root.Has(Field) && !root.Has("statedSapwood"))
+            root.Refuse(Field, root.OptionalText(Field), "a statedSapwood beside it, whose standard uncertainty it is");
+        return Stated(root, Field, Units.Length, Ranges.RulerUncertaintyMm);
     }
 
     private static DateOnly Date(FactRow row, string field)
@@ -205,6 +225,7 @@ public static class CaseFolderReader
             if (isWanted && Load(files, file, piece) is { } photograph)
                 photographs.Add(new CasePhotograph(name, piece.Line, photograph, files.NameOf(file), marks, isIncised));
         }
+        RefuseOnePhotographTwice(photographs, root);
         foreach (var file in files.Photographs.Except(leftOut, StringComparer.Ordinal))
         {
             if (!photographs.Exists(photograph => photograph.FileName == file) && problems.Count == 0)
@@ -217,6 +238,28 @@ public static class CaseFolderReader
             }
         }
         return photographs;
+    }
+
+    // One cut end is evidence of one piece, whatever its file is called. Two sections on one photograph are told apart by their corners.
+    private static void RefuseOnePhotographTwice(IReadOnlyList<CasePhotograph> photographs, FactRow root)
+    {
+        foreach (
+            var same in photographs
+                .GroupBy(photograph => photograph.File.Sha256, StringComparer.Ordinal)
+                .Where(group => group.Count() > 1)
+        )
+        {
+            var corners = same.Select(photograph =>
+                    photograph.Marks.Corners is { } marked ? string.Join(';', marked) : ""
+                )
+                .ToList();
+            if (corners.Contains("") || corners.Distinct(StringComparer.Ordinal).Count() < corners.Count)
+                root.Refuse(
+                    "pieces",
+                    $"the same photograph ({string.Join(", ", same.Select(each => Path.GetFileName(each.FileName)))}: equal SHA-256) for pieces {string.Join(" and ", same.Select(each => each.Piece))}",
+                    "a photograph of its own for each piece; where one shows several sections, the corners of each"
+                );
+        }
     }
 
     private static WrittenMarks MarksOf(FactRow piece, Section? section)

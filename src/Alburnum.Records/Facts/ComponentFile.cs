@@ -37,9 +37,16 @@ internal static class ComponentFile
             row.Text("group"),
             components,
             exposure is null ? new Exposure() : ExposureReader.Place(new RowFields(exposure)),
-            row.Has("lifeYears") ? new DesiredServiceLife(row.Whole("lifeYears", Ranges.LifeYears)) : null,
+            Life(row),
             row.OptionalText("decides"),
             row.Provenance()
         );
     }
+
+    // The row's own source, unless the life names another.
+    private static Fact<DesiredServiceLife>? Life(FactRow row) =>
+        !row.Has("lifeYears") ? null
+        : !row.IsText("lifeYears") && row.OptionalRow("lifeYears") is { } cell
+            ? new(new(cell.Whole("is", Ranges.LifeYears)), cell.Provenance())
+        : new(new(row.Whole("lifeYears", Ranges.LifeYears)), row.Provenance());
 }

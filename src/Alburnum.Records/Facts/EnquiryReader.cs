@@ -54,6 +54,7 @@ public static class EnquiryReader
             StatedClass = fields.Text(EnquiryFields.StatedClass) is { } stated
                 ? facts.Marks.AsRulebooksWrite(stated, rulebooks)
                 : null,
+            StatedClassMeans = fields.Text(EnquiryFields.StatedClass) is { } mark ? facts.Marks.Meant(mark) : null,
             Preservative = preservative,
             PreservativeKind = kind,
             CriticalValue = fields.Read(EnquiryFields.CriticalValue, Amount),

@@ -27,7 +27,21 @@ public static class ExposureReader
         return Place(fields) with
         {
             IsCoated = fields.YesNo(ExposureFields.Coated),
-            Insects = fields.Part(ExposureFields.Insects, text => Insect.Parse(text, facts.Insects)),
+            Insects = InsectsOf(fields, facts.Insects),
         };
+    }
+
+    private static IReadOnlyList<Insect>? InsectsOf(IFields fields, IReadOnlyList<Insect> known)
+    {
+        if (fields.Text(ExposureFields.Insects) is not { } text)
+            return null;
+        var named = Insect.Parse(text, known);
+        if (named is null)
+            fields.Refuse(
+                ExposureFields.Insects,
+                text,
+                $"{ExposureFields.Insects.Expected}: {string.Join(", ", known.Select(insect => insect.Name))}"
+            );
+        return named;
     }
 }

@@ -21,6 +21,7 @@ public sealed class FactLibrary
     >.Empty;
 
     private readonly Lazy<string> _sha256;
+    private readonly TimeProvider _clock;
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
     private readonly Lazy<Fact<double>> _densityVariation;
@@ -52,9 +53,11 @@ public sealed class FactLibrary
 
     /// <summary>The facts of one data folder.</summary>
     /// <param name="dataFolder">The folder, such as the one that lies beside the program.</param>
-    public FactLibrary(string dataFolder)
+    /// <param name="clock">Tells today, which a rulebook of the user's is held against; default: the computer's.</param>
+    public FactLibrary(string dataFolder, TimeProvider? clock = null)
     {
         _sha256 = new(() => FactFile.Sha256OfAll(dataFolder));
+        _clock = clock ?? TimeProvider.System;
         _sources = new(() => SourceRegister.Load(dataFolder));
         _species = new(() =>
         {
@@ -69,7 +72,9 @@ public sealed class FactLibrary
         });
         _marks = In("marks.yaml", PreservativeFile.ReadMarks);
         _penetrationClasses = In("penetration-classes.yaml", root => PenetrationClassFile.Read(root, NoClasses));
-        _words = new(() => new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!));
+        _words = new(() =>
+            new(Components, Species, PenetrationClasses, Insects, _sources, _rulebooks!) { Today = () => Today }
+        );
         _rulebooks = new(() => new(dataFolder, _words));
         _useClasses = In("use-classes.yaml", root => (UseClassFile.ReadClasses(root), UseClassFile.ReadTraps(root)));
         _durability = In("durability.yaml", root => (DurabilityFile.ReadMatrix(root), DurabilityFile.ReadYears(root)));
@@ -98,6 +103,9 @@ public sealed class FactLibrary
 
     /// <summary>SHA-256 over all fact files, rulebooks among them: that of the lines "hash, two spaces, path" in the order of the paths.</summary>
     public string Sha256 => _sha256.Value;
+
+    /// <summary>Today, where the reader sits: by the clock of the world it may be a day to come.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
 
     /// <summary>Documents that the facts are taken from.</summary>
     public SourceRegister Sources => _sources.Value;

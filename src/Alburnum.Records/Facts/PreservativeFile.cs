@@ -77,7 +77,10 @@ internal static class PreservativeFile
                 )),
         ];
         var systems = marks.Select(mark => mark.System).ToHashSet(StringComparer.Ordinal);
-        return new(marks, [.. root.Rows("systemWords").Select(row => Words(row, systems))]);
+        var useClasses = root.Texts("useClassSystems");
+        foreach (var system in useClasses.Where(system => !systems.Contains(system)))
+            root.Refuse("useClassSystems", system, "the system of a mark");
+        return new(marks, [.. root.Rows("systemWords").Select(row => Words(row, systems))], useClasses);
     }
 
     private static SystemWords Words(FactRow row, HashSet<string> known)

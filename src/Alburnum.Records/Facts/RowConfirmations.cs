@@ -13,19 +13,19 @@ internal static class RowConfirmations
     /// <param name="root">The file's outermost fields.</param>
     /// <param name="rows">All rows of the rulebook.</param>
     /// <param name="code">The document that the copy is of, and its edition.</param>
-    /// <param name="sources">The words for how a document was read.</param>
+    /// <param name="words">The words for how a document was read, and today.</param>
     public static IReadOnlyList<Row> Applied(
         FactRow root,
         IReadOnlyList<Row> rows,
         (string Document, string Edition) code,
-        Lazy<SourceRegister> sources
+        RulebookWords words
     )
     {
         var confirmed = new Dictionary<string, Provenance>(StringComparer.Ordinal);
         foreach (var each in root.OptionalRows(Field))
         {
             var key = each.Text("key");
-            var provenance = Read(each, code, sources);
+            var provenance = Read(each, code, words);
             if (rows.FirstOrDefault(row => row.Key == key) is not { } row)
                 each.Refuse("key", key, "the key of a row");
             else if (row.Demand is UnknownCell)
@@ -47,7 +47,7 @@ internal static class RowConfirmations
             ];
     }
 
-    private static Provenance Read(FactRow row, (string Document, string Edition) code, Lazy<SourceRegister> sources)
+    private static Provenance Read(FactRow row, (string Document, string Edition) code, RulebookWords words)
     {
         var (table, page) = (row.Text("table"), row.OptionalText("page"));
         var edition = row.Text("edition");
@@ -56,14 +56,16 @@ internal static class RowConfirmations
         var (initials, date) = (row.Text("initials"), row.Text("date"));
         if (initials.Length > InitialsMax)
             row.Refuse("initials", initials, $"at most {InitialsMax} letters");
-        if (DateText.Read(date) is null)
+        if (DateText.Read(date) is not { } readOn)
             row.Refuse("date", date, DateText.Expected);
+        else if (words.Today() is var today && readOn > today)
+            row.Refuse("date", date, DateText.NotAfter(today));
         return new(
             Standing.Published,
             code.Document,
             edition,
             ReadCopy.Place(table, page),
-            $"{sources.Value.InWords(WayOfReading)}, {initials}, {date}"
+            $"{words.Sources.Value.InWords(WayOfReading)}, {initials}, {date}"
         );
     }
 }

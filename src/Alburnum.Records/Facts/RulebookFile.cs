@@ -107,9 +107,7 @@ public static class RulebookFile
             Refuse(own.FirstOrDefault(each => ReferenceEquals(each.Row, fault.Row)).Place ?? root, fault);
         string Text(string field, string? ofBasis) => ofBasis is null || root.Has(field) ? root.Text(field) : ofBasis;
         var (document, edition) = (Text("document", basis?.Document), Text("edition", basis?.Edition));
-        return new Rulebook(
-            faults.Count > 0 ? [] : RowConfirmations.Applied(root, rows, (document, edition), words.Sources)
-        )
+        return new Rulebook(faults.Count > 0 ? [] : RowConfirmations.Applied(root, rows, (document, edition), words))
         {
             Name = name,
             Title = Text("title", basis?.Title),
@@ -255,4 +253,8 @@ internal sealed record RulebookWords(
     IReadOnlyList<Insect> Insects,
     Lazy<SourceRegister> Sources,
     Lazy<RulebookFolder> Supplied
-);
+)
+{
+    /// <summary>Today, where the reader sits: no copy can have been read on a later day.</summary>
+    public required Func<DateOnly> Today { get; init; }
+}

@@ -55,7 +55,7 @@ public static class RulerTable
             position,
             line.Number("depth_mm", Ranges.MeasuredDepthMm with { High = section.ThicknessMm / 2 }),
             line.Number("u_mm", Ranges.RulerUncertaintyMm),
-            line.OptionalNumber("sapwood_mm", Ranges.SapwoodMm with { High = section.ThicknessMm })
+            line.OptionalNumber("sapwood_mm", Ranges.SapwoodMm with { High = section.ThicknessMm / 2 })
         );
     }
 }

@@ -115,7 +115,7 @@ public static class CaseMapping
                 Reason = Words.Answers.Reason(answer),
                 DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
-                Conditions = [],
+                Conditions = [.. Words.Answers.Beside(answer)],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows)],
             };

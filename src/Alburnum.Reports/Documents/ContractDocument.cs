@@ -23,12 +23,29 @@ public sealed record ContractDocument
     [JsonConverter(typeof(StricterDemandConverter))]
     public StricterDemand? Stricter { get; init; }
 
-    /// <summary>Weakest standing of what its demand rests on, the analytical zone with it; null where it gives no demand.</summary>
+    /// <summary>Weakest standing of what its depth rests on, the analytical zone left out; null where it gives no demand.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public Standing? Standing { get; init; }
 
+    /// <summary>Standing of its analytical zone; null where that is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? AnalyticalZoneStanding { get; init; }
+
     /// <summary>All of it in a sentence.</summary>
     public required string InWords { get; init; }
+
+    /// <summary>The analytical zone: that of the demand that decides, named, with the other's beside it; null where none is known.</summary>
+    /// <param name="code">The code's zone; null where it is not known.</param>
+    /// <param name="contract">What becomes of the contract's class; null where none is named.</param>
+    public static string? Zone(string? code, ContractDocument? contract) =>
+        contract is { PenetrationInWords: not null }
+            ? RequirementWords.Current.Answers.Zone(
+                code,
+                contract.AnalyticalZone,
+                contract.StatedClass,
+                contract.Stricter
+            )
+            : code;
 
     /// <summary>Writes it down.</summary>
     /// <param name="contract">The class; null where the contract names none, or the code knows it.</param>
@@ -48,7 +65,8 @@ public sealed record ContractDocument
                 : RequirementWords.Current.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement?.Zone?.Name,
             Stricter = demand?.Stricter,
-            Standing = demand?.Answer.Trace.WeakestStanding,
+            Standing = demand?.PenetrationStanding,
+            AnalyticalZoneStanding = demand?.ZoneStanding,
             InWords = RequirementWords.Current.Answers.Say(
                 contract,
                 (code as Required)?.Requirement.PenetrationName,

@@ -106,6 +106,11 @@ public static class ReasonMapping
                 ("undecided", counted.Counts.Undecided),
                 ("may_fail", counted.MayFail)
             ),
+            RuleAsksLessThanCode less => Kind(
+                reason,
+                ("share", Share(less.Share)),
+                ("codes_aql_percent", less.CodesAqlPercent.Value)
+            ),
             PiecesStillToCut still => Kind(reason, ("required", still.Asked), ("missing", still.Missing)),
             AcceptanceProbability accepted => Kind(
                 reason,

@@ -14,7 +14,7 @@ public static class HandlingText
         if (choice.Preservative is null)
         {
             foreach (var reagent in choice.Reagents)
-                yield return Listed(reagent);
+                yield return $"· {Listed(reagent)}";
             yield break;
         }
         foreach (var reagent in choice.Reagents)
@@ -34,11 +34,14 @@ public static class HandlingText
             yield return $"· {caution}";
     }
 
-    // Where no preservative is named, a line a reagent: what it shows decides which is meant.
-    private static string Listed(ReagentDocument reagent) =>
-        reagent.Shows.Count == 0
-            ? $"· {Looks(reagent)}"
-            : $"· {Said("handling.listed", ("elements", string.Join(", ", reagent.Shows)), ("reagent", Looks(reagent)))}";
+    /// <summary>A reagent in one line, where no preservative is named: what it shows decides which is meant.</summary>
+    public static string Listed(ReagentDocument reagent)
+    {
+        ArgumentNullException.ThrowIfNull(reagent);
+        return reagent.Shows.Count == 0
+            ? Looks(reagent)
+            : Said("handling.listed", ("elements", string.Join(", ", reagent.Shows)), ("reagent", Looks(reagent)));
+    }
 
     private static string Looks(ReagentDocument reagent) =>
         Said(

@@ -1,4 +1,7 @@
+using System.Text.Json.Serialization;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Impregnation;
@@ -20,6 +23,9 @@ public sealed record IncisingDocument
 
     /// <summary>What to do.</summary>
     public required string Answer { get; init; }
+
+    /// <summary>What is usual in such timber, unincised and incised, one sentence each, and that the prediction differs where it does.</summary>
+    public required IReadOnlyList<string> Usual { get; init; }
 
     /// <summary>What design codes take off for the cuts; null where nothing is to be cut.</summary>
     public string? StrengthPenalty { get; init; }
@@ -49,6 +55,13 @@ public sealed record IncisingTrialDocument
     /// <summary>Share of cores that reach the depth, 0 to 1.</summary>
     public required double CoreShare { get; init; }
 
+    /// <summary>Share of pieces that reach it everywhere, 0 to 1.</summary>
+    public required double PieceShare { get; init; }
+
+    /// <summary>Whether the demand is usually met in such timber.</summary>
+    [JsonConverter(typeof(ReachConverter))]
+    public required ReachVerdict Usual { get; init; }
+
     /// <summary>The cuts in words.</summary>
     public required string Pattern { get; init; }
 }
@@ -68,15 +81,22 @@ public static class IncisingMapping
             WantedShare = design.CoreShare,
             Tried =
             [
-                .. design.Search.Best.Select(trial => new IncisingTrialDocument
-                {
-                    Name = words.Name(trial),
-                    CutOutCm3PerM2 = trial.Pattern?.CutOutCm3PerM2 ?? 0,
-                    CoreShare = trial.Quick.CoreShare.Value,
-                    Pattern = words.Pattern(trial, penalty),
-                }),
+                .. design.Search.Best.Zip(
+                    design.Usual,
+                    (trial, usual) =>
+                        new IncisingTrialDocument
+                        {
+                            Name = words.Name(trial),
+                            CutOutCm3PerM2 = trial.Pattern?.CutOutCm3PerM2 ?? 0,
+                            CoreShare = trial.Quick.CoreShare.Value,
+                            PieceShare = trial.Quick.PieceShare.Value,
+                            Usual = usual.Verdict,
+                            Pattern = words.Pattern(trial, penalty),
+                        }
+                ),
             ],
             Answer = words.Answer(chosen),
+            Usual = words.Usual(design),
             StrengthPenalty = chosen?.Pattern is { } pattern ? TreatingWords.Current.Penalty(penalty, pattern) : null,
             PenaltySource = chosen?.Pattern is null ? null : words.Source(penalty),
             Check = design.Check is { } check ? words.Say(check) : null,

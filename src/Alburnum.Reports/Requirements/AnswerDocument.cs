@@ -311,6 +311,10 @@ public sealed record RouteDocument
     [JsonConverter(typeof(ReachConverter))]
     public required ReachVerdict Reach { get; init; }
 
+    /// <summary>Whether it is usually met by treatability and incising alone, where the prediction says otherwise; null where the two agree.</summary>
+    [JsonConverter(typeof(ReachConverter))]
+    public required ReachVerdict? UsualAgainstPrediction { get; init; }
+
     /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
     public required double? ExpectedPieceShare { get; init; }
 

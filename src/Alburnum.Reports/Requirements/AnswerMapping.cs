@@ -17,7 +17,8 @@ public static class AnswerMapping
     public static AnswerDocument From(FoundRequirement found)
     {
         ArgumentNullException.ThrowIfNull(found);
-        var (answer, trace) = (found.Answer, found.Answer.Trace);
+        var answer = found.Answer;
+        var trace = answer is NotNeeded ? answer.Trace.WithoutTreatment : answer.Trace;
         return new()
         {
             Format = "alburnum requirement",
@@ -63,11 +64,7 @@ public static class AnswerMapping
                         : null
                     : null,
             Warnings = [.. found.Warnings.Select(Words.Say)],
-            Remarks =
-            [
-                .. answer is NotNeeded { Conditions: var conditions } ? conditions.Select(Words.Answers.Say) : [],
-                .. found.Remarks.Select(Words.Say),
-            ],
+            Remarks = [.. Words.Answers.Beside(answer), .. found.Remarks.Select(Words.Say)],
         };
     }
 
@@ -189,6 +186,7 @@ public static class AnswerMapping
             Kind = route.Kind,
             Change = Words.Routes.Say(route),
             Reach = found.Reach,
+            UsualAgainstPrediction = found.UsualAgainstPrediction,
             ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
             CommonlySold = Words.Routes.Sold(route),
             Lasted = Words.Routes.Lasts(route),

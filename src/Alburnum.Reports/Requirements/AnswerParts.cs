@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using static Alburnum.Reports.Words.Wording;
@@ -47,11 +48,16 @@ public static class AnswerParts
     }
 
     /// <summary>What is required beside penetration, by name: zone, retention, moisture; what is not known is left out.</summary>
-    public static IEnumerable<(string Name, string Says)> Amounts(DemandDocument demand)
+    public static IEnumerable<(string Name, string Says)> Amounts(AnswerDocument answer)
     {
-        ArgumentNullException.ThrowIfNull(demand);
-        if (demand.AnalyticalZone is { } zone)
+        ArgumentNullException.ThrowIfNull(answer);
+        if (
+            answer.Outcome != AnswerOutcome.NotPermitted
+            && ContractDocument.Zone(answer.Requirement?.AnalyticalZone, answer.Contract) is { } zone
+        )
             yield return (Said("answers.sheet.zone"), zone);
+        if (answer.Requirement is not { } demand)
+            yield break;
         if (demand.Retention is { } amount)
             yield return (Said("answers.sheet.retention"), amount);
         else if (demand.RetentionFactor is { } factor)
@@ -176,14 +182,14 @@ public static class AnswerParts
                 ("change", route.Change),
                 ("penetration", advised.Penetration),
                 Standing(route.Standing),
-                ("reach", RequirementWords.Current.Routes.Say(route.Reach))
+                ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
             { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),
                 ("penetration", demand.Penetration),
                 Standing(route.Standing),
-                ("reach", RequirementWords.Current.Routes.Say(route.Reach))
+                ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
             { Untreated: { Heartwood: { } worst, HeartwoodAtBest: { } best } } when best != worst => Said(
                 "answers.sheet.untreated-route-range",

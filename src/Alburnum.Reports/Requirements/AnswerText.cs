@@ -63,14 +63,14 @@ public static class AnswerText
             yield return line;
         foreach (var line in answer.Contract is { } contract ? Wrapped("  · ", contract.InWords) : [])
             yield return line;
+        foreach (var line in AnswerParts.Amounts(answer).SelectMany(each => Wrapped($"  {each.Name, -17}", each.Says)))
+            yield return line;
         if (answer.Requirement is not { } demand)
         {
             if (AnswerParts.AskNext(answer) is { } next)
                 yield return "  " + next;
             yield break;
         }
-        foreach (var (name, amount) in AnswerParts.Amounts(demand))
-            yield return $"  {name, -17}{amount}";
         foreach (var line in demand.Conditions.Concat(demand.Open).SelectMany(sentence => Wrapped("  · ", sentence)))
             yield return line;
     }

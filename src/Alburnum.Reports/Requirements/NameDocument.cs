@@ -104,6 +104,13 @@ public sealed record NamedComponentDocument
     /// <summary>Usual service life, years; null where not known.</summary>
     public required int? LifeYears { get; init; }
 
+    /// <summary>Standing of the life; null where it is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing? LifeStanding { get; init; }
+
+    /// <summary>Source of the life; null where it is not known.</summary>
+    public required string? LifeSource { get; init; }
+
     /// <summary>Standing of the source.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }

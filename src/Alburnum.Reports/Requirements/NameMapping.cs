@@ -85,7 +85,9 @@ public static class NameMapping
             Exposure = saysWhere ? Words.Exposure.Say(name.Exposure) : null,
             UseClasses = saysWhere ? [.. use.Classes.Select(each => each.Label())] : [],
             AskNext = saysWhere && use.NextQuestion is { } next ? Words.Exposure.Say(next) : null,
-            LifeYears = name.Life?.Years,
+            LifeYears = name.Life?.Value.Years,
+            LifeStanding = name.Life?.Provenance.Standing,
+            LifeSource = name.Life?.Provenance.Citation,
             Standing = name.Provenance.Standing,
             Source = name.Provenance.Citation,
         };

@@ -75,8 +75,8 @@ public static class NameText
         if (component.AskNext is { } next)
             foreach (var line in Part(Said("requirements.use-class.ask-next", ("question", next))))
                 yield return line;
-        if (component.LifeYears is { } years)
-            foreach (var line in Part(Said("names.life", ("years", Figures.Whole(years)))))
+        if (component is { LifeYears: { } years, LifeStanding: { } standing, LifeSource: { } source })
+            foreach (var line in Part(Sourced(Said("names.life", ("years", Figures.Whole(years))), standing, source)))
                 yield return line;
         foreach (var line in Part(Sourced(Said("names.name"), component.Standing, component.Source)))
             yield return line;

@@ -1,3 +1,4 @@
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Requirements;
@@ -28,7 +29,11 @@ public static class SpecificationClause
                     Treatment(requirement, trace),
                     Said(
                         "requirements.clause.zone",
-                        ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
+                        (
+                            "zone",
+                            ContractDocument.Zone(requirement.Zone?.Name, ContractDocument.Of(contract, answer))
+                                ?? Said("requirements.clause.to-be-stated")
+                        )
                     ),
                     OfContract(contract, requirement.PenetrationName, codeAsksForNone: false),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
@@ -51,7 +56,7 @@ public static class SpecificationClause
     public static string Write(NotNeeded answer, IReadOnlyList<Insect> insects, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        var trace = answer.Trace;
+        var trace = answer.Trace.WithoutTreatment;
         return string.Concat(
             (IEnumerable<string>)
                 [
@@ -74,7 +79,15 @@ public static class SpecificationClause
             ? ""
             : Said(
                 "requirements.clause.contract",
-                ("contract", Words.Answers.Say(contract, codesName, codeAsksForNone))
+                (
+                    "contract",
+                    // How to ask again is for whoever asks, not for the clause.
+                    Words.Answers.Say(
+                        contract is ContractClassOfSeveral several ? several with { WrittenOut = [] } : contract,
+                        codesName,
+                        codeAsksForNone
+                    )
+                )
             );
 
     private static string Treatment(Requirement requirement, Trace trace)

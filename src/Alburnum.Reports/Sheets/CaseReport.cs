@@ -94,7 +94,7 @@ public static class CaseReport
         );
         if (requirement.Contract is { } contract)
             Fact(sheet, Words.Contract(contract.InWords));
-        Fact(sheet, Words.AnalyticalZone(requirement.AnalyticalZone));
+        Fact(sheet, Words.AnalyticalZone(ContractDocument.Zone(requirement.AnalyticalZone, requirement.Contract)));
         Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
         if (requirement.MoistureMaxPercent is { } moisture)
             Fact(sheet, Words.Moisture(moisture));

@@ -15,6 +15,14 @@ public sealed class AcceptanceWords(Wording wording)
         reason switch
         {
             RuleUsed used => wording.Say("acceptance.rule-used", ("rule", Rule(used.Rule))),
+            RuleAsksLessThanCode less => wording.Say(
+                "acceptance.less-than-code",
+                ("percent", Figures.Typed(less.Share)),
+                ("aql", Figures.Digits(less.CodesAqlPercent.Value, 6)),
+                ("wanted", Figures.Typed(1 - less.CodesAqlPercent.Value / 100)),
+                ("standing", wording.Say(less.CodesAqlPercent.Provenance.Standing)),
+                ("source", less.CodesAqlPercent.Provenance.Citation)
+            ),
             PiecesCounted counted => Counted(counted),
             PiecesStillToCut missing => wording.Say(
                 "acceptance.still-to-cut",
@@ -167,9 +175,9 @@ public sealed class AcceptanceWords(Wording wording)
 
     /// <summary>Where a batch comes from: "the 50 pieces in the lot" or "the supply".</summary>
     internal static string Supply(int? lotSize, Wording wording) =>
-        lotSize is { } lot
-            ? wording.Say("acceptance.pieces-in-lot", ("pieces", wording.Count("count.piece", lot)))
-            : wording.Say("acceptance.supply");
+        lotSize == 1 ? wording.Say("acceptance.piece-in-lot")
+        : lotSize is { } lot ? wording.Say("acceptance.pieces-in-lot", ("pieces", wording.Count("count.piece", lot)))
+        : wording.Say("acceptance.supply");
 
     /// <summary>Whether the acceptance rule on penetration is met, as a phrase.</summary>
     internal string Penetration(Verdict penetration) =>
@@ -194,8 +202,22 @@ public sealed class AcceptanceWords(Wording wording)
             _ => wording.Say("acceptance.retention-undecided"),
         };
 
-    private string Counted(PiecesCounted counted) =>
-        wording.Say(
+    private string Counted(PiecesCounted counted)
+    {
+        if (counted.Counts.Cut == 1)
+            return wording.Say(
+                "acceptance.one-piece-counted",
+                (
+                    "verdict",
+                    wording.Say(
+                        counted.Counts.Conforming > 0 ? Verdict.Conforms
+                        : counted.Counts.Failing > 0 ? Verdict.DoesNotConform
+                        : Verdict.Undecided
+                    )
+                ),
+                ("mayFail", Figures.Whole(counted.MayFail))
+            );
+        return wording.Say(
             "acceptance.pieces-counted",
             ("pieces", wording.Count("count.piece", counted.Counts.Cut)),
             ("conforming", Figures.Whole(counted.Counts.Conforming)),
@@ -203,6 +225,7 @@ public sealed class AcceptanceWords(Wording wording)
             ("undecided", Figures.Whole(counted.Counts.Undecided)),
             ("mayFail", Figures.Whole(counted.MayFail))
         );
+    }
 
     private string Below(BelowDetectionLimit below)
     {

@@ -99,11 +99,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             ContractDemand demand => Demanded(demand, codesName ?? "", codeAsksForNone),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
-            ContractClassOfSeveral several => wording.Say(
-                "answers.contract.of-several",
-                ("class", contract.Name),
-                ("rulebooks", string.Join("; ", several.Rulebooks))
+            ContractClassOfSeveral { WrittenOut: { Count: > 0 } ways } several => wording.Say(
+                "answers.contract.of-several-written",
+                ("several", OfSeveral(several)),
+                ("ways", wording.Joined("rows.either", ways))
             ),
+            ContractClassOfSeveral several => OfSeveral(several),
             ContractClassNotAnswered silent => wording.Say(
                 "answers.contract.not-answered",
                 ("class", contract.Name),
@@ -144,6 +145,13 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         };
     }
 
+    private string OfSeveral(ContractClassOfSeveral several) =>
+        wording.Say(
+            "answers.contract.of-several",
+            ("class", several.Name),
+            ("rulebooks", string.Join("; ", several.Rulebooks))
+        );
+
     /// <summary>What the demand leaves open, one sentence each.</summary>
     public IReadOnlyList<string> Open(Requirement requirement)
     {
@@ -155,6 +163,35 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             DependsOn unknown => [wording.Say("answers.retention-depends", ("fields", rows.Say(unknown.Fields)))],
             RowsContradict => [wording.Say("answers.retention-contradiction")],
             _ => [wording.Say("answers.retention-no-row")],
+        };
+    }
+
+    /// <summary>What goes with an answer that is no demand, one sentence each: conditions where none is needed, advice where the cell is not known.</summary>
+    public IEnumerable<string> Beside(Answer answer) =>
+        answer switch
+        {
+            NotNeeded { Conditions: var conditions } => conditions.Select(Say),
+            NotCovered { Advice: var advice } => advice.Select(Say),
+            _ => [],
+        };
+
+    /// <summary>The analytical zone where the contract's class gives a demand: that of the demand that decides, named, with the other's beside it.</summary>
+    /// <param name="code">The code's zone; null where it is not known.</param>
+    /// <param name="contract">The contract's; null likewise.</param>
+    /// <param name="name">The contract's class.</param>
+    /// <param name="stricter">Which of the two demands asks for more; null where there are not two.</param>
+    public string? Zone(string? code, string? contract, string name, StricterDemand? stricter)
+    {
+        var unknown = wording.Say("answers.zone.not-known");
+        (string, string) ofContract = ("zone", contract ?? unknown),
+            ofClass = ("class", name),
+            ofCode = ("code", code ?? unknown);
+        return stricter switch
+        {
+            StricterDemand.Contract => wording.Say("answers.zone.contract-decides", ofContract, ofClass, ofCode),
+            StricterDemand.NotComparable => wording.Say("answers.zone.both", ofContract, ofClass, ofCode),
+            null => wording.Say("answers.zone.of-contract", ofContract, ofClass),
+            _ => code,
         };
     }
 
@@ -222,10 +259,10 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("name", name.Name),
                 ("says", exposure.Say(name.Exposure))
             ),
-            LifeOfNameUsed { Name: { Life: { } life } name } => wording.Say(
+            LifeOfNameUsed(var name, var life) => wording.Say(
                 "answers.life-of-name",
                 ("name", name.Name),
-                ("life", rows.Say(life))
+                ("life", rows.Say(life.Value))
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(fact), fact, "Not a fact."),
         };

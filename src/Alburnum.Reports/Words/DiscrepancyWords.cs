@@ -39,6 +39,21 @@ public sealed class DiscrepancyWords(Wording wording)
                 ("asked", _rows.Say(asked)),
                 ("usual", _rows.Say(usual))
             ),
+            LifeNotOfCode(var name, var asked, var usual, null, var rulebook) => wording.Say(
+                "discrepancies.life-of-name",
+                ("name", name),
+                ("asked", _rows.Say(asked)),
+                ("usual", _rows.Say(usual)),
+                ("rulebook", rulebook)
+            ),
+            LifeNotOfCode(var name, var asked, var usual, { } by, var rulebook) => wording.Say(
+                "discrepancies.life-of-other-code",
+                ("name", name),
+                ("asked", _rows.Say(asked)),
+                ("usual", _rows.Say(usual)),
+                ("by", by),
+                ("rulebook", rulebook)
+            ),
             TooMoist(var stated, var most) => wording.Say(
                 "discrepancies.moisture",
                 ("stated", Figures.Digits(stated, 1)),

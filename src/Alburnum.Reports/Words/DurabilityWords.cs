@@ -49,13 +49,16 @@ public sealed class DurabilityWords(Wording wording)
             || species.Durability is not { } known
         )
             return wording.Say("requirements.untreated.not-known", ("species", species.Name), ("sapwood", sapwood));
-        var useClass = untreated.UseClass.Label();
+        var useClass = wording.Say(
+            untreated.IsUseClassOpen ? "requirements.untreated.if-class" : "requirements.untreated.in-class",
+            ("class", untreated.UseClass.Label())
+        );
         var durability = known.Value.Label;
         return careful == best
             ? wording.Say(
                 "requirements.untreated.exact",
                 ("species", species.Name),
-                ("class", useClass),
+                ("where", useClass),
                 ("durability", durability),
                 ("heartwood", Say(careful)),
                 ("sapwood", sapwood)
@@ -63,7 +66,7 @@ public sealed class DurabilityWords(Wording wording)
             : wording.Say(
                 "requirements.untreated.range",
                 ("species", species.Name),
-                ("class", useClass),
+                ("where", useClass),
                 ("durability", durability),
                 ("heartwood", Say(careful)),
                 ("best", Say(best)),

@@ -42,6 +42,7 @@ public sealed class FindingWords(Wording wording)
             " ",
             [
                 Said(rule),
+                .. _reasons.Say(rule.Penetration?.Reasons.OfType<RuleAsksLessThanCode>() ?? []),
                 .. _reasons.Say(rule.Whole.Reasons.Where(IsOfDemands)),
                 .. _reasons.Say(rule.Retention?.Reasons.OfType<LaboratoriesDiffer>() ?? []),
             ]
@@ -105,24 +106,12 @@ public sealed class FindingWords(Wording wording)
 
     private string Shown(LotFinding lot)
     {
-        var supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording));
-        (string, string) confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
-            share = ("share", Percent(lot.Bound.LowerBound));
-        var shown =
-            lot.Undecided > 0
-                ? wording.Say(
-                    "finding.lot-shown-open",
-                    confidence,
-                    share,
-                    supply,
-                    ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass))
-                )
-                : wording.Say("finding.lot-shown", confidence, share, supply);
+        var shown = lot is { IsWhole: true, LotSize: { } pieces } ? Whole(lot, pieces) : Inferred(lot);
         if (lot.Wanted is not { } wanted)
             return wording.Say("finding.sentences", ("first", shown), ("next", wording.Say("finding.none-wanted")));
         var by = wording.Say("finding.wanted", ("share", Figures.Typed(wanted.Share)), ("by", By(wanted)));
         var both = wording.Say("finding.sentences", ("first", shown), ("next", by));
-        if (lot.Chance is not { } chance)
+        if (lot.Chance is not { } chance || lot.IsWhole)
             return both;
         var withChance = wording.Say(
             "finding.sentences",
@@ -151,6 +140,38 @@ public sealed class FindingWords(Wording wording)
                 ("next", wording.Say("finding.bound-is-stricter"))
             )
             : withChance;
+    }
+
+    private string Inferred(LotFinding lot)
+    {
+        (string, string) supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording)),
+            confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
+            share = ("share", Percent(lot.Bound.LowerBound)),
+            open = ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass));
+        return (lot.Bound.LowerBound > 0, lot.Undecided > 0 && lot.Bound.LowerBoundIfUndecidedPass > 0) switch
+        {
+            (true, true) => wording.Say("finding.lot-shown-open", confidence, share, supply, open),
+            (true, false) => wording.Say("finding.lot-shown", confidence, share, supply),
+            (false, true) => wording.Say("finding.lot-none-shown-open", confidence, supply, open),
+            (false, false) => wording.Say("finding.lot-none-shown", confidence, supply),
+        };
+    }
+
+    // Nothing is inferred of a lot that was cut to the last piece.
+    private string Whole(LotFinding lot, int pieces)
+    {
+        string Of(double share) => Figures.Whole((int)Math.Round(share * pieces));
+        (string, string) conforming = ("conforming", Of(lot.Bound.LowerBound)),
+            all = ("pieces", Figures.Whole(pieces));
+        return pieces == 1 ? wording.Say(lot.Bound.LowerBound > 0 ? "finding.lot-of-one" : "finding.lot-of-one-not")
+            : lot.Undecided > 0
+                ? wording.Say(
+                    "finding.lot-whole-open",
+                    conforming,
+                    all,
+                    ("open", Of(lot.Bound.LowerBoundIfUndecidedPass))
+                )
+            : wording.Say("finding.lot-whole", conforming, all);
     }
 
     /// <summary>What was not judged, one sentence each.</summary>
@@ -209,9 +230,11 @@ public sealed class FindingWords(Wording wording)
         )
             yield break;
         (string, string) share = ("share", Percent(lot.Bound.LowerBound));
-        yield return lot.IsShown
-            ? wording.Say("finding.batch-shown", share)
-            : wording.Say("finding.batch-not-shown", share);
+        yield return lot is { IsWhole: true, LotSize: 1 } ? wording.Say("finding.batch-of-one")
+        : lot.IsWhole ? wording.Say("finding.batch-whole", share)
+        : lot.IsShown ? wording.Say("finding.batch-shown", share)
+        : lot.Bound.LowerBound > 0 ? wording.Say("finding.batch-not-shown", share)
+        : wording.Say("finding.batch-none-shown");
     }
 
     private IEnumerable<string> Gaps(BatchFindings findings)

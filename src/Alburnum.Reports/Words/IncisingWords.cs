@@ -57,6 +57,30 @@ public sealed class IncisingWords(Wording wording)
             _ => wording.Say("incising.not-needed"),
         };
 
+    /// <summary>What is usual in such timber, unincised and, where cuts were tried, incised; and that a prediction differs where it does.</summary>
+    public IReadOnlyList<string> Usual(IncisingDesign design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        var (trials, chosen) = (design.Search.Best.Zip(design.Usual).ToList(), design.Search.Chosen);
+        var words = new PredictionWords(wording);
+        return
+        [
+            .. trials
+                .DistinctBy(each => each.First.Pattern is null)
+                .Select(each =>
+                    words.Usual(
+                        each.Second,
+                        each.First.Pattern is null ? "incising.usual-unincised" : "incising.usual-incised"
+                    )
+                ),
+            .. trials.Exists(each =>
+                (chosen is null || ReferenceEquals(each.First, chosen)) && each.Second.DiffersFrom(each.First.Quick)
+            )
+                ? (string[])[words.UsualDiffers]
+                : [],
+        ];
+    }
+
     /// <summary>Where the design code's factors come from.</summary>
     public string Source(IncisingPenalty penalty)
     {

@@ -40,6 +40,7 @@ public sealed class PatternWords(Wording wording)
                 ("to", Figures.Number(to, 0))
             ),
             TreatedThroughout => wording.Say("patterns.treated-throughout"),
+            EndGrainOnly(var past) => wording.Say("patterns.end-grain-only", ("past", Figures.Number(past, 0))),
             _ => throw new ArgumentOutOfRangeException(nameof(pattern), pattern, "Not a pattern."),
         };
 
@@ -56,6 +57,7 @@ public sealed class PatternWords(Wording wording)
                 ThinSkin => "patterns.confirm.thin-skin",
                 BarePatch => "patterns.confirm.bare-patch",
                 TreatedThroughout => "patterns.confirm.treated-throughout",
+                EndGrainOnly => "patterns.confirm.end-grain-only",
                 _ => throw new ArgumentOutOfRangeException(nameof(pattern), pattern, "Not a pattern."),
             }
         );

@@ -198,8 +198,17 @@ public sealed class PredictionWords(Wording wording)
         ArgumentNullException.ThrowIfNull(prediction);
         if (prediction.Usual is not { } usual)
             yield break;
-        yield return wording.Say(
-            "prediction.usual",
+        yield return Usual(usual);
+        if (prediction.DiffersFromUsual)
+            yield return UsualDiffers;
+    }
+
+    /// <summary>What is usual, by treatability and incising alone.</summary>
+    /// <param name="usual">What is usual.</param>
+    /// <param name="key">The sentence, with places for what is reached, its sources and their standing.</param>
+    internal string Usual(UsualOutcome usual, string key = "prediction.usual") =>
+        wording.Say(
+            key,
             ("reach", RequirementWords.Current.Routes.Say(usual.Verdict)),
             (
                 "sources",
@@ -207,9 +216,9 @@ public sealed class PredictionWords(Wording wording)
             ),
             ("standing", wording.Say(Provenance.Weakest(usual.Sources.Select(source => source.Standing))))
         );
-        if (prediction.DiffersFromUsual)
-            yield return wording.Say("prediction.usual-differs");
-    }
+
+    /// <summary>That what is usual and what is predicted differ, so that it is not known whether the demand is reached.</summary>
+    internal string UsualDiffers => wording.Say("prediction.usual-differs");
 
     /// <summary>What the numbers rest on, one sentence each.</summary>
     public IEnumerable<string> RestsOn(TreatingPrediction prediction)

@@ -95,7 +95,7 @@ public sealed class RequirementWords
             LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
             OtherCarrier(var kind) => Preservatives.NotPredicted(kind),
             OfPreservative(var finding) => Preservatives.Say(finding),
-            MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
+            UseClassOfCode or MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
             MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
@@ -123,6 +123,12 @@ public sealed class RequirementWords
     private string OfMark(RequirementRemark remark) =>
         remark switch
         {
+            UseClassOfCode(var stated, var classes, var rulebook, var isAnswered) => _wording.Say(
+                isAnswered ? "requirements.remark.own-class" : "requirements.remark.own-class-elsewhere",
+                ("stated", stated),
+                ("use", Rows.Say(classes)),
+                ("rulebook", rulebook.Citation)
+            ),
             MarkOfOtherSystem(var mark, var rulebook) => _wording.Say(
                 "requirements.remark.other-mark",
                 ("mark", Preservatives.Say(mark)),

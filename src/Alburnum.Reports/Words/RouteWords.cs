@@ -96,6 +96,14 @@ public sealed class RouteWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(reach), reach, "Not a verdict."),
         };
 
+    /// <summary>The same, with what is usual where the prediction says otherwise.</summary>
+    /// <param name="reach">Whether the demand is met.</param>
+    /// <param name="usual">What is usual by treatability and incising alone; null where it is the same.</param>
+    public string Reach(ReachVerdict reach, ReachVerdict? usual) =>
+        usual is { } against
+            ? wording.Say("routes.reach-against-usual", ("reach", Say(reach)), ("usual", Say(against)))
+            : Say(reach);
+
     private string Say(RouteChange change) =>
         change switch
         {

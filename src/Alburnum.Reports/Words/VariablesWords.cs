@@ -28,14 +28,7 @@ public sealed class VariablesWords(Wording wording)
                 ("upper", Percent(bounds.UpperShare))
             ),
             SpreadNotFixed => wording.Say("variables.spread-not-fixed"),
-            CountedAlone counted => wording.Say(
-                "variables.counted-alone",
-                ("reaching", Figures.Whole(counted.Reaching)),
-                ("pieces", Figures.Whole(counted.Pieces)),
-                ("confidence", Figures.Typed(counted.Demand.Confidence)),
-                ("share", Percent(counted.ShareLowerBound)),
-                ("supply", AcceptanceWords.Supply(counted.LotSize, wording))
-            ),
+            CountedAlone counted => Counted(counted),
             OnlyMeasureJudged => wording.Say("variables.nothing-else"),
             PopulationAssumed assumed => wording.Say(
                 "variables.population-assumed",
@@ -99,4 +92,22 @@ public sealed class VariablesWords(Wording wording)
     private static string Value(double value, VariablesDemand demand) => $"{Figures.Digits(value, 3)} {demand.Unit}";
 
     private string Percent(double share) => Figures.Percent(share, wording);
+
+    private string Counted(CountedAlone counted)
+    {
+        (string, string) reaching = ("reaching", Figures.Whole(counted.Reaching)),
+            pieces = ("pieces", Figures.Whole(counted.Pieces)),
+            confidence = ("confidence", Figures.Typed(counted.Demand.Confidence)),
+            supply = ("supply", AcceptanceWords.Supply(counted.LotSize, wording));
+        return counted.ShareLowerBound > 0
+            ? wording.Say(
+                "variables.counted-alone",
+                reaching,
+                pieces,
+                confidence,
+                ("share", Percent(counted.ShareLowerBound)),
+                supply
+            )
+            : wording.Say("variables.counted-alone-none", reaching, pieces, confidence, supply);
+    }
 }

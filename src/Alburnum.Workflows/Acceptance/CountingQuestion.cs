@@ -9,7 +9,8 @@ public abstract record AskedRule;
 
 /// <summary>A share of the pieces cut must pass.</summary>
 /// <param name="Share">The share, 0.01 to 1.</param>
-public sealed record AskedShare(double Share) : AskedRule;
+/// <param name="CodesAqlPercent">AQL of the code of practice for the timber, %, with its source; null where it has none, or no code is named.</param>
+public sealed record AskedShare(double Share, Fact<double>? CodesAqlPercent) : AskedRule;
 
 /// <summary>The share that passes where the AQL of a code of practice is read as the share that may fail.</summary>
 /// <param name="AqlPercent">The AQL with its source, %.</param>
@@ -88,7 +89,7 @@ public sealed record CountingQuestion
         switch (Rule)
         {
             case AskedShare share:
-                return (new ShareMustPass(share.Share), null);
+                return (new ShareMustPass(share.Share) { CodesAqlPercent = share.CodesAqlPercent }, null);
             case AskedCode code:
                 return (ShareMustPass.Of(code.AqlPercent), null);
             case AskedPlan plan:

@@ -64,6 +64,9 @@ public sealed record IncisingDesign
     /// <summary>The patterns tried and the one chosen.</summary>
     public required IncisingSearch Search { get; init; }
 
+    /// <summary>Whether the demand is usually met in such timber, for each trial, in their order.</summary>
+    public required IReadOnlyList<UsualOutcome> Usual { get; init; }
+
     /// <summary>What design codes take off for incising.</summary>
     public required IncisingPenalty Penalty { get; init; }
 
@@ -113,6 +116,20 @@ public static class DesignIncising
             Asked = asked,
             CoreShare = request.CoreShare,
             Search = search,
+            Usual =
+            [
+                .. search
+                    .Best.Select(trial =>
+                        UsualOutcome.Of(
+                            asked.Prediction.Rule,
+                            request.Treating.Species,
+                            trial.Pattern is not null,
+                            trial.Quick,
+                            facts
+                        )
+                    )
+                    .OfType<UsualOutcome>(),
+            ],
             Penalty = penalty,
             Check =
                 request.Boxes is { } boxes && search.Chosen?.Pattern is { } pattern

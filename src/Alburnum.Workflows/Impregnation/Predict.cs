@@ -5,6 +5,7 @@ using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Requirements;
+using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
 
@@ -67,13 +68,7 @@ public sealed record TreatingPrediction
     public required UsualOutcome? Usual { get; init; }
 
     /// <summary>True where what is usual and what is predicted point different ways: usually reached, yet by fewer than half of the pieces, or the other way round.</summary>
-    public bool DiffersFromUsual =>
-        Usual?.Verdict switch
-        {
-            ReachVerdict.Likely => Quick.PieceShare.Value < 0.5,
-            ReachVerdict.Unlikely => Quick.PieceShare.Value > 0.5,
-            _ => false,
-        };
+    public bool DiffersFromUsual => Usual?.DiffersFrom(Quick) == true;
 
     /// <summary>Weakest standing of what the prediction rests on.</summary>
     public Standing Standing =>
@@ -93,7 +88,38 @@ public sealed record TreatingPrediction
 /// <summary>What is usual in such timber.</summary>
 /// <param name="Verdict">Whether the demand is usually met.</param>
 /// <param name="Sources">Where the rows of the table come from. Never empty.</param>
-public sealed record UsualOutcome(ReachVerdict Verdict, IReadOnlyList<Provenance> Sources);
+public sealed record UsualOutcome(ReachVerdict Verdict, IReadOnlyList<Provenance> Sources)
+{
+    /// <summary>What is usual; null where no depth is required.</summary>
+    /// <param name="rule">Required depth.</param>
+    /// <param name="species">The timber; null where only its permeability is known.</param>
+    /// <param name="isIncised">Whether the faces are incised.</param>
+    /// <param name="quick">What is predicted of the same pieces: whether heartwood reaches a face.</param>
+    /// <param name="facts">What is usual.</param>
+    internal static UsualOutcome? Of(
+        DepthRule rule,
+        Species? species,
+        bool isIncised,
+        QuickPrediction quick,
+        FactLibrary facts
+    ) =>
+        rule is NoDepth
+            ? null
+            : new(
+                facts.UsualReach.Judge(rule, species, isIncised, quick.Places.Any(place => place.SapwoodMm <= 0)),
+                [.. facts.UsualReach.Rows.Select(row => row.Provenance)]
+            );
+
+    /// <summary>True where the prediction points the other way: usually reached, yet by fewer than half of the pieces, or the other way round.</summary>
+    /// <param name="quick">What is predicted.</param>
+    public bool DiffersFrom(QuickPrediction quick) =>
+        Verdict switch
+        {
+            ReachVerdict.Likely => quick.PieceShare.Value < 0.5,
+            ReachVerdict.Unlikely => quick.PieceShare.Value > 0.5,
+            _ => false,
+        };
+}
 
 /// <summary>What is expected of the median piece beside what the flow solver found for its whole section.</summary>
 /// <param name="DepthMm">Depth in the middle half of the faces, mm.</param>
@@ -181,18 +207,13 @@ public static class Predict
                 ? Retention(quick.ZoneLPerM3, strength, question.Liquid.DensityKgPerM3)
                 : null,
             ChanceToPass = asked.Plan is { } plan ? quick.ChanceToPass(plan) : null,
-            Usual =
-                question.Rule is NoDepth
-                    ? null
-                    : new(
-                        facts.UsualReach.Judge(
-                            question.Rule,
-                            request.Treating.Species,
-                            question.Incising is not null,
-                            quick.Places.Any(place => place.SapwoodMm <= 0)
-                        ),
-                        [.. facts.UsualReach.Rows.Select(row => row.Provenance)]
-                    ),
+            Usual = UsualOutcome.Of(
+                question.Rule,
+                request.Treating.Species,
+                question.Incising is not null,
+                quick,
+                facts
+            ),
             Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,
             Solved = request.Cells is { } cells
                 ? new(

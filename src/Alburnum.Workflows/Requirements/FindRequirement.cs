@@ -43,6 +43,10 @@ public sealed record FoundRoute(Route Route, TreatingPrediction? Expected)
     private const double MostPieces = 0.75;
     private const double FewPieces = 0.25;
 
+    /// <summary>What is usual by treatability and incising alone, where the prediction keeps it from being the answer; null where the two agree.</summary>
+    public ReachVerdict? UsualAgainstPrediction =>
+        Expected?.Usual?.Verdict is { } usual and not ReachVerdict.NotKnown && usual != Reach ? usual : null;
+
     /// <summary>Whether the demand is met then: not known where what is usual and what is predicted point different ways; where nothing is usual, few pieces predicted are a no.</summary>
     public ReachVerdict Reach =>
         (Route.Reach, Expected?.Quick.PieceShare.Value) switch

@@ -66,6 +66,18 @@ public sealed record OtherCarrier(Preservative Preservative) : RequirementRemark
 /// <param name="Finding">The finding.</param>
 public sealed record OfPreservative(PreservativeFinding Finding) : RequirementRemark;
 
+/// <summary>The class that was stated is a use class, by which the rulebook itself is asked.</summary>
+/// <param name="Stated">The class as it was stated.</param>
+/// <param name="UseClasses">The use class, or both parts of class 3.</param>
+/// <param name="Rulebook">The rulebook.</param>
+/// <param name="IsAnswered">Whether the answer is for that class; otherwise what is demanded in it stands with the contract's class.</param>
+public sealed record UseClassOfCode(
+    string Stated,
+    IReadOnlyList<UseClass> UseClasses,
+    Rulebook Rulebook,
+    bool IsAnswered
+) : RequirementRemark;
+
 /// <summary>The class that was stated is none of the rulebook's own: what it is where it comes from.</summary>
 /// <param name="Mark">The mark in one system.</param>
 /// <param name="Rulebook">The rulebook that was asked.</param>

@@ -32,8 +32,10 @@ public static class RequirementWarnings
     )
     {
         var enquiry = answer.Trace.Enquiry;
+        if (ContractClass.OwnUseClasses(enquiry, rulebook) is { Count: > 0 } own)
+            yield return new UseClassOfCode(enquiry.StatedClass!, own, rulebook, ContractClass.IsFor(own, answer));
         // A class that gives a demand beside the code's own is told there.
-        if (enquiry.StatedClass is { } stated && contract is not ContractDemand)
+        else if (enquiry.StatedClass is { } stated && contract is not ContractDemand)
         {
             foreach (var remark in OfStated(stated, rulebook, facts))
                 yield return remark;

@@ -39,6 +39,13 @@ public sealed record ShareMustPass : AcceptanceRule
     /// <summary>Share that must pass.</summary>
     public double Share { get; }
 
+    /// <summary>AQL that the code of practice has for the pieces, %, with its source; null where it has none, or is not asked.</summary>
+    public Fact<double>? CodesAqlPercent { get; init; }
+
+    /// <summary>The code's AQL where the share lets more pieces fail than it does; null otherwise. The small number is for shares that are not exact in binary.</summary>
+    public Fact<double>? StricterAqlPercent =>
+        CodesAqlPercent is { } aql && Share < 1 - aql.Value / 100 - 1e-9 ? aql : null;
+
     /// <inheritdoc/>
     public override int? PiecesAsked => null;
 

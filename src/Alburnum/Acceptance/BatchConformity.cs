@@ -109,6 +109,7 @@ public static class BatchConformity
             wanted
         )
         {
+            IsWhole = batch.LotSize == counts.Cut,
             Chance = Chance(counts.Conforming),
             ChanceIfUndecidedPass = Chance(counts.Conforming + counts.Undecided),
         };
@@ -133,7 +134,9 @@ public static class BatchConformity
             yield return new PiecesNotDetermined(open);
         if (Missing(batch) is > 0 and var missing)
             yield return new PiecesStillToCut(batch.Pieces.Count + missing, missing);
-        yield return new DrawingNotRecorded();
+        // Where all were cut, none was drawn.
+        if (batch.LotSize != batch.Pieces.Count)
+            yield return new DrawingNotRecorded();
     }
 
     private static bool IsOpen(PieceJudgement piece) => piece.Judgement.Probability is null;
@@ -160,6 +163,8 @@ public static class BatchConformity
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
 
         List<Reason> reasons = [new RuleUsed(rule), new PiecesCounted(counts, mayFail)];
+        if (rule is ShareMustPass { StricterAqlPercent: { } aql, Share: var share })
+            reasons.Add(new RuleAsksLessThanCode(share, aql));
         if (missing > 0)
             reasons.Add(new PiecesStillToCut(pieces.Count + missing, missing));
         var open = missing + pieces.Count(IsOpen);

@@ -41,6 +41,9 @@ public sealed record LotFinding(ConformingShareBound Bound, int? LotSize, int Un
     /// <summary>The same where every undecided piece conforms, 0 to 1; null where <see cref="Chance"/> is.</summary>
     public double? ChanceIfUndecidedPass { get; init; }
 
+    /// <summary>Whether every piece of the lot was cut: then nothing is inferred, and the bound is the share itself.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>True where the bound reaches the wanted share; never where none is wanted.</summary>
     public bool IsShown => Bound.LowerBound >= Wanted?.Share;
 }

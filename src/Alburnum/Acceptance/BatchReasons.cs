@@ -12,6 +12,11 @@ public abstract record BatchReason : Reason
 /// <param name="Rule">The rule.</param>
 public sealed record RuleUsed(AcceptanceRule Rule) : BatchReason;
 
+/// <summary>The rule lets more of the pieces fail than the code of practice does.</summary>
+/// <param name="Share">Share that must pass by the rule, above 0, below 1.</param>
+/// <param name="CodesAqlPercent">The code's AQL, %, with its source.</param>
+public sealed record RuleAsksLessThanCode(double Share, Fact<double> CodesAqlPercent) : BatchReason;
+
 /// <summary>How the pieces fare.</summary>
 /// <param name="Counts">Pieces by verdict.</param>
 /// <param name="MayFail">Greatest number of failures that the rule accepts.</param>

@@ -39,6 +39,9 @@ public sealed record EnquiredCase(
     /// <summary>Day on which the moisture stated in the enquiry was measured; null likewise.</summary>
     public DateOnly? MoistureMeasuredOn { get; init; }
 
+    /// <summary>Standard uncertainty of the sapwood depth as stated, mm, above 0; null where nobody stated one.</summary>
+    public double? StatedSapwoodUMm { get; init; }
+
     /// <summary>How the laboratory's figures became retentions.</summary>
     public AssayBasis AssayBasis { get; init; } = new();
 

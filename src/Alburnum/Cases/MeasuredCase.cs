@@ -80,6 +80,14 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             { StatedSapwoodMm: { } stated, Enquiry.Species: { SapwoodWidth.Value.IsDistinct: false } species }
         )
             yield return new BorderNotDistinct(species, stated);
+        if (
+            Enquired.StatedSapwoodMm is { } depthMm
+            && Evidence.Any(piece => piece.Profile?.Faces.Any(face => face.SapwoodDepthMm.Contains(depthMm)) == true)
+        )
+            yield return new SapwoodAsStated(
+                new(depthMm, Enquired.StatedSapwoodUMm ?? PieceEvidence.SapwoodToTheMillimetreMm),
+                Enquired.StatedSapwoodUMm is not null
+            );
         List<PieceEvidence> photographed =
         [
             .. Evidence.Where(piece => piece is { Kind: EvidenceKind.Photograph, Profile: not null }),
@@ -191,7 +199,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             new(
                 [.. pieces.Select(piece => new PieceJudgement(piece.Evidence.Piece, piece.Judgement))],
                 Enquired.BatchSize,
-                Enquired.Acceptance
+                Required.Acceptance
             )
             {
                 Assays = Enquired.Assays,

@@ -24,8 +24,14 @@ public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile
     /// <summary>Whether the depths rest on a nominal size that nobody measured.</summary>
     public bool IsSizeOnTrust { get; init; }
 
+    /// <summary>
+    /// Standard uncertainty of a sapwood depth of which none is stated, mm: it is taken to be read to the millimetre, so that it may lie anywhere within half a
+    /// millimetre either way (JCGM 100:2008, F.2.2.1). How far the border wanders along a face is not in it.
+    /// </summary>
+    public static double SapwoodToTheMillimetreMm { get; } = 1 / Math.Sqrt(12);
+
     /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
-    internal PieceEvidence WithSapwood(double depthMm) =>
+    internal PieceEvidence WithSapwood(Estimate depthMm) =>
         this with
         {
             Profile = Profile is not { } profile
@@ -37,7 +43,10 @@ public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile
                         .. profile.Faces.Select(face =>
                             face with
                             {
-                                SapwoodDepthMm = [.. face.SapwoodDepthMm.Select(seen => seen ?? depthMm)],
+                                SapwoodDepthMm = [.. face.SapwoodDepthMm.Select(seen => seen ?? depthMm.Value)],
+                                SapwoodUncertaintyMm = face.SapwoodDepthMm.Contains(null)
+                                    ? Math.Max(face.SapwoodUncertaintyMm, depthMm.StandardUncertainty)
+                                    : face.SapwoodUncertaintyMm,
                             }
                         ),
                     ],

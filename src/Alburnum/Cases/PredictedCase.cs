@@ -24,7 +24,10 @@ public sealed record PredictedCase(
         new(
             this,
             Enquired.StatedSapwoodMm is { } depthMm
-                ? [.. evidence.Select(piece => piece.WithSapwood(depthMm))]
+                ? [.. evidence.Select(piece => piece.WithSapwood(StatedSapwood(depthMm)))]
                 : evidence
         );
+
+    private Estimate StatedSapwood(double depthMm) =>
+        new(depthMm, Enquired.StatedSapwoodUMm ?? PieceEvidence.SapwoodToTheMillimetreMm);
 }

@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
@@ -27,6 +28,15 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             (Required { Requirement.Penetration: var code }, _) => code,
             _ => null,
         };
+
+    /// <summary>How many of the pieces cut may fail, with the code's own AQL beside it where the code demands anything.</summary>
+    public AcceptanceRule Acceptance =>
+        Enquired.Acceptance is ShareMustPass { TakenFrom: null } share && Answer is Required
+            ? share with
+            {
+                CodesAqlPercent = Answer.Trace.AqlPercent,
+            }
+            : Enquired.Acceptance;
 
     /// <summary>Facts of the enquiry that do not go together.</summary>
     public IReadOnlyList<Discrepancy> Discrepancies { get; init; } = [];

@@ -43,3 +43,10 @@ public sealed record BarePatch(int Face, double FromMm, double ToMm, bool MayBeH
 
 /// <summary>The section is treated all through: perhaps cut within reach of the end grain.</summary>
 public sealed record TreatedThroughout : DepthPattern;
+
+/// <summary>
+/// The section is treated all through and the heartwood with it, which takes little from a face: the preservative came along the grain from
+/// an end, perhaps from there only.
+/// </summary>
+/// <param name="PastBorderMm">Median of how far the treatment goes past the border of the heartwood, mm.</param>
+public sealed record EndGrainOnly(double PastBorderMm) : DepthPattern;

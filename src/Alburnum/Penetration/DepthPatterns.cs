@@ -49,10 +49,25 @@ public static class DepthPatterns
     {
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.TreatedShare.Value >= FullShare)
-            return [new TreatedThroughout()];
+            return [PastHeartwoodMm(profile) is { } mm ? new EndGrainOnly(mm) : new TreatedThroughout()];
         if (IsSkin(profile))
             return [new ThinSkin(profile.Statistics.MeanMm.Value)];
         return [.. OfFaces(profile), .. profile.Faces.SelectMany(Patches), .. OfHeartwood(profile)];
+    }
+
+    // How far past the border of the heartwood, where that was seen at enough positions and nearly all of them are treated well past it; otherwise null.
+    private static double? PastHeartwoodMm(DepthProfile profile)
+    {
+        List<double> past =
+        [
+            .. profile
+                .Faces.SelectMany(Read)
+                .Where(at => at.SapwoodMm is not null)
+                .Select(at => at.DepthMm - at.SapwoodMm!.Value),
+        ];
+        return past.Count >= LeastPositions && past.Count(mm => mm >= DeepMm) >= MostOfFace * past.Count
+            ? Median(past)
+            : null;
     }
 
     private static IEnumerable<DepthPattern> OfHeartwood(DepthProfile profile)

@@ -20,7 +20,7 @@ public sealed record FaceProfile(
     IReadOnlyList<double?> SapwoodDepthMm
 )
 {
-    /// <summary>Standard uncertainty of the sapwood's depth, mm; 0 where it is taken as stated.</summary>
+    /// <summary>Standard uncertainty of the sapwood's depth, mm; 0 where it is taken as it was read with a rule.</summary>
     public double SapwoodUncertaintyMm { get; init; }
 }
 

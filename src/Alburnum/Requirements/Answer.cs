@@ -49,4 +49,10 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
 {
     /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
     public IReadOnlyList<Field> Missing => Reason is DependsOn unknown ? unknown.Fields : [];
+
+    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of what is no timber of one species, of which it does not speak.</summary>
+    public IReadOnlyList<RequirementCondition> Advice =>
+        Reason is NotOneSpecies
+            ? []
+            : [.. (Trace.Step(Subject.Advice)?.Matched ?? []).Select(row => new RowAdvises(row))];
 }

@@ -9,15 +9,15 @@ public sealed record Component(string Name);
 /// <param name="Group">Where it belongs, for instance "fence".</param>
 /// <param name="Is">The components of codes that it may mean; empty where no code here speaks of it.</param>
 /// <param name="Exposure">What of its exposure the name settles.</param>
-/// <param name="Life">Usual service life; null where it is not known.</param>
+/// <param name="Life">Usual service life, which may rest on another source than the name; null where it is not known.</param>
 /// <param name="Decides">What decides between two meanings, one sentence; empty where it means one thing.</param>
-/// <param name="Provenance">Source and standing.</param>
+/// <param name="Provenance">Source and standing of the name and of what it settles of the exposure.</param>
 public sealed record ComponentName(
     string Name,
     string Group,
     IReadOnlyList<Component> Is,
     Exposure Exposure,
-    DesiredServiceLife? Life,
+    Fact<DesiredServiceLife>? Life,
     string Decides,
     Provenance Provenance
 )

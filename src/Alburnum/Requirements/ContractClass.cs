@@ -34,18 +34,60 @@ public abstract record ContractClass(string Name)
         var enquiry = code.Trace.Enquiry;
         if (enquiry.StatedClass is not { } name || governing.Names(name))
             return null;
-        List<Rulebook> books = [.. known.Where(book => book.Names(name))];
+        if (OwnUseClasses(enquiry, governing) is { Count: > 0 } own)
+            return IsFor(own, code) ? null : Of(name, code, governing.Answer(InClasses(enquiry, own)));
+        var (meant, of) = enquiry.StatedClassMeans is { Bare: { } bare, Rulebooks: { Count: > 0 } named }
+            ? (bare, named)
+            : (name, null);
+        List<Rulebook> books =
+        [
+            .. known.Where(book => book.Names(meant) && of?.Contains(book.Name, StringComparer.Ordinal) != false),
+        ];
         return books switch
         {
             [] => new ContractClassNotKnown(name),
-            [var book] => book.Answer(enquiry) switch
-            {
-                Required required => new ContractDemand(name, required, Order(code, required.Requirement.Penetration)),
-                var silent => new ContractClassNotAnswered(name, silent),
-            },
-            _ => new ContractClassOfSeveral(name, [.. books.Select(book => $"{book.Title} ({book.Citation})")]),
+            [var book] => Of(name, code, book.Answer(enquiry with { StatedClass = meant })),
+            _ => new ContractClassOfSeveral(
+                name,
+                [.. books.Select(book => $"{book.Title} ({book.Citation})")],
+                enquiry.StatedClassMeans?.WrittenOut ?? []
+            ),
         };
     }
+
+    /// <summary>The use classes that a stated class names, where the code that governs goes by these; empty otherwise.</summary>
+    /// <param name="enquiry">The enquiry.</param>
+    /// <param name="governing">The code that governs.</param>
+    public static IReadOnlyList<UseClass> OwnUseClasses(Enquiry enquiry, Rulebook governing)
+    {
+        ArgumentNullException.ThrowIfNull(enquiry);
+        ArgumentNullException.ThrowIfNull(governing);
+        return enquiry.StatedClassMeans is { UseClasses: { Count: > 0 } classes } && governing.GoesByUseClass
+            ? classes
+            : [];
+    }
+
+    /// <summary>True where an answer is for no other use class than these.</summary>
+    /// <param name="classes">The classes.</param>
+    /// <param name="answer">The answer.</param>
+    public static bool IsFor(IReadOnlyList<UseClass> classes, Answer answer) =>
+        answer.Trace.UseClasses is { Count: > 0 } found && found.All(classes.Contains);
+
+    private static Enquiry InClasses(Enquiry enquiry, IReadOnlyList<UseClass> classes) =>
+        enquiry with
+        {
+            StatedClass = null,
+            UseClasses = classes,
+            Exposure = enquiry.Exposure with
+            {
+                IsCoated = enquiry.Exposure.IsCoated ?? enquiry.StatedClassMeans?.IsCoated,
+            },
+        };
+
+    private static ContractClass Of(string name, Answer code, Answer ofClass) =>
+        ofClass is Required required
+            ? new ContractDemand(name, required, Order(code, required.Requirement.Penetration))
+            : new ContractClassNotAnswered(name, ofClass);
 
     private static StricterDemand? Order(Answer code, DepthRule contract) =>
         code is not Required { Requirement.Penetration: var depth }
@@ -78,6 +120,12 @@ public sealed record ContractDemand(string Name, Required Answer, StricterDemand
                 .Select(provenance => provenance.Standing)
         );
 
+    /// <summary>Weakest standing of the class's analytical zone; null where none is known.</summary>
+    public Standing? ZoneStanding =>
+        (Answer.Trace.Step(Subject.Penetration)?.Matched ?? [])
+            .Select(row => (row.Demand as PenetrationDemand)?.Zone?.Provenance.Standing)
+            .Max();
+
     // What settles the use or the life settles no depth of a class that is named.
     private static bool IsOfTimber(FactUsed fact) => fact is not (ExposureOfNameUsed or LifeOfNameUsed);
 }
@@ -89,7 +137,12 @@ public sealed record ContractClassNotKnown(string Name) : ContractClass(Name);
 /// <summary>More than one system has a class of that name, and which is meant is not said.</summary>
 /// <param name="Name">The class.</param>
 /// <param name="Rulebooks">Title and edition of each, two or more.</param>
-public sealed record ContractClassOfSeveral(string Name, IReadOnlyList<string> Rulebooks) : ContractClass(Name);
+/// <param name="WrittenOut">How it is written with its system before it, one for each; may be empty.</param>
+public sealed record ContractClassOfSeveral(
+    string Name,
+    IReadOnlyList<string> Rulebooks,
+    IReadOnlyList<string> WrittenOut
+) : ContractClass(Name);
 
 /// <summary>The rulebook that defines the class does not demand anything of such a piece.</summary>
 /// <param name="Name">The class.</param>

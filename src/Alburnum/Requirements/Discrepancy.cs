@@ -44,6 +44,20 @@ public sealed record CoatingAgainstCode(Component Component, UseClassDemand Code
 public sealed record LifeBeyondUsual(Component Component, DesiredServiceLife Asked, DesiredServiceLife Usual)
     : Discrepancy;
 
+/// <summary>A longer life is asked for than is usual for what goes by the name, and the code that governs knows no lives for it.</summary>
+/// <param name="Name">What goes by which name.</param>
+/// <param name="Asked">The life asked for.</param>
+/// <param name="Usual">The longest life that is usual for it elsewhere.</param>
+/// <param name="UsualBy">The code that takes it as usual; null where it goes by the name alone.</param>
+/// <param name="RulebookTitle">The code that governs.</param>
+public sealed record LifeNotOfCode(
+    string Name,
+    DesiredServiceLife Asked,
+    DesiredServiceLife Usual,
+    string? UsualBy,
+    string RulebookTitle
+) : Discrepancy;
+
 /// <summary>The timber was wetter before treatment than the code allows.</summary>
 /// <param name="StatedPercent">Moisture content as stated, %.</param>
 /// <param name="MostPercent">Most that the code allows, %.</param>
@@ -63,7 +77,13 @@ public static class Discrepancies
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(others);
-        return [.. OfClass(answer.Trace, others), .. OfUse(answer.Trace), .. OfPiece(answer.Trace)];
+        return
+        [
+            .. OfClass(answer.Trace, others),
+            .. OfUse(answer.Trace),
+            .. OfLife(answer.Trace, others),
+            .. OfPiece(answer.Trace),
+        ];
     }
 
     private static UseClassDemand? CodesClass(Trace trace) =>
@@ -113,6 +133,36 @@ public static class Discrepancies
         )
             yield return new LifeBeyondUsual(lasting, asked, usual);
     }
+
+    // Where the governing code has no usual life, and demands the same for any, others' and that of the name show what is long.
+    private static IEnumerable<Discrepancy> OfLife(Trace trace, IEnumerable<Rulebook> others)
+    {
+        if (trace.Step(Subject.Life)?.Finding is not GivenLife { Life: var asked, Usual: null } || TurnsOnLife(trace))
+            yield break;
+        var enquiry = trace.Enquiry;
+        var longest = others
+            .Select(other => other.Answer(enquiry).Trace)
+            .Select(other =>
+                (Life: (other.Step(Subject.Life)?.Finding as GivenLife)?.Usual?.Life, By: (string?)other.RulebookTitle)
+            )
+            .Append((Life: enquiry.CalledAs?.Life?.Value, By: (string?)null))
+            .Where(each => each.Life is not null)
+            .OrderByDescending(each => each.Life!.Value.Years)
+            .FirstOrDefault();
+        if (
+            longest is { Life: { } usual, By: var by }
+            && asked.Years > usual.Years
+            && (enquiry.CalledAs?.Name ?? enquiry.Component?.Name) is { } name
+        )
+            yield return new LifeNotOfCode(name, asked, usual, by, trace.RulebookTitle);
+    }
+
+    // A row that asks for a life holds because of the one asked for, or fails on it alone.
+    private static bool TurnsOnLife(Trace trace) =>
+        trace.Steps.Any(step =>
+            step.Matched.Any(row => row.When.Any(condition => condition.Field == Field.Life))
+            || step.NearMisses.Any(miss => miss.Field == Field.Life)
+        );
 
     private static IEnumerable<Discrepancy> OfPiece(Trace trace)
     {

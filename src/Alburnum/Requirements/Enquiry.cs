@@ -89,6 +89,9 @@ public sealed record Enquiry
     /// <summary>Penetration class or treatment class that a contract or code already names, for instance "NP3".</summary>
     public string? StatedClass { get; init; }
 
+    /// <summary>What that class means where it is a mark of some system; null where it is none.</summary>
+    public ClassMeant? StatedClassMeans { get; init; }
+
     /// <summary>Code of the preservative as a rulebook's retention table names it, for instance "CA-C"; otherwise the name that was written.</summary>
     public string? Preservative { get; init; }
 

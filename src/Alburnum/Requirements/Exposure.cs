@@ -110,6 +110,11 @@ public static class ExposureReading
         return new UseClassAnswer(classes, decidedBy, next, [.. Remarks(exposure, classes)]);
     }
 
+    // What touches no water and stands out of the weather does not stand in the sea.
+    private static bool? IsInSaltWater(Exposure exposure) =>
+        exposure.IsInSaltWater
+        ?? (exposure is { TouchesGroundOrFreshWater: false, IsExposedToWeather: false } ? false : null);
+
     private static (IReadOnlyList<UseClass> Classes, ExposureQuestion? DecidedBy, ExposureQuestion? Next) Classes(
         Exposure exposure
     )
@@ -131,7 +136,7 @@ public static class ExposureReading
         }
 
         var isSettled =
-            Settles(ExposureQuestion.SaltWater, exposure.IsInSaltWater, Requirements.UseClass.Five)
+            Settles(ExposureQuestion.SaltWater, IsInSaltWater(exposure), Requirements.UseClass.Five)
             || Settles(
                 ExposureQuestion.GroundOrFreshWater,
                 exposure.TouchesGroundOrFreshWater,

@@ -75,6 +75,13 @@ public sealed class Rulebook
     public bool Names(string statedClass) =>
         WordsOf(Field.StatedClass).Contains(statedClass, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>True where its rows ask for use classes, or put components into them, so that the classes of EN 335 are its own.</summary>
+    public bool GoesByUseClass =>
+        Rows.Any(row =>
+            row.When.Any(condition => condition.Field == Field.UseClass)
+            || (row.Subject == Subject.UseClass && row.When.All(condition => condition.Field != Field.StatedClass))
+        );
+
     /// <summary>The rows of one subject, in the order of the document.</summary>
     public IReadOnlyList<Row> RowsOf(Subject subject) => _bySubject[(int)subject];
 
@@ -166,8 +173,8 @@ public sealed class Rulebook
             situation.SetLife(usual.Life);
         else if (step.Finding is Silent && enquiry.CalledAs is { Life: { } life } name)
         {
-            situation.SetLife(life);
-            return step with { Finding = new UsualLifeOfName(life, name) };
+            situation.SetLife(life.Value);
+            return step with { Finding = new UsualLifeOfName(life.Value, name) };
         }
         return step;
     }
@@ -180,8 +187,8 @@ public sealed class Rulebook
         {
             if (steps[0].Finding is UseClassOfExposure && name.Exposure.SaysWhere)
                 facts.Add(new ExposureOfNameUsed(name));
-            if (steps[1].Finding is UsualLifeOfName)
-                facts.Add(new LifeOfNameUsed(name));
+            if (steps[1].Finding is UsualLifeOfName && name.Life is { } life)
+                facts.Add(new LifeOfNameUsed(name, life));
         }
         if (enquiry.Species is not { } species)
             return facts;

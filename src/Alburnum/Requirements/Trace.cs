@@ -92,8 +92,9 @@ public sealed record SpeciesGroupUsed(Timber.Species Species, SpeciesGroup Group
 public sealed record ExposureOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
 
 /// <summary>How long what goes by a component's name usually serves.</summary>
-/// <param name="Name">The name, whose life is known.</param>
-public sealed record LifeOfNameUsed(ComponentName Name) : FactUsed(Name.Provenance);
+/// <param name="Name">The name.</param>
+/// <param name="Life">Its usual life.</param>
+public sealed record LifeOfNameUsed(ComponentName Name, Fact<DesiredServiceLife> Life) : FactUsed(Life.Provenance);
 
 /// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
 /// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
@@ -161,6 +162,18 @@ public sealed record Trace(
             };
         }
     }
+
+    /// <summary>The trace without what is asked of a treatment, for where none is needed: retention, moisture before it, how many pieces may fail.</summary>
+    public Trace WithoutTreatment =>
+        this with
+        {
+            Steps =
+            [
+                .. Steps.Where(step =>
+                    step.Subject is not (Subject.Retention or Subject.Moisture or Subject.Acceptance)
+                ),
+            ],
+        };
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);

@@ -20,17 +20,72 @@ public sealed record SystemWords(
     IReadOnlyList<string> Rulebooks
 );
 
+/// <summary>What a class that was stated means beside its name as it was written.</summary>
+/// <param name="UseClasses">The use classes of EN 335 that it names; empty where it names none.</param>
+/// <param name="IsCoated">Whether it speaks of coated timber, as the British 3c does, or of uncoated; null where of neither.</param>
+/// <param name="Bare">The class without the words that name its system; null where no such words stand before it.</param>
+/// <param name="Rulebooks">Names of the rulebooks whose classes are that system's.</param>
+/// <param name="WrittenOut">How it is written so that it is the class of one rulebook's system: "AS 1604 H4" for "H4". One for each rulebook that knows it.</param>
+public sealed record ClassMeant(
+    IReadOnlyList<UseClass> UseClasses,
+    bool? IsCoated,
+    string? Bare,
+    IReadOnlyList<string> Rulebooks,
+    IReadOnlyList<string> WrittenOut
+);
+
 /// <summary>All marks. One word may be a mark of several systems.</summary>
 public sealed class MarkCatalogue
 {
     private readonly NameIndex<TreatmentMark> _names;
     private readonly IReadOnlyList<SystemWords> _words;
+    private readonly IReadOnlyList<string> _useClasses;
 
     /// <summary>A catalogue of the given marks.</summary>
     /// <param name="all">The marks.</param>
     /// <param name="words">Words that name a system before them; may be empty.</param>
-    public MarkCatalogue(IReadOnlyList<TreatmentMark> all, IReadOnlyList<SystemWords> words) =>
-        (_names, _words) = (new(all, mark => [mark.Name]), words);
+    /// <param name="useClasses">Systems whose classes are the use classes of EN 335, by whatever name.</param>
+    public MarkCatalogue(
+        IReadOnlyList<TreatmentMark> all,
+        IReadOnlyList<SystemWords> words,
+        params IReadOnlyList<string> useClasses
+    ) => (_names, _words, _useClasses) = (new(all, mark => [mark.Name]), words, useClasses);
+
+    /// <summary>What a class that was stated means; null where no system here has it.</summary>
+    /// <param name="name">The class as it was written.</param>
+    public ClassMeant? Meant(string name)
+    {
+        var marks = Find(name);
+        if (marks.Count == 0)
+            return null;
+        var own = marks.FirstOrDefault(mark => _useClasses.Contains(mark.System, StringComparer.Ordinal));
+        var named = WithSystem(name);
+        return new(
+            own is null ? [] : UseClassesOf(own),
+            own?.Name[^1] switch
+            {
+                'c' => true,
+                'u' => false,
+                _ => null,
+            },
+            One(named.Select(each => each.Mark)),
+            [.. named.SelectMany(each => each.Words.Rulebooks).Distinct(StringComparer.Ordinal)],
+            [.. marks.SelectMany(WrittenOut).Distinct(StringComparer.Ordinal)]
+        );
+    }
+
+    private static IReadOnlyList<UseClass> UseClassesOf(TreatmentMark mark) =>
+        mark.UseClass is { } one
+            ? [one]
+            : UseClassWords.Parse(new string([.. mark.Name.Where(sign => char.IsDigit(sign) || sign == '.')]));
+
+    private IEnumerable<string> WrittenOut(TreatmentMark mark) =>
+        _words
+            .Where(words =>
+                words is { Begins.Length: 0, Rulebooks.Count: > 0 }
+                && words.Systems.Contains(mark.System, StringComparer.Ordinal)
+            )
+            .Select(words => $"{words.Before[0]} {mark.Name}");
 
     /// <summary>Everything that the mark means, one entry a system; empty where no system here has it. Words before it that name a system leave that system's alone.</summary>
     public IReadOnlyList<TreatmentMark> Find(string name) =>

@@ -108,6 +108,48 @@ public sealed class LedgerTests : IAsyncLifetime
         );
     }
 
+    [Fact]
+    public async Task A_mark_moved_a_photograph_left_out_and_a_rulebook_chosen_are_entered_with_what_was_before()
+    {
+        var file = Path.Combine(_folder.At("case"), "case.yaml");
+        File.Copy(Path.Combine(_folder.At("case"), "P06.jpg"), Path.Combine(_folder.At("case"), "P09.jpg"));
+        var plain = await File.ReadAllTextAsync(file, Stop);
+        const string piece = "photograph: P06.jpg }";
+        const string leftOut = "leftOut:\n  - { photograph: P09.jpg, reason: blurred }\n";
+        await RunCaseAsync(
+            plain.Replace(piece, "photograph: P06.jpg, leaveOut: \"10,10\" }", StringComparison.Ordinal) + leftOut
+        );
+        await RunCaseAsync(
+            plain
+                .Replace(piece, "photograph: P06.jpg, leaveOut: \"12,11\" }", StringComparison.Ordinal)
+                .Replace("british-2014", "british-2024", StringComparison.Ordinal) + leftOut
+        );
+
+        var entries = await (await LookAsync()).LedgerAsync(1, Stop);
+
+        Assert.Equal(
+            [("P06", null, "leaveOut: \"10,10\""), ("P06", "leaveOut: \"10,10\"", "leaveOut: \"12,11\"")],
+            entries
+                .Where(entry => entry.Act == LedgerAct.MarksPlaced)
+                .Select(entry => (entry.Subject?.Text, entry.Before?.Text, entry.After?.Text))
+        );
+        var exclusion = Assert.Single(entries, entry => entry.Act == LedgerAct.PhotographLeftOut);
+        Assert.Equal(("P09.jpg", "blurred"), (exclusion.Subject!.Text, exclusion.After!.Text));
+        Assert.Equal(
+            [false, true],
+            entries
+                .Where(entry => entry.Act == LedgerAct.RulebookChosen)
+                .Select(entry => entry.Before?.Text?.Contains("BS 8417:2011", StringComparison.Ordinal) == true)
+        );
+
+        async Task RunCaseAsync(string text)
+        {
+            await File.WriteAllTextAsync(file, text, Stop);
+            var run = await RunAsync("case", _folder.At("case"), "--out", _folder.At("reports"));
+            Assert.Equal((CommandLine.Done, ""), (run.Status, run.Errors));
+        }
+    }
+
     [Theory]
     [InlineData(null, "Dora", "Dora", "setting")]
     [InlineData("Jo", "Dora", "Jo", "command")]

@@ -7,6 +7,7 @@ internal static class Rooms
 {
     public static Assembly Core { get; } = typeof(Require).Assembly;
     public static Assembly Flow { get; } = typeof(Alburnum.Flow.Stepping.FlowSolver).Assembly;
+    public static Assembly Unpacking { get; } = typeof(Alburnum.Unpacking.Exchange).Assembly;
     public static Assembly Imaging { get; } = typeof(Alburnum.Imaging.SectionReader).Assembly;
     public static Assembly Records { get; } = typeof(Alburnum.Records.Facts.FactLibrary).Assembly;
     public static Assembly Workflows { get; } = typeof(Alburnum.Workflows.WorkDone).Assembly;
@@ -15,7 +16,8 @@ internal static class Rooms
     public static Assembly Cli { get; } = typeof(CommandLine).Assembly;
 
     /// <summary>What others build on.</summary>
-    public static IReadOnlyList<Assembly> Libraries { get; } = [Core, Flow, Imaging, Records, Workflows, Reports];
+    public static IReadOnlyList<Assembly> Libraries { get; } =
+    [Core, Flow, Unpacking, Imaging, Records, Workflows, Reports];
 
     /// <summary>Everything.</summary>
     public static IReadOnlyList<Assembly> All { get; } = [.. Libraries, Web, Cli];
@@ -26,7 +28,8 @@ internal static class Rooms
         {
             [Core] = [],
             [Flow] = [Core],
-            [Imaging] = [Core],
+            [Unpacking] = [],
+            [Imaging] = [Core, Unpacking],
             [Records] = [Core],
             [Workflows] = [Core, Flow, Imaging, Records],
             [Reports] = [Core, Flow, Imaging, Records, Workflows],

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Alburnum.DrawnSections;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
+using Alburnum.Tests.Shared.Fuzz;
 using Alburnum.Timber;
 using SkiaSharp;
 
@@ -10,9 +10,7 @@ namespace Alburnum.Imaging.Tests.Fuzz;
 /// <summary>Whatever arrives, the reader returns a sane reading or refuses it in words; nothing else ever leaves it.</summary>
 public sealed class BrokenPhotographTests
 {
-    // A longer run: ALBURNUM_FUZZ_COUNT and ALBURNUM_FUZZ_SEED, see docs/how-to/try-broken-photographs.md.
-    private static readonly int Count = Setting("ALBURNUM_FUZZ_COUNT", 300);
-    private static readonly int FirstSeed = Setting("ALBURNUM_FUZZ_SEED", 1);
+    private static readonly Mutator Mutator = new([.. DamagedBytes.Ways, .. DamagedPicture.Ways]);
 
     private static readonly Lazy<(SectionTruth Truth, IReadOnlyList<(string Extension, byte[] Bytes)> Files)> Whole =
         new(Draw);
@@ -24,28 +22,22 @@ public sealed class BrokenPhotographTests
     );
 
     [Fact]
-    public void A_mutated_photograph_is_read_sanely_or_refused_in_words()
+    public async Task A_mutated_photograph_is_read_sanely_or_refused_in_words()
     {
-        var failures = new System.Collections.Concurrent.ConcurrentBag<string>();
-        Parallel.For(
-            FirstSeed,
-            FirstSeed + Count,
-            seed =>
+        var (truth, files) = Whole.Value;
+        await FuzzRun.HoldAsync(
+            "photographs",
+            300,
+            random =>
             {
-                var random = new Random(seed);
-                var (truth, files) = Whole.Value;
                 var kind = random.Next(files.Count + 1);
-                var (extension, bytes) = kind < files.Count ? files[kind] : (".heic", Heic.Value);
-                var mutated = Mutation.Of(bytes, random);
-                if (Fault($"photo{extension}", mutated, random.Next(2) == 0 ? null : Corners(truth)) is not { } fault)
-                    return;
-                var kept = Path.Combine(Repository.Folder("artifacts"), "fuzz", $"{seed}{extension}");
-                Directory.CreateDirectory(Path.GetDirectoryName(kept)!);
-                File.WriteAllBytes(kept, mutated);
-                failures.Add($"Seed {seed} ({kept}): {fault}");
-            }
+                var (ending, bytes) = kind < files.Count ? files[kind] : (".heic", Heic.Value);
+                return (Mutator.Of(bytes, random), ending);
+            },
+            // Half of them with corners given.
+            (bytes, ending) =>
+                Task.FromResult(Fault($"photo{ending}", bytes, bytes.Length % 2 == 0 ? null : Corners(truth)))
         );
-        Assert.Empty(failures);
     }
 
     [Theory]
@@ -157,9 +149,4 @@ public sealed class BrokenPhotographTests
         var tiff = same.ToByteArray(ImageMagick.MagickFormat.Tiff);
         return (scene.Truth(), [(".jpg", jpeg), (".png", png.ToArray()), (".webp", webp.ToArray()), (".tif", tiff)]);
     }
-
-    private static int Setting(string name, int otherwise) =>
-        int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var value)
-            ? value
-            : otherwise;
 }

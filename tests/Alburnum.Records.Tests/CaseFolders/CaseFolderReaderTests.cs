@@ -212,6 +212,50 @@ public sealed class CaseFolderReaderTests : IDisposable
     public void Heartwood_at_the_face_may_be_stated_as_no_sapwood() =>
         Assert.Equal(0, Read($"{Whole}\nstatedSapwood: 0 mm").Case.StatedSapwoodMm);
 
+    [Fact]
+    public void Sapwood_deeper_than_half_the_thickness_is_refused()
+    {
+        Assert.Equal(50, Read($"{Whole}\nstatedSapwood: 50 mm").Case.StatedSapwoodMm);
+        var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\nstatedSapwood: 51 mm"));
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.Equal(("statedSapwood", "51 mm", "0 to 50 mm"), (problem.Field, problem.Found, problem.Expected));
+    }
+
+    [Fact]
+    public void A_stated_sapwood_may_be_stated_with_its_uncertainty()
+    {
+        var read = Read($"{Whole}\nstatedSapwood: 25 mm\nstatedSapwoodUncertainty: 2 mm").Case;
+
+        Assert.Equal((25.0, 2.0), (read.StatedSapwoodMm!.Value, read.StatedSapwoodUMm!.Value));
+        Assert.Null(Read($"{Whole}\nstatedSapwood: 25 mm").Case.StatedSapwoodUMm);
+        var refused = Assert.Throws<InputRefusedException>(() => Read($"{Whole}\nstatedSapwoodUncertainty: 2 mm"));
+        Assert.Equal("statedSapwoodUncertainty", Assert.Single(refused.Problems).Field);
+    }
+
+    [Fact]
+    public void One_photograph_is_not_evidence_of_two_pieces()
+    {
+        _folder.Write("P03.jpg", "bytes of a photograph");
+        var refused = Assert.Throws<InputRefusedException>(() =>
+            Read($"{Whole}\n  - {"{"} piece: P03, photograph: P03.jpg {"}"}")
+        );
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.Equal("pieces", problem.Field);
+        Assert.Equal("the same photograph (P01.jpg, P03.jpg: equal SHA-256) for pieces P01 and P03", problem.Found);
+    }
+
+    [Fact]
+    public void Two_sections_on_one_photograph_are_two_pieces()
+    {
+        var read = Read(
+            $"{Whole}\n  - {"{"} piece: P03, photograph: P01.jpg, outline: [\"110, 10\", \"190, 10\", \"190, 90\", \"110, 90\"] {"}"}"
+        );
+
+        Assert.Equal(["P01", "P03"], read.Photographs.Select(photograph => photograph.Piece));
+    }
+
     [Theory]
     [InlineData("copper-blue")]
     [InlineData("Copper-Blue")]

@@ -10,24 +10,38 @@ public sealed class FactLibraryTests
     private static readonly FactLibrary Library = ShippedData.Library;
 
     [Theory]
-    [InlineData("lock gate", 30)]
     [InlineData("crash barrier post", 30)]
-    [InlineData("pontoon", 30)]
+    [InlineData("telegraph pole", 30)]
     [InlineData("railway sleeper", 30)]
     [InlineData("lintel", 60)]
     [InlineData("foundation post", 60)]
     [InlineData("house pile", 60)]
-    [InlineData("bridge joist", 60)]
     public void Parts_of_structures_roads_and_waterways_have_a_usual_life(string name, int years) =>
-        Assert.Equal(new DesiredServiceLife(years), Library.Components.Called(name)!.Life);
+        Assert.Equal(new DesiredServiceLife(years), Library.Components.Called(name)!.Life!.Value);
 
     [Theory]
     [InlineData("staircase")]
-    [InlineData("utility pole")]
+    [InlineData("flagpole")]
+    [InlineData("bridge joist")]
+    [InlineData("groyne")]
+    [InlineData("lock gate")]
     [InlineData("scaffold board")]
     [InlineData("pit prop")]
     public void A_part_without_one_usual_life_has_none_to_be_taken_for_it(string name) =>
         Assert.Null(Library.Components.Called(name)!.Life);
+
+    [Theory]
+    [InlineData("telegraph pole", Standing.Published)]
+    [InlineData("vindskiva", Standing.CommonPractice)]
+    public void A_life_that_the_source_of_the_name_does_not_give_has_a_standing_of_its_own(
+        string name,
+        Standing standing
+    )
+    {
+        var called = Library.Components.Called(name)!;
+        Assert.NotEqual(called.Provenance.Standing, called.Life!.Provenance.Standing);
+        Assert.Equal(standing, called.Life.Provenance.Standing);
+    }
 
     [Fact]
     public void The_data_folder_is_found_beside_the_program()

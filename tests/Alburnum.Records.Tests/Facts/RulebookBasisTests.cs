@@ -87,6 +87,31 @@ public sealed class RulebookBasisTests
         Assert.Contains(said, Assert.Throws<InputRefusedException>(() => Book(text)).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_copy_cannot_have_been_read_on_a_day_to_come()
+    {
+        var refused = Assert.Throws<InputRefusedException>(() => RulebookFile.FromText(Confirming, On(11)));
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.Equal((3, "date", "2026-05-12"), (problem.Line, problem.Field, problem.Found));
+        Assert.Equal("the day on which the copy was read, at the latest today, 2026-05-11", problem.Expected);
+    }
+
+    [Theory]
+    [InlineData(12)]
+    [InlineData(13)]
+    public void A_copy_read_today_or_before_is_taken(int today) =>
+        Assert.Equal(Standing.Published, Row(RulebookFile.FromText(Confirming, On(today))).Provenance.Standing);
+
+    private static FactLibrary On(int dayOfMay) => new(Repository.At("data"), new ClockAt(dayOfMay));
+
+    private sealed class ClockAt(int dayOfMay) : TimeProvider
+    {
+        public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
+
+        public override DateTimeOffset GetUtcNow() => new(2026, 5, dayOfMay, 12, 0, 0, TimeSpan.Zero);
+    }
+
     private static Rulebook Book(string text) => RulebookFile.FromText(text, ShippedData.Library);
 
     private static Row Row(Rulebook book) => book.Rows.Single(row => row.Key == "in-ground-15-sawn-permeable");

@@ -50,6 +50,14 @@ public sealed class CaseWordsTests
         (new IncisionsNotSeen(["P01"]), "P01: the timber is said to be incised"),
         (new OtherZoneAssayed(6, 3), "The assays are said to be of a zone 6 mm deep; the code's is 3 mm deep."),
         (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
+        (
+            new SapwoodAsStated(new(25, 2), IsUncertaintyStated: true),
+            "Where a section shows no border, the sapwood is taken as stated, 25 mm deep; its standard uncertainty as stated, 2.00 mm,"
+        ),
+        (
+            new SapwoodAsStated(new(25, 0.29), IsUncertaintyStated: false),
+            "Where a section shows no border, the sapwood is taken as stated, 25 mm deep; no uncertainty of it is stated, so it is taken as read to the millimetre"
+        ),
         (new OtherZoneAssayed(5, 3), "The assays are said to be of a zone 5 mm deep; the code's is 3 mm deep."),
     ];
 
@@ -73,6 +81,14 @@ public sealed class CaseWordsTests
         (new CoatingAgainstCode(Rafter, new("3c", [UseClass.ThreeOne], true), IsCoated: false), "No coating is said"),
         (new CoatingAgainstCode(Rafter, new("3u", [UseClass.ThreeOne], false), IsCoated: true), "A coating is said"),
         (new LifeBeyondUsual(Rafter, new(60), new(30)), "A life of 60 years is asked for, and the code takes 30 years"),
+        (
+            new LifeNotOfCode("post", new(60), new(15), "Another code", "This code"),
+            "A life of 60 years is asked for; for post no code here takes more than 15 years as usual (Another code). This code has no lives"
+        ),
+        (
+            new LifeNotOfCode("post", new(60), new(15), null, "This code"),
+            "A life of 60 years is asked for; 15 years are usual for post. This code has no lives for it"
+        ),
         (new TooMoist(40, 28), "A moisture of 40 % before treatment is stated, and the code allows at most 28 %"),
         (new HeartwoodOnRound(null), "Heartwood is said to reach a face of a round piece"),
         (new HeartwoodOnRound(new RoundSection(100)), "Heartwood is said to reach a face of ø 100 mm"),

@@ -106,6 +106,54 @@ public sealed class FindingWordsTests
         Assert.DoesNotContain(Explained, Said(20), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0, 8, null, "With 95 % confidence, no share of the supply is shown to conform.")]
+    [InlineData(6, 2, 8, "Every piece of the lot was cut: 6 of 8 conform.")]
+    [InlineData(1, 0, 1, "The one piece of the lot was cut: it conforms.")]
+    [InlineData(0, 1, 1, "The one piece of the lot was cut: it is not shown to conform.")]
+    public void None_one_and_all_pieces_are_said_as_people_say_them(int passed, int failed, int? lot, string said)
+    {
+        var found = Judge(passed, failed, lot);
+
+        Assert.StartsWith(said, FindingWords.Current.Lot(found.Lot!), StringComparison.Ordinal);
+        Assert.DoesNotContain("100 %", FindingWords.Current.Headline(found), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_a_lot_cut_to_the_last_piece_nothing_is_said_of_a_random_sample()
+    {
+        Assert.DoesNotContain(Judge(6, 2, lot: 8).NotJudged, reason => reason is DrawingNotRecorded);
+        Assert.Contains(Judge(6, 2, lot: 9).NotJudged, reason => reason is DrawingNotRecorded);
+        Assert.Equal(
+            "Penetration rule met; retention met; every piece of the batch cut, 75 % of them conform",
+            FindingWords.Current.Headline(Judge(6, 2, lot: 8))
+        );
+    }
+
+    [Fact]
+    public void A_rule_that_asks_less_than_the_code_is_said_with_the_rule()
+    {
+        Fact<double> aql = new(10, new(Standing.Published, "Invented code", "", "", ""));
+        string Said(double share) =>
+            FindingWords.Current.Rule(
+                BatchConformity
+                    .Judge(
+                        new(
+                            [new("P1", new(Verdict.Conforms, ProbabilityRange.Exactly(1), []))],
+                            50,
+                            new ShareMustPass(share) { CodesAqlPercent = aql }
+                        ),
+                        DecisionRule.Usual
+                    )
+                    .Findings.Rule
+            );
+
+        const string Less = "asks for less than the code's AQL of 10 %, which wants 90 % (published: Invented code)";
+        Assert.Contains(Less, Said(0.75), StringComparison.Ordinal);
+        Assert.DoesNotContain(Less, Said(0.9), StringComparison.Ordinal);
+        Assert.DoesNotContain(Less, Said(0.95), StringComparison.Ordinal);
+    }
+
     private static BatchFindings Judge(
         int passed,
         int failed,

@@ -19,6 +19,10 @@ public sealed class PatternWordsTests
         (new BarePatch(1, 40, 55, MayBeHeartwood: false), "the spray had missed it from 40 to 55 mm"),
         (new BarePatch(1, 40, 55, MayBeHeartwood: true), "a missed spray, or heartwood at the face"),
         (new TreatedThroughout(), "treated all through"),
+        (
+            new EndGrainOnly(30),
+            "come in at an end and run along the grain, perhaps there only: the heartwood is treated as well, 30 mm"
+        ),
     ];
 
     [Fact]

@@ -155,9 +155,11 @@ internal static class SaidReasons
                 new PiecesCounted(new(8, 5, 2, 1), 2),
                 "8 pieces cut: 5 conform, 2 do not conform, 1 undecided; 2 may fail."
             ),
+            (new PiecesCounted(new(1, 1, 0, 0), 0), "One piece cut: conforms; 0 may fail."),
             (
-                new PiecesCounted(new(1, 1, 0, 0), 0),
-                "1 piece cut: 1 conform, 0 do not conform, 0 undecided; 0 may fail."
+                new RuleAsksLessThanCode(0.75, new(1, Standard)),
+                "That 75 % of the pieces cut must pass asks for less than the code's AQL of 1 %, which wants 99 % (from memory: ISO 2859-1): "
+                    + "what meets the one may fall short of the other."
             ),
             (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 still to be cut."),
             (
@@ -363,7 +365,14 @@ internal static class SaidReasons
                 "The contract's class \"NP7\" is in no rulebook here by that name: nothing is judged against it."
             ),
             (
-                new ContractNotJudged(new ContractClassOfSeveral("H4", ["One code", "Another code"])),
+                new ContractNotJudged(
+                    new ContractClassOfSeveral("H4", ["One code", "Another code"], ["AS 1604 H4", "NZS 3640 H4"])
+                ),
+                "More than one system has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it. "
+                    + "Write it with its system before it: AS 1604 H4 or NZS 3640 H4."
+            ),
+            (
+                new ContractNotJudged(new ContractClassOfSeveral("H4", ["One code", "Another code"], [])),
                 "More than one system has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it."
             ),
             (

@@ -376,8 +376,10 @@ public sealed class StagesTests
         var stated = Case([], 8, sapwoodMm: 25);
         var ofSpruce = stated with { Enquiry = stated.Enquiry with { Species = spruce } };
 
-        Assert.Equal([new BorderNotDistinct(spruce, 25)], RemarksOf(ofSpruce, [Piece("P01", 8)]));
-        Assert.Empty(RemarksOf(stated, [Piece("P01", 8)]));
+        SapwoodAsStated asStated = new(new(25, PieceEvidence.SapwoodToTheMillimetreMm), IsUncertaintyStated: false);
+        Assert.Equal([new BorderNotDistinct(spruce, 25), asStated], RemarksOf(ofSpruce, [Piece("P01", 8)]));
+        Assert.Equal([asStated], RemarksOf(stated, [Piece("P01", 8)]));
+        Assert.Empty(RemarksOf(stated, [Piece("P01", 8, sapwoodMm: 20)]));
     }
 
     [Theory]
@@ -653,6 +655,93 @@ public sealed class StagesTests
             .Predicted(prediction: null, charge: null)
             .Measured(evidence)
             .Judged(DecisionRule.Usual);
+
+    [Theory]
+    [InlineData(0.5, true)]
+    [InlineData(0.75, false)]
+    [InlineData(0.9, false)]
+    public void A_share_that_lets_more_fail_than_the_codes_AQL_is_said_with_the_rule(double share, bool isSaid)
+    {
+        var code = Code(Depth(6));
+        Rulebook withAql = new([
+            .. code.Rows,
+            new("aql", Subject.Acceptance, [], new AcceptableQuality(25), [], Invented),
+        ])
+        {
+            Name = code.Name,
+            Title = code.Title,
+            Document = code.Document,
+            Edition = code.Edition,
+        };
+        var judged = (Case([Assay(9)], retention: 8) with { Acceptance = new ShareMustPass(share) })
+            .Under(withAql)
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(
+            isSaid ? [new RuleAsksLessThanCode(share, new(25, Invented))] : [],
+            judged.Batch!.Penetration.Reasons.OfType<RuleAsksLessThanCode>()
+        );
+    }
+
+    [Theory]
+    [InlineData(null, 0.2887, false)]
+    [InlineData(2.0, 2.0, true)]
+    public void A_sapwood_as_stated_carries_an_uncertainty_into_the_verdict(
+        double? stated,
+        double carried,
+        bool isStated
+    )
+    {
+        var whole = new PenetrationDemand("whole", new ShareOfZone(WoodZone.Sapwood, 1), null, Invented);
+        JudgedCase Judged(double? u) =>
+            (Case([], retention: null, sapwoodMm: 25) with { StatedSapwoodUMm = u })
+                .Under(Code(whole))
+                .Predicted(null, null)
+                .Measured([Piece("P01", 25)])
+                .Judged(DecisionRule.Usual);
+        var judged = Judged(stated);
+        var decided = judged.Pieces[0].Judgement.Reasons.OfType<DecidedAt>().Single();
+
+        Assert.Equal(carried, judged.Pieces[0].Evidence.Profile!.Faces[0].SapwoodUncertaintyMm, 4);
+        Assert.Equal(double.Hypot(0.3, carried), decided.StandardUncertaintyMm, 3);
+        Assert.Equal(isStated, judged.Measured.Remarks.OfType<SapwoodAsStated>().Single().IsUncertaintyStated);
+    }
+
+    [Fact]
+    public void A_sapwood_that_was_seen_carries_no_uncertainty_of_one_that_is_stated() =>
+        Assert.Equal(
+            0,
+            (Case([], null, sapwoodMm: 25) with { StatedSapwoodUMm = 2 })
+                .Under(Code(Depth(6)))
+                .Predicted(null, null)
+                .Measured([Piece("P01", 9, sapwoodMm: 20)])
+                .Evidence[0]
+                .Profile!.Faces[0]
+                .SapwoodUncertaintyMm
+        );
+
+    [Fact]
+    public void Advice_stands_where_the_cell_is_not_known_and_what_a_treatment_is_asked_for_not_where_none_is()
+    {
+        Row advice = new("advice", Subject.Advice, [], new Advice("Keep the end clear of the ground."), [], Invented);
+        Row moisture = new("dry", Subject.Moisture, [], new MoistureLimit(28), [], Invented);
+        Answer Of(Demand demand) =>
+            new Rulebook([new("only", Subject.Penetration, [], demand, [], Invented), advice, moisture])
+            {
+                Name = "invented",
+                Title = "Invented code",
+                Document = "Invented",
+                Edition = "1",
+            }.Answer(new());
+
+        Assert.Equal([new RowAdvises(advice)], Assert.IsType<NotCovered>(Of(new UnknownCell("Not read."))).Advice);
+        var trace = Assert.IsType<NotNeeded>(Of(new NoTreatment("Dry."))).Trace.WithoutTreatment;
+        Assert.Null(trace.Step(Subject.Moisture));
+        Assert.Null(trace.Step(Subject.Retention));
+        Assert.NotNull(trace.Step(Subject.Penetration));
+    }
 
     [Fact]
     public void A_retention_required_on_a_face_is_spread_over_the_zone_that_is_assayed()

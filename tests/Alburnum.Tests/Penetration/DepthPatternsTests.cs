@@ -116,6 +116,22 @@ public sealed class DepthPatternsTests
         );
 
     [Fact]
+    public void Heartwood_treated_as_deep_as_sapwood_looks_like_preservative_from_an_end() =>
+        Assert.Equal(
+            [new EndGrainOnly(30)],
+            DepthPatterns.Of(Sawn((_, _) => 50, sapwoodMm: (_, _) => 20) with { TreatedShare = new(0.97, 0.01) })
+        );
+
+    [Theory]
+    [InlineData(50.0)]
+    [InlineData(48.0)]
+    public void A_section_without_heartwood_to_speak_of_says_nothing_of_the_end_grain(double sapwoodMm) =>
+        Assert.Equal(
+            [new TreatedThroughout()],
+            DepthPatterns.Of(Sawn((_, _) => 50, sapwoodMm: (_, _) => sapwoodMm) with { TreatedShare = new(0.97, 0.01) })
+        );
+
+    [Fact]
     public void What_it_looks_like_does_not_depend_on_which_face_comes_first() =>
         Gen.Int[1, 4]
             .Sample(bare =>

@@ -46,6 +46,57 @@ public sealed class ContractClassTests
             Assert.IsType<ContractClassNotAnswered>(Of("round only", Code(), Classes("classes"))).Answer
         );
 
+    [Fact]
+    public void A_use_class_is_the_codes_own_where_the_code_goes_by_use_class()
+    {
+        var code = Book(
+            "code",
+            new Row(
+                "in ground",
+                Subject.Penetration,
+                [new OneOf(Field.UseClass, ["4"])],
+                Demand("NP5", AllSapwood),
+                [],
+                Invented
+            ),
+            new Row(
+                "above",
+                Subject.Penetration,
+                [new OneOf(Field.UseClass, ["3.2"])],
+                Demand("NP3", SixMm),
+                [],
+                Invented
+            )
+        );
+        Enquiry enquiry = new()
+        {
+            StatedClass = "use class 4",
+            StatedClassMeans = new([UseClass.Four], null, null, [], []),
+            UseClasses = [UseClass.Four],
+        };
+
+        Assert.Null(ContractClass.Of(code.Answer(enquiry), code, []));
+        var other = ContractClass.Of(code.Answer(enquiry with { UseClasses = [UseClass.ThreeTwo] }), code, []);
+        var demand = Assert.IsType<ContractDemand>(other);
+        Assert.Equal(
+            ("use class 4", AllSapwood, StricterDemand.Contract),
+            (demand.Name, demand.Penetration, demand.Stricter)
+        );
+        // A code that goes by classes of its own leaves it a stranger.
+        Assert.IsType<ContractClassNotKnown>(ContractClass.Of(Code().Answer(enquiry), Code(), []));
+    }
+
+    [Fact]
+    public void A_class_with_its_system_before_it_is_looked_up_in_that_systems_rulebook()
+    {
+        Enquiry enquiry = new() { StatedClass = "S deep", StatedClassMeans = new([], null, "deep", ["two"], []) };
+        var demand = Assert.IsType<ContractDemand>(
+            ContractClass.Of(Code().Answer(enquiry), Code(), [Classes("one"), Classes("two")])
+        );
+
+        Assert.Equal(("S deep", "two"), (demand.Name, demand.Answer.Trace.RulebookName));
+    }
+
     private static ContractClass? Of(string? stated, Rulebook governing, params IReadOnlyList<Rulebook> known)
     {
         var code = governing.Answer(new Enquiry { StatedClass = stated });

@@ -106,6 +106,23 @@ public sealed class DiscrepanciesTests
     }
 
     [Fact]
+    public void A_life_that_is_long_elsewhere_is_remarked_on_where_the_code_knows_no_lives()
+    {
+        Enquiry enquiry = new() { Component = Window, Life = new(60) };
+
+        Assert.Equal(
+            new LifeNotOfCode("window", new(60), new(30), Speaking.FullTitle, Silent.FullTitle),
+            Assert.Single(Discrepancies.Of(Silent.Answer(enquiry), [Speaking]))
+        );
+        Assert.Empty(Discrepancies.Of(Silent.Answer(enquiry with { Life = new(30) }), [Speaking]));
+        ComponentName name = new("sash", "joinery", [], new(), new(new(20), Invented), "", Invented);
+        Assert.Equal(
+            new LifeNotOfCode("sash", new(60), new(20), null, Silent.FullTitle),
+            Assert.Single(Discrepancies.Of(Silent.Answer(new() { CalledAs = name, Life = new(60) }), [Speaking]))
+        );
+    }
+
+    [Fact]
     public void Moisture_above_the_codes_limit_is_remarked_on()
     {
         Assert.Equal(new TooMoist(40, 28), Single(new() { MoisturePercent = 40 }));

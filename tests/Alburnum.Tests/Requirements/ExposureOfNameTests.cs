@@ -21,7 +21,7 @@ public sealed class ExposureOfNameTests
         }
     ) with
     {
-        Life = new(15),
+        Life = new(new DesiredServiceLife(15), Source),
     };
 
     private static readonly ComponentName PlateOnGround = Name(
@@ -58,7 +58,10 @@ public sealed class ExposureOfNameTests
 
         Assert.Equal([UseClass.ThreeTwo], trace.UseClasses);
         Assert.Equal(new DesiredServiceLife(15), trace.Life);
-        Assert.Equal([new ExposureOfNameUsed(BirdTable), new LifeOfNameUsed(BirdTable)], trace.FactsUsed);
+        Assert.Equal(
+            [new ExposureOfNameUsed(BirdTable), new LifeOfNameUsed(BirdTable, BirdTable.Life!)],
+            trace.FactsUsed
+        );
         Assert.Equal(Standing.CommonPractice, trace.WeakestStanding);
     }
 

@@ -39,6 +39,14 @@ public sealed class ExposureTests
     }
 
     [Fact]
+    public void What_touches_no_water_and_stands_out_of_the_weather_is_not_asked_after_the_sea()
+    {
+        var answer = new Exposure { TouchesGroundOrFreshWater = false, IsExposedToWeather = false }.UseClass();
+        Assert.Equal(ExposureQuestion.Damp, answer.NextQuestion);
+        Assert.Equal([UseClass.One, UseClass.Two], answer.Classes);
+    }
+
+    [Fact]
     public void People_at_risk_bring_in_an_engineer()
     {
         var answer = new Exposure { CouldHurtPeople = true }.UseClass();
@@ -66,7 +74,12 @@ public sealed class ExposureTests
             var full = (bool?[])answers.Clone();
             for (var at = 0; at < open.Count; at++)
                 full[open[at]] = (bits & (1 << at)) != 0;
-            yield return Exposed(full);
+            // What touches no water and stands out of the weather does not stand in the sea, unless somebody says so.
+            var isInSeaByDefault =
+                exposure is { IsInSaltWater: null, TouchesGroundOrFreshWater: false, IsExposedToWeather: false }
+                && full[0] == true;
+            if (!isInSeaByDefault)
+                yield return Exposed(full);
         }
     }
 

@@ -59,5 +59,43 @@ public sealed class MarkCatalogueTests
         Assert.Equal(["south", "past"], Marks.Find("hazard class 4").Select(mark => mark.System));
     }
 
+    [Fact]
+    public void A_class_with_its_system_before_it_is_that_of_its_rulebooks()
+    {
+        var meant = Marks.Meant("S H4")!;
+
+        Assert.Equal("H4", meant.Bare);
+        Assert.Equal(["south-1"], meant.Rulebooks);
+        Assert.Null(Marks.Meant("H4")!.Bare);
+        Assert.Equal(["S H4", "T H4"], Marks.Meant("H4")!.WrittenOut);
+        Assert.Null(Marks.Meant("NP7"));
+    }
+
+    [Theory]
+    [InlineData("UC4", UseClass.Four, null)]
+    [InlineData("use class 4", UseClass.Four, null)]
+    [InlineData("3u", UseClass.ThreeOne, false)]
+    [InlineData("UC3c", UseClass.ThreeOne, true)]
+    public void A_use_class_is_known_by_any_of_its_names(string name, UseClass first, bool? isCoated)
+    {
+        MarkCatalogue marks = new(
+            [
+                Mark("UC4", "EN 335") with
+                {
+                    UseClass = UseClass.Four,
+                },
+                Mark("3u", "EN 335"),
+                Mark("UC3c", "EN 335"),
+                Mark("U4", "other"),
+            ],
+            [new(["use class"], "UC", ["EN 335"], [])],
+            "EN 335"
+        );
+        var meant = marks.Meant(name)!;
+
+        Assert.Equal((first, isCoated), (meant.UseClasses[0], meant.IsCoated));
+        Assert.Empty(marks.Meant("U4")!.UseClasses);
+    }
+
     private static TreatmentMark Mark(string name, string system) => new(name, system, "invented", null, Invented);
 }

@@ -48,6 +48,36 @@ public sealed class DesignIncisingTests
     }
 
     [Fact]
+    public void What_is_usual_and_what_pieces_would_do_are_those_that_a_prediction_of_the_same_pattern_gives()
+    {
+        var design = Of(Spruce);
+
+        Assert.Equal(design.Search.Best.Count, design.Usual.Count);
+        Assert.All(
+            design.Search.Best.Zip(design.Usual),
+            each => Assert.Equal(Predicted(each.First.Pattern is not null).Usual!.Verdict, each.Second.Verdict)
+        );
+        Assert.Equal(
+            Predicted(isIncised: false).Quick.PieceShare.Value,
+            design.Search.Best.Single(trial => trial.Pattern is null).Quick.PieceShare.Value,
+            6
+        );
+    }
+
+    private static TreatingPrediction Predicted(bool isIncised) =>
+        Predict.Run(
+            new()
+            {
+                Treating = Spruce.Treating with { Incising = isIncised ? TreatingRequest.UsualIncising : null },
+                Pieces = Spruce.Pieces,
+                Seed = Spruce.Seed,
+            },
+            Facts,
+            null,
+            TestContext.Current.CancellationToken
+        );
+
+    [Fact]
     public void Wood_that_takes_enough_is_left_as_it_is_and_nothing_is_checked()
     {
         var design = Of(

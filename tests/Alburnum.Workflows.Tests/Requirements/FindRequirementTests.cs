@@ -152,6 +152,58 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void A_route_that_the_prediction_keeps_from_being_usual_names_what_is_usual()
+    {
+        var routes = Of(Post).Routes;
+
+        Assert.Contains(routes, route => route.UsualAgainstPrediction == ReachVerdict.Likely);
+        Assert.All(
+            routes.Where(route => route.UsualAgainstPrediction is not null),
+            route => Assert.Equal(route.Expected!.Usual!.Verdict, route.UsualAgainstPrediction)
+        );
+        Assert.All(
+            routes.Where(route => route.Reach == ReachVerdict.Likely),
+            route => Assert.Null(route.UsualAgainstPrediction)
+        );
+    }
+
+    [Theory]
+    [InlineData("use class 4")]
+    [InlineData("UC4")]
+    [InlineData("HC4")]
+    public void A_use_class_is_no_stranger_to_a_code_that_goes_by_use_class(string stated)
+    {
+        var found = Stated(stated);
+
+        Assert.Null(found.Contract);
+        var remark = Assert.IsType<UseClassOfCode>(Assert.Single(found.Warnings));
+        Assert.Equal((stated, true), (remark.Stated, remark.IsAnswered));
+        Assert.False(Assert.IsType<UseClassOfCode>(Assert.Single(Stated("UC3.2").Warnings)).IsAnswered);
+    }
+
+    [Fact]
+    public void A_foreign_class_with_its_system_before_it_is_compared_with_the_code()
+    {
+        var demand = Assert.IsType<ContractDemand>(Stated("AS 1604 H4").Contract);
+
+        Assert.Equal("australian-hazard-classes", demand.Answer.Trace.RulebookName);
+        Assert.Equal(
+            ["AS 1604 H4", "NZS 3640 H4"],
+            Assert.IsType<ContractClassOfSeveral>(Stated("H4").Contract).WrittenOut
+        );
+    }
+
+    private static FoundRequirement Stated(string stated) =>
+        Of(
+            Post with
+            {
+                Life = new DesiredServiceLife(15),
+                StatedClass = stated,
+                StatedClassMeans = Facts.Marks.Meant(stated),
+            }
+        );
+
+    [Fact]
     public void What_is_predicted_in_few_pieces_is_no_way_and_what_is_predicted_in_half_is_not_called_usual()
     {
         var found = Of(

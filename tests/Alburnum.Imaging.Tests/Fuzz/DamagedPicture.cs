@@ -2,71 +2,11 @@ using System.Buffers.Binary;
 
 namespace Alburnum.Imaging.Tests.Fuzz;
 
-/// <summary>Ways in which a file comes damaged, or made to do damage.</summary>
-internal static class Mutation
+/// <summary>Ways in which a picture is made to do damage: its kind, its size and what it says of itself are not true.</summary>
+internal static class DamagedPicture
 {
-    private static readonly IReadOnlyList<Func<byte[], Random, byte[]>> All =
-    [
-        CutOff,
-        BitsFlipped,
-        BytesReplaced,
-        RunBlanked,
-        StretchRemoved,
-        StretchRepeated,
-        OtherHeader,
-        OtherJpegSize,
-        OtherPngSize,
-        ExifInserted,
-        SegmentLengthChanged,
-    ];
-
-    /// <summary>One to three mutations, one after the other.</summary>
-    public static byte[] Of(byte[] whole, Random random)
-    {
-        var mutated = whole;
-        for (var k = random.Next(1, 4); k > 0; k--)
-            mutated = All[random.Next(All.Count)](mutated, random);
-        return mutated;
-    }
-
-    private static byte[] CutOff(byte[] file, Random random) => file[..random.Next(file.Length + 1)];
-
-    private static byte[] BitsFlipped(byte[] file, Random random)
-    {
-        var copy = file.ToArray();
-        for (var k = random.Next(1, 12); k > 0 && copy.Length > 0; k--)
-            copy[random.Next(copy.Length)] ^= (byte)(1 << random.Next(8));
-        return copy;
-    }
-
-    private static byte[] BytesReplaced(byte[] file, Random random)
-    {
-        var copy = file.ToArray();
-        // Half of them near the start, where the meaning is.
-        for (var k = random.Next(1, 40); k > 0 && copy.Length > 0; k--)
-            copy[random.Next(random.Next(2) == 0 ? Math.Min(copy.Length, 700) : copy.Length)] = (byte)random.Next(256);
-        return copy;
-    }
-
-    private static byte[] RunBlanked(byte[] file, Random random)
-    {
-        var copy = file.ToArray();
-        var (from, length) = Stretch(copy, random);
-        copy.AsSpan(from, length).Fill(random.Next(2) == 0 ? (byte)0 : (byte)255);
-        return copy;
-    }
-
-    private static byte[] StretchRemoved(byte[] file, Random random)
-    {
-        var (from, length) = Stretch(file, random);
-        return [.. file[..from], .. file[(from + length)..]];
-    }
-
-    private static byte[] StretchRepeated(byte[] file, Random random)
-    {
-        var (from, length) = Stretch(file, random);
-        return [.. file[..(from + length)], .. file[from..]];
-    }
+    public static IReadOnlyList<Func<byte[], Random, byte[]>> Ways { get; } =
+    [OtherHeader, OtherJpegSize, OtherPngSize, ExifInserted, SegmentLengthChanged];
 
     private static byte[] OtherHeader(byte[] file, Random random)
     {
@@ -145,12 +85,6 @@ internal static class Mutation
             (ushort)random.Next(65536)
         );
         return copy;
-    }
-
-    private static (int From, int Length) Stretch(byte[] file, Random random)
-    {
-        var from = random.Next(file.Length + 1);
-        return (from, random.Next(Math.Min(file.Length - from, 4000) + 1));
     }
 
     /// <summary>Where the JPEG says its size: the first SOF0 to SOF2 marker; null where there is none.</summary>

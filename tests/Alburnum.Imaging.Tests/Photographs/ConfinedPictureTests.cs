@@ -1,0 +1,84 @@
+using System.Diagnostics;
+using Alburnum.Imaging.Photographs;
+using Alburnum.Unpacking;
+using Repository = Alburnum.Tests.Shared.Repository;
+
+namespace Alburnum.Imaging.Tests.Photographs;
+
+/// <summary>What the process that unpacks TIFF and HEIC may do, and what becomes of it.</summary>
+public sealed class ConfinedPictureTests
+{
+    private static readonly byte[] Heic = File.ReadAllBytes(
+        Repository.At("tests", "Alburnum.Imaging.Tests", "Photographs", "plain-section.heic")
+    );
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task It_reaches_neither_network_nor_programs_nor_files_nor_more_memory()
+    {
+        Assert.SkipUnless(
+            OperatingSystem.IsLinux(),
+            "Other systems offer fewer limits; docs/decisions/0009 lists them."
+        );
+        using var confined = Process.Start(
+            new ProcessStartInfo(
+                "dotnet",
+                ["exec", Path.Combine(AppContext.BaseDirectory, "alburnum-unpack.dll"), "limits"]
+            )
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                Environment = { ["DOTNET_EnableDiagnostics"] = "0", ["DOTNET_EnableWriteXorExecute"] = "0" },
+            }
+        )!;
+
+        Assert.Equal(
+            "network: refused\nother programs: refused\nwriting files: refused\nmemory: refused\n",
+            await confined.StandardOutput.ReadToEndAsync(Stop)
+        );
+        await confined.WaitForExitAsync(Stop);
+        Assert.Equal(0, confined.ExitCode);
+    }
+
+    [Fact]
+    public void A_picture_that_is_done_with_leaves_no_process_and_no_file()
+    {
+        var before = Left();
+        using (var picture = ConfinedPicture.Open(Heic)!)
+            Assert.NotNull(picture.Unpack(1));
+
+        Assert.Equal(before, Left());
+    }
+
+    [Fact]
+    public void A_process_that_ends_in_the_middle_is_a_damaged_picture()
+    {
+        // It is told of a file twice as long as the one that it gets, and waits for the rest until it is ended.
+        using var process = ConfinedProcess.Start(PictureKind.Heic, 2 * Heic.Length);
+        process.Input.Write(Heic);
+        process.Input.Close();
+
+        Assert.Equal(-1, process.Output.ReadByte());
+    }
+
+    [Fact]
+    public void A_broken_header_is_no_picture() => Assert.Null(ConfinedPicture.Open(Heic.AsMemory(0, 100)));
+
+    private static int Left() =>
+        Directory.GetDirectories(Path.GetTempPath(), "alburnum-unpack-*").Length
+        + (OperatingSystem.IsLinux() ? Process.GetProcesses().Count(each => IsUnpacking(each.Id)) : 0);
+
+    private static bool IsUnpacking(int id)
+    {
+        try
+        {
+            return File.ReadAllText($"/proc/{id}/cmdline").Contains("alburnum-unpack", StringComparison.Ordinal);
+        }
+        // It has ended meanwhile.
+        catch (Exception gone) when (gone is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+}
