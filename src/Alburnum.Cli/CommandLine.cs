@@ -1,10 +1,12 @@
 using System.Diagnostics;
 using Alburnum.Cli.Acceptance;
+using Alburnum.Cli.Bundles;
 using Alburnum.Cli.Cases;
 using Alburnum.Cli.Charging;
 using Alburnum.Cli.Completion;
 using Alburnum.Cli.Handling;
 using Alburnum.Cli.Impregnation;
+using Alburnum.Cli.Ledger;
 using Alburnum.Cli.Letters;
 using Alburnum.Cli.Measuring;
 using Alburnum.Cli.Requirements;
@@ -12,7 +14,6 @@ using Alburnum.Cli.Serving;
 using Alburnum.Cli.Storing;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
-using Alburnum.Reports;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using static Alburnum.Reports.Words.Wording;
@@ -137,6 +138,8 @@ public static partial class CommandLine
                 .WithDescription("Answer in plain words what lay clients ask most often");
             config.AddCommand<ServeCommand>("serve").WithDescription("Show the cases in a browser on this machine");
             StoreCommands.AddTo(config);
+            LedgerCommands.AddTo(config);
+            BundleCommands.AddTo(config);
             config
                 .AddCommand<CompletionCommand>("completion")
                 .WithDescription("Print a script that lets bash, zsh or fish complete commands and options");

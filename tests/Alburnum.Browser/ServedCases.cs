@@ -1,5 +1,6 @@
 using Alburnum.Cli;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Alburnum.Web;
@@ -34,7 +35,7 @@ internal sealed class ServedCases : IAsyncDisposable
         string[] run = ["case", Repository.At("examples", example), "--store", path, "--out", folder.Path];
         var facts = new FactLibrary(Repository.At("data"));
         Assert.Equal(CommandLine.Done, await CommandLine.RunAsync(run, facts, console, quiet, stop));
-        var store = await CaseStore.KeepAsync(path, _ => { }, stop);
+        var store = await CaseStore.KeepAsync(path, Person.OfSystem, _ => { }, stop);
         var app = WebServer.Create(store, facts, port: 0);
         await app.StartAsync(stop);
         var playwright = await Playwright.CreateAsync();

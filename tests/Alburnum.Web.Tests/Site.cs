@@ -2,6 +2,7 @@ using System.Net.Http.Headers;
 using System.Text.RegularExpressions;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
@@ -39,7 +40,7 @@ internal sealed partial class Site : IAsyncDisposable
     public static async Task<Site> OpenAsync()
     {
         var folder = new TemporaryFolder();
-        var store = await CaseStore.KeepAsync(folder.At("cases.db"), _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(folder.At("cases.db"), Person.OfSystem, _ => { }, Stop);
         var app = WebServer.Create(store, Facts, port: 0);
         await app.StartAsync(Stop);
         return new(folder, app, store);

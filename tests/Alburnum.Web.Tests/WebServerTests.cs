@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Handling;
@@ -28,7 +29,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var store = await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(_folder.At("cases.db"), Person.OfSystem, _ => { }, Stop);
         await store.AddAsync(
             new CaseRecord(
                 "TH/2026/011 .?#",
@@ -107,7 +108,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
         await RunCase.KeepAsync(
             run,
             new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
-            await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
+            await CaseStore.KeepAsync(_folder.At("cases.db"), Person.OfSystem, _ => { }, Stop),
             Stop
         );
 
@@ -198,7 +199,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
         await RunCase.KeepAsync(
             run,
             new(document.RunAt, DocumentJson.Write(document), FilesTogether.None),
-            await CaseStore.KeepAsync(_folder.At("cases.db"), _ => { }, Stop),
+            await CaseStore.KeepAsync(_folder.At("cases.db"), Person.OfSystem, _ => { }, Stop),
             Stop
         );
 
@@ -217,7 +218,7 @@ public sealed partial class WebServerTests : IAsyncLifetime
         Wording.Add(Wording.Read(BracketedLanguage.Name, BracketedLanguage.File()));
         CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(BracketedLanguage.Name);
         var facts = new FactLibrary(Repository.At("data"));
-        var store = await CaseStore.KeepAsync(_folder.At("second.db"), _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(_folder.At("second.db"), Person.OfSystem, _ => { }, Stop);
         var run = await RunCase.JudgeAsync(
             new FolderFiles(Repository.At("examples", "barn-purlins")),
             facts,

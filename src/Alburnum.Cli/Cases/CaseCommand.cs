@@ -3,7 +3,6 @@ using Alburnum.Records;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
@@ -18,7 +17,7 @@ namespace Alburnum.Cli.Cases;
 /// <summary>Runs a case folder from enquiry to report.</summary>
 internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<CaseCommand.Settings>
 {
-    internal sealed class Settings : StoreSettings
+    internal sealed class Settings : KeepingSettings
     {
         [CommandArgument(0, "<FOLDER>")]
         [Description("Case folder: case.yaml, photographs, tables (CSV or .xlsx)")]
@@ -44,7 +43,12 @@ internal sealed class CaseCommand(IAnsiConsole console, FactLibrary facts) : Asy
             progress => RunCase.JudgeAsync(files, facts, progress, cancellationToken)
         );
         var document = CaseMapping.From(run, facts.Cautions, ProgramName.WithVersion, DateTime.UtcNow);
-        var store = await CaseStore.KeepAsync(settings.StorePath, console.WriteLine, cancellationToken);
+        var store = await CaseStore.KeepAsync(
+            settings.StorePath,
+            settings.Person,
+            console.WriteLine,
+            cancellationToken
+        );
         var kept = await RunCase.KeepAsync(run, Report(run, document, settings), store, cancellationToken);
         CaseSummary.Print(console, document, settings.Out ?? settings.Folder);
         if (CaseWords.Current.KeptAs(kept, document.Reference, document.Title, document.Client) is { } said)

@@ -13,7 +13,7 @@ namespace Alburnum.Cli.Serving;
 /// <summary>Serves the local web application until it is stopped.</summary>
 internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : AsyncCommand<ServeCommand.Settings>
 {
-    internal sealed class Settings : StoreSettings
+    internal sealed class Settings : KeepingSettings
     {
         [CommandOption("--port <PORT>")]
         [Description("Port on 127.0.0.1; default: 5227; 0 takes any free port")]
@@ -31,7 +31,12 @@ internal sealed class ServeCommand(IAnsiConsole console, FactLibrary facts) : As
         CancellationToken cancellationToken
     )
     {
-        var store = await CaseStore.KeepOrLookAsync(settings.StorePath, console.WriteLine, cancellationToken);
+        var store = await CaseStore.KeepOrLookAsync(
+            settings.StorePath,
+            settings.Person,
+            console.WriteLine,
+            cancellationToken
+        );
         await using var app = WebServer.Create(store, facts, settings.Port);
         try
         {

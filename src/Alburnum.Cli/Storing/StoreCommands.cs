@@ -10,7 +10,7 @@ internal static class StoreCommands
             "store",
             store =>
             {
-                store.SetDescription("Check, back up or restore the case store");
+                store.SetDescription("Check, back up or restore the case store; delete a case");
                 store
                     .AddCommand<StoreCheckCommand>("check")
                     .WithDescription("Check that the store and its photographs are whole");
@@ -18,6 +18,9 @@ internal static class StoreCommands
                     .AddCommand<StoreBackUpCommand>("back-up")
                     .WithDescription("Write the store and its photographs into one file");
                 store.AddCommand<StoreRestoreCommand>("restore").WithDescription("Make a store of a back-up");
+                store
+                    .AddCommand<StoreDeleteCaseCommand>("delete-case")
+                    .WithDescription("Delete a client's case; its entries in the ledger stay without their texts");
             }
         );
 }

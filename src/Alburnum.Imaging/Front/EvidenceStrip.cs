@@ -100,6 +100,23 @@ internal sealed class EvidenceStrip
         Evidence = new float[other.Evidence.Length];
     }
 
+    /// <summary>Less of the colours of a band known than this, or a less treated look than this on average, and it is not plainly treated. Our own choice.</summary>
+    private const float PlainlyTreated = 0.6f;
+
+    /// <summary>Whether the colours of a column down to a depth are plainly those of treated wood.</summary>
+    public bool IsTreatedTo(int column, double depthMm)
+    {
+        var (known, share, cells) = (0f, 0f, 0);
+        for (var j = 0; j < Strip.Rows && Strip.T(j) < depthMm; j++)
+        {
+            if (Strip.T(j) < WoodSamples.EdgeMm)
+                continue;
+            var c = (column * Strip.Rows) + j;
+            (known, share, cells) = (known + Known[c], share + (Known[c] * Share[c]), cells + 1);
+        }
+        return cells == 0 || (known >= PlainlyTreated * cells && share >= PlainlyTreated * known);
+    }
+
     // The face's point at a place along it, and one row inward.
     private static (PointMm At, PointMm Step) Inward(FaceStrip strip, double s)
     {

@@ -44,6 +44,9 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     /// <summary>Standard uncertainty of a depth that stands at a bound, mm.</summary>
     private const double AtBoundMm = 0.4;
 
+    /// <summary>Bands that meet within this follow one another; treated wood is followed inward in such steps, mm.</summary>
+    private const double ThroughStepMm = 0.5;
+
     /// <summary>Columns so far to either side of a position are fitted together, mm.</summary>
     private const double HalfWidthMm = 0.8;
 
@@ -159,12 +162,19 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         var positions = new double[count];
         var depths = new Estimate[count];
         var excluded = new bool[count];
+        var atLeast = new double?[count];
         for (var i = 0; i < count; i++)
         {
             var s = (i + 0.5) * step;
             var column = Math.Min(strip.Columns - 1, (int)(s / strip.StepMm));
             positions[i] = Math.Round(s, PositionDecimals);
             (depths[i], excluded[i]) = Position(of, s, of.DepthMm[column], shape, alikeMm);
+            var isOdd = odd[column] || !of.Evidence.IsTreatedTo(column, of.DepthMm[column]);
+            if (of.Hidden[column] && !isOdd)
+            {
+                atLeast[i] = Math.Max(of.DepthMm[column], ThroughMm(strip.Face, s));
+                depths[i] = new(depths[i].Value, UncertaintyBudget.Combine(alikeMm, AtBoundMm));
+            }
             excluded[i] |= of.Hidden[column] || odd[column];
             excluded[i] |= !strip.Face.Closed && (s < CornerMm || s > strip.Face.LengthMm - CornerMm);
         }
@@ -176,7 +186,25 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             [.. depths.Select(depth => depth.StandardUncertainty)],
             excluded,
             new double?[count]
-        );
+        )
+        {
+            AtLeastMm = atLeast.Any(mm => mm is not null) ? atLeast : [],
+        };
+    }
+
+    // How far inward from a place on a face the bands of all faces follow one another, mm: to half the way to the other side at most.
+    private double ThroughMm(PlanFace face, double s)
+    {
+        var mm = 0.0;
+        while (
+            front.Plan.InwardMm(face.At(s, mm + ThroughStepMm)) >= 0
+            && IsCovered(face.At(s, mm), front.Fronts, ThroughStepMm)
+        )
+            mm += ThroughStepMm;
+        var acrossMm = mm;
+        while (front.Plan.InwardMm(face.At(s, acrossMm + ThroughStepMm)) >= 0)
+            acrossMm += ThroughStepMm;
+        return Math.Min(mm, acrossMm / 2);
     }
 
     private (Estimate DepthMm, bool IsUnknown) Position(
@@ -250,10 +278,10 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         return (double)treated / inside;
     }
 
-    private static bool IsCovered(PointMm place, List<FaceFront> fronts)
+    private static bool IsCovered(PointMm place, IReadOnlyList<FaceFront> fronts, double marginMm = 0)
     {
         foreach (var of in fronts)
-            if (of.Covers(place, 0))
+            if (of.Covers(place, marginMm))
                 return true;
         return false;
     }

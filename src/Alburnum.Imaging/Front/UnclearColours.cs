@@ -35,9 +35,11 @@ internal sealed class UnclearColours
             _fronts[face].DepthMm[column]
         );
 
-    /// <summary>Standard uncertainty of the mean depth, mm.</summary>
+    /// <summary>Standard uncertainty of the mean depth, mm; 0 where no front was read.</summary>
     public double OfMeanMm(IReadOnlyList<FaceProfile> faces)
     {
+        if (!Columns(faces, leftOutToo: false).Any())
+            return 0;
         var mean = Columns(faces, leftOutToo: false).Average(c => _fronts[c.Face].DepthMm[c.Column]);
         return Beyond(
             _leaning.Max(l =>
@@ -50,6 +52,8 @@ internal sealed class UnclearColours
     /// <summary>Standard uncertainty of the least depth, mm: a stretch that was left out as odd may yet be a shallow place.</summary>
     public double OfMinimumMm(IReadOnlyList<FaceProfile> faces)
     {
+        if (!Columns(faces, leftOutToo: false).Any())
+            return 0;
         var least = Columns(faces, leftOutToo: false).Min(c => _fronts[c.Face].DepthMm[c.Column]);
         var others = _leaning
             .Select(l => Columns(faces, leftOutToo: false).Min(c => l[c.Face].DepthMm[c.Column]))

@@ -89,6 +89,9 @@ internal sealed class SectionPlan
     /// <summary>Greatest depth that can be read from any face, mm: half the thickness, or the length of a core.</summary>
     public required double ReachMm { get; init; }
 
+    /// <summary>The three places by which half a round (the flat's ends and the middle of the arc) or a quarter (around its square corner) is pointed out; empty otherwise.</summary>
+    public IReadOnlyList<PointMm> ThreePoints { get; private init; } = [];
+
     /// <summary>How deep a face can be read at a place before another face is nearer, mm.</summary>
     public double ReachAt(PlanFace face, double s)
     {
@@ -154,6 +157,7 @@ internal sealed class SectionPlan
         )
         {
             ReachMm = r / 2,
+            ThreePoints = [new(0, 0), new(diameterMm, 0), new(r, r)],
         };
     }
 
@@ -173,6 +177,7 @@ internal sealed class SectionPlan
         )
         {
             ReachMm = r * (Math.Sqrt(2) - 1),
+            ThreePoints = [new(0, r), new(0, 0), new(r, 0)],
         };
     }
 

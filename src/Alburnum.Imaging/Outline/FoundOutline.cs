@@ -19,6 +19,12 @@ internal sealed record FoundOutline(
     double LeastSupport = 1
 )
 {
+    /// <summary>How well each straight side is borne out by a plain edge along it, 0 to 1; side k begins at corner k. Empty for a rim.</summary>
+    public IReadOnlyList<double> SideSupport { get; init; } = [];
+
+    /// <summary>What is amiss with points that a person gave, where no edge lies at them; null where there is nothing amiss.</summary>
+    public PointsOffEdge? OffEdge { get; init; }
+
     /// <summary>The outline as a reading gives it.</summary>
     public OutlineInPhotograph InPhotograph => new(Points, Confidence);
 }

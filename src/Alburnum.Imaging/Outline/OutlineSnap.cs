@@ -48,8 +48,8 @@ internal static class OutlineSnap
     /// <summary>A rim's place is known this many times better than its points scatter: about 36 of them stray each by itself.</summary>
     private const int ScatterPerUncertainty = Reading.DepthCauses.RimPart;
 
-    /// <summary>Points in which a rim is given.</summary>
-    private const int GivenPoints = 24;
+    /// <summary>Points in which a rim is given: a line through them strays from the curve by less than half a thousandth of its radius.</summary>
+    private const int GivenPoints = 120;
 
     /// <summary>Straight sides: on each, the line along which most of the picture changes.</summary>
     /// <param name="photo">The photograph.</param>
@@ -63,10 +63,16 @@ internal static class OutlineSnap
             .Select(k => SideLine.Near(photo, corners[k], corners[(k + 1) % n], reachPx, most: 1)[0])
             .ToArray();
         var points = SideLine.Corners(lines);
+        double[] support = [.. lines.Select(line => line.Support)];
         for (var k = 0; k < n; k++)
-            if (double.Hypot(points[k].X - corners[k].X, points[k].Y - corners[k].Y) > MostCornerReaches * reachPx)
-                points[k] = corners[k];
-        return new(points, null, lines.Min(l => l.Support), lines.Average(l => l.SpreadPx));
+        {
+            if (points[k].DistanceTo(corners[k]) <= MostCornerReaches * reachPx)
+                continue;
+            // Lines that meet so far away are not the sides that were meant.
+            points[k] = corners[k];
+            support[k] = support[(k + n - 1) % n] = 0;
+        }
+        return new(points, null, support.Min(), lines.Average(l => l.SpreadPx)) { SideSupport = support };
     }
 
     /// <summary>A round rim: the ellipse that lies on most of the picture's change near a rough one.</summary>
@@ -136,7 +142,8 @@ internal static class OutlineSnap
                 .Select(i => ellipse.At((2 * Math.PI * i / GivenPoints) - (Math.PI / 2) - ellipse.Angle)),
         ];
 
-    private static double DistanceTo(Ellipse e, PointPx p)
+    /// <summary>How far outside an ellipse a point lies, along the ray from its centre; below 0 within it.</summary>
+    public static double DistanceTo(Ellipse e, PointPx p)
     {
         var (sin, cos) = Math.SinCos(e.Angle);
         var (x, y) = (p.X - e.Centre.X, p.Y - e.Centre.Y);
@@ -146,7 +153,8 @@ internal static class OutlineSnap
         return r > LeastShare ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
     }
 
-    private static (double Step, double Strength) Peak(EdgeProfile profile, int station, double about, double sigma)
+    /// <summary>The strongest edge at a station, one about a step being preferred.</summary>
+    public static (double Step, double Strength) Peak(EdgeProfile profile, int station, double about, double sigma)
     {
         var best = -1;
         double value = -1;

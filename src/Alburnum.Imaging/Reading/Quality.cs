@@ -56,3 +56,9 @@ public sealed record SeeThrough(double Share) : QualityFinding;
 /// <summary>The colours are weak evidence: no reagent was sprayed.</summary>
 /// <param name="Indicator">What was read instead.</param>
 public sealed record WeakEvidence(Indicator Indicator) : QualityFinding;
+
+/// <summary>
+/// Points that a person gave lie on no edge, and none that is sure lies near them: the depths are measured from where they stand, and decide nothing.
+/// </summary>
+/// <param name="Corners">Which of them, from 1, in the order in which they were given; empty for a rim.</param>
+public sealed record PointsOffEdge(IReadOnlyList<int> Corners) : QualityFinding;

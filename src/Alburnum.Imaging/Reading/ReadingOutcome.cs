@@ -23,6 +23,9 @@ public sealed record Read(DepthProfile Profile) : ReadingOutcome
     /// <summary>Outline used.</summary>
     public required OutlineInPhotograph Outline { get; init; }
 
+    /// <summary>Whether depths are measured from points that lie on no edge, so that nothing may be decided by them.</summary>
+    public bool IsOffEdge => Quality.Findings.Any(finding => finding is PointsOffEdge);
+
     /// <summary>Scale of the section.</summary>
     public required SectionScale Scale { get; init; }
 
@@ -124,7 +127,7 @@ public sealed record NothingLeft : ReadingFault;
 
 /// <summary>An outline in the photograph.</summary>
 /// <param name="PointsPx">4 corners clockwise for sawn sections, rim points clockwise for round ones.</param>
-/// <param name="Confidence">How likely it is right to within 1 mm, 0 to 1; 1 where it was pointed out.</param>
+/// <param name="Confidence">How likely it is right to within 1 mm, 0 to 1; 1 where points were given and an edge lies at them, 0 where none does.</param>
 public sealed record OutlineInPhotograph(IReadOnlyList<PointPx> PointsPx, double Confidence);
 
 /// <summary>Scale of a section in its photograph.</summary>

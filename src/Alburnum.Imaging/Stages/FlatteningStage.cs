@@ -103,8 +103,10 @@ internal static class FlatteningStage
             plan,
             shape switch
             {
-                SectionShape.HalfRound => new(Homography.FromThree([new(0, 0), new(w, 0), new(w / 2, h)], p), null),
-                SectionShape.Quartered => new(Homography.FromThree([new(0, h), new(0, 0), new(w, 0)], p), null),
+                SectionShape.HalfRound or SectionShape.Quartered => new(
+                    Homography.FromThree([.. plan.ThreePoints.Select(place => new PointPx(place.X, place.Y))], p),
+                    null
+                ),
                 _ => new(Homography.FromFour([new(0, 0), new(w, 0), new(w, h), new(0, h)], p), lens?.Lens),
             }
         );

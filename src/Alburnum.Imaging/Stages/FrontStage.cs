@@ -90,11 +90,18 @@ internal static class FrontStage
     private static DepthErrors Errors(FlatSection flat, Indicator indicator, double poseShare) =>
         new(
             new(flat.Located.Uncertainty.Cause, flat.Located.Uncertainty.Px / flat.PxPerMm),
-            indicator.BleedMm,
-            DepthCauses.DyeCreep with
-            {
-                Provenance = indicator.Provenance,
-            },
+            indicator.IsWeakEvidence
+                ? new(
+                    indicator.BleedMm.Value,
+                    double.Hypot(indicator.BleedMm.StandardUncertainty, DepthCauses.NoReagentMm)
+                )
+                : indicator.BleedMm,
+            indicator.IsWeakEvidence
+                ? DepthCauses.NoReagent
+                : DepthCauses.DyeCreep with
+                {
+                    Provenance = indicator.Provenance,
+                },
             flat.Known.SizeShare,
             flat.Known.Cause,
             poseShare

@@ -36,11 +36,12 @@ internal static class MarksPx
     public static (PointPx Face, PointPx Front) Least(SectionPlan plan, DepthProfile profile, SectionMap map)
     {
         (PlanFace Face, double S, double T)? least = null;
+        var isSeen = profile.Faces.Any(face => face.Excluded.Contains(false));
         foreach (var (face, read) in plan.Faces.Zip(profile.Faces))
         {
             for (var i = 0; i < read.DepthMm.Count; i++)
-                if (!read.Excluded[i] && (least is not { } best || read.DepthMm[i] < best.T))
-                    least = (face, read.PositionsMm[i], read.DepthMm[i]);
+                if (read.KnownMm(i) is { } mm && read.Excluded[i] != isSeen && (least is not { } best || mm < best.T))
+                    least = (face, read.PositionsMm[i], mm);
         }
         var at = least ?? throw new InvalidOperationException("A profile with every position left out was not read.");
         return (Px(at.Face, at.S, 0, map), Px(at.Face, at.S, at.T, map));

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+
 namespace Alburnum.Records.Facts;
 
 /// <summary>One fact file being read: its sources, and everything found wrong with it.</summary>
@@ -138,5 +141,23 @@ public sealed class FactFile
             return path;
         problems.Add(new InputProblem(name, 0, "", "", "no such file", $"a file in {dataFolder}"));
         return null;
+    }
+
+    /// <summary>SHA-256 over every file of a data folder, whatever was read of it: that of what <c>sha256sum</c> prints of them in the order of their paths.</summary>
+    /// <param name="dataFolder">The data folder.</param>
+    internal static string Sha256OfAll(string dataFolder)
+    {
+        var lines = new StringBuilder();
+        foreach (
+            var path in Directory
+                .EnumerateFiles(dataFolder, "*", SearchOption.AllDirectories)
+                .Select(file => Path.GetRelativePath(dataFolder, file).Replace(Path.DirectorySeparatorChar, '/'))
+                .Order(StringComparer.Ordinal)
+        )
+        {
+            var hash = SHA256.HashData(File.ReadAllBytes(Path.Combine(dataFolder, path)));
+            lines.Append(Convert.ToHexStringLower(hash)).Append("  ").Append(path).Append('\n');
+        }
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(lines.ToString())));
     }
 }

@@ -20,6 +20,7 @@ public sealed class FactLibrary
         PenetrationDemand
     >.Empty;
 
+    private readonly Lazy<string> _sha256;
     private readonly TimeProvider _clock;
     private readonly Lazy<SourceRegister> _sources;
     private readonly Lazy<SpeciesCatalogue> _species;
@@ -55,6 +56,7 @@ public sealed class FactLibrary
     /// <param name="clock">Tells today, which a rulebook of the user's is held against; default: the computer's.</param>
     public FactLibrary(string dataFolder, TimeProvider? clock = null)
     {
+        _sha256 = new(() => FactFile.Sha256OfAll(dataFolder));
         _clock = clock ?? TimeProvider.System;
         _sources = new(() => SourceRegister.Load(dataFolder));
         _species = new(() =>
@@ -98,6 +100,9 @@ public sealed class FactLibrary
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
         T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>SHA-256 over all fact files, rulebooks among them: that of the lines "hash, two spaces, path" in the order of the paths.</summary>
+    public string Sha256 => _sha256.Value;
 
     /// <summary>Today, where the reader sits: by the clock of the world it may be a day to come.</summary>
     public DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);

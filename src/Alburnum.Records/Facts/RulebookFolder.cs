@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -6,12 +7,16 @@ namespace Alburnum.Records.Facts;
 public sealed class RulebookFolder
 {
     private readonly IReadOnlyList<(string Name, Lazy<Rulebook> Book)> _rulebooks;
+    private readonly string _dataFolder;
 
     /// <summary>The rulebooks of one data folder.</summary>
     /// <param name="dataFolder">The data folder.</param>
     /// <param name="words">Names that their rows may use.</param>
-    internal RulebookFolder(string dataFolder, Lazy<RulebookWords> words) =>
-        _rulebooks = [
+    internal RulebookFolder(string dataFolder, Lazy<RulebookWords> words)
+    {
+        _dataFolder = dataFolder;
+        _rulebooks =
+        [
             .. Files(dataFolder)
                 .Select(each =>
                     (
@@ -27,6 +32,18 @@ public sealed class RulebookFolder
                     )
                 ),
         ];
+    }
+
+    /// <summary>SHA-256 of the file that a rulebook was read from, 64 lower-case hexadecimal digits.</summary>
+    /// <param name="rulebook">One that ships, or a copy of the user's.</param>
+    public string Sha256Of(Rulebook rulebook)
+    {
+        ArgumentNullException.ThrowIfNull(rulebook);
+        if (rulebook.Copy is { } copy)
+            return copy.Sha256;
+        var file = Files(_dataFolder).First(each => each.Name == rulebook.Name).File;
+        return Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(_dataFolder, file))));
+    }
 
     /// <summary>Their names, in order; none is read for it.</summary>
     public IEnumerable<string> Names => _rulebooks.Select(each => each.Name);

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Alburnum.Records.Ledger;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
@@ -13,10 +14,14 @@ namespace Alburnum.Records.Store;
 /// script here.)
 /// </summary>
 /// <param name="file">The store's database file.</param>
-internal sealed class BringingForward(SqliteFile file)
+/// <param name="by">Who begins its ledger.</param>
+internal sealed class BringingForward(SqliteFile file, Person by)
 {
     /// <summary>The last version that kept photographs in the database.</summary>
     private const int PhotographsInTables = 2;
+
+    /// <summary>The first version with a ledger.</summary>
+    private const int WithLedger = 5;
 
     /// <summary>Does it, unless another program did so meanwhile.</summary>
     public async Task RunAsync(CancellationToken stop)
@@ -38,10 +43,12 @@ internal sealed class BringingForward(SqliteFile file)
         command.Transaction = transaction.GetDbTransaction();
         command.CommandText = $"{script}\nDROP TABLE IF EXISTS \"__EFMigrationsLock\";";
         await command.ExecuteNonQueryAsync(stop);
+        if (from < WithLedger)
+            await new LedgerTable(context).BeginAsync(DateTime.UtcNow, by, stop);
         await file.CommitAsync(transaction, stop);
         if (from == 0)
             return;
-        GiveBackSpace(context);
+        SqliteFile.WriteAnew(context);
         file.Say(
             $"{file.Path} is upgraded from version {from} to {StoreState.ThisVersion}; the old one is kept as {copy}."
         );
@@ -73,18 +80,6 @@ internal sealed class BringingForward(SqliteFile file)
         await using var rows = await command.ExecuteReaderAsync(stop);
         while (await rows.ReadAsync(stop))
             await file.Photographs.WriteAsync(rows.GetString(0), await rows.GetFieldValueAsync<byte[]>(1, stop), stop);
-    }
-
-    private static void GiveBackSpace(StoreContext context)
-    {
-        try
-        {
-            context.Database.ExecuteSqlRaw("VACUUM");
-        }
-        catch (SqliteException)
-        {
-            // The store is whole without it, only larger than it need be.
-        }
     }
 
     private static byte[] Hash(string path)

@@ -1,4 +1,5 @@
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 
 namespace Alburnum.Records.Store;
 
@@ -42,6 +43,12 @@ public sealed record CaseRecord(
 {
     /// <summary>Number of the case that this is another run of; null: it is found by its reference, or made.</summary>
     public int? CaseNumber { get; init; }
+
+    /// <summary>What it was worked out with, beside its files; null where that is not known.</summary>
+    public RunInputs? Inputs { get; init; }
+
+    /// <summary>What it makes so of its case, beside its name and photographs: marks, exclusions, the rulebook.</summary>
+    public IReadOnlyList<LedgerStatement> Statements { get; init; } = [];
 }
 
 /// <summary>How a run was kept.</summary>

@@ -1,3 +1,5 @@
+using Alburnum.Records.Ledger;
+
 namespace Alburnum.Records.Store;
 
 /// <summary>The ways to a case store: to look at it, or to keep runs in it.</summary>
@@ -25,7 +27,7 @@ public static class CaseStore
     {
         var file = new SqliteFile(path, say, LongestWait);
         await file.RefuseUnlessReadableAsync(stop);
-        return new SqliteStore(file, mayKeep: false);
+        return new SqliteStore(file, by: null);
     }
 
     /// <summary>
@@ -33,21 +35,27 @@ public static class CaseStore
     /// copy of it was put beside it.
     /// </summary>
     /// <param name="path">Database file of the store; its folder is made where it is missing.</param>
+    /// <param name="by">Who does what is done through it.</param>
     /// <param name="say">Told in a line when the store is brought forward, and when another program has to be waited for.</param>
     /// <param name="stop">Signalled to give up.</param>
     /// <exception cref="InputRefusedException">It cannot be opened, is no case store, or was made by a newer version.</exception>
-    public static Task<ICaseStore> KeepAsync(string path, Action<string> say, CancellationToken stop) =>
-        ReadyAsync(new(path, say, LongestWait), stop);
+    public static Task<ICaseStore> KeepAsync(string path, Person by, Action<string> say, CancellationToken stop) =>
+        ReadyAsync(new(path, say, LongestWait), by, stop);
 
     /// <summary>
     /// Opens a store for pages, to keep runs in it; one that may not be written is opened to look at, and that is said.
     /// </summary>
     /// <inheritdoc cref="KeepAsync"/>
-    public static async Task<ICaseStore> KeepOrLookAsync(string path, Action<string> say, CancellationToken stop)
+    public static async Task<ICaseStore> KeepOrLookAsync(
+        string path,
+        Person by,
+        Action<string> say,
+        CancellationToken stop
+    )
     {
         var file = new SqliteFile(path, say, LongestWaitOfAPage);
         if (file.MayBeWritten)
-            return await ReadyAsync(file, stop);
+            return await ReadyAsync(file, by, stop);
         var store = await LookAsync(path, say, stop);
         say($"{path} may not be written to: its cases can be viewed, but no run can be kept.");
         return store;
@@ -68,9 +76,9 @@ public static class CaseStore
             );
     }
 
-    private static async Task<ICaseStore> ReadyAsync(SqliteFile file, CancellationToken stop)
+    private static async Task<ICaseStore> ReadyAsync(SqliteFile file, Person by, CancellationToken stop)
     {
-        await file.MakeReadyAsync(stop);
-        return new SqliteStore(file, mayKeep: true);
+        await file.MakeReadyAsync(by, stop);
+        return new SqliteStore(file, by);
     }
 }

@@ -1,6 +1,8 @@
+using Alburnum.Records.Ledger;
+
 namespace Alburnum.Records.Store;
 
-/// <summary>Cases, their runs and their photographs, wherever they are kept. Runs are only ever added.</summary>
+/// <summary>Cases, their runs and their photographs, wherever they are kept. Runs are only ever added, and what is removed for a person's sake leaves an entry.</summary>
 /// <remarks>Everything throws <see cref="InputRefusedException"/> where the store, or a file beside it, cannot be used.</remarks>
 public interface ICaseStore
 {
@@ -34,4 +36,33 @@ public interface ICaseStore
 
     /// <summary>A photograph by its SHA-256, its bytes checked against it; null where no run rests on such a photograph.</summary>
     Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop);
+
+    /// <summary>Number of the case that a person means: its number, or a reference that one case alone has. Of a deleted case, the number.</summary>
+    Task<int> CaseNumberAsync(string text, CancellationToken stop);
+
+    /// <summary>The entries of a case in the ledger, the first one first; empty where the store has no such case. Nothing is verified.</summary>
+    Task<IReadOnlyList<LedgerEntry>> LedgerAsync(int caseNumber, CancellationToken stop);
+
+    /// <summary>Holds the whole ledger against itself and against every run, document and photograph in the store. Nothing is changed.</summary>
+    /// <param name="notedHead">Hash of an entry that was the last one once, noted elsewhere; null where none was.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    Task<LedgerFindings> VerifyAsync(string? notedHead, CancellationToken stop);
+
+    /// <summary>Enters a correction of an earlier entry, which stays as it is.</summary>
+    /// <param name="caseNumber">Number of the case.</param>
+    /// <param name="entry">Number of the entry that is corrected.</param>
+    /// <param name="text">What is right.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    Task CorrectAsync(int caseNumber, int entry, string text, CancellationToken stop);
+
+    /// <summary>Removes a text, such as a person's name, from all that a case holds and from its entries. The chain stays whole.</summary>
+    /// <param name="asked">Of which case, and why.</param>
+    /// <param name="text">The text, as it is written.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop);
+
+    /// <summary>Deletes what a case holds, and the texts of its entries. The entries stay, and one that says who deleted it and why.</summary>
+    /// <param name="asked">Of which case, and why.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop);
 }

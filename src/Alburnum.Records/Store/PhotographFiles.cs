@@ -53,6 +53,30 @@ internal sealed class PhotographFiles(string folder)
         }
     }
 
+    /// <summary>Whether there is a file of a photograph, damaged or not.</summary>
+    public bool Has(string sha256) => File.Exists(PathOf(sha256));
+
+    /// <summary>The bytes of a photograph's file, damaged or not; null where there is none.</summary>
+    public async Task<byte[]?> AsFoundAsync(string sha256, CancellationToken stop)
+    {
+        var path = PathOf(sha256);
+        try
+        {
+            return File.Exists(path) ? await File.ReadAllBytesAsync(path, stop) : null;
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(path, FileTrouble.InWords(broken), "a photograph as it was kept");
+        }
+    }
+
+    /// <summary>Removes a photograph that no run rests on any more.</summary>
+    public void Remove(string sha256)
+    {
+        var path = PathOf(sha256);
+        FileTrouble.Refusing(path, "a photograph that can be removed", () => File.Delete(path));
+    }
+
     /// <summary>Every file there is, whatever its name.</summary>
     public IEnumerable<string> All =>
         Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories) : [];

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Alburnum.Records.Ledger;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -130,7 +131,9 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         });
 
     /// <summary>Makes the store where it is missing, and brings it forward where it is of an earlier version.</summary>
-    public Task MakeReadyAsync(CancellationToken stop) =>
+    /// <param name="by">Who begins its ledger.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    public Task MakeReadyAsync(Person by, CancellationToken stop) =>
         OpeningAsync(async () =>
         {
             RefuseFolders();
@@ -144,7 +147,7 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             RefuseUnlessOurs(state);
             await WaitAsync(() => LeaveLogAsync(stop), stop);
             if (state is not OfVersion { IsThisVersion: true })
-                await new BringingForward(this).RunAsync(stop);
+                await new BringingForward(this, by).RunAsync(stop);
         });
 
     /// <summary>Begins to write, as the only one.</summary>
@@ -166,6 +169,20 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             },
             stop
         );
+
+    /// <summary>Writes the whole file anew, without the room that nothing takes any more. False where that cannot be done: the store is whole without it.</summary>
+    public static bool WriteAnew(StoreContext context)
+    {
+        try
+        {
+            context.Database.ExecuteSqlRaw("VACUUM");
+            return true;
+        }
+        catch (SqliteException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>Tries again while another program is at work on the store; says so, and gives up after a while.</summary>
     public async Task<T> WaitAsync<T>(Func<Task<T>> attempt, CancellationToken stop)

@@ -1,3 +1,6 @@
+using System.Data;
+using System.Globalization;
+using Alburnum.Records.Ledger;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -5,8 +8,8 @@ namespace Alburnum.Records.Store;
 
 /// <summary>A case store in one database file, with its photographs in a folder beside it.</summary>
 /// <param name="file">The database file; it is of this version.</param>
-/// <param name="mayKeep">False for a store opened only for viewing.</param>
-internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
+/// <param name="by">Who does what is done through it; null for a store opened only for viewing.</param>
+internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
 {
     /// <inheritdoc/>
     public string Place => file.Path;
@@ -14,8 +17,7 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
     /// <inheritdoc/>
     public async Task<KeptAs> AddAsync(CaseRecord run, FilesTogether reports, CancellationToken stop)
     {
-        if (!mayKeep)
-            throw file.Refused("a store opened only for viewing", "a store opened to keep runs");
+        var keeper = Keeper();
         var photographs = run.Photographs.DistinctBy(each => each.Sha256, StringComparer.Ordinal).ToList();
         foreach (var photograph in photographs)
             await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
@@ -28,8 +30,13 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                 using var context = file.Open(SqliteOpenMode.ReadWrite);
                 await using var transaction = await file.BeginAsync(context, stop);
                 var kept = await KeptAsAsync(context, run, photographs, stop);
-                context.Runs.Add(await RowAsync(context, run, kept.CaseNumber, photographs, stop));
+                // A case that was deleted meanwhile may have taken them along.
+                foreach (var photograph in photographs.Where(each => !file.Photographs.Has(each.Sha256)))
+                    await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
+                var row = await RowAsync(context, run, kept.CaseNumber, photographs, stop);
+                context.Runs.Add(row);
                 await context.SaveChangesAsync(stop);
+                await EnterAsync(context, row, Account(run, keeper, reports), stop);
                 reports.Place();
                 try
                 {
@@ -132,13 +139,157 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
         return row is null ? null : await file.Photographs.ReadAsync(row.Sha256, row.FileName, stop);
     }
 
+    /// <inheritdoc/>
+    public async Task<int> CaseNumberAsync(string text, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var number = int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var given) ? given : 0;
+        var (isThere, named) = await ReadAsync(
+            async context =>
+                (
+                    number > 0 && await context.Ledger.AnyAsync(row => row.CaseNumber == number, stop),
+                    await context
+                        .Runs.Where(run => run.Reference == text)
+                        .Select(run => run.CaseNumber)
+                        .Distinct()
+                        .Order()
+                        .ToListAsync(stop)
+                ),
+            stop
+        );
+        return isThere ? number
+            : named.Count == 1 ? named[0]
+            : throw file.Refused(
+                named.Count == 0
+                    ? $"no case {text}"
+                    : $"{text} as the reference of the cases {string.Join(", ", named)}",
+                "the number of a case, or a reference that one case alone has"
+            );
+    }
+
+    /// <inheritdoc/>
+    public async Task<IReadOnlyList<LedgerEntry>> LedgerAsync(int caseNumber, CancellationToken stop)
+    {
+        var kept = await ReadAsync(context => new LedgerTable(context).EntriesAsync(caseNumber, stop), stop);
+        return [.. kept.Select(LedgerJson.Entry).OfType<LedgerEntry>()];
+    }
+
+    /// <inheritdoc/>
+    public async Task<LedgerFindings> VerifyAsync(string? notedHead, CancellationToken stop)
+    {
+        var (kept, tables) = await ReadAsync(
+            context =>
+                AtOneMomentAsync(
+                    context,
+                    async () =>
+                        (
+                            await new LedgerTable(context).EntriesAsync(onlyCase: null, stop),
+                            await HeldFiles.InTablesAsync(context, onlyCase: null, each => each.Sum, stop)
+                        ),
+                    stop
+                ),
+            stop
+        );
+        var held = await HeldFiles.SumsAsync(tables, file.Photographs, stop);
+        return LedgerCheck.OfStore(file.Path, kept, held).WithNotedHead(notedHead, kept, file.Path);
+    }
+
+    /// <summary>Reads several things of the tables as they are at one moment.</summary>
+    internal static async Task<T> AtOneMomentAsync<T>(StoreContext context, Func<Task<T>> read, CancellationToken stop)
+    {
+        // At this level the database begins to read without a claim to write.
+        await using var moment = await context.Database.BeginTransactionAsync(IsolationLevel.ReadUncommitted, stop);
+        return await read();
+    }
+
+    /// <inheritdoc/>
+    public Task CorrectAsync(int caseNumber, int entry, string text, CancellationToken stop) =>
+        ChangeAsync(
+            async (context, keeper) =>
+            {
+                if (!await context.Ledger.AnyAsync(row => row.Number == entry && row.CaseNumber == caseNumber, stop))
+                    throw file.Refused($"no entry {entry} of case {caseNumber}", "the number of one of its entries");
+                await new LedgerTable(context).AppendAsync(
+                    caseNumber,
+                    DateTime.UtcNow,
+                    keeper,
+                    [new(LedgerAct.Corrected, entry.ToString(CultureInfo.InvariantCulture), Before: null, text)],
+                    stop
+                );
+                return true;
+            },
+            _ => { },
+            stop
+        );
+
+    /// <inheritdoc/>
+    public Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop) =>
+        ChangeAsync(
+            (context, keeper) => new Redacting(context, file, asked, keeper).RunAsync(text, stop),
+            Overwrite,
+            stop
+        );
+
+    /// <inheritdoc/>
+    public async Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop)
+    {
+        var (deletion, loose) = await ChangeAsync(
+            (context, keeper) => new Deleting(context, asked, keeper).RunAsync(stop),
+            Overwrite,
+            stop
+        );
+        // Afterwards, so that no run is ever without its photographs; and alone, since another may be keeping one of them just now.
+        await ChangeAsync(
+            async (context, _) =>
+            {
+                foreach (var sha256 in loose)
+                    if (!await context.Photographs.AnyAsync(row => row.Sha256 == sha256, CancellationToken.None))
+                        file.Photographs.Remove(sha256);
+                return true;
+            },
+            _ => { },
+            CancellationToken.None
+        );
+        return deletion;
+    }
+
+    private async Task<T> ChangeAsync<T>(
+        Func<StoreContext, Person, Task<T>> change,
+        Action<StoreContext> afterwards,
+        CancellationToken stop
+    )
+    {
+        var keeper = Keeper();
+        return await file.RefusingAsync(async () =>
+        {
+            using var context = file.Open(SqliteOpenMode.ReadWrite);
+            await using var transaction = await file.BeginAsync(context, stop);
+            var changed = await change(context, keeper);
+            await file.CommitAsync(transaction, CancellationToken.None);
+            afterwards(context);
+            return changed;
+        });
+    }
+
+    // What is left out of the tables may still stand in the file where nothing else was written since.
+    private void Overwrite(StoreContext context)
+    {
+        if (!SqliteFile.WriteAnew(context))
+            file.Say(
+                $"{file.Path} could not be written anew: what was removed from the tables may still stand in the file itself until that is done."
+            );
+    }
+
+    private Person Keeper() =>
+        by ?? throw file.Refused("a store opened only for viewing", "a store opened to keep runs");
+
     private Task<T> ReadAsync<T>(Func<StoreContext, Task<T>> query, CancellationToken stop) =>
         file.RefusingAsync(() =>
             file.WaitAsync(
                 async () =>
                 {
                     // Whoever keeps also puts right what another program was killed in.
-                    using var context = file.Open(mayKeep ? SqliteOpenMode.ReadWrite : SqliteOpenMode.ReadOnly);
+                    using var context = file.Open(by is null ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWrite);
                     context.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
                     return await query(context);
                 },
@@ -185,12 +336,41 @@ internal sealed class SqliteStore(SqliteFile file, bool mayKeep) : ICaseStore
                 );
         }
         return new(
-            1 + (await context.Runs.MaxAsync(each => (int?)each.CaseNumber, stop) ?? 0),
+            // The number of a case that was deleted stays its own.
+            1
+                + Math.Max(
+                    await context.Runs.MaxAsync(each => (int?)each.CaseNumber, stop) ?? 0,
+                    await context.Ledger.MaxAsync(each => (int?)each.CaseNumber, stop) ?? 0
+                ),
             Before: null,
             DocumentBefore: null,
             runs.Count == 0 ? null : new(runs[0].CaseNumber, runs[0].Title, runs[0].Client)
         );
     }
+
+    private static async Task EnterAsync(
+        StoreContext context,
+        RunRow row,
+        RunAccount account,
+        CancellationToken stop
+    ) =>
+        await new LedgerTable(context).AppendRunAsync(
+            row,
+            await context.Runs.CountAsync(each => each.CaseNumber == row.CaseNumber, stop),
+            account,
+            stop
+        );
+
+    private static RunAccount Account(CaseRecord run, Person keeper, FilesTogether reports) =>
+        new(DateTime.UtcNow, keeper)
+        {
+            Inputs = run.Inputs,
+            Photographs = run
+                .Photographs.DistinctBy(each => (each.FileName, each.Sha256))
+                .Select(each => new LedgerStatement(LedgerAct.PhotographTakenIn, each.FileName, each.Sha256)),
+            Statements = run.Statements,
+            Reports = reports.Sums,
+        };
 
     private static async Task<RunRow> RowAsync(
         StoreContext context,

@@ -2,12 +2,14 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Alburnum.Records.Store;
 
-/// <summary>The tables of the case store. Rows are only ever added: a run is evidence and is not changed afterwards.</summary>
+/// <summary>The tables of the case store. Rows are only ever added: a run is evidence and is not changed afterwards, unless personal data are removed.</summary>
 internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbContext(options)
 {
     public DbSet<RunRow> Runs => Set<RunRow>();
 
     public DbSet<PhotographRow> Photographs => Set<PhotographRow>();
+
+    public DbSet<LedgerRow> Ledger => Set<LedgerRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -24,6 +26,13 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
         {
             paper.ToTable("paper");
             paper.HasKey(row => new { row.RunId, row.FileName });
+        });
+        modelBuilder.Entity<LedgerRow>(entry =>
+        {
+            entry.ToTable("ledger");
+            entry.HasKey(row => row.Number);
+            entry.Property(row => row.Number).ValueGeneratedNever();
+            entry.HasIndex(row => row.CaseNumber);
         });
         modelBuilder.Entity<PhotographRow>(photograph =>
         {
@@ -56,6 +65,21 @@ internal sealed class RunRow
     public List<PhotographRow> Photographs { get; init; } = [];
 
     public List<PaperRow> Papers { get; init; } = [];
+}
+
+/// <summary>An entry of the ledger, see docs/decisions/0022.</summary>
+internal sealed class LedgerRow
+{
+    public required int Number { get; init; }
+
+    public required int CaseNumber { get; init; }
+
+    public required string Sealed { get; init; }
+
+    /// <summary>The one thing that is ever changed: a redaction removes texts.</summary>
+    public required string Opened { get; set; }
+
+    public required string Hash { get; init; }
 }
 
 /// <summary>A written file that a run was read from.</summary>

@@ -72,7 +72,7 @@ public sealed record ReadingDocument
     /// <summary>Key of the indicator read; null where none could be detected.</summary>
     public string? Indicator { get; init; }
 
-    /// <summary>How likely the outline is right to within 1 mm, 0 to 1; 1 where it was pointed out.</summary>
+    /// <summary>How likely the outline is right to within 1 mm, 0 to 1; 1 where points were given and the edge lies at them, 0 where they lie on no sure edge.</summary>
     public double? OutlineConfidence { get; init; }
 
     /// <summary>Standard uncertainty of the sapwood's treated share; null where the sapwood is not known.</summary>
@@ -281,6 +281,9 @@ public sealed record FaceDocument
 
     /// <summary>Depth of the sapwood, mm; null where not known.</summary>
     public required IReadOnlyList<double?> SapwoodMm { get; init; }
+
+    /// <summary>Depth to which the wood is treated at least, where no front is seen because it is treated right through; null elsewhere.</summary>
+    public IReadOnlyList<double?>? AtLeastMm { get; init; }
 
     /// <summary>Distance to the nearest untreated wood in any direction; null where it was not read.</summary>
     public IReadOnlyList<double?>? NearestUntreatedMm { get; init; }

@@ -211,6 +211,10 @@ public static class ReadingMapping
                     DepthMm = Rounded(face.DepthMm),
                     UMm = Rounded(face.StandardUncertaintyMm),
                     Excluded = face.Excluded,
+                    AtLeastMm =
+                        face.AtLeastMm.Count > 0
+                            ? [.. face.AtLeastMm.Select(mm => mm is { } known ? (double?)Mm(known) : null)]
+                            : null,
                     SapwoodMm = [.. face.SapwoodDepthMm.Select(depth => depth is { } mm ? (double?)Mm(mm) : null)],
                 }),
             ];

@@ -5,6 +5,7 @@ using Alburnum.Reports.Acceptance;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Handling;
 using Alburnum.Reports.Impregnation;
+using Alburnum.Reports.Ledger;
 using Alburnum.Reports.Letters;
 using Alburnum.Reports.Requirements;
 
@@ -54,6 +55,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(IReadOnlyList<RulebookDocument>))]
 [JsonSerializable(typeof(IReadOnlyList<SourceDocument>))]
 [JsonSerializable(typeof(JudgeDocument))]
+[JsonSerializable(typeof(LedgerDocument))]
 [JsonSerializable(typeof(LettersDocument))]
 [JsonSerializable(typeof(LotsDocument))]
 [JsonSerializable(typeof(NameDocument))]

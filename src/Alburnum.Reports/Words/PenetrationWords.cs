@@ -21,6 +21,7 @@ public sealed class PenetrationWords(Wording wording)
             ),
             ZoneAbsent absent => wording.Say("penetration.no-sapwood", ("rule", Rule(absent.Rule))),
             DepthNotDetermined => wording.Say("penetration.depth-not-determined"),
+            OutlineOffEdge => wording.Say("penetration.outline-off-edge"),
             NothingRead nothing => wording.Say("penetration.nothing-read", ("rule", Rule(nothing.Rule))),
             DecidedAt decided => Decided(decided),
             ReachedOnFace face => wording.Say(

@@ -40,7 +40,7 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(reading);
         return reading.Outcome switch
         {
-            Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood)],
+            Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood), .. Through(read.Profile)],
             NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
             [
                 Fault(fault),
@@ -235,6 +235,22 @@ public static class ReadingWords
             ? [Said("reading.scale.known-length", ("section", section.Label))]
             : [];
 
+    // Of faces that show a front along less than half of their length: those beside a corner alone go without saying.
+    private static IEnumerable<string> Through(DepthProfile profile)
+    {
+        foreach (var face in profile.Faces)
+        {
+            double[] depths = [.. face.AtLeastMm.OfType<double>()];
+            if (depths.Length > 0 && face.Excluded.Count(isLeftOut => !isLeftOut) < 0.5 * face.Excluded.Count)
+                yield return Said(
+                    "reading.through",
+                    ("face", Figures.Whole(face.Number)),
+                    ("length", Digits(depths.Length * face.StepMm, "f0")),
+                    ("mm", Digits(depths.Min(), "f0"))
+                );
+        }
+    }
+
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
 
@@ -273,6 +289,11 @@ public static class ReadingWords
             OverExposed over => Said("reading.finding.over-exposed", ("percent", Digits(100 * over.Share))),
             UnderExposed(var light) => Said("reading.finding.under-exposed", ("light", Figures.Number(light, 0))),
             SeeThrough see => Said("reading.finding.see-through", ("percent", Digits(100 * see.Share))),
+            PointsOffEdge { Corners.Count: 0 } => Said("reading.finding.off-edge.rim"),
+            PointsOffEdge(var corners) => Said(
+                "reading.finding.off-edge.corners",
+                ("corners", string.Join(", ", corners.Select(Figures.Whole)))
+            ),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };

@@ -1,6 +1,5 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
-using Alburnum.Reports;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
 using Alburnum.Workflows.Cases;

@@ -4,6 +4,7 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Marks;
 using Alburnum.Workflows.Measuring;
 using Alburnum.Workflows.Requirements;
@@ -26,6 +27,9 @@ public sealed record CaseReading(
     IReadOnlyList<RequirementRemark> Warnings
 )
 {
+    /// <summary>What it was worked out with, beside the files of the case.</summary>
+    public required RunInputs Inputs { get; init; }
+
     /// <summary>Measures every photograph of a case, side by side, and judges it.</summary>
     internal static async Task<CaseReading> OfAsync(
         CaseFolder folder,
@@ -59,7 +63,15 @@ public sealed record CaseReading(
             stop
         );
         var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, judged.Required.Contract, facts);
-        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings);
+        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings)
+        {
+            Inputs = new(
+                ProgramName.WithVersion,
+                facts.Sha256,
+                folder.Rulebook.FullTitle,
+                facts.Rulebooks.Sha256Of(folder.Rulebook)
+            ),
+        };
     }
 
     // Without marks, as it came.
@@ -164,6 +176,7 @@ public sealed record CaseReading(
         return new(piece, EvidenceKind.Photograph, read?.Profile)
         {
             IsIncised = isIncised,
+            IsOffEdge = read is { IsOffEdge: true },
             IsSizeOnTrust = read?.Scale.Basis == ScaleBasis.NominalSize,
         };
     }

@@ -1,5 +1,7 @@
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
+using Alburnum.Records.Ledger;
+using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
 
 namespace Alburnum.Workflows.Cases;
@@ -49,7 +51,20 @@ public static class RunCase
         var kept = run.Folder.Run(report.RunAt, run.Judged.Overall.Verdict, report.Document) with
         {
             CaseNumber = report.CaseNumber,
+            Inputs = run.Inputs,
+            Statements = [.. Statements(run.Folder)],
         };
         return store.AddAsync(kept, report.Files, stop);
+    }
+
+    // What a person decided about the case, beside what lies in its files as text.
+    private static IEnumerable<LedgerStatement> Statements(CaseFolder folder)
+    {
+        yield return new(LedgerAct.RulebookChosen, Subject: null, folder.Rulebook.FullTitle);
+        foreach (var photograph in folder.Photographs)
+            if (MarkText.CaseLines(photograph.Marks) is { Count: > 0 } lines)
+                yield return new(LedgerAct.MarksPlaced, photograph.Piece, string.Join("; ", lines));
+        foreach (var photograph in folder.LeftOut)
+            yield return new(LedgerAct.PhotographLeftOut, photograph.FileName, photograph.Reason);
     }
 }

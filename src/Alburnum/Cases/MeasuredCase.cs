@@ -24,7 +24,13 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     {
         get
         {
-            List<Estimate> depths = [.. Evidence.Select(piece => piece.Profile?.Statistics.MeanMm).OfType<Estimate>()];
+            List<Estimate> depths =
+            [
+                .. Evidence
+                    .Where(piece => !piece.IsOffEdge)
+                    .Select(piece => piece.Profile?.Statistics.MeanMm)
+                    .OfType<Estimate>(),
+            ];
             if (depths.Count == 0)
                 return null;
             var mean = depths.Average(depth => depth.Value);
@@ -231,9 +237,12 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     }
 
     private static Judgement Judge(PieceEvidence piece, DepthRule rule, DecisionRule decision) =>
-        piece.Profile is { } profile
-            ? PieceConformity.Judge(rule, profile, decision)
-            : new Judgement(Verdict.Undecided, null, [new DepthNotDetermined()]);
+        piece switch
+        {
+            { Profile: null } => new(Verdict.Undecided, null, [new DepthNotDetermined()]),
+            { IsOffEdge: true } => new(Verdict.Undecided, null, [new OutlineOffEdge()]),
+            { Profile: var profile } => PieceConformity.Judge(rule, profile, decision),
+        };
 
     /// <summary>What the verdict leaves out, so that silence is never taken for a pass.</summary>
     private IEnumerable<CaseReason> NoRetention()

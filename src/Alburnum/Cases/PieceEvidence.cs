@@ -30,6 +30,9 @@ public sealed record PieceEvidence(string Piece, EvidenceKind Kind, DepthProfile
     /// </summary>
     public static double SapwoodToTheMillimetreMm { get; } = 1 / Math.Sqrt(12);
 
+    /// <summary>Whether the depths are measured from points that lie on no sure edge of the wood, so that they decide nothing.</summary>
+    public bool IsOffEdge { get; init; }
+
     /// <summary>The evidence with a stated sapwood depth at every position where none was seen.</summary>
     internal PieceEvidence WithSapwood(Estimate depthMm) =>
         this with

@@ -22,12 +22,24 @@ public sealed record FaceProfile(
 {
     /// <summary>Standard uncertainty of the sapwood's depth, mm; 0 where it is taken as it was read with a rule.</summary>
     public double SapwoodUncertaintyMm { get; init; }
+
+    /// <summary>
+    /// Depth, mm, down to which the wood is treated at least, where no front is seen because it is treated right through to what another face let in; null
+    /// elsewhere. As long as the other lists, or empty where there is no such position.
+    /// </summary>
+    public IReadOnlyList<double?> AtLeastMm { get; init; } = [];
+
+    /// <summary>What a demand on the depth at a position is held against: the depth read, or the depth that is reached at least; null where it is left out.</summary>
+    public double? KnownMm(int position) =>
+        !Excluded[position] ? DepthMm[position]
+        : AtLeastMm.Count > 0 ? AtLeastMm[position]
+        : null;
 }
 
 /// <summary>Depth of penetration around the whole section of one piece.</summary>
 /// <param name="Section">Nominal section.</param>
 /// <param name="Faces">Four faces for a sawn section, one for a round one.</param>
-/// <param name="Statistics">Statistics over all positions that are not left out.</param>
+/// <param name="Statistics">Statistics over all positions at which a front was read; over those treated right through where no front was read anywhere.</param>
 /// <param name="TreatedShare">Treated share of the section's area, 0 to 1.</param>
 /// <param name="SapwoodTreatedShare">Treated share of the sapwood, 0 to 1; null where the sapwood is not known.</param>
 public sealed record DepthProfile(

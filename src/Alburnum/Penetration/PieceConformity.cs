@@ -131,9 +131,9 @@ public static class PieceConformity
         return (probability, deciding.MarginMm(u));
     }
 
-    /// <summary>Positions that were read and are not left out.</summary>
+    /// <summary>Positions that say something: read and not left out, or treated right through.</summary>
     private static int Read(DepthProfile profile) =>
-        profile.Faces.Sum(face => face.Excluded.Count(isExcluded => !isExcluded));
+        profile.Faces.Sum(face => Enumerable.Range(0, face.DepthMm.Count).Count(i => face.KnownMm(i) is not null));
 
     /// <summary>A share of the zone must be reached on every face where it lies open.</summary>
     private static (ProbabilityRange Probability, Estimate? MarginMm) OnEveryFace(
@@ -212,7 +212,7 @@ public static class PieceConformity
             if (!inZone && sapwoodMm is not null)
                 continue;
             found++;
-            if (face.Excluded[i])
+            if (face.KnownMm(i) is not { } depthMm)
                 continue;
             var endMm =
                 inZone && demand.Zone == WoodZone.Sapwood ? Math.Min(sapwoodMm ?? middleMm, middleMm) : middleMm;
@@ -224,7 +224,7 @@ public static class PieceConformity
                 new(
                     face.Number,
                     face.PositionsMm[i],
-                    face.DepthMm[i],
+                    depthMm,
                     double.Hypot(face.StandardUncertaintyMm[i], requiredU),
                     demand.RequiredMm(endMm),
                     endMm,

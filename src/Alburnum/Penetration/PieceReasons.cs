@@ -19,6 +19,9 @@ public sealed record ZoneAbsent(DepthRule Rule, WoodZone Zone) : PieceReason;
 /// <summary>No depth could be determined; at which stage the reading ended, and why, is said of the reading.</summary>
 public sealed record DepthNotDetermined : PieceReason;
 
+/// <summary>The outline was pointed out, but no sure edge of the wood lies at its points: depths measured from them decide nothing.</summary>
+public sealed record OutlineOffEdge : PieceReason;
+
 /// <summary>The zone is there, but no position of it could be read.</summary>
 /// <param name="Rule">The rule.</param>
 public sealed record NothingRead(DepthRule Rule) : PieceReason;

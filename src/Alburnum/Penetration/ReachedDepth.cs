@@ -64,8 +64,8 @@ public sealed record ReachedDepth(
     private static IEnumerable<Position> Read(FaceProfile face) =>
         Enumerable
             .Range(0, face.DepthMm.Count)
-            .Where(i => !face.Excluded[i])
-            .Select(i => new Position(face.DepthMm[i], face.StandardUncertaintyMm[i], face.SapwoodDepthMm[i]));
+            .Where(i => face.KnownMm(i) is not null)
+            .Select(i => new Position(face.KnownMm(i)!.Value, face.StandardUncertaintyMm[i], face.SapwoodDepthMm[i]));
 
     private readonly record struct Position(double DepthMm, double UMm, double? SapwoodMm);
 }

@@ -4,6 +4,8 @@ namespace Alburnum.Penetration;
 
 /// <summary>Statistics of depth over all positions that are not left out.</summary>
 /// <remarks>
+/// A position that is treated right through has no depth of its own, only one that is reached at least: it takes no part, which can only make a statistic
+/// less. Where there is no other position, the depths that are reached at least stand for them.
 /// Standard uncertainties follow JCGM 100 (GUM), clause 5: one part is common to all positions (scale, outline, drawn-in colour) and does not
 /// average out; the rest is each position's own, alike over about <see cref="AlikeMm"/> of face. The least of many uncertain depths tends to be too
 /// small, so minimum and maximum are corrected by the shift that the positions' own uncertainty is expected to cause, found by drawing it repeatedly (JCGM 101).
@@ -19,7 +21,7 @@ public static class SectionDepth
 
     private const int Seed = 20250;
 
-    /// <summary>The statistics; null where every position is left out.</summary>
+    /// <summary>The statistics; null where every position is left out, and none is treated right through.</summary>
     /// <param name="faces">Faces of one section.</param>
     /// <param name="commonMm">Standard uncertainty common to all depths, contained in each position's own figure, mm. 0 or more.</param>
     public static DepthStatistics? Of(IReadOnlyList<FaceProfile> faces, double commonMm)
@@ -29,13 +31,14 @@ public static class SectionDepth
         var depths = new List<double>();
         var own = new List<double>();
         double length = 0;
+        var isSeen = faces.Any(face => face.Excluded.Contains(false));
         foreach (var face in faces)
         {
             for (var i = 0; i < face.DepthMm.Count; i++)
             {
-                if (face.Excluded[i])
+                if (face.KnownMm(i) is not { } depthMm || face.Excluded[i] == isSeen)
                     continue;
-                depths.Add(face.DepthMm[i]);
+                depths.Add(depthMm);
                 var u = face.StandardUncertaintyMm[i];
                 own.Add(Math.Sqrt(Math.Max(0, (u * u) - (commonMm * commonMm))));
                 length += face.StepMm;

@@ -78,8 +78,8 @@ internal static class UntreatedCore
                 .SelectMany(face =>
                     Enumerable
                         .Range(0, face.PositionsMm.Count)
-                        .Where(i => !face.Excluded[i])
-                        .Select(i => (face.PositionsMm[i], face.DepthMm[i], face.StandardUncertaintyMm[i]))
+                        .Where(i => face.KnownMm(i) is not null)
+                        .Select(i => (face.PositionsMm[i], face.KnownMm(i)!.Value, face.StandardUncertaintyMm[i]))
                 ),
         ];
 

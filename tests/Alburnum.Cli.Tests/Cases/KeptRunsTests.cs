@@ -1,4 +1,5 @@
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 
@@ -18,7 +19,7 @@ public sealed class KeptRunsTests : IDisposable
     [Fact]
     public async Task A_run_before_that_this_version_cannot_read_is_said_and_the_new_one_is_kept()
     {
-        var store = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         await store.AddAsync(
             new("TH-2026-011", "Orchard posts", "", DateTime.UnixEpoch, Verdict.Undecided, "{}", [], []),
             FilesTogether.None,
@@ -35,7 +36,7 @@ public sealed class KeptRunsTests : IDisposable
     [Fact]
     public async Task Another_case_of_the_same_reference_is_kept_beside_it_and_that_is_said()
     {
-        var store = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         await store.AddAsync(
             new("TH/2026 011.", "Rails", "Somebody", DateTime.UnixEpoch, Verdict.Undecided, "{}", [], []),
             FilesTogether.None,
@@ -62,7 +63,7 @@ public sealed class KeptRunsTests : IDisposable
     [Fact]
     public async Task A_run_whose_case_was_called_otherwise_joins_it_and_that_is_said()
     {
-        var store = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         await store.AddAsync(
             new("TH-2026-011", "Orchard posts", "Somebody", DateTime.UnixEpoch, Verdict.Undecided, "{}", [], []),
             FilesTogether.None,
@@ -98,7 +99,7 @@ public sealed class KeptRunsTests : IDisposable
         Assert.Equal(CommandLine.Refused, run.Status);
         Assert.Single(run.Errors.Trim().Split('\n'));
         Assert.Equal(before, ReportBytes());
-        var store = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         Assert.Single(await store.RunsAsync(1, Stop));
         Assert.Equal(
             ["report.json", "report.pdf"],

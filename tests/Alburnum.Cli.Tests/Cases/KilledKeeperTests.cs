@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Json;
@@ -48,7 +49,7 @@ public sealed class KilledKeeperTests : IDisposable
     private async Task<int> RunsInAsync(int before, int acknowledged)
     {
         CaseStore.Examine(StorePath);
-        var kept = await CaseStore.KeepAsync(StorePath, _ => { }, Stop);
+        var kept = await CaseStore.KeepAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         var runs = await kept.RunsAsync(1, Stop);
         Assert.InRange(runs.Count, before + acknowledged, before + Programs);
         var reports = Reports();
@@ -60,6 +61,8 @@ public sealed class KilledKeeperTests : IDisposable
             if (run.Number > before)
                 Assert.Contains(text, reports);
         }
+        // What is kept is entered, and nothing else: both are of one transaction.
+        Assert.Empty((await kept.VerifyAsync(null, Stop)).Faults);
         return runs.Count;
     }
 

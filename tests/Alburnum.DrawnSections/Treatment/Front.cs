@@ -39,11 +39,19 @@ public sealed class Front
         }
         if (Math.Abs(field) < 3 && _treatment.RingStepMm > 0)
             field += _treatment.RingStepMm * (_grain.Latewood(_grain.Ring(x, y), 0.1) - 0.4);
+        if (_treatment.Ragged is { } ragged && Math.Abs(field) < 2 * ragged.ReachMm)
+        {
+            var by = ragged.At(x, y, _grain);
+            (field, byFace) = (field + by, byFace + by);
+        }
         var sapwood = _grain.SapwoodMm(x, y);
         if (sapwood < 3)
             field = Smooth.Min(field, Math.Max(sapwood, _treatment.HeartwoodDepthMm - depthBelow), 0.4);
         return (Blemished(field, x, y, depthBelow), byFace);
     }
+
+    /// <summary>How much latewood lies at a point, 0 to 1.</summary>
+    public float Latewood(double x, double y) => _grain.Latewood(_grain.Ring(x, y), 0.1);
 
     private double Blemished(double field, double x, double y, double depthBelow)
     {

@@ -22,6 +22,12 @@ public sealed record Drip(Point Start, double Angle, double LengthMm, double Wid
     }
 }
 
+/// <summary>A faint colour that is drawn past the main one.</summary>
+/// <param name="WidthMm">How far it reaches, mm.</param>
+/// <param name="Strength">Its share of the treated colour at the front, 0 to 1.</param>
+/// <param name="Latewood">How many times as far it reaches farther in latewood.</param>
+public sealed record Halo(double WidthMm, float Strength, double Latewood);
+
 /// <summary>How the reagent was put on and how it spread.</summary>
 /// <param name="Strength">Usual amount; 1 is well developed.</param>
 /// <param name="Unevenness">0 even, 1 blotchy.</param>
@@ -30,6 +36,12 @@ public sealed record Drip(Point Start, double Angle, double LengthMm, double Wid
 public sealed record Spray(double Strength, double Unevenness, double BleedMm, double FringeMm, int Seed)
 {
     public IReadOnlyList<Drip> Drips { get; init; } = [];
+
+    /// <summary>Colour drawn past the main one; null for none.</summary>
+    public Halo? Halo { get; init; }
+
+    /// <summary>How much darker wood is where the liquid still stands, 0 to 1.</summary>
+    public float WetPatches { get; init; }
 
     /// <summary>Part of the face that the spray missed: amount falls off beyond a line; null for none.</summary>
     public (Point From, double Angle)? Missed { get; init; }
@@ -55,6 +67,11 @@ public sealed record Spray(double Strength, double Unevenness, double BleedMm, d
     public float Colouring(Front front, double field, double x, double y)
     {
         var share = Share(field, x, y);
+        if (Halo is { } halo && field < 0.5)
+        {
+            var width = halo.WidthMm * (1 + halo.Latewood * front.Latewood(x, y));
+            share += (1 - share) * halo.Strength * (1 - Smooth.Step(0, width, -field));
+        }
         foreach (var drip in Drips)
         {
             if (drip.Carries <= 0 || share > 0.95f)

@@ -33,6 +33,8 @@ public sealed class SprayedFace(
             var treated = indicator.Treated.Over(colour, amount, lightness);
             colour = untreated.Towards(treated, share);
         }
+        if (spray.WetPatches > 0)
+            colour *= 1 - spray.WetPatches * Smooth.Step(-0.1, 0.3, Noise.Fractal(x / 13, y / 13, 2, spray.Seed + 6));
         return (colour, Math.Min(1, amount));
     }
 

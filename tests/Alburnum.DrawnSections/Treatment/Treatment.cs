@@ -36,6 +36,9 @@ public sealed record Treatment(double DepthMm, double SlowMm, double FineMm, dou
 
     public Incising? Incising { get; init; }
 
+    /// <summary>Bays and fingers of the front; null for one that is even but for its waves.</summary>
+    public RaggedFront? Ragged { get; init; }
+
     /// <summary>The depth a face would have in plain sapwood, mm, at a distance along it.</summary>
     public double FaceDepthMm(SectionShape shape, int face, double alongMm)
     {

@@ -7,6 +7,9 @@ internal static class TruthReading
     private const double MarchMm = 0.05;
     private const double AreaStepMm = 0.2;
 
+    /// <summary>Untreated wood along a shorter stretch of the inward normal than this is a speck, and no front.</summary>
+    private const double RunMm = 0.3;
+
     public static SectionTruth Of(SectionScene scene)
     {
         var front = new Front(scene.Shape, scene.Treatment, scene.Grain);
@@ -63,7 +66,7 @@ internal static class TruthReading
         var surface = scene.Shape.SurfaceMm(face, alongMm);
         // Just under the surface, so that a face line that grazes the outline does not decide.
         var low = surface + 0.01;
-        if (front.At(from.X + inward.X * low, from.Y + inward.Y * low) < 0)
+        if (IsRun(front, from, inward, low))
             return (0, Reason(scene, front, face, from, inward, surface));
         var high = low;
         while (true)
@@ -74,7 +77,7 @@ internal static class TruthReading
             // Out on the other side; near its start a wavy surface may lie outside the ideal one.
             if (high > 2 && scene.Shape.RoughlyInsideMm(x, y) < 0)
                 return (high - surface, LeftOut.End);
-            if (front.At(x, y) < 0)
+            if (front.At(x, y) < 0 && IsRun(front, from, inward, high))
                 break;
             low = high;
         }
@@ -87,6 +90,15 @@ internal static class TruthReading
                 low = middle;
         }
         return (low - surface, Reason(scene, front, face, from, inward, low));
+    }
+
+    // Whether untreated wood follows along the inward normal without a break.
+    private static bool IsRun(Front front, Point from, Point inward, double depthMm)
+    {
+        for (var along = 0.0; along <= RunMm; along += MarchMm)
+            if (front.At(from.X + inward.X * (depthMm + along), from.Y + inward.Y * (depthMm + along)) >= 0)
+                return false;
+        return true;
     }
 
     private static LeftOut Reason(SectionScene scene, Front front, int face, Point from, Point inward, double depthMm)

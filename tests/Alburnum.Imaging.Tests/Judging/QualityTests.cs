@@ -15,6 +15,30 @@ public class QualityTests
         Assert.Empty(reading.Outcome.Quality.Findings);
     }
 
+    [Fact]
+    public void Without_a_reagent_what_is_not_known_of_the_front_is_in_the_budget()
+    {
+        var drawn = new PlainSection { Treated = 0x98A078, Untreated = 0xD8B98C };
+
+        var read = DrawnReading.Read(
+            DrawnReading.Of(
+                drawn,
+                DrawnReading.Request(drawn) with
+                {
+                    Indicator = KnownIndicators.All.Single(each => each.Key == "none"),
+                }
+            )
+        );
+
+        Assert.InRange(
+            read.Budget.LeastMm.Components.Single(each => each.Cause.Key == "no-reagent").Contribution,
+            1,
+            1.1
+        );
+        Assert.True(read.Profile.Statistics.MinimumMm.StandardUncertainty > 1);
+        Assert.All(read.Profile.Faces[0].StandardUncertaintyMm, u => Assert.True(u > 1));
+    }
+
     [Theory]
     [InlineData(5, QualityGrade.Fair)]
     [InlineData(11, QualityGrade.Poor)]

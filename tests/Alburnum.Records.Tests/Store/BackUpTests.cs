@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 
@@ -44,6 +45,7 @@ public sealed class BackUpTests : IDisposable
                 photograph.Bytes.ToArray(),
                 (await after.PhotographAsync(photograph.Sha256, Stop))!.Bytes.ToArray()
             );
+        Assert.Empty((await after.VerifyAsync(null, Stop)).Faults);
         Assert.Equal((1, 2, 2, 0, 0, 0), Counted(await StoreCheck.RunAsync(Elsewhere, Say, Stop)));
         Assert.Equal(
             ["again.db", "again.photographs"],
@@ -168,7 +170,7 @@ public sealed class BackUpTests : IDisposable
 
     private async Task MakeAsync()
     {
-        var store = await CaseStore.KeepAsync(StorePath, Say, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
         foreach (var (document, photograph) in new[] { ("first", First), ("second", Second) })
             await store.AddAsync(
                 new(

@@ -1,5 +1,6 @@
 using System.Text;
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using CsCheck;
@@ -95,7 +96,7 @@ public sealed class CaseStoreTests : IDisposable
     [InlineData(null)]
     public async Task Where_the_run_cannot_be_kept_at_last_the_reports_are_as_they_were_before(string? before)
     {
-        var store = await CaseStore.KeepOrLookAsync(StorePath, _ => { }, Stop);
+        var store = await CaseStore.KeepOrLookAsync(StorePath, Person.OfSystem, _ => { }, Stop);
         var folder = Directory.CreateDirectory(_folder.At("reports")).FullName;
         if (before is not null)
             foreach (var name in new[] { "report.pdf", "report.json" })
@@ -314,7 +315,7 @@ public sealed class CaseStoreTests : IDisposable
         foreach (var open in new Func<Task>[] { () => KeepAsync(), () => LookAsync(StorePath) })
         {
             Assert.Equal(
-                $"{StorePath}, field store: found a store made by a newer version of Alburnum, expected a store of version 4 or earlier.",
+                $"{StorePath}, field store: found a store made by a newer version of Alburnum, expected a store of version 5 or earlier.",
                 (await Assert.ThrowsAsync<InputRefusedException>(open)).Message
             );
         }
@@ -398,7 +399,7 @@ public sealed class CaseStoreTests : IDisposable
     public async Task A_keeper_that_has_to_wait_says_so_and_goes_on_when_the_other_is_done()
     {
         var said = new List<string>();
-        var store = await CaseStore.KeepAsync(StorePath, said.Add, Stop);
+        var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, said.Add, Stop);
         using (var other = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
         {
             other.Open();
@@ -428,7 +429,8 @@ public sealed class CaseStoreTests : IDisposable
 
     private string StorePath => _folder.At("cases.db");
 
-    private Task<ICaseStore> KeepAsync(string? path = null) => CaseStore.KeepAsync(path ?? StorePath, _ => { }, Stop);
+    private Task<ICaseStore> KeepAsync(string? path = null) =>
+        CaseStore.KeepAsync(path ?? StorePath, Person.OfSystem, _ => { }, Stop);
 
     private static Task<ICaseStore> LookAsync(string path) => CaseStore.LookAsync(path, _ => { }, Stop);
 

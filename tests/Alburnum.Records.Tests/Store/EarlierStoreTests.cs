@@ -1,4 +1,5 @@
 using Alburnum.Penetration;
+using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 using Microsoft.Data.Sqlite;
@@ -42,7 +43,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Equal(("P06.jpg", 46_636), (photograph!.FileName, photograph.Bytes.Length));
         Assert.Equal(
             [
-                $"{StorePath} is upgraded from version 2 to 4; the old one is kept as {_folder.At("cases.version-2.db")}.",
+                $"{StorePath} is upgraded from version 2 to 5; the old one is kept as {_folder.At("cases.version-2.db")}.",
             ],
             _said
         );
@@ -66,7 +67,8 @@ public sealed class EarlierStoreTests : IDisposable
 
         await KeepAsync();
 
-        Assert.InRange(new FileInfo(StorePath).Length, 1, before - 46_636 + 4096);
+        // The ledger and its index take four pages.
+        Assert.InRange(new FileInfo(StorePath).Length, 1, before - 46_636 + (5 * 4096));
         Assert.Equal(
             [
                 "cases.db",
@@ -95,7 +97,7 @@ public sealed class EarlierStoreTests : IDisposable
             )
         );
         Assert.Equal(2L, Ask(_folder.At("cases.version-2.db"), "SELECT count(*) FROM __EFMigrationsHistory"));
-        var again = await CaseStore.KeepAsync(_folder.At("cases.version-2.db"), _said.Add, Stop);
+        var again = await CaseStore.KeepAsync(_folder.At("cases.version-2.db"), Person.OfSystem, _said.Add, Stop);
         Assert.NotNull(await again.PhotographAsync(Sha256, Stop));
     }
 
@@ -129,7 +131,7 @@ public sealed class EarlierStoreTests : IDisposable
     public async Task One_of_version_3_is_brought_forward_with_a_number_for_each_reference()
     {
         var path = _folder.At("third.db");
-        var made = await CaseStore.KeepAsync(path, Say, Stop);
+        var made = await CaseStore.KeepAsync(path, Person.OfSystem, Say, Stop);
         foreach (var reference in new[] { "B/1", "A 1", "B/1", "C.1", "A 1" })
             await made.AddAsync(
                 new(reference, "", reference, DateTime.UnixEpoch, Verdict.Conforms, "{}", [], []),
@@ -140,11 +142,12 @@ public sealed class EarlierStoreTests : IDisposable
             path,
             """
             DROP INDEX IX_run_CaseNumber; ALTER TABLE run DROP COLUMN CaseNumber;
-            DELETE FROM __EFMigrationsHistory WHERE MigrationId LIKE '%_CaseNumbers'; SELECT 1
+            DROP TABLE ledger;
+            DELETE FROM __EFMigrationsHistory WHERE MigrationId LIKE '%_CaseNumbers' OR MigrationId LIKE '%_LedgerEntries'; SELECT 1
             """
         );
 
-        var store = await CaseStore.KeepAsync(path, Say, Stop);
+        var store = await CaseStore.KeepAsync(path, Person.OfSystem, Say, Stop);
 
         Assert.Equal(
             [(1, "B/1", 2), (2, "A 1", 2), (3, "C.1", 1)],
@@ -206,7 +209,7 @@ public sealed class EarlierStoreTests : IDisposable
         var refused = await Assert.ThrowsAsync<InputRefusedException>(LookAsync);
 
         Assert.Equal(
-            $"{StorePath}, field store: found a store of version 2, expected one of version 4: opened to keep a run, it is upgraded and a copy of the old one kept.",
+            $"{StorePath}, field store: found a store of version 2, expected one of version 5: opened to keep a run, it is upgraded and a copy of the old one kept.",
             refused.Message
         );
         Assert.Equal(before, FolderContents.Of(_folder.Path));
@@ -219,7 +222,7 @@ public sealed class EarlierStoreTests : IDisposable
         File.SetAttributes(StorePath, FileAttributes.ReadOnly);
         var before = FolderContents.Of(_folder.Path);
 
-        var store = await CaseStore.KeepOrLookAsync(StorePath, _said.Add, Stop);
+        var store = await CaseStore.KeepOrLookAsync(StorePath, Person.OfSystem, _said.Add, Stop);
         Assert.Equal(Reference, Assert.Single(await store.ListAsync(Stop)).Reference);
         Assert.Single(await store.RunsAsync(1, Stop));
         Assert.NotNull(await store.RunAsync(1, 1, Stop));
@@ -277,7 +280,7 @@ public sealed class EarlierStoreTests : IDisposable
         }
 
         CaseStore.Examine(killed);
-        var store = await CaseStore.KeepAsync(killed, Say, Stop);
+        var store = await CaseStore.KeepAsync(killed, Person.OfSystem, Say, Stop);
 
         Assert.Equal("in the log alone", Assert.Single(await store.ListAsync(Stop)).Title);
         Assert.Equal("in the log alone", Ask(_folder.At("killed.version-2.db"), "SELECT Title FROM run"));
@@ -291,7 +294,7 @@ public sealed class EarlierStoreTests : IDisposable
         var link = _folder.At(Path.Combine("desk", "link.db"));
         File.CreateSymbolicLink(link, StorePath);
 
-        await CaseStore.KeepAsync(link, Say, Stop);
+        await CaseStore.KeepAsync(link, Person.OfSystem, Say, Stop);
 
         Assert.True(Directory.Exists(_folder.At("cases.photographs")));
         Assert.NotNull(await (await LookAsync()).PhotographAsync(Sha256, Stop));
@@ -308,7 +311,7 @@ public sealed class EarlierStoreTests : IDisposable
         Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
     }
 
-    private Task<ICaseStore> KeepAsync() => CaseStore.KeepAsync(StorePath, Say, Stop);
+    private Task<ICaseStore> KeepAsync() => CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
 
     private Task<ICaseStore> LookAsync() => CaseStore.LookAsync(StorePath, Say, Stop);
 

@@ -44,6 +44,10 @@ internal static class SaidReasons
             (new NoDepthRequired(), "No depth of penetration is required."),
             (new DepthNotDetermined(), "No depth was read from its photograph."),
             (
+                new OutlineOffEdge(),
+                "No sure edge of the wood lies at the points given for its outline: depths measured from them decide nothing. Point the outline out again, more closely."
+            ),
+            (
                 new ZoneAbsent(Heartwood6, WoodZone.ExposedHeartwood),
                 "At least 6 mm in exposed heartwood over 75 % of it on every face: no heartwood is exposed on this piece."
             ),

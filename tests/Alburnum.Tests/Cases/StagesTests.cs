@@ -142,6 +142,17 @@ public sealed class StagesTests
     }
 
     [Fact]
+    public void A_piece_measured_from_points_off_the_edge_is_undecided_however_deep_it_reads()
+    {
+        var result = Run(Depth(6), [Piece("P01", 40) with { IsOffEdge = true }], [Assay(9)], retention: 8);
+
+        var judgement = Assert.Single(result.Pieces).Judgement;
+        Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judgement.Verdict, judgement.Probability));
+        Assert.Equal([new OutlineOffEdge()], judgement.Reasons);
+        Assert.Null(result.Measured.MeanDepthMm);
+    }
+
+    [Fact]
     public void What_the_code_forbids_does_not_conform_however_deep_it_went()
     {
         var result = Run(new Forbidden("Not with this timber."), [Piece("P01", 40)], [Assay(9)], retention: 8);

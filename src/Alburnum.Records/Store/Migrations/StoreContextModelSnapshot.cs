@@ -17,6 +17,33 @@ namespace Alburnum.Records.Store.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Alburnum.Records.Store.LedgerRow", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("CaseNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Opened")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sealed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("CaseNumber");
+
+                    b.ToTable("ledger", (string)null);
+                });
+
             modelBuilder.Entity("Alburnum.Records.Store.PaperRow", b =>
                 {
                     b.Property<long>("RunId")

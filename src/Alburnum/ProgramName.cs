@@ -1,6 +1,6 @@
 using System.Reflection;
 
-namespace Alburnum.Reports;
+namespace Alburnum;
 
 /// <summary>What the program calls itself in what it writes.</summary>
 public static class ProgramName
