@@ -11,8 +11,7 @@ namespace Alburnum.Web.Tests;
 /// <summary>Names that would be something else than text where they are not encoded.</summary>
 public sealed class HostileNamesTests
 {
-    private const string Hostile =
-        "\"><script>alert(1)</script><img src=x onerror='alert(2)'>]]>) /JS (x) & Ωåé \u202e";
+    private const string Hostile = "\"><script>alert(1)</script><img src=x onerror='alert(2)'>]]>) & Ωåé \u202e";
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -47,8 +46,8 @@ public sealed class HostileNamesTests
         );
         Assert.StartsWith("%PDF-", pdf, StringComparison.Ordinal);
         Assert.All(
-            new[] { "/JavaScript", "/JS", "/OpenAction", "/Launch", "/EmbeddedFile" },
-            act => Assert.DoesNotContain(act + " ", pdf, StringComparison.Ordinal)
+            new[] { "/JavaScript", "/JS", "/OpenAction", "/Launch", "/EmbeddedFile", "<script" },
+            act => Assert.DoesNotContain(act, pdf, StringComparison.Ordinal)
         );
         Assert.Equal(
             Hostile,

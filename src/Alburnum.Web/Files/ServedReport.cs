@@ -37,11 +37,14 @@ internal static class ServedReport
         if (await store.RunAsync(number, run, stop) is not { } kept)
             return Results.NotFound();
         // A run never changes, but its texts may be removed for a person's sake: then it is drawn anew.
-        var text = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(kept.Document)));
-        var pdf = await copies.OfAsync($"report {text}", () => DrawAsync(kept, store, stop));
+        var pdf = await copies.OfAsync($"report {TextName(kept)}", () => DrawAsync(kept, store, stop));
         AnswerHeaders.Name(http.Response, isShown: true, $"case-{number}-run-{kept.Number}.pdf");
         return Results.Bytes(pdf, "application/pdf");
     }
+
+    /// <summary>Names the text of a run's result: another text has another name.</summary>
+    public static string TextName(KeptRun kept) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(kept.Document)));
 
     private static async Task<byte[]> DrawAsync(KeptRun kept, ICaseStore store, CancellationToken stop)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.RateLimiting;
 
@@ -9,9 +10,20 @@ namespace Alburnum.Web.Guarding;
 internal static class Readings
 {
     /// <summary>Most that wait.</summary>
-    public const int WaitingMost = 32;
+    public const int WaitingMost = 256;
 
     private const int TryAgainSeconds = 5;
+
+    // More pages at once are not made sooner, and each takes room.
+    private const int PagesPerCore = 2;
+    private const int PagesWaitingMost = 1000;
+
+    private enum Work
+    {
+        Small,
+        Page,
+        Reading,
+    }
 
     /// <summary>Limits them.</summary>
     public static void Limit(RateLimiterOptions limits)
@@ -22,21 +34,27 @@ internal static class Readings
             rejected.HttpContext.Response.Headers.RetryAfter = TryAgainSeconds.ToString(CultureInfo.InvariantCulture);
             return ValueTask.CompletedTask;
         };
-        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, bool>(http =>
-            IsCostly(http)
-                ? RateLimitPartition.GetConcurrencyLimiter(
-                    true,
-                    _ =>
-                        new()
-                        {
-                            PermitLimit = Environment.ProcessorCount,
-                            QueueLimit = WaitingMost,
-                            QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
-                        }
-                )
-                : RateLimitPartition.GetNoLimiter(false)
+        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, Work>(http =>
+            IsCostly(http) ? Few(Work.Reading, Environment.ProcessorCount, WaitingMost)
+            : IsPage(http) ? Few(Work.Page, PagesPerCore * Environment.ProcessorCount, PagesWaitingMost)
+            : RateLimitPartition.GetNoLimiter(Work.Small)
         );
     }
+
+    private static RateLimitPartition<Work> Few(Work work, int most, int waiting) =>
+        RateLimitPartition.GetConcurrencyLimiter(
+            work,
+            _ =>
+                new()
+                {
+                    PermitLimit = most,
+                    QueueLimit = waiting,
+                    QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+                }
+        );
+
+    private static bool IsPage(HttpContext http) =>
+        http.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null;
 
     /// <summary>True where a request has a photograph read, a report drawn or a case judged. Whatever is sent may do so.</summary>
     public static bool IsCostly(HttpContext http) =>
