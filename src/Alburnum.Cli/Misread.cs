@@ -54,7 +54,8 @@ internal static partial class Misread
 
     [GeneratedRegex(
         @"^Could not match '(?<more>.*)' with an argument\.$|is missing required argument '(?<missing>.*)'\.$",
-        RegexOptions.ExplicitCapture | RegexOptions.Singleline
+        RegexOptions.ExplicitCapture | RegexOptions.Singleline,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Arguments();
 

@@ -90,6 +90,10 @@ internal sealed partial class Site : IAsyncDisposable
         return kept.CaseNumber;
     }
 
+    /// <summary>SHA-256 of the first photograph of a case.</summary>
+    public async Task<string> PhotographOfAsync(int number) =>
+        KeptDocument.Of((await Store.RunAsync(number, null, Stop))!).Pieces[0].Reading.Sha256!;
+
     /// <summary>Sends the form of a page as a browser does: with the page's own hidden fields.</summary>
     /// <param name="page">Address of the page.</param>
     /// <param name="form">What is filled in.</param>

@@ -120,22 +120,29 @@ public sealed partial record ContentText
             + ")){0,99}"
             + StatedUncertainty.Pattern
             + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|%|kg/m3|kg/m³|pcf|g/m2|g/m²)\s+(?<substance>.{1,60})$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Written();
 
     [GeneratedRegex(
         @"^(?<value>" + StatedUncertainty.Digits + ")" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Density();
 
     [GeneratedRegex(
         @"^(n\.?\s?[dn]\.?|not detected|<\s*lo[dq])(\s|$)",
-        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex NotDetected();
 
-    [GeneratedRegex(@"(^|[\s<;±-])[1-9][0-9]{0,2}(,[0-9]{3})+(?![0-9])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"(^|[\s<;±-])[1-9][0-9]{0,2}(,[0-9]{3})+(?![0-9])",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex TwoWays();
 }

@@ -23,6 +23,6 @@ public static partial class ReadCopy
         return page.Length > 0 ? $"{named}, page {page}" : named;
     }
 
-    [GeneratedRegex("^[0-9]{1,3}[A-Za-z]?$")]
+    [GeneratedRegex("^[0-9]{1,3}[A-Za-z]?$", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Bare();
 }

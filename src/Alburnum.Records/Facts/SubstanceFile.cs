@@ -64,7 +64,8 @@ internal static partial class SubstanceFile
 
     [GeneratedRegex(
         @"^(?<substance>.{1,60}?)\s+(?<percent>[0-9]{1,3}(\.[0-9]{1,6})?)\s*%$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Part();
 }

@@ -21,6 +21,11 @@ public sealed record CaseEntry(
     int Runs
 );
 
+/// <summary>A part of the list of cases.</summary>
+/// <param name="Entries">The cases listed.</param>
+/// <param name="Cases">How many cases the store has.</param>
+public sealed record CaseListing(IReadOnlyList<CaseEntry> Entries, int Cases);
+
 /// <summary>One run of a case, whole: its result document and the photographs it rests on.</summary>
 /// <param name="Reference">The technologist's own reference.</param>
 /// <param name="Title">What the case is about.</param>

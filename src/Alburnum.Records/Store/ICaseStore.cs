@@ -22,8 +22,11 @@ public interface ICaseStore
     /// <param name="stop">Signalled to give up; the run is not kept then.</param>
     Task<KeptAs> AddAsync(CaseRecord run, FilesTogether reports, CancellationToken stop);
 
-    /// <summary>Every case with its last run, the latest first.</summary>
-    Task<IReadOnlyList<CaseEntry>> ListAsync(CancellationToken stop);
+    /// <summary>Some of the cases, each with its last run, the latest first.</summary>
+    /// <param name="skipped">How many of the latest are passed over.</param>
+    /// <param name="most">How many are listed at most.</param>
+    /// <param name="stop">Signalled to give up.</param>
+    Task<CaseListing> ListAsync(int skipped, int most, CancellationToken stop);
 
     /// <summary>Every run of a case, the first one first; empty where the store has no such case.</summary>
     Task<IReadOnlyList<RunEntry>> RunsAsync(int caseNumber, CancellationToken stop);
@@ -65,4 +68,7 @@ public interface ICaseStore
     /// <param name="asked">Of which case, and why.</param>
     /// <param name="stop">Signalled to give up.</param>
     Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop);
+
+    /// <summary>The same to be read bit by bit; null likewise. Checked before anything is read of it.</summary>
+    Task<OpenPhotograph?> OpenPhotographAsync(string sha256, CancellationToken stop);
 }

@@ -1,9 +1,13 @@
+using System.Security.Cryptography;
+
 namespace Alburnum.Records.Store;
 
 /// <summary>Photographs as files named by the SHA-256 of their bytes, in folders named by its first two digits.</summary>
 /// <param name="folder">The folder of them all; made when the first one is written.</param>
 internal sealed class PhotographFiles(string folder)
 {
+    private const int BufferBytes = 65_536;
+
     /// <summary>Writes a photograph, unless it is there already, whole.</summary>
     /// <param name="sha256">Its name.</param>
     /// <param name="bytes">Its bytes.</param>
@@ -36,16 +40,52 @@ internal sealed class PhotographFiles(string folder)
     /// <param name="fileName">Name under which it arrived.</param>
     /// <param name="stop">Signalled to give up.</param>
     /// <exception cref="InputRefusedException">The file is missing, damaged, or cannot be read.</exception>
-    public async Task<Photograph> ReadAsync(string sha256, string fileName, CancellationToken stop)
+    public Task<Photograph> ReadAsync(string sha256, string fileName, CancellationToken stop) =>
+        ReadingAsync(
+            sha256,
+            fileName,
+            async (path, expected) =>
+            {
+                var photograph = Photograph.Of(fileName, await File.ReadAllBytesAsync(path, stop));
+                RefuseUnlessSame(path, photograph.Sha256, sha256, expected);
+                return photograph;
+            }
+        );
+
+    /// <summary>Opens a photograph once it is checked against its name. Its file may be removed meanwhile: what is open can be read to its end.</summary>
+    /// <inheritdoc cref="ReadAsync"/>
+    public Task<OpenPhotograph> OpenAsync(string sha256, string fileName, CancellationToken stop) =>
+        ReadingAsync(
+            sha256,
+            fileName,
+            async (path, expected) =>
+            {
+                FileStream? file = null;
+                try
+                {
+                    file = new(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, BufferBytes);
+                    var found = Convert.ToHexStringLower(await SHA256.HashDataAsync(file, stop));
+                    RefuseUnlessSame(path, found, sha256, expected);
+                    file.Position = 0;
+                    OpenPhotograph photograph = new(fileName, file);
+                    file = null;
+                    return photograph;
+                }
+                finally
+                {
+                    if (file is not null)
+                        await file.DisposeAsync();
+                }
+            }
+        );
+
+    private async Task<T> ReadingAsync<T>(string sha256, string fileName, Func<string, string, Task<T>> read)
     {
         var path = PathOf(sha256);
         var expected = $"{fileName} as it was kept, with the SHA-256 in the file's name";
         try
         {
-            var photograph = Photograph.Of(fileName, await File.ReadAllBytesAsync(path, stop));
-            return photograph.Sha256 == sha256
-                ? photograph
-                : throw Refused(path, $"a damaged file (its SHA-256 is {photograph.Sha256})", expected);
+            return await read(path, expected);
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
         {
@@ -75,6 +115,12 @@ internal sealed class PhotographFiles(string folder)
     {
         var path = PathOf(sha256);
         FileTrouble.Refusing(path, "a photograph that can be removed", () => File.Delete(path));
+    }
+
+    private static void RefuseUnlessSame(string path, string found, string sha256, string expected)
+    {
+        if (found != sha256)
+            throw Refused(path, $"a damaged file (its SHA-256 is {found})", expected);
     }
 
     /// <summary>Every file there is, whatever its name.</summary>

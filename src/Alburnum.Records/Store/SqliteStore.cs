@@ -54,39 +54,54 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
     }
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<CaseEntry>> ListAsync(CancellationToken stop)
+    public async Task<CaseListing> ListAsync(int skipped, int most, CancellationToken stop)
     {
-        var runs = await ReadAsync(
-            context =>
-                context
-                    .Runs.Select(run => new
-                    {
-                        run.Id,
-                        run.CaseNumber,
-                        run.Reference,
-                        run.Title,
-                        run.Client,
-                        run.RunAt,
-                        run.Verdict,
-                    })
-                    .ToListAsync(stop),
+        var (cases, listed) = await ReadAsync(
+            async context =>
+                (
+                    await context.Runs.Select(run => run.CaseNumber).Distinct().CountAsync(stop),
+                    await context
+                        .Runs.GroupBy(run => run.CaseNumber)
+                        .Select(runs => new { LastId = runs.Max(run => run.Id), Runs = runs.Count() })
+                        .OrderByDescending(each => each.LastId)
+                        .Skip(skipped)
+                        .Take(most)
+                        .Join(
+                            context.Runs,
+                            each => each.LastId,
+                            run => run.Id,
+                            (each, run) =>
+                                new
+                                {
+                                    run.Id,
+                                    run.CaseNumber,
+                                    run.Reference,
+                                    run.Title,
+                                    run.Client,
+                                    run.RunAt,
+                                    run.Verdict,
+                                    each.Runs,
+                                }
+                        )
+                        .OrderByDescending(each => each.Id)
+                        .ToListAsync(stop)
+                ),
             stop
         );
-        return
-        [
-            .. runs.GroupBy(run => run.CaseNumber)
-                .Select(group => (Last: group.MaxBy(run => run.Id)!, Runs: group.Count()))
-                .OrderByDescending(entry => entry.Last.Id)
-                .Select(entry => new CaseEntry(
-                    entry.Last.CaseNumber,
-                    entry.Last.Reference,
-                    entry.Last.Title,
-                    entry.Last.Client,
-                    entry.Last.RunAt,
-                    VerdictKeys.Read(entry.Last.Verdict),
-                    entry.Runs
+        return new(
+            [
+                .. listed.Select(each => new CaseEntry(
+                    each.CaseNumber,
+                    each.Reference,
+                    each.Title,
+                    each.Client,
+                    each.RunAt,
+                    VerdictKeys.Read(each.Verdict),
+                    each.Runs
                 )),
-        ];
+            ],
+            cases
+        );
     }
 
     /// <inheritdoc/>
@@ -130,13 +145,25 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         );
 
     /// <inheritdoc/>
-    public async Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop)
+    public Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop) =>
+        NamedAsync(sha256, file.Photographs.ReadAsync, stop);
+
+    /// <inheritdoc/>
+    public Task<OpenPhotograph?> OpenPhotographAsync(string sha256, CancellationToken stop) =>
+        NamedAsync(sha256, file.Photographs.OpenAsync, stop);
+
+    private async Task<T?> NamedAsync<T>(
+        string sha256,
+        Func<string, string, CancellationToken, Task<T>> read,
+        CancellationToken stop
+    )
+        where T : class
     {
         var row = await ReadAsync(
             context => context.Photographs.FirstOrDefaultAsync(photograph => photograph.Sha256 == sha256, stop),
             stop
         );
-        return row is null ? null : await file.Photographs.ReadAsync(row.Sha256, row.FileName, stop);
+        return row is null ? null : await read(row.Sha256, row.FileName, stop);
     }
 
     /// <inheritdoc/>

@@ -159,7 +159,7 @@ public sealed class SweepTable
         using (var csv = new CsvWriter(text, Configuration))
         {
             foreach (var cell in cells)
-                csv.WriteField(cell);
+                csv.WriteField(SpreadsheetText.Inert(cell));
             csv.NextRecord();
         }
         return text.ToString();

@@ -68,7 +68,8 @@ public sealed partial record WrittenValue
 
     [GeneratedRegex(
         @"^(?<cut><|>=?)?\s*(?<value>[0-9]{1,9}(\.[0-9]{1,17})?)" + StatedUncertainty.Pattern + @"(\s*kg/m(3|³))?$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Written();
 }

@@ -1,3 +1,4 @@
+using Alburnum.Records.Tables;
 using Alburnum.Records.Worksheets;
 using Alburnum.Reports.Words;
 using static Alburnum.Reports.Words.Wording;
@@ -7,7 +8,7 @@ namespace Alburnum.Reports.Requirements;
 /// <summary>A worksheet as plain lines, and as a table to fill in.</summary>
 public static class WorksheetText
 {
-    private static readonly System.Buffers.SearchValues<char> InQuotes = System.Buffers.SearchValues.Create(",\"\n");
+    private static readonly System.Buffers.SearchValues<char> InQuotes = System.Buffers.SearchValues.Create(",\"\n\r");
 
     /// <summary>The cells, line by line.</summary>
     /// <param name="sheet">The worksheet.</param>
@@ -54,7 +55,7 @@ public static class WorksheetText
         return string.Concat(
             lines
                 .Prepend(WorksheetTable.Asked.Concat(WorksheetTable.ToFillIn))
-                .Select(cells => $"{string.Join(',', cells.Select(Cell))}\n")
+                .Select(cells => $"{string.Join(',', cells.Select(SpreadsheetText.Inert).Select(Cell))}\n")
         );
     }
 

@@ -21,7 +21,8 @@ internal sealed class Sheet : IDisposable
     public Sheet(string title, string foot)
     {
         _foot = foot;
-        _document.Info.Title = title;
+        // The writer copies it as it is into the XML that goes with the document: signs of XML give way to others that look like them.
+        _document.Info.Title = title.Replace('<', '‹').Replace('>', '›').Replace('&', '＆');
         _document.Info.Creator = "Alburnum";
         _document.Language = Wording.Current.Language;
         TurnPage();

@@ -162,7 +162,7 @@ public sealed partial class Wording
         return new(language, sentences);
     }
 
-    [GeneratedRegex(@"\{(?<name>[^{}]*)\}", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\{(?<name>[^{}]*)\}", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Places();
 
     private HashSet<string> PlacesOf(string key) => [.. Places().Matches(_sentences[key]).Select(place => place.Value)];

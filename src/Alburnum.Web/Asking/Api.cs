@@ -1,6 +1,7 @@
 using Alburnum.Records.Facts;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Json;
+using Alburnum.Web.Guarding;
 using Alburnum.Workflows.Cases;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -16,7 +17,7 @@ internal static class Api
 
     public static void MapTo(WebApplication app)
     {
-        var api = app.MapGroup("/api").AddEndpointFilter(FromHereAsync);
+        var api = app.MapGroup("/api").AddEndpointFilter(AsFileAsync).WithMetadata(new CostlyAttribute());
         api.MapGet(
             "/requirement",
             (HttpRequest request, FactLibrary facts, CancellationToken stop) =>
@@ -70,16 +71,11 @@ internal static class Api
             : Results.Text(await NewRun.KeepAsync(again, number, store, facts, stop), Json);
     }
 
-    // A page of another site may send a form here, but not without saying whose it is.
-    private static ValueTask<object?> FromHereAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
+    // Saved and not shown, under a name of its own: what was asked must not pass for a page or a program.
+    private static ValueTask<object?> AsFileAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
     {
-        var request = call.HttpContext.Request;
-        var isOfOtherSite =
-            request.Headers.Origin.ToString() is { Length: > 0 } origin
-            && origin != $"{request.Scheme}://{request.Host}";
-        return isOfOtherSite
-            ? ValueTask.FromResult<object?>(Problem(StatusCodes.Status403Forbidden, Said("api.other-site")))
-            : next(call);
+        AnswerHeaders.Name(call.HttpContext.Response, isShown: false, "answer.json");
+        return next(call);
     }
 
     private static IResult Refused(InputRefusedException refused) =>

@@ -50,13 +50,18 @@ public sealed partial record Compound
 
     [GeneratedRegex(
         @"^(?<part>([A-Z][a-z]?[0-9]{0,3})+)([·.](?<part>[0-9]{0,3}([A-Z][a-z]?[0-9]{0,3})+))*$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Parts();
 
-    [GeneratedRegex(@"^[0-9]*")]
+    [GeneratedRegex(@"^[0-9]*", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Times();
 
-    [GeneratedRegex(@"(?<name>[A-Z][a-z]?)(?<count>[0-9]*)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"(?<name>[A-Z][a-z]?)(?<count>[0-9]*)",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex Elements();
 }

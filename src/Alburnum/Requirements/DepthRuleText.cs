@@ -72,15 +72,16 @@ public static partial class DepthRuleText
 
     private static double Number(Group digits) => double.Parse(digits.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"\s+or\s+")]
+    [GeneratedRegex(@"\s+or\s+", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Or();
 
-    [GeneratedRegex(@"\s+and\s+|\s*\+\s*")]
+    [GeneratedRegex(@"\s+and\s+|\s*\+\s*", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex And();
 
     [GeneratedRegex(
         @"^((?<full>full)|(?<number>[0-9]{1,4}(\.[0-9]{1,3})?)\s*(?<unit>mm|in|%))(\s+(of\s+|in\s+)?(the\s+)?(?<zone>sapwood|exposed heartwood|lateral))?(\s+over\s+(?<over>[0-9]{1,3}(\.[0-9]{1,2})?)\s*%)?$",
-        RegexOptions.ExplicitCapture
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Demand();
 }

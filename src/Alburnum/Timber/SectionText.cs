@@ -46,7 +46,8 @@ public static partial class SectionText
 
     [GeneratedRegex(
         @"^(?<shape>((half|quarter(ed)?)[ -]?)?(round|diameter|⌀|ø)|quarter(ed)?)?\s*(?<first>[0-9]{1,4}(\.[0-9]{1,3})?)(\s*[x×]\s*(?<second>[0-9]{1,4}(\.[0-9]{1,3})?))?\s*(?<unit>mm|in)?$",
-        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Written();
 }

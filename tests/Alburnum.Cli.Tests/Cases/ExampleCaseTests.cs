@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
 
 namespace Alburnum.Cli.Tests.Cases;
@@ -63,7 +64,7 @@ public sealed class ExampleCaseTests : IDisposable
         await RunCase("barn-purlins");
 
         var stop = TestContext.Current.CancellationToken;
-        var store = await Records.Store.CaseStore.LookAsync(_folder.At("cases.db"), _ => { }, stop);
+        var store = await CaseStore.LookAsync(_folder.At("cases.db"), _ => { }, stop);
         var entry = Assert.Single(await store.ListAsync(stop));
         Assert.Equal(("TH-2026-019", 2), (entry.Reference, entry.Runs));
     }

@@ -51,6 +51,36 @@ public sealed class SourceRulesTests
                 .Select(variable => $"{Place(variable)}: {variable.Identifier.Text}")
         );
 
+    [Fact]
+    public void Every_regular_expression_gives_up_in_time() =>
+        Assert.Empty(
+            All<AttributeSyntax>()
+                .Where(attribute => attribute.Name.ToString() == "GeneratedRegex" && !GivesUp(attribute))
+                .Select(Place)
+                // Made or called otherwise, one has no limit that can be read here.
+                .Concat(
+                    All<ObjectCreationExpressionSyntax>().Where(made => made.Type.ToString() == "Regex").Select(Place)
+                )
+                .Concat(
+                    All<InvocationExpressionSyntax>()
+                        .Where(call =>
+                            call.Expression.ToString()
+                                is "Regex.IsMatch"
+                                    or "Regex.Match"
+                                    or "Regex.Matches"
+                                    or "Regex.Replace"
+                                    or "Regex.Split"
+                        )
+                        .Select(Place)
+                )
+        );
+
+    private static bool GivesUp(AttributeSyntax attribute) =>
+        attribute.ArgumentList!.Arguments.Any(argument =>
+            argument.NameColon?.Name.ToString() == "matchTimeoutMilliseconds"
+            || argument.ToString().Contains("NonBacktracking", StringComparison.Ordinal)
+        );
+
     private static bool IsNotPrivate(SyntaxToken modifier) =>
         modifier.Kind() is SyntaxKind.PublicKeyword or SyntaxKind.InternalKeyword or SyntaxKind.ProtectedKeyword;
 

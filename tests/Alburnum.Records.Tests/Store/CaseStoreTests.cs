@@ -44,6 +44,46 @@ public sealed class CaseStoreTests : IDisposable
     }
 
     [Fact]
+    public async Task The_list_is_had_in_parts_the_latest_case_first()
+    {
+        var store = await KeepAsync();
+        foreach (var reference in new[] { "A", "B", "C", "A", "D" })
+            await store.AddAsync(
+                new(reference, "Posts", reference, DateTime.UnixEpoch, Verdict.Conforms, "{}", [], []),
+                FilesTogether.None,
+                Stop
+            );
+
+        var part = await store.ListAsync(1, 2, Stop);
+
+        Assert.Equal(4, part.Cases);
+        Assert.Equal([("A", 2), ("C", 1)], part.Entries.Select(each => (each.Reference, each.Runs)));
+        Assert.Empty((await store.ListAsync(4, 2, Stop)).Entries);
+    }
+
+    [Fact]
+    public async Task A_photograph_that_is_opened_gives_its_bytes_from_the_first_on()
+    {
+        var store = await KeepAsync();
+        var photograph = Photograph.Of("P01.jpg", Enumerable.Range(0, 200_000).Select(i => (byte)i).ToArray());
+        await store.AddAsync(
+            new("A", "Posts", "A", DateTime.UnixEpoch, Verdict.Conforms, "{}", [photograph], []),
+            FilesTogether.None,
+            Stop
+        );
+
+        await using var open = await store.OpenPhotographAsync(photograph.Sha256, Stop);
+        using var bytes = new MemoryStream();
+        await open!.Bytes.CopyToAsync(bytes, Stop);
+
+        Assert.Equal("P01.jpg", open.FileName);
+        Assert.True(photograph.Bytes.Span.SequenceEqual(bytes.ToArray()));
+        Assert.Null(await store.OpenPhotographAsync("none", Stop));
+        await File.WriteAllTextAsync(Assert.Single(PhotographsOf(StorePath)), "x", Stop);
+        await Assert.ThrowsAsync<InputRefusedException>(() => store.OpenPhotographAsync(photograph.Sha256, Stop));
+    }
+
+    [Fact]
     public async Task The_same_photograph_in_two_runs_is_kept_once()
     {
         var store = await KeepAsync();
