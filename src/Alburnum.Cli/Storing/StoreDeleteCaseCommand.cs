@@ -33,7 +33,7 @@ internal sealed class StoreDeleteCaseCommand(IAnsiConsole console) : AsyncComman
     {
         var (because, by) = (Reasons.Of(Reasons.Because, settings.Because), settings.Person);
         var store = await CaseStore.KeepAsync(settings.StorePath, by, console.WriteLine, cancellationToken);
-        var cases = await store.ListAsync(cancellationToken);
+        var cases = (await store.ListAsync(0, int.MaxValue, cancellationToken)).Entries;
         if (cases.FirstOrDefault(each => each.Number == settings.Number) is not { } named)
             throw Options.Refused("NUMBER", Figures.Whole(settings.Number), "the number of a case in the store");
         if (named.Reference != settings.Reference)
