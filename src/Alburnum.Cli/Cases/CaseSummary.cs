@@ -16,7 +16,14 @@ internal static class CaseSummary
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{document.Title}[/]  {document.Reference}");
         console.WriteLine(
-            words.Subject(enquiry.Component, enquiry.Section, enquiry.Species, enquiry.UseClass, enquiry.UseClassByCode)
+            words.Subject(
+                enquiry.Component,
+                enquiry.Section,
+                enquiry.Species,
+                enquiry.UseClass,
+                enquiry.UseClassByCode,
+                enquiry.UseClassByContract
+            )
         );
         console.WriteLine(
             requirement.Penetration is { } penetration
@@ -34,6 +41,10 @@ internal static class CaseSummary
         );
         if (requirement.Contract is { } contract)
             console.WriteLine(contract.InWords);
+        else if (enquiry is { StatedClass: { } named, UseClassByContract: null } && requirement.Warnings is null or [])
+            console.WriteLine(words.StatedClass(named));
+        foreach (var warning in requirement.Warnings ?? [])
+            console.WriteLine(warning);
         console.WriteLine();
         console.Write(Pieces(document));
         console.WriteLine(Figures.PlusMinus);

@@ -65,22 +65,26 @@ internal static class PreservativeFile
 
     public static MarkCatalogue ReadMarks(FactRow root)
     {
-        IReadOnlyList<TreatmentMark> marks =
-        [
-            .. root.Rows("marks")
-                .Select(row => new TreatmentMark(
-                    row.Text("mark"),
-                    row.Text("system"),
-                    row.Text("means"),
-                    row.Has("useClass") ? row.Word("useClass", UseClassFile.Single) : null,
-                    row.Provenance()
-                )),
-        ];
-        var systems = marks.Select(mark => mark.System).ToHashSet(StringComparer.Ordinal);
         var useClasses = root.Texts("useClassSystems");
+        IReadOnlyList<TreatmentMark> marks = [.. root.Rows("marks").Select(row => Mark(row, useClasses))];
+        var systems = marks.Select(mark => mark.System).ToHashSet(StringComparer.Ordinal);
         foreach (var system in useClasses.Where(system => !systems.Contains(system)))
             root.Refuse("useClassSystems", system, "the system of a mark");
         return new(marks, [.. root.Rows("systemWords").Select(row => Words(row, systems))], useClasses);
+    }
+
+    private static TreatmentMark Mark(FactRow row, IReadOnlyList<string> useClassSystems)
+    {
+        UseClass? useClass = row.Has("useClass") ? row.Word("useClass", UseClassFile.Single) : null;
+        var (name, system) = (row.Text("mark"), row.Text("system"));
+        return new(name, system, row.Text("means"), useClass, row.Provenance())
+        {
+            // "UC4" and "HC4" are class 4; "UC4.1" is a part of it.
+            IsUseClassItself =
+                useClass is { } one
+                && useClassSystems.Contains(system, StringComparer.Ordinal)
+                && name.TrimStart('U', 'H', 'C') == one.Label(),
+        };
     }
 
     private static SystemWords Words(FactRow row, HashSet<string> known)

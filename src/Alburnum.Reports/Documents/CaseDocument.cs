@@ -118,6 +118,9 @@ public sealed record EnquiryDocument
     /// <summary>Whether the use class is the code's own for the component.</summary>
     public bool UseClassByCode { get; init; }
 
+    /// <summary>The contract's class, where the use class is what that class is for; null otherwise.</summary>
+    public string? UseClassByContract { get; init; }
+
     /// <summary>The situation that the use class stands for.</summary>
     public required string UseClassInWords { get; init; }
 
@@ -136,6 +139,9 @@ public sealed record EnquiryDocument
 
     /// <summary>Moisture content before treatment, %; null where not stated.</summary>
     public double? MoisturePercent { get; init; }
+
+    /// <summary>Class that the contract names; null where none is stated.</summary>
+    public string? StatedClass { get; init; }
 }
 
 /// <summary>What the rulebook answers. All but rulebook, outcome, reason and trace is null or empty where nothing is demanded.</summary>

@@ -95,12 +95,14 @@ public static class CaseMapping
                     ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
                     : SheetWords.Current.NotStated,
             UseClassByCode = trace.Step(Subject.UseClass)?.Finding is Settled,
+            UseClassByContract = (trace.Step(Subject.UseClass)?.Finding as UseClassOfContract)?.StatedClass,
             UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
             ServiceLifeYears = enquiry.Life?.Years,
             ServiceLifeByCode = trace.Step(Subject.Life)?.Finding is Settled,
             Incised = enquiry.IsIncised,
             ExposedHeartwood = enquiry.HasExposedHeartwood,
             MoisturePercent = enquiry.MoisturePercent,
+            StatedClass = enquiry.StatedClass,
         };
     }
 

@@ -251,6 +251,12 @@ public static class ReasonMapping
             ),
             RetentionOfClassNotKnown unknown => Kind(reason, ("stated_class", unknown.Class)),
             ContractNotJudged stated => Kind(reason, ("stated_class", stated.Class.Name)),
+            UseNotJudged { Of: var odd } => Kind(
+                reason,
+                ("stated_class", odd.StatedClass),
+                ("for_use_class", odd.For.Label),
+                ("use_classes", new JsonArray([.. odd.Use.Select(each => (JsonNode?)JsonValue.Create(each.Label()))]))
+            ),
             MoistureNotStated moisture => Kind(reason, ("max_percent", moisture.MaxPercent)),
             _ => Kind(reason),
         };

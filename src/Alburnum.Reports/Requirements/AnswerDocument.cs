@@ -330,6 +330,9 @@ public sealed record RouteDocument
     /// <summary>The demand then; null where the rulebook is silent or no preservative is needed.</summary>
     public required DemandDocument? Requirement { get; init; }
 
+    /// <summary>The contract's class, where it decides on the depth or must be met as well; null otherwise.</summary>
+    public required string? StatedClass { get; init; }
+
     /// <summary>The verdict on untreated heartwood, where that is the route.</summary>
     public required UntreatedDocument? Untreated { get; init; }
 

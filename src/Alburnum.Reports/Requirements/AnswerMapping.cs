@@ -192,6 +192,10 @@ public static class AnswerMapping
             Lasted = Words.Routes.Lasts(route),
             Reason = Words.Answers.Reason(route.Answer),
             Requirement = route.Answer is Required required ? From(required.Requirement) : null,
+            StatedClass = route.Contract
+                is ContractDemand { Stricter: not (StricterDemand.Code or StricterDemand.Neither) } decides
+                ? decides.Name
+                : null,
             Untreated = From(route.Untreated),
             Standing = route.Answer?.Trace.WeakestStanding ?? route.Untreated!.Standing,
             Trace = route.Answer is null

@@ -31,14 +31,30 @@ public static class AnswerParts
     public static (string Outcome, string Says) Headline(AnswerDocument answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        var says = answer.Requirement switch
+        var outcome = RequirementWords.Current.Answers.Say(answer.Outcome);
+        var says = answer.Requirement is { } demand
+            ? Named(demand.Penetration, demand.PenetrationInWords)
+            : answer.Reason ?? "";
+        if (answer.Contract is not { PenetrationInWords: { } depth, StatedClass: var named, Stricter: var stricter })
+            return (outcome, says);
+        var byContract = Said("answers.required-by-contract");
+        return (answer.Outcome, stricter) switch
         {
-            null => answer.Reason ?? "",
-            { } demand when demand.Penetration == demand.PenetrationInWords => demand.Penetration,
-            { } demand => Said("rows.named-depth", ("name", demand.Penetration), ("depth", demand.PenetrationInWords)),
+            (_, StricterDemand.Contract) => (byContract, Named(named, depth)),
+            (_, StricterDemand.NotComparable) => (
+                outcome,
+                Said("answers.both", ("code", says), ("contract", Named(named, depth)))
+            ),
+            (AnswerOutcome.NotNeeded, null) => (
+                byContract,
+                Said("answers.none-by-code", ("contract", Named(named, depth)), ("reason", says))
+            ),
+            _ => (outcome, says),
         };
-        return (RequirementWords.Current.Answers.Say(answer.Outcome), says);
     }
+
+    private static string Named(string name, string inWords) =>
+        name == inWords ? name : Said("rows.named-depth", ("name", name), ("depth", inWords));
 
     /// <summary>The question that would narrow the use class down; null where the answer does not depend on it.</summary>
     public static string? AskNext(AnswerDocument answer)
@@ -180,14 +196,14 @@ public static class AnswerParts
             { Requirement: { IsRecommended: true } advised } => Said(
                 "answers.sheet.recommended-route",
                 ("change", route.Change),
-                ("penetration", advised.Penetration),
+                ("penetration", Demanded(route, advised)),
                 Standing(route.Standing),
                 ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
             { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),
-                ("penetration", demand.Penetration),
+                ("penetration", Demanded(route, demand)),
                 Standing(route.Standing),
                 ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
@@ -212,6 +228,11 @@ public static class AnswerParts
             ),
             _ => Said("answers.sheet.silent-route", ("change", route.Change)),
         };
+
+    private static string Demanded(RouteDocument route, DemandDocument code) =>
+        route.StatedClass is { } named
+            ? Said("answers.sheet.with-contract", ("code", code.Penetration), ("class", named))
+            : code.Penetration;
 
     private static (string, string) Standing(Standing standing) => ("standing", Wording.Current.Say(standing));
 }

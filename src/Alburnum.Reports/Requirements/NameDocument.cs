@@ -178,6 +178,9 @@ public sealed record MarkDocument
     /// <summary>The use class that it comes nearest to, roughly; null where it says none.</summary>
     public required string? UseClass { get; init; }
 
+    /// <summary>Whether it is that use class itself, by a name that EN 335 gives it.</summary>
+    public required bool IsUseClassItself { get; init; }
+
     /// <summary>Standing of the source.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }

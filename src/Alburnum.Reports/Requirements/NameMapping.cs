@@ -126,6 +126,7 @@ public static class NameMapping
             System = mark.System,
             Means = mark.Means,
             UseClass = mark.UseClass?.Label(),
+            IsUseClassItself = mark.IsUseClassItself,
             Standing = mark.Provenance.Standing,
             Source = mark.Provenance.Citation,
         };

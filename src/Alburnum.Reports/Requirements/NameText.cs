@@ -113,7 +113,12 @@ public static class NameText
         [
             Head(Said("names.mark"), mark.Mark),
             .. Part(Said("names.system", ("system", mark.System), ("means", mark.Means))),
-            .. mark.UseClass is { } use ? Part(Said("names.roughly", ("class", use))) : [],
+            .. mark switch
+            {
+                { UseClass: { } use, IsUseClassItself: true } => Part(Said("names.use-class-itself", ("class", use))),
+                { UseClass: { } near } => Part(Said("names.roughly", ("class", near))),
+                _ => [],
+            },
             .. Part(Sourced(Said("names.row"), mark.Standing, mark.Source)),
         ];
 

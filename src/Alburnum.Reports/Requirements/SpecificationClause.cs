@@ -16,7 +16,7 @@ public static class SpecificationClause
 
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     /// <param name="answer">What the code demands.</param>
-    /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that is not known here binds nobody, and is left out.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that gives no demand here binds nobody, and is left out.</param>
     public static string Write(Required answer, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -26,7 +26,7 @@ public static class SpecificationClause
                 [
                     Piece(trace.Enquiry),
                     UseAndLife(trace),
-                    Treatment(requirement, trace),
+                    Treatment(requirement, trace, contract),
                     Said(
                         "requirements.clause.zone",
                         (
@@ -35,7 +35,7 @@ public static class SpecificationClause
                                 ?? Said("requirements.clause.to-be-stated")
                         )
                     ),
-                    OfContract(contract, requirement.PenetrationName, codeAsksForNone: false),
+                    Beside(contract, requirement.PenetrationName),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
@@ -43,7 +43,7 @@ public static class SpecificationClause
                     IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
                     Said("requirements.clause.certificate"),
                     .. Words.Answers.Open(requirement).Select(open => Said("requirements.clause.open", ("open", open))),
-                    Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
+                    Standing(trace, contract),
                     Caution,
                 ]
         );
@@ -62,42 +62,90 @@ public static class SpecificationClause
                 [
                     Piece(trace.Enquiry),
                     UseAndLife(trace),
-                    Said("requirements.clause.not-needed", ("rulebook", trace.RulebookTitle)),
-                    OfContract(contract, codesName: null, codeAsksForNone: true),
-                    insects.Count > 0
-                        ? Said("requirements.clause.unless", ("insects", Words.Answers.Names(insects)))
-                        : "",
-                    Said("requirements.clause.keep-dry"),
-                    Said("requirements.clause.standing", ("standing", Wording.Current.Say(trace.WeakestStanding))),
+                    .. contract is ContractDemand ordered
+                        ? OrderedAllTheSame(ordered, trace)
+                        : NotOrdered(trace, insects),
+                    Standing(trace, contract),
                     Caution,
                 ]
         );
     }
 
-    private static string OfContract(ContractClass? contract, string? codesName, bool codeAsksForNone) =>
-        contract is null or ContractClassNotKnown
-            ? ""
-            : Said(
-                "requirements.clause.contract",
-                (
-                    "contract",
-                    // How to ask again is for whoever asks, not for the clause.
-                    Words.Answers.Say(
-                        contract is ContractClassOfSeveral several ? several with { WrittenOut = [] } : contract,
-                        codesName,
-                        codeAsksForNone
-                    )
-                )
-            );
+    private static IEnumerable<string> NotOrdered(Trace trace, IReadOnlyList<Insect> insects) =>
+        [
+            Said("requirements.clause.not-needed", ("rulebook", trace.RulebookTitle)),
+            insects.Count > 0 ? Said("requirements.clause.unless", ("insects", Words.Answers.Names(insects))) : "",
+            Said("requirements.clause.keep-dry"),
+        ];
 
-    private static string Treatment(Requirement requirement, Trace trace)
+    // The contract orders what the code does not ask for: the order is the contract's, in every part.
+    private static IEnumerable<string> OrderedAllTheSame(ContractDemand contract, Trace trace)
+    {
+        var requirement = contract.Answer.Requirement;
+        return
+        [
+            ByContract(contract),
+            Said("requirements.clause.none-by-code", ("rulebook", trace.RulebookTitle)),
+            Said(
+                "requirements.clause.zone",
+                ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
+            ),
+            Said("requirements.clause.retention", ("retention", Retention(requirement))),
+            Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
+            Said("requirements.clause.cut-ends"),
+            IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
+            Said("requirements.clause.certificate"),
+        ];
+    }
+
+    // A demand of the contract beside the code's that does not decide alone. One that gives none here binds nobody.
+    private static string Beside(ContractClass? contract, string codesName) =>
+        contract is ContractDemand { Stricter: not StricterDemand.Contract } demand
+            ? Said("requirements.clause.contract", ("contract", Words.Answers.Say(demand, codesName)))
+            : "";
+
+    private static string ByContract(ContractDemand contract) =>
+        Said(
+            "requirements.clause.by-contract",
+            ("class", contract.Name),
+            ("rulebook", contract.Answer.Trace.RulebookTitle),
+            ("standing", Wording.Current.Say(contract.PenetrationStanding)),
+            ("depth", Words.Depths.Say(contract.Penetration))
+        );
+
+    // The depth and the zone are those of one class: that which decides.
+    private static string Treatment(Requirement requirement, Trace trace, ContractClass? contract)
     {
         (string, string) rulebook = ("rulebook", trace.RulebookTitle),
             penetration = ("penetration", Penetration(requirement));
+        if (contract is ContractDemand { Stricter: StricterDemand.Contract } decides)
+            return ByContract(decides)
+                + (
+                    requirement.IsRecommended
+                        ? Said("requirements.clause.more-than-recommended", rulebook, penetration)
+                        : Said("requirements.clause.more-than-code", rulebook, penetration)
+                );
         return requirement.IsRecommended
             ? Said("requirements.clause.recommended", rulebook, penetration)
             : Said("requirements.clause.treatment", rulebook, penetration);
     }
+
+    private static string Standing(Trace trace, ContractClass? contract) =>
+        Said(
+            "requirements.clause.standing",
+            (
+                "standing",
+                Wording.Current.Say(
+                    contract is ContractDemand demand
+                        ? Provenance.Weakest([
+                            trace.WeakestStanding,
+                            demand.PenetrationStanding,
+                            demand.ZoneStanding ?? demand.PenetrationStanding,
+                        ])
+                        : trace.WeakestStanding
+                )
+            )
+        );
 
     private static string UseAndLife(Trace trace) =>
         Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace)));

@@ -83,7 +83,15 @@ public static class CaseReport
         sheet.Section(Words.Demanded);
         Fact(sheet, Words.Component(enquiry.Component, enquiry.Section, enquiry.Form, enquiry.Incised));
         Fact(sheet, Words.Species(enquiry.Species, enquiry.BotanicalName));
-        Fact(sheet, Words.UseClass(enquiry.UseClass, enquiry.UseClassByCode, enquiry.UseClassInWords));
+        Fact(
+            sheet,
+            Words.UseClass(
+                enquiry.UseClass,
+                enquiry.UseClassByCode,
+                enquiry.UseClassByContract,
+                enquiry.UseClassInWords
+            )
+        );
         Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears, enquiry.ServiceLifeByCode));
         Fact(sheet, Words.Code(requirement.Rulebook));
         Fact(
@@ -381,7 +389,8 @@ public static class CaseReport
         Contributions(Words.LeastDepth, row => row.LeastUMm, depth => depth.MinUMm);
     }
 
-    private static string Sentence(RuleDocument rule) => Words.Rule(rule.Verdict, rule.Probability);
+    private static string Sentence(RuleDocument rule) =>
+        Words.Rule(rule.Verdict, rule.ProbabilityLow, rule.ProbabilityHigh);
 
     private static string Sentence(VerdictDocument verdict) =>
         Words.Verdict(Wording.Capital(Wording.Current.Say(verdict.Verdict)), verdict.Probability);

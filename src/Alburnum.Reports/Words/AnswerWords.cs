@@ -83,6 +83,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("says", timber.Says.TrimEnd('.'))
             ),
             DependsOn unknown => wording.Say("answers.depends", ("fields", rows.Say(unknown.Fields))),
+            ClassNotStated => wording.Say("answers.class-not-stated"),
             RowsContradict clash => wording.Say(
                 "answers.contradiction",
                 ("rows", string.Join(", ", clash.Rows.Select(row => wording.Say("answers.quoted", ("row", row.Key)))))
@@ -277,6 +278,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             ),
             { Finding: Settled settled } => rows.Say(settled.Demand),
             { Finding: UseClassOfExposure exposed } => Say(exposed),
+            { Finding: UseClassOfContract contract } => Say((Given)contract),
             { Finding: Given given } => GivenLead + Say(given),
             { Finding: UsualLifeOfName usual } => wording.Say(
                 "answers.usual-of-name",
@@ -330,6 +332,11 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             GivenUseClass use => rows.Say(use.Classes),
             UseClassOfExposure { Answer.Classes: var classes } => rows.Say(classes),
+            UseClassOfContract contract => wording.Say(
+                "answers.of-contract",
+                ("use", rows.Say(contract.Demand)),
+                ("class", contract.StatedClass)
+            ),
             GivenLife life => rows.Say(life.Life),
             _ => throw new ArgumentOutOfRangeException(nameof(given), given, "Not given."),
         };

@@ -21,14 +21,25 @@ public sealed class CaseWords(Wording wording)
     /// <param name="species">The species.</param>
     /// <param name="useClass">Use class.</param>
     /// <param name="isUseClassOfCode">Whether the use class is the code's own for the component.</param>
-    public string Subject(string component, string section, string species, string useClass, bool isUseClassOfCode) =>
+    /// <param name="contractsClass">The class of the contract that the use class is for; null where it comes from elsewhere.</param>
+    public string Subject(
+        string component,
+        string section,
+        string species,
+        string useClass,
+        bool isUseClassOfCode,
+        string? contractsClass
+    ) =>
         wording.Say(
             "cases.subject",
             ("component", component),
             ("section", section),
             ("species", species),
-            ("useClass", new SheetWords(wording).ByCode(useClass, isUseClassOfCode))
+            ("useClass", new SheetWords(wording).UseClass(useClass, isUseClassOfCode, contractsClass))
         );
+
+    /// <summary>The class that the contract names, where nothing else is said of it.</summary>
+    public string StatedClass(string named) => wording.Say("cases.stated-class", ("class", named));
 
     /// <summary>What the code demands.</summary>
     /// <param name="rulebook">The code.</param>
@@ -138,6 +149,12 @@ public sealed class CaseWords(Wording wording)
                 ("class", unknown.Class)
             ),
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
+            UseNotJudged { Of: var odd } => wording.Say(
+                "cases.use-not-judged",
+                ("class", odd.StatedClass),
+                ("for", odd.For.Label),
+                ("use", wording.Joined("rows.either", odd.Use.Select(each => each.Label())))
+            ),
             NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };

@@ -26,6 +26,7 @@ public sealed class DiscrepancyWords(Wording wording)
                 ("stated", Classes(stated)),
                 ("usual", Classes(usual))
             ),
+            ContractForOtherUse odd => Say(odd),
             CoatingAgainstClass(true) => wording.Say("discrepancies.coated-3u"),
             CoatingAgainstClass => wording.Say("discrepancies.uncoated-3c"),
             CoatingAgainstCode(var component, var code, var isCoated) => wording.Say(
@@ -63,6 +64,27 @@ public sealed class DiscrepancyWords(Wording wording)
             HeartwoodOnRound(var section) => wording.Say("discrepancies.round", ("section", section.Label)),
             _ => throw new ArgumentOutOfRangeException(nameof(discrepancy), discrepancy, "Not a discrepancy."),
         };
+
+    private string Say(ContractForOtherUse odd)
+    {
+        (string, string) named = ("class", odd.StatedClass),
+            @for = ("for", odd.For.Label),
+            use = ("use", Classes(odd.Use));
+        var said = odd.By switch
+        {
+            null => wording.Say("discrepancies.contract-of-use", named, @for, use),
+            { RulebookTitle: { } title } by => wording.Say(
+                "discrepancies.contract-of-code",
+                named,
+                @for,
+                use,
+                ("component", by.Name),
+                ("rulebook", title)
+            ),
+            var by => wording.Say("discrepancies.contract-of-name", named, @for, use, ("name", by.Name)),
+        };
+        return odd.IsTooWeak ? wording.Say("discrepancies.contract-too-weak", ("said", said)) : said;
+    }
 
     private string Classes(IReadOnlyList<UseClass> classes) =>
         wording.Joined("rows.either", classes.Select(each => each.Label()));

@@ -48,7 +48,7 @@ public sealed class FindingWords(Wording wording)
             ]
         );
         return rule.Whole.Probability is { } probability
-                ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Middle)))
+                ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Low, probability.High)))
             : rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>().FirstOrDefault() is { } unknown
                 ? wording.Say("finding.sentences", ("first", said), ("next", _reasons.Say(unknown)))
             : said;
@@ -85,9 +85,16 @@ public sealed class FindingWords(Wording wording)
             : string.Join(" ", _reasons.Say(rule.Whole.Reasons));
     }
 
-    /// <summary>With which chance the rule would be met if depths and retention were known exactly.</summary>
-    public string Chance(double probability) =>
-        wording.Say("finding.chance-of-rule", ("probability", Figures.Certainty(probability, wording)));
+    /// <summary>With which chance the rule would be met if depths and retention were known exactly: both bounds, since a verdict follows the less favourable one.</summary>
+    /// <param name="low">Least chance that the evidence allows, 0 to 1.</param>
+    /// <param name="high">Greatest, likewise.</param>
+    public string Chance(double low, double high)
+    {
+        var (least, most) = (Figures.Certainty(low, wording), Figures.Certainty(high, wording));
+        return least == most
+            ? wording.Say("finding.chance-of-rule", ("probability", least))
+            : wording.Say("finding.chance-of-rule-between", ("low", least), ("high", most));
+    }
 
     /// <summary>The lot: at least so much of it conforms, and the chance that the wanted share does.</summary>
     /// <param name="lot">What is shown of it.</param>
@@ -230,7 +237,8 @@ public sealed class FindingWords(Wording wording)
         )
             yield break;
         (string, string) share = ("share", Percent(lot.Bound.LowerBound));
-        yield return lot is { IsWhole: true, LotSize: 1 } ? wording.Say("finding.batch-of-one")
+        yield return lot is { IsWhole: true, LotSize: 1 }
+            ? wording.Say(lot.Bound.LowerBound > 0 ? "finding.batch-of-one" : "finding.batch-of-one-not")
         : lot.IsWhole ? wording.Say("finding.batch-whole", share)
         : lot.IsShown ? wording.Say("finding.batch-shown", share)
         : lot.Bound.LowerBound > 0 ? wording.Say("finding.batch-not-shown", share)
@@ -246,6 +254,12 @@ public sealed class FindingWords(Wording wording)
             );
         if (findings.NotJudged.Any(reason => reason is ContractNotJudged))
             yield return wording.Say("finding.contract-not-judged");
+        if (findings.NotJudged.OfType<UseNotJudged>().FirstOrDefault() is { Of: var odd })
+            yield return wording.Say(
+                "finding.use-not-judged",
+                ("class", odd.StatedClass),
+                ("use", wording.Joined("rows.either", odd.Use.Select(each => each.Label())))
+            );
         if (findings.NotJudged.Any(reason => reason is OnlyMeasureJudged))
             yield return wording.Say("finding.nothing-else");
     }

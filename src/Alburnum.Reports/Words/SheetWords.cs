@@ -140,11 +140,14 @@ public sealed class SheetWords(Wording wording)
         wording.Say("sheet.for-client", ("client", client), ("sampled", sampled));
 
     /// <summary>Whether a rule is met, with the chance that it would be if depths and retention were known exactly.</summary>
-    public string Rule(Verdict verdict, double? probability)
+    /// <param name="verdict">Whether it is met.</param>
+    /// <param name="low">Least chance that the evidence allows, 0 to 1; null where none is known.</param>
+    /// <param name="high">Greatest, likewise.</param>
+    public string Rule(Verdict verdict, double? low, double? high)
     {
         var met = Wording.Capital(wording.SayRule(verdict));
-        return probability is { } known
-            ? wording.Say("sheet.rule-met", ("rule", met), ("chance", new FindingWords(wording).Chance(known)))
+        return (low, high) is ({ } least, { } most)
+            ? wording.Say("sheet.rule-met", ("rule", met), ("chance", new FindingWords(wording).Chance(least, most)))
             : met;
     }
 
@@ -192,13 +195,27 @@ public sealed class SheetWords(Wording wording)
     /// <summary>The use class enquired about.</summary>
     /// <param name="useClass">The class, or those possible.</param>
     /// <param name="isOfCode">Whether it is the code's own for the component.</param>
+    /// <param name="contractsClass">The class of the contract that it is for; null where it comes from elsewhere.</param>
     /// <param name="meaning">The situation that it stands for; empty where it is not known.</param>
-    public (string Name, string Value) UseClass(string useClass, bool isOfCode, string meaning) =>
-        (wording.Say("sheet.use-class"), UseClassAndMeaning(useClass, isOfCode, meaning));
+    public (string Name, string Value) UseClass(
+        string useClass,
+        bool isOfCode,
+        string? contractsClass,
+        string meaning
+    ) => (wording.Say("sheet.use-class"), UseClassAndMeaning(useClass, isOfCode, contractsClass, meaning));
 
     /// <summary>The use class and the situation that it stands for.</summary>
-    public string UseClassAndMeaning(string useClass, bool isOfCode, string meaning) =>
-        meaning.Length > 0 ? Named(ByCode(useClass, isOfCode), meaning) : ByCode(useClass, isOfCode);
+    public string UseClassAndMeaning(string useClass, bool isOfCode, string? contractsClass, string meaning)
+    {
+        var said = UseClass(useClass, isOfCode, contractsClass);
+        return meaning.Length > 0 ? Named(said, meaning) : said;
+    }
+
+    /// <summary>A use class, with where it comes from: the code's own for the component, or what the contract's class is for.</summary>
+    internal string UseClass(string useClass, bool isOfCode, string? contractsClass) =>
+        contractsClass is { } named
+            ? wording.Say("sheet.by-contract", ("value", useClass), ("class", named))
+            : ByCode(useClass, isOfCode);
 
     /// <summary>A value, with a word where it is the code's own for the component.</summary>
     public string ByCode(string value, bool isOfCode) =>

@@ -80,8 +80,8 @@ public static class FindRequirement
         var answer = rulebook.Answer(enquiry);
         var asked = answer.Trace.AsAnswered;
         var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
-        var expected = Expected(answer, asked, facts, stop);
-        var routes = Predicted(Routes(answer, asked, rulebook, facts), facts, progress, stop);
+        var expected = Expected(answer, ContractClass.Deciding(answer, contract), asked, facts, stop);
+        var routes = Predicted(Routes(answer, contract, asked, rulebook, facts), facts, progress, stop);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max()) with
             {
@@ -108,6 +108,7 @@ public static class FindRequirement
     // By the same model, from the same data and with the same draws as a prediction that is asked for, with the usual schedule and cuts.
     private static TreatingPrediction? Expected(
         Answer answer,
+        DepthRule? depth,
         Enquiry enquiry,
         FactLibrary facts,
         CancellationToken stop
@@ -115,7 +116,7 @@ public static class FindRequirement
     {
         if (
             enquiry.PreservativeKind is { Carrier: not null }
-            || answer is not Required { Requirement: { Penetration: not NoDepth } demand }
+            || depth is null or NoDepth
             || enquiry is not { Species: { } species, Section: { } section and not QuarteredSection }
         )
             return null;
@@ -125,17 +126,14 @@ public static class FindRequirement
             {
                 Species = species,
                 Section = section,
-                Demand = demand.Penetration,
+                Demand = depth,
                 // A piece with heartwood at a face is not the one with its pith boxed in sapwood; how much shows is not known, so all is.
-                All =
-                    enquiry.HasExposedHeartwood == true && AsksOfHeartwood(demand.Penetration)
-                        ? WoodThroughout.Heartwood
-                        : null,
+                All = enquiry.HasExposedHeartwood == true && AsksOfHeartwood(depth) ? WoodThroughout.Heartwood : null,
                 Incising = enquiry.IsIncised == true ? TreatingRequest.UsualIncising : null,
                 // Timber that is too wet is dried first.
                 MoisturePercent = Math.Min(
                     enquiry.MoisturePercent ?? TreatingRequest.UsualMoisturePercent,
-                    demand.MoistureMaxPercent ?? TreatingRequest.UsualMoisturePercent
+                    (answer as Required)?.Requirement.MoistureMaxPercent ?? TreatingRequest.UsualMoisturePercent
                 ),
             },
             Pieces = Draws.ForAPrediction,
@@ -164,7 +162,7 @@ public static class FindRequirement
         foreach (var route in routes)
         {
             stop.ThrowIfCancellationRequested();
-            var expected = route.Answer is { } then ? Expected(then, route.Enquiry, facts, stop) : null;
+            var expected = route.Answer is { } then ? Expected(then, route.Depth, route.Enquiry, facts, stop) : null;
             found.Add(new(route, expected));
             progress?.Report(new((double)found.Count / routes.Count));
         }
@@ -179,12 +177,21 @@ public static class FindRequirement
         ];
     }
 
-    private static IReadOnlyList<Route> Routes(Answer answer, Enquiry enquiry, Rulebook rulebook, FactLibrary facts)
+    private static IReadOnlyList<Route> Routes(
+        Answer answer,
+        ContractClass? contract,
+        Enquiry enquiry,
+        Rulebook rulebook,
+        FactLibrary facts
+    )
     {
         // Of what is no timber of one species nothing can be changed until it is known what it is.
         if (enquiry.NotOneSpecies is not null)
             return [];
-        var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach, facts.CommonChoices);
+        var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach, facts.CommonChoices)
+        {
+            Known = enquiry.StatedClass is null ? [] : facts.Rulebooks.All,
+        };
         if (answer is NotPermitted)
             return search.Find(enquiry);
         // Where it is not known what is required, nothing can be known to meet it.
@@ -192,7 +199,7 @@ public static class FindRequirement
             return [];
         if (
             facts.UsualReach.Judge(
-                demand.Penetration,
+                ContractClass.Deciding(answer, contract) ?? demand.Penetration,
                 enquiry.Species,
                 enquiry.IsIncised == true,
                 enquiry.HeartwoodAtFace

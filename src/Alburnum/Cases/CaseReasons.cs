@@ -68,5 +68,9 @@ public sealed record RetentionOfClassNotKnown(string Class) : CaseReason;
 /// <param name="Class">The class, and why.</param>
 public sealed record ContractNotJudged(ContractClass Class) : CaseReason;
 
+/// <summary>Judged by a class that the contract names for a milder use than that of the component: what the component's own use asks for is not judged.</summary>
+/// <param name="Of">The class, what it is for, and where the component belongs.</param>
+public sealed record UseNotJudged(ContractForOtherUse Of) : CaseReason;
+
 /// <summary>Neither pieces nor batch were judged: there is no demand to judge them by.</summary>
 public sealed record NothingJudged : CaseReason;

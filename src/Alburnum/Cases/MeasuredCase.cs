@@ -195,7 +195,12 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     private IEnumerable<CaseReason> NoCode() => Required.Answer is NotCovered ? NoDemandOfCode() : [];
 
     private IEnumerable<CaseReason> NoContract() =>
-        Required.Contract is { } stated and not ContractDemand ? [new ContractNotJudged(stated)] : [];
+        Required.Contract is { } stated and not ContractDemand
+            ? [new ContractNotJudged(stated)]
+            : Required
+                .Discrepancies.OfType<ContractForOtherUse>()
+                .Where(odd => odd.IsTooWeak)
+                .Select(odd => new UseNotJudged(odd));
 
     /// <summary>Every piece against a depth, then the batch.</summary>
     private (IReadOnlyList<JudgedPiece> Pieces, BatchJudgement Batch) Batch(DepthRule depth, DecisionRule decision)

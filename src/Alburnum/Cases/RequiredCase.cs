@@ -11,23 +11,8 @@ namespace Alburnum.Cases;
 /// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, ContractClass? Contract)
 {
-    /// <summary>
-    /// Depth that the pieces are judged against: the stricter of code and contract, both where neither is. Where the code has no demand, the contract's;
-    /// null where there is none, or where the code does not permit it.
-    /// </summary>
-    public DepthRule? Penetration =>
-        (Answer, Contract) switch
-        {
-            (NotPermitted, _) => null,
-            (not Required, ContractDemand contract) => contract.Penetration,
-            (Required, ContractDemand { Stricter: StricterDemand.Contract } contract) => contract.Penetration,
-            (
-                Required { Requirement.Penetration: var code },
-                ContractDemand { Stricter: StricterDemand.NotComparable } contract
-            ) => new AllOf([code, contract.Penetration]),
-            (Required { Requirement.Penetration: var code }, _) => code,
-            _ => null,
-        };
+    /// <summary>Depth that the pieces are judged against: that which decides of code and contract; null where there is none, or where the code does not permit it.</summary>
+    public DepthRule? Penetration => ContractClass.Deciding(Answer, Contract);
 
     /// <summary>How many of the pieces cut may fail, with the code's own AQL beside it where the code demands anything.</summary>
     public AcceptanceRule Acceptance =>

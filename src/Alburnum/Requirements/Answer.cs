@@ -48,7 +48,13 @@ public sealed record NotPermitted(string Reason, Trace Trace) : Answer(AnswerOut
 public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(AnswerOutcome.NotCovered, Trace)
 {
     /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
-    public IReadOnlyList<Field> Missing => Reason is DependsOn unknown ? unknown.Fields : [];
+    public IReadOnlyList<Field> Missing =>
+        Reason switch
+        {
+            DependsOn unknown => unknown.Fields,
+            ClassNotStated => [Field.StatedClass],
+            _ => [],
+        };
 
     /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of what is no timber of one species, of which it does not speak.</summary>
     public IReadOnlyList<RequirementCondition> Advice =>

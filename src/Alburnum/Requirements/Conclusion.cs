@@ -19,9 +19,16 @@ internal static class Conclusion
                 (NoTreatment)step.Matched[0].Demand,
                 trace
             ),
+            Silent when IsLeftToContract(step, trace.Enquiry) => new NotCovered(new ClassNotStated(), trace),
             _ => new NotCovered(NotCoveredReason.Of(step), trace),
         };
     }
+
+    // Every row that is near asks for a class by name, and nobody named one.
+    private static bool IsLeftToContract(TraceStep step, Enquiry enquiry) =>
+        enquiry.StatedClass is null
+        && step.NearMisses.Count > 0
+        && step.NearMisses.All(miss => miss.Field == Field.StatedClass);
 
     // No preservative is asked for, but where insects live, which nobody has said.
     private static bool IsLeftToInsects(TraceStep step, Enquiry enquiry) =>
@@ -71,7 +78,7 @@ internal static class Conclusion
     private static IEnumerable<RequirementCondition> Conditions(Trace trace, MoistureLimit? moisture)
     {
         if (
-            trace.Step(Subject.UseClass)?.Finding is Given { Code: { } code }
+            trace.Step(Subject.UseClass)?.Finding is Given { Code: { } code } and not UseClassOfContract
             && trace.UseClasses is { Count: > 0 } asked
             && !code.Classes.Intersect(asked).Any()
         )

@@ -55,6 +55,26 @@ public abstract record ContractClass(string Name)
         };
     }
 
+    /// <summary>
+    /// The depth that decides: the stricter of code and contract, both where neither is. Where the code has no demand, the contract's; null where there is none, or where
+    /// the code does not permit it.
+    /// </summary>
+    /// <param name="code">What the code that governs answers.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named, or where the code answers by it.</param>
+    public static DepthRule? Deciding(Answer code, ContractClass? contract) =>
+        (code, contract) switch
+        {
+            (NotPermitted, _) => null,
+            (not Required, ContractDemand alone) => alone.Penetration,
+            (Required, ContractDemand { Stricter: StricterDemand.Contract } stricter) => stricter.Penetration,
+            (
+                Required { Requirement.Penetration: var depth },
+                ContractDemand { Stricter: StricterDemand.NotComparable } beside
+            ) => new AllOf([depth, beside.Penetration]),
+            (Required { Requirement.Penetration: var depth }, _) => depth,
+            _ => null,
+        };
+
     /// <summary>The use classes that a stated class names, where the code that governs goes by these; empty otherwise.</summary>
     /// <param name="enquiry">The enquiry.</param>
     /// <param name="governing">The code that governs.</param>

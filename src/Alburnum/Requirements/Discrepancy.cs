@@ -27,6 +27,27 @@ public sealed record ComponentInOtherClass(
 public sealed record NameInOtherClass(ComponentName Name, IReadOnlyList<UseClass> Stated, IReadOnlyList<UseClass> Usual)
     : Discrepancy;
 
+/// <summary>The contract names a class that is for another use than that of the component.</summary>
+/// <param name="StatedClass">The class, as the contract names it.</param>
+/// <param name="For">The use class that it is for.</param>
+/// <param name="Use">The use class of the component, or those possible.</param>
+/// <param name="By">Who puts it there, and what "it" is; null where the enquiry itself says where it stands.</param>
+public sealed record ContractForOtherUse(
+    string StatedClass,
+    UseClassDemand For,
+    IReadOnlyList<UseClass> Use,
+    PutInClass? By
+) : Discrepancy
+{
+    /// <summary>True where the component is in a harsher use than that which the class is for.</summary>
+    public bool IsTooWeak => Use.Min() > For.Classes.Max();
+}
+
+/// <summary>What is put in a use class, and by which code.</summary>
+/// <param name="Name">The component, or the name that it goes by.</param>
+/// <param name="RulebookTitle">The code; null where the name alone settles it.</param>
+public sealed record PutInClass(string Name, string? RulebookTitle);
+
 /// <summary>The use class as written speaks of coated timber, and the coating is denied; or the other way round.</summary>
 /// <param name="IsCoated">Whether a coating is kept up, as stated.</param>
 public sealed record CoatingAgainstClass(bool IsCoated) : Discrepancy;
@@ -96,22 +117,55 @@ public static class Discrepancies
 
     private static IEnumerable<Discrepancy> OfClass(Trace trace, IEnumerable<Rulebook> others)
     {
-        if (trace.Enquiry is not { UseClasses: { Count: > 0 } stated } enquiry)
+        var (enquiry, given) = (trace.Enquiry, trace.Step(Subject.UseClass)?.Finding as Given);
+        if (enquiry.UseClasses is { Count: > 0 } stated && PutElsewhere(trace, stated, others) is { } elsewhere)
+            yield return elsewhere switch
+            {
+                { Code: { } code, RulebookTitle: { } title } => new ComponentInOtherClass(
+                    enquiry.Component!,
+                    stated,
+                    code,
+                    title
+                ),
+                _ => new NameInOtherClass(enquiry.CalledAs!, stated, elsewhere.Classes),
+            };
+        if (given is not { OfContract: { } contract } || enquiry.StatedClass is not { } named)
             yield break;
+        if (given is not UseClassOfContract)
+        {
+            // Where the piece stands was said, or settled by its name: no code need be asked.
+            if (trace.UseClasses is { Count: > 0 } use && !use.Intersect(contract.Classes).Any())
+                yield return new ContractForOtherUse(named, contract, use, By: null);
+        }
+        else if (PutElsewhere(trace, contract.Classes, others) is { } put)
+            yield return new ContractForOtherUse(named, contract, put.Classes, new(put.Name, put.RulebookTitle));
+    }
+
+    private sealed record Placed(
+        string Name,
+        IReadOnlyList<UseClass> Classes,
+        UseClassDemand? Code,
+        string? RulebookTitle
+    );
+
+    /// <summary>Where the component belongs, or what goes by its name; null where that is among the classes, or nobody knows it.</summary>
+    private static Placed? PutElsewhere(Trace trace, IReadOnlyList<UseClass> classes, IEnumerable<Rulebook> others)
+    {
+        var enquiry = trace.Enquiry;
         // Codes differ: where the governing one is silent, only what all that speak agree on is worth a remark.
         List<Trace> speaking = CodesClass(trace) is not null
             ? [trace]
             : [.. others.Select(other => other.Answer(enquiry).Trace).Where(other => CodesClass(other) is not null)];
-        if (speaking.Exists(code => CodesClass(code)!.Classes.Intersect(stated).Any()))
-            yield break;
+        if (speaking.Exists(code => CodesClass(code)!.Classes.Intersect(classes).Any()))
+            return null;
         if (enquiry.Component is { } component && speaking is [var first, ..])
-            yield return new ComponentInOtherClass(component, stated, CodesClass(first)!, first.RulebookTitle);
-        else if (
+            return new(component.Name, CodesClass(first)!.Classes, CodesClass(first), first.RulebookTitle);
+        return
             enquiry.CalledAs is { } name
             && name.Exposure.UseClass() is { NextQuestion: null, Classes: var usual }
-            && !usual.Intersect(stated).Any()
-        )
-            yield return new NameInOtherClass(name, stated, usual);
+            && !usual.Intersect(classes).Any()
+            ? new(name.Name, usual, null, null)
+            : null;
     }
 
     private static IEnumerable<Discrepancy> OfUse(Trace trace)

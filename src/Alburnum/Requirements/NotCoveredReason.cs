@@ -42,6 +42,9 @@ public sealed record NoRowHolds(IReadOnlyList<Field> NearestFailOn) : NotCovered
 /// <param name="Fields">What must be known.</param>
 public sealed record DependsOn(IReadOnlyList<Field> Fields) : NotCoveredReason;
 
+/// <summary>The rulebook answers by the class that a contract names, and none is named.</summary>
+public sealed record ClassNotStated : NotCoveredReason;
+
 /// <summary>The rulebook contradicts itself.</summary>
 /// <param name="Rows">The rows that demand different things.</param>
 public sealed record RowsContradict(IReadOnlyList<Row> Rows) : NotCoveredReason;

@@ -22,6 +22,12 @@ public sealed record Route(
     /// <summary>What kind of change it is.</summary>
     public RouteKind Kind => Change.Kind;
 
+    /// <summary>The depth that decides then, of code and contract; null where none is known or required.</summary>
+    public DepthRule? Depth { get; init; }
+
+    /// <summary>What becomes of the class that the contract names; null where none is named, or where the code answers by it.</summary>
+    public ContractClass? Contract { get; init; }
+
     /// <summary>That the timber is commonly sold for the component; null where that is not known, or no other timber is proposed.</summary>
     public CommonTimber? CommonlySold { get; init; }
 
@@ -40,6 +46,9 @@ public sealed class RouteSearch(
 {
     private const int SpeciesMax = 3;
     private const double UnknownDensityKgPerM3 = 600;
+
+    /// <summary>Rulebooks in which a class that the contract names is looked up; may be empty where none is named.</summary>
+    public IEnumerable<Rulebook> Known { get; init; } = [];
 
     // Poles and posts are ordered by full steps of diameter. Our own choice.
     private const double DiameterStepMm = 5;
@@ -85,17 +94,23 @@ public sealed class RouteSearch(
     // Another life or class is of use only where the code then asks for another depth.
     private bool AsksTheSame(Changed changed, Enquiry now) =>
         changed.Change is ShortenLife or LowerClass
-        && rulebook.Answer(changed.Enquiry) is Required { Requirement.Penetration: var then }
-        && rulebook.Answer(now with { IsIncised = changed.Enquiry.IsIncised })
-            is Required { Requirement.Penetration: var before }
-        && then.Equals(before);
+        && rulebook.Answer(changed.Enquiry) is var then
+        && rulebook.Answer(now with { IsIncised = changed.Enquiry.IsIncised }) is Required before
+        && Deciding(then) is { } depth
+        && depth.Equals(Deciding(before));
+
+    private DepthRule? Deciding(Answer answer) =>
+        ContractClass.Deciding(answer, ContractClass.Of(answer, rulebook, Known));
 
     // What the code does not permit is no route.
     private Route? Asked(Changed changed)
     {
         var (change, isIncisedToo, enquiry) = changed;
         var sold = change is TakeSpecies { Species: var other } ? Sold(other, enquiry, isTreated: true) : null;
-        return rulebook.Answer(enquiry) switch
+        var answer = rulebook.Answer(enquiry);
+        var contract = ContractClass.Of(answer, rulebook, Known);
+        var depth = ContractClass.Deciding(answer, contract);
+        return answer switch
         {
             Required required => new Route(
                 change,
@@ -103,7 +118,7 @@ public sealed class RouteSearch(
                 enquiry,
                 required,
                 reach.Judge(
-                    required.Requirement.Penetration,
+                    depth ?? required.Requirement.Penetration,
                     enquiry.Species,
                     enquiry.IsIncised == true,
                     enquiry.HeartwoodAtFace
@@ -111,11 +126,17 @@ public sealed class RouteSearch(
                 null
             )
             {
+                Depth = depth,
+                Contract = contract,
                 CommonlySold = sold,
             },
+            // What the contract orders all the same is not got rid of so.
+            NotNeeded when depth is not null => null,
             NotNeeded none => new Route(change, isIncisedToo, enquiry, none, ReachVerdict.Likely, null),
             NotCovered silent => new Route(change, isIncisedToo, enquiry, silent, ReachVerdict.NotKnown, null)
             {
+                Depth = depth,
+                Contract = contract,
                 CommonlySold = sold,
             },
             _ => null,

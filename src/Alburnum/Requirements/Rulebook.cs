@@ -126,23 +126,54 @@ public sealed class Rulebook
         return new Trace(Name, FullTitle + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
     }
 
-    // What was said goes first, then the code's class for the component, then what the component's name settles.
+    // What was said goes first, then what the contract's class is for, the code's class for the component, and what the component's name settles.
     private TraceStep Use(Enquiry enquiry, Situation situation)
     {
         var step = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
-        var code = (step.Finding as Settled)?.Demand as UseClassDemand;
+        var found = (step.Finding as Settled)?.Demand as UseClassDemand;
+        var contract = step.Matched.Any(TurnsOnStatedClass) ? found : null;
+        var code = contract is null ? found : ClassWithoutContract(enquiry);
         if (enquiry.UseClasses.Count > 0)
-            return step with { Finding = new GivenUseClass(enquiry.UseClasses, code), Matched = [] };
-        var exposed = Exposed(enquiry, step, code);
+            return step with
+            {
+                Finding = new GivenUseClass(enquiry.UseClasses, code) { OfContract = contract },
+                Matched = [],
+            };
+        var exposed = Exposed(enquiry, step, found);
         if (exposed.SaysWhere)
         {
             var answer = exposed.UseClass();
             situation.SetUse(answer.Classes, enquiry.Exposure.IsCoated);
-            return step with { Finding = new UseClassOfExposure(answer, code), Matched = [] };
+            return step with
+            {
+                Finding = new UseClassOfExposure(answer, code) { OfContract = contract },
+                Matched = [],
+            };
         }
-        if (code is not null)
-            situation.SetUse(code.Classes, enquiry.Exposure.IsCoated ?? code.IsCoated);
-        return step;
+        if (found is not null)
+            situation.SetUse(found.Classes, enquiry.Exposure.IsCoated ?? found.IsCoated);
+        return contract is null
+            ? step
+            : step with
+            {
+                Finding = new UseClassOfContract(enquiry.StatedClass!, contract, code) { OfContract = contract },
+            };
+    }
+
+    private static bool TurnsOnStatedClass(Row row) => row.When.Any(condition => condition.Field == Field.StatedClass);
+
+    // A class that the contract names does not move the component: where it belongs is asked as if none had been named.
+    private UseClassDemand? ClassWithoutContract(Enquiry enquiry)
+    {
+        var situation = new Situation(
+            enquiry with
+            {
+                StatedClass = null,
+            },
+            enquiry.Species is { } species ? GroupsOf(species) : null
+        );
+        var step = Choice.Among(Subject.UseClass, RowsOf(Subject.UseClass), situation);
+        return (step.Finding as Settled)?.Demand as UseClassDemand;
     }
 
     // The exposure that decides in place of the code's row: where there is none, where what was said settles the class, and where the name itself settles a wetter one

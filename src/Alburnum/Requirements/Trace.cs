@@ -12,7 +12,11 @@ public sealed record Settled(Demand Demand) : Finding;
 
 /// <summary>The enquiry itself said so; the rows are shown for comparison.</summary>
 /// <param name="Code">The class in which the rulebook puts the component, where that is what was said; null where it settles none.</param>
-public abstract record Given(UseClassDemand? Code) : Finding;
+public abstract record Given(UseClassDemand? Code) : Finding
+{
+    /// <summary>The use class that a row has for the class which the contract names; null where none is named, or no row has one.</summary>
+    public UseClassDemand? OfContract { get; init; }
+}
 
 /// <summary>The enquiry named the use class.</summary>
 /// <param name="Classes">The class, or those possible.</param>
@@ -23,6 +27,12 @@ public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDema
 /// <param name="Answer">The class, or those still possible, what decided it and what to ask next.</param>
 /// <param name="Code">The class in which the rulebook puts the component; null where it settles none.</param>
 public sealed record UseClassOfExposure(UseClassAnswer Answer, UseClassDemand? Code) : Given(Code);
+
+/// <summary>The contract names a class, and the rulebook says what use that class is for: not in which the component belongs.</summary>
+/// <param name="StatedClass">The class that the contract names.</param>
+/// <param name="Demand">The use class that it is for.</param>
+/// <param name="Code">The class in which the rulebook puts the component, asked without the contract's; null where it settles none.</param>
+public sealed record UseClassOfContract(string StatedClass, UseClassDemand Demand, UseClassDemand? Code) : Given(Code);
 
 /// <summary>The enquiry named the desired service life.</summary>
 /// <param name="Life">The life.</param>
@@ -125,6 +135,7 @@ public sealed record Trace(
         {
             GivenUseClass given => given.Classes,
             UseClassOfExposure exposed => exposed.Answer.Classes,
+            UseClassOfContract contract => contract.Demand.Classes,
             Settled { Demand: UseClassDemand code } => code.Classes,
             _ => [],
         };
@@ -153,7 +164,8 @@ public sealed record Trace(
     {
         get
         {
-            var code = (Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
+            var found = Step(Subject.UseClass)?.Finding;
+            var code = (found as UseClassOfContract)?.Demand ?? (found as Settled)?.Demand as UseClassDemand;
             return Enquiry with
             {
                 UseClasses = UseClasses,
@@ -169,11 +181,20 @@ public sealed record Trace(
         {
             Steps =
             [
-                .. Steps.Where(step =>
-                    step.Subject is not (Subject.Retention or Subject.Moisture or Subject.Acceptance)
-                ),
+                .. Steps
+                    .Where(step => step.Subject is not (Subject.Retention or Subject.Moisture or Subject.Acceptance))
+                    .Select(WithoutInsects),
             ],
         };
+
+    // Left open by insects alone, which are asked for beside it: what holds meanwhile is that none is needed.
+    private static TraceStep WithoutInsects(TraceStep step) =>
+        step is { Subject: Subject.Penetration, Finding: Depends, Matched: [{ Demand: NoTreatment none }, ..] }
+            ? step with
+            {
+                Finding = new Settled(none),
+            }
+            : step;
 
     /// <summary>The step that decided a subject; null where it was not reached.</summary>
     public TraceStep? Step(Subject subject) => Steps.FirstOrDefault(step => step.Subject == subject);

@@ -6,7 +6,11 @@ namespace Alburnum.Requirements;
 /// <param name="Means">What it says there.</param>
 /// <param name="UseClass">The use class that it comes nearest to, roughly; null where it says none.</param>
 /// <param name="Provenance">Source and standing.</param>
-public sealed record TreatmentMark(string Name, string System, string Means, UseClass? UseClass, Provenance Provenance);
+public sealed record TreatmentMark(string Name, string System, string Means, UseClass? UseClass, Provenance Provenance)
+{
+    /// <summary>Whether it is that use class itself, by a name that EN 335 gives it, and not only near it.</summary>
+    public bool IsUseClassItself { get; init; }
+}
 
 /// <summary>Words that name a system before a mark: "NTR" in "NTR AB", "use class" in "use class 4".</summary>
 /// <param name="Before">The words, any of them.</param>

@@ -250,7 +250,7 @@ public sealed class RulebookCommandsTests
         );
         Assert.Contains("Use class 3.2", run.Output, StringComparison.Ordinal);
         Assert.Contains("Decided by: Can water stay on it", run.Output, StringComparison.Ordinal);
-        Assert.Contains("Up to 2006", run.Output, StringComparison.Ordinal);
+        Assert.Contains("In EN 335 up to 2006", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]

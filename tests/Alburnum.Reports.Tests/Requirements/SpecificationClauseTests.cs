@@ -37,11 +37,64 @@ public sealed class SpecificationClauseTests
         );
 
         Assert.Contains(
-            "Own table requires no preservative treatment. The contract's NP5: full penetration in the sapwood",
+            "Preservative treatment to the contract's NP5 (Own table, published): full penetration in the sapwood. Own table itself requires none. ",
             SpecificationClause.Write(none, [], contract),
             StringComparison.Ordinal
         );
         Assert.DoesNotContain("contract", SpecificationClause.Write(none, []), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Of_code_and_contract_the_clause_orders_the_depth_and_the_zone_of_the_one_that_decides()
+    {
+        var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);
+        Required Code(bool isRecommended) =>
+            new(
+                new("NP3", new LeastDepth(WoodZone.Sapwood, 6), new(6, "6 mm of sapwood"), null, null, [])
+                {
+                    IsRecommended = isRecommended,
+                },
+                trace
+            );
+        var contract = new ContractDemand(
+            "H4",
+            new(
+                new("H4", new ShareOfZone(WoodZone.Sapwood, 1), new(null, "all the sapwood"), null, null, []),
+                trace with
+                {
+                    RulebookTitle = "Other table",
+                }
+            ),
+            StricterDemand.Contract
+        );
+
+        Assert.Contains(
+            "Preservative treatment to the contract's H4 (Other table, published): full penetration in the sapwood. "
+                + "That is more than Own table asks for: penetration NP3, at least 6 mm in the sapwood. Analytical zone: all the sapwood",
+            SpecificationClause.Write(Code(isRecommended: false), contract),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "That is more than Own table recommends",
+            SpecificationClause.Write(Code(isRecommended: true), contract),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_question_about_the_contracts_class_is_no_part_of_the_clause()
+    {
+        var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);
+        Required code = new(new("NP3", new LeastDepth(WoodZone.Sapwood, 6), null, null, null, []), trace);
+
+        Assert.All(
+            (ContractClass[])
+                [
+                    new ContractClassOfSeveral("H4", ["One", "Another"], []),
+                    new ContractClassNotAnswered("UC4A", new NotCovered(new CellNotRead(""), trace)),
+                ],
+            each => Assert.Equal(SpecificationClause.Write(code), SpecificationClause.Write(code, each))
+        );
     }
 
     [Fact]

@@ -76,6 +76,23 @@ public sealed class CaseWordsTests
             ),
             "The use class is stated as 4; for wall plate it is usually 1"
         ),
+        (
+            new ContractForOtherUse(
+                "AB",
+                new("3.2", [UseClass.ThreeTwo], null),
+                [UseClass.Four],
+                new("fence post", "An invented code")
+            ),
+            "The contract's class AB is for use class 3.2; for fence post, An invented code has use class 4"
+        ),
+        (
+            new ContractForOtherUse("A", new("4", [UseClass.Four], null), [UseClass.One], new("rafter", null)),
+            "The contract's class A is for use class 4; for rafter it is usually use class 1"
+        ),
+        (
+            new ContractForOtherUse("AB", new("3.2", [UseClass.ThreeTwo], null), [UseClass.Four], By: null),
+            "The contract's class AB is for use class 3.2; the piece is in use class 4. What the class asks for may be too little"
+        ),
         (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
         (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),
         (new CoatingAgainstCode(Rafter, new("3c", [UseClass.ThreeOne], true), IsCoated: false), "No coating is said"),

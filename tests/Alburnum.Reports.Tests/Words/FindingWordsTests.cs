@@ -56,6 +56,22 @@ public sealed class FindingWordsTests
         );
 
     [Fact]
+    public void The_chance_of_a_rule_is_said_with_both_of_its_bounds() =>
+        Assert.EndsWith(
+            "would be met if what was measured were known exactly: 94.3 % to 99.2 %, as far as the evidence tells.",
+            FindingWords.Current.Chance(0.943, 0.992),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_batch_of_one_is_said_with_its_verdict() =>
+        Assert.Contains(
+            "the one piece of the batch was cut and conforms",
+            FindingWords.Current.Headline(Judge(passed: 1, failed: 0, lot: 1)),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void What_was_not_judged_is_said_one_sentence_each()
     {
         var said = FindingWords.Current.NotJudged(Judge(8, 0, lot: 50, assays: []));
@@ -148,7 +164,7 @@ public sealed class FindingWordsTests
                     .Findings.Rule
             );
 
-        const string Less = "asks for less than the code's AQL of 10 %, which wants 90 % (published: Invented code)";
+        const string Less = "asks for less than the code's AQL of 10 %, which asks for 90 % (published: Invented code)";
         Assert.Contains(Less, Said(0.75), StringComparison.Ordinal);
         Assert.DoesNotContain(Less, Said(0.9), StringComparison.Ordinal);
         Assert.DoesNotContain(Less, Said(0.95), StringComparison.Ordinal);

@@ -105,6 +105,10 @@ public sealed class RequirementWordsTests
             "The answer depends on something not known about the piece: exposed heartwood."
         ),
         (
+            new ClassNotStated(),
+            "This rulebook answers by the class that the contract names. Which class does the contract name?"
+        ),
+        (
             new RowsContradict([Ground, Sea]),
             "The rulebook contradicts itself in rows \"ground\", \"sea\"; the code must be consulted."
         ),

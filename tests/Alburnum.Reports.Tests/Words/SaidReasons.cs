@@ -162,7 +162,7 @@ internal static class SaidReasons
             (new PiecesCounted(new(1, 1, 0, 0), 0), "One piece cut: conforms; 0 may fail."),
             (
                 new RuleAsksLessThanCode(0.75, new(1, Standard)),
-                "That 75 % of the pieces cut must pass asks for less than the code's AQL of 1 %, which wants 99 % (from memory: ISO 2859-1): "
+                "That 75 % of the pieces cut must pass asks for less than the code's AQL of 1 %, which asks for 99 % (from memory: ISO 2859-1): "
                     + "what meets the one may fall short of the other."
             ),
             (new PiecesStillToCut(8, 5), "The rule calls for 8 pieces; 5 still to be cut."),
@@ -385,6 +385,17 @@ internal static class SaidReasons
                 ),
                 "The contract's class \"NP4\" (Invented code) gives no demand for this piece: For round timber only."
             ),
+            (
+                new UseNotJudged(
+                    new(
+                        "AB",
+                        new("3.2", [UseClass.ThreeTwo], null),
+                        [UseClass.Four],
+                        new("fence post", "Invented code")
+                    )
+                ),
+                "The contract's class AB is for use class 3.2, and it is what was judged; what the code asks for in use class 4, where the component belongs, was not judged."
+            ),
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
             (
                 new CodeAsksForNone(new("Heartwood of this timber lasts.", [], Nothing)),
@@ -407,6 +418,6 @@ internal static class SaidReasons
             ),
             (new RetentionNotAssayed(), "Retention is not judged: no assay was given."),
             (new MoistureNotStated(28), "Moisture before treatment is not stated; the code allows at most 28 %."),
-            (new NothingJudged(), "Neither pieces nor batch were judged: there is no demand to judge them by."),
+            (new NothingJudged(), "Pieces and batch stay undecided: there is no demand to judge them by."),
         ];
 }

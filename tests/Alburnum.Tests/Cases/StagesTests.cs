@@ -106,6 +106,47 @@ public sealed class StagesTests
     }
 
     [Fact]
+    public void A_class_of_the_contract_for_a_milder_use_is_never_the_whole_of_a_headline()
+    {
+        Row Use(string key, Field field, string word, string label, UseClass use, params IReadOnlyList<string> over) =>
+            new(
+                key,
+                Subject.UseClass,
+                [new OneOf(field, [word])],
+                new UseClassDemand(label, [use], null),
+                over,
+                Invented
+            );
+        var code = Code(Depth(6));
+        var byClass = new Rulebook([
+            .. code.Rows,
+            Use("of AB", Field.StatedClass, "AB", "3.2", UseClass.ThreeTwo, "post"),
+            Use("post", Field.Component, "post", "4", UseClass.Four),
+        ])
+        {
+            Name = code.Name,
+            Title = code.Title,
+            Document = code.Document,
+            Edition = code.Edition,
+        };
+        var stated = Case([Assay(9)], retention: 8) with
+        {
+            Enquiry = new() { Component = new("post"), StatedClass = "AB" },
+        };
+
+        var found = stated
+            .Under(byClass)
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9)])
+            .Judged(DecisionRule.Usual)
+            .Findings;
+
+        Assert.Equal(Verdict.Conforms, found.Rule.Whole.Verdict);
+        Assert.Equal("AB", Assert.Single(found.NotJudged.OfType<UseNotJudged>()).Of.StatedClass);
+        Assert.Equal(Verdict.Undecided, found.Weakest);
+    }
+
+    [Fact]
     public void Moisture_that_is_limited_and_not_stated_is_said_to_be_not_judged()
     {
         var limit = new Row("dry", Subject.Moisture, [], new MoistureLimit(28), [], Invented);

@@ -139,6 +139,63 @@ public sealed class DiscrepanciesTests
         Assert.Empty(Of(new() { Section = new RectangularSection(75, 75), HasExposedHeartwood = true }));
     }
 
+    private static readonly Rulebook ByClass = Book(
+        new Row(
+            "use of AB",
+            Subject.UseClass,
+            [new OneOf(Field.StatedClass, ["AB"])],
+            new UseClassDemand("3.2", [UseClass.ThreeTwo], null),
+            ["UseClass post"],
+            Invented
+        ),
+        Of(new Component("post"), Subject.UseClass, new UseClassDemand("4", [UseClass.Four], null))
+    );
+
+    [Fact]
+    public void A_contracts_class_for_a_milder_use_leaves_the_component_where_the_code_puts_it()
+    {
+        Enquiry post = new() { Component = new("post"), StatedClass = "AB" };
+        var answer = ByClass.Answer(post);
+
+        var finding = Assert.IsType<UseClassOfContract>(answer.Trace.Step(Subject.UseClass)!.Finding);
+        Assert.Equal(("AB", "3.2", "4"), (finding.StatedClass, finding.Demand.Label, finding.Code!.Label));
+        Assert.Equal([UseClass.ThreeTwo], answer.Trace.UseClasses);
+        var odd = Assert.IsType<ContractForOtherUse>(Assert.Single(Discrepancies.Of(answer, [])));
+        Assert.Equal(
+            ("AB", "3.2", new PutInClass("post", ByClass.FullTitle)),
+            (odd.StatedClass, odd.For.Label, odd.By)
+        );
+        Assert.Equal([UseClass.Four], odd.Use);
+        Assert.True(odd.IsTooWeak);
+    }
+
+    [Fact]
+    public void A_use_class_that_is_stated_is_held_against_the_contracts_class_and_not_called_wrong_by_it()
+    {
+        Enquiry post = new()
+        {
+            Component = new("post"),
+            StatedClass = "AB",
+            UseClasses = [UseClass.Four],
+        };
+
+        var odd = Assert.IsType<ContractForOtherUse>(Assert.Single(Discrepancies.Of(ByClass.Answer(post), [])));
+        Assert.Null(odd.By);
+        Assert.Empty(Discrepancies.Of(ByClass.Answer(post with { StatedClass = null }), []));
+    }
+
+    [Fact]
+    public void Where_the_governing_code_has_no_class_for_the_component_another_is_asked()
+    {
+        Enquiry window = new() { Component = Rafter, StatedClass = "AB" };
+
+        var odd = Assert.IsType<ContractForOtherUse>(
+            Assert.Single(Discrepancies.Of(ByClass.Answer(window), [Speaking]))
+        );
+        Assert.Equal(new PutInClass("rafter", Speaking.FullTitle), odd.By);
+        Assert.False(odd.IsTooWeak);
+    }
+
     private static IReadOnlyList<Discrepancy> Of(Enquiry enquiry) => Discrepancies.Of(Speaking.Answer(enquiry), []);
 
     private static Discrepancy Single(Enquiry enquiry) => Assert.Single(Of(enquiry));

@@ -43,6 +43,65 @@ public sealed class FindRequirementTests
         Assert.NotEmpty(Of(Post with { UseClasses = [UseClass.Four] }, "spanish-se-m").Routes);
 
     [Fact]
+    public void What_is_reached_is_worked_out_for_the_class_that_decides()
+    {
+        var rafter = new Enquiry
+        {
+            Component = Component("dry roof timber"),
+            Section = new RectangularSection(50, 150),
+            Species = Facts.Species.Get("Norway spruce"),
+            Exposure = new() { Insects = [] },
+        };
+        Assert.Null(Of(rafter).Expected);
+        Assert.NotNull(Of(rafter with { StatedClass = "NP3" }).Expected);
+
+        var post = Post with { Life = new(15), HasExposedHeartwood = false, StatedClass = "NP5" };
+        var found = Of(post);
+        Assert.Equal(StricterDemand.Contract, Assert.IsType<ContractDemand>(found.Contract).Stricter);
+        // Incising reaches the code's 6 mm, and not the whole sapwood that the contract asks for.
+        Assert.Contains(Of(post with { StatedClass = null }).Ways, route => route.Route.Kind == RouteKind.Incise);
+        Assert.DoesNotContain(found.Ways, route => route.Route.Kind == RouteKind.Incise);
+    }
+
+    [Theory]
+    [InlineData("nordic-classes", "AB")]
+    [InlineData("american-use-categories", "UC3B")]
+    [InlineData("australian-hazard-classes", "H3")]
+    public void A_fence_post_to_a_class_for_above_ground_is_remarked_on(string rulebook, string stated)
+    {
+        var found = Of(
+            Post with
+            {
+                Species = Facts.Species.Get("Scots pine"),
+                StatedClass = stated,
+                Life = null,
+            },
+            rulebook
+        );
+
+        var odd = Assert.Single(
+            found.Remarks.OfType<FactsAtOdds>().Select(each => each.Discrepancy).OfType<ContractForOtherUse>()
+        );
+        Assert.True(odd.IsTooWeak);
+        Assert.Equal([UseClass.Four], odd.Use);
+    }
+
+    [Fact]
+    public void A_rulebook_that_answers_by_the_contracts_class_alone_asks_for_it() =>
+        Assert.Equal(
+            [Field.StatedClass],
+            Assert.IsType<NotCovered>(Of(Post with { Life = null }, "european-2007").Answer).Missing
+        );
+
+    [Theory]
+    [InlineData("UC4", true)]
+    [InlineData("HC4", true)]
+    [InlineData("UC4A", false)]
+    [InlineData("H4", false)]
+    public void A_mark_of_EN_335_is_its_use_class_itself(string mark, bool isItself) =>
+        Assert.All(Facts.Marks.Find(mark), each => Assert.Equal(isItself, each.IsUseClassItself));
+
+    [Fact]
     public void Where_heartwood_reaches_a_face_its_own_depth_is_predicted()
     {
         var pine = Post with { Species = Facts.Species.Get("Scots pine") };
