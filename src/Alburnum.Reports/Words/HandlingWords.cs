@@ -1,5 +1,4 @@
 using Alburnum.Penetration;
-using Alburnum.Requirements;
 using Alburnum.Workflows.Handling;
 
 namespace Alburnum.Reports.Words;
