@@ -52,7 +52,19 @@ public sealed class NameIndex<T>
 {
     private const int SuggestionsMax = 5;
 
-    private static readonly string[] Fillers = ["timber", "wood", "wooden", "lumber", "solid", "treated"];
+    // Words of any wood or part, and of its sorting: they tell no name from another.
+    private static readonly string[] Fillers =
+    [
+        "timber",
+        "wood",
+        "wooden",
+        "lumber",
+        "solid",
+        "treated",
+        "sapwood",
+        "unsorted",
+        "carcassing",
+    ];
 
     private readonly Dictionary<string, List<(string Name, T Value)>> _byKey = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<(string Name, T Value)>> _unspaced = new(StringComparer.Ordinal);
@@ -100,7 +112,7 @@ public sealed class NameIndex<T>
     }
 
     /// <summary>Everything of that name, in the order given; empty where nothing is.</summary>
-    /// <remarks>Tried in turn: as written, without its spaces ("weather board"), without words that name any wood ("treated larch timber").</remarks>
+    /// <remarks>Tried in turn: as written, without its spaces ("weather board"), without words that go with any name ("treated larch timber", "unsorted redwood").</remarks>
     public IReadOnlyList<(string Name, T Value)> Bearers(string name)
     {
         ArgumentNullException.ThrowIfNull(name);

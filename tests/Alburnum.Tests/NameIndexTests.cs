@@ -34,6 +34,7 @@ public sealed class NameIndexTests
     [InlineData("grune fichte", "gran")]
     [InlineData("solid birch timber", "birch")]
     [InlineData("treated redwood", "Scots pine")]
+    [InlineData("unsorted redwood sapwood", "Scots pine")]
     public void Spaces_plurals_foreign_letters_and_words_for_any_wood_do_not_matter(string asked, string name) =>
         Assert.Equal(name, Found(asked));
 

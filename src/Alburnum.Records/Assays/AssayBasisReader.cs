@@ -21,7 +21,11 @@ public static class AssayBasisReader
         var countedAs = fields.Part(AssayFields.CountedAs, text => Compounds(text, substances)) ?? [];
         var product = Product(fields, substances);
         if (product is not null && countedAs.Count > 0)
-            fields.Refuse(AssayFields.Product, product.Key, $"one of the two, this or {AssayFields.CountedAs.Key}");
+            fields.Refuse(
+                AssayFields.Product,
+                product.Key,
+                $"one of the two, this or {AssayFields.CountedAs.Key} ({AssayFields.CountedAs.Option})"
+            );
         return new()
         {
             CountedAs = countedAs,

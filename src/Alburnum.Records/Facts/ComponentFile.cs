@@ -26,11 +26,29 @@ internal static class ComponentFile
     public static IReadOnlyList<ComponentName> ReadNames(FactRow root, IReadOnlyList<Component> components)
     {
         var known = components.ToDictionary(component => component.Name, StringComparer.Ordinal);
-        return root.Rows("names").Named("a component of components.yaml", known, "component", Name);
+        var rows = root.Rows("names");
+        var names = rows.Select(row => row.OptionalText("name")).ToHashSet(StringComparer.Ordinal);
+        return rows.Named(
+            "a component of components.yaml",
+            known,
+            "component",
+            (row, name, meant) => Name(row, name, meant, names)
+        );
     }
 
-    private static ComponentName Name(FactRow row, string name, IReadOnlyList<Component> components)
+    private static ComponentName Name(
+        FactRow row,
+        string name,
+        IReadOnlyList<Component> components,
+        HashSet<string> names
+    )
     {
+        var narrower = row.Texts("narrower");
+        foreach (var each in narrower.Where(each => !names.Contains(each)))
+            row.Refuse("narrower", each, "a name of component-names.yaml");
+        var decides = row.OptionalText("decides");
+        if (decides.Length > 0 && components.Count + narrower.Count < 2)
+            row.Refuse("decides", decides, "two meanings or more, as components or narrower names");
         var exposure = row.OptionalRow("exposure");
         return new(
             name,
@@ -38,9 +56,12 @@ internal static class ComponentFile
             components,
             exposure is null ? new Exposure() : ExposureReader.Place(new RowFields(exposure)),
             Life(row),
-            row.OptionalText("decides"),
+            decides,
             row.Provenance()
-        );
+        )
+        {
+            Narrower = narrower,
+        };
     }
 
     // The row's own source, unless the life names another.

@@ -35,7 +35,8 @@ public static class EnquiryFields
             Key = "species",
             Help = "Common, botanical or trade name",
             Examples = "Sitka spruce, Picea sitchensis",
-            Expected = "a species in the catalogue",
+            Expected =
+                "a species in the catalogue, or a kind such as acetylated, heat-treated or furfurylated wood (brand names are not kept)",
             LeftOut = "rows that depend on species stay open",
         };
 

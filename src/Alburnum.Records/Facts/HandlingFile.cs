@@ -28,7 +28,7 @@ internal static class HandlingFile
                         Place = row.OptionalText("where"),
                     }),
             ],
-            [.. root.Rows("places").Select(row => new HandlingPlace(row.Text("place"), row.Text("within")))]
+            [.. root.Rows("places").Select(row => new HandlingPlace(row.Text("place"), row.OptionalText("within")))]
         );
     }
 }

@@ -40,7 +40,7 @@ public static class HandlingMapping
             UseClasses = [.. question.UseClasses.Select(each => each.Label())],
             Place = question.Place.Length > 0 ? question.Place : null,
             Answers = [.. answer.Answers.Select(each => Statement(each.Says, each.Provenance))],
-            Remarks = [.. Words.Remarks(question, answer.Answers.Count > 0)],
+            Remarks = [.. Words.Remarks(answer)],
         };
     }
 

@@ -89,6 +89,9 @@ public sealed record NamedComponentDocument
     /// <summary>The components of codes that it may mean; empty where no code here speaks of it.</summary>
     public required IReadOnlyList<string> Components { get; init; }
 
+    /// <summary>Narrower names that it may mean, beside the components; empty where there are none.</summary>
+    public required IReadOnlyList<string> Narrower { get; init; }
+
     /// <summary>What decides between them; empty where it means one thing.</summary>
     public required string Decides { get; init; }
 

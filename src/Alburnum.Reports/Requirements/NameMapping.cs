@@ -81,6 +81,7 @@ public static class NameMapping
             Name = name.Name,
             Group = name.Group,
             Components = [.. name.Is.Select(component => component.Name)],
+            Narrower = name.Narrower,
             Decides = name.Decides,
             Exposure = saysWhere ? Words.Exposure.Say(name.Exposure) : null,
             UseClasses = saysWhere ? [.. use.Classes.Select(each => each.Label())] : [],

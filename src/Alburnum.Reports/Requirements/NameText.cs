@@ -62,6 +62,9 @@ public static class NameText
         if (component.Components.Count > 0)
             foreach (var line in Part(Said("names.in-codes", ("names", Joined(component.Components)))))
                 yield return line;
+        if (component.Narrower.Count > 0)
+            foreach (var line in Part(Said("names.may-mean", ("names", Joined(component.Narrower)))))
+                yield return line;
         if (component.Decides.Length > 0)
             foreach (var line in Part(Said("names.decides", ("what", component.Decides))))
                 yield return line;

@@ -1,5 +1,5 @@
 using Alburnum.Penetration;
-using Alburnum.Requirements;
+using Alburnum.Workflows.Handling;
 
 namespace Alburnum.Reports.Words;
 
@@ -48,17 +48,19 @@ public sealed class HandlingWords(Wording wording)
             );
 
     /// <summary>What would narrow an answer down, and what governs.</summary>
-    /// <param name="question">What was asked.</param>
-    /// <param name="isAnswered">Whether anything is known.</param>
-    public IEnumerable<string> Remarks(HandlingQuestion question, bool isAnswered)
+    /// <param name="answer">What was asked and what is known.</param>
+    public IEnumerable<string> Remarks(HandlingAnswer answer)
     {
-        ArgumentNullException.ThrowIfNull(question);
-        if (!isAnswered)
+        ArgumentNullException.ThrowIfNull(answer);
+        var question = answer.Question;
+        if (answer.Answers.Count == 0)
             yield return wording.Say("handling.nothing-known");
         if (question.Preservative is null)
             yield return wording.Say("handling.say-preservative");
         if (question.Place.Length == 0)
             yield return wording.Say("handling.say-place");
+        if (answer.LacksRulesOfPlace)
+            yield return wording.Say("handling.place-unknown", ("place", question.Place));
         yield return wording.Say("handling.governs");
     }
 }

@@ -6,7 +6,12 @@ namespace Alburnum.Workflows.Handling;
 /// <summary>What is known of a question about treated timber.</summary>
 /// <param name="Question">The question.</param>
 /// <param name="Answers">Statements that nothing said rules out: those for the preservative first, then those for any.</param>
-public sealed record HandlingAnswer(HandlingQuestion Question, IReadOnlyList<HandlingAdvice> Answers);
+/// <param name="LacksRulesOfPlace">Whether rules of other places are known on it, and none of the place's own.</param>
+public sealed record HandlingAnswer(
+    HandlingQuestion Question,
+    IReadOnlyList<HandlingAdvice> Answers,
+    bool LacksRulesOfPlace
+);
 
 /// <summary>Answers a question that comes with treated timber beside its treatment: fixings, moisture, fixation, burning, waste, storage.</summary>
 public static class AskHandling
@@ -18,6 +23,10 @@ public static class AskHandling
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(facts);
-        return new(question, [.. facts.Handling.Rows.Where(row => row.Answers(question)).OrderBy(row => row.IsForAny)]);
+        return new(
+            question,
+            [.. facts.Handling.Rows.Where(row => row.Answers(question)).OrderBy(row => row.IsForAny)],
+            facts.Handling.LacksRulesOf(question)
+        );
     }
 }

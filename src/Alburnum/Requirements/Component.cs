@@ -25,6 +25,12 @@ public sealed record ComponentName(
     /// <summary>The component of codes; null where no code here speaks of it, or where the name is a question.</summary>
     public Component? Component => Is is [var one] && !IsQuestion ? one : null;
 
+    /// <summary>Narrower names in the catalogue that it may mean, beside the components; empty where it means one thing.</summary>
+    public IReadOnlyList<string> Narrower { get; init; } = [];
+
+    /// <summary>Every name with which the question can be answered: of components, then narrower ones.</summary>
+    public IReadOnlyList<string> Meanings => [.. Is.Select(component => component.Name), .. Narrower];
+
     /// <summary>True where it can mean two things.</summary>
     public bool IsQuestion => Is.Count > 1 || Decides.Length > 0;
 }
@@ -53,10 +59,7 @@ public sealed class ComponentCatalogue
         Called(name) switch
         {
             null => new NotFound<ComponentName>(Near(name)),
-            { IsQuestion: true } question => new Several<ComponentName>(
-                [.. question.Is.Select(component => component.Name)],
-                question.Decides
-            ),
+            { IsQuestion: true } question => new Several<ComponentName>(question.Meanings, question.Decides),
             var called => new Found<ComponentName>(called),
         };
 

@@ -21,9 +21,9 @@ public sealed record HandlingQuestion(
     public string WiderPlace { get; init; } = "";
 }
 
-/// <summary>A place within a wider one whose law governs there too.</summary>
+/// <summary>A place that may be asked for beside those that statements are of.</summary>
 /// <param name="Name">The place.</param>
-/// <param name="Within">The wider one.</param>
+/// <param name="Within">The wider one whose law governs there too; empty where there is none.</param>
 public sealed record HandlingPlace(string Name, string Within);
 
 /// <summary>One statement about handling treated timber.</summary>
@@ -74,7 +74,7 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
 /// <summary>All that is known of handling treated timber.</summary>
 /// <param name="Subjects">The questions.</param>
 /// <param name="Rows">The statements, in the order in which they are given.</param>
-/// <param name="Narrower">Places within wider ones.</param>
+/// <param name="Narrower">Places that may be asked for besides.</param>
 public sealed record HandlingBook(
     IReadOnlyList<HandlingSubject> Subjects,
     IReadOnlyList<HandlingAdvice> Rows,
@@ -90,6 +90,18 @@ public sealed record HandlingBook(
                 .Distinct(StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal),
         ];
+
+    /// <summary>Whether rules of some place are known on what is asked, and none of them is the place's own and answers it.</summary>
+    /// <param name="question">The question.</param>
+    public bool LacksRulesOf(HandlingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return question.Place.Length > 0
+            && Rows.Any(row => row.Subject == question.Subject.Key && row.Place.Length > 0)
+            && !Rows.Any(row =>
+                row.Answers(question) && string.Equals(row.Place, question.Place, StringComparison.OrdinalIgnoreCase)
+            );
+    }
 
     /// <summary>The wider place that a place lies in; empty where none is known.</summary>
     public string Around(string place) => Narrower.FirstOrDefault(each => each.Name == place)?.Within ?? "";

@@ -17,29 +17,25 @@ public sealed class AssayChecks
 
     public static TheoryData<double[]> ThreeLaboratories => ReferenceTable.Rows("assays.csv", "three-laboratories");
 
-    // Four components in nm: standard, difference, expansion, temperature. The guide's result is remembered, 16.7; with its rounded inputs it is
-    // 16.76.
+    // Four components in nm: standard, difference, expansion, temperature. The guide leaves the decimals of the degrees of freedom out.
     [Fact]
-    [FromMemory(
-        "JCGM 100:2008",
-        "H.1.6, effective degrees of freedom of the end gauge's length, inputs at second hand"
-    )]
-    public void An_end_gauge_has_16_7_effective_degrees_of_freedom() =>
-        Assert.Equal(
-            16.7,
-            EvaluatedUncertainty.Combine(new(25, 18), new(9.7, 25.6), new(2.9, 50), new(16.6, 2)).DegreesOfFreedom,
-            0.1
-        );
+    [Published("JCGM 100:2008", "H.1, an end gauge's length, at second hand: 32 nm with 16 degrees of freedom")]
+    public void An_end_gauge_has_16_whole_degrees_of_freedom()
+    {
+        var combined = EvaluatedUncertainty.Combine(new(25, 18), new(9.7, 25.6), new(2.9, 50), new(16.6, 2));
 
-    // A product of three quantities, by their relative standard uncertainties in per cent.
+        Assert.Equal(32, combined.U, 0.4);
+        Assert.Equal(16, Math.Floor(combined.DegreesOfFreedom));
+    }
+
     [Fact]
-    [FromMemory("JCGM 100:2008", "G.4.1, example: 10, 5 and 15 observations")]
-    public void A_product_of_three_has_19_0_effective_degrees_of_freedom()
+    [WorkedOut("Welch–Satterthwaite: (0.25² + 0.57² + 0.82²)² / (0.25⁴/9 + 0.57⁴/4 + 0.82⁴/14) = 18.9987")]
+    public void Components_of_9_4_and_14_degrees_of_freedom_have_19_together()
     {
         var combined = EvaluatedUncertainty.Combine(new(0.25, 9), new(0.57, 4), new(0.82, 14));
 
-        Assert.Equal(1.03, combined.U, 2);
-        Assert.Equal(19.0, combined.DegreesOfFreedom, 1);
+        Assert.Equal(1.02947, combined.U, 5);
+        Assert.Equal(18.9987, combined.DegreesOfFreedom, 4);
     }
 
     [Theory]

@@ -84,7 +84,6 @@ public sealed class TradeFactChecks
     }
 
     [Fact]
-    [Computed]
     [CommonPractice("pine sapwood is penetrated throughout; its heartwood core is not")]
     public void Pine_sapwood_is_filled_and_its_heart_is_not()
     {

@@ -223,27 +223,6 @@ public sealed class BritishPracticeChecks
         );
 
     [Fact]
-    [CommonPractice("posts of resistant timber, 15 years")]
-    public void A_resistant_spruce_post_in_the_ground_for_15_years_needs_at_least_6_mm() =>
-        Assert.True(
-            DepthOrder.Implies(Demand("british-2014", Sawn("Norway spruce", UseClass.Four, 15)).Penetration, Sapwood(6))
-        );
-
-    [Fact]
-    [Computed]
-    [CommonPractice("a longer life asks for more")]
-    public void Thirty_years_ask_for_more_than_fifteen()
-    {
-        foreach (var species in new[] { "Scots pine", "Norway spruce" })
-        {
-            var shorter = Demand("british-2014", Sawn(species, UseClass.Four, 15, exposedHeartwood: true));
-            var longer = Demand("british-2014", Sawn(species, UseClass.Four, 30, exposedHeartwood: true));
-            Assert.True(DepthOrder.AsksLess(shorter.Penetration, longer.Penetration));
-            Assert.True(shorter.Retention!.Factor < longer.Retention!.Factor);
-        }
-    }
-
-    [Fact]
     [Calibration]
     [CommonPractice("what spruce takes up")]
     public void Spruce_without_incising_usually_stays_short_of_6_mm_and_incised_usually_reaches_it()

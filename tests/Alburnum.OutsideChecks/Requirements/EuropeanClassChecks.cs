@@ -82,29 +82,6 @@ public sealed class EuropeanClassChecks
         Assert.Contains("Nearest class of 2007 is NP5.", AdviceOn(demand));
     }
 
-    [Fact]
-    [CommonPractice("no use asks for penetration right through")]
-    public void No_rulebook_asks_for_penetration_right_through_the_heartwood()
-    {
-        var depths = Library
-            .Rulebooks.All.SelectMany(book => book.Rows)
-            .Select(row => row.Demand)
-            .OfType<PenetrationDemand>()
-            .Select(demand => demand.Depth);
-        Assert.All(
-            depths.SelectMany(Parts),
-            part => Assert.False(part is ShareOfZone { Zone: not WoodZone.Sapwood }, part.ToString())
-        );
-
-        static IEnumerable<DepthRule> Parts(DepthRule rule) =>
-            rule switch
-            {
-                AllOf all => all.Parts.SelectMany(Parts),
-                AnyOf any => any.Parts.SelectMany(Parts),
-                _ => [rule],
-            };
-    }
-
     private static Requirement Class(string rulebook, string name) =>
         Demand(rulebook, new Enquiry { StatedClass = name, Form = TimberForm.Round });
 }

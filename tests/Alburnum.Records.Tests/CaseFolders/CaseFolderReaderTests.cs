@@ -515,7 +515,11 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ countedAs: Kr }", "field countedAs: found Kr")]
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ product: CuO 120 % }", "field product: found CuO 120 %")]
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ zoneDensity: 430 }", "field zoneDensity: found 430")]
-    [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ countedAs: Cu, product: cca-c }", "expected one of the two")]
+    [InlineData(
+        "a,1600 ± 40 (k=1) mg/kg Cu",
+        "{ countedAs: Cu, product: cca-c }",
+        "one of the two, this or countedAs (--counted-as)"
+    )]
     public void Figures_that_cannot_be_counted_are_refused(string row, string basis, string message)
     {
         _folder.Write("assays.csv", $"sample,result\n{row}\n");

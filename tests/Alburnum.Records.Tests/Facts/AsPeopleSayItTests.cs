@@ -1,5 +1,6 @@
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
+using Alburnum.Tests.Shared;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Tests.Facts;
@@ -40,6 +41,19 @@ public sealed class AsPeopleSayItTests
 
     private static readonly FactLibrary Library = ShippedData.Library;
 
+    private static IEnumerable<ComponentName> ComponentNames
+    {
+        get
+        {
+            var all = File.ReadLines(Path.Combine(Repository.At("data"), "component-names.yaml"))
+                .Where(line => line.StartsWith("  - { name: ", StringComparison.Ordinal))
+                .Select(line => line["  - { name: ".Length..line.IndexOf(", group", StringComparison.Ordinal)])
+                .ToList();
+            Assert.True(all.Count > 1900);
+            return all.Select(name => Library.Components.Called(name.Trim('"'))!);
+        }
+    }
+
     [Fact]
     public void Nine_timber_names_in_ten_are_answered_or_asked_about() =>
         AssertNineInTen(Timbers, name => Library.Species.Find(name) is not NotFound<Species>);
@@ -68,6 +82,67 @@ public sealed class AsPeopleSayItTests
     [InlineData("GL28c")]
     public void A_strength_class_of_glulam_is_no_species(string name) =>
         Assert.Equal(TimberKind.Glued, Assert.IsType<NoSpecies>(Library.Species.Find(name)).Timber.Kind);
+
+    [Fact]
+    public void Every_question_offers_two_names_that_answer_it()
+    {
+        Assert.All(
+            ComponentNames.Where(name => name.IsQuestion),
+            question =>
+            {
+                Assert.True(question.Meanings.Count > 1, question.Name);
+                Assert.NotEmpty(question.Decides);
+                Assert.All(
+                    question.Narrower,
+                    each => Assert.IsType<Found<ComponentName>>(Library.Components.Find(each))
+                );
+            }
+        );
+    }
+
+    [Fact]
+    public void Every_name_says_where_it_stands_or_what_it_may_be() =>
+        Assert.All(ComponentNames, name => Assert.True(name.Exposure.SaysWhere || name.Meanings.Count > 0, name.Name));
+
+    [Theory]
+    [InlineData("door cill")]
+    [InlineData("newel post outdoors")]
+    [InlineData("garden shed floor bearer")]
+    [InlineData("playground swing post")]
+    [InlineData("cattle crush rail")]
+    [InlineData("cubicle division")]
+    [InlineData("retaining wall pole")]
+    public void A_plain_word_for_a_part_is_known(string name) =>
+        Assert.IsType<Found<ComponentName>>(Library.Components.Find(name));
+
+    [Theory]
+    [InlineData("post and rail fence")]
+    [InlineData("stringer")]
+    [InlineData("fender")]
+    public void A_word_for_two_parts_is_a_question(string name) =>
+        Assert.IsType<Several<ComponentName>>(Library.Components.Find(name));
+
+    [Theory]
+    [InlineData("Scots pine sapwood", "Scots pine")]
+    [InlineData("unsorted Russian redwood", "Scots pine")]
+    public void A_word_of_sorting_does_not_hide_a_timber(string name, string species) =>
+        Assert.Equal(species, Assert.IsType<Found<Species>>(Library.Species.Find(name)).Value.Name);
+
+    [Theory]
+    [InlineData("C24 carcassing")]
+    [InlineData("treated pine")]
+    public void A_grade_with_a_word_of_sorting_is_still_a_question(string name) =>
+        Assert.IsType<Several<Species>>(Library.Species.Find(name));
+
+    [Theory]
+    [InlineData("acetylated wood")]
+    [InlineData("heat-treated wood")]
+    [InlineData("furfurylated wood")]
+    public void A_kind_offered_in_place_of_a_brand_is_known(string name)
+    {
+        Assert.Equal(TimberKind.Modified, Assert.IsType<NoSpecies>(Library.Species.Find(name)).Timber.Kind);
+        Assert.Contains("brand names are not kept", EnquiryFields.Species.Expected, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_bottom_plate_is_a_question() =>

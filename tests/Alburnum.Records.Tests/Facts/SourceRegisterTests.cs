@@ -55,6 +55,16 @@ public sealed class SourceRegisterTests
         );
     }
 
+    [Fact]
+    public void An_address_of_a_site_alone_says_that_the_page_was_not_kept() =>
+        Assert.DoesNotContain(
+            All,
+            each =>
+                each.Address.Length > 0
+                && !each.Address.Contains('/', StringComparison.Ordinal)
+                && !each.Address.Contains("not kept", StringComparison.Ordinal)
+        );
+
     [Theory]
     [InlineData("durability-class-years")]
     [InlineData("timber-encyclopaedia")]

@@ -73,6 +73,35 @@ public sealed class HandlingTests
     }
 
     [Theory]
+    [InlineData("waste", "Ireland", true)]
+    [InlineData("burning", "Ireland", true)]
+    [InlineData("waste", "Australia", true)]
+    [InlineData("fixings", "Canada", true)]
+    [InlineData("waste", "Norway", true)]
+    [InlineData("waste", "New Zealand", true)]
+    [InlineData("waste", "Germany", false)]
+    [InlineData("moisture", "Ireland", false)]
+    [InlineData("waste", "", false)]
+    public void A_place_with_no_rule_of_its_own_is_said_to_have_none_known(string subject, string place, bool lacks)
+    {
+        var asked = new HandlingQuestion(Subject(subject), null, [], place)
+        {
+            WiderPlace = Facts.Handling.Around(place),
+        };
+
+        Assert.True(place.Length == 0 || Facts.Handling.Places.Contains(place));
+        Assert.Equal(lacks, AskHandling.Run(asked, Facts).LacksRulesOfPlace);
+        Assert.Contains(Ask(asked), row => row.Place.Length == 0);
+    }
+
+    [Fact]
+    public void Galvanised_steel_is_not_offered_with_CCA_in_the_sea() =>
+        Assert.DoesNotContain(
+            Ask(new(Subject("fixings"), Preservative("CCA"), [UseClass.Five], "")),
+            row => row.Says.Contains("hot-dip galvanised or stainless", StringComparison.Ordinal)
+        );
+
+    [Theory]
     [InlineData("Germany", "European Union")]
     [InlineData("California", "United States")]
     public void The_law_of_a_wider_place_answers_for_a_place_within_it(string place, string wider)
