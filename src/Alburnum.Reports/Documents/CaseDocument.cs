@@ -68,7 +68,11 @@ public sealed record CaseDocument
 
     /// <summary>Photographs that the case leaves out of its verdict; empty where it leaves out none, and in documents kept before they were listed.</summary>
     // A report kept by an older version has none of these lists: what reads it leaves them null, here as below.
-    public IReadOnlyList<LeftOutDocument> LeftOut { get => field ?? []; init; } = [];
+    public IReadOnlyList<LeftOutDocument> LeftOut
+    {
+        get => field ?? [];
+        init;
+    } = [];
 
     /// <summary>The verdict on the rule with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
     public VerdictDocument? VerdictWithLeftOut { get; init; }
@@ -260,7 +264,11 @@ public sealed record VerdictDocument
     public required IReadOnlyList<string> Reasons { get; init; }
 
     /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
-    public IReadOnlyList<JsonObject> Grounds { get => field ?? []; init; } = [];
+    public IReadOnlyList<JsonObject> Grounds
+    {
+        get => field ?? [];
+        init;
+    } = [];
 }
 
 /// <summary>One piece cut from the batch.</summary>
@@ -324,7 +332,11 @@ public sealed record BatchDocument
     public required RuleDocument Verdict { get; init; }
 
     /// <summary>The rule with the contract's demand and with the code's, each by itself; empty where there are not two.</summary>
-    public IReadOnlyList<DemandJudgedDocument> ByDemand { get => field ?? []; init; } = [];
+    public IReadOnlyList<DemandJudgedDocument> ByDemand
+    {
+        get => field ?? [];
+        init;
+    } = [];
 }
 
 /// <summary>A batch against one of two demands.</summary>
@@ -353,7 +365,11 @@ public sealed record RetentionDocument
     public required IReadOnlyList<AssayDocument> Assays { get; init; }
 
     /// <summary>How the laboratory's figures became retentions, one sentence each; empty where they were given as what is required.</summary>
-    public IReadOnlyList<string> Conversion { get => field ?? []; init; } = [];
+    public IReadOnlyList<string> Conversion
+    {
+        get => field ?? [];
+        init;
+    } = [];
 
     /// <summary>Whether the retention is met.</summary>
     public required RuleDocument Verdict { get; init; }

@@ -25,7 +25,11 @@ public sealed record FindingsDocument
     public required IReadOnlyList<string> NotJudged { get; init; }
 
     /// <summary>The same as data: docs/json/reasons.md.</summary>
-    public IReadOnlyList<JsonObject> NotJudgedGrounds { get => field ?? []; init; } = [];
+    public IReadOnlyList<JsonObject> NotJudgedGrounds
+    {
+        get => field ?? [];
+        init;
+    } = [];
 }
 
 /// <summary>Whether the rules are met.</summary>
@@ -100,5 +104,9 @@ public sealed record RuleDocument
     public required IReadOnlyList<string> Reasons { get; init; }
 
     /// <summary>The same as data, one object for each reason, in their order: docs/json/reasons.md.</summary>
-    public IReadOnlyList<JsonObject> Grounds { get => field ?? []; init; } = [];
+    public IReadOnlyList<JsonObject> Grounds
+    {
+        get => field ?? [];
+        init;
+    } = [];
 }

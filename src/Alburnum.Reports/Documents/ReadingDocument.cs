@@ -104,13 +104,21 @@ public sealed record ReadingDocument
     public bool OutlineMayBeWrong { get; init; }
 
     /// <summary>What to mind with the reagents sprayed, one sentence each.</summary>
-    public IReadOnlyList<string> Cautions { get => field ?? []; init; } = [];
+    public IReadOnlyList<string> Cautions
+    {
+        get => field ?? [];
+        init;
+    } = [];
 
     /// <summary>What was pointed out on the photograph; null where nothing was.</summary>
     public MarksDocument? Marks { get; init; }
 
     /// <summary>What the depths look like, each with what would confirm it; empty where they look like nothing in particular.</summary>
-    public IReadOnlyList<PatternDocument> Patterns { get => field ?? []; init; } = [];
+    public IReadOnlyList<PatternDocument> Patterns
+    {
+        get => field ?? [];
+        init;
+    } = [];
 
     /// <summary>What makes mean and least depth uncertain, cause by cause; null where it is not asked for, or no depth was read.</summary>
     public IReadOnlyList<BudgetRowDocument>? Budget { get; init; }

@@ -23,6 +23,11 @@ internal static partial class Faults
         {
             await AnewAsync(http, refused.Message);
         }
+        // A body that breaks off while it is read.
+        catch (BadHttpRequestException broken) when (!http.Response.HasStarted)
+        {
+            await Refusal.SayAsync(http, broken.StatusCode, Said("pages.broken-form"));
+        }
         catch (Exception fault)
             when (!http.Response.HasStarted && fault is not (OperationCanceledException or OutOfMemoryException))
         {
