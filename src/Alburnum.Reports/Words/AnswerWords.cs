@@ -106,6 +106,11 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("ways", wording.Joined("rows.either", ways))
             ),
             ContractClassOfSeveral several => OfSeveral(several),
+            ContractClassNotAnswered { Answer: NotCovered { Reason: NoRowHolds } uncovered } => wording.Say(
+                "answers.contract.not-covered",
+                ("class", contract.Name),
+                ("rulebook", uncovered.Trace.RulebookTitle)
+            ),
             ContractClassNotAnswered silent => wording.Say(
                 "answers.contract.not-answered",
                 ("class", contract.Name),

@@ -35,7 +35,7 @@ public sealed class RequirementCommandTests
     [InlineData("use class 4", "(European use class, EN 335): in contact with the ground")]
     [InlineData("Hazard class 3", "HC3 is a mark of another system")]
     [InlineData("Klasse 4", "GK4 is a mark of another system")]
-    [InlineData("H4", "More than one system has a class \"H4\"")]
+    [InlineData("H4", "More than one system whose demands")]
     public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
     {
         var run = await AlburnumRun.Of(

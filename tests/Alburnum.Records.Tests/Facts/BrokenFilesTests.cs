@@ -40,20 +40,20 @@ public sealed class BrokenFilesTests
     [InlineData("björk", "bjørk")]
     public void Two_names_that_a_person_would_take_for_one_are_refused(string first, string second)
     {
-        const string rest = "decides: which, source: trade-practice, standing: common practice";
+        const string rest = "source: trade-practice, standing: common practice";
         string Names(string more) =>
             $"names:\n  - {{ name: {first}, {more}{rest} }}\n  - {{ name: {second}, {more}{rest} }}\n";
         var problems = new List<InputProblem>();
 
         var sources = ShippedData.Library.Words.Sources;
         FactFile.ReadText(
-            Names("group: house, "),
+            Names("group: house, exposure: { groundContact: yes }, "),
             "own.yaml",
             problems,
             root => ComponentFile.ReadNames(root, []),
             sources
         );
-        FactFile.ReadText(Names(""), "own.yaml", problems, root => TimberNameFile.Read(root, []), sources);
+        FactFile.ReadText(Names("decides: which, "), "own.yaml", problems, root => TimberNameFile.Read(root, []), sources);
 
         Assert.Equal(
             [(3, "name", second), (3, "name", second)],

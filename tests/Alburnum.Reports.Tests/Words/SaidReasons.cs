@@ -372,18 +372,24 @@ internal static class SaidReasons
                 new ContractNotJudged(
                     new ContractClassOfSeveral("H4", ["One code", "Another code"], ["AS 1604 H4", "NZS 3640 H4"])
                 ),
-                "More than one system has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it. "
+                "More than one system whose demands are known here has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it. "
                     + "Write it with its system before it: AS 1604 H4 or NZS 3640 H4."
             ),
             (
                 new ContractNotJudged(new ContractClassOfSeveral("H4", ["One code", "Another code"], [])),
-                "More than one system has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it."
+                "More than one system whose demands are known here has a class \"H4\" (One code; Another code), and which is meant is not said: nothing is judged against it."
             ),
             (
                 new ContractNotJudged(
                     new ContractClassNotAnswered("NP4", new NotPermitted("For round timber only.", Nothing))
                 ),
                 "The contract's class \"NP4\" (Invented code) gives no demand for this piece: For round timber only."
+            ),
+            (
+                new ContractNotJudged(
+                    new ContractClassNotAnswered("NP4", new NotCovered(new NoRowHolds([Field.SpeciesGroup]), Nothing))
+                ),
+                "What the contract's class \"NP4\" (Invented code) demands of such a piece is not known here: nothing is judged against it."
             ),
             (
                 new UseNotJudged(
