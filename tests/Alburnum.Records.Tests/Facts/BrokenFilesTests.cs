@@ -53,7 +53,13 @@ public sealed class BrokenFilesTests
             root => ComponentFile.ReadNames(root, []),
             sources
         );
-        FactFile.ReadText(Names("decides: which, "), "own.yaml", problems, root => TimberNameFile.Read(root, []), sources);
+        FactFile.ReadText(
+            Names("decides: which, "),
+            "own.yaml",
+            problems,
+            root => TimberNameFile.Read(root, []),
+            sources
+        );
 
         Assert.Equal(
             [(3, "name", second), (3, "name", second)],

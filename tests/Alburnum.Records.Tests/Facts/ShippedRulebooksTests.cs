@@ -115,7 +115,8 @@ public sealed class ShippedRulebooksTests
                     var answer = book.Answer(enquiry);
                     var rows = answer
                         .Trace.Steps.SelectMany(step =>
-                            step.Matched.Concat(step.SetAside).Concat(step.Open.Select(miss => miss.Row))
+                            step.Matched.Concat(step.SetAside)
+                                .Concat(step.Open.Select(miss => miss.Row))
                                 // That all of these ask for a class is the answer.
                                 .Concat(
                                     answer is NotCovered { Reason: ClassNotStated }
