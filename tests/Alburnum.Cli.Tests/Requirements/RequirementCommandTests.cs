@@ -32,8 +32,8 @@ public sealed class RequirementCommandTests
     [InlineData("NP4", "gives no demand for this piece")]
     [InlineData("NP7", "is in no rulebook here by that name")]
     [InlineData("EN 351 NP5", "asks for more than the code's NP3")]
-    [InlineData("use class 4", "(European use class, EN 335): in contact with the ground")]
-    [InlineData("Hazard class 3", "HC3 is a mark of another system")]
+    [InlineData("use class 4", "is use class 4 of EN 335, and")]
+    [InlineData("Hazard class 3", "is use class 3.1 or 3.2 of EN 335, and")]
     [InlineData("Klasse 4", "GK4 is a mark of another system")]
     [InlineData("H4", "More than one system whose demands")]
     public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
