@@ -305,7 +305,9 @@ public sealed class OtherCodesChecks
         );
 
     private static string UseOf(Answer answer) =>
-        Assert
-            .IsType<UseClassDemand>(Assert.IsType<Settled>(answer.Trace.Step(Subject.UseClass)!.Finding).Demand)
-            .Label;
+        answer.Trace.Step(Subject.UseClass)!.Finding switch
+        {
+            UseClassOfContract { Demand: var ofClass } => ofClass.Label,
+            var other => Assert.IsType<UseClassDemand>(Assert.IsType<Settled>(other).Demand).Label,
+        };
 }

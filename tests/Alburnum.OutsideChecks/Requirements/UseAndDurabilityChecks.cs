@@ -40,7 +40,10 @@ public sealed class UseAndDurabilityChecks
     {
         var coated = (Dry with { IsExposedToWeather = true, LetsWaterStay = true, IsCoated = true }).UseClass();
         Assert.Equal([UseClass.ThreeTwo], coated.Classes);
-        Assert.Contains(Library.UseClassTraps, trap => trap.Sentence.Contains("since 2013", StringComparison.Ordinal));
+        Assert.Contains(
+            Library.UseClassTraps,
+            trap => trap.Sentence.Contains("since EN 335 of 2013", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
