@@ -1,6 +1,4 @@
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Alburnum.Records.Ledger;
 
@@ -26,34 +24,25 @@ internal sealed record BundleManifest(
 {
     private const string Format = "alburnum case bundle 1";
 
-    private static readonly JsonWriterOptions Readable = new()
-    {
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        Indented = true,
-        NewLine = "\n",
-    };
-
     /// <summary>The manifest as it is signed.</summary>
     public byte[] Write()
     {
         var files = new JsonObject();
         foreach (var file in Files.OrderBy(file => file.Path, StringComparer.Ordinal))
             files[file.Path] = new JsonObject { ["sha256"] = file.Sha256, ["bytes"] = file.Bytes };
-        var manifest = new JsonObject
-        {
-            ["format"] = Format,
-            ["program"] = Program,
-            ["made_at"] = LedgerJson.Moment(MadeAt),
-            ["case"] = CaseNumber,
-            ["entries"] = Entries,
-            ["head"] = Head,
-            ["key"] = Fingerprint,
-            ["files"] = files,
-        };
-        using var bytes = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(bytes, Readable))
-            manifest.WriteTo(writer);
-        return bytes.ToArray();
+        return LedgerJson.Lines(
+            new JsonObject
+            {
+                ["format"] = Format,
+                ["program"] = Program,
+                ["made_at"] = LedgerJson.Moment(MadeAt),
+                ["case"] = CaseNumber,
+                ["entries"] = Entries,
+                ["head"] = Head,
+                ["key"] = Fingerprint,
+                ["files"] = files,
+            }
+        );
     }
 
     /// <summary>Reads one; null where the bytes are none.</summary>

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 
 namespace Alburnum.Records.Bundles;

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 
 namespace Alburnum.Records.Facts;
@@ -155,9 +154,9 @@ public sealed class FactFile
                 .Order(StringComparer.Ordinal)
         )
         {
-            var hash = SHA256.HashData(File.ReadAllBytes(Path.Combine(dataFolder, path)));
-            lines.Append(Convert.ToHexStringLower(hash)).Append("  ").Append(path).Append('\n');
+            var hash = Sha256Of.Bytes(File.ReadAllBytes(Path.Combine(dataFolder, path)));
+            lines.Append(hash).Append("  ").Append(path).Append('\n');
         }
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(lines.ToString())));
+        return Sha256Of.Text(lines.ToString());
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using Alburnum.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -61,7 +60,7 @@ public static class RulebookFile
     public static Rulebook Read(ReadOnlyMemory<byte> bytes, string file, string name, FactLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
-        var copy = new RulebookCopy(file, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));
+        var copy = new RulebookCopy(file, Sha256Of.Bytes(bytes.Span));
         return Load(PlainFile.Text(bytes, file), file, root => Read(root, name, library.Words, copy), library.Words);
     }
 

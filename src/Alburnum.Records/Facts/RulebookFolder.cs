@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
@@ -42,7 +41,7 @@ public sealed class RulebookFolder
         if (rulebook.Copy is { } copy)
             return copy.Sha256;
         var file = Files(_dataFolder).First(each => each.Name == rulebook.Name).File;
-        return Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(_dataFolder, file))));
+        return Records.Sha256Of.Bytes(File.ReadAllBytes(Path.Combine(_dataFolder, file)));
     }
 
     /// <summary>Their names, in order; none is read for it.</summary>

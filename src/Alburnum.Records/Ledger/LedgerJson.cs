@@ -15,10 +15,12 @@ internal static class LedgerJson
     public const string After = "after";
     private const string Format = "alburnum ledger 1";
 
-    private static readonly JsonWriterOptions Readable = new()
+    private static readonly JsonWriterOptions OnOneLine = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
+
+    private static readonly JsonWriterOptions OnLines = OnOneLine with { Indented = true, NewLine = "\n" };
 
     /// <summary>The text of an entry that is hashed.</summary>
     public static string Sealed(LedgerEntry entry) =>
@@ -212,12 +214,17 @@ internal static class LedgerJson
         DateTime.ParseExact(text, "O", CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind);
 
     /// <summary>JSON on one line.</summary>
-    public static string Text(JsonNode node)
+    public static string Text(JsonNode node) => Encoding.UTF8.GetString(Written(node, OnOneLine));
+
+    /// <summary>JSON on a line for each value, in UTF-8.</summary>
+    public static byte[] Lines(JsonNode node) => Written(node, OnLines);
+
+    private static byte[] Written(JsonNode node, JsonWriterOptions options)
     {
         using var bytes = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(bytes, Readable))
+        using (var writer = new Utf8JsonWriter(bytes, options))
             node.WriteTo(writer);
-        return Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
+        return bytes.ToArray();
     }
 
     /// <summary>A JSON object of a text.</summary>

@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using System.Security.Cryptography;
 using System.Text;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -133,7 +132,7 @@ public static class BackUp
 
     private static void Add(ZipArchive zip, string name, ReadOnlySpan<byte> bytes, StringBuilder sums)
     {
-        sums.Append(Convert.ToHexStringLower(SHA256.HashData(bytes))).Append("  ").Append(name).Append('\n');
+        sums.Append(Sha256Of.Bytes(bytes)).Append("  ").Append(name).Append('\n');
         // Photographs are packed already.
         using var entry = zip.CreateEntry(name, CompressionLevel.Fastest).Open();
         entry.Write(bytes);
@@ -157,7 +156,7 @@ public static class BackUp
         using (var entry = Entry(from, zip, name).Open())
             entry.CopyTo(bytes);
         var found = bytes.ToArray();
-        return Convert.ToHexStringLower(SHA256.HashData(found)) == sums.GetValueOrDefault(name)
+        return Sha256Of.Bytes(found) == sums.GetValueOrDefault(name)
             ? found
             : throw Refused(from, $"{name} damaged (its SHA-256 is not that in {Sums})", Expected);
     }

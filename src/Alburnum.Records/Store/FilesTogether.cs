@@ -24,7 +24,7 @@ public sealed class FilesTogether(string folder, IReadOnlyList<(string Name, Rea
 
     /// <summary>The files by their names and hashes.</summary>
     internal IReadOnlyList<(string Name, string Sha256)> Sums =>
-        [.. files.Select(file => (file.Name, Ledger.Sha256Of.Bytes(file.Bytes.Span)))];
+        [.. files.Select(file => (file.Name, Sha256Of.Bytes(file.Bytes.Span)))];
 
     /// <summary>No files.</summary>
     public static FilesTogether None => new("", []);

@@ -23,5 +23,5 @@ public sealed record Photograph
 
     /// <summary>A photograph, hashed here and nowhere else.</summary>
     public static Photograph Of(string fileName, ReadOnlyMemory<byte> bytes) =>
-        new(fileName, bytes, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)));
+        new(fileName, bytes, Sha256Of.Bytes(bytes.Span));
 }

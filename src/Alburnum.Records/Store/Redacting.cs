@@ -1,6 +1,4 @@
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Alburnum.Records.Ledger;
 using Microsoft.EntityFrameworkCore;
@@ -20,13 +18,6 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
 
     // A plain word in YAML, CSV and JSON alike.
     private const string Instead = "REDACTED";
-
-    private static readonly JsonWriterOptions AsWritten = new()
-    {
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        Indented = true,
-        NewLine = "\n",
-    };
 
     /// <summary>Does it.</summary>
     public async Task<Redaction> RunAsync(string text, CancellationToken stop)
@@ -129,12 +120,7 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
     {
         if (LedgerJson.ReadOrNull(() => LedgerJson.Object(document)) is not { } node)
             return without(document);
-        if (!Replaced(node, without))
-            return document;
-        using var bytes = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(bytes, AsWritten))
-            node.WriteTo(writer);
-        return Encoding.UTF8.GetString(bytes.ToArray());
+        return Replaced(node, without) ? Encoding.UTF8.GetString(LedgerJson.Lines(node)) : document;
     }
 
     private static bool Replaced(JsonNode node, Func<string, string> without)
