@@ -42,6 +42,12 @@ public sealed record EnquiredCase(
     /// <summary>Standard uncertainty of the sapwood depth as stated, mm, above 0; null where nobody stated one.</summary>
     public double? StatedSapwoodUMm { get; init; }
 
+    /// <summary>The sapwood depth as stated, with the standard uncertainty that is carried, mm; null where none is stated.</summary>
+    internal Estimate? StatedSapwood =>
+        StatedSapwoodMm is { } depthMm
+            ? new(depthMm, StatedSapwoodUMm ?? PieceEvidence.SapwoodToTheMillimetreMm)
+            : null;
+
     /// <summary>How the laboratory's figures became retentions.</summary>
     public AssayBasis AssayBasis { get; init; } = new();
 

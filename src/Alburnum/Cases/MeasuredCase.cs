@@ -83,17 +83,16 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     {
         if (
             Enquired is
-            { StatedSapwoodMm: { } stated, Enquiry.Species: { SapwoodWidth.Value.IsDistinct: false } species }
+            { StatedSapwoodMm: { } depthMm, Enquiry.Species: { SapwoodWidth.Value.IsDistinct: false } species }
         )
-            yield return new BorderNotDistinct(species, stated);
+            yield return new BorderNotDistinct(species, depthMm);
         if (
-            Enquired.StatedSapwoodMm is { } depthMm
-            && Evidence.Any(piece => piece.Profile?.Faces.Any(face => face.SapwoodDepthMm.Contains(depthMm)) == true)
+            Enquired.StatedSapwood is { } stated
+            && Evidence.Any(piece =>
+                piece.Profile?.Faces.Any(face => face.SapwoodDepthMm.Contains(stated.Value)) == true
+            )
         )
-            yield return new SapwoodAsStated(
-                new(depthMm, Enquired.StatedSapwoodUMm ?? PieceEvidence.SapwoodToTheMillimetreMm),
-                Enquired.StatedSapwoodUMm is not null
-            );
+            yield return new SapwoodAsStated(stated, Enquired.StatedSapwoodUMm is not null);
         List<PieceEvidence> photographed =
         [
             .. Evidence.Where(piece => piece is { Kind: EvidenceKind.Photograph, Profile: not null }),

@@ -23,11 +23,6 @@ public sealed record PredictedCase(
     public MeasuredCase Measured(IReadOnlyList<PieceEvidence> evidence) =>
         new(
             this,
-            Enquired.StatedSapwoodMm is { } depthMm
-                ? [.. evidence.Select(piece => piece.WithSapwood(StatedSapwood(depthMm)))]
-                : evidence
+            Enquired.StatedSapwood is { } depthMm ? [.. evidence.Select(piece => piece.WithSapwood(depthMm))] : evidence
         );
-
-    private Estimate StatedSapwood(double depthMm) =>
-        new(depthMm, Enquired.StatedSapwoodUMm ?? PieceEvidence.SapwoodToTheMillimetreMm);
 }
