@@ -79,7 +79,10 @@ internal static partial class Confinement
 
     private static void Limit(Resource resource, ulong most)
     {
-        var limit = new ResourceLimit(most, most);
+        // A limit that is lower already may not be raised.
+        if (getrlimit((int)resource, out var set) != 0)
+            throw new InvalidOperationException($"The limit {resource} could not be read.");
+        var limit = new ResourceLimit(Math.Min(most, set.Most), Math.Min(most, set.Most));
         if (setrlimit((int)resource, in limit) != 0)
             throw new InvalidOperationException($"The limit {resource} could not be set.");
     }
@@ -94,6 +97,9 @@ internal static partial class Confinement
     }
 
     private readonly record struct ResourceLimit(ulong Current, ulong Most);
+
+    [LibraryImport("libc", SetLastError = true)]
+    private static partial int getrlimit(int resource, out ResourceLimit limit);
 
     [LibraryImport("libc", SetLastError = true)]
     private static partial int setrlimit(int resource, in ResourceLimit limit);

@@ -35,7 +35,7 @@ internal sealed class ConfinedProcess : IDisposable
     /// <exception cref="InvalidOperationException">It cannot be started.</exception>
     public static ConfinedProcess Start(PictureKind kind, long length)
     {
-        var folder = Directory.CreateTempSubdirectory("alburnum-unpack-");
+        var folder = Directory.CreateTempSubdirectory($"alburnum-{Environment.ProcessId}-");
         var start = new ProcessStartInfo(Host, ["exec", Program, kind.ToString()])
         {
             UseShellExecute = false,
@@ -50,20 +50,34 @@ internal sealed class ConfinedProcess : IDisposable
         foreach (var name in TemporaryFolder)
             start.Environment[name] = folder.FullName;
         var process = new ConfinedProcess(Process.Start(start)!, folder);
-        Span<byte> bytes = stackalloc byte[sizeof(long)];
-        BinaryPrimitives.WriteInt64LittleEndian(bytes, length);
-        process.Input.Write(bytes);
-        process.Input.Flush();
-        if (process.Output.ReadByte() == Exchange.Ready)
+        if (process.IsReady(length))
             return process;
         process.Dispose();
         throw new InvalidOperationException($"{Program} could not be started.");
     }
 
+    private bool IsReady(long length)
+    {
+        Span<byte> bytes = stackalloc byte[sizeof(long)];
+        BinaryPrimitives.WriteInt64LittleEndian(bytes, length);
+        try
+        {
+            Input.Write(bytes);
+            Input.Flush();
+            return Output.ReadByte() == Exchange.Ready;
+        }
+        // It has ended already.
+        catch (IOException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>Ends it, wherever it is.</summary>
     public void Dispose()
     {
-        _late.Dispose();
+        // Not while it is being ended for being late.
+        _late.DisposeAsync().AsTask().GetAwaiter().GetResult();
         _process.Kill();
         _process.WaitForExit();
         _process.Dispose();

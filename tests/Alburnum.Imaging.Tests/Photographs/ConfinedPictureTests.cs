@@ -6,6 +6,7 @@ using Repository = Alburnum.Tests.Shared.Repository;
 namespace Alburnum.Imaging.Tests.Photographs;
 
 /// <summary>What the process that unpacks TIFF and HEIC may do, and what becomes of it.</summary>
+[Collection(nameof(Alone))]
 public sealed class ConfinedPictureTests
 {
     private static readonly byte[] Heic = File.ReadAllBytes(
@@ -65,15 +66,17 @@ public sealed class ConfinedPictureTests
     [Fact]
     public void A_broken_header_is_no_picture() => Assert.Null(ConfinedPicture.Open(Heic.AsMemory(0, 100)));
 
+    // Of this process: others on the machine may be reading photographs too.
     private static int Left() =>
-        Directory.GetDirectories(Path.GetTempPath(), "alburnum-unpack-*").Length
-        + (OperatingSystem.IsLinux() ? Process.GetProcesses().Count(each => IsUnpacking(each.Id)) : 0);
+        Directory.GetDirectories(Path.GetTempPath(), $"alburnum-{Environment.ProcessId}-*").Length
+        + (OperatingSystem.IsLinux() ? Process.GetProcesses().Count(each => IsUnpackingForUs(each.Id)) : 0);
 
-    private static bool IsUnpacking(int id)
+    private static bool IsUnpackingForUs(int id)
     {
         try
         {
-            return File.ReadAllText($"/proc/{id}/cmdline").Contains("alburnum-unpack", StringComparison.Ordinal);
+            return File.ReadAllText($"/proc/{id}/cmdline").Contains("alburnum-unpack", StringComparison.Ordinal)
+                && File.ReadAllLines($"/proc/{id}/status").Contains($"PPid:\t{Environment.ProcessId}");
         }
         // It has ended meanwhile.
         catch (Exception gone) when (gone is IOException or UnauthorizedAccessException)
@@ -82,3 +85,7 @@ public sealed class ConfinedPictureTests
         }
     }
 }
+
+/// <summary>Runs when no other test does: it counts what this process has started.</summary>
+[CollectionDefinition(nameof(Alone), DisableParallelization = true)]
+public sealed class Alone;
