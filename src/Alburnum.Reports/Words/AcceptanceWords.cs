@@ -35,6 +35,7 @@ public sealed class AcceptanceWords(Wording wording)
                 ("names", string.Join(", ", open.Pieces))
             ),
             DrawingNotRecorded => wording.Say("acceptance.drawing-not-recorded"),
+            SamplesScatterNotKnown => wording.Say("acceptance.scatter-not-known"),
             ReadingRiskNotKnown => wording.Say("acceptance.reading-risk-not-known"),
             AcceptanceProbability accepts => wording.Say(
                 "acceptance.probability",
@@ -69,8 +70,8 @@ public sealed class AcceptanceWords(Wording wording)
             ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
             ("probability", Certainty(mean.Probability))
         );
-        return !mean.IsScatterKnown ? $"{said} {wording.Say("acceptance.scatter-not-known")}"
-            : double.IsInfinity(mean.DegreesOfFreedom) ? said
+        return double.IsInfinity(mean.DegreesOfFreedom)
+            ? said
             : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(mean.DegreesOfFreedom, 1)))}";
     }
 

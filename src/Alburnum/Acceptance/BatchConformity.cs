@@ -93,7 +93,7 @@ public static class BatchConformity
             batch.Rule,
             counts,
             Lot(batch, counts),
-            [.. NotJudged(batch)]
+            [.. NotJudged(batch, retention)]
         );
     }
 
@@ -123,12 +123,14 @@ public static class BatchConformity
         }
     }
 
-    private static IEnumerable<Reason> NotJudged(BatchEvidence batch)
+    private static IEnumerable<Reason> NotJudged(BatchEvidence batch, Judgement? retention)
     {
         if (batch.RequiredKgPerM3 is not { } required)
             yield return new NoRetentionRequired();
         else if (batch.Assays.Count == 0)
             yield return new AssayMissing(required);
+        if (retention?.Reasons.OfType<RetentionMean>().Any(mean => !mean.IsScatterKnown) == true)
+            yield return new SamplesScatterNotKnown();
         string[] open = [.. batch.Pieces.Where(IsOpen).Select(piece => piece.Number)];
         if (open.Length > 0)
             yield return new PiecesNotDetermined(open);

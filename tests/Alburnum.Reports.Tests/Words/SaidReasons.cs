@@ -189,8 +189,11 @@ internal static class SaidReasons
             (new AssayMissing(12), "Retention: no assay was given, 12 kg/m³ is required."),
             (
                 new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
-                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %. "
-                    + "No laboratory analysed two samples: how far samples of the batch differ is not known, and the probability leaves it out."
+                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+            ),
+            (
+                new SamplesScatterNotKnown(),
+                "No laboratory analysed two samples: how far samples of the batch differ is not known, and the chance that the retention is met leaves it out."
             ),
             (
                 new RetentionMean(3, new(14.25, 0.4), 12, 0.9871) { DegreesOfFreedom = 2.37, IsScatterKnown = true },

@@ -32,7 +32,20 @@ public sealed class BatchFindingsTests
 
     [Fact]
     public void Rules_met_a_lot_shown_and_nothing_left_unjudged_conform() =>
-        Assert.Equal(Verdict.Conforms, Judge(40, 0, lot: 50).Findings.Weakest);
+        Assert.Equal(
+            Verdict.Conforms,
+            Judge(40, 0, lot: 50, assays: [Good, new MeasuredAssay(new(14.2, 0.4))]).Findings.Weakest
+        );
+
+    [Fact]
+    public void A_single_sample_leaves_the_whole_undecided_since_it_shows_no_scatter()
+    {
+        var found = Judge(40, 0, lot: 50, assays: [Good]).Findings;
+
+        Assert.Equal(Verdict.Conforms, found.Rule.Retention!.Verdict);
+        Assert.Contains(new SamplesScatterNotKnown(), found.NotJudged);
+        Assert.Equal(Verdict.Undecided, found.Weakest);
+    }
 
     [Fact]
     public void The_wanted_share_is_the_rule_s_unless_another_is_asked()
