@@ -23,6 +23,9 @@ internal static partial class Confinement
     /// <summary>The signal SIGXFSZ, on Linux and macOS.</summary>
     private const int FileTooLarge = 25;
 
+    /// <summary>The handler SIG_IGN, on Linux and macOS.</summary>
+    private const nint Ignore = 1;
+
     /// <summary>Takes the limits on; they cannot be taken off again.</summary>
     /// <param name="mostWrittenBytes">Largest file that may be written, bytes.</param>
     public static void Enter(long mostWrittenBytes)
@@ -44,10 +47,10 @@ internal static partial class Confinement
     /// <summary>What comes of trying: one line a limit.</summary>
     public static IEnumerable<string> Tried()
     {
-        // Otherwise the first byte written would end the process, as it does while a picture is in it.
-        using var survives = OperatingSystem.IsWindows()
-            ? null
-            : PosixSignalRegistration.Create((PosixSignal)FileTooLarge, signal => signal.Cancel = true);
+        // Otherwise the first byte written would end the process, as it does while a picture is in it. The kernel itself ignores the
+        // signal: the runtime hands one on later, perhaps when nobody is registered for it any more.
+        if (!OperatingSystem.IsWindows())
+            _ = signal(FileTooLarge, Ignore);
         yield return $"network: {Outcome(() => new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp).Dispose())}";
         yield return $"other programs: {Outcome(() => Process.Start("true").Dispose())}";
         yield return $"writing files: {Outcome(() => File.WriteAllText(Path.GetTempFileName(), "text"))}";
@@ -100,6 +103,9 @@ internal static partial class Confinement
 
     [LibraryImport("libc", SetLastError = true)]
     private static partial int getrlimit(int resource, out ResourceLimit limit);
+
+    [LibraryImport("libc", SetLastError = true)]
+    private static partial nint signal(int signal, nint handler);
 
     [LibraryImport("libc", SetLastError = true)]
     private static partial int setrlimit(int resource, in ResourceLimit limit);
