@@ -148,6 +148,7 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             await WaitAsync(() => LeaveLogAsync(stop), stop);
             if (state is not OfVersion { IsThisVersion: true })
                 await new BringingForward(this, by).RunAsync(stop);
+            await LoosePhotographs.RemoveAsync(this, stop);
         });
 
     /// <summary>Begins to write, as the only one.</summary>

@@ -8,7 +8,7 @@ namespace Alburnum.Records.Store;
 /// <param name="Runs">How many runs.</param>
 /// <param name="Photographs">How many photographs they rest on.</param>
 /// <param name="Damages">What is damaged or missing; empty where the store is whole.</param>
-/// <param name="Unused">Files among its photographs that no run rests on. They do no harm: a run that was broken off leaves them.</param>
+/// <param name="Unused">Files among its photographs that no run rests on. What was broken off leaves them; the next opening to keep runs removes those older than an hour.</param>
 /// <param name="OpenToOthers">Files that others than their owner may read.</param>
 public sealed record StoreFindings(
     int Cases,
@@ -40,15 +40,18 @@ public static class StoreCheck
             var photographs = await context.Photographs.AsNoTracking().ToListAsync(stop);
             foreach (var row in photographs)
                 await CheckAsync(file.Photographs, row, damages, stop);
-            var used = photographs.Select(row => row.Sha256).ToHashSet(StringComparer.Ordinal);
-            List<string> files = [.. file.Photographs.All.Order(StringComparer.Ordinal)];
             return new StoreFindings(
                 await context.Runs.Select(run => run.CaseNumber).Distinct().CountAsync(stop),
                 await context.Runs.CountAsync(stop),
                 photographs.Count,
                 damages,
-                [.. files.Where(each => !used.Contains(Path.GetFileName(each)))],
-                [.. files.Append(file.Path).Where(OwnersOnly.IsOpenToOthers)]
+                LoosePhotographs.Among(file.Photographs, photographs.Select(row => row.Sha256)),
+                [
+                    .. file
+                        .Photographs.All.Order(StringComparer.Ordinal)
+                        .Append(file.Path)
+                        .Where(OwnersOnly.IsOpenToOthers),
+                ]
             );
         });
     }

@@ -168,6 +168,25 @@ public sealed class BackUpTests : IDisposable
         Assert.False(System.IO.File.Exists(File));
     }
 
+    [Fact]
+    public async Task What_no_run_rests_on_is_removed_at_the_next_opening_to_keep_unless_it_is_new()
+    {
+        await MakeAsync();
+        var shelf = Directory.CreateDirectory(Path.Combine(_folder.At("cases.photographs"), "ab")).FullName;
+        var (old, young) = (Path.Combine(shelf, new('a', 64)), Path.Combine(shelf, new('b', 64)));
+        foreach (var file in Directory.GetFiles(_folder.At("cases.photographs"), "*", SearchOption.AllDirectories))
+            System.IO.File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddYears(-1));
+        await System.IO.File.WriteAllTextAsync(old, "left", Stop);
+        await System.IO.File.WriteAllTextAsync(young, "being kept", Stop);
+        System.IO.File.SetLastWriteTimeUtc(old, DateTime.UtcNow.AddHours(-2));
+
+        await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
+
+        var found = await StoreCheck.RunAsync(StorePath, Say, Stop);
+        Assert.Equal((2, 0), (found.Photographs, found.Damages.Count));
+        Assert.Equal([young], found.Unused);
+    }
+
     private async Task MakeAsync()
     {
         var store = await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
