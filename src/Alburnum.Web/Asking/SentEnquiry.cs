@@ -120,12 +120,13 @@ internal sealed record SentEnquiry(
                     };
             }
         }
-        catch (JsonException broken)
+        // Texts are made out of the bytes only when they are asked for; then it shows that some are not of UTF-8.
+        catch (Exception broken) when (broken is JsonException or InvalidOperationException)
         {
             problems.Add(
                 SentFields.Problem("", "what is no JSON object", "an object with the fields of an enquiry") with
                 {
-                    Line = (int)(broken.LineNumber + 1 ?? 0),
+                    Line = (int)((broken as JsonException)?.LineNumber + 1 ?? 0),
                 }
             );
         }

@@ -11,9 +11,14 @@ namespace Alburnum.Web.Guarding;
 internal static class OtherSites
 {
     public static Task RefuseAsync(HttpContext http, RequestDelegate next) =>
-        IsOfOtherSite(http.Request) && !IsLinkFollowed(http)
+        !IsAddress(http.Request) ? Refusal.SayAsync(http, StatusCodes.Status400BadRequest, Said("pages.bad-request"))
+        : IsOfOtherSite(http.Request) && !IsLinkFollowed(http)
             ? Refusal.SayAsync(http, StatusCodes.Status403Forbidden, Said("api.other-site"))
-            : next(http);
+        : next(http);
+
+    // A name that is allowed with a port that cannot be.
+    private static bool IsAddress(HttpRequest request) =>
+        Uri.TryCreate($"{request.Scheme}://{request.Host}", UriKind.Absolute, out _);
 
     // A program that is no browser says neither.
     private static bool IsOfOtherSite(HttpRequest request) =>
