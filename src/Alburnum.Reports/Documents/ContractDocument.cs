@@ -69,8 +69,8 @@ public sealed record ContractDocument
             AnalyticalZoneStanding = demand?.ZoneStanding,
             InWords = RequirementWords.Current.Answers.Say(
                 contract,
-                (code as Required)?.Requirement.PenetrationName,
-                code is NotNeeded
+                RequirementWords.Current.Answers.Demanded(code),
+                code.Outcome
             ),
         };
     }

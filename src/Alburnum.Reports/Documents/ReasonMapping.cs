@@ -230,6 +230,7 @@ public static class ReasonMapping
                 ("by_code", DocumentNames.OfRule(two.ByCode.Penetration.Verdict))
             ),
             CodeOnlyRecommends advised => Kind(reason, ("demand", advised.Answer.Requirement.PenetrationName)),
+            LeastOfCode least => Kind(reason, ("demand", least.Demand.Requirement.PenetrationName)),
             OnlyContractDemands only => Kind(reason, ("contract", only.Contract.Name)),
             SeveralRetentions several => Kind(
                 reason,

@@ -41,7 +41,53 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             NotNeeded none => none.Reason,
             NotPermitted no => no.Reason,
-            NotCovered open => Say(open.Reason),
+            NotCovered open => Say(open),
+            _ => null,
+        };
+
+    /// <summary>Why there is no answer, and what each would be in the cases that are open.</summary>
+    public string Say(NotCovered open)
+    {
+        ArgumentNullException.ThrowIfNull(open);
+        return open.Possible.Count == 0
+            ? Say(open.Reason)
+            : wording.Say(
+                "answers.possible",
+                ("reason", Say(open.Reason)),
+                ("answers", string.Join("; ", open.Possible.Select(Say)))
+            );
+    }
+
+    private string Say(PossibleAnswer possible) =>
+        wording.Say(
+            "answers.possible-one",
+            ("answer", Short(possible.Answer)),
+            (
+                "where",
+                string.Join(
+                    ", ",
+                    possible.Where.Select(each =>
+                        wording.Say(
+                            each.Value ? "answers.possible-yes" : "answers.possible-no",
+                            ("field", rows.Say([each.Key]))
+                        )
+                    )
+                )
+            )
+        );
+
+    /// <summary>The code's own name of its demand, or of the demands possible ("NP5 or NP6"); null where none is known.</summary>
+    public string? Demanded(Answer code) =>
+        code switch
+        {
+            Required { Requirement.PenetrationName: var name } => name,
+            NotCovered { Least: not null, Possible: var possible } => wording.Joined(
+                "rows.either",
+                possible
+                    .Select(each => (each.Answer as Required)?.Requirement.PenetrationName)
+                    .OfType<string>()
+                    .Distinct(StringComparer.Ordinal)
+            ),
             _ => null,
         };
 
@@ -94,11 +140,11 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     /// <summary>What becomes of the class that a contract names.</summary>
     /// <param name="contract">The class.</param>
     /// <param name="codesName">The code's name of its own demand; null where it has none.</param>
-    /// <param name="codeAsksForNone">True where the code says that nothing is needed.</param>
-    public string Say(ContractClass contract, string? codesName, bool codeAsksForNone = false) =>
+    /// <param name="code">What the code answers where it has no demand; null where it has one.</param>
+    public string Say(ContractClass contract, string? codesName, AnswerOutcome? code = null) =>
         contract switch
         {
-            ContractDemand demand => Demanded(demand, codesName ?? "", codeAsksForNone),
+            ContractDemand demand => Demanded(demand, codesName ?? "", code),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
             ContractClassOfSeveral { WrittenOut: { Count: > 0 } ways } several => wording.Say(
                 "answers.contract.of-several-written",
@@ -120,7 +166,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
         };
 
-    private string Demanded(ContractDemand demand, string codesName, bool codeAsksForNone)
+    private string Demanded(ContractDemand demand, string codesName, AnswerOutcome? outcome)
     {
         (string, string) name = ("class", demand.Name),
             code = ("code", codesName),
@@ -141,7 +187,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 code
             ),
             null => wording.Say(
-                codeAsksForNone ? "answers.contract.alone-asks" : "answers.contract.alone",
+                outcome switch
+                {
+                    AnswerOutcome.NotNeeded => "answers.contract.alone-asks",
+                    AnswerOutcome.NotPermitted => "answers.contract.alone-forbidden",
+                    _ => "answers.contract.alone",
+                },
                 name,
                 depth,
                 rulebook,

@@ -111,7 +111,7 @@ public sealed class CaseWords(Wording wording)
         {
             CodeAsksForNone { Answer: var none } => wording.Say("cases.code-asks-for-none", ("reason", none.Reason)),
             CodeForbids { Answer: var no } => no.Reason,
-            RulebookSilent { Answer: var unknown } => _requirements.Answers.Say(unknown.Reason),
+            RulebookSilent { Answer: var unknown } => _requirements.Answers.Say(unknown),
             CodeSilentOnInsects { There: var there } => _requirements.Answers.Say(there),
             NoDepthKnown => wording.Say("cases.no-depth-known"),
             RetentionUnknown => wording.Say("cases.retention-unknown"),
@@ -133,8 +133,18 @@ public sealed class CaseWords(Wording wording)
                 "cases.only-recommended",
                 ("demand", name)
             ),
+            LeastOfCode { Demand.Requirement: var least } => wording.Say(
+                "cases.least-of-code",
+                ("demand", least.PenetrationName),
+                ("depth", _requirements.Depths.Say(least.Penetration))
+            ),
             OnlyContractDemands only => wording.Say(
-                only.Code is NotNeeded ? "cases.only-contract-asks" : "cases.only-contract",
+                only.Code switch
+                {
+                    NotNeeded => "cases.only-contract-asks",
+                    NotPermitted => "cases.only-contract-forbidden",
+                    _ => "cases.only-contract",
+                },
                 ("contract", only.Contract.Name),
                 ("depth", _requirements.Depths.Say(only.Contract.Penetration)),
                 ("rulebook", only.Contract.Answer.Trace.RulebookTitle),

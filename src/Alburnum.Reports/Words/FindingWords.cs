@@ -55,7 +55,7 @@ public sealed class FindingWords(Wording wording)
     }
 
     private static bool IsOfDemands(Reason reason) =>
-        reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or SeveralRetentions;
+        reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or LeastOfCode or SeveralRetentions;
 
     private string Said(RuleFinding rule)
     {
@@ -203,9 +203,21 @@ public sealed class FindingWords(Wording wording)
                 )
             : rule.Whole.Reasons.OfType<OnlyContractDemands>().FirstOrDefault() is { } only
                 ? wording.Say(
-                    only.Code is NotNeeded ? "finding.only-contract-asks" : "finding.only-contract",
+                    only.Code switch
+                    {
+                        NotNeeded => "finding.only-contract-asks",
+                        NotPermitted => "finding.only-contract-forbidden",
+                        _ => "finding.only-contract",
+                    },
                     ("contract", only.Contract.Name),
                     ("byContract", wording.SayRule(penetration.Verdict))
+                )
+            : rule.Whole.Reasons.OfType<LeastOfCode>().FirstOrDefault()
+                is { Demand.Requirement.PenetrationName: var least }
+                ? wording.Say(
+                    "finding.least-of-code",
+                    ("least", least),
+                    ("byLeast", wording.SayRule(penetration.Verdict))
                 )
             : _reasons.Acceptance.Penetration(penetration.Verdict);
             yield return _reasons.Acceptance.Retention(rule.Retention);

@@ -80,7 +80,9 @@ public static class FindRequirement
         var answer = rulebook.Answer(enquiry);
         var asked = answer.Trace.AsAnswered;
         var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
-        var expected = Expected(answer, ContractClass.Deciding(answer, contract), asked, facts, stop);
+        // Where it is open what is required, nothing can be known to meet it.
+        var depth = answer is NotCovered { Least: not null } ? null : ContractClass.Deciding(answer, contract);
+        var expected = Expected(answer, depth, asked, facts, stop);
         var routes = Predicted(Routes(answer, contract, asked, rulebook, facts), facts, progress, stop);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max()) with

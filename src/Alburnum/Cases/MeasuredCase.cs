@@ -137,7 +137,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         var (pieces, batch) = Batch(depth, decision);
         var byDemand = ByDemand(decision);
         List<CaseReason> retention = [.. NoRetention()];
-        var overall = batch.Overall with
+        var overall = Overall(batch.Overall, depth) with
         {
             Reasons = [batch.Parts, .. OfDemands(byDemand), .. OfRetentions(decision), .. retention],
         };
@@ -157,11 +157,26 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         };
     }
 
+    // Whatever a contract says, timber that the code does not permit does not conform. What meets the least of the demands possible may still fall short of the others.
+    private Judgement Overall(Judgement batch, DepthRule depth) =>
+        Required.Answer switch
+        {
+            NotPermitted => batch with { Verdict = Verdict.DoesNotConform, Probability = null },
+            NotCovered { Least: not null } open when batch.Verdict == Verdict.Conforms && !open.IsMetBy(depth) =>
+                batch with
+                {
+                    Verdict = Verdict.Undecided,
+                },
+            _ => batch,
+        };
+
     /// <summary>What becomes of the demands on the depth: which decides of two, or that the contract's stands alone.</summary>
     private IEnumerable<CaseReason> OfDemands(IReadOnlyList<DemandJudged> byDemand)
     {
         if (Required.Answer is Required { Requirement.IsRecommended: true } advised)
             yield return new CodeOnlyRecommends(advised);
+        if (Required.Answer is NotCovered { Least: { } least } open)
+            yield return new LeastOfCode(open, least);
         if (Required.Contract is not ContractDemand demand)
             yield break;
         if (byDemand is [var contract, var code])
@@ -191,7 +206,10 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         };
 
     // That the code asks for none leaves nothing of it unjudged; that it is silent does.
-    private IEnumerable<CaseReason> NoCode() => Required.Answer is NotCovered ? NoDemandOfCode() : [];
+    private IEnumerable<CaseReason> NoCode() =>
+        Required.Answer is NotCovered open && !(Required.Penetration is { } depth && open.IsMetBy(depth))
+            ? NoDemandOfCode()
+            : [];
 
     private IEnumerable<CaseReason> NoContract() =>
         Required.Contract is { } stated and not ContractDemand
@@ -221,7 +239,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     }
 
     private IReadOnlyList<DemandJudged> ByDemand(DecisionRule decision) =>
-        (Required.Contract, Required.Answer) is (ContractDemand contract, Required { Requirement: var code })
+        (Required.Contract, Required.Answer.InAnyEvent) is (ContractDemand contract, { Requirement: var code })
             ?
             [
                 new(true, contract.Name, contract.Penetration, Batch(contract.Penetration, decision).Batch.Penetration),

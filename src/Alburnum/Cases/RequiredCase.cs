@@ -11,15 +11,19 @@ namespace Alburnum.Cases;
 /// <param name="Contract">What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</param>
 public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, ContractClass? Contract)
 {
-    /// <summary>Depth that the pieces are judged against: that which decides of code and contract; null where there is none, or where the code does not permit it.</summary>
-    public DepthRule? Penetration => ContractClass.Deciding(Answer, Contract);
+    /// <summary>
+    /// Depth that the pieces are judged against: that which decides of code and contract. Of timber that the code does not permit, the contract's is judged all the same,
+    /// beside that. Null where there is none.
+    /// </summary>
+    public DepthRule? Penetration =>
+        ContractClass.Deciding(Answer, Contract) ?? (Contract as ContractDemand)?.Penetration;
 
     /// <summary>How many of the pieces cut may fail, with the code's own AQL beside it where the code demands anything.</summary>
     public AcceptanceRule Acceptance =>
-        Enquired.Acceptance is ShareMustPass { TakenFrom: null } share && Answer is Required
+        Enquired.Acceptance is ShareMustPass { TakenFrom: null } share && Answer.InAnyEvent is { Trace: var trace }
             ? share with
             {
-                CodesAqlPercent = Answer.Trace.AqlPercent,
+                CodesAqlPercent = trace.AqlPercent,
             }
             : Enquired.Acceptance;
 
@@ -40,7 +44,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
                 .. Of(RetentionDemandedBy.Contract, name: null, Enquired.StatedRetentionKgPerM3),
             ];
 
-    private double? CodeKgPerM3 => Answer is Required { Requirement: var code } ? KgPerM3(code) : null;
+    private double? CodeKgPerM3 => Answer.InAnyEvent is { Requirement: var code } ? KgPerM3(code) : null;
 
     /// <summary>Retention of the class that the contract names, kg/m³; null where it gives no demand, or no figure of it is known.</summary>
     internal double? ClassKgPerM3 =>
@@ -60,7 +64,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
         };
 
     /// <summary>Depth of the code's analytical zone, mm; null where it is not known, or the code demands nothing.</summary>
-    internal double? CodesZoneMm => Answer is Required { Requirement: var code } ? ZoneMm(code) : null;
+    internal double? CodesZoneMm => Answer.InAnyEvent is { Requirement: var code } ? ZoneMm(code) : null;
 
     private static double? ZoneMm(Requirement requirement) =>
         requirement.Zone is { DepthMm: { } endMm } zone ? endMm - zone.FromMm : null;

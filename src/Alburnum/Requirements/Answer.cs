@@ -22,13 +22,38 @@ public enum AnswerOutcome
 /// <summary>What a rulebook says to an enquiry, and why.</summary>
 /// <param name="Outcome">Which kind it is.</param>
 /// <param name="Trace">Why.</param>
-public abstract record Answer(AnswerOutcome Outcome, Trace Trace);
+public abstract record Answer(AnswerOutcome Outcome, Trace Trace)
+{
+    /// <summary>What is demanded in any event: the demand itself; where the answer is open, the least of those possible; null where none is sure.</summary>
+    public Required? InAnyEvent => this as Required ?? (this as NotCovered)?.Least;
+
+    /// <summary>True where whatever reaches that depth is sure to be deep enough, whatever is open; false where no demand is known.</summary>
+    /// <param name="depth">The depth.</param>
+    public bool IsMetBy(DepthRule depth) =>
+        this switch
+        {
+            Required { Requirement.Penetration: var demanded } => DepthOrder.Implies(depth, demanded),
+            NotCovered { Possible: { Count: > 0 } possible } => possible.All(each => each.Answer.IsMetBy(depth)),
+            _ => false,
+        };
+}
 
 /// <summary>The code demands this, or recommends it.</summary>
 /// <param name="Requirement">The requirement.</param>
 /// <param name="Trace">Why.</param>
 public sealed record Required(Requirement Requirement, Trace Trace)
-    : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace);
+    : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace)
+{
+    /// <summary>True where whatever meets this is sure to meet another.</summary>
+    /// <param name="other">The other demand.</param>
+    internal bool IsSureToMeet(Required other) =>
+        DepthOrder.Implies(Requirement.Penetration, other.Requirement.Penetration);
+}
+
+/// <summary>What a rulebook answers in one of the cases that an enquiry leaves open.</summary>
+/// <param name="Where">What is taken to be so: each open field, with yes or no. Never empty.</param>
+/// <param name="Answer">The answer then.</param>
+public sealed record PossibleAnswer(IReadOnlyList<KeyValuePair<Field, bool>> Where, Answer Answer);
 
 /// <summary>The code asks for no preservative; insects that nobody has ruled out may still make it wise.</summary>
 /// <param name="Reason">Why, one sentence, as the rulebook has it.</param>
@@ -55,6 +80,40 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
             ClassNotStated => [Field.StatedClass],
             _ => [],
         };
+
+    /// <summary>What it answers in each of the cases that are open, where only what is said by yes or no is; empty otherwise.</summary>
+    public IReadOnlyList<PossibleAnswer> Possible { get; init; } = [];
+
+    /// <summary>
+    /// What it demands whatever is open: the least of the demands possible, with the least retention; null where one of them is none, or where none is sure to be met
+    /// by whatever meets the others. Timber that is not permitted in one of the cases must meet it in the others.
+    /// </summary>
+    public Required? Least
+    {
+        get
+        {
+            List<Required> demands = [.. Possible.Select(each => each.Answer).OfType<Required>()];
+            if (
+                demands.Exists(each => each.Requirement.IsRecommended)
+                || Possible.Any(each => each.Answer is not (Required or NotPermitted))
+            )
+                return null;
+            var least = demands.Find(each => demands.TrueForAll(other => other.IsSureToMeet(each)));
+            return least is null
+                ? null
+                : least with
+                {
+                    Requirement = least.Requirement with { RequiredRetention = LeastRetention(demands) },
+                };
+        }
+    }
+
+    private static PreservativeAmount? LeastRetention(List<Required> demands) =>
+        demands.TrueForAll(each =>
+            each.Requirement.RequiredRetention?.Unit == demands[0].Requirement.RequiredRetention?.Unit
+        )
+            ? demands.Select(each => each.Requirement.RequiredRetention).MinBy(amount => amount?.Value)
+            : null;
 
     /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of what is no timber of one species, of which it does not speak.</summary>
     public IReadOnlyList<RequirementCondition> Advice =>

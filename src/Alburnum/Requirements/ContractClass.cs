@@ -56,24 +56,24 @@ public abstract record ContractClass(string Name)
     }
 
     /// <summary>
-    /// The depth that decides: the stricter of code and contract, both where neither is. Where the code has no demand, the contract's; null where there is none, or where
-    /// the code does not permit it.
+    /// The depth that decides: the stricter of code and contract, both where neither is. Where the code has no demand, the contract's; where its answer is open, the least
+    /// that it demands in any event stands for it. Null where there is none, or where the code does not permit it.
     /// </summary>
     /// <param name="code">What the code that governs answers.</param>
     /// <param name="contract">What becomes of the class that the contract names; null where none is named, or where the code answers by it.</param>
     public static DepthRule? Deciding(Answer code, ContractClass? contract) =>
-        (code, contract) switch
-        {
-            (NotPermitted, _) => null,
-            (not Required, ContractDemand alone) => alone.Penetration,
-            (Required, ContractDemand { Stricter: StricterDemand.Contract } stricter) => stricter.Penetration,
-            (
-                Required { Requirement.Penetration: var depth },
-                ContractDemand { Stricter: StricterDemand.NotComparable } beside
-            ) => new AllOf([depth, beside.Penetration]),
-            (Required { Requirement.Penetration: var depth }, _) => depth,
-            _ => null,
-        };
+        code is NotPermitted
+            ? null
+            : (code.InAnyEvent?.Requirement.Penetration, contract) switch
+            {
+                (null, ContractDemand alone) => alone.Penetration,
+                ({ }, ContractDemand { Stricter: StricterDemand.Contract } stricter) => stricter.Penetration,
+                ({ } depth, ContractDemand { Stricter: StricterDemand.NotComparable } beside) => new AllOf([
+                    depth,
+                    beside.Penetration,
+                ]),
+                var (depth, _) => depth,
+            };
 
     /// <summary>The use classes that a stated class names, where the code that governs goes by these; empty otherwise.</summary>
     /// <param name="enquiry">The enquiry.</param>
@@ -110,9 +110,9 @@ public abstract record ContractClass(string Name)
             : new ContractClassNotAnswered(name, ofClass);
 
     private static StricterDemand? Order(Answer code, DepthRule contract) =>
-        code is not Required { Requirement.Penetration: var depth }
+        code.InAnyEvent is not { Requirement.Penetration: var depth }
             ? null
-            : (DepthOrder.Implies(contract, depth), DepthOrder.Implies(depth, contract)) switch
+            : (code.IsMetBy(contract), DepthOrder.Implies(depth, contract)) switch
             {
                 (true, true) => StricterDemand.Neither,
                 (true, false) => StricterDemand.Contract,
@@ -124,7 +124,7 @@ public abstract record ContractClass(string Name)
 /// <summary>The class gives a demand of its own, beside the code's.</summary>
 /// <param name="Name">The class.</param>
 /// <param name="Answer">The demand, and the rulebook that defines the class.</param>
-/// <param name="Stricter">Which of the two asks for more; null where no demand of the code is known: it asks for nothing, forbids it, or is silent.</param>
+/// <param name="Stricter">Which of the two asks for more; null where no demand of the code is sure: it asks for nothing, forbids it, or is silent.</param>
 public sealed record ContractDemand(string Name, Required Answer, StricterDemand? Stricter) : ContractClass(Name)
 {
     /// <summary>How deep the class wants the preservative.</summary>

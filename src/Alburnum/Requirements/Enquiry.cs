@@ -116,6 +116,18 @@ public sealed record Enquiry
     /// <summary>Sawn or round as said, or as the section shows; null where neither is known.</summary>
     public TimberForm? FormOrFromSection => Form ?? FormOfSection;
 
+    /// <summary>The enquiry with a field said that a rulebook reads as yes or no; null for any other field.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="isSo">What is said of it.</param>
+    internal Enquiry? WithYesOrNo(Field field, bool isSo) =>
+        field switch
+        {
+            Field.ExposedHeartwood => this with { HasExposedHeartwood = isSo },
+            Field.Incised => this with { IsIncised = isSo },
+            Field.Coated => this with { Exposure = Exposure with { IsCoated = isSo } },
+            _ => null,
+        };
+
     /// <summary>True where the form said is not the one that the section shows.</summary>
     public bool FormContradictsSection => Form is { } said && FormOfSection is { } shown && said != shown;
 }

@@ -67,7 +67,32 @@ public sealed class Rulebook
     public Answer Answer(Enquiry enquiry)
     {
         ArgumentNullException.ThrowIfNull(enquiry);
-        return Conclusion.From(Follow(enquiry), Lives);
+        var answer = Conclusion.From(Follow(enquiry), Lives);
+        return answer is NotCovered { Reason: DependsOn { Fields: var fields } } open
+            ? open with
+            {
+                Possible = [.. Possible(enquiry, fields)],
+            }
+            : answer;
+    }
+
+    // Only what is said by yes or no can be gone through; what is then still open is gone through likewise.
+    private IEnumerable<PossibleAnswer> Possible(Enquiry enquiry, IReadOnlyList<Field> open)
+    {
+        if (open.Where(field => enquiry.WithYesOrNo(field, true) is not null).Take(1).ToList() is not [var field])
+            return [];
+        List<(bool IsSo, Answer Answer)> both =
+        [
+            (true, Answer(enquiry.WithYesOrNo(field, true)!)),
+            (false, Answer(enquiry.WithYesOrNo(field, false)!)),
+        ];
+        return both.Exists(each => each.Answer is NotCovered { Possible.Count: 0 })
+            ? []
+            : both.SelectMany(each =>
+                each.Answer is NotCovered { Possible: var further }
+                    ? further.Select(then => then with { Where = [new(field, each.IsSo), .. then.Where] })
+                    : [new([new(field, each.IsSo)], each.Answer)]
+            );
     }
 
     /// <summary>True where a row asks for that class by name, so that the rulebook answers by it.</summary>

@@ -355,6 +355,18 @@ internal static class SaidReasons
                     + "Heartwood of this timber lasts."
             ),
             (
+                new OnlyContractDemands(Two(stricter: null).Contract, new NotPermitted("It rots there.", Nothing)),
+                "The code does not permit this timber here; by the contract's NP5 (full penetration in the sapwood; Invented code) the pieces were judged all the same. "
+                    + "It rots there."
+            ),
+            (
+                new LeastOfCode(
+                    new(new DependsOn([Field.ExposedHeartwood]), Nothing),
+                    new(new("NP5", new ShareOfZone(WoodZone.Sapwood, 1), null, null, null, []), Nothing)
+                ),
+                "Which demand of the code holds is open; judged by the least of those possible, NP5 (full penetration in the sapwood)."
+            ),
+            (
                 new SeveralRetentions([
                     new(new(RetentionDemandedBy.Code, null, 8), new(Verdict.DoesNotConform, null, [])),
                     new(new(RetentionDemandedBy.Class, "H4", 6), new(Verdict.Undecided, null, [])),

@@ -481,8 +481,91 @@ public sealed class StagesTests
         Assert.Empty(none.Findings.NotJudged.OfType<CaseReason>());
         Assert.Equal(Verdict.Conforms, silent.Batch!.Penetration.Verdict);
         Assert.Single(silent.Findings.NotJudged.OfType<RulebookSilent>());
-        Assert.Null(Under(new Forbidden("Not this timber."), Piece("P01", 40, 30)).Batch);
     }
+
+    [Fact]
+    public void Timber_that_the_code_forbids_does_not_conform_though_the_contracts_class_is_met()
+    {
+        var result = StatedCase("deep")
+            .Under(Code(new Forbidden("Not this timber.")), Classes)
+            .Predicted(null, null)
+            .Measured([Piece("P01", 40, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(Verdict.Conforms, result.Batch!.Penetration.Verdict);
+        Assert.Equal((Verdict.DoesNotConform, null), (result.Overall.Verdict, result.Overall.Probability));
+        Assert.Equal(result.Required.Answer, Assert.Single(result.Overall.Reasons.OfType<OnlyContractDemands>()).Code);
+    }
+
+    [Theory]
+    [InlineData(null, 3, Verdict.DoesNotConform, Verdict.DoesNotConform)]
+    [InlineData(null, 8, Verdict.Conforms, Verdict.Undecided)]
+    [InlineData("shallow", 4, Verdict.DoesNotConform, Verdict.DoesNotConform)]
+    [InlineData("shallow", 8, Verdict.Conforms, Verdict.Undecided)]
+    [InlineData("deep", 20, Verdict.DoesNotConform, Verdict.DoesNotConform)]
+    [InlineData("deep", 30, Verdict.Conforms, Verdict.Conforms)]
+    public void Of_an_open_demand_the_least_is_judged_and_meeting_it_decides_nothing_unless_every_one_is_met(
+        string? contract,
+        double depthMm,
+        Verdict penetration,
+        Verdict overall
+    )
+    {
+        var result = StatedCase(contract ?? "none")
+            .Under(OpenCode(Depth(6), Depth(10)), contract is null ? [] : [Classes])
+            .Predicted(null, null)
+            .Measured([Piece("P01", depthMm, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal((penetration, overall), (result.Batch!.Penetration.Verdict, result.Overall.Verdict));
+        Assert.Equal(
+            Depth(6).Depth,
+            Assert.Single(result.Overall.Reasons.OfType<LeastOfCode>()).Demand.Requirement.Penetration
+        );
+        Assert.Equal(contract is not "deep", result.Findings.NotJudged.OfType<RulebookSilent>().Any());
+    }
+
+    [Fact]
+    public void Where_one_of_the_answers_possible_asks_for_nothing_no_demand_is_sure()
+    {
+        var open = Assert.IsType<NotCovered>(
+            OpenCode(new NoTreatment("It lasts."), Depth(10)).Answer(Case([], 8).Enquiry)
+        );
+
+        Assert.Equal([false, true], open.Possible.Select(each => each.Where[0].Value).Order());
+        Assert.Null(open.Least);
+    }
+
+    [Fact]
+    public void Timber_that_is_forbidden_one_way_must_meet_the_demand_of_the_other()
+    {
+        var open = Assert.IsType<NotCovered>(
+            OpenCode(Depth(6), new Forbidden("Heartwood.")).Answer(Case([], 8).Enquiry)
+        );
+
+        Assert.Equal(Depth(6).Depth, open.Least?.Requirement.Penetration);
+        Assert.False(open.IsMetBy(new ShareOfZone(WoodZone.Lateral, 1)));
+    }
+
+    // What it asks for turns on whether heartwood reaches a face.
+    private static Rulebook OpenCode(Demand withoutHeartwood, Demand withHeartwood) =>
+        new([
+            new(
+                "without",
+                Subject.Penetration,
+                [new OneOf(Field.ExposedHeartwood, ["no"])],
+                withoutHeartwood,
+                [],
+                Invented
+            ),
+            new("with", Subject.Penetration, [new OneOf(Field.ExposedHeartwood, ["yes"])], withHeartwood, [], Invented),
+        ])
+        {
+            Name = "open",
+            Title = "Invented code",
+            Document = "Invented",
+            Edition = "3",
+        };
 
     [Fact]
     public void A_class_that_nobody_knows_is_said_to_be_not_judged_where_the_code_asks_for_nothing_too()
