@@ -38,6 +38,18 @@ public sealed class ListOfOutsideChecks
                 )
         );
 
+    [Theory]
+    [InlineData("EN 350-2", "EN 350, 2016", true)]
+    [InlineData("EN 350-2", "EN 351-1, 1995", false)]
+    [InlineData("Tropical timber data sheets, EN 350 classes", "EN 350-2, 1994", true)]
+    [InlineData("BS 8417", "NEN 5461", false)]
+    [InlineData("Wood species notes", "a second book of notes", false)]
+    public void Two_copies_of_one_standard_are_no_two_sources(string document, string second, bool isCopy)
+    {
+        var row = new Provenance(Standing.Published, document, "1994", "species table", "");
+        Assert.Equal(isCopy, SecondSource.StandardsRepeated(row, [new PublishedAttribute(second, "")]).Any());
+    }
+
     private static IEnumerable<MethodInfo> Checks() =>
         typeof(ListOfOutsideChecks)
             .Assembly.GetTypes()
@@ -98,9 +110,13 @@ public sealed class ListOfOutsideChecks
                 (CheckKind.Computed, "what the program works out, against a published or an independent result"),
                 (
                     CheckKind.SecondSource,
-                    "a fact, against another publication than the one it was taken from; both may quote one standard"
+                    "a fact, against a publication with an authority of its own: another standard, another country's code, "
+                        + "a research paper, a public handbook, a body's own list or a trade's own figure"
                 ),
-                (CheckKind.Transcription, "a row, against its own source"),
+                (
+                    CheckKind.Transcription,
+                    "a row, against its own source or against another copy of the standard that it repeats"
+                ),
                 (CheckKind.Calibration, "a model, against the facts that its numbers were chosen by: confirms nothing"),
             }
         )

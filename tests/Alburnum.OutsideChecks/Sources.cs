@@ -1,3 +1,6 @@
+using System.Reflection;
+using Xunit.v3;
+
 namespace Alburnum.OutsideChecks;
 
 /// <summary>Says where an expected value comes from. Every test in this project carries one.</summary>
@@ -47,10 +50,13 @@ public enum CheckKind
     /// <summary>Something that the program works out, against a published or an independently worked-out result.</summary>
     Computed,
 
-    /// <summary>A fact that ships, against another publication than the one it was taken from.</summary>
+    /// <summary>
+    /// A fact that ships, against a publication with an authority of its own: neither the one it was taken from nor another
+    /// copy of the standard that it repeats.
+    /// </summary>
     SecondSource,
 
-    /// <summary>A row that ships, against its own source: that it was copied right.</summary>
+    /// <summary>A row that ships, against its own source or another copy of the standard that it repeats: that it was copied right.</summary>
     Transcription,
 
     /// <summary>A model against the very facts that its numbers were chosen by. It shows consistency and confirms nothing.</summary>
@@ -67,8 +73,17 @@ public abstract class CheckKindAttribute(CheckKind kind) : Attribute
 /// <summary>See <see cref="CheckKind.Computed"/>.</summary>
 public sealed class ComputedAttribute() : CheckKindAttribute(CheckKind.Computed);
 
-/// <summary>See <see cref="CheckKind.SecondSource"/>.</summary>
-public sealed class SecondSourceAttribute() : CheckKindAttribute(CheckKind.SecondSource);
+/// <summary>See <see cref="CheckKind.SecondSource"/>. A check that does not show it by <see cref="SecondSource.IsAnother"/> fails.</summary>
+public sealed class SecondSourceAttribute() : CheckKindAttribute(CheckKind.SecondSource), IBeforeAfterTestAttribute
+{
+    void IBeforeAfterTestAttribute.Before(MethodInfo methodUnderTest, IXunitTest test) { }
+
+    void IBeforeAfterTestAttribute.After(MethodInfo methodUnderTest, IXunitTest test)
+    {
+        if ((methodUnderTest.GetCustomAttribute<CheckKindAttribute>() ?? this) is SecondSourceAttribute)
+            Assert.True(SecondSource.WasShown(test), "Nothing shows that the second source is another than the first.");
+    }
+}
 
 /// <summary>See <see cref="CheckKind.Transcription"/>.</summary>
 public sealed class TranscriptionAttribute() : CheckKindAttribute(CheckKind.Transcription);

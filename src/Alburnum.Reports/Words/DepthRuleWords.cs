@@ -23,6 +23,10 @@ public sealed class DepthRuleWords(Wording wording)
                 ("zone", In(least.Zone))
             ),
             ShareOfZone { Share: >= 1 } full => wording.Say("depths.full", ("zone", In(full.Zone))),
+            ShareOfZone { Zone: WoodZone.Lateral } share => wording.Say(
+                "depths.share-of-way",
+                ("percent", Percent(share.Share))
+            ),
             ShareOfZone share => wording.Say(
                 "depths.share",
                 ("percent", Percent(share.Share)),

@@ -7,7 +7,8 @@ internal static class Conclusion
     {
         if (trace.Enquiry.NotOneSpecies is { } timber)
             return new NotCovered(new NotOneSpecies(timber), trace);
-        if (lives.Count > 0 && trace.Enquiry.Life is { } life && !lives.Contains(life.Years))
+        var usual = (trace.Step(Subject.Life)?.Finding as UsualLifeOfName)?.Life;
+        if (lives.Count > 0 && (trace.Enquiry.Life ?? usual) is { } life && !lives.Contains(life.Years))
             return new NotCovered(new LifeNotKnown(lives, life.Years), trace);
         var step = trace.Step(Subject.Penetration)!;
         return step.Finding switch

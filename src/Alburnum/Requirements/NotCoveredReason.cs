@@ -16,9 +16,9 @@ public abstract record NotCoveredReason
         };
 }
 
-/// <summary>The code knows some desired service lives, and not the one that was asked for.</summary>
+/// <summary>The code knows some desired service lives, and not the one that was asked for, or is usual for the component.</summary>
 /// <param name="KnownYears">Lives that it knows, years, rising.</param>
-/// <param name="AskedYears">Life that was asked for, years.</param>
+/// <param name="AskedYears">Life that was asked for, or else the usual one, years.</param>
 public sealed record LifeNotKnown(IReadOnlyList<int> KnownYears, int AskedYears) : NotCoveredReason
 {
     /// <summary>The next longer life that it knows, years; null where there is none.</summary>

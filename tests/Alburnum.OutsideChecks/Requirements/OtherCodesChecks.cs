@@ -169,6 +169,26 @@ public sealed class OtherCodesChecks
         Assert.Equal(expected, Pole(use, species).Penetration);
     }
 
+    [Theory]
+    [Published(Manual, "penetration of round timber, 2.5 in or half of the radius, and 90 % of the sapwood")]
+    [InlineData("Douglas fir (N America)", 0.25, 1.00)]
+    [InlineData("southern pine", 0.50, 2.00)]
+    [InlineData("Pinus resinosa", 0.10, 1.60)]
+    public void A_building_pole_is_treated_to_half_its_radius(string species, double fromInch, double toInch)
+    {
+        var sapwood = new ShareOfZone(WoodZone.Sapwood, 0.90);
+        var pole = Pole("building pole", species);
+        Assert.Equal(
+            new AnyOf([
+                new AllOf([new LeastDepth(WoodZone.Lateral, 63.5), sapwood]),
+                new AllOf([new ShareOfZone(WoodZone.Lateral, 0.50), sapwood]),
+            ]),
+            pole.Penetration
+        );
+        Assert.Equal(fromInch * 25.4, pole.Zone!.FromMm, 1e-9);
+        Assert.Equal(toInch * 25.4, pole.Zone.DepthMm!.Value, 1e-9);
+    }
+
     [Fact]
     [Published(Manual, "assay zones of round timber")]
     public void The_assay_zone_of_a_southern_pine_pole_lies_between_half_an_inch_and_two_inches()

@@ -144,16 +144,16 @@ internal static class SaidReasons
             (new RuleUsed(new ShareMustPass(0.75)), "Rule used: 75 % of the pieces cut must pass."),
             (
                 new RuleUsed(new IndexedSampling(Plan)),
-                "Rule used: plan indexed at AQL 10 (ISO 2859-1, level II, normal inspection, letter D): cut 8, accept on at most 2 failures."
+                "Rule used: plan indexed at AQL 10 of ISO 2859-1, level II, normal inspection, letter D: cut 8, accept on at most 2 failures."
             ),
             (
                 new RuleUsed(new IndexedSampling(Plan with { UsedLetter = 'F', Severity = Severity.Tightened })),
-                "Rule used: plan indexed at AQL 10 (ISO 2859-1, level II, tightened inspection, letter D, arrow to F): cut 8, "
+                "Rule used: plan indexed at AQL 10 of ISO 2859-1, level II, tightened inspection, letter D, arrow to F: cut 8, "
                     + "accept on at most 2 failures."
             ),
             (
                 new RuleUsed(new IndexedSampling(Plan with { Severity = Severity.Reduced })),
-                "Rule used: plan indexed at AQL 10 (ISO 2859-1, level II, reduced inspection, letter D): cut 8, accept on at most 2 failures."
+                "Rule used: plan indexed at AQL 10 of ISO 2859-1, level II, reduced inspection, letter D: cut 8, accept on at most 2 failures."
             ),
             (
                 new PiecesCounted(new(8, 5, 2, 1), 2),

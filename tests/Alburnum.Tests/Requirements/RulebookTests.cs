@@ -125,6 +125,18 @@ public sealed class RulebookTests
     }
 
     [Fact]
+    public void A_usual_life_that_the_code_does_not_know_is_answered_with_the_lives_that_it_knows()
+    {
+        var invented = new Provenance(Standing.CommonPractice, "common practice", "", "", "");
+        ComponentName gate = new("gate", "water", [], new(), new(new(25), invented), "", invented);
+        var answer = Book(DepthRow("x", Depth(6), [Use("4"), Life(30)]))
+            .Answer(new Enquiry { UseClasses = [UseClass.Four], CalledAs = gate });
+
+        var reason = Assert.IsType<LifeNotKnown>(Assert.IsType<NotCovered>(answer).Reason);
+        Assert.Equal((25, 30), (reason.AskedYears, reason.NextYears));
+    }
+
+    [Fact]
     public void The_codes_own_use_class_and_life_fill_in_for_a_component()
     {
         var post = new Component("post");

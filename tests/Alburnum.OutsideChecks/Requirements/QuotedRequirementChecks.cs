@@ -3,9 +3,12 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;
 
-/// <summary>What codes ask for, against publications that the shipped rows were not taken from.</summary>
-[SecondSource]
-public sealed class SecondSourceChecks
+/// <summary>
+/// What codes ask for, against publications that the shipped rows were not taken from. Most of them are other copies of the
+/// standard that the row repeats; national lists of where a component belongs were each drawn up by their own body.
+/// </summary>
+[Transcription]
+public sealed class QuotedRequirementChecks
 {
     private const string SwedishGuide = "a Swedish timber guide";
     private const string NorwegianProducer = "a Norwegian producer's page on class B";
@@ -119,7 +122,7 @@ public sealed class SecondSourceChecks
     public void A_second_chart_gives_the_same_American_retention(string preservative, string category, double pcf)
     {
         var row = RowOf("american-use-categories", preservative + "-" + (category == "UC1" ? "UC1-UC2" : category));
-        SecondSource.IsAnother(row.Provenance, Posts);
+        SecondSource.IsAnotherCopy(row.Provenance, Posts);
         Assert.Equal(pcf * 16.0185, Assert.IsType<FixedRetention>(row.Demand).Amount.Value, tolerance: 0.001);
     }
 
@@ -148,6 +151,7 @@ public sealed class SecondSourceChecks
         Means("new-zealand-hazard-classes", "H1.2", "moisture", "borers and decay", AustralianAssociation);
 
     [Theory]
+    [SecondSource]
     [Published(DutchAssociation, "examples of EN 335")]
     [InlineData("fence post", "4")]
     [InlineData("playground timber", "4")]
@@ -157,6 +161,7 @@ public sealed class SecondSourceChecks
         IsIn(component, useClass, DutchAssociation);
 
     [Theory]
+    [SecondSource]
     [Published(FrenchMerchant, "examples of EN 335")]
     [InlineData("external wall stud", "2")]
     [InlineData("cladding", "3u")]
@@ -166,6 +171,7 @@ public sealed class SecondSourceChecks
         IsIn(component, useClass, FrenchMerchant);
 
     [Theory]
+    [SecondSource]
     [Published(EuropeanInstitute, "a European institute's examples of use classes")]
     [InlineData("fence post", "4")]
     [InlineData("fence rail", "3u")]
@@ -186,7 +192,7 @@ public sealed class SecondSourceChecks
     {
         var asked = new Enquiry { Component = Library.Components.Get(component) };
         var row = Ask("nordic-classes", asked).Trace.Step(Subject.UseClass)!.Matched.Single();
-        SecondSource.IsAnother(row.Provenance, EstonianPage);
+        SecondSource.IsAnotherCopy(row.Provenance, EstonianPage);
         Assert.Equal(useClass, Assert.IsType<UseClassDemand>(row.Demand).Label);
     }
 
@@ -199,7 +205,7 @@ public sealed class SecondSourceChecks
     public void An_Estonian_page_asks_for_the_same_depth_in_a_Nordic_class(string name, double? mm)
     {
         var row = RowOf("nordic-classes", name);
-        SecondSource.IsAnother(row.Provenance, EstonianPage);
+        SecondSource.IsAnotherCopy(row.Provenance, EstonianPage);
         Assert.Equal(mm is { } depth ? Sapwood(depth) : AllSapwood, Assert.IsType<PenetrationDemand>(row.Demand).Depth);
     }
 
@@ -208,7 +214,7 @@ public sealed class SecondSourceChecks
     public void A_trade_body_gives_resistant_timber_the_same_AQL()
     {
         var row = RowOf("british-2014", "aql-resistant-sawn");
-        SecondSource.IsAnother(row.Provenance, AmendmentNote);
+        SecondSource.IsAnotherCopy(row.Provenance, AmendmentNote);
         Assert.Equal(25, Assert.IsType<AcceptableQuality>(row.Demand).AqlPercent);
     }
 
@@ -219,7 +225,7 @@ public sealed class SecondSourceChecks
     public void A_trade_body_asks_for_the_same_depth_of_exposed_heartwood(string key)
     {
         var row = RowOf("british-2014", key);
-        SecondSource.IsAnother(row.Provenance, AmendmentNote);
+        SecondSource.IsAnotherCopy(row.Provenance, AmendmentNote);
         var parts = Assert.IsType<AllOf>(Assert.IsType<PenetrationDemand>(row.Demand).Depth).Parts;
         Assert.Contains(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), parts);
     }
@@ -227,21 +233,21 @@ public sealed class SecondSourceChecks
     private static PenetrationDemand European(string name, string publication)
     {
         var demand = Library.PenetrationClasses[name];
-        SecondSource.IsAnother(demand.DefinedBy!, publication);
+        SecondSource.IsAnotherCopy(demand.DefinedBy!, publication);
         return demand;
     }
 
     private static void HasYears(string species, int? from, int? to, string publication)
     {
         var row = Library.Durability.InGround(Library.Species.Get(species))!;
-        SecondSource.IsAnother(row.Provenance, publication);
+        SecondSource.IsAnotherCopy(row.Provenance, publication);
         Assert.Equal((from, to), (row.FromYears, row.ToYears));
     }
 
     private static void Means(string rulebook, string name, string where, string hazard, string publication)
     {
         var row = RowOf(rulebook, "meaning-" + name);
-        SecondSource.IsAnother(row.Provenance, publication);
+        SecondSource.IsAnotherCopy(row.Provenance, publication);
         var sentence = Assert.IsType<Advice>(row.Demand).Sentence;
         Assert.Contains(where, sentence, StringComparison.Ordinal);
         Assert.Contains(hazard, sentence, StringComparison.Ordinal);

@@ -3,9 +3,9 @@ using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Timber;
 
-/// <summary>The American grouping by decay resistance, taken from a Navy manual of 1990, against the laboratory's own note of 1967.</summary>
-[SecondSource]
-public sealed class SecondAmericanScaleChecks
+/// <summary>The American grouping by decay resistance, taken from a Navy manual of 1990, against the note of 1967 that it repeats.</summary>
+[Transcription]
+public sealed class AmericanScaleChecks
 {
     private const string Note = "Comparative decay resistance of heartwood of native species (FPL-0153), 1967";
     private const string Place = "table, at second hand in a country magazine";
@@ -84,7 +84,7 @@ public sealed class SecondAmericanScaleChecks
                 each.Scale == "American grouping by decay resistance"
                 && each.SpeciesNames.Contains(timber, StringComparer.Ordinal)
         );
-        SecondSource.IsAnother(found.Provenance, "FPL-0153");
+        SecondSource.IsAnotherCopy(found.Provenance, "FPL-0153");
         Assert.Equal(expected, found.Says);
     }
 }
