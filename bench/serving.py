@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Asks the real program as many readers at once, and prints requests a second, latencies and the program's peak memory.
+"""Asks the real program as many readers at once, and prints requests a second, latencies, and the program's processor time and peak memory.
 
     dotnet build src/Alburnum.Cli -c Release
     bench/serving.py [--readers 200] [--seconds 20]
@@ -46,14 +46,21 @@ async def read(port, address, until, took, statuses):
     writer.close()
 
 
-async def measure(port, address, readers, seconds):
+def processor_seconds(pid):
+    fields = pathlib.Path(f"/proc/{pid}/stat").read_text().rsplit(") ", 1)[1].split()
+    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+
+
+async def measure(pid, port, address, readers, seconds):
     took, statuses = [], {}
-    began = time.monotonic()
+    began, worked = time.monotonic(), processor_seconds(pid)
     await asyncio.gather(*(read(port, address, began + seconds, took, statuses) for _ in range(readers)))
     took.sort()
     at = lambda share: 1000 * took[min(len(took) - 1, int(share * len(took)))]
     rate = len(took) / (time.monotonic() - began)
     print(f"{address}: {rate:.0f} a second, median {at(0.5):.0f} ms, p99 {at(0.99):.0f} ms, answers {statuses}", flush=True)
+    each = 1000 * (processor_seconds(pid) - worked) / len(took)
+    print(f"    processor time of the program: {each:.2f} ms an answer", flush=True)
 
 
 def peak_mb(pid):
@@ -97,7 +104,7 @@ def main():
                 if photograph:
                     addresses += [photograph[0], f"{photograph[0]}/upright"]
                 for address in addresses:
-                    await measure(port, address, given.readers, given.seconds)
+                    await measure(server.pid, port, address, given.readers, given.seconds)
                     print(f"    peak memory so far: {peak_mb(server.pid):.0f} MB; load average {os.getloadavg()[0]:.1f}", flush=True)
 
             asyncio.run(run())

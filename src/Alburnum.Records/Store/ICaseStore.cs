@@ -37,6 +37,9 @@ public interface ICaseStore
     /// <param name="stop">Signalled to give up.</param>
     Task<KeptRun?> RunAsync(int caseNumber, int? number, CancellationToken stop);
 
+    /// <summary>Names the state of a case: hash of its last entry in the ledger, to which every act on it adds. Null where the store has no such case.</summary>
+    Task<string?> StateAsync(int caseNumber, CancellationToken stop);
+
     /// <summary>A photograph by its SHA-256, its bytes checked against it; null where no run rests on such a photograph.</summary>
     Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop);
 

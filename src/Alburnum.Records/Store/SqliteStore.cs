@@ -145,6 +145,18 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         );
 
     /// <inheritdoc/>
+    public Task<string?> StateAsync(int caseNumber, CancellationToken stop) =>
+        ReadAsync(
+            context =>
+                context
+                    .Ledger.Where(row => row.CaseNumber == caseNumber)
+                    .OrderByDescending(row => row.Number)
+                    .Select(row => row.Hash)
+                    .FirstOrDefaultAsync(stop),
+            stop
+        );
+
+    /// <inheritdoc/>
     public Task<Photograph?> PhotographAsync(string sha256, CancellationToken stop) =>
         NamedAsync(sha256, file.Photographs.ReadAsync, stop);
 

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
@@ -34,20 +32,24 @@ internal static class ServedReport
         CancellationToken stop
     )
     {
-        if (await store.RunAsync(number, run, stop) is not { } kept)
+        if (
+            await store.StateAsync(number, stop) is not { } state
+            || await copies.OfAsync(
+                $"report {state} {run}",
+                () => DrawAsync(number, run, store, stop),
+                each => each.Pdf.Length
+            )
+                is not { } report
+        )
             return Results.NotFound();
-        // A run never changes, but its texts may be removed for a person's sake: then it is drawn anew.
-        var pdf = await copies.OfAsync($"report {TextName(kept)}", () => DrawAsync(kept, store, stop));
-        AnswerHeaders.Name(http.Response, isShown: true, $"case-{number}-run-{kept.Number}.pdf");
-        return Results.Bytes(pdf, "application/pdf");
+        AnswerHeaders.Name(http.Response, isShown: true, $"case-{number}-run-{report.Run}.pdf");
+        return Results.Bytes(report.Pdf, "application/pdf");
     }
 
-    /// <summary>Names the text of a run's result: another text has another name.</summary>
-    public static string TextName(KeptRun kept) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(kept.Document)));
-
-    private static async Task<byte[]> DrawAsync(KeptRun kept, ICaseStore store, CancellationToken stop)
+    private static async Task<ReadyReport?> DrawAsync(int number, int? run, ICaseStore store, CancellationToken stop)
     {
+        if (await store.RunAsync(number, run, stop) is not { } kept)
+            return null;
         var document = KeptDocument.Of(kept);
         var photographs = new List<Photograph>();
         foreach (
@@ -60,6 +62,8 @@ internal static class ServedReport
             if (await store.PhotographAsync(sha256, stop) is { } photograph)
                 photographs.Add(photograph);
         }
-        return CaseReport.Write(document, CaseReport.Pictures(photographs));
+        return new(kept.Number, CaseReport.Write(document, CaseReport.Pictures(photographs)));
     }
+
+    private sealed record ReadyReport(int Run, byte[] Pdf);
 }

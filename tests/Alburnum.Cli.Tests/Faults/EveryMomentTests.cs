@@ -15,7 +15,7 @@ namespace Alburnum.Cli.Tests.Faults;
 public sealed class EveryMomentTests : IDisposable
 {
     /// <summary>Moments of each act; <c>./test --quick</c> takes fewer.</summary>
-    private static readonly int Moments = Environment.GetEnvironmentVariable("ALBURNUM_QUICK") is null ? 34 : 7;
+    private static readonly int Moments = Quick.IsAsked ? 7 : 34;
 
     /// <summary>Runs of the program that may be needed to come by so many.</summary>
     private const int MostRuns = 12;
