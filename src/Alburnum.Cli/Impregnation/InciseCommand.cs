@@ -28,7 +28,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
 
         [CommandOption("--pieces <N>")]
         [Description("Pieces to draw for each pattern tried")]
-        [DefaultValue(Draws.ForAPattern)]
+        [DefaultValue(Draws.Pieces)]
         public int Pieces { get; init; }
 
         [CommandOption("--boxes <N>")]

@@ -20,7 +20,7 @@ internal class PredictSettings : PlacedSettings
 
     [CommandOption("--pieces <N>")]
     [Description("Pieces to draw")]
-    [DefaultValue(Draws.ForAPrediction)]
+    [DefaultValue(Draws.Pieces)]
     public int Pieces { get; init; }
 
     [CommandOption("--out <FOLDER>")]

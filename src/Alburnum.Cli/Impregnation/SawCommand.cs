@@ -22,7 +22,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
     {
         [CommandOption("--pieces <N>")]
         [Description("Pieces to draw")]
-        [DefaultValue(Draws.ForAPrediction)]
+        [DefaultValue(Draws.Pieces)]
         public int Pieces { get; init; }
 
         [CommandOption("--out <FOLDER>")]

@@ -31,7 +31,7 @@ public static class AssayBasisReader
             CountedAs = countedAs,
             Product = product,
             Density =
-                fields.Part(AssayFields.ZoneDensity, Density) is { } stated ? stated
+                fields.Part(AssayFields.ZoneDensity, ContentText.ReadDensity) is { } stated ? stated
                 : species is null ? null
                 : UsualZoneDensity.Of(species, facts.DensityVariation),
             ZoneDepthMm = fields.Number(TreatmentFields.ZoneDepth),
@@ -76,9 +76,4 @@ public static class AssayBasisReader
     private static ProductFormula? Product(string text, Substances substances) =>
         substances.Products.FirstOrDefault(each => string.Equals(each.Key, text, StringComparison.OrdinalIgnoreCase))
         ?? (SubstanceFile.Parts(text.Split(','), substances) is { } parts ? new(text, text, parts, null) : null);
-
-    private static StatedZoneDensity? Density(string text) =>
-        ContentText.ReadDensity(text) is { } density && Ranges.DensityKgPerM3.Holds(density.Value)
-            ? new(density)
-            : null;
 }

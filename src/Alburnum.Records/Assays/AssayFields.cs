@@ -31,9 +31,10 @@ public static class AssayFields
         new()
         {
             Key = "zoneDensity",
-            Help = "Oven-dry mass in the volume of the zone, kg/m³, with its uncertainty and coverage factor",
+            Help =
+                "Oven-dry mass in the volume of the zone, kg/m³, with its uncertainty and coverage factor; without them nothing is held against a demand",
             Examples = "430 ± 20 (k=1)",
-            Expected = "kg/m³, 80 to 1400, with its uncertainty and the coverage factor k, such as 430 ± 20 (k=1)",
+            Expected = "kg/m³, 80 to 1400, its uncertainty with the coverage factor k, such as 430 ± 20 (k=1)",
             LeftOut = "worked out from the species' density at 12 %",
         };
 }

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Alburnum.Assaying;
+using Alburnum.Facts;
 using Alburnum.Measures;
 
 namespace Alburnum.Records.Assays;
@@ -100,14 +101,17 @@ public sealed partial record ContentText
             ? AnyExpected
             : null;
 
-    /// <summary>A density with its uncertainty, kg/m³; null where the text is none.</summary>
-    internal static Estimate? ReadDensity(string text)
+    /// <summary>A density of the zone, kg/m³, with or without its uncertainty; null where the text is none.</summary>
+    internal static StatedZoneDensity? ReadDensity(string text)
     {
         var match = Density().Match(text.Trim());
         if (!match.Success || StatedUncertainty.Fault(match) is not null)
             return null;
         var value = Number(match.Groups["value"]);
-        return StatedUncertainty.Of(match, value) is { } u ? new(value, u) : null;
+        var u = StatedUncertainty.Of(match, value);
+        return Ranges.DensityKgPerM3.Holds(value)
+            ? new(new(value, u ?? 0)) { IsUncertaintyKnown = u is not null }
+            : null;
     }
 
     private static double Number(Capture digits) => StatedUncertainty.Number(digits);

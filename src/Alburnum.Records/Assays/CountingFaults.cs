@@ -6,7 +6,7 @@ namespace Alburnum.Records.Assays;
 public static class CountingFaults
 {
     /// <summary>In words.</summary>
-    /// <param name="counting">What came of counting them: a fault, or a content that lacks density or depth of the zone.</param>
+    /// <param name="counting">What came of counting them: a fault, or a content that lacks density, its uncertainty or depth of the zone.</param>
     /// <param name="basis">What they were to count as.</param>
     public static string Expected(this Counting counting, AssayBasis basis)
     {
@@ -17,6 +17,8 @@ public static class CountingFaults
             NotCounted not => OfFault(not.Fault, basis),
             _ when basis.Density is null =>
                 $"{AssayFields.ZoneDensity.Key} in the case: the species' density is not known",
+            CountedRetention { IsVolumeUncertaintyKnown: false } =>
+                $"{AssayFields.ZoneDensity.Key} in the case with {StatedUncertainty.Missing}",
             _ => "zoneDepthMm in the case, to turn g/m² into kg/m³",
         };
     }

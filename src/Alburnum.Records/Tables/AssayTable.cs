@@ -91,7 +91,7 @@ public static class AssayTable
     private static Assay? Counted(IReadOnlyList<ReportedRow> rows, AssayBasis basis, Substances substances)
     {
         var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], basis, substances);
-        if (counting is not CountedRetention { KgPerM3: { } kgPerM3 } counted)
+        if (counting is not CountedRetention { KgPerM3: { } kgPerM3, IsVolumeUncertaintyKnown: true } counted)
         {
             rows[0]
                 .Line.Refuse(ResultColumn, string.Join(", ", rows.Select(row => row.Text)), counting.Expected(basis));

@@ -15,7 +15,7 @@ public sealed record CountedRetentionDocument
     /// <summary>Part of the standard uncertainty that comes from the laboratory, kg/m³; null where kg/m³ or it is not known.</summary>
     public required double? LaboratoryKgPerM3 { get; init; }
 
-    /// <summary>Part of it that comes from the density of the zone, kg/m³; null where kg/m³ is not known.</summary>
+    /// <summary>Part of it that comes from the density of the zone, kg/m³; null where kg/m³ or it is not known.</summary>
     public required double? DensityKgPerM3 { get; init; }
 
     /// <summary>How the figures were turned into it, one sentence each.</summary>
@@ -34,6 +34,6 @@ public sealed record ContentDocument
     /// <summary>The content; the limit of detection where nothing was found.</summary>
     public required double Value { get; init; }
 
-    /// <summary>Its standard uncertainty; null where a figure was reported without any.</summary>
+    /// <summary>Its standard uncertainty; null where a figure, or the density that it takes, is stated without any.</summary>
     public required double? U { get; init; }
 }

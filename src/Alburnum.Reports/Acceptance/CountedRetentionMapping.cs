@@ -18,13 +18,14 @@ public static class CountedRetentionMapping
             IsBelowDetection = counted.IsBelowDetection,
             Contents =
             [
-                .. Content("kg/m³", counted.KgPerM3, 1, counted.IsUncertaintyKnown),
-                .. Content("mg/kg", counted.MgPerKg, 1, counted.IsUncertaintyKnown),
-                .. Content("% m/m", counted.MgPerKg, 1e-4, counted.IsUncertaintyKnown),
-                .. Content("g/m²", counted.GPerM2, 1, counted.IsUncertaintyKnown),
+                .. Content("kg/m³", counted.KgPerM3, 1, counted.IsVolumeUncertaintyKnown),
+                .. Content("mg/kg", counted.MgPerKg, 1, counted.IsMassUncertaintyKnown),
+                .. Content("% m/m", counted.MgPerKg, 1e-4, counted.IsMassUncertaintyKnown),
+                .. Content("g/m²", counted.GPerM2, 1, counted.IsVolumeUncertaintyKnown),
             ],
-            LaboratoryKgPerM3 = isVolumeKnown && counted.IsUncertaintyKnown ? counted.LaboratoryKgPerM3 : null,
-            DensityKgPerM3 = isVolumeKnown ? counted.DensityKgPerM3 : null,
+            LaboratoryKgPerM3 =
+                isVolumeKnown && counted.IsLaboratoryUncertaintyKnown ? counted.LaboratoryKgPerM3 : null,
+            DensityKgPerM3 = isVolumeKnown && counted.IsDensityUncertaintyKnown ? counted.DensityKgPerM3 : null,
             Steps = [.. words.Steps(counted)],
             Remarks = [.. words.Remarks(counted)],
         };

@@ -144,7 +144,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     public string Say(ContractClass contract, string? codesName, AnswerOutcome? code = null) =>
         contract switch
         {
-            ContractDemand demand => Demanded(demand, codesName ?? "", code),
+            ContractDemand demand => string.Join(' ', Scope(demand).Prepend(Demanded(demand, codesName ?? "", code))),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
             ContractClassOfSeveral { WrittenOut: { Count: > 0 } ways } several => wording.Say(
                 "answers.contract.of-several-written",
@@ -165,6 +165,18 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
         };
+
+    // For which timber its own rulebook has the class.
+    private IEnumerable<string> Scope(ContractDemand demand) =>
+        demand
+            .Answer.Requirement.Conditions.OfType<RowAdvises>()
+            .Where(advice =>
+                Asks(advice.Row, Field.StatedClass)
+                && (Asks(advice.Row, Field.SpeciesGroup) || Asks(advice.Row, Field.SapwoodTreatability))
+            )
+            .Select(Say);
+
+    private static bool Asks(Row row, Field field) => row.When.Any(condition => condition.Field == field);
 
     private string Demanded(ContractDemand demand, string codesName, AnswerOutcome? outcome)
     {

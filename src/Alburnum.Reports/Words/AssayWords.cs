@@ -66,6 +66,9 @@ public sealed class AssayWords(Wording wording)
     {
         switch (basis.Density)
         {
+            case StatedZoneDensity { IsUncertaintyKnown: false, Stated.Value: var density }:
+                yield return wording.Say("assay.density-stated-bare", ("density", Figures.Number(density, 0)));
+                break;
             case StatedZoneDensity stated:
                 yield return wording.Say("assay.density-stated", ("density", Density(stated)));
                 break;
@@ -98,8 +101,10 @@ public sealed class AssayWords(Wording wording)
         if (!counted.IsBelowDetection)
             foreach (var part in counted.Parts.Where(part => part.Reported.IsBelowDetection))
                 yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Name));
-        if (!counted.IsUncertaintyKnown)
+        if (!counted.IsLaboratoryUncertaintyKnown)
             yield return wording.Say("assay.uncertainty-missing");
+        if (counted is { IsDensityUncertaintyKnown: false, IsVolumeUncertaintyKnown: false })
+            yield return wording.Say("assay.density-uncertainty-missing");
         if (counted is { Basis.Product: { } product, PartsOffFormula: { Count: > 0 } parts })
             yield return OffFormula(product, parts);
         yield return wording.Say("assay.speaks-for");

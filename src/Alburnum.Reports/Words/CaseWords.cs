@@ -242,11 +242,16 @@ public sealed class CaseWords(Wording wording)
                 ("species", species.Name),
                 ("stated", Figures.Mm(stated))
             ),
-            SapwoodAsStated(var depth, var isStated) => wording.Say(
+            SapwoodAsStated { MovesDemand: false, DepthMm: var depth } => wording.Say(
+                "cases.remark.sapwood-taken",
+                ("depth", Figures.Mm(depth.Value))
+            ),
+            SapwoodAsStated(var depth, var isStated, _) => wording.Say(
                 isStated ? "cases.remark.sapwood-as-stated" : "cases.remark.sapwood-to-the-millimetre",
                 ("depth", Figures.Mm(depth.Value)),
                 ("u", Figures.Number(depth.StandardUncertainty, 2))
             ),
+            SapwoodByRuler(var u) => wording.Say("cases.remark.sapwood-by-ruler", ("u", Figures.Number(u, 2))),
             IncisionsNotStated(var pieces) => wording.Say("cases.remark.incisions-not-stated", Pieces(pieces)),
             IncisionsNotSeen(var pieces) => wording.Say("cases.remark.incisions-not-seen", Pieces(pieces)),
             SampleOffFormula(var sample, var product, var parts) => wording.Say(

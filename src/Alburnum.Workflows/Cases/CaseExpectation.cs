@@ -39,7 +39,7 @@ public sealed record CaseExpectation(
         var request = new PredictionRequest
         {
             Treating = TreatingRequest.Of(treatment, section),
-            Pieces = Draws.ForAPlan,
+            Pieces = Draws.Pieces,
             Seed = Draws.Seed,
         };
         return AtItsLine(

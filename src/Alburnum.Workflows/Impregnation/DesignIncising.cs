@@ -92,7 +92,7 @@ public static class DesignIncising
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(facts);
-        var (asked, penalty) = (TreatingQuestion.Of(request.Treating, facts), facts.Impregnation.Penalty);
+        var (asked, penalty) = (TreatingQuestion.OfPieces(request.Treating, facts), facts.Impregnation.Penalty);
         if (asked.Prediction.Rule is NoDepth)
         {
             var file = request.Treating.File;

@@ -129,7 +129,7 @@ public static class PlanCharge
     {
         public static Part Of(ChargeOrder order, ChargePieces pieces, FactLibrary facts, CancellationToken stop)
         {
-            var question = TreatingQuestion.Of(TreatingRequest.Of(order.Treatment, pieces.Section), facts);
+            var question = TreatingQuestion.OfPieces(TreatingRequest.Of(order.Treatment, pieces.Section), facts);
             return new(
                 pieces,
                 question,
@@ -137,7 +137,7 @@ public static class PlanCharge
                     question.Prediction,
                     WayRun.Table(question.Prediction),
                     Draws.Seed,
-                    Draws.ForAPlan,
+                    Draws.Pieces,
                     cancellation: stop
                 )
             );

@@ -183,7 +183,7 @@ public static class Predict
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(facts);
-        var asked = TreatingQuestion.Of(request.Treating, facts);
+        var asked = TreatingQuestion.OfPieces(request.Treating, facts);
         IReadOnlyList<PermeabilityFit> fits = [];
         if (request.OwnDepths is { } depths)
         {

@@ -124,7 +124,7 @@ public static class SweepPredictions
         try
         {
             var asked = request.Across.Input.With(request.Up.Input.With(request.Treating, y), x);
-            var question = TreatingQuestion.Of(asked, facts).Prediction;
+            var question = TreatingQuestion.OfPieces(asked, facts).Prediction;
             var quick = QuickPrediction.Draw(
                 question,
                 WayRun.Table(question),

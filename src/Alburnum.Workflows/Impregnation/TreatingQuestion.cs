@@ -94,6 +94,30 @@ public sealed record TreatingQuestion
         };
     }
 
+    /// <summary>The same of pieces that lay in the log as the request says, of which the demand must ask something.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static TreatingQuestion OfPieces(TreatingRequest request, FactLibrary facts)
+    {
+        var asked = Of(request, facts);
+        // A code's demand may well ask nothing of these pieces; whoever writes one wants to know of it.
+        return request.Demand is null && asked.Prediction is { Rule: not NoDepth, AsksOfAnyPlace: false }
+            ? throw AsksOfNothing(request)
+            : asked;
+    }
+
+    private static InputRefusedException AsksOfNothing(TreatingRequest request)
+    {
+        var (isHeartwood, file) = (request.Zone == WoodZone.ExposedHeartwood && !request.IsWholeSapwood, request.File);
+        var (wood, field) = isHeartwood
+            ? ("heartwood", TreatmentFields.Zone)
+            : ("sapwood", request.IsWholeSapwood ? TreatmentFields.WholeSapwood : TreatmentFields.Zone);
+        return field.Refused(
+            file,
+            $"{wood}, which reaches no face of these pieces",
+            $"{wood} at a face: {TreatmentFields.All.NameIn(file)} {wood}, or a log that shows it ({TreatmentFields.HeartwoodRadius.NameIn(file)}, {TreatmentFields.Position.NameIn(file)}, {TreatmentFields.LogDiameter.NameIn(file)})"
+        );
+    }
+
     /// <summary>The schedule of a name, at the pressure and for the minutes asked for.</summary>
     /// <exception cref="InputRefusedException">There is no such schedule, or it cannot be run so.</exception>
     private static Fact<Schedule> ScheduleOf(TreatingRequest request, ImpregnationLibrary library)

@@ -138,7 +138,7 @@ public static class FindRequirement
                     (answer as Required)?.Requirement.MoistureMaxPercent ?? TreatingRequest.UsualMoisturePercent
                 ),
             },
-            Pieces = Draws.ForAPrediction,
+            Pieces = Draws.Pieces,
             Seed = Draws.Seed,
         };
         return Predict.Knows(request.Treating, facts) ? Predict.Run(request, facts, progress: null, stop) : null;

@@ -76,8 +76,17 @@ public sealed record CountedRetention : Counting
     /// <summary>Whether nothing was found: the figures below are then limits.</summary>
     public bool IsBelowDetection => Parts.All(part => part.Reported.IsBelowDetection);
 
-    /// <summary>Whether every figure says how uncertain it is; otherwise the standard uncertainties below mean nothing, and nothing is to be held against a demand.</summary>
-    public bool IsUncertaintyKnown => Parts.All(part => part.Reported.IsUncertaintyKnown);
+    /// <summary>Whether every figure of the laboratory says how uncertain it is; otherwise the standard uncertainties below mean nothing, and nothing is to be held against a demand.</summary>
+    public bool IsLaboratoryUncertaintyKnown => Parts.All(part => part.Reported.IsUncertaintyKnown);
+
+    /// <summary>The same of the density of the zone; true where none is used.</summary>
+    public bool IsDensityUncertaintyKnown => Basis.Density is not StatedZoneDensity { IsUncertaintyKnown: false };
+
+    /// <summary>Whether the standard uncertainty of <see cref="KgPerM3"/>, and of <see cref="GPerM2"/>, means anything.</summary>
+    public bool IsVolumeUncertaintyKnown => IsLaboratoryUncertaintyKnown && (IsDensityUncertaintyKnown || !IsByMass);
+
+    /// <summary>Whether that of <see cref="MgPerKg"/> does.</summary>
+    public bool IsMassUncertaintyKnown => IsLaboratoryUncertaintyKnown && (IsDensityUncertaintyKnown || IsByMass);
 
     /// <summary>Mass in the oven-dry mass of wood, mg/kg; null where only a content by volume is known, and no density.</summary>
     public Estimate? MgPerKg =>
@@ -130,7 +139,12 @@ public sealed record CountedRetention : Counting
     {
         get
         {
-            if (Basis.Product is not { } product || Parts.Count < 2 || IsBelowDetection || !IsUncertaintyKnown)
+            if (
+                Basis.Product is not { } product
+                || Parts.Count < 2
+                || IsBelowDetection
+                || !IsLaboratoryUncertaintyKnown
+            )
                 return [];
             var (whole, share) = (Parts.Sum(Content), ShareOfProduct);
             return

@@ -17,6 +17,9 @@ public abstract record ZoneDensity
 /// <param name="Stated">The density, kg/m³. Above 0.</param>
 public sealed record StatedZoneDensity(Estimate Stated) : ZoneDensity
 {
+    /// <summary>Whether anything says how uncertain it is; false: the standard uncertainty is written 0 and means nothing.</summary>
+    public bool IsUncertaintyKnown { get; init; } = true;
+
     /// <inheritdoc/>
     public override Estimate KgPerM3 => Stated;
 }

@@ -55,10 +55,15 @@ public sealed record MoistureMeasuredLater(DateOnly MeasuredOn, DateOnly Treated
 /// <param name="StatedMm">Sapwood depth as stated, mm.</param>
 public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseRemark;
 
-/// <summary>A sapwood depth is stated for where none was seen, and its uncertainty is carried in what is required of the sapwood.</summary>
+/// <summary>A sapwood depth is stated for where none was seen.</summary>
 /// <param name="DepthMm">The depth, with the standard uncertainty that is carried, mm.</param>
 /// <param name="IsUncertaintyStated">False where nobody stated one: the depth is then taken to be read to the millimetre.</param>
-public sealed record SapwoodAsStated(Estimate DepthMm, bool IsUncertaintyStated) : CaseRemark;
+/// <param name="MovesDemand">Whether what is required moves with that depth, so that its uncertainty counts.</param>
+public sealed record SapwoodAsStated(Estimate DepthMm, bool IsUncertaintyStated, bool MovesDemand) : CaseRemark;
+
+/// <summary>The border of the sapwood was read with a ruler, and what is required moves with it.</summary>
+/// <param name="UMm">The greatest standard uncertainty that is carried, mm: that of the depth read beside it.</param>
+public sealed record SapwoodByRuler(double UMm) : CaseRemark;
 
 /// <summary>The assays are said to be of a zone of another depth than the code's.</summary>
 /// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>

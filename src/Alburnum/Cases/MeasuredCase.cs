@@ -92,7 +92,24 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                 piece.Profile?.Faces.Any(face => face.SapwoodDepthMm.Contains(stated.Value)) == true
             )
         )
-            yield return new SapwoodAsStated(stated, Enquired.StatedSapwoodUMm is not null);
+            yield return new SapwoodAsStated(stated, Enquired.StatedSapwoodUMm is not null, Moves(stated));
+        List<double> byRuler =
+        [
+            .. Evidence
+                .Where(piece => piece is { Kind: EvidenceKind.Ruler, Profile: not null })
+                .SelectMany(piece => piece.Profile!.Faces)
+                .Where(face =>
+                    face.SapwoodUncertaintyMm > 0
+                    && face.SapwoodDepthMm.Any(depthMm =>
+                        depthMm is > 0 and { } border
+                        && border != Enquired.StatedSapwoodMm
+                        && Moves(new(border, face.SapwoodUncertaintyMm))
+                    )
+                )
+                .Select(face => face.SapwoodUncertaintyMm),
+        ];
+        if (byRuler.Count > 0)
+            yield return new SapwoodByRuler(byRuler.Max());
         List<PieceEvidence> photographed =
         [
             .. Evidence.Where(piece => piece is { Kind: EvidenceKind.Photograph, Profile: not null }),
@@ -109,6 +126,9 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         if (onTrust > 0)
             yield return new SizesOnTrust(onTrust);
     }
+
+    private bool Moves(Estimate sapwoodMm) =>
+        Required.Penetration is { } depth && PieceConformity.MovesWithBorder(depth, sapwoodMm);
 
     // Both means count what goes deeper at incisions.
     private IEnumerable<CaseRemark> OfPrediction() =>

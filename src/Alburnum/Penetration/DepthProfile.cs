@@ -20,7 +20,7 @@ public sealed record FaceProfile(
     IReadOnlyList<double?> SapwoodDepthMm
 )
 {
-    /// <summary>Standard uncertainty of the sapwood's depth, mm; 0 where it is taken as it was read with a rule.</summary>
+    /// <summary>Standard uncertainty of the sapwood's depth, mm, the greatest on the face; 0 where none is known anywhere on it.</summary>
     public double SapwoodUncertaintyMm { get; init; }
 
     /// <summary>

@@ -8,7 +8,7 @@ namespace Alburnum.Penetration;
 /// <param name="Face">Face number from 1; a core from a pole is on face 1.</param>
 /// <param name="PositionMm">Distance from the start of the face, mm, 0 or more.</param>
 /// <param name="DepthMm">Depth to the first untreated wood, mm, 0 or more.</param>
-/// <param name="StandardUncertaintyMm">Standard uncertainty of the depth, mm, 0 or more.</param>
+/// <param name="StandardUncertaintyMm">Standard uncertainty of what is read there, mm, 0 or more: of the depth, and of the border of the sapwood.</param>
 /// <param name="SapwoodDepthMm">Depth at which heartwood begins, mm; 0 where it reaches the face; null where not known.</param>
 public sealed record HandReading(
     int Face,
@@ -68,7 +68,14 @@ public static class HandReadings
             [.. readings.Select(reading => reading.StandardUncertaintyMm)],
             [.. readings.Select(_ => false)],
             [.. readings.Select(reading => reading.SapwoodDepthMm)]
-        );
+        )
+        {
+            SapwoodUncertaintyMm = readings
+                .Where(reading => reading.SapwoodDepthMm is not null)
+                .Select(reading => reading.StandardUncertaintyMm)
+                .DefaultIfEmpty()
+                .Max(),
+        };
 
     /// <summary>Share of the section within a border of even depth, 0 to 1.</summary>
     private static double Border(Section section, double depthMm) =>

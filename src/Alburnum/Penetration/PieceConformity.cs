@@ -42,6 +42,21 @@ public static class PieceConformity
             : new(verdict, probability, chance.Reasons) { MarginMm = chance.MarginMm };
     }
 
+    /// <summary>True where what is required of a piece moves with the border of its sapwood, so that the border's uncertainty counts in the judgement.</summary>
+    /// <param name="rule">What is required.</param>
+    /// <param name="sapwoodMm">Depth at which the sapwood ends, with its standard uncertainty, mm. Above 0.</param>
+    public static bool MovesWithBorder(DepthRule rule, Estimate sapwoodMm) =>
+        rule switch
+        {
+            LeastDepth least => least.Zone == WoodZone.Sapwood
+                && least.DepthMm > sapwoodMm.Value - sapwoodMm.StandardUncertainty,
+            ShareOfZone share => share.Zone == WoodZone.Sapwood,
+            AllOf all => all.Parts.Any(part => MovesWithBorder(part, sapwoodMm)),
+            AnyOf any => any.Parts.Any(part => MovesWithBorder(part, sapwoodMm)),
+            UntreatedHeartwoodLimit => true,
+            _ => false,
+        };
+
     private static DemandChance Chance(DepthRule rule, Evidence evidence) =>
         rule switch
         {

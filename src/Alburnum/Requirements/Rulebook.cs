@@ -201,7 +201,7 @@ public sealed class Rulebook
         return (step.Finding as Settled)?.Demand as UseClassDemand;
     }
 
-    // The exposure that decides in place of the code's row: where there is none, where what was said settles the class, and where the name itself settles a wetter one
+    // The exposure that decides in place of the code's row: where there is none, where what was said settles the class or leaves only wetter ones, and where the name itself settles a wetter one
     // ("sole plate on the ground") than the code has for the component in general. Otherwise one that says nothing.
     private static Exposure Exposed(Enquiry enquiry, TraceStep step, UseClassDemand? code)
     {
@@ -210,8 +210,11 @@ public sealed class Rulebook
             return enquiry.Exposure.Or(named?.Exposure);
         if (code is null)
             return enquiry.Exposure;
-        if (enquiry.Exposure.UseClass().NextQuestion is null)
+        var said = enquiry.Exposure.UseClass();
+        if (said.NextQuestion is null)
             return enquiry.Exposure;
+        if (said.Classes[0] > code.Classes.Max())
+            return enquiry.Exposure.Or(named?.Exposure);
         var both = enquiry.Exposure.Or(named?.Exposure).UseClass();
         return
             both.NextQuestion is null && named!.Name != enquiry.Component?.Name && both.Classes[0] > code.Classes.Max()

@@ -24,6 +24,18 @@ public sealed class AcceptanceCommandTests : IDisposable
         return run.Errors;
     }
 
+    [Theory]
+    [InlineData("460", "0.851 kg/m³")]
+    [InlineData("460", "460 kg/m³, as stated, without its uncertainty.")]
+    [InlineData("460", "a retention that rests on it cannot be held against a demand.")]
+    [InlineData("460 ± 20 (k=1)", "0.851 ± 0.046 kg/m³")]
+    public async Task A_density_of_the_zone_is_taken_with_and_without_its_uncertainty(string density, string said) =>
+        Assert.Contains(
+            said,
+            Flat(await Done("retention", "1850 ± 120 (k=2) mg/kg Cu", "--zone-density", density)),
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public async Task A_sampling_sheet_says_what_to_cut_what_passes_and_both_readings()
     {

@@ -28,6 +28,57 @@ public sealed class PredictCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task One_question_has_one_figure_whichever_command_it_is_put_to()
+    {
+        string[] wood = ["Scots pine", "100x100", "--whole-sapwood", "--json"];
+        using var predicted = JsonDocument.Parse(await Done(["predict", .. wood, "--cells", "0"]));
+        using var incised = JsonDocument.Parse(await Done(["incise", .. wood, "--boxes", "0"]));
+        using var required = JsonDocument.Parse(
+            await Done(
+                "requirement",
+                "--component",
+                "fence post",
+                "--use-class",
+                "4",
+                "--service-life",
+                "15",
+                "--species",
+                "Scots pine",
+                "--section",
+                "100x100",
+                "--rulebook",
+                "british-2014",
+                "--json"
+            )
+        );
+        var expected = required.RootElement.GetProperty("expected");
+        var unincised = incised.RootElement.GetProperty("tried")[0];
+
+        foreach (var share in (string[])["core_share", "piece_share"])
+        {
+            var value = predicted.RootElement.GetProperty(share).GetProperty("value").GetDouble();
+            Assert.InRange(value, 0.5, 0.999);
+            Assert.Equal(value, unincised.GetProperty(share).GetDouble());
+            Assert.Equal(value, expected.GetProperty(share).GetProperty("value").GetDouble());
+        }
+    }
+
+    [Theory]
+    [InlineData("--in: found heartwood, which reaches no face of these pieces", "--depth", "6", "--in", "heartwood")]
+    [InlineData("--whole-sapwood: found sapwood, which reaches no face", "--whole-sapwood", "--all", "heartwood")]
+    public async Task A_demand_on_wood_that_no_face_shows_is_refused_and_not_met_by_every_piece(
+        string said,
+        params string[] demand
+    )
+    {
+        var run = await AlburnumRun.Of(["predict", "ekki", "100x100", "--cells", "0", .. demand]);
+
+        Assert.Equal(2, run.Status);
+        Assert.Contains(said, run.Errors, StringComparison.Ordinal);
+        Assert.Contains("expected", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_said_is_not_assumed()
     {
         using var json = JsonDocument.Parse(

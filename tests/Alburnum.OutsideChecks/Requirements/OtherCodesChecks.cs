@@ -101,6 +101,25 @@ public sealed class OtherCodesChecks
     public void The_Nordic_spruce_class_is_known_by_name_only() =>
         Assert.IsType<NotCovered>(Ask("nordic-classes", new Enquiry { StatedClass = "GRAN" }));
 
+    [Theory]
+    [Published("Swedish description of the Nordic class AB, 2017", "timber")]
+    [InlineData("Scots pine", null)]
+    [InlineData("yellow cedar", null)]
+    [InlineData("Norway spruce", "easily-impregnated spruce-has-its-own")]
+    [InlineData("European larch", "easily-impregnated")]
+    [InlineData("European beech", "softwood-only")]
+    public void A_timber_that_is_no_easily_impregnated_softwood_is_outside_the_Nordic_class_AB(
+        string species,
+        string? said
+    )
+    {
+        var asked = new Enquiry { StatedClass = "AB", Species = Library.Species.Get(species) };
+        string[] scope = ["easily-impregnated", "softwood-only", "spruce-has-its-own"];
+        var keys = Ask("nordic-classes", asked).Trace.Step(Subject.Advice)!.Matched.Select(row => row.Key);
+
+        Assert.Equal(said ?? "", string.Join(' ', keys.Where(scope.Contains)));
+    }
+
     [Fact]
     [Published("Swedish description of the Nordic class HW, 2017", "penetration class")]
     public void The_Nordic_class_HW_is_NP1_with_an_analytical_zone_of_3_mm()

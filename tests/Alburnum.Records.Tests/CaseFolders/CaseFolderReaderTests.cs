@@ -514,7 +514,12 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ countedAs: Cu + Cr }", "expected a figure for each substance")]
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ countedAs: Kr }", "field countedAs: found Kr")]
     [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ product: CuO 120 % }", "field product: found CuO 120 %")]
-    [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ zoneDensity: 430 }", "field zoneDensity: found 430")]
+    [InlineData(
+        "a,1600 ± 40 (k=1) mg/kg Cu",
+        "{ zoneDensity: 430 }",
+        "expected zoneDensity in the case with an uncertainty"
+    )]
+    [InlineData("a,1600 ± 40 (k=1) mg/kg Cu", "{ zoneDensity: 4300 }", "field zoneDensity: found 4300")]
     [InlineData(
         "a,1600 ± 40 (k=1) mg/kg Cu",
         "{ countedAs: Cu, product: cca-c }",

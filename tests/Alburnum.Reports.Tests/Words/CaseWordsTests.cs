@@ -51,12 +51,20 @@ public sealed class CaseWordsTests
         (new OtherZoneAssayed(6, 3), "The assays are said to be of a zone 6 mm deep; the code's is 3 mm deep."),
         (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
         (
-            new SapwoodAsStated(new(25, 2), IsUncertaintyStated: true),
+            new SapwoodAsStated(new(25, 2), IsUncertaintyStated: true, MovesDemand: true),
             "Where a section shows no border, the sapwood is taken as stated, 25 mm deep; its standard uncertainty as stated, 2.00 mm,"
         ),
         (
-            new SapwoodAsStated(new(25, 0.29), IsUncertaintyStated: false),
+            new SapwoodAsStated(new(25, 0.29), IsUncertaintyStated: false, MovesDemand: true),
             "Where a section shows no border, the sapwood is taken as stated, 25 mm deep; no uncertainty of it is stated, so it is taken as read to the millimetre"
+        ),
+        (
+            new SapwoodAsStated(new(25, 2), IsUncertaintyStated: true, MovesDemand: false),
+            "Where a section shows no border, the sapwood is taken as stated, 25 mm deep."
+        ),
+        (
+            new SapwoodByRuler(0.5),
+            "A border of the sapwood read with a ruler is taken to be as uncertain as the depth read beside it (standard uncertainty 0.50 mm at most)"
         ),
         (new OtherZoneAssayed(5, 3), "The assays are said to be of a zone 5 mm deep; the code's is 3 mm deep."),
     ];

@@ -78,6 +78,22 @@ public sealed class CountedRetentionTests
         Assert.Equal(Math.Sqrt(0.08), counted.KgPerM3.Value.StandardUncertainty, 12);
     }
 
+    [Theory]
+    [InlineData(ContentUnit.MgPerKg, false, true)]
+    [InlineData(ContentUnit.KgPerM3, true, false)]
+    public void A_density_without_its_uncertainty_leaves_that_of_what_rests_on_it_unknown(
+        ContentUnit unit,
+        bool isVolumeKnown,
+        bool isMassKnown
+    )
+    {
+        var bare = new AssayBasis { Density = new StatedZoneDensity(new(400, 0)) { IsUncertaintyKnown = false } };
+        var counted = Counted(bare, new ReportedContent(Find("Cu"), unit, new(10, 1), IsBelowDetection: false));
+
+        Assert.Equal((isVolumeKnown, isMassKnown), (counted.IsVolumeUncertaintyKnown, counted.IsMassUncertaintyKnown));
+        Assert.True(counted.IsLaboratoryUncertaintyKnown);
+    }
+
     [Fact]
     public void Every_unit_says_the_same() =>
         Gen.Select(Gen.Double[1, 1e5], Gen.Double[0.01, 1000], Gen.Double[80, 1400], Gen.Double[1, 100])

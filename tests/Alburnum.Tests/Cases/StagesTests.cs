@@ -428,7 +428,11 @@ public sealed class StagesTests
         var stated = Case([], 8, sapwoodMm: 25);
         var ofSpruce = stated with { Enquiry = stated.Enquiry with { Species = spruce } };
 
-        SapwoodAsStated asStated = new(new(25, PieceEvidence.SapwoodToTheMillimetreMm), IsUncertaintyStated: false);
+        SapwoodAsStated asStated = new(
+            new(25, PieceEvidence.SapwoodToTheMillimetreMm),
+            IsUncertaintyStated: false,
+            MovesDemand: false
+        );
         Assert.Equal([new BorderNotDistinct(spruce, 25), asStated], RemarksOf(ofSpruce, [Piece("P01", 8)]));
         Assert.Equal([asStated], RemarksOf(stated, [Piece("P01", 8)]));
         Assert.Empty(RemarksOf(stated, [Piece("P01", 8, sapwoodMm: 20)]));
@@ -841,13 +845,46 @@ public sealed class StagesTests
 
         Assert.Equal(carried, judged.Pieces[0].Evidence.Profile!.Faces[0].SapwoodUncertaintyMm, 4);
         Assert.Equal(double.Hypot(0.3, carried), decided.StandardUncertaintyMm, 3);
-        Assert.Equal(isStated, judged.Measured.Remarks.OfType<SapwoodAsStated>().Single().IsUncertaintyStated);
+        var remark = judged.Measured.Remarks.OfType<SapwoodAsStated>().Single();
+        Assert.Equal((isStated, true), (remark.IsUncertaintyStated, remark.MovesDemand));
+    }
+
+    [Theory]
+    [InlineData(6, null)]
+    [InlineData(20, 0.3)]
+    [InlineData(25, 0.3)]
+    public void A_border_read_with_a_ruler_is_as_uncertain_as_the_depth_beside_it_and_said_where_it_counts(
+        double requiredMm,
+        double? saidMm
+    )
+    {
+        var measured = Case([], retention: null)
+            .Under(Code(Depth(requiredMm)))
+            .Predicted(null, null)
+            .Measured([Piece("P01", 20, sapwoodMm: 20)]);
+        var decided = measured.Judged(DecisionRule.Usual).Pieces[0].Judgement.Reasons.OfType<DecidedAt>().Single();
+
+        Assert.Equal(saidMm, measured.Remarks.OfType<SapwoodByRuler>().SingleOrDefault()?.UMm);
+        // What is required ends with the sapwood: at its border it moves with it only on the near side, beyond it on both.
+        Assert.Equal(
+            double.Hypot(
+                0.3,
+                requiredMm switch
+                {
+                    6 => 0,
+                    20 => 0.15,
+                    _ => 0.3,
+                }
+            ),
+            decided.StandardUncertaintyMm,
+            6
+        );
     }
 
     [Fact]
     public void A_sapwood_that_was_seen_carries_no_uncertainty_of_one_that_is_stated() =>
         Assert.Equal(
-            0,
+            0.3,
             (Case([], null, sapwoodMm: 25) with { StatedSapwoodUMm = 2 })
                 .Under(Code(Depth(6)))
                 .Predicted(null, null)

@@ -191,7 +191,7 @@ public sealed class FindRequirementTests
                     Demand = demand,
                     Incising = isIncised ? "usual" : null,
                 },
-                Pieces = Draws.ForAPrediction,
+                Pieces = Draws.Pieces,
                 Seed = Draws.Seed,
             },
             Facts,
@@ -200,6 +200,21 @@ public sealed class FindRequirementTests
         );
         Assert.Equal(predicted.Quick.PieceShare, found.Expected!.Quick.PieceShare);
         Assert.Equal(predicted.Usual!.Verdict, found.Expected.Usual!.Verdict);
+    }
+
+    [Fact]
+    public void A_batten_that_the_weather_reaches_is_not_left_in_the_code_s_class_for_one_under_a_roof()
+    {
+        var batten = Post with { Component = Component("tiling batten"), Life = null };
+        Answer Under(Exposure exposure) => Of(batten with { Exposure = exposure }).Answer;
+
+        Assert.Equal([UseClass.Two], Under(new()).Trace.UseClasses);
+        Assert.Equal([UseClass.Two], Under(new() { IsInSaltWater = false }).Trace.UseClasses);
+        Assert.DoesNotContain(UseClass.Two, Under(new() { IsExposedToWeather = true }).Trace.UseClasses);
+        Assert.All(
+            Under(new() { IsExposedToWeather = true }).Trace.UseClasses,
+            each => Assert.True(each > UseClass.Two)
+        );
     }
 
     [Fact]

@@ -47,6 +47,18 @@ internal static class DepthAt
             _ => true,
         };
 
+    /// <summary>True where the rule asks for anything of a core taken at one place.</summary>
+    public static bool Asks(DepthRule rule, SectionPosition place) =>
+        rule switch
+        {
+            NoDepth => false,
+            LeastDepth least => HasZone(least.Zone, place),
+            ShareOfZone share => HasZone(share.Zone, place),
+            AllOf all => all.Parts.Any(part => Asks(part, place)),
+            AnyOf any => any.Parts.Any(part => Asks(part, place)),
+            _ => true,
+        };
+
     private static bool HasZone(WoodZone zone, SectionPosition place) =>
         zone switch
         {

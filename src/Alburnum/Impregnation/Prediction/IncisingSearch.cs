@@ -39,28 +39,37 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
         var best = new List<IncisingTrial> { plain };
         if (IsEnough(plain))
             return new(best, plain);
-        foreach (var depth in DepthsMm.Where(depth => depth < question.Section.ThicknessMm / 2))
-        {
-            var (close, wide) = (0, (int)((WidestMm - ClosestMm) / StepMm));
-            var trial = Trial(depth, close);
-            if (IsEnough(trial))
-            {
-                while (close < wide)
-                {
-                    var middle = (close + wide + 1) / 2;
-                    if (Trial(depth, middle) is var wider && IsEnough(wider))
-                        (close, trial) = (middle, wider);
-                    else
-                        wide = middle - 1;
-                }
-            }
-            best.Add(trial);
-        }
+        best.AddRange(
+            DepthsMm
+                .Where(depth => depth < question.Section.ThicknessMm / 2)
+                .AsParallel()
+                .AsOrdered()
+                .WithCancellation(cancellation)
+                .Select(Widest)
+        );
         var chosen = best.Where(IsEnough)
             .OrderBy(trial => penalty.Beyond(trial.Pattern!).Count > 0)
             .ThenBy(trial => trial.Pattern!.CutOutCm3PerM2)
             .FirstOrDefault();
         return new(best, chosen);
+
+        // The widest spacing of cuts of one depth that is enough; the closest where none is.
+        IncisingTrial Widest(double depth)
+        {
+            var (close, wide) = (0, (int)((WidestMm - ClosestMm) / StepMm));
+            var trial = Trial(depth, close);
+            if (!IsEnough(trial))
+                return trial;
+            while (close < wide)
+            {
+                var middle = (close + wide + 1) / 2;
+                if (Trial(depth, middle) is var wider && IsEnough(wider))
+                    (close, trial) = (middle, wider);
+                else
+                    wide = middle - 1;
+            }
+            return trial;
+        }
 
         bool IsEnough(IncisingTrial trial) => trial.Quick.CoreShare.Value >= share;
 

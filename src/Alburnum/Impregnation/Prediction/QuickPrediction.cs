@@ -41,6 +41,13 @@ public sealed record PredictionQuestion
 
     /// <summary>Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</summary>
     public required double? ZoneDepthMm { get; init; }
+
+    /// <summary>Places on each face of a sawn section at which pieces are read, where nobody says.</summary>
+    internal const int UsualPlacesPerFace = 10;
+
+    /// <summary>False where the rule speaks of wood that reaches no place on a face, so that every piece would meet it untreated.</summary>
+    public bool AsksOfAnyPlace =>
+        SectionPositions.Around(Section, Log, UsualPlacesPerFace).Any(place => DepthAt.Asks(Rule, place));
 }
 
 /// <summary>What is expected of many pieces, each drawn by chance.</summary>
@@ -117,8 +124,8 @@ public sealed record QuickPrediction
         PredictionQuestion question,
         FrontTable front,
         int seed,
-        int pieces = Draws.ForAPrediction,
-        int placesPerFace = 10,
+        int pieces = Draws.Pieces,
+        int placesPerFace = PredictionQuestion.UsualPlacesPerFace,
         CancellationToken cancellation = default
     )
     {
