@@ -138,18 +138,7 @@ public sealed class CaseWords(Wording wording)
                 ("demand", least.PenetrationName),
                 ("depth", _requirements.Depths.Say(least.Penetration))
             ),
-            OnlyContractDemands only => wording.Say(
-                only.Code switch
-                {
-                    NotNeeded => "cases.only-contract-asks",
-                    NotPermitted => "cases.only-contract-forbidden",
-                    _ => "cases.only-contract",
-                },
-                ("contract", only.Contract.Name),
-                ("depth", _requirements.Depths.Say(only.Contract.Penetration)),
-                ("rulebook", only.Contract.Answer.Trace.RulebookTitle),
-                ("reason", _requirements.Answers.Reason(only.Code) ?? "")
-            ),
+            OnlyContractDemands only => Alone(only),
             SeveralRetentions several => wording.Say(
                 "cases.several-retentions",
                 ("each", string.Join("; ", several.Each.Select(Say)))
@@ -168,6 +157,20 @@ public sealed class CaseWords(Wording wording)
             NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string Alone(OnlyContractDemands only) =>
+        wording.Say(
+            only.Code switch
+            {
+                NotNeeded => "cases.only-contract-asks",
+                NotPermitted => "cases.only-contract-forbidden",
+                _ => "cases.only-contract",
+            },
+            ("contract", only.Contract.Name),
+            ("depth", _requirements.Depths.Say(only.Contract.Penetration)),
+            ("rulebook", only.Contract.Answer.Trace.RulebookTitle),
+            ("reason", _requirements.Answers.Reason(only.Code) ?? "")
+        );
 
     private string Say(RetentionJudged judged)
     {

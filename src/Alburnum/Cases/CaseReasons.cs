@@ -57,9 +57,8 @@ public sealed record TwoDemands(ContractDemand Contract, DemandJudged ByContract
 public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) : CaseReason;
 
 /// <summary>What the code demands is open; it is judged by the least that it demands in any event.</summary>
-/// <param name="Code">What the code answers.</param>
 /// <param name="Demand">The least of the demands possible.</param>
-public sealed record LeastOfCode(NotCovered Code, Required Demand) : CaseReason;
+public sealed record LeastOfCode(Required Demand) : CaseReason;
 
 /// <summary>More than one retention is asked for; the verdict follows the greatest.</summary>
 /// <param name="Each">The assays against each, two or more.</param>

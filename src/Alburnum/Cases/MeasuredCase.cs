@@ -195,8 +195,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     {
         if (Required.Answer is Required { Requirement.IsRecommended: true } advised)
             yield return new CodeOnlyRecommends(advised);
-        if (Required.Answer is NotCovered { Least: { } least } open)
-            yield return new LeastOfCode(open, least);
+        if (Required.Answer is NotCovered { Least: { } least })
+            yield return new LeastOfCode(least);
         if (Required.Contract is not ContractDemand demand)
             yield break;
         if (byDemand is [var contract, var code])

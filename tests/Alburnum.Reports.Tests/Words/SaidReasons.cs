@@ -360,10 +360,7 @@ internal static class SaidReasons
                     + "It rots there."
             ),
             (
-                new LeastOfCode(
-                    new(new DependsOn([Field.ExposedHeartwood]), Nothing),
-                    new(new("NP5", new ShareOfZone(WoodZone.Sapwood, 1), null, null, null, []), Nothing)
-                ),
+                new LeastOfCode(new(new("NP5", new ShareOfZone(WoodZone.Sapwood, 1), null, null, null, []), Nothing)),
                 "Which demand of the code holds is open; judged by the least of those possible, NP5 (full penetration in the sapwood)."
             ),
             (

@@ -45,31 +45,13 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
                 .AsParallel()
                 .AsOrdered()
                 .WithCancellation(cancellation)
-                .Select(Widest)
+                .Select(depth => Widest(step => Trial(depth, step), IsEnough))
         );
         var chosen = best.Where(IsEnough)
             .OrderBy(trial => penalty.Beyond(trial.Pattern!).Count > 0)
             .ThenBy(trial => trial.Pattern!.CutOutCm3PerM2)
             .FirstOrDefault();
         return new(best, chosen);
-
-        // The widest spacing of cuts of one depth that is enough; the closest where none is.
-        IncisingTrial Widest(double depth)
-        {
-            var (close, wide) = (0, (int)((WidestMm - ClosestMm) / StepMm));
-            var trial = Trial(depth, close);
-            if (!IsEnough(trial))
-                return trial;
-            while (close < wide)
-            {
-                var middle = (close + wide + 1) / 2;
-                if (Trial(depth, middle) is var wider && IsEnough(wider))
-                    (close, trial) = (middle, wider);
-                else
-                    wide = middle - 1;
-            }
-            return trial;
-        }
 
         bool IsEnough(IncisingTrial trial) => trial.Quick.CoreShare.Value >= share;
 
@@ -90,5 +72,23 @@ public sealed record IncisingSearch(IReadOnlyList<IncisingTrial> Best, IncisingT
             var incised = question with { Incising = pattern };
             return QuickPrediction.Draw(incised, front, draws.Seed, draws.Pieces, cancellation: cancellation);
         }
+    }
+
+    // The widest spacing, in steps from the closest, that is enough; the closest where none is.
+    private static IncisingTrial Widest(Func<int, IncisingTrial> at, Func<IncisingTrial, bool> isEnough)
+    {
+        var (close, wide) = (0, (int)((WidestMm - ClosestMm) / StepMm));
+        var trial = at(close);
+        if (!isEnough(trial))
+            return trial;
+        while (close < wide)
+        {
+            var middle = (close + wide + 1) / 2;
+            if (at(middle) is var wider && isEnough(wider))
+                (close, trial) = (middle, wider);
+            else
+                wide = middle - 1;
+        }
+        return trial;
     }
 }
