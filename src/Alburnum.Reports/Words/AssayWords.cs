@@ -122,10 +122,7 @@ public sealed class AssayWords(Wording wording)
                         wording.Say(
                             "assay.part-off-formula",
                             ("substance", part.Compound.Name),
-                            (
-                                "found",
-                                Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%")
-                            ),
+                            ("found", Found(part)),
                             ("expected", Figures.Percent(part.Expected, wording))
                         )
                     )
@@ -144,6 +141,11 @@ public sealed class AssayWords(Wording wording)
                 ("low", Figures.Number(low, 0)),
                 ("high", Figures.Number(high, 0))
             )
+    private string Found(PartOffFormula part) =>
+        part.IsAtMost
+            ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
+            : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
+
             : wording.Say(
                 "assay.spread-by-variation",
                 spread,
