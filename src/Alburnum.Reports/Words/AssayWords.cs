@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Assaying;
 
 namespace Alburnum.Reports.Words;
@@ -105,6 +106,15 @@ public sealed class AssayWords(Wording wording)
         yield return wording.Say("assay.speaks-for");
     }
 
+    /// <summary>The zone that was cut.</summary>
+    public string Zone(AssayedZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(zone);
+        return zone.DepthMm is { } depth
+            ? wording.Say("assay.zone-cut", ("depth", Figures.Mm(depth)))
+            : wording.Say("assay.sapwood-cut");
+    }
+
     /// <summary>That parts of a product do not stand to each other as its formula says, one sentence.</summary>
     public string OffFormula(ProductFormula product, IReadOnlyList<PartOffFormula> parts)
     {
@@ -131,6 +141,11 @@ public sealed class AssayWords(Wording wording)
         );
     }
 
+    private string Found(PartOffFormula part) =>
+        part.IsAtMost
+            ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
+            : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
+
     private string Spread(UsualZoneDensity usual)
     {
         (string, string) spread = ("spread", Figures.Number(usual.SpreadKgPerM3, 0));
@@ -141,11 +156,6 @@ public sealed class AssayWords(Wording wording)
                 ("low", Figures.Number(low, 0)),
                 ("high", Figures.Number(high, 0))
             )
-    private string Found(PartOffFormula part) =>
-        part.IsAtMost
-            ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
-            : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
-
             : wording.Say(
                 "assay.spread-by-variation",
                 spread,

@@ -60,11 +60,6 @@ public sealed record BorderNotDistinct(Species Species, double StatedMm) : CaseR
 /// <param name="IsUncertaintyStated">False where nobody stated one: the depth is then taken to be read to the millimetre.</param>
 public sealed record SapwoodAsStated(Estimate DepthMm, bool IsUncertaintyStated) : CaseRemark;
 
-/// <summary>The assays are said to be of a zone of another depth than the code's.</summary>
-/// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>
-/// <param name="CodesMm">Depth of the code's analytical zone, mm.</param>
-public sealed record OtherZoneAssayed(double AssayedMm, double CodesMm) : CaseRemark;
-
 /// <summary>The parts of a product do not stand to each other as its formula says, in one sample.</summary>
 /// <param name="Sample">Number of the sample.</param>
 /// <param name="Product">The product that they count as.</param>
