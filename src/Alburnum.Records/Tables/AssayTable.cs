@@ -9,7 +9,7 @@ namespace Alburnum.Records.Tables;
 /// <summary>
 /// Reads composite assays: <c>sample</c>, and either <c>retention_kg_per_m3</c> ("&lt; 0.5" where nothing was found down to 0.5) with
 /// <c>u_kg_per_m3</c>, its standard uncertainty, or <c>result</c> as the laboratory reports it ("1850 ± 120 (k=2) mg/kg Cu"), one row for each substance of a sample;
-/// if wanted <c>laboratory</c>, <c>report</c>, <c>method</c> and <c>sub_samples</c>.
+/// if wanted <c>laboratory</c>, <c>report</c>, <c>method</c>, <c>sub_samples</c> and <c>zone</c>, the zone that was cut: its depth in mm, or <c>sapwood</c> for all of it.
 /// </summary>
 public static class AssayTable
 {
@@ -17,6 +17,7 @@ public static class AssayTable
     private const string UncertaintyColumn = "u_kg_per_m3";
     private const string ResultColumn = "result";
     private const string SubSamplesColumn = "sub_samples";
+    private const string ZoneColumn = "zone";
 
     /// <summary>Every assay of the table.</summary>
     /// <param name="table">The table.</param>
@@ -34,16 +35,16 @@ public static class AssayTable
         ArgumentNullException.ThrowIfNull(table);
         var isReported = table.Columns.Contains(ResultColumn, StringComparer.Ordinal);
         string[] mustBeThere = isReported ? ["sample", ResultColumn] : ["sample", RetentionColumn];
-        string[] mayBe = ["laboratory", "report", "method", SubSamplesColumn];
+        string[] mayBe = ["laboratory", "report", "method", SubSamplesColumn, ZoneColumn];
         if (!isReported)
             return
             [
                 .. TableLine
-                    .ReadAll(table, mustBeThere, [UncertaintyColumn, .. mayBe], problems, Assay)
+                    .ReadAll(table, mustBeThere, [UncertaintyColumn, .. mayBe], problems, line => Assay(line, basis))
                     .OfType<Assay>(),
             ];
         var before = problems.Count;
-        var rows = TableLine.ReadAll(table, mustBeThere, mayBe, problems, line => Reported(line, substances));
+        var rows = TableLine.ReadAll(table, mustBeThere, mayBe, problems, line => Reported(line, basis, substances));
         return problems.Count > before
             ? []
             :
@@ -55,7 +56,7 @@ public static class AssayTable
             ];
     }
 
-    private static Assay? Assay(TableLine line)
+    private static Assay? Assay(TableLine line, AssayBasis basis)
     {
         var sample = line.RequiredText("sample");
         var (retention, u) = (line.Text(RetentionColumn), line.Text(UncertaintyColumn));
@@ -69,17 +70,17 @@ public static class AssayTable
                     : $"\"{retention}\" with {UncertaintyColumn} \"{u}\"",
                 $"a number, {Ranges.MeasuredRetentionKgPerM3.InWords}, with its standard uncertainty in {UncertaintyColumn}; or \"< 0.5\" below detection"
             );
-        return assay is null ? null : PaperOf(line).On(assay, SubSamples(line) ?? 1);
+        return assay is null ? null : PaperOf(line, basis).On(assay, SubSamples(line) ?? 1);
     }
 
-    private static ReportedRow? Reported(TableLine line, Substances substances)
+    private static ReportedRow? Reported(TableLine line, AssayBasis basis, Substances substances)
     {
         line.RequiredText("sample");
         var text = line.Text(ResultColumn);
         var said = SubSamples(line);
         var read = ContentText.Read(text, substances);
         if (read is { Content.IsUncertaintyKnown: true })
-            return new(line, PaperOf(line), text, read.Content, said ?? read.SubSamples);
+            return new(line, PaperOf(line, basis), text, read.Content, said ?? read.SubSamples);
         line.Refuse(
             ResultColumn,
             text.Length == 0 ? "nothing" : $"\"{text}\"",
@@ -90,7 +91,8 @@ public static class AssayTable
 
     private static Assay? Counted(IReadOnlyList<ReportedRow> rows, AssayBasis basis, Substances substances)
     {
-        var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], basis, substances);
+        var ofZone = basis with { ZoneDepthMm = rows[0].Paper.Zone?.DepthMm ?? basis.ZoneDepthMm };
+        var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], ofZone, substances);
         if (counting is not CountedRetention { KgPerM3: { } kgPerM3, IsVolumeUncertaintyKnown: true } counted)
         {
             rows[0]
@@ -129,10 +131,31 @@ public static class AssayTable
         return null;
     }
 
-    private static Paper PaperOf(TableLine line) =>
-        new(line.Text("sample"), line.Text("laboratory"), line.Text("report"), line.Text("method"));
+    private static AssayedZone? Zone(TableLine line, AssayBasis basis)
+    {
+        var text = line.Text(ZoneColumn);
+        if (text.Length == 0)
+            return basis.ZoneDepthMm is { } depthMm ? new(depthMm) : null;
+        if (text == "sapwood")
+            return new(DepthMm: null);
+        var digits = text.EndsWith("mm", StringComparison.Ordinal) ? text[..^2].TrimEnd() : text;
+        if (
+            double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm)
+            && Ranges.DepthMm.Holds(mm)
+        )
+            return new(mm);
+        line.Refuse(
+            ZoneColumn,
+            $"\"{text}\"",
+            $"the depth of the zone that was cut, {Ranges.DepthMm.InWords}; or sapwood, for all of it"
+        );
+        return null;
+    }
 
-    private sealed record Paper(string Sample, string Laboratory, string Report, string Method)
+    private static Paper PaperOf(TableLine line, AssayBasis basis) =>
+        new(line.Text("sample"), line.Text("laboratory"), line.Text("report"), line.Text("method"), Zone(line, basis));
+
+    private sealed record Paper(string Sample, string Laboratory, string Report, string Method, AssayedZone? Zone)
     {
         public Assay On(Assay assay, int subSamples) =>
             assay with
@@ -141,6 +164,7 @@ public static class AssayTable
                 Report = Report,
                 Method = Method,
                 SubSamples = subSamples,
+                Zone = Zone,
             };
     }
 

@@ -393,6 +393,9 @@ public sealed record AssayDocument
     /// <summary>Analyses that the result is the mean of; null in a report kept before they were asked for.</summary>
     public int? SubSamples { get; init; }
 
+    /// <summary>The zone that was cut, in words; null where nobody says.</summary>
+    public string? Zone { get; init; }
+
     /// <summary>The figures as the laboratory wrote them; null where they were in kg/m³ of what is required.</summary>
     public string? AsReported { get; init; }
 

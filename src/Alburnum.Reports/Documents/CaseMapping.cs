@@ -272,6 +272,7 @@ public static class CaseMapping
             Report = Named(assay.Report),
             Method = Named(assay.Method),
             SubSamples = assay.SubSamples,
+            Zone = assay.Zone is { } zone ? AssayWords.Current.Zone(zone) : null,
             AsReported = Named(assay.AsReported),
             RetentionKgPerM3 = measured?.Value,
             UKgPerM3 = measured?.StandardUncertainty,

@@ -72,8 +72,9 @@ public static class FindingsMapping
             Grounds = ReasonMapping.Of(judgement.Reasons),
         };
 
-    /// <summary>A probability as documents carry it: to a millionth.</summary>
-    internal static double? Chance(double? probability) => probability is { } known ? Math.Round(known, 6) : null;
+    /// <summary>A probability as documents carry it: to a millionth. No measurement is certain, so none is written as 0 or 1.</summary>
+    internal static double? Chance(double? probability) =>
+        probability is { } known ? Math.Clamp(Math.Round(known, 6), 0.000001, 0.999999) : null;
 
     private static LotFindingDocument Of(LotFinding lot, bool isRetentionJudged) =>
         new()

@@ -15,11 +15,15 @@ internal static class PatternMapping
         [
             .. (reading.Outcome, profile) switch
             {
-                (_, { } read) => DepthPatterns.Of(read).Select(From),
+                (_, { } read) => Of(read),
                 (NotDetermined { Fault: NoFront { IsTreated: true } }, _) => [From(new TreatedThroughout())],
                 _ => [],
             },
         ];
+
+    /// <summary>The patterns of a profile, however it was read.</summary>
+    public static IReadOnlyList<PatternDocument> Of(DepthProfile profile) =>
+        [.. DepthPatterns.Of(profile).Select(From)];
 
     private static PatternDocument From(DepthPattern pattern) =>
         new()

@@ -178,6 +178,7 @@ public static class ReadingMapping
             Faces = Faces(profile),
             Depth = Depth(profile.Statistics),
             Notes = notes,
+            Patterns = PatternMapping.Of(profile),
         };
 
     /// <summary>A photograph that could not be read.</summary>

@@ -64,14 +64,14 @@ public static class ReasonMapping
                 Rule(area.Limit),
                 ("untreated_share", Share(area.UntreatedShare.Value)),
                 ("u_share", Share(area.UntreatedShare.StandardUncertainty)),
-                ("probability", Share(area.Probability))
+                ("probability", FindingsMapping.Chance(area.Probability))
             ),
             UntreatedReach reach => Kind(
                 reason,
                 Rule(reach.Limit),
                 ("across_share", Share(reach.AcrossShare.Value)),
                 ("u_share", Share(reach.AcrossShare.StandardUncertainty)),
-                ("probability", Share(reach.Probability))
+                ("probability", FindingsMapping.Chance(reach.Probability))
             ),
             JudgedElsewhere elsewhere => Kind(reason, ("verdict", Name(elsewhere.Verdict))),
             _ => Kind(reason),
@@ -114,8 +114,8 @@ public static class ReasonMapping
             PiecesStillToCut still => Kind(reason, ("required", still.Asked), ("missing", still.Missing)),
             AcceptanceProbability accepted => Kind(
                 reason,
-                ("if_independent", Share(accepted.IfIndependent)),
-                ("if_alike", Share(accepted.IfAlike))
+                ("if_independent", FindingsMapping.Chance(accepted.IfIndependent)),
+                ("if_alike", FindingsMapping.Chance(accepted.IfAlike))
             ),
             AcceptanceLeftOpen open => Kind(
                 reason,
@@ -140,28 +140,37 @@ public static class ReasonMapping
         reason switch
         {
             AssayMissing missing => Kind(reason, ("required_kg_per_m3", missing.RequiredKgPerM3)),
+            ZoneNotAssayed missing => Kind(
+                reason,
+                ("zone", missing.Zone),
+                ("required_kg_per_m3", missing.RequiredKgPerM3),
+                ("is_zone_stated", missing.IsZoneStated)
+            ),
             RetentionMean mean => Kind(
                 reason,
+                ("samples", mean.Samples),
                 ("assays", mean.Assays),
                 ("mean_kg_per_m3", mean.MeanKgPerM3.Value),
                 ("u_kg_per_m3", mean.MeanKgPerM3.StandardUncertainty),
                 ("required_kg_per_m3", mean.RequiredKgPerM3),
                 ("degrees_of_freedom", double.IsFinite(mean.DegreesOfFreedom) ? mean.DegreesOfFreedom : null),
-                ("is_scatter_known", mean.IsScatterKnown),
-                ("probability", Share(mean.Probability))
+                ("probability", FindingsMapping.Chance(mean.Probability))
             ),
             BelowDetectionLimit below => Kind(
                 reason,
                 ("undetected", below.Undetected),
                 ("assays", below.Assays),
-                ("lowest_mean_kg_per_m3", below.LowestMeanKgPerM3),
-                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3),
+                ("lowest_mean_kg_per_m3", below.LowestMeanKgPerM3.Value),
+                ("lowest_mean_u_kg_per_m3", below.LowestMeanKgPerM3.StandardUncertainty),
+                ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3.Value),
+                ("highest_mean_u_kg_per_m3", below.HighestMeanKgPerM3.StandardUncertainty),
                 ("required_kg_per_m3", below.RequiredKgPerM3),
                 Low(below.Probability),
                 High(below.Probability)
             ),
             LaboratoriesDiffer differ => Kind(
                 reason,
+                ("sample", differ.Sample),
                 ("laboratories", differ.Laboratories.Count),
                 ("lowest_kg_per_m3", Found(differ).Min()),
                 ("highest_kg_per_m3", Found(differ).Max()),
@@ -244,7 +253,9 @@ public static class ReasonMapping
                                     ["by"] = DocumentNames.Of(each.Demand.By),
                                     ["class"] = each.Demand.Class,
                                     ["kg_per_m3"] = each.Demand.KgPerM3,
+                                    ["zone"] = each.Demand.Zone?.Name,
                                     ["verdict"] = DocumentNames.OfRule(each.Judgement.Verdict),
+                                    ["is_judged"] = !each.Judgement.Reasons.Any(part => part is RetentionNotJudged),
                                 }
                         ),
                     ])
@@ -275,10 +286,11 @@ public static class ReasonMapping
 
     private static (string, JsonNode?) Rule(DepthRule rule) => ("rule", RequirementWords.Current.Depths.Say(rule));
 
-    private static (string, JsonNode?) Low(ProbabilityRange probability) => ("probability_low", Share(probability.Low));
+    private static (string, JsonNode?) Low(ProbabilityRange probability) =>
+        ("probability_low", FindingsMapping.Chance(probability.Low));
 
     private static (string, JsonNode?) High(ProbabilityRange probability) =>
-        ("probability_high", Share(probability.High));
+        ("probability_high", FindingsMapping.Chance(probability.High));
 
     private static string Name<T>(T value)
         where T : struct, Enum => DocumentNames.Of(value);

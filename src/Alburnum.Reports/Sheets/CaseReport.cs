@@ -297,7 +297,7 @@ public static class CaseReport
     }
 
     private static string Paper(AssayDocument assay) =>
-        string.Join(", ", new[] { assay.Laboratory, assay.Report, assay.Method }.OfType<string>());
+        string.Join(", ", new[] { assay.Laboratory, assay.Report, assay.Method, assay.Zone }.OfType<string>());
 
     private static string Result(AssayDocument assay) =>
         assay is { RetentionKgPerM3: { } value, UKgPerM3: { } u }

@@ -53,6 +53,11 @@ public sealed class AcceptanceWords(Wording wording)
                 "acceptance.assay-missing",
                 ("required", Figures.KgPerM3(missing.RequiredKgPerM3))
             ),
+            ZoneNotAssayed missing => wording.Say(
+                missing.IsZoneStated ? "acceptance.zone-not-assayed" : "acceptance.zone-not-stated",
+                ("zone", missing.Zone),
+                ("required", Figures.KgPerM3(missing.RequiredKgPerM3))
+            ),
             RetentionMean mean => Mean(mean),
             BelowDetectionLimit below => Below(below),
             LaboratoriesDiffer differ => Differ(differ),
@@ -64,25 +69,40 @@ public sealed class AcceptanceWords(Wording wording)
     {
         var said = wording.Say(
             "acceptance.retention-mean",
-            ("assays", wording.Count("count.assay", mean.Assays)),
+            (
+                "assays",
+                mean.Samples == mean.Assays
+                    ? wording.Count("count.assay", mean.Assays)
+                    : wording.Say(
+                        "acceptance.retention-mean-of-samples",
+                        ("samples", wording.Count("count.sample", mean.Samples)),
+                        ("assays", wording.Count("count.assay", mean.Assays))
+                    )
+            ),
             ("mean", Kg(mean.MeanKgPerM3.Value, mean.MeanKgPerM3)),
             ("u", Kg(mean.MeanKgPerM3.StandardUncertainty, mean.MeanKgPerM3)),
             ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
             ("probability", Certainty(mean.Probability))
         );
-        return double.IsInfinity(mean.DegreesOfFreedom)
+        var degrees = mean.DegreesOfFreedom;
+        return double.IsInfinity(degrees)
             ? said
-            : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(mean.DegreesOfFreedom, 1)))}";
+            : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(degrees, degrees < 100 ? 1 : 0)))}";
     }
 
     private string Differ(LaboratoriesDiffer differ) =>
         wording.Say(
             "assay.laboratories-differ",
-            (
-                "grounds",
-                string.Join("; ", (string[])[string.Join(", ", differ.Laboratories.Select(Found)), .. Grounds(differ)])
-            )
+            ("grounds", string.Join("; ", (string[])[OnSample(differ), .. Grounds(differ)]))
         );
+
+    private string OnSample(LaboratoriesDiffer differ)
+    {
+        var found = string.Join(", ", differ.Laboratories.Select(Found));
+        return string.IsNullOrEmpty(differ.Sample)
+            ? found
+            : wording.Say("assay.laboratories-differ-on-sample", ("sample", differ.Sample), ("found", found));
+    }
 
     private IEnumerable<string> Grounds(LaboratoriesDiffer differ)
     {
@@ -197,10 +217,13 @@ public sealed class AcceptanceWords(Wording wording)
             null => wording.Say("acceptance.retention-not-judged"),
             { Verdict: Verdict.Conforms } => wording.Say("acceptance.retention-met"),
             { Verdict: Verdict.DoesNotConform } => wording.Say("acceptance.retention-not-met"),
-            _ when retention.Reasons.Any(reason => reason is AssayMissing) => wording.Say(
+            _ when !retention.Reasons.Any(reason => reason is RetentionNotJudged) => wording.Say(
+                "acceptance.retention-undecided"
+            ),
+            _ when retention.Reasons.All(reason => reason is RetentionNotJudged) => wording.Say(
                 "acceptance.retention-not-judged"
             ),
-            _ => wording.Say("acceptance.retention-undecided"),
+            _ => wording.Say("acceptance.retention-not-judged-in-each-zone"),
         };
 
     private string Counted(PiecesCounted counted)
@@ -231,16 +254,31 @@ public sealed class AcceptanceWords(Wording wording)
     private string Below(BelowDetectionLimit below)
     {
         (string, string) required = ("required", Figures.KgPerM3(below.RequiredKgPerM3)),
-            high = ("high", Figures.KgPerM3(below.HighestMeanKgPerM3)),
-            low = ("low", Figures.KgPerM3(below.LowestMeanKgPerM3)),
+            high = ("high", Figures.KgPerM3(below.HighestMeanKgPerM3.Value)),
             assays = ("assays", wording.Count("count.assay", below.Assays)),
             undetected = ("undetected", Figures.Whole(below.Undetected));
         if (below.Undetected < below.Assays)
-            return wording.Say("acceptance.some-below-detection", undetected, assays, low, high, required);
+        {
+            var most = below.HighestMeanKgPerM3;
+            var u = Math.Max(below.LowestMeanKgPerM3.StandardUncertainty, most.StandardUncertainty);
+            string Rounded(double value) => Figures.Rounded(value, u, "kg/m³");
+            return wording.Say(
+                "acceptance.some-below-detection",
+                undetected,
+                assays,
+                ("mean", Between(Rounded(below.LowestMeanKgPerM3.Value), Rounded(most.Value))),
+                ("u", Rounded(u)),
+                required,
+                ("probability", Between(Certainty(below.Probability.Low), Certainty(below.Probability.High)))
+            );
+        }
         return below.Assays == 1
             ? wording.Say("acceptance.below-detection", high, required)
             : wording.Say("acceptance.all-below-detection", assays, high, required);
     }
+
+    private string Between(string low, string high) =>
+        low == high ? low : wording.Say("rows.low-to-high", ("low", low), ("high", high));
 
     private string Parts(BatchParts parts) =>
         Wording.Capital(

@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Assaying;
 
 namespace Alburnum.Reports.Words;
@@ -110,6 +111,15 @@ public sealed class AssayWords(Wording wording)
         yield return wording.Say("assay.speaks-for");
     }
 
+    /// <summary>The zone that was cut.</summary>
+    public string Zone(AssayedZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(zone);
+        return zone.DepthMm is { } depth
+            ? wording.Say("assay.zone-cut", ("depth", Figures.Mm(depth)))
+            : wording.Say("assay.sapwood-cut");
+    }
+
     /// <summary>That parts of a product do not stand to each other as its formula says, one sentence.</summary>
     public string OffFormula(ProductFormula product, IReadOnlyList<PartOffFormula> parts)
     {
@@ -127,10 +137,7 @@ public sealed class AssayWords(Wording wording)
                         wording.Say(
                             "assay.part-off-formula",
                             ("substance", part.Compound.Name),
-                            (
-                                "found",
-                                Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%")
-                            ),
+                            ("found", Found(part)),
                             ("expected", Figures.Percent(part.Expected, wording))
                         )
                     )
@@ -138,6 +145,11 @@ public sealed class AssayWords(Wording wording)
             )
         );
     }
+
+    private string Found(PartOffFormula part) =>
+        part.IsAtMost
+            ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
+            : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
 
     private string Spread(UsualZoneDensity usual)
     {

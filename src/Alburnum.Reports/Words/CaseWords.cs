@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Records.Store;
@@ -140,7 +141,7 @@ public sealed class CaseWords(Wording wording)
             ),
             OnlyContractDemands only => Alone(only),
             SeveralRetentions several => wording.Say(
-                "cases.several-retentions",
+                several.IsOfOneZone ? "cases.several-retentions" : "cases.several-retentions-of-zones",
                 ("each", string.Join("; ", several.Each.Select(Say)))
             ),
             RetentionOfClassNotKnown unknown => wording.Say(
@@ -175,7 +176,13 @@ public sealed class CaseWords(Wording wording)
     private string Say(RetentionJudged judged)
     {
         (string, string) amount = ("amount", Figures.KgPerM3(judged.Demand.KgPerM3)),
-            verdict = ("verdict", wording.Say(judged.Judgement.Verdict));
+            verdict =
+                (
+                    "verdict",
+                    judged.Judgement.Reasons.Any(reason => reason is RetentionNotJudged)
+                        ? wording.Say("cases.retention-not-judged")
+                        : wording.Say(judged.Judgement.Verdict)
+                );
         return judged.Demand.By switch
         {
             RetentionDemandedBy.Code => wording.Say("cases.retention-by-code", amount, verdict),
@@ -261,11 +268,6 @@ public sealed class CaseWords(Wording wording)
                 "cases.remark.sample-off-formula",
                 ("sample", sample),
                 ("said", new AssayWords(wording).OffFormula(product, parts))
-            ),
-            OtherZoneAssayed(var assayedMm, var codesMm) => wording.Say(
-                "cases.remark.other-zone-assayed",
-                ("assayed", Figures.Digits(assayedMm, 1)),
-                ("code", Figures.Digits(codesMm, 1))
             ),
             SizesOnTrust(var pieces) => wording.Say(
                 "cases.remark.sizes-on-trust",

@@ -136,8 +136,7 @@ public static class JudgeBatch
             BatchConformity.Judge(
                 new(pieces, request.Lot, request.Rule)
                 {
-                    Assays = request.Assays,
-                    RequiredKgPerM3 = request.RequiredKgPerM3,
+                    Retentions = request.RequiredKgPerM3 is { } kgPerM3 ? [new(kgPerM3, request.Assays)] : [],
                     Confidence = request.Confidence,
                     Wanted = request.WantedShare is { } share ? new(share, WantedBy.Asked) : null,
                 },

@@ -32,9 +32,16 @@ public abstract record Assay
     /// <summary>The figures as the laboratory wrote them; empty where they were in kg/m³ of what is required.</summary>
     public string AsReported { get; init; } = "";
 
+    /// <summary>The zone that was cut and analysed; null where nobody says.</summary>
+    public AssayedZone? Zone { get; init; }
+
     /// <summary>Standard uncertainty that all assays of the case have alike, of whatever laboratory: that of the density of the zone, kg/m³. Part of the result's own.</summary>
     public double SharedKgPerM3 { get; init; }
 }
+
+/// <summary>The part of a section that was cut out for an analysis.</summary>
+/// <param name="DepthMm">How deep it is, mm. Above 0; null for all the sapwood.</param>
+public sealed record AssayedZone(double? DepthMm);
 
 /// <summary>A result with its standard uncertainty.</summary>
 public sealed record MeasuredAssay : Assay

@@ -13,17 +13,23 @@ public sealed record PieceJudgement(string Number, Judgement Judgement);
 /// <param name="Rule">How many may fail.</param>
 public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? LotSize, AcceptanceRule Rule)
 {
-    /// <summary>Composite assays of the batch; may be empty.</summary>
-    public IReadOnlyList<Assay> Assays { get; init; } = [];
-
-    /// <summary>Required retention, kg/m³; null where none is.</summary>
-    public double? RequiredKgPerM3 { get; init; }
+    /// <summary>Retentions required, each with the assays that speak of it; empty where none is.</summary>
+    public IReadOnlyList<RetentionAsked> Retentions { get; init; } = [];
 
     /// <summary>Confidence of the bound on the conforming share, above 0, below 1.</summary>
     public double Confidence { get; init; } = 0.95;
 
     /// <summary>Share of the lot that is asked to conform; null to take what the rule wants.</summary>
     public WantedShare? Wanted { get; init; }
+}
+
+/// <summary>A retention that is required of a batch.</summary>
+/// <param name="KgPerM3">Required loading in the analytical zone, kg/m³. Above 0.</param>
+/// <param name="Assays">Assays of that zone; may be empty.</param>
+public sealed record RetentionAsked(double KgPerM3, IReadOnlyList<Assay> Assays)
+{
+    /// <summary>Why there is no assay of its zone though others were given; null where there is one, or none was given.</summary>
+    public ZoneNotAssayed? ZoneNotAssayed { get; init; }
 }
 
 /// <summary>A batch's judgement: penetration, retention, and both; the lot that the pieces came from; what was not judged.</summary>
@@ -83,9 +89,7 @@ public static class BatchConformity
         Check(batch);
         var counts = Count(batch.Pieces);
         var penetration = Penetration(batch, counts, decision);
-        var retention = batch.RequiredKgPerM3 is { } required
-            ? RetentionConformity.Judge(batch.Assays, required, decision)
-            : null;
+        var retention = RetentionConformity.Judge(batch.Retentions, decision);
         return new(
             Overall(penetration, retention),
             penetration,
@@ -125,11 +129,11 @@ public static class BatchConformity
 
     private static IEnumerable<Reason> NotJudged(BatchEvidence batch, Judgement? retention)
     {
-        if (batch.RequiredKgPerM3 is not { } required)
+        if (retention is null)
             yield return new NoRetentionRequired();
-        else if (batch.Assays.Count == 0)
-            yield return new AssayMissing(required);
-        if (retention?.Reasons.OfType<RetentionMean>().Any(mean => !mean.IsScatterKnown) == true)
+        foreach (var reason in retention?.Reasons.OfType<RetentionNotJudged>() ?? [])
+            yield return reason;
+        if (batch.Retentions.Any(each => RetentionConformity.Samples(each.Assays) == 1))
             yield return new SamplesScatterNotKnown();
         string[] open = [.. batch.Pieces.Where(IsOpen).Select(piece => piece.Number)];
         if (open.Length > 0)
@@ -200,17 +204,23 @@ public static class BatchConformity
     {
         if (retention is null)
             return penetration;
-        Verdict[] verdicts = [penetration.Verdict, retention.Verdict];
-        var verdict =
-            verdicts.Contains(Verdict.DoesNotConform) ? Verdict.DoesNotConform
-            : verdicts.Contains(Verdict.Undecided) ? Verdict.Undecided
-            : Verdict.Conforms;
-        // Two methods, two independent errors.
-        var probability = retention.Probability is { } met ? penetration.Probability?.And(met) : null;
+        var verdict = Weakest([penetration.Verdict, retention.Verdict]);
+        // Two methods, two independent errors. What was not assayed has none: the chance is that of the rest, as where no figure is known.
+        var probability =
+            retention.Probability is { } met ? penetration.Probability?.And(met)
+            : retention.Reasons.All(reason => reason is RetentionNotJudged) ? penetration.Probability
+            : null;
         if (verdict == Verdict.DoesNotConform && probability is null)
-            probability = verdicts[0] == Verdict.DoesNotConform ? penetration.Probability : retention.Probability;
+            probability =
+                penetration.Verdict == Verdict.DoesNotConform ? penetration.Probability : retention.Probability;
         return new(verdict, probability, [.. penetration.Reasons, .. retention.Reasons]);
     }
+
+    /// <summary>The verdict on a whole all parts of which must conform.</summary>
+    internal static Verdict Weakest(IReadOnlyList<Verdict> parts) =>
+        parts.Contains(Verdict.DoesNotConform) ? Verdict.DoesNotConform
+        : parts.Contains(Verdict.Undecided) ? Verdict.Undecided
+        : Verdict.Conforms;
 
     /// <summary>The pieces by verdict.</summary>
     public static PieceCounts Count(IReadOnlyList<PieceJudgement> pieces)

@@ -69,7 +69,7 @@ public sealed record WantedShare(double Share, WantedBy By);
 /// <summary>Nothing is recorded of how the pieces were drawn; what is said of the lot takes them to be a random sample of it.</summary>
 public sealed record DrawingNotRecorded : BatchReason;
 
-/// <summary>No laboratory analysed more than one sample: how far samples of the batch differ, and so whether another would meet the retention, is not known.</summary>
+/// <summary>One sample alone was analysed: how far samples of the batch differ, and so whether another would meet the retention, is not known.</summary>
 public sealed record SamplesScatterNotKnown : BatchReason;
 
 /// <summary>Some of the pieces cut could not be judged.</summary>

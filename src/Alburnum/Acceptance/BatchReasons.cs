@@ -40,23 +40,38 @@ public sealed record AcceptanceLeftOpen(ProbabilityRange Probability, int OpenPi
 /// <summary>No retention was required.</summary>
 public sealed record NoRetentionRequired : BatchReason;
 
-/// <summary>A retention is required, and no assay was given.</summary>
-/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
-public sealed record AssayMissing(double RequiredKgPerM3) : BatchReason;
+/// <summary>A retention is required, and is not judged.</summary>
+public abstract record RetentionNotJudged : BatchReason
+{
+    private protected RetentionNotJudged() { }
+}
 
-/// <summary>The mean of the assays against the required retention, where each found something and the laboratories agree.</summary>
-/// <param name="Assays">Assays, 1 or more.</param>
+/// <summary>No assay was given.</summary>
+/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
+public sealed record AssayMissing(double RequiredKgPerM3) : RetentionNotJudged;
+
+/// <summary>None of the assays is known to be of the zone for which the retention is required.</summary>
+/// <param name="Zone">The zone, as the rulebook names it.</param>
+/// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
+/// <param name="IsZoneStated">Whether every assay says which zone was cut: then it was another.</param>
+public sealed record ZoneNotAssayed(string Zone, double RequiredKgPerM3, bool IsZoneStated) : RetentionNotJudged;
+
+/// <summary>The mean of the samples against the required retention, where each assay found something and the laboratories agree.</summary>
+/// <param name="Samples">Samples, 1 or more. One alone shows no scatter: the probability then leaves out how far samples of the batch differ.</param>
+/// <param name="Assays">Assays of them, as many or more.</param>
 /// <param name="MeanKgPerM3">Their mean, kg/m³.</param>
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 /// <param name="Probability">Probability that the mean meets it, 0 to 1.</param>
-public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double RequiredKgPerM3, double Probability)
-    : BatchReason
+public sealed record RetentionMean(
+    int Samples,
+    int Assays,
+    Estimate MeanKgPerM3,
+    double RequiredKgPerM3,
+    double Probability
+) : BatchReason
 {
     /// <summary>Effective degrees of freedom of the mean's standard uncertainty, 1 or more; infinite where it rests on what laboratories state alone.</summary>
     public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
-
-    /// <summary>Whether a laboratory analysed more than one sample; otherwise the probability leaves out how far samples of the batch differ.</summary>
-    public bool IsScatterKnown { get; init; }
 }
 
 /// <summary>Some assays found nothing down to their detection limit.</summary>
@@ -69,8 +84,8 @@ public sealed record RetentionMean(int Assays, Estimate MeanKgPerM3, double Requ
 public sealed record BelowDetectionLimit(
     int Undetected,
     int Assays,
-    double LowestMeanKgPerM3,
-    double HighestMeanKgPerM3,
+    Estimate LowestMeanKgPerM3,
+    Estimate HighestMeanKgPerM3,
     double RequiredKgPerM3,
     ProbabilityRange Probability
 ) : BatchReason;
@@ -124,6 +139,9 @@ public sealed record BirgeRatio(double Ratio, double MostByChance)
 /// <param name="Scatter">How those that found something scatter; null where only one did.</param>
 public sealed record LaboratoriesDiffer(IReadOnlyList<LaboratoryResult> Laboratories, BirgeRatio? Scatter) : BatchReason
 {
+    /// <summary>Number of the sample that several analysed and found different contents in; null where each had samples of its own.</summary>
+    public string? Sample { get; init; }
+
     /// <summary>Whether what one found lies above what another would have missed.</summary>
     public bool ContradictsLimit { get; init; }
 }

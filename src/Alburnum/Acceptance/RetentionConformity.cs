@@ -4,22 +4,56 @@ using MathNet.Numerics.Distributions;
 
 namespace Alburnum.Acceptance;
 
-/// <summary>Judges the retention of a batch: the mean of its composite assays against the required loading.</summary>
+/// <summary>Judges the retention of a batch: the mean of the samples of its analytical zone against the required loading.</summary>
 /// <remarks>
-/// A composite of the analytical zones speaks for the batch mean, not for any one piece. With several assays the mean is
-/// judged; its uncertainty adds the scatter of the assays, known from so few only, to the mean assay uncertainty taken as common to all of them
-/// (one laboratory, one calibration), which errs on the wide side: Student's distribution with the effective degrees of freedom of both together
-/// (JCGM 100:2008, G.4.1). An assay below detection may be anything from 0 to its limit.
-/// Laboratories are weighed by their uncertainties where they agree; where they differ by more than these allow, each is judged alone and the verdict
-/// must hold for all. See docs/science/acceptance.md.
+/// A sample of the analytical zones speaks for the batch mean, not for any one piece, and all samples count alike, whichever laboratory analysed them.
+/// Laboratories are weighed by their uncertainties only over a sample that several of them analysed. The mean's uncertainty adds the scatter of the
+/// samples, known from so few only, to what each laboratory states, taken as common to all that it analysed (one calibration), which errs on the wide side:
+/// Student's distribution with the effective degrees of freedom of all together (JCGM 100:2008, G.4.1). An assay below detection may be anything from 0 to
+/// its limit. Where laboratories differ by more than their uncertainties allow, nothing is averaged over them: each is judged alone and the verdict must
+/// hold for all. See docs/science/acceptance.md.
 /// </remarks>
 public static class RetentionConformity
 {
     // Below this chance of differing as much by luck, laboratories differ.
     private const double Luck = 0.05;
 
+    /// <summary>Judges the retentions that are required of a batch, all of which must be met; null where none is required.</summary>
+    /// <param name="asked">The retentions, each with its assays.</param>
+    /// <param name="decision">How sure one must be.</param>
+    /// <remarks>
+    /// Errors of several, of one batch and perhaps one laboratory, hang together: the probability that all are met lies between the product and the least. It is of
+    /// those that were judged; one that was not leaves the whole undecided.
+    /// </remarks>
+    public static Judgement? Judge(IReadOnlyList<RetentionAsked> asked, DecisionRule decision)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        List<Judgement> each =
+        [
+            .. asked.Select(one =>
+                one.ZoneNotAssayed is { } missing
+                    ? new(Verdict.Undecided, null, [missing])
+                    : Judge(one.Assays, one.KgPerM3, decision)
+            ),
+        ];
+        if (each.Count <= 1)
+            return each.FirstOrDefault();
+        var judged = each.FindAll(one => !one.Reasons.Any(reason => reason is RetentionNotJudged))
+            .ConvertAll(one => one.Probability);
+        return new(
+            BatchConformity.Weakest([.. each.Select(one => one.Verdict)]),
+            judged.Count > 0 && judged.TrueForAll(one => one is not null)
+                ? new(
+                    judged.Aggregate(1.0, (product, one) => product * one!.Value.Low),
+                    judged.Min(one => one!.Value.High)
+                )
+                : null,
+            [.. each.SelectMany(one => one.Reasons)]
+        );
+    }
+
     /// <summary>Judges a batch's assays.</summary>
-    /// <param name="assays">Composite assays of the batch; may be empty.</param>
+    /// <param name="assays">Assays of the batch; may be empty.</param>
     /// <param name="requiredKgPerM3">Required loading in the analytical zone, kg/m³. Above 0.</param>
     /// <param name="decision">How sure one must be.</param>
     public static Judgement Judge(IReadOnlyList<Assay> assays, double requiredKgPerM3, DecisionRule decision)
@@ -27,18 +61,12 @@ public static class RetentionConformity
         Require.Positive(requiredKgPerM3, "kg/m³");
         if (assays.Count == 0)
             return new(Verdict.Undecided, null, [new AssayMissing(requiredKgPerM3)]);
-        LaboratoryMean[] laboratories =
-        [
-            .. assays
-                .GroupBy(assay => assay.Laboratory, StringComparer.Ordinal)
-                .Select(group => new LaboratoryMean(group.Key, [.. group])),
-        ];
-        var differ = Differ(laboratories);
-        List<(Mean Low, Mean High)> means = differ is null
-            ? [Pooled(laboratories)]
-            : [.. laboratories.Select(each => (each.Lowest, each.Highest))];
-        var low = means.Min(mean => mean.Low.ProbabilityAbove(requiredKgPerM3));
-        var high = means.Max(mean => mean.High.ProbabilityAbove(requiredKgPerM3));
+        var all = new SamplesMean(assays);
+        IReadOnlyList<SamplesMean> laboratories = ByLaboratory(assays);
+        var differ = Differ(all.Samples, laboratories);
+        var means = differ is null ? [all] : laboratories;
+        var low = means.Min(mean => mean.Lowest.ProbabilityAbove(requiredKgPerM3));
+        var high = means.Max(mean => mean.Highest.ProbabilityAbove(requiredKgPerM3));
         var (atLeast, atMost) = (decision.Decide(low), decision.Decide(high));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
         var undetected = assays.OfType<BelowDetection>().Count();
@@ -48,10 +76,11 @@ public static class RetentionConformity
             reasons.Add(differ);
         else if (undetected == 0)
             reasons.Add(
-                new RetentionMean(assays.Count, means[0].High.Estimate, requiredKgPerM3, high)
+                new RetentionMean(all.Samples.Count, assays.Count, all.Highest.Estimate, requiredKgPerM3, high)
                 {
-                    DegreesOfFreedom = means[0].High.Combined.DegreesOfFreedom,
-                    IsScatterKnown = laboratories.Any(each => each.Assays > 1),
+                    DegreesOfFreedom = all.Highest.Combined is { IsKnown: false, DegreesOfFreedom: var freedom }
+                        ? freedom
+                        : double.PositiveInfinity,
                 }
             );
         if (undetected > 0)
@@ -59,8 +88,8 @@ public static class RetentionConformity
                 new BelowDetectionLimit(
                     undetected,
                     assays.Count,
-                    means.Min(mean => mean.Low.Value),
-                    means.Max(mean => mean.High.Value),
+                    means.MinBy(mean => mean.Lowest.Value)!.Lowest.Estimate,
+                    means.MaxBy(mean => mean.Highest.Value)!.Highest.Estimate,
                     requiredKgPerM3,
                     probability
                 )
@@ -69,9 +98,41 @@ public static class RetentionConformity
         return new(verdict, agreed ? probability : null, reasons);
     }
 
-    private static LaboratoriesDiffer? Differ(LaboratoryMean[] laboratories)
+    /// <summary>Samples that some assays are of: those that bear one number are of one sample; one without a number is a sample of its own.</summary>
+    /// <param name="assays">The assays.</param>
+    public static int Samples(IReadOnlyList<Assay> assays) => BySample(assays).Count;
+
+    private static List<Sample> BySample(IReadOnlyList<Assay> assays) =>
+        [
+            .. assays
+                .Index()
+                .GroupBy(
+                    each => (each.Item.Sample, Own: each.Item.Sample.Length > 0 ? -1 : each.Index),
+                    each => each.Item
+                )
+                .Select(group => new Sample(group.Key.Sample, [.. group])),
+        ];
+
+    private static List<SamplesMean> ByLaboratory(IReadOnlyList<Assay> assays) =>
+        [
+            .. assays
+                .GroupBy(assay => assay.Laboratory, StringComparer.Ordinal)
+                .Select(group => new SamplesMean([.. group])),
+        ];
+
+    // Over one sample laboratories are held against each other directly. Over samples of their own only where each had several: a single one that differs from others
+    // cannot be told from how samples of the batch differ.
+    private static LaboratoriesDiffer? Differ(IReadOnlyList<Sample> samples, IReadOnlyList<SamplesMean> laboratories) =>
+        samples
+            .Select(sample =>
+                Differ(ByLaboratory(sample.Assays)) is { } differ ? differ with { Sample = sample.Number } : null
+            )
+            .FirstOrDefault(differ => differ is not null)
+        ?? Differ([.. laboratories.Where(each => each.Samples.Count > 1)]);
+
+    private static LaboratoriesDiffer? Differ(IReadOnlyList<SamplesMean> laboratories)
     {
-        LaboratoryMean[] found = [.. laboratories.Where(each => !each.FoundNothing)];
+        SamplesMean[] found = [.. laboratories.Where(each => !each.FoundNothing)];
         var scatter = Scatter(found);
         // A detection limit is no result: it is contradicted only by one that lies above it for certain.
         var contradicts = laboratories.Any(below =>
@@ -84,15 +145,15 @@ public static class RetentionConformity
 
     // Root of chi squared over its degrees of freedom. Where the weights are themselves known from few assays, it may grow further by chance:
     // Welch's test of means of unlike scatter, which is Student's for two.
-    private static BirgeRatio? Scatter(LaboratoryMean[] found)
+    private static BirgeRatio? Scatter(SamplesMean[] found)
     {
         if (found.Length < 2)
             return null;
-        var weight = found.Sum(each => each.Weight);
-        var mean = found.Sum(each => each.Weight * each.Even.Value) / weight;
-        var chiSquared = found.Sum(each => each.Weight * Square(each.Even.Value - mean));
+        var weight = found.Sum(each => each.Even.Weight);
+        var mean = found.Sum(each => each.Even.Weight * each.Even.Value) / weight;
+        var chiSquared = found.Sum(each => each.Even.Weight * Square(each.Even.Value - mean));
         var (count, freedom) = (found.Length, found.Length - 1);
-        var unsure = found.Sum(each => Square(1 - each.Weight / weight) / each.Even.Own.DegreesOfFreedom);
+        var unsure = found.Sum(each => Square(1 - each.Even.Weight / weight) / each.Even.Own.DegreesOfFreedom);
         var within = (Square(count) - 1) / (3 * unsure);
         var most = EvaluatedUncertainty.AsGoodAsKnown(within)
             ? ChiSquared.InvCDF(freedom, 1 - Luck) / freedom
@@ -100,86 +161,126 @@ public static class RetentionConformity
         return new(Math.Sqrt(chiSquared / freedom), Math.Sqrt(most));
     }
 
-    private static (Mean Low, Mean High) Pooled(LaboratoryMean[] laboratories)
-    {
-        if (laboratories is [var only])
-            return (only.Lowest, only.Highest);
-        var weight = laboratories.Sum(each => each.Weight);
-        var shared = laboratories.Average(each => each.Shared);
-        return (Of(each => each.Lowest), Of(each => each.Highest));
-
-        Mean Of(Func<LaboratoryMean, Mean> mean) =>
-            new(
-                laboratories.Sum(each => each.Weight * mean(each).Value) / weight,
-                EvaluatedUncertainty.Combine([
-                    .. laboratories.Select(each => mean(each).Own.Times(each.Weight / weight)),
-                ]),
-                shared
-            );
-    }
-
     private static double Square(double value) => value * value;
 
-    /// <summary>A mean, the uncertainty that is its own, and the one that all laboratories share, kg/m³.</summary>
+    /// <summary>A content, the uncertainty that is its own, and the one that all assays of the batch share, kg/m³.</summary>
     private sealed record Mean(double Value, EvaluatedUncertainty Own, double Shared)
     {
         public EvaluatedUncertainty Combined => EvaluatedUncertainty.Combine(Own, EvaluatedUncertainty.Known(Shared));
 
         public Estimate Estimate => new(Value, Combined.U);
 
+        // An uncertainty of nothing would outweigh every other laboratory: a millionth of the result stands in for it.
+        public double Weight => 1 / Square(Math.Max(Own.U, 1e-6 * Math.Max(Value, 1e-3)));
+
         public double ProbabilityAbove(double limitKgPerM3) => Combined.ProbabilityAbove(Value - limitKgPerM3);
 
         public double OwnProbabilityAbove(double limitKgPerM3) => Own.ProbabilityAbove(Value - limitKgPerM3);
     }
 
-    /// <summary>The assays of one laboratory.</summary>
-    private sealed class LaboratoryMean(string name, IReadOnlyList<Assay> assays)
+    /// <summary>One way to take an assay below detection.</summary>
+    private delegate Mean Undetected(BelowDetection below);
+
+    // It is not there at all.
+    private static Mean Nothing(BelowDetection below) => new(0, EvaluatedUncertainty.Known(0), 0);
+
+    // There is as much as the limit allows.
+    private static Mean AllThatMayBe(BelowDetection below) =>
+        new(below.LimitKgPerM3, EvaluatedUncertainty.Known(0), below.SharedKgPerM3);
+
+    // To weigh laboratories: anything up to the limit with even chance.
+    private static Mean Even(BelowDetection below) =>
+        new(
+            below.LimitKgPerM3 / 2,
+            EvaluatedUncertainty.Known(below.LimitKgPerM3 / Math.Sqrt(12)),
+            below.SharedKgPerM3 / 2
+        );
+
+    /// <summary>One sample of the batch.</summary>
+    private sealed class Sample(string number, IReadOnlyList<Assay> assays)
     {
-        public int Assays => assays.Count;
+        public string Number => number;
 
-        public bool FoundNothing { get; } = assays.All(assay => assay is BelowDetection);
+        public IReadOnlyList<Assay> Assays => assays;
 
-        /// <summary>Mean if what was not found is not there.</summary>
-        public Mean Lowest { get; } = Of(assays, _ => new(0, 0));
-
-        /// <summary>Mean if there is as much as the detection limit allows.</summary>
-        public Mean Highest { get; } = Of(assays, below => new(below.LimitKgPerM3, below.SharedKgPerM3));
-
-        /// <summary>To weigh laboratories: what was not found is anything up to the limit with even chance.</summary>
-        public Mean Even { get; } =
-            Of(assays, below => new(below.LimitKgPerM3 / 2, below.LimitKgPerM3 / Math.Sqrt(12)));
-
-        public LaboratoryResult Result =>
-            FoundNothing ? new NothingFound(name, Highest.Value) : new ContentFound(name, Even.Estimate);
-
-        public double Shared { get; } = assays.Average(assay => assay.SharedKgPerM3);
-
-        // An uncertainty of nothing would outweigh every other laboratory: a millionth of the result stands in for it.
-        public double Weight => 1 / Square(Math.Max(Even.Own.U, 1e-6 * Math.Max(Even.Value, 1e-3)));
-
-        private static Mean Of(IReadOnlyList<Assay> assays, Func<BelowDetection, Estimate> undetected)
+        /// <summary>What each laboratory found, with its share of the sample's content: shares add up to 1.</summary>
+        public IEnumerable<(string Laboratory, double Share, Mean Found)> Found(Undetected undetected)
         {
-            Estimate[] values =
+            var laboratories = assays.GroupBy(assay => assay.Laboratory, StringComparer.Ordinal).ToList();
+            var weight = laboratories.Sum(each => Of(each, Even).Weight);
+            return laboratories.Select(each => (each.Key, Of(each, Even).Weight / weight, Of(each, undetected)));
+        }
+
+        // Analyses of one laboratory: what it states is common to them, and their scatter comes on top.
+        private static Mean Of(IEnumerable<Assay> analyses, Undetected undetected)
+        {
+            Mean[] each =
             [
-                .. assays.Select(assay =>
+                .. analyses.Select(assay =>
                     assay switch
                     {
-                        MeasuredAssay measured => measured.KgPerM3,
+                        MeasuredAssay
+                        {
+                            KgPerM3: { Value: var value, StandardUncertainty: var u },
+                            SharedKgPerM3: var shared
+                        } => new(
+                            value,
+                            new(UncertaintyBudget.Without(u, Math.Min(u, shared)), assay.DegreesOfFreedom),
+                            Math.Min(u, shared)
+                        ),
                         BelowDetection below => undetected(below),
-                        _ => throw new ArgumentOutOfRangeException(nameof(assays), assay, "Not an assay."),
+                        _ => throw new ArgumentOutOfRangeException(nameof(analyses), assay, "Not an assay."),
                     }
                 ),
             ];
-            var common = values.Average(value => value.StandardUncertainty);
-            var shared = Math.Min(common, assays.Average(assay => assay.SharedKgPerM3));
-            var stated = UncertaintyBudget.Without(common, shared);
             return new(
-                values.Average(value => value.Value),
+                each.Average(analysis => analysis.Value),
                 EvaluatedUncertainty.Combine(
-                    new(stated, assays.Min(assay => assay.DegreesOfFreedom)),
-                    EvaluatedUncertainty.OfMean([.. values.Select(value => value.Value)])
+                    new(each.Average(analysis => analysis.Own.U), each.Min(analysis => analysis.Own.DegreesOfFreedom)),
+                    EvaluatedUncertainty.OfMean([.. each.Select(analysis => analysis.Value)])
                 ),
-                shared
+                each.Average(analysis => analysis.Shared)
+            );
+        }
+    }
+
+    /// <summary>The mean over some samples.</summary>
+    private sealed class SamplesMean(IReadOnlyList<Assay> assays)
+    {
+        public List<Sample> Samples { get; } = BySample(assays);
+
+        public bool FoundNothing { get; } = assays.All(assay => assay is BelowDetection);
+
+        public Mean Lowest => Of(Nothing);
+
+        public Mean Highest => Of(AllThatMayBe);
+
+        public Mean Even => Of(RetentionConformity.Even);
+
+        /// <summary>What the laboratory found whose assays they all are.</summary>
+        public LaboratoryResult Result =>
+            FoundNothing
+                ? new NothingFound(assays[0].Laboratory, Highest.Value)
+                : new ContentFound(assays[0].Laboratory, Even.Estimate);
+
+        private Mean Of(Undetected undetected)
+        {
+            var found = Samples.ConvertAll(sample => sample.Found(undetected).ToList());
+            var parts = found.SelectMany(sample => sample).ToList();
+            return new(
+                parts.Sum(part => part.Share * part.Found.Value) / Samples.Count,
+                EvaluatedUncertainty.Combine([
+                    EvaluatedUncertainty.OfMean([
+                        .. found.Select(sample => sample.Sum(part => part.Share * part.Found.Value)),
+                    ]),
+                    .. parts
+                        .GroupBy(part => part.Laboratory, StringComparer.Ordinal)
+                        .Select(own => new EvaluatedUncertainty(
+                            own.Sum(part => part.Share * part.Found.Own.U) / Samples.Count,
+                            own.Min(part => part.Found.Own.DegreesOfFreedom)
+                        )),
+                ]),
+                parts.Sum(part => part.Share * part.Found.Shared) / Samples.Count
             );
         }
     }

@@ -50,7 +50,11 @@ public sealed record CountedPart(ReportedContent Reported, SubstanceFactor Facto
 /// <param name="Compound">The part.</param>
 /// <param name="Found">Its share of the parts measured, 0 to 1.</param>
 /// <param name="Expected">What the formula gives it of the same parts, 0 to 1.</param>
-public sealed record PartOffFormula(Compound Compound, Estimate Found, double Expected);
+public sealed record PartOffFormula(Compound Compound, Estimate Found, double Expected)
+{
+    /// <summary>Whether the part was not found: <see cref="Found"/> is then the greatest share that its limit allows.</summary>
+    public bool IsAtMost { get; init; }
+}
 
 /// <summary>A sample's figures as one retention.</summary>
 public sealed record CountedRetention : Counting
@@ -134,7 +138,10 @@ public sealed record CountedRetention : Counting
     /// <summary>Degrees of freedom of the part that comes from the laboratory, 1 or more; infinite where it states its uncertainty.</summary>
     public double DegreesOfFreedom => EvaluatedUncertainty.Combine([.. Parts.Select(Uncertainty)]).DegreesOfFreedom;
 
-    /// <summary>Parts of the product whose share of what was measured differs from that of its formula by more than the figures' uncertainties allow (k = 2).</summary>
+    /// <summary>
+    /// Parts of the product whose share of what was measured differs from that of its formula by more than the figures' uncertainties allow (k = 2). One that was
+    /// not found may have any share up to that of its limit: it differs where even that falls short.
+    /// </summary>
     public IReadOnlyList<PartOffFormula> PartsOffFormula
     {
         get
@@ -152,10 +159,16 @@ public sealed record CountedRetention : Counting
                 .. Parts
                     .Select(part => new PartOffFormula(
                         part.Factor.Counted,
-                        ShareOf(part, whole),
+                        part.Reported.IsBelowDetection ? GreatestShareOf(part) : ShareOf(part, whole),
                         product.Parts.First(each => each.Compound == part.Factor.Counted).Share / share
-                    ))
-                    .Where(part => Math.Abs(part.Found.Value - part.Expected) > 2 * part.Found.StandardUncertainty),
+                    )
+                    {
+                        IsAtMost = part.Reported.IsBelowDetection,
+                    })
+                    .Where(part =>
+                        (part.IsAtMost ? part.Expected - part.Found.Value : Math.Abs(part.Expected - part.Found.Value))
+                        > 2 * part.Found.StandardUncertainty
+                    ),
             ];
         }
     }
@@ -194,6 +207,15 @@ public sealed record CountedRetention : Counting
                 .. Parts.Select(each => (each == part ? 1 - share : share) * Uncertainty(each).U / whole),
             ])
         );
+    }
+
+    // As much as its limit allows, of nothing else than what was found beside it.
+    private Estimate GreatestShareOf(CountedPart part)
+    {
+        List<CountedPart> found = [.. Parts.Where(each => !each.Reported.IsBelowDetection)];
+        var whole = found.Sum(Content) + part.Content;
+        var share = part.Content / whole;
+        return new(share, share * UncertaintyBudget.Combine([.. found.Select(each => Uncertainty(each).U / whole)]));
     }
 
     /// <summary>Counts the figures of one sample.</summary>

@@ -60,9 +60,13 @@ public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) :
 /// <param name="Demand">The least of the demands possible.</param>
 public sealed record LeastOfCode(Required Demand) : CaseReason;
 
-/// <summary>More than one retention is asked for; the verdict follows the greatest.</summary>
+/// <summary>More than one retention is asked for: of those of one zone the verdict follows the greatest, and each zone has to hold its own.</summary>
 /// <param name="Each">The assays against each, two or more.</param>
-public sealed record SeveralRetentions(IReadOnlyList<RetentionJudged> Each) : CaseReason;
+public sealed record SeveralRetentions(IReadOnlyList<RetentionJudged> Each) : CaseReason
+{
+    /// <summary>Whether they are asked for of one zone, as far as is known.</summary>
+    public bool IsOfOneZone { get; init; } = true;
+}
 
 /// <summary>Nothing is judged against the retention of the contract's class: no figure of it is known.</summary>
 /// <param name="Class">Name of the class.</param>

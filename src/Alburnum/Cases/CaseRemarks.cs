@@ -65,11 +65,6 @@ public sealed record SapwoodAsStated(Estimate DepthMm, bool IsUncertaintyStated,
 /// <param name="UMm">The greatest standard uncertainty that is carried, mm: that of the depth read beside it.</param>
 public sealed record SapwoodByRuler(double UMm) : CaseRemark;
 
-/// <summary>The assays are said to be of a zone of another depth than the code's.</summary>
-/// <param name="AssayedMm">Depth of the zone assayed, as stated, mm.</param>
-/// <param name="CodesMm">Depth of the code's analytical zone, mm.</param>
-public sealed record OtherZoneAssayed(double AssayedMm, double CodesMm) : CaseRemark;
-
 /// <summary>The parts of a product do not stand to each other as its formula says, in one sample.</summary>
 /// <param name="Sample">Number of the sample.</param>
 /// <param name="Product">The product that they count as.</param>

@@ -50,7 +50,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         [
             .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
             .. OfDates(),
-            .. OfZone(),
+            .. OfFormula(),
             .. OfSections(),
             .. Predicted.NotPredicted,
             .. OfPrediction(),
@@ -66,18 +66,12 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new MoistureMeasuredLater(measuredOn, treatedOn);
     }
 
-    private IEnumerable<CaseRemark> OfZone()
-    {
-        if (
-            Required.CodesZoneMm is { } codesMm
-            && Enquired.AssayBasis.ZoneDepthMm is { } assayedMm
-            && codesMm != assayedMm
-        )
-            yield return new OtherZoneAssayed(assayedMm, codesMm);
-        if (Enquired.AssayBasis.Product is { } product)
-            foreach (var assay in Enquired.Assays.Where(assay => assay.PartsOffFormula.Count > 0))
-                yield return new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula);
-    }
+    private IEnumerable<CaseRemark> OfFormula() =>
+        Enquired.AssayBasis.Product is { } product
+            ? Enquired
+                .Assays.Where(assay => assay.PartsOffFormula.Count > 0)
+                .Select(assay => new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula))
+            : [];
 
     private IEnumerable<CaseRemark> OfSections()
     {
@@ -211,9 +205,12 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new SeveralRetentions([
                 .. demands.Select(each => new RetentionJudged(
                     each,
-                    RetentionConformity.Judge(Enquired.Assays, each.KgPerM3, decision)
+                    RetentionConformity.Judge([AssayedRetentions.Of(each, Required)], decision)!
                 )),
-            ]);
+            ])
+            {
+                IsOfOneZone = AssayedRetentions.Deciding(Required).Count == 1,
+            };
     }
 
     private IEnumerable<CaseReason> NoDemandOfCode() =>
@@ -250,8 +247,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                 Required.Acceptance
             )
             {
-                Assays = Enquired.Assays,
-                RequiredKgPerM3 = Required.RequiredKgPerM3,
+                Retentions = AssayedRetentions.Deciding(Required),
             },
             decision
         );

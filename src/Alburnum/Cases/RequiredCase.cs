@@ -39,10 +39,19 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             ? []
             :
             [
-                .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3),
-                .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3),
-                .. Of(RetentionDemandedBy.Contract, name: null, Enquired.StatedRetentionKgPerM3),
+                .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3, CodesZone),
+                .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3, ClassZone),
+                .. Of(
+                    RetentionDemandedBy.Contract,
+                    name: null,
+                    Enquired.StatedRetentionKgPerM3,
+                    Contract is ContractDemand ? ClassZone : CodesZone
+                ),
             ];
+
+    private AnalyticalZone? CodesZone => Answer.InAnyEvent?.Requirement.Zone;
+
+    private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 
     private double? CodeKgPerM3 => Answer.InAnyEvent is { Requirement: var code } ? KgPerM3(code) : null;
 
@@ -50,8 +59,12 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     internal double? ClassKgPerM3 =>
         Contract is ContractDemand { Answer.Requirement: var contract } ? KgPerM3(contract) : null;
 
-    private static IEnumerable<RetentionDemand> Of(RetentionDemandedBy by, string? name, double? kgPerM3) =>
-        kgPerM3 is { } amount ? [new(by, name, amount)] : [];
+    private static IEnumerable<RetentionDemand> Of(
+        RetentionDemandedBy by,
+        string? name,
+        double? kgPerM3,
+        AnalyticalZone? zone
+    ) => kgPerM3 is { } amount ? [new(by, name, amount) { Zone = zone }] : [];
 
     // What is required on a face is spread over the zone for which it is required; over the one assayed only where that is not known.
     private double? KgPerM3(Requirement requirement) =>
@@ -63,11 +76,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             null => null,
         };
 
-    /// <summary>Depth of the code's analytical zone, mm; null where it is not known, or the code demands nothing.</summary>
-    internal double? CodesZoneMm => Answer.InAnyEvent is { Requirement: var code } ? ZoneMm(code) : null;
-
-    private static double? ZoneMm(Requirement requirement) =>
-        requirement.Zone is { DepthMm: { } endMm } zone ? endMm - zone.FromMm : null;
+    private static double? ZoneMm(Requirement requirement) => requirement.Zone?.ThicknessMm;
 
     /// <summary>The case with what its timber is expected to reach.</summary>
     /// <param name="prediction">What the schedule is expected to reach; null where the case does not ask.</param>
@@ -97,4 +106,8 @@ public enum RetentionDemandedBy
 /// <param name="By">Who asks for it.</param>
 /// <param name="Class">Name of the class; null where none asks for it.</param>
 /// <param name="KgPerM3">How much, kg/m³. Above 0.</param>
-public sealed record RetentionDemand(RetentionDemandedBy By, string? Class, double KgPerM3);
+public sealed record RetentionDemand(RetentionDemandedBy By, string? Class, double KgPerM3)
+{
+    /// <summary>Zone in which it is asked for: the code's, or that of the contract's class, which a figure of the contract's own follows; null where it is not known.</summary>
+    public AnalyticalZone? Zone { get; init; }
+}

@@ -42,8 +42,8 @@ public readonly record struct EvaluatedUncertainty(double U, double DegreesOfFre
     /// <param name="factor">The factor.</param>
     public EvaluatedUncertainty Times(double factor) => this with { U = U * Math.Abs(factor) };
 
-    /// <summary>Whether there are so many degrees of freedom that Student's distribution is the normal one to every digit that is shown.</summary>
-    internal static bool AsGoodAsKnown(double degreesOfFreedom) => degreesOfFreedom > 1e6;
+    /// <summary>Whether there are so many degrees of freedom that Student's distribution is the normal one to within 0.002 %.</summary>
+    internal static bool AsGoodAsKnown(double degreesOfFreedom) => degreesOfFreedom > 1e4;
 
     /// <summary>Probability that the true value lies above a limit, by Student's distribution; by the normal one where the uncertainty is known.</summary>
     /// <param name="margin">The result less the limit, in the result's unit.</param>

@@ -41,13 +41,15 @@ public static class DepthPatterns
     /// <summary>Sapwood is treated, and a section all through, from these shares on.</summary>
     private const double FullShare = 0.95;
 
-    /// <summary>Fewer positions than this on a face tell nothing.</summary>
+    /// <summary>Fewer positions than this, on a face or on the whole section, tell nothing.</summary>
     private const int LeastPositions = 5;
 
     /// <summary>What a profile looks like, the most telling first; empty where it looks like nothing in particular.</summary>
     public static IReadOnlyList<DepthPattern> Of(DepthProfile profile)
     {
         ArgumentNullException.ThrowIfNull(profile);
+        if (profile.Faces.Sum(face => face.PositionsMm.Count) < LeastPositions)
+            return [];
         if (profile.TreatedShare.Value >= FullShare)
             return [PastHeartwoodMm(profile) is { } mm ? new EndGrainOnly(mm) : new TreatedThroughout()];
         if (IsSkin(profile))
@@ -127,9 +129,8 @@ public static class DepthPatterns
     // Whether the border of a face keeps its depth up to its end; null where nothing was read there.
     private static bool? EndsSquarely(FaceProfile face, bool atItsStart)
     {
-        var lengthMm = face.StepMm * face.PositionsMm.Count;
         var near = Read(face)
-            .Where(at => (atItsStart ? at.PositionMm : lengthMm - at.PositionMm) <= NearEndMm)
+            .Where(at => (atItsStart ? at.PositionMm : face.LengthMm - at.PositionMm) <= NearEndMm)
             .ToList();
         return near.Count == 0 ? null : near.TrueForAll(at => at.DepthMm >= SquareShare * MedianMm(face));
     }
@@ -149,8 +150,8 @@ public static class DepthPatterns
             if (
                 !patch.Exists(at => at.SapwoodMm <= BareMm)
                 && all[to].PositionMm - all[from].PositionMm >= PatchMm
-                && IsSteep(all, from, -1, deepMm)
-                && IsSteep(all, to, 1, deepMm)
+                && IsSteep(face, all, from, -1, deepMm)
+                && IsSteep(face, all, to, 1, deepMm)
                 && MedianMm(face) >= DeepMm
             )
                 yield return new BarePatch(
@@ -163,12 +164,13 @@ public static class DepthPatterns
         }
     }
 
-    // Whether depth is great again within a short way from the last bare position.
-    private static bool IsSteep(List<At> all, int bare, int way, double deepMm)
+    // Whether depth is great again within a short way from the last bare position; where readings by hand lie further apart than that, the next one tells.
+    private static bool IsSteep(FaceProfile face, List<At> all, int bare, int way, double deepMm)
     {
-        for (var i = bare + way; i >= 0 && i < all.Count; i += way)
+        var next = bare + way;
+        for (var i = next; i >= 0 && i < all.Count; i += way)
         {
-            if (Math.Abs(all[i].PositionMm - all[bare].PositionMm) > SteepMm)
+            if (Math.Abs(all[i].PositionMm - all[bare].PositionMm) > SteepMm && (i != next || face.StepMm <= SteepMm))
                 return false;
             if (all[i].DepthMm >= deepMm)
                 return true;
@@ -179,13 +181,12 @@ public static class DepthPatterns
     // Without what the borders of the neighbours cover from the side.
     private static List<At> Inner(FaceProfile face, double beforeMm, double afterMm)
     {
-        var all = Read(face);
-        var lengthMm = face.StepMm * face.PositionsMm.Count;
         return
         [
-            .. all.Where(at =>
-                at.PositionMm > beforeMm + SteepMm / 2 && at.PositionMm < lengthMm - afterMm - SteepMm / 2
-            ),
+            .. Read(face)
+                .Where(at =>
+                    at.PositionMm > beforeMm + SteepMm / 2 && at.PositionMm < face.LengthMm - afterMm - SteepMm / 2
+                ),
         ];
     }
 

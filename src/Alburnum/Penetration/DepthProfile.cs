@@ -2,9 +2,9 @@ using Alburnum.Timber;
 
 namespace Alburnum.Penetration;
 
-/// <summary>Depth of penetration along one face, read at even steps. All lists have the same length.</summary>
+/// <summary>Depth of penetration along one face, read at even steps, or at places taken by hand. All lists have the same length.</summary>
 /// <param name="Number">Face number from 1, clockwise; a round section has one face.</param>
-/// <param name="StepMm">Distance between positions along the face, mm.</param>
+/// <param name="StepMm">Distance between positions along the face, mm; the mean one where they were taken by hand, 0 where there is only one.</param>
 /// <param name="PositionsMm">Distance from the start of the face, mm, rising.</param>
 /// <param name="DepthMm">Depth along the inward normal to the first untreated wood, mm; 0 where none.</param>
 /// <param name="StandardUncertaintyMm">Standard uncertainty of each depth, mm.</param>
@@ -20,6 +20,13 @@ public sealed record FaceProfile(
     IReadOnlyList<double?> SapwoodDepthMm
 )
 {
+    /// <summary>Length of the face, mm; what its positions stand for at their steps, unless said otherwise.</summary>
+    public double LengthMm
+    {
+        get => field > 0 ? field : StepMm * PositionsMm.Count;
+        init;
+    }
+
     /// <summary>Standard uncertainty of the sapwood's depth, mm, the greatest on the face; 0 where none is known anywhere on it.</summary>
     public double SapwoodUncertaintyMm { get; init; }
 

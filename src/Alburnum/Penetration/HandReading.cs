@@ -40,7 +40,12 @@ public static class HandReadings
             .. readings
                 .GroupBy(reading => reading.Face)
                 .OrderBy(face => face.Key)
-                .Select(face => Face(face.Key, [.. face.OrderBy(reading => reading.PositionMm)])),
+                .Select(face =>
+                    Face(face.Key, [.. face.OrderBy(reading => reading.PositionMm)]) with
+                    {
+                        LengthMm = LengthMm(section, face.Key, readings),
+                    }
+                ),
         ];
         double[] depths = [.. readings.Select(reading => reading.DepthMm).Order()];
         var least = readings.MinBy(reading => reading.DepthMm)!;
@@ -76,6 +81,16 @@ public static class HandReadings
                 .DefaultIfEmpty()
                 .Max(),
         };
+
+    // Faces 1 and 3 are as long as the piece is wide, unless a reading lies beyond the end of its face so: then the piece was turned. 0 where no face is a side.
+    private static double LengthMm(Section section, int face, IReadOnlyList<HandReading> readings)
+    {
+        if (section is not RectangularSection sawn)
+            return 0;
+        double Side(int number) => number % 2 == 1 ? sawn.WidthMm : sawn.HeightMm;
+        var isTurned = readings.Any(reading => reading.PositionMm > Side(reading.Face));
+        return Side(isTurned ? face + 1 : face);
+    }
 
     /// <summary>Share of the section within a border of even depth, 0 to 1.</summary>
     private static double Border(Section section, double depthMm) =>

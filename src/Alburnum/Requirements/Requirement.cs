@@ -31,8 +31,14 @@ public sealed record Requirement(
 /// <param name="Name">The zone as the rulebook names it, for instance "all the sapwood".</param>
 public sealed record AnalyticalZone(double? DepthMm, string Name)
 {
+    /// <summary>Name, in the penetration classes, of the zone that is the whole sapwood and nothing else.</summary>
+    public const string AllSapwood = "all the sapwood";
+
     /// <summary>Depth at which the zone begins, mm below the lateral faces; 0 where it begins at the surface.</summary>
     public double FromMm { get; init; }
+
+    /// <summary>How thick the zone is, mm; null for the whole sapwood.</summary>
+    public double? ThicknessMm => DepthMm - FromMm;
 }
 
 /// <summary>Retention as a multiple of the preservative's own critical value for the use class.</summary>

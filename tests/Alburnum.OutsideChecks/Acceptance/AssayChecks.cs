@@ -13,6 +13,8 @@ public sealed class AssayChecks
 
     public static TheoryData<double[]> Means => ReferenceTable.Rows("assays.csv", "mean");
 
+    public static TheoryData<double[]> Samples => ReferenceTable.Rows("assays.csv", "samples");
+
     public static TheoryData<double[]> TwoLaboratories => ReferenceTable.Rows("assays.csv", "two-laboratories");
 
     public static TheoryData<double[]> ThreeLaboratories => ReferenceTable.Rows("assays.csv", "three-laboratories");
@@ -48,6 +50,31 @@ public sealed class AssayChecks
             row[0],
             new DecisionRule(0.95, 0.05)
         );
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons));
+        Assert.Equal(row[^2], mean.DegreesOfFreedom, row[^2] * 1e-9);
+        Assert.Equal(row[^1], mean.Probability, 1e-9);
+    }
+
+    [Theory]
+    [IndependentProgram(Program, Script)]
+    [MemberData(nameof(Samples))]
+    public void Samples_count_alike_and_laboratories_by_their_uncertainties_over_one_sample(double[] row)
+    {
+        Assay[] assays =
+        [
+            .. row[1..^2]
+                .Chunk(2)
+                .Select(
+                    (cell, i) => (Content: cell[0], U: cell[1], Sample: $"S{i / 2}", Laboratory: i % 2 == 0 ? "A" : "B")
+                )
+                .Where(each => !double.IsNaN(each.Content))
+                .Select(each => new MeasuredAssay(new(each.Content, each.U), each.Sample)
+                {
+                    Laboratory = each.Laboratory,
+                }),
+        ];
+        var judged = RetentionConformity.Judge(assays, row[0], new DecisionRule(0.95, 0.05));
 
         var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons));
         Assert.Equal(row[^2], mean.DegreesOfFreedom, row[^2] * 1e-9);

@@ -44,3 +44,27 @@ for apart, spread in ((0, (0.5, 0.5, 0.5)), (0, (0.2, 0.6, 0.9)), (3, (0.3, 0.5,
     unsure = ((1 - weight / weight.sum()) ** 2 / 2).sum()
     most = stats.f.ppf(0.95, 2, 8 / (3 * unsure)) * (1 + 2 * unsure / 8)
     line("three-laboratories", *itertools.chain(*samples), np.sqrt(found), np.sqrt(most))
+
+# Two laboratories with samples of their own, some of one analysed by both. Required; per sample: content and standard uncertainty at A, the same at B,
+# nan where it was not analysed there; effective degrees of freedom; probability that the mean of the samples meets it. Weights over one sample by least squares
+# (inverse variance), samples alike; the uncertainty of each laboratory common to all that it analysed, propagated with a covariance matrix.
+gone = float("nan")
+for required, rows in [
+    (8, [(5.9, 0.16, gone, gone), (0.5, 0.03, gone, gone), (gone, gone, 8.9, 0.16)]),
+    (8, [(10.0, 0.3, 10.4, 0.3), (13.2, 0.3, gone, gone)]),
+    (8, [(9.1, 0.2, 9.4, 0.4), (8.7, 0.2, 8.9, 0.5), (gone, gone, 10.6, 0.4), (9.9, 0.3, gone, gone)]),
+    (12, [(13.0, 0.4, gone, gone), (gone, gone, 13.4, 0.8)]),
+]:
+    table = np.array(rows, dtype=float).reshape(-1, 2, 2)
+    known = ~np.isnan(table[:, :, 0])
+    weight = np.where(known, 1 / np.nan_to_num(table[:, :, 1], nan=1) ** 2, 0)
+    weight /= weight.sum(axis=1, keepdims=True)
+    contents = (weight * np.nan_to_num(table[:, :, 0])).sum(axis=1)
+    gradient = weight / len(rows)
+    stated = 0.0
+    for laboratory in range(2):
+        u = np.nan_to_num(table[:, laboratory, 1])
+        stated += gradient[:, laboratory] @ np.outer(u, u) @ gradient[:, laboratory]
+    scatter = stats.sem(contents)
+    freedom = (stated + scatter**2) ** 2 / (scatter**4 / (len(rows) - 1))
+    line("samples", required, *itertools.chain(*rows), freedom, stats.t.cdf((contents.mean() - required) / np.sqrt(stated + scatter**2), freedom))

@@ -479,6 +479,48 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void An_assay_says_which_zone_was_cut_by_its_row_or_else_by_the_case()
+    {
+        _folder.Write(
+            "assays.csv",
+            "sample,retention_kg_per_m3,u_kg_per_m3,zone\na,9,0.3,6 mm\na,8,0.3,sapwood\nb,8,0.3,\nc,8,0.3,12.5\n"
+        );
+
+        AssayedZone?[] Zones(string basis) => [.. Read(Whole + basis).Case.Assays.Select(assay => assay.Zone)];
+
+        Assert.Equal([new(6), new(DepthMm: null), null, new(12.5)], Zones(""));
+        Assert.Equal([new(6), new(DepthMm: null), new(3), new(12.5)], Zones("\nassayBasis: { zoneDepthMm: 3 }\n"));
+    }
+
+    [Fact]
+    public void A_content_on_a_face_is_spread_over_the_zone_of_its_row()
+    {
+        _folder.Write("assays.csv", "sample,result,zone\na,24 ± 1 (k=1) g/m2 Cu,3\nb,24 ± 1 (k=1) g/m2 Cu,\n");
+
+        Assert.Equal(
+            [8, 4],
+            Read(Whole + "\nassayBasis: { countedAs: Cu, zoneDepthMm: 6 }\n")
+                .Case.Assays.Cast<MeasuredAssay>()
+                .Select(assay => assay.KgPerM3.Value)
+        );
+    }
+
+    [Theory]
+    [InlineData("heartwood")]
+    [InlineData("0 mm")]
+    [InlineData("-3")]
+    [InlineData("6 in")]
+    public void A_zone_that_is_none_is_refused(string zone)
+    {
+        _folder.Write("assays.csv", $"sample,retention_kg_per_m3,u_kg_per_m3,zone\na,9,0.3,{zone}\n");
+
+        var refused = Assert.Throws<InputRefusedException>(() => Read(Whole));
+
+        Assert.Contains("assays.csv, line 2, field zone: found", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("or sapwood, for all of it", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Rows_of_one_sample_and_report_are_one_assay_of_the_product()
     {
         _folder.Write(

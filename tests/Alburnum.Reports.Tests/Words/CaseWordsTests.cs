@@ -48,7 +48,6 @@ public sealed class CaseWordsTests
         (new BorderNotDistinct(Pine, 25), "Scots pine shows no clear border"),
         (new IncisionsNotStated(["P01", "P02"]), "P01, P02: the front has fingers"),
         (new IncisionsNotSeen(["P01"]), "P01: the timber is said to be incised"),
-        (new OtherZoneAssayed(6, 3), "The assays are said to be of a zone 6 mm deep; the code's is 3 mm deep."),
         (new SizesOnTrust(8), "Depths of 8 pieces rest on the nominal size, taken on trust"),
         (
             new SapwoodAsStated(new(25, 2), IsUncertaintyStated: true, MovesDemand: true),
@@ -66,7 +65,6 @@ public sealed class CaseWordsTests
             new SapwoodByRuler(0.5),
             "A border of the sapwood read with a ruler is taken to be as uncertain as the depth read beside it (standard uncertainty 0.50 mm at most)"
         ),
-        (new OtherZoneAssayed(5, 3), "The assays are said to be of a zone 5 mm deep; the code's is 3 mm deep."),
     ];
 
     /// <summary>At least one discrepancy of each kind, with how its sentence starts.</summary>

@@ -56,6 +56,14 @@ public sealed class FindingWordsTests
         );
 
     [Fact]
+    public void A_rule_whose_retention_was_not_assayed_has_a_chance_as_far_as_it_was_judged() =>
+        Assert.Equal(
+            "Penetration rule met (75 % of the pieces cut must pass; 8 of 8 conform); retention not judged. "
+                + "Chance that the rule, as far as it was judged, would be met if what was measured were known exactly: over 99.9 %.",
+            FindingWords.Current.Rule(Judge(8, 0, lot: 50, assays: []).Rule)
+        );
+
+    [Fact]
     public void The_chance_of_a_rule_is_said_with_both_of_its_bounds() =>
         Assert.EndsWith(
             "would be met if what was measured were known exactly: 94.3 % to 99.2 %, as far as the evidence tells.",
@@ -194,8 +202,7 @@ public sealed class FindingWordsTests
                     new ShareMustPass(0.75)
                 )
                 {
-                    Assays = assays ?? [Good],
-                    RequiredKgPerM3 = 12,
+                    Retentions = [new(12, assays ?? [Good])],
                     Wanted = wanted,
                 },
                 DecisionRule.Usual

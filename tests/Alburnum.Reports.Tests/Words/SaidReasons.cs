@@ -188,32 +188,47 @@ internal static class SaidReasons
             (new NoRetentionRequired(), "Retention: no required figure was given."),
             (new AssayMissing(12), "Retention: no assay was given, 12 kg/m³ is required."),
             (
-                new RetentionMean(1, new(14.25, 0.4), 12, 0.9871),
+                new RetentionMean(1, 1, new(14.25, 0.4), 12, 0.9871),
                 "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
                 new SamplesScatterNotKnown(),
-                "No laboratory analysed two samples: how far samples of the batch differ is not known, and the chance that the retention is met leaves it out."
+                "One sample alone was analysed: how far samples of the batch differ is not known, and the chance that the retention is met leaves it out."
             ),
             (
-                new RetentionMean(3, new(14.25, 0.4), 12, 0.9871) { DegreesOfFreedom = 2.37, IsScatterKnown = true },
+                new RetentionMean(3, 3, new(14.25, 0.4), 12, 0.9871) { DegreesOfFreedom = 2.37 },
                 "Retention: the mean of 3 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %. "
                     + "So few samples show their own scatter only roughly; the probability allows for that (Student's distribution, 2.4 effective degrees of freedom)."
             ),
             (
-                new RetentionMean(2, new(14.25, 0.4), 12, 0.9871) { IsScatterKnown = true },
-                "Retention: the mean of 2 assays is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
+                new RetentionMean(2, 3, new(14.25, 0.4), 12, 0.9871),
+                "Retention: the mean of 2 samples (3 assays) is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required; met with probability 98.7 %."
             ),
             (
-                new BelowDetectionLimit(1, 3, 8, 8.5, 12, new(0, 0.01)),
-                "Retention: 1 of 3 assays below detection; the mean lies between 8 kg/m³ and 8.5 kg/m³, where 12 kg/m³ is required."
+                new BelowDetectionLimit(1, 3, new(8, 1.9), new(8.5, 1.7), 12, new(0.04, 0.08)),
+                "Retention: 1 of 3 assays below detection; the mean is 8.0 kg/m³ to 8.5 kg/m³, standard uncertainty 1.9 kg/m³, where 12 kg/m³ is required; met with probability 4 % to 8 %."
+            ),
+            (
+                new BelowDetectionLimit(1, 3, new(5.3, 2.9), new(5.31, 2.9), 8, new(0.227, 0.2271)),
+                "Retention: 1 of 3 assays below detection; the mean is 5 kg/m³, standard uncertainty 3 kg/m³, where 8 kg/m³ is required; met with probability 22.7 %."
+            ),
+            (
+                new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false),
+                "Retention in the zone \"all the sapwood\", where 8 kg/m³ is required, is not judged: the assays do not say which zone was cut."
+            ),
+            (
+                new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: true),
+                "Retention in the zone \"all the sapwood\", where 8 kg/m³ is required, is not judged: no assay is of that zone."
             ),
             (
                 new LaboratoriesDiffer(
                     [new ContentFound("Northlab", new(9, 0.4)), new ContentFound("", new(15, 0.4))],
                     new(10.6, 1.96)
-                ),
-                "The laboratories differ by more than their uncertainties allow (Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0). "
+                )
+                {
+                    Sample = "S1",
+                },
+                "The laboratories differ by more than their uncertainties allow (on sample S1: Northlab 9.0 ± 0.4 kg/m³, not named 15.0 ± 0.4 kg/m³; Birge ratio 10.6, by chance at most 2.0). "
                     + "Nothing here says which is right: none is left out, they are not averaged, each is judged alone, and the verdict stands only where it is the same for all. "
                     + "Ask them for their methods, and have a third sample analysed."
             ),
@@ -230,11 +245,11 @@ internal static class SaidReasons
                     + "Ask them for their methods, and have a third sample analysed."
             ),
             (
-                new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)),
+                new BelowDetectionLimit(1, 1, new(0, 0), new(0.5, 0), 12, new(0, 0)),
                 "Retention: the assay is below 0.5 kg/m³, where 12 kg/m³ is required."
             ),
             (
-                new BelowDetectionLimit(2, 2, 0, 0.5, 12, new(0, 0)),
+                new BelowDetectionLimit(2, 2, new(0, 0), new(0.5, 0), 12, new(0, 0)),
                 "Retention: 2 assays, all below detection; the mean is below 0.5 kg/m³, where 12 kg/m³ is required."
             ),
             (new BatchParts(Verdict.Conforms, conforms, conforms), "Penetration rule met; retention met."),
@@ -244,6 +259,21 @@ internal static class SaidReasons
             (
                 new BatchParts(Verdict.Undecided, conforms, open with { Reasons = [new AssayMissing(12)] }),
                 "Penetration rule met; retention not judged."
+            ),
+            (
+                new BatchParts(
+                    Verdict.Undecided,
+                    conforms,
+                    open with
+                    {
+                        Reasons =
+                        [
+                            new RetentionMean(1, 1, new(14.25, 0.4), 12, 0.9871),
+                            new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false),
+                        ],
+                    }
+                ),
+                "Penetration rule met; retention not judged in each zone asked for."
             ),
         ];
     }
@@ -371,6 +401,20 @@ internal static class SaidReasons
                 ]),
                 "Retention, each by itself: the code's 8 kg/m³: does not conform; that of the contract's H4, 6 kg/m³: undecided; "
                     + "the contract's own 4 kg/m³: conforms. The greatest decides."
+            ),
+            (
+                new SeveralRetentions([
+                    new(new(RetentionDemandedBy.Code, null, 8), new(Verdict.Conforms, null, [])),
+                    new(
+                        new(RetentionDemandedBy.Class, "NP5", 8),
+                        new(Verdict.Undecided, null, [new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false)])
+                    ),
+                ])
+                {
+                    IsOfOneZone = false,
+                },
+                "Retention, each by itself: the code's 8 kg/m³: conforms; that of the contract's NP5, 8 kg/m³: not judged. "
+                    + "They are of different zones; each must be met in its own."
             ),
             (
                 new RetentionOfClassNotKnown("H4"),

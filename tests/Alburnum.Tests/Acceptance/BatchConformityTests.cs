@@ -46,7 +46,10 @@ public class BatchConformityTests
         double? required = 12
     ) =>
         BatchConformity.Judge(
-            new(pieces, 500, rule ?? Share75) { Assays = assays ?? [Good], RequiredKgPerM3 = required },
+            new(pieces, 500, rule ?? Share75)
+            {
+                Retentions = required is { } kgPerM3 ? [new(kgPerM3, assays ?? [Good])] : [],
+            },
             DecisionRule.Usual
         );
 
@@ -101,6 +104,8 @@ public class BatchConformityTests
 
         Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
         Assert.Equal([new AssayMissing(12)], judged.Retention!.Reasons);
+        // As far as it was judged: as where no figure is known.
+        Assert.Equal(judged.Penetration.Probability, judged.Overall.Probability);
         Assert.Equal(new BatchParts(Verdict.Undecided, judged.Penetration, judged.Retention), judged.Parts);
     }
 
@@ -134,7 +139,7 @@ public class BatchConformityTests
         var open = Judge(Pieces(Of(8, 0)), assays: [new BelowDetection(15)]).Retention!;
         Assert.Equal(Verdict.Undecided, open.Verdict);
         // Nowhere is the limit told as a mean that was measured.
-        Assert.Equal([new BelowDetectionLimit(1, 1, 0, 15, 12, new(0, 1))], open.Reasons);
+        Assert.Equal([new BelowDetectionLimit(1, 1, new(0, 0), new(15, 0), 12, new(0, 1))], open.Reasons);
     }
 
     [Fact]

@@ -155,8 +155,7 @@ public sealed class BatchFindingsTests
                 new ShareMustPass(0.75)
             )
             {
-                Assays = assays ?? [Good],
-                RequiredKgPerM3 = required,
+                Retentions = required is { } kgPerM3 ? [new(kgPerM3, assays ?? [Good])] : [],
                 Wanted = wanted,
             },
             DecisionRule.Usual

@@ -9,24 +9,80 @@ public sealed class LaboratoriesTests
     private static readonly DecisionRule Decision = new(0.95, 0.05);
 
     [Fact]
-    public void Laboratories_that_agree_are_weighed_by_their_uncertainties()
+    public void Laboratories_that_agree_over_a_sample_are_weighed_by_their_uncertainties()
     {
-        var judged = Judge(12, Of("A", 14, 0.4), Of("B", 15, 0.8));
+        var judged = Judge(12, Of("A", 14, 0.4, "S1"), Of("B", 15, 0.8, "S1"));
 
-        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons)).MeanKgPerM3;
-        Assert.Equal(14.2, mean.Value, 9);
-        Assert.Equal(0.4 * 0.8 / Math.Sqrt(0.8), mean.StandardUncertainty, 9);
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons));
+        Assert.Equal((1, 2), (mean.Samples, mean.Assays));
+        Assert.Equal(14.2, mean.MeanKgPerM3.Value, 9);
+        Assert.Equal(0.4 * 0.8 / Math.Sqrt(0.8), mean.MeanKgPerM3.StandardUncertainty, 9);
         Assert.Equal(Verdict.Conforms, judged.Verdict);
+    }
+
+    [Fact]
+    public void Samples_count_alike_whichever_laboratory_analysed_them()
+    {
+        // Two poor samples at one laboratory, a good one at another: their scatter is that of the batch, and no laboratory outweighs it.
+        var apart = Judge(8, Of("A", 5.9, 0.16, "S1"), Of("A", 0.5, 0.03, "S2"), Of("B", 8.9, 0.16, "S3"));
+        var together = Judge(8, Of("A", 5.9, 0.16, "S1"), Of("A", 0.5, 0.03, "S2"), Of("A", 8.9, 0.16, "S3"));
+
+        var mean = Assert.IsType<RetentionMean>(Assert.Single(apart.Reasons));
+        Assert.Equal((3, 3), (mean.Samples, mean.Assays));
+        Assert.Equal(5.1, mean.MeanKgPerM3.Value, 9);
+        Assert.Equal(2, mean.DegreesOfFreedom, 0.1);
+        Assert.Equal((Verdict.Undecided, Verdict.Undecided), (apart.Verdict, together.Verdict));
+        Assert.Equal(together.Probability!.Value.High, apart.Probability!.Value.High, 0.001);
+    }
+
+    [Fact]
+    public void A_sample_that_both_analysed_counts_once_among_the_others()
+    {
+        var mean = Assert.IsType<RetentionMean>(
+            Assert.Single(Judge(8, Of("A", 10, 0.3, "S1"), Of("B", 10.4, 0.3, "S1"), Of("A", 13.2, 0.3, "S2")).Reasons)
+        );
+
+        Assert.Equal((2, 3), (mean.Samples, mean.Assays));
+        // (10.2 + 13.2) / 2; s/√2 = 1.5; A stands for three quarters of the mean, B for one.
+        Assert.Equal(11.7, mean.MeanKgPerM3.Value, 9);
+        Assert.Equal(Math.Sqrt(1.5 * 1.5 + 0.09 * (9 + 1) / 16), mean.MeanKgPerM3.StandardUncertainty, 9);
+    }
+
+    [Fact]
+    public void A_single_sample_that_differs_from_those_of_another_laboratory_is_no_difference_of_laboratories()
+    {
+        var judged = Judge(8, Of("A", 9, 0.1, "S1"), Of("A", 9.1, 0.1, "S2"), Of("B", 15, 0.1, "S3"));
+
+        Assert.Equal(11.03, Assert.IsType<RetentionMean>(Assert.Single(judged.Reasons)).MeanKgPerM3.Value, 0.01);
+    }
+
+    [Fact]
+    public void A_sample_in_which_nothing_was_found_pulls_the_mean_down_and_spreads_it()
+    {
+        var judged = Judge(
+            8,
+            Of("A", 5.9, 0.16, "S1"),
+            Of("B", 10, 0.16, "S2"),
+            new BelowDetection(0.03, "S3") { Laboratory = "A" }
+        );
+
+        var below = Assert.IsType<BelowDetectionLimit>(Assert.Single(judged.Reasons));
+        Assert.Equal((1, 3), (below.Undetected, below.Assays));
+        Assert.Equal(15.9 / 3, below.LowestMeanKgPerM3.Value, 9);
+        Assert.Equal(15.93 / 3, below.HighestMeanKgPerM3.Value, 9);
+        Assert.True(below.LowestMeanKgPerM3.StandardUncertainty > 2.9);
+        Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judged.Verdict, judged.Probability));
     }
 
     [Fact]
     public void Laboratories_that_differ_by_more_than_their_uncertainties_are_never_averaged()
     {
-        var judged = Judge(12, Of("A", 9, 0.4), Of("B", 15, 0.4));
+        var judged = Judge(12, Of("A", 9, 0.4, "S1"), Of("B", 15, 0.4, "S1"));
 
         var differ = Assert.IsType<LaboratoriesDiffer>(Assert.Single(judged.Reasons));
         Assert.Equal(6 / (0.4 * Math.Sqrt(2)), differ.Scatter!.Ratio, 9);
         Assert.Equal(1.96, differ.Scatter.MostByChance, 2);
+        Assert.Equal("S1", differ.Sample);
         Assert.Equal(["A", "B"], differ.Laboratories.Select(each => each.Laboratory));
         Assert.Equal((Verdict.Undecided, (ProbabilityRange?)null), (judged.Verdict, judged.Probability));
     }
@@ -34,7 +90,7 @@ public sealed class LaboratoriesTests
     [Fact]
     public void Laboratories_that_differ_but_both_meet_the_demand_still_decide()
     {
-        var judged = Judge(5, Of("A", 9, 0.4), Of("B", 15, 0.4));
+        var judged = Judge(5, Of("A", 9, 0.4, "S1"), Of("B", 15, 0.4, "S1"));
 
         Assert.Equal(Verdict.Conforms, judged.Verdict);
         Assert.NotNull(judged.Probability);
@@ -54,19 +110,25 @@ public sealed class LaboratoriesTests
     [Fact]
     public void Nothing_found_by_one_laboratory_agrees_with_a_little_found_by_another_and_not_with_much()
     {
-        var below = new BelowDetection(0.5) { Laboratory = "B" };
+        var below = new BelowDetection(0.5, "S1") { Laboratory = "B" };
 
-        Assert.DoesNotContain(Judge(12, Of("A", 0.4, 0.05), below).Reasons, reason => reason is LaboratoriesDiffer);
-        Assert.Contains(Judge(12, Of("A", 14, 0.4), below).Reasons, reason => reason is LaboratoriesDiffer);
+        Assert.DoesNotContain(
+            Judge(12, Of("A", 0.4, 0.05, "S1"), below).Reasons,
+            reason => reason is LaboratoriesDiffer
+        );
+        Assert.Contains(Judge(12, Of("A", 14, 0.4, "S1"), below).Reasons, reason => reason is LaboratoriesDiffer);
     }
 
     [Fact]
     public void A_limit_is_contradicted_only_by_a_result_whose_uncertainty_lies_above_it()
     {
-        var below = new BelowDetection(0.5) { Laboratory = "B" };
+        var below = new BelowDetection(0.5, "S1") { Laboratory = "B" };
 
-        Assert.DoesNotContain(Judge(12, Of("A", 0.6, 0.1), below).Reasons, reason => reason is LaboratoriesDiffer);
-        var differ = Judge(12, Of("A", 0.7, 0.1), below).Reasons.OfType<LaboratoriesDiffer>().Single();
+        Assert.DoesNotContain(
+            Judge(12, Of("A", 0.6, 0.1, "S1"), below).Reasons,
+            reason => reason is LaboratoriesDiffer
+        );
+        var differ = Judge(12, Of("A", 0.7, 0.1, "S1"), below).Reasons.OfType<LaboratoriesDiffer>().Single();
         Assert.True(differ.ContradictsLimit);
         Assert.Null(differ.Scatter);
         Assert.Equal([new ContentFound("A", new(0.7, 0.1)), new NothingFound("B", 0.5)], differ.Laboratories);
@@ -85,7 +147,7 @@ public sealed class LaboratoriesTests
             mean.Probability,
             9
         );
-        Assert.True(mean.IsScatterKnown);
+        Assert.Equal(2, mean.Samples);
     }
 
     [Fact]
@@ -93,10 +155,10 @@ public sealed class LaboratoriesTests
     {
         var one = Assert.IsType<RetentionMean>(Assert.Single(Judge(12, Of("A", 13, 0.4)).Reasons));
 
-        Assert.Equal((false, true), (one.IsScatterKnown, double.IsInfinity(one.DegreesOfFreedom)));
+        Assert.Equal((1, true), (one.Samples, double.IsInfinity(one.DegreesOfFreedom)));
         Assert.Equal(new(13, 0.4), one.MeanKgPerM3);
-        var each = Judge(12, Of("A", 13, 0.4), Of("B", 13.2, 0.4)).Reasons.OfType<RetentionMean>().Single();
-        Assert.False(each.IsScatterKnown);
+        Assert.Equal(1, RetentionConformity.Samples([Of("A", 13, 0.4, "S1"), Of("B", 13.2, 0.4, "S1")]));
+        Assert.Equal(2, RetentionConformity.Samples([Of("A", 13, 0.4), Of("A", 13.2, 0.4)]));
     }
 
     [Fact]
@@ -123,7 +185,10 @@ public sealed class LaboratoriesTests
     {
         var judged = Judge(12, new BelowDetection(0.5));
 
-        Assert.Equal(new BelowDetectionLimit(1, 1, 0, 0.5, 12, new(0, 0)), Assert.Single(judged.Reasons));
+        Assert.Equal(
+            new BelowDetectionLimit(1, 1, new(0, 0), new(0.5, 0), 12, new(0, 0)),
+            Assert.Single(judged.Reasons)
+        );
     }
 
     [Fact]
@@ -133,8 +198,8 @@ public sealed class LaboratoriesTests
                 (a, ua, b, ub) =>
                 {
                     var (one, other) = (
-                        Judge(12, Of("A", a, ua), Of("B", b, ub)),
-                        Judge(12, Of("B", b, ub), Of("A", a, ua))
+                        Judge(12, Of("A", a, ua, "S1"), Of("B", b, ub, "S1"), Of("A", b, ua, "S2")),
+                        Judge(12, Of("A", b, ua, "S2"), Of("B", b, ub, "S1"), Of("A", a, ua, "S1"))
                     );
                     Assert.Equal(one.Verdict, other.Verdict);
                     Assert.Equal(one.Probability?.Low ?? -1, other.Probability?.Low ?? -1, 1e-9);
@@ -152,11 +217,15 @@ public sealed class LaboratoriesTests
         Assert.Equal(unnamed.Probability, named.Probability);
     }
 
-    private static MeasuredAssay Of(string laboratory, double value, double u) =>
-        new(new(value, u)) { Laboratory = laboratory };
+    private static MeasuredAssay Of(string laboratory, double value, double u, string sample = "") =>
+        new(new(value, u), sample) { Laboratory = laboratory };
 
     private static MeasuredAssay Shared(string laboratory, double value, double own, double shared) =>
-        new(new(value, Math.Sqrt(own * own + shared * shared))) { Laboratory = laboratory, SharedKgPerM3 = shared };
+        new(new(value, Math.Sqrt(own * own + shared * shared)), "S1")
+        {
+            Laboratory = laboratory,
+            SharedKgPerM3 = shared,
+        };
 
     private static Judgement Judge(double required, params Assay[] assays) =>
         RetentionConformity.Judge(assays, required, Decision);

@@ -222,6 +222,28 @@ public sealed class CountedRetentionTests
     }
 
     [Fact]
+    public void A_part_that_was_not_found_is_held_against_the_formula_by_the_greatest_share_that_it_may_have()
+    {
+        var basis = new AssayBasis { Product = Product };
+        PartOffFormula? Copper(double limit) =>
+            Counted(
+                basis,
+                new ReportedContent(Find("CuO"), ContentUnit.MgPerKg, new(limit, 0), true),
+                MgPerKg("CrO3", 5000, 50)
+            )
+                .PartsOffFormula.FirstOrDefault(part => part.Compound.Formula == "CuO");
+
+        // The formula has two parts of CuO to five of CrO3: 2000 beside 5000.
+        var off = Copper(1900)!;
+        Assert.Equal((true, 19.0 / 69), (off.IsAtMost, off.Found.Value));
+        Assert.Equal(19.0 / 69 * 50 / 6900, off.Found.StandardUncertainty, 12);
+        Assert.Null(Copper(2000));
+        // Much more may be there, or nothing: no telling.
+        Assert.Null(Copper(9000));
+        Assert.NotNull(Copper(5));
+    }
+
+    [Fact]
     public void Sub_samples_leave_their_scatter_little_known() =>
         Assert.Equal(2, Counted(new(), MgPerKg("Cu", 1000, 10) with { DegreesOfFreedom = 2 }).DegreesOfFreedom, 9);
 

@@ -945,11 +945,6 @@ public sealed class StagesTests
         Assert.Equal(4, Under(null, 6).RequiredKgPerM3);
         Assert.Equal(2, Under(new(15, "from 3 to 15 mm") { FromMm = 3 }, null).RequiredKgPerM3);
         Assert.Null(Under(null, null).RequiredKgPerM3);
-        Assert.Equal(
-            [new OtherZoneAssayed(6, 3)],
-            Under(new(3, "outer 3 mm"), 6).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks
-        );
-        Assert.Empty(Under(new(3, "outer 3 mm"), 3).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks);
     }
 
     private static Rulebook Code(Demand demand) =>

@@ -152,6 +152,79 @@ public sealed class DepthPatternsTests
                 )
             );
 
+    [Fact]
+    public void Readings_by_hand_show_what_a_photograph_shows()
+    {
+        Assert.Equal([new CutThroughBorder(1, 10)], DepthPatterns.Of(ByHand((face, _) => face == 1 ? 0 : 10)));
+        Assert.Equal([new ThinSkin(1)], DepthPatterns.Of(ByHand((_, _) => 1)));
+        Assert.Equal(
+            [new BarePatch(2, 25, 50, MayBeHeartwood: true)],
+            DepthPatterns.Of(ByHand((face, mm) => face == 2 && mm is > 20 and < 55 ? 0 : 9))
+        );
+        Assert.Equal([new TreatedThroughout()], DepthPatterns.Of(ByHand((_, _) => 37)));
+        Assert.Empty(DepthPatterns.Of(ByHand((_, _) => 9)));
+    }
+
+    [Fact]
+    public void A_bare_face_read_by_hand_to_which_its_neighbours_taper_is_only_bare() =>
+        Assert.Equal(
+            [new BareFace(1, 38 / 7.0)],
+            DepthPatterns.Of(
+                ByHand(
+                    (face, mm) =>
+                        face switch
+                        {
+                            1 => 0,
+                            2 => Math.Min(10, mm / 7),
+                            4 => Math.Min(10, (75 - mm) / 7),
+                            _ => 10,
+                        }
+                )
+            )
+        );
+
+    [Fact]
+    public void One_reading_tells_nothing_of_a_section() =>
+        Assert.Empty(
+            DepthPatterns.Of(HandReadings.Profile(new RectangularSection(75, 75), [new(1, 37, 37, 0.5, null)]))
+        );
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void A_face_read_by_hand_is_as_long_as_its_readings_need(int longFace)
+    {
+        var section = new RectangularSection(50, 100);
+        HandReading[] readings =
+        [
+            .. Enumerable
+                .Range(1, 4)
+                .SelectMany(face =>
+                    Enumerable
+                        .Range(1, 9)
+                        .Select(i => new HandReading(face, (face % 2 == longFace % 2 ? 10 : 5) * i, 9, 0.5, null))
+                ),
+        ];
+
+        Assert.Equal(
+            longFace == 1 ? [100, 50, 100, 50] : [50, 100, 50, 100],
+            HandReadings.Profile(section, readings).Faces.Select(face => face.LengthMm)
+        );
+    }
+
+    private static DepthProfile ByHand(Func<int, double, double> depthMm)
+    {
+        double[] placesMm = [7, 15, 25, 37, 50, 60, 68];
+        return HandReadings.Profile(
+            new RectangularSection(75, 75),
+            [
+                .. Enumerable
+                    .Range(1, 4)
+                    .SelectMany(face => placesMm.Select(mm => new HandReading(face, mm, depthMm(face, mm), 0.5, null))),
+            ]
+        );
+    }
+
     private static DepthProfile Sawn(Func<int, double, double> depthMm, Func<int, double, double?>? sapwoodMm = null)
     {
         FaceProfile[] faces =

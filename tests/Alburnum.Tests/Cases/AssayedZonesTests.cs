@@ -1,0 +1,145 @@
+using Alburnum.Acceptance;
+using Alburnum.Cases;
+using Alburnum.Penetration;
+using Alburnum.Requirements;
+using Alburnum.Timber;
+
+namespace Alburnum.Tests.Cases;
+
+public sealed class AssayedZonesTests
+{
+    private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
+
+    private static readonly AnalyticalZone Outer = new(6, "outer 6 mm");
+    private static readonly AnalyticalZone Sapwood = new(null, AnalyticalZone.AllSapwood);
+
+    [Fact]
+    public void An_assay_of_a_zone_that_nobody_states_speaks_of_the_shallowest_alone()
+    {
+        var judged = Judged(Outer, Sapwood, Assay("S1", 9.6));
+
+        Assert.Equal([Verdict.Conforms, Verdict.Undecided], Each(judged));
+        var missing = new ZoneNotAssayed(AnalyticalZone.AllSapwood, 8, IsZoneStated: false);
+        Assert.Contains(missing, judged.Findings.NotJudged);
+        Assert.Equal([missing], judged.Batch!.Retention!.Reasons.OfType<ZoneNotAssayed>());
+        Assert.Equal((Verdict.Undecided, Verdict.Undecided), (judged.Batch.Retention.Verdict, judged.Overall.Verdict));
+        // As far as it was judged.
+        Assert.InRange(judged.Overall.Probability!.Value.Low, 0.95, 1);
+        Assert.False(Assert.Single(judged.Overall.Reasons.OfType<SeveralRetentions>()).IsOfOneZone);
+    }
+
+    [Fact]
+    public void Each_zone_that_was_assayed_is_judged_by_its_own_assays()
+    {
+        var outer = Assay("S1", 9.6) with { Zone = new(6) };
+
+        Assert.Equal(
+            Verdict.Conforms,
+            Judged(Outer, Sapwood, outer, Assay("S1", 9) with { Zone = new(DepthMm: null) }).Overall.Verdict
+        );
+        Assert.Equal(
+            Verdict.DoesNotConform,
+            Judged(Outer, Sapwood, outer, Assay("S1", 6) with { Zone = new(DepthMm: null) }).Overall.Verdict
+        );
+        Assert.Equal([Verdict.Conforms, Verdict.Undecided], Each(Judged(Outer, Sapwood, outer)));
+        Assert.Equal(
+            [new ZoneNotAssayed(Outer.Name, 8, IsZoneStated: true)],
+            Judged(Outer, Sapwood, Assay("S1", 9.6) with { Zone = new(DepthMm: null) })
+                .Findings.NotJudged.OfType<ZoneNotAssayed>()
+        );
+    }
+
+    [Fact]
+    public void Of_one_zone_by_two_names_the_greatest_retention_decides_as_ever()
+    {
+        var judged = Judged(Outer, Outer with { Name = "6 mm of sapwood" }, Assay("S1", 9.6));
+
+        Assert.Equal([Verdict.Conforms, Verdict.Conforms], Each(judged));
+        Assert.Equal(Verdict.Conforms, judged.Batch!.Retention!.Verdict);
+        Assert.Single(judged.Batch.Retention.Reasons.OfType<RetentionMean>());
+    }
+
+    [Fact]
+    public void An_assay_of_another_zone_than_the_one_that_is_asked_for_is_not_held_against_it()
+    {
+        var judged = Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(20) });
+
+        Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
+        Assert.Equal([new ZoneNotAssayed(Outer.Name, 8, IsZoneStated: true)], judged.Batch!.Retention!.Reasons);
+        Assert.Equal(Verdict.Conforms, Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(6.2) }).Overall.Verdict);
+    }
+
+    [Fact]
+    public void A_figure_of_the_contract_s_own_is_asked_for_of_the_zone_of_its_class()
+    {
+        var judged = Judged(Outer, Sapwood, ownKgPerM3: 7, Assay("S1", 9.6));
+
+        Assert.Equal([Outer, Sapwood, Sapwood], judged.Required.Retentions.Select(demand => demand.Zone));
+        Assert.Equal([Verdict.Conforms, Verdict.Undecided, Verdict.Undecided], Each(judged));
+    }
+
+    private static IEnumerable<Verdict> Each(JudgedCase judged) =>
+        Assert.Single(judged.Overall.Reasons.OfType<SeveralRetentions>()).Each.Select(each => each.Judgement.Verdict);
+
+    private static JudgedCase Judged(
+        AnalyticalZone ofCode,
+        AnalyticalZone? ofClass,
+        params IReadOnlyList<Assay> assays
+    ) => Judged(ofCode, ofClass, ownKgPerM3: null, assays);
+
+    private static JudgedCase Judged(
+        AnalyticalZone ofCode,
+        AnalyticalZone? ofClass,
+        double? ownKgPerM3,
+        params IReadOnlyList<Assay> assays
+    )
+    {
+        var section = new RectangularSection(100, 100);
+        HandReading[] readings = [.. Enumerable.Range(1, 4).Select(face => new HandReading(face, 50, 9, 0.3, 30))];
+        return new EnquiredCase(
+            "T-1",
+            "Title",
+            "Client",
+            new DateOnly(2026, 5, 12),
+            new Enquiry
+            {
+                Section = section,
+                UseClasses = [UseClass.Four],
+                StatedClass = ofClass is null ? null : "H",
+            },
+            50,
+            new ShareMustPass(0.75),
+            assays,
+            ownKgPerM3,
+            null
+        ).Under(Book("code", [], ofCode), ofClass is null ? [] : [Book("classes", [new OneOf(Field.StatedClass, ["H"])], ofClass)]).Predicted(null, null).Measured([new PieceEvidence("P01", EvidenceKind.Ruler, HandReadings.Profile(section, readings))]).Judged(DecisionRule.Usual);
+    }
+
+    private static Rulebook Book(string name, IReadOnlyList<Condition> when, AnalyticalZone zone) =>
+        new([
+            new(
+                "depth",
+                Subject.Penetration,
+                when,
+                new PenetrationDemand(name, new LeastDepth(WoodZone.Sapwood, 6), new(zone, Invented), Invented),
+                [],
+                Invented
+            ),
+            new(
+                "amount",
+                Subject.Retention,
+                when,
+                new FixedRetention(new PreservativeAmount(8, AmountUnit.KgPerM3)),
+                [],
+                Invented
+            ),
+        ])
+        {
+            Name = name,
+            Title = $"Invented {name}",
+            Document = "Invented",
+            Edition = "1",
+        };
+
+    private static MeasuredAssay Assay(string sample, double kgPerM3) => new(new Estimate(kgPerM3, 0.2), sample);
+}
