@@ -31,14 +31,18 @@ internal static class CaseSummary
                     requirement.Rulebook,
                     penetration,
                     requirement.PenetrationInWords ?? "",
-                    document.WeakestStanding
+                    requirement.PenetrationStanding ?? document.WeakestStanding
                 )
                 : words.NoDemand(
                     requirement.Rulebook,
-                    RequirementWords.Current.Answers.Say(requirement.Outcome),
+                    RequirementWords.Current.Answers.Say(requirement.Outcome, requirement.Unless.Count > 0),
                     requirement.Reason ?? ""
                 )
         );
+        if (requirement.Unless.Count > 0)
+            console.WriteLine(Said("answers.sheet.unless"));
+        foreach (var insect in requirement.Unless)
+            console.WriteLine($"  · {insect}");
         if (requirement.Contract is { } contract)
             console.WriteLine(contract.InWords);
         else if (enquiry is { StatedClass: { } named, UseClassByContract: null } && requirement.Warnings is null or [])

@@ -50,7 +50,7 @@ internal sealed class ConditionReader(
         {
             Field.Form => ["sawn", "round"],
             Field.UseClass => ["1", "2", "3", "3.1", "3.2", "4", "5"],
-            Field.ExposedHeartwood or Field.Incised or Field.Coated => YesNo,
+            Field.ExposedHeartwood or Field.Incised or Field.Coated or Field.GroundContact => YesNo,
             Field.SpeciesGroup => [.. groups.Select(group => group.Name)],
             Field.Component => ["a component of components.yaml"],
             Field.Insects => [.. insects.Select(insect => insect.Name)],

@@ -25,7 +25,7 @@ internal static class HandlingFile
                         Preservatives = ReagentFile.Keys(row, preservatives),
                         Elements = row.Texts("elements"),
                         UseClasses = row.Has("useClasses") ? UseClassFile.UseClasses(row) : [],
-                        Place = row.OptionalText("where"),
+                        Places = row.Texts("where"),
                     }),
             ],
             [.. root.Rows("places").Select(row => new HandlingPlace(row.Text("place"), row.OptionalText("within")))]

@@ -5,8 +5,8 @@ namespace Alburnum.Records.Facts;
 /// <summary>A copy of a code that a person read: its edition, and the place in it.</summary>
 public static partial class ReadCopy
 {
-    /// <summary>What was expected in place of another edition, for messages; null where the copy is of the rulebook's.</summary>
-    /// <param name="rulebook">Edition of the rulebook; where it knows none, any may be named.</param>
+    /// <summary>What was expected in place of another edition, for messages; null where the copy is of the right one.</summary>
+    /// <param name="rulebook">Edition of the rulebook, or of the document that a zone comes from; where it knows none, any may be named.</param>
     /// <param name="copy">Edition of the copy: "2014" is enough for "2011+A1:2014".</param>
     public static string? EditionFault(string rulebook, string copy)
     {

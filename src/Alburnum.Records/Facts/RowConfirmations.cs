@@ -2,14 +2,14 @@ using Alburnum.Requirements;
 
 namespace Alburnum.Records.Facts;
 
-/// <summary>Reads the <c>confirmed</c> of a rulebook: rows that its user has held against a copy of the document.</summary>
+/// <summary>Reads the <c>confirmed</c> of a rulebook: rows, and analytical zones that rows name, that its user has held against a copy of the document.</summary>
 internal static class RowConfirmations
 {
     private const string Field = "confirmed";
     private const string WayOfReading = "copy";
     private const int InitialsMax = 7;
 
-    /// <summary>The rows, those confirmed with the standing and the place that this gives them.</summary>
+    /// <summary>The rows, what is confirmed with the standing and the place that this gives it.</summary>
     /// <param name="root">The file's outermost fields.</param>
     /// <param name="rows">All rows of the rulebook.</param>
     /// <param name="code">The document that the copy is of, and its edition.</param>
@@ -25,10 +25,17 @@ internal static class RowConfirmations
         foreach (var each in root.OptionalRows(Field))
         {
             var key = each.Text("key");
-            var provenance = Read(each, code, words);
-            if (rows.FirstOrDefault(row => row.Key == key) is not { } row)
-                each.Refuse("key", key, "the key of a row");
-            else if (row.Demand is UnknownCell)
+            var row = rows.FirstOrDefault(row => row.Key == key);
+            var zone = row is null ? rows.Where(named => named.ZoneKey == key).Select(ZoneOf).FirstOrDefault() : null;
+            // A zone stands in the document that it comes from, which need not be the code.
+            var provenance = Read(
+                each,
+                zone is { Provenance: var source } ? (source.Document, source.Edition) : code,
+                words
+            );
+            if (row is null && zone is null)
+                each.Refuse("key", key, "the key of a row, or of an analytical zone");
+            else if (row?.Demand is UnknownCell)
                 each.Refuse(
                     "key",
                     $"{key}, of which nothing is known",
@@ -42,10 +49,22 @@ internal static class RowConfirmations
             :
             [
                 .. rows.Select(row =>
-                    confirmed.TryGetValue(row.Key, out var provenance) ? row with { Provenance = provenance } : row
-                ),
+                        confirmed.TryGetValue(row.Key, out var provenance) ? row with { Provenance = provenance } : row
+                    )
+                    .Select(row => WithZone(row, confirmed)),
             ];
     }
+
+    private static Fact<AnalyticalZone>? ZoneOf(Row row) => (row.Demand as PenetrationDemand)?.Zone;
+
+    private static Row WithZone(Row row, Dictionary<string, Provenance> confirmed) =>
+        row is { ZoneKey: { } key, Demand: PenetrationDemand { Zone: { } zone } depth }
+        && confirmed.TryGetValue(key, out var provenance)
+            ? row with
+            {
+                Demand = depth with { Zone = new(zone.Value, provenance) },
+            }
+            : row;
 
     private static Provenance Read(FactRow row, (string Document, string Edition) code, RulebookWords words)
     {

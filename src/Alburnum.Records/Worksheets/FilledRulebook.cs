@@ -20,7 +20,7 @@ public static class FilledRulebook
 
     /// <summary>The file's text.</summary>
     /// <param name="basis">The rulebook that ships.</param>
-    /// <param name="cells">The rows, each with what was written beside it.</param>
+    /// <param name="cells">The rows, each with what was written beside it, or beside the analytical zone that it names.</param>
     public static string Write(Rulebook basis, IReadOnlyList<(Row Row, WorksheetLine Line)> cells)
     {
         ArgumentNullException.ThrowIfNull(basis);
@@ -38,10 +38,10 @@ public static class FilledRulebook
         var confirmed = cells.Where(cell => cell.Line.Value.Length == 0).ToList();
         if (confirmed.Count > 0)
             text.Append("confirmed:\n");
-        foreach (var (row, line) in confirmed)
+        foreach (var (_, line) in confirmed)
         {
             text.Append("  - { key: ")
-                .Append(YamlText.Quoted(row.Key))
+                .Append(YamlText.Quoted(line.Key))
                 .Append(", edition: ")
                 .Append(YamlText.Quoted(line.Edition));
             text.Append(", table: ").Append(YamlText.Quoted(line.Table));

@@ -154,6 +154,9 @@ public sealed record RequirementDocument
     /// <summary>Document and edition.</summary>
     public required string Rulebook { get; init; }
 
+    /// <summary>The user's own file of it; null for one that ships, and in documents that were kept before this was written down.</summary>
+    public RulebookCopyDocument? RulebookCopy { get; init; }
+
     /// <summary>Which kind of answer it gives.</summary>
     [JsonConverter(typeof(AnswerOutcomeConverter))]
     public required AnswerOutcome Outcome { get; init; }
@@ -167,6 +170,10 @@ public sealed record RequirementDocument
     /// <summary>The penetration in words.</summary>
     public string? PenetrationInWords { get; init; }
 
+    /// <summary>Standing of the depth, the analytical zone left out; null likewise, and in documents that were kept before this was written down.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? PenetrationStanding { get; init; }
+
     /// <summary>What becomes of the class that the contract names; null where none is named, or where the rulebook answers by it.</summary>
     public ContractDocument? Contract { get; init; }
 
@@ -175,6 +182,10 @@ public sealed record RequirementDocument
 
     /// <summary>Where retention is assayed; null where the rulebook does not say.</summary>
     public string? AnalyticalZone { get; init; }
+
+    /// <summary>Standing of the zone; null where none is named, and in documents as above.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? AnalyticalZoneStanding { get; init; }
 
     /// <summary>Depth at which the analytical zone begins, mm; 0: at the surface, null: no zone is named.</summary>
     public double? ZoneFromMm { get; init; }
@@ -185,6 +196,10 @@ public sealed record RequirementDocument
     /// <summary>Multiple of the preservative's critical value; null where the contract names a figure.</summary>
     public double? RetentionFactor { get; init; }
 
+    /// <summary>Standing of that multiple; null where there is none, and in documents as above.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? RetentionStanding { get; init; }
+
     /// <summary>Retention in the analytical zone, kg/m³.</summary>
     public double? RetentionKgPerM3 { get; init; }
 
@@ -193,6 +208,17 @@ public sealed record RequirementDocument
 
     /// <summary>What must be known before the demand is read; null in documents that were kept before this was written down.</summary>
     public IReadOnlyList<string>? Warnings { get; init; }
+
+    /// <summary>Standing of that limit; null where there is none, and in documents as above.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public Standing? MoistureStanding { get; init; }
+
+    /// <summary>Insects that would make treatment wise although none is required, one sentence each; empty likewise, and in documents as above.</summary>
+    public IReadOnlyList<string> Unless
+    {
+        get => field ?? [];
+        init;
+    } = [];
 
     /// <summary>Conditions that go with the demand, and what it leaves open.</summary>
     public required IReadOnlyList<string> Conditions { get; init; }

@@ -52,7 +52,11 @@ public static class CaseMapping
             SampledOn = @case.SampledOn,
             RunAt = runAt,
             Enquiry = Enquiry(trace),
-            Requirement = Requirement(result) with { Warnings = [.. run.Warnings.Select(Words.Say)] },
+            Requirement = Requirement(result) with
+            {
+                Warnings = [.. run.Warnings.Select(Words.Say)],
+                Unless = [.. run.Insects.Select(Words.Answers.Say)],
+            },
             Prediction = ExpectationMapping.Prediction(run),
             Charge = ExpectationMapping.Charge(run),
             Remarks = result.Measured.Remarks is { Count: > 0 } remarks
@@ -113,13 +117,14 @@ public static class CaseMapping
             new()
             {
                 Rulebook = trace.RulebookTitle,
+                RulebookCopy = RulebookCopyDocument.Of(trace.Copy),
                 Outcome = answer.Outcome,
                 Reason = Words.Answers.Reason(answer),
                 DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
                 Conditions = [.. Words.Answers.Beside(answer)],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
-                Trace = [.. trace.Steps.SelectMany(Rows)],
+                Trace = [.. trace.Steps.SelectMany(Rows), .. trace.FactsUsed.Select(Row)],
             };
         return result.Required.Answer switch
         {
@@ -127,12 +132,16 @@ public static class CaseMapping
             {
                 Penetration = requirement.PenetrationName,
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
+                PenetrationStanding = trace.PenetrationStanding,
                 AnalyticalZone = requirement.Zone?.Name,
+                AnalyticalZoneStanding = trace.ZoneStanding,
                 ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.
                 RetentionFactor = IsRetentionOfCode(result.Required) ? requirement.Retention?.Factor : null,
+                RetentionStanding = IsRetentionOfCode(result.Required) ? trace.StandingOf(Subject.Retention) : null,
                 MoistureMaxPercent = requirement.MoistureMaxPercent,
+                MoistureStanding = requirement.MoistureMaxPercent is null ? null : trace.StandingOf(Subject.Moisture),
                 Conditions = [.. requirement.Conditions.Select(Words.Answers.Say), .. Words.Answers.Open(requirement)],
             },
             var answer => Answered(answer),
@@ -174,6 +183,18 @@ public static class CaseMapping
             Outcome = outcome,
             Standing = row.Provenance.Standing,
             Citation = row.Provenance.Citation,
+        };
+
+    private static TraceRowDocument Row(FactUsed fact) =>
+        new()
+        {
+            Row = Wording.Said("answers.sheet.fact"),
+            Says = Words.Answers.Say(fact),
+            Applies = true,
+            Kind = TraceOutcome.Applies,
+            Outcome = Words.Rows.Applies,
+            Standing = fact.Provenance.Standing,
+            Citation = fact.Provenance.Citation,
         };
 
     private static BatchDocument Batch(JudgedCase result) =>

@@ -65,8 +65,8 @@ public sealed record ContractDocument
                 : RequirementWords.Current.Depths.Say(requirement.Penetration),
             AnalyticalZone = requirement?.Zone?.Name,
             Stricter = demand?.Stricter,
-            Standing = demand?.PenetrationStanding,
-            AnalyticalZoneStanding = demand?.ZoneStanding,
+            Standing = demand?.Answer.Trace.PenetrationStanding,
+            AnalyticalZoneStanding = demand?.Answer.Trace.ZoneStanding,
             InWords = RequirementWords.Current.Answers.Say(
                 contract,
                 RequirementWords.Current.Answers.Demanded(code),

@@ -31,6 +31,9 @@ public sealed record AnswerDocument
     /// <summary>Document and edition.</summary>
     public required string RulebookTitle { get; init; }
 
+    /// <summary>The user's own file of it; null for one that ships.</summary>
+    public required RulebookCopyDocument? RulebookCopy { get; init; }
+
     /// <summary>What was asked.</summary>
     public required AskedDocument Enquiry { get; init; }
 
@@ -155,8 +158,16 @@ public sealed record DemandDocument
     /// <summary>The depth in words.</summary>
     public required string PenetrationInWords { get; init; }
 
+    /// <summary>Weakest standing of what the depth rests on, the analytical zone left out.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing PenetrationStanding { get; init; }
+
     /// <summary>Where retention is assayed; null where not known.</summary>
     public required string? AnalyticalZone { get; init; }
+
+    /// <summary>Standing of the analytical zone; null where that is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing? AnalyticalZoneStanding { get; init; }
 
     /// <summary>Depth at which the analytical zone begins, mm; 0: at the surface, null: no zone is named.</summary>
     public required double? ZoneFromMm { get; init; }
@@ -170,8 +181,16 @@ public sealed record DemandDocument
     /// <summary>The amount; null where not known.</summary>
     public required string? Retention { get; init; }
 
+    /// <summary>Standing of the retention; null where that is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing? RetentionStanding { get; init; }
+
     /// <summary>Greatest moisture before treatment; null where not known.</summary>
     public required double? MoistureMaxPercent { get; init; }
+
+    /// <summary>Standing of that limit; null where it is not known.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing? MoistureStanding { get; init; }
 
     /// <summary>Conditions and advice.</summary>
     public required IReadOnlyList<string> Conditions { get; init; }

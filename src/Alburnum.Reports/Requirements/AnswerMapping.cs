@@ -28,8 +28,9 @@ public static class AnswerMapping
             Missing = answer is NotCovered { Missing: var missing } ? missing : [],
             Rulebook = trace.RulebookName,
             RulebookTitle = trace.RulebookTitle,
+            RulebookCopy = RulebookCopyDocument.Of(trace.Copy),
             Enquiry = Asked(trace.Enquiry),
-            Requirement = answer is Required required ? From(required.Requirement) : null,
+            Requirement = answer is Required required ? From(required) : null,
             Contract = ContractDocument.Of(found.Contract, answer),
             WeakestStanding = trace.WeakestStanding,
             Trace = [.. trace.Steps.Select(From)],
@@ -107,21 +108,28 @@ public static class AnswerMapping
             Insects = enquiry.Exposure.Insects is { } insects ? [.. insects.Select(insect => insect.Name)] : null,
         };
 
-    private static DemandDocument From(Requirement requirement) =>
-        new()
+    private static DemandDocument From(Required required)
+    {
+        var (requirement, trace) = (required.Requirement, required.Trace);
+        return new()
         {
             Penetration = requirement.PenetrationName,
             IsRecommended = requirement.IsRecommended,
             PenetrationInWords = Words.Depths.Say(requirement.Penetration),
+            PenetrationStanding = trace.PenetrationStanding,
             AnalyticalZone = requirement.Zone?.Name,
+            AnalyticalZoneStanding = trace.ZoneStanding,
             ZoneFromMm = requirement.Zone?.FromMm,
             ZoneDepthMm = requirement.Zone?.DepthMm,
             RetentionFactor = requirement.Retention?.Factor,
             Retention = requirement.RequiredRetention?.Label,
+            RetentionStanding = requirement.RetentionOpen is null ? trace.StandingOf(Subject.Retention) : null,
             MoistureMaxPercent = requirement.MoistureMaxPercent,
+            MoistureStanding = requirement.MoistureMaxPercent is null ? null : trace.StandingOf(Subject.Moisture),
             Conditions = [.. requirement.Conditions.Select(Words.Answers.Say)],
             Open = Words.Answers.Open(requirement),
         };
+    }
 
     private static StepDocument From(TraceStep step) =>
         new()
@@ -191,7 +199,7 @@ public static class AnswerMapping
             CommonlySold = Words.Routes.Sold(route),
             Lasted = Words.Routes.Lasts(route),
             Reason = Words.Answers.Reason(route.Answer),
-            Requirement = route.Answer is Required required ? From(required.Requirement) : null,
+            Requirement = route.Answer is Required required ? From(required) : null,
             StatedClass = route.Contract
                 is ContractDemand { Stricter: not (StricterDemand.Code or StricterDemand.Neither) } decides
                 ? decides.Name

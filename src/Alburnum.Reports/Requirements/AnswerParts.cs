@@ -31,30 +31,44 @@ public static class AnswerParts
     public static (string Outcome, string Says) Headline(AnswerDocument answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        var outcome = RequirementWords.Current.Answers.Say(answer.Outcome);
+        var outcome = RequirementWords.Current.Answers.Say(answer.Outcome, answer.Unless.Count > 0);
         var says = answer.Requirement is { } demand
-            ? Named(demand.Penetration, demand.PenetrationInWords)
+            ? Named(demand.Penetration, demand.PenetrationInWords, demand.PenetrationStanding)
             : answer.Reason ?? "";
-        if (answer.Contract is not { PenetrationInWords: { } depth, StatedClass: var named, Stricter: var stricter })
+        if (
+            answer.Contract
+            is not { PenetrationInWords: { } depth, StatedClass: var contractsName, Stricter: var stricter } contract
+        )
             return (outcome, says);
         var byContract = Said("answers.required-by-contract");
+        var contracts = Named(contractsName, depth, contract.Standing);
         return (answer.Outcome, stricter) switch
         {
-            (_, StricterDemand.Contract) => (byContract, Named(named, depth)),
+            (_, StricterDemand.Contract) => (byContract, contracts),
             (_, StricterDemand.NotComparable) => (
                 outcome,
-                Said("answers.both", ("code", says), ("contract", Named(named, depth)))
+                Said("answers.both", ("code", says), ("contract", contracts))
             ),
             (AnswerOutcome.NotNeeded, null) => (
                 byContract,
-                Said("answers.none-by-code", ("contract", Named(named, depth)), ("reason", says))
+                Said("answers.none-by-code", ("contract", contracts), ("reason", says))
             ),
             _ => (outcome, says),
         };
     }
 
-    private static string Named(string name, string inWords) =>
-        name == inWords ? name : Said("rows.named-depth", ("name", name), ("depth", inWords));
+    private static string Named(string name, string inWords, Standing? standing) =>
+        Worn(name == inWords ? name : Said("rows.named-depth", ("name", name), ("depth", inWords)), standing);
+
+    private static string Worn(string what, Standing? standing) =>
+        RequirementWords.Current.Answers.WithStanding(what, standing);
+
+    /// <summary>The code of practice, with the user's own file of it.</summary>
+    public static string Code(AnswerDocument answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        return RulebookCopyDocument.Title(answer.RulebookTitle, answer.RulebookCopy);
+    }
 
     /// <summary>The question that would narrow the use class down; null where the answer does not depend on it.</summary>
     public static string? AskNext(AnswerDocument answer)
@@ -69,24 +83,30 @@ public static class AnswerParts
         ArgumentNullException.ThrowIfNull(answer);
         if (
             answer.Outcome != AnswerOutcome.NotPermitted
-            && ContractDocument.Zone(answer.Requirement?.AnalyticalZone, answer.Contract) is { } zone
+            && ContractDocument.Zone(CodesZone(answer.Requirement), answer.Contract) is { } zone
         )
             yield return (Said("answers.sheet.zone"), zone);
         if (answer.Requirement is not { } demand)
             yield break;
         if (demand.Retention is { } amount)
-            yield return (Said("answers.sheet.retention"), amount);
+            yield return (Said("answers.sheet.retention"), Worn(amount, demand.RetentionStanding));
         else if (demand.RetentionFactor is { } factor)
             yield return (
                 Said("answers.sheet.retention"),
-                Said("answers.sheet.factor", ("factor", Figures.Digits(factor)))
+                Worn(Said("answers.sheet.factor", ("factor", Figures.Digits(factor))), demand.RetentionStanding)
             );
         if (demand.MoistureMaxPercent is { } moisture)
             yield return (
                 Said("answers.sheet.moisture"),
-                Said("answers.sheet.moisture-max", ("percent", Figures.Digits(moisture, 1)))
+                Worn(
+                    Said("answers.sheet.moisture-max", ("percent", Figures.Digits(moisture, 1))),
+                    demand.MoistureStanding
+                )
             );
     }
+
+    private static string? CodesZone(DemandDocument? demand) =>
+        demand?.AnalyticalZone is { } zone ? Worn(zone, demand.AnalyticalZoneStanding) : null;
 
     /// <summary>Whether the timber will do untreated, in one sentence.</summary>
     public static string Untreated(UntreatedDocument untreated)
@@ -197,14 +217,14 @@ public static class AnswerParts
                 "answers.sheet.recommended-route",
                 ("change", route.Change),
                 ("penetration", Demanded(route, advised)),
-                Standing(route.Standing),
+                Standing(advised.PenetrationStanding),
                 ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
             { Requirement: { } demand } => Said(
                 "answers.sheet.route",
                 ("change", route.Change),
                 ("penetration", Demanded(route, demand)),
-                Standing(route.Standing),
+                Standing(demand.PenetrationStanding),
                 ("reach", RequirementWords.Current.Routes.Reach(route.Reach, route.UsualAgainstPrediction))
             ),
             { Untreated: { Heartwood: { } worst, HeartwoodAtBest: { } best } } when best != worst => Said(

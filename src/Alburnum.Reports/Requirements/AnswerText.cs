@@ -15,7 +15,7 @@ public static class AnswerText
     public static IEnumerable<string> Lines(AnswerDocument answer, bool withAllRows, string allRowsOption)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        yield return answer.RulebookTitle;
+        yield return AnswerParts.Code(answer);
         yield return AnswerParts.Asked(answer.Enquiry);
         yield return "";
         foreach (var line in answer.Warnings.SelectMany(warning => Wrapped("! ", warning)))

@@ -43,7 +43,7 @@ public static class SpecificationClause
                     IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
                     Said("requirements.clause.certificate"),
                     .. Words.Answers.Open(requirement).Select(open => Said("requirements.clause.open", ("open", open))),
-                    Standing(trace, contract),
+                    contract is ContractDemand ? Standing(trace, contract) : Standing(trace, requirement),
                     Caution,
                 ]
         );
@@ -109,7 +109,7 @@ public static class SpecificationClause
             "requirements.clause.by-contract",
             ("class", contract.Name),
             ("rulebook", contract.Answer.Trace.RulebookTitle),
-            ("standing", Wording.Current.Say(contract.PenetrationStanding)),
+            ("standing", Wording.Current.Say(contract.Answer.Trace.PenetrationStanding)),
             ("depth", Words.Depths.Say(contract.Penetration))
         );
 
@@ -130,6 +130,40 @@ public static class SpecificationClause
             : Said("requirements.clause.treatment", rulebook, penetration);
     }
 
+    // Without a demand of the contract beside it, each figure of the code has its own standing.
+    private static string Standing(Trace trace, Requirement code)
+    {
+        (string Part, Standing? Standing)[] parts =
+        [
+            (Words.Rows.Say(Subject.Penetration), trace.PenetrationStanding),
+            (Said("answers.sheet.zone"), trace.ZoneStanding),
+            (
+                Words.Rows.Say(Subject.Retention),
+                code.RetentionOpen is null ? trace.StandingOf(Subject.Retention) : null
+            ),
+        ];
+        var known = parts.Where(part => part.Standing is not null).ToList();
+        return known.All(part => part.Standing == trace.WeakestStanding)
+            ? Standing(trace, contract: null)
+            : Said(
+                "requirements.clause.standing-by-part",
+                ("standing", Wording.Current.Say(trace.WeakestStanding)),
+                (
+                    "parts",
+                    string.Join(
+                        ", ",
+                        known.Select(part =>
+                            Said(
+                                "requirements.clause.standing-of-part",
+                                ("part", part.Part),
+                                ("standing", Wording.Current.Say(part.Standing!.Value))
+                            )
+                        )
+                    )
+                )
+            );
+    }
+
     private static string Standing(Trace trace, ContractClass? contract) =>
         Said(
             "requirements.clause.standing",
@@ -139,8 +173,8 @@ public static class SpecificationClause
                     contract is ContractDemand demand
                         ? Provenance.Weakest([
                             trace.WeakestStanding,
-                            demand.PenetrationStanding,
-                            demand.ZoneStanding ?? demand.PenetrationStanding,
+                            demand.Answer.Trace.PenetrationStanding,
+                            demand.Answer.Trace.ZoneStanding ?? demand.Answer.Trace.PenetrationStanding,
                         ])
                         : trace.WeakestStanding
                 )
@@ -150,9 +184,10 @@ public static class SpecificationClause
     private static string UseAndLife(Trace trace) =>
         Said("requirements.clause.use", ("use", Wording.Capital(Use(trace))), ("life", Life(trace)));
 
-    // Where the use class is not known, the ground is not ruled out.
+    // Where that is not known, the ground is ruled out by the use class alone.
     private static bool IsInGround(Trace trace) =>
-        trace.UseClasses.Count == 0 || trace.UseClasses.Contains(UseClass.Four);
+        trace.AsAnswered.TouchesGround
+        ?? (trace.UseClasses.Count == 0 || trace.UseClasses.Contains(UseClass.Four));
 
     private static string Piece(Enquiry enquiry) =>
         Said(

@@ -32,11 +32,12 @@ public sealed record WorksheetDocument
                 .. found.Cells.Select(cell => new WorksheetCellDocument
                 {
                     AskedBy = cell.Enquiries,
-                    Key = cell.Row.Key,
+                    Key = cell.Key,
                     Subject = cell.Row.Subject,
-                    When = rows.When(cell.Row),
-                    Now = cell.Row.Demand is UnknownCell { Reason: "" } ? null : rows.Say(cell.Row.Demand),
-                    Standing = cell.IsNew ? null : cell.Row.Provenance.Standing,
+                    When = rows.When(cell),
+                    Now = rows.Now(cell),
+                    Standing =
+                        cell.Row.Demand is UnknownCell ? null : (cell.Zone?.Provenance ?? cell.Row.Provenance).Standing,
                 }),
             ],
         };
@@ -49,20 +50,20 @@ public sealed record WorksheetCellDocument
     /// <summary>How many of the enquiries ask for it.</summary>
     public required int AskedBy { get; init; }
 
-    /// <summary>Key of its row, or that of the row to be written.</summary>
+    /// <summary>Key of its row or of its analytical zone, or that of the row to be written.</summary>
     public required string Key { get; init; }
 
     /// <summary>What it is about.</summary>
     [JsonConverter(typeof(SubjectConverter))]
     public required Subject Subject { get; init; }
 
-    /// <summary>Conditions of the row, in words.</summary>
+    /// <summary>Conditions of the row, in words; of a zone, what names it.</summary>
     public required string When { get; init; }
 
     /// <summary>What the rulebook says now; null where it says nothing.</summary>
     public required string? Now { get; init; }
 
-    /// <summary>Standing of what it says; null where it has no row.</summary>
+    /// <summary>Standing of what it says; null where nothing is known.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing? Standing { get; init; }
 }

@@ -48,7 +48,7 @@ public static class WorksheetText
                     RequirementWords.Current.Rows.Say(cell.Subject),
                     cell.When,
                     cell.Now ?? "",
-                    cell.Standing is { } standing ? Wording.Current.Say(standing) : "",
+                    cell.Standing is { } standing ? Wording.Current.Say(standing) : Said("rows.not-known"),
                     .. WorksheetTable.ToFillIn.Select(_ => ""),
                 ]
         );

@@ -93,22 +93,10 @@ public static class CaseReport
             )
         );
         Fact(sheet, Words.ServiceLife(enquiry.ServiceLifeYears, enquiry.ServiceLifeByCode));
-        Fact(sheet, Words.Code(requirement.Rulebook));
-        Fact(
-            sheet,
-            requirement.Penetration is { } penetration
-                ? Words.Penetration(Words.Named(penetration, requirement.PenetrationInWords))
-                : Words.Answer(requirement.Outcome, requirement.Reason)
-        );
-        if (requirement.Contract is { } contract)
-            Fact(sheet, Words.Contract(contract.InWords));
-        Fact(sheet, Words.AnalyticalZone(ContractDocument.Zone(requirement.AnalyticalZone, requirement.Contract)));
-        Fact(sheet, Words.Retention(requirement.RetentionKgPerM3, requirement.RetentionFactor));
-        if (requirement.MoistureMaxPercent is { } moisture)
-            Fact(sheet, Words.Moisture(moisture));
+        foreach (var row in DemandRows.Of(requirement, document.WeakestStanding))
+            Fact(sheet, row);
         foreach (var condition in (requirement.Warnings ?? []).Concat(requirement.Conditions))
             Fact(sheet, Words.Condition(condition));
-        Fact(sheet, Words.RestsOn(document.WeakestStanding));
     }
 
     private static void Remarks(Sheet sheet, CaseDocument document)

@@ -35,6 +35,18 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not an outcome."),
         };
 
+    /// <summary>The same, with what would change it where nobody has ruled insects out.</summary>
+    /// <param name="outcome">Which kind of answer it is.</param>
+    /// <param name="isUnlessInsects">Whether none is needed only where no insects live that attack the timber.</param>
+    public string Say(AnswerOutcome outcome, bool isUnlessInsects) =>
+        outcome == AnswerOutcome.NotNeeded && isUnlessInsects ? wording.Say("answers.not-needed-unless") : Say(outcome);
+
+    /// <summary>What is demanded, with its own standing behind it; without, where that is not known.</summary>
+    public string WithStanding(string what, Standing? standing) =>
+        standing is { } known
+            ? wording.Say("answers.sheet.with-standing", ("what", what), ("standing", wording.Say(known)))
+            : what;
+
     /// <summary>Why there is no demand; null where there is one, or no answer at all.</summary>
     public string? Reason(Answer? answer) =>
         answer switch
@@ -184,7 +196,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             code = ("code", codesName),
             depth = ("depth", new DepthRuleWords(wording).Say(demand.Penetration)),
             rulebook = ("rulebook", demand.Answer.Trace.RulebookTitle),
-            standing = ("standing", wording.Say(demand.PenetrationStanding));
+            standing = ("standing", wording.Say(demand.Answer.Trace.PenetrationStanding));
         return demand.Stricter switch
         {
             StricterDemand.Contract => wording.Say("answers.contract.stricter", name, depth, rulebook, standing, code),
@@ -299,7 +311,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     public string Names(IEnumerable<Insect> insects) =>
         wording.Joined("rows.either", insects.Select(insect => insect.Name));
 
-    /// <summary>A fact of the species that the answer leans on.</summary>
+    /// <summary>A fact outside the rows that the answer leans on.</summary>
     public string Say(FactUsed fact) =>
         fact switch
         {
@@ -322,6 +334,12 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 "answers.species-group",
                 ("species", member.Species.Name),
                 ("group", member.Group.Name)
+            ),
+            PenetrationClassUsed used => wording.Say("answers.class-used", ("name", used.Name)),
+            AnalyticalZoneUsed(var name, var zone) => wording.Say(
+                "answers.zone-used",
+                ("name", name),
+                ("zone", zone.Value.Name)
             ),
             ExposureOfNameUsed { Name: var name } => wording.Say(
                 "answers.exposure-of-name",

@@ -46,14 +46,14 @@ public sealed class CaseWords(Wording wording)
     /// <param name="rulebook">The code.</param>
     /// <param name="penetration">Its name for the penetration.</param>
     /// <param name="depth">The same in words.</param>
-    /// <param name="weakest">Weakest standing touched.</param>
-    public string Demanded(string rulebook, string penetration, string depth, Standing weakest) =>
+    /// <param name="standing">Standing of that depth.</param>
+    public string Demanded(string rulebook, string penetration, string depth, Standing standing) =>
         wording.Say(
             "cases.demanded",
             ("rulebook", rulebook),
             ("penetration", penetration),
             ("depth", depth),
-            ("standing", wording.Say(weakest))
+            ("standing", wording.Say(standing))
         );
 
     /// <summary>Why the code demands nothing.</summary>

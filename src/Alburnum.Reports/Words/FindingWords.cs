@@ -232,6 +232,7 @@ public sealed class FindingWords(Wording wording)
             yield return rule.Whole.Reasons.OfType<CaseReason>().FirstOrDefault() switch
             {
                 CodeForbids => wording.Say("finding.forbidden"),
+                CodeAsksForNone { Answer.IsUnlessInsects: true } => wording.Say("finding.none-required-unless"),
                 CodeAsksForNone => wording.Say("finding.none-required"),
                 CodeSilentOnInsects => wording.Say("finding.silent-on-insects"),
                 _ => wording.Say("finding.no-answer"),

@@ -41,6 +41,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             Field.StatedClass => wording.Say("rows.field.stated-class"),
             Field.Preservative => wording.Say("rows.field.preservative"),
             Field.Insects => wording.Say("rows.field.insects"),
+            Field.GroundContact => wording.Say("rows.field.ground-contact"),
             _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
         };
 
@@ -92,6 +93,32 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
         return row.When.Count == 0
             ? wording.Say("rows.always")
             : Each(row.When.Select(condition => (condition.Field, Say(condition))));
+    }
+
+    /// <summary>When a cell that is to be read holds.</summary>
+    public string When(WorksheetCell cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        return cell is { Zone: not null, Row.Demand: PenetrationDemand { DefinedBy: not null } depth }
+            ? wording.Say("rows.wherever-named", ("name", depth.Name))
+            : When(cell.Row);
+    }
+
+    /// <summary>What a rulebook says now of a cell that is to be read; null where it says nothing.</summary>
+    public string? Now(WorksheetCell cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        return cell switch
+        {
+            { Zone: { Value: var zone, Provenance: var source } } => wording.Say(
+                "rows.zone-to-confirm",
+                ("zone", zone.Name),
+                ("document", source.Document),
+                ("edition", source.Edition)
+            ),
+            { Row.Demand: UnknownCell { Reason: "" } } => null,
+            _ => Say(cell.Row.Demand),
+        };
     }
 
     /// <summary>When a row holds, and what it then demands.</summary>

@@ -229,28 +229,8 @@ public sealed class SheetWords(Wording wording)
     public string Life(int? years, bool isOfCode) =>
         years is { } known ? ByCode(wording.Say("rows.years", ("years", Figures.Whole(known))), isOfCode) : NotStated;
 
-    /// <summary>The code of practice.</summary>
-    public (string Name, string Value) Code(string rulebook) => (wording.Say("sheet.code"), rulebook);
-
     /// <summary>What is said of penetration.</summary>
     public (string Name, string Value) Penetration(string says) => (wording.Say("sheet.penetration"), says);
-
-    /// <summary>What becomes of the class that the contract names.</summary>
-    public (string Name, string Value) Contract(string says) => (wording.Say("sheet.contract"), says);
-
-    /// <summary>What the code answers where it demands nothing.</summary>
-    public (string Name, string Value) Answer(AnswerOutcome outcome, string? reason) =>
-        (wording.Say("sheet.answer"), Named(_requirements.Answers.Say(outcome), reason));
-
-    /// <summary>The analytical zone.</summary>
-    public (string Name, string Value) AnalyticalZone(string? zone) => (wording.Say("sheet.zone"), Zone(zone));
-
-    /// <summary>An analytical zone; null is one that must be looked up.</summary>
-    public string Zone(string? zone) => zone ?? wording.Say("sheet.consult-code");
-
-    /// <summary>The retention demanded.</summary>
-    public (string Name, string Value) Retention(double? kgPerM3, double? factor) =>
-        (wording.Say("sheet.retention"), RetentionDemand(kgPerM3, factor));
 
     /// <summary>A retention demanded.</summary>
     /// <param name="kgPerM3">The figure to meet, kg/m³; null where there is none.</param>
@@ -268,19 +248,8 @@ public sealed class SheetWords(Wording wording)
             _ => wording.Say("sheet.consult-code"),
         };
 
-    /// <summary>The greatest moisture before treatment, per cent.</summary>
-    public (string Name, string Value) Moisture(double mostPercent) =>
-        (
-            wording.Say("sheet.moisture"),
-            wording.Say("requirements.clause.at-most", ("percent", Figures.Number(mostPercent, 0)))
-        );
-
     /// <summary>What goes with the demand.</summary>
     public (string Name, string Value) Condition(string says) => (wording.Say("sheet.condition"), says);
-
-    /// <summary>The weakest fact that the requirement rests on.</summary>
-    public (string Name, string Value) RestsOn(Standing standing) =>
-        (wording.Say("sheet.weakest-standing"), wording.Say(standing));
 
     /// <summary>How many pieces there are, and how many were cut.</summary>
     public (string Name, string Value) Pieces(int batch, int cut) => (wording.Say("sheet.pieces"), Cut(batch, cut));

@@ -6,6 +6,7 @@ using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Marks;
+using Alburnum.Requirements;
 using Alburnum.Workflows.Measuring;
 using Alburnum.Workflows.Requirements;
 
@@ -18,13 +19,15 @@ namespace Alburnum.Workflows.Cases;
 /// <param name="Expected">What was expected of the timber.</param>
 /// <param name="Judged">The case from enquiry to verdict.</param>
 /// <param name="Warnings">What must be known before the demand is read.</param>
+/// <param name="Insects">Insects that would make treatment wise although the code asks for none.</param>
 public sealed record CaseReading(
     CaseFolder Folder,
     IReadOnlyDictionary<string, SectionReading> Readings,
     WithLeftOut LeftOut,
     CaseExpectation Expected,
     JudgedCase Judged,
-    IReadOnlyList<RequirementRemark> Warnings
+    IReadOnlyList<RequirementRemark> Warnings,
+    IReadOnlyList<Insect> Insects
 )
 {
     /// <summary>What it was worked out with, beside the files of the case.</summary>
@@ -63,7 +66,8 @@ public sealed record CaseReading(
             stop
         );
         var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, judged.Required.Contract, facts);
-        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings)
+        var insects = FindRequirement.InsectsNotRuledOut(judged.Required.Answer, facts);
+        return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings, insects)
         {
             Inputs = new(
                 ProgramName.WithVersion,

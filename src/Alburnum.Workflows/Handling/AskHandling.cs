@@ -5,7 +5,7 @@ namespace Alburnum.Workflows.Handling;
 
 /// <summary>What is known of a question about treated timber.</summary>
 /// <param name="Question">The question.</param>
-/// <param name="Answers">Statements that nothing said rules out: those for the preservative first, then those for any.</param>
+/// <param name="Answers">Statements that nothing said rules out, in their order: a rule stands before its exceptions.</param>
 /// <param name="LacksRulesOfPlace">Whether rules of other places are known on it, and none of the place's own.</param>
 public sealed record HandlingAnswer(
     HandlingQuestion Question,
@@ -25,7 +25,7 @@ public static class AskHandling
         ArgumentNullException.ThrowIfNull(facts);
         return new(
             question,
-            [.. facts.Handling.Rows.Where(row => row.Answers(question)).OrderBy(row => row.IsForAny)],
+            [.. facts.Handling.Rows.Where(row => row.Answers(question))],
             facts.Handling.LacksRulesOf(question)
         );
     }

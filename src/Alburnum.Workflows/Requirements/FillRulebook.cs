@@ -14,10 +14,13 @@ public sealed record FilledIn(string Text, int Confirmed, int Written);
 /// <summary>Reads a worksheet that was filled in from a printed code into a rulebook of the user's.</summary>
 public static class FillRulebook
 {
+    private const string ZoneExpected =
+        "nothing, which confirms the zone; for another zone, a row of your own in the file";
+
     private const string RetentionExpected =
         "a plain multiple of the critical value, 0.01 to 20, such as 1.5; or an amount with its unit, such as 6.4 kg/m3";
 
-    /// <summary>Reads it; refuses every line that cannot be read.</summary>
+    /// <summary>Reads it; refuses every line that cannot be read, and a value for a row of which nothing is known and which covers more than one cell.</summary>
     /// <param name="rulebook">Name of the rulebook that ships, on which the user's is based.</param>
     /// <param name="table">The worksheet.</param>
     /// <param name="facts">The rulebooks that ship, and the commonest enquiries.</param>
@@ -33,17 +36,21 @@ public static class FillRulebook
             throw new InputRefusedException(
                 new InputProblem(table.Name, 0, "", "", "no line filled in", "a value or initials in at least one line")
             );
-        var rows = Worksheet
-            .Of(book, facts.CommonestEnquiries)
-            .Select(cell => cell.Row)
-            .UnionBy(book.Rows, row => row.Key, StringComparer.Ordinal)
-            .ToDictionary(row => row.Key, StringComparer.Ordinal);
+        var asked = Worksheet.Of(book, facts.CommonestEnquiries);
+        var rows = asked
+            .Select(cell => (cell.Key, cell.Row))
+            .Concat(book.Rows.Select(row => (row.Key, Row: row)))
+            .Concat(book.Rows.Where(row => row.ZoneKey is not null).Select(row => (Key: row.ZoneKey!, Row: row)))
+            .DistinctBy(each => each.Key, StringComparer.Ordinal)
+            .ToDictionary(each => each.Key, each => each.Row, StringComparer.Ordinal);
         var problems = new List<InputProblem>();
         var cells = new List<(Row Row, WorksheetLine Line)>();
         foreach (var line in lines)
         {
             if (!rows.TryGetValue(line.Key, out var row))
                 problems.Add(Problem(table, line, "key", line.Key, $"a key of the worksheet of {book.Name}"));
+            else if (line.Value.Length > 0 && Worksheet.IsTooWide(row, book))
+                problems.Add(Problem(table, line, "value", line.Value, PartsOf(row, asked)));
             else if (Fault(book, row, line, facts, out var read) is { } fault)
                 problems.Add(Problem(table, line, fault.Field, fault.Found, fault.Expected));
             else
@@ -56,14 +63,25 @@ public static class FillRulebook
         return new(FilledRulebook.Write(book, cells), confirmed, cells.Count - confirmed);
     }
 
+    private static string PartsOf(Row row, IReadOnlyList<WorksheetCell> asked)
+    {
+        var parts = asked.Where(cell => cell.Row.Overrides.Contains(row.Key, StringComparer.Ordinal)).ToList();
+        return parts.Count > 0
+            ? $"a value for each of its cells, not one for all: {string.Join(", ", parts.Select(cell => cell.Key))}"
+            : "rows of your own in the file, each with the timber, form and life that it holds for, not one value for all";
+    }
+
     // One line alone as a rulebook: what is wrong with that is wrong with the line.
     private static InputProblem? Fault(Rulebook book, Row row, WorksheetLine line, FactLibrary facts, out Demand? read)
     {
         read = null;
         if (row.Demand is UnknownCell && line.Value.Length == 0)
             return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
+        var zone = line.Key == row.ZoneKey ? (row.Demand as PenetrationDemand)?.Zone : null;
+        if (zone is not null && line.Value.Length > 0)
+            return new("", line.Line, row.Key, "value", line.Value, ZoneExpected);
         // A value of one's own goes round what holds a confirmation to the edition.
-        if (ReadCopy.EditionFault(book.Edition, line.Edition) is { } edition)
+        if (ReadCopy.EditionFault(zone?.Provenance.Edition ?? book.Edition, line.Edition) is { } edition)
             return new("", line.Line, row.Key, "edition", line.Edition, edition);
         try
         {

@@ -93,19 +93,27 @@ public static class FindRequirement
         return new(
             answer,
             untreated,
-            answer is NotNeeded && enquiry.Exposure.Insects is null
-                ? [.. facts.Insects.Where(insect => insect.MayAttack(asked.Species))]
-                : [],
+            InsectsNotRuledOut(answer, facts),
             expected,
             routes,
             RequirementWarnings.Of(answer, rulebook, contract, facts),
             [
-                .. Discrepancies.Of(answer, facts.Rulebooks.All).Select(odd => new FactsAtOdds(odd)),
+                .. Discrepancies
+                    .Of(answer, facts.Rulebooks.All)
+                    // Timber that is too wet to be treated is told with the demand.
+                    .Where(odd => odd is not TooMoist || answer is not Required)
+                    .Select(odd => new FactsAtOdds(odd)),
                 .. Remarks(asked, routes.Count > 0, facts),
             ],
             contract
         );
     }
+
+    /// <summary>Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out.</summary>
+    internal static IReadOnlyList<Insect> InsectsNotRuledOut(Answer answer, FactLibrary facts) =>
+        answer is NotNeeded { IsUnlessInsects: true }
+            ? [.. facts.Insects.Where(insect => insect.MayAttack(answer.Trace.Enquiry.Species))]
+            : [];
 
     // By the same model, from the same data and with the same draws as a prediction that is asked for, with the usual schedule and cuts.
     private static TreatingPrediction? Expected(

@@ -56,6 +56,8 @@ public static class LookUpName
                 .Concat(facts.Marks.Near(word))
                 .Distinct(StringComparer.OrdinalIgnoreCase),
         ];
-        return new NotFound<string>(near).Expected("the name of a timber, a component, a preservative or a mark");
+        return new NotFound<string>(near).Expected(
+            "the name of a timber, a component, a preservative or a mark; brand names are not kept: name the kind, such as acetylated, heat-treated or furfurylated wood"
+        );
     }
 }

@@ -60,7 +60,11 @@ public sealed record PossibleAnswer(IReadOnlyList<KeyValuePair<Field, bool>> Whe
 /// <param name="Conditions">Conditions and advice that go with it.</param>
 /// <param name="Trace">Why, in full.</param>
 public sealed record NotNeeded(string Reason, IReadOnlyList<RequirementCondition> Conditions, Trace Trace)
-    : Answer(AnswerOutcome.NotNeeded, Trace);
+    : Answer(AnswerOutcome.NotNeeded, Trace)
+{
+    /// <summary>True where nobody has said which insects live where it is used.</summary>
+    public bool IsUnlessInsects => Trace.Enquiry.Exposure.Insects is null;
+}
 
 /// <summary>The code does not allow it.</summary>
 /// <param name="Reason">Why, one sentence, as the rulebook has it.</param>

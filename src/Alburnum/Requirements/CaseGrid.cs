@@ -38,7 +38,7 @@ internal sealed class CaseGrid
         {
             Field.UseClass => ["1", "2", "3.1", "3.2", "4", "5"],
             Field.Form => ["sawn", "round"],
-            Field.ExposedHeartwood or Field.Incised or Field.Coated => ["yes", "no"],
+            Field.ExposedHeartwood or Field.Incised or Field.Coated or Field.GroundContact => ["yes", "no"],
             _ => null,
         };
         var values = (all ?? conditions.SelectMany(each => each.Allowed).Distinct(StringComparer.OrdinalIgnoreCase))

@@ -129,25 +129,6 @@ public sealed record ContractDemand(string Name, Required Answer, StricterDemand
 {
     /// <summary>How deep the class wants the preservative.</summary>
     public DepthRule Penetration => Answer.Requirement.Penetration;
-
-    /// <summary>Weakest standing of what that depth rests on: its row, and what defines the row's class. The analytical zone, the retention and the rest are no part of it.</summary>
-    public Standing PenetrationStanding =>
-        Provenance.Weakest(
-            (Answer.Trace.Step(Subject.Penetration)?.Matched ?? [])
-                .SelectMany(row => new[] { row.Provenance, (row.Demand as PenetrationDemand)?.DefinedBy })
-                .OfType<Provenance>()
-                .Concat(Answer.Trace.FactsUsed.Where(IsOfTimber).Select(fact => fact.Provenance))
-                .Select(provenance => provenance.Standing)
-        );
-
-    /// <summary>Weakest standing of the class's analytical zone; null where none is known.</summary>
-    public Standing? ZoneStanding =>
-        (Answer.Trace.Step(Subject.Penetration)?.Matched ?? [])
-            .Select(row => (row.Demand as PenetrationDemand)?.Zone?.Provenance.Standing)
-            .Max();
-
-    // What settles the use or the life settles no depth of a class that is named.
-    private static bool IsOfTimber(FactUsed fact) => fact is not (ExposureOfNameUsed or LifeOfNameUsed);
 }
 
 /// <summary>No rulebook defines the class.</summary>

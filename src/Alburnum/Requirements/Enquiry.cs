@@ -128,6 +128,12 @@ public sealed record Enquiry
             _ => null,
         };
 
+    /// <summary>Whether it touches the ground or fresh water: as said, as its name settles, or as use class 4 means where nothing names the part. Null where that is not known.</summary>
+    public bool? TouchesGround =>
+        Exposure.TouchesGroundOrFreshWater
+        ?? CalledAs?.Exposure.TouchesGroundOrFreshWater
+        ?? (this is { Component: null, CalledAs: null, UseClasses: [UseClass.Four] } ? true : null);
+
     /// <summary>True where the form said is not the one that the section shows.</summary>
     public bool FormContradictsSection => Form is { } said && FormOfSection is { } shown && said != shown;
 }

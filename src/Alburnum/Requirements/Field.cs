@@ -50,6 +50,9 @@ public enum Field
 
     /// <summary>Insects that attack dry timber and live where it is used.</summary>
     Insects,
+
+    /// <summary>Whether it touches the ground or fresh water.</summary>
+    GroundContact,
 }
 
 /// <summary>How fields are named in rulebook files.</summary>
@@ -88,6 +91,7 @@ public static class FieldWords
             Field.StatedClass => "statedClass",
             Field.Preservative => "preservative",
             Field.Insects => "insects",
+            Field.GroundContact => "groundContact",
             _ => throw new ArgumentOutOfRangeException(nameof(field), field, "Not a field."),
         };
 }

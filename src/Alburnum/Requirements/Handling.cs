@@ -41,33 +41,29 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
     /// <summary>Use classes that it goes for; empty where it goes for all.</summary>
     public required IReadOnlyList<UseClass> UseClasses { get; init; }
 
-    /// <summary>Place whose law or practice it is; empty where it goes for all.</summary>
-    public required string Place { get; init; }
-
-    /// <summary>Whether it goes for any preservative.</summary>
-    public bool IsForAny => Preservatives.Count == 0 && Elements.Count == 0;
+    /// <summary>Places whose law or practice it is; empty where it goes for all.</summary>
+    public required IReadOnlyList<string> Places { get; init; }
 
     /// <summary>Whether nothing that was said rules it out.</summary>
     public bool Answers(HandlingQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
         return Subject == question.Subject.Key
-            && (IsForAny || question.Preservative is not { } preservative || GoesFor(preservative))
+            && (question.Preservative is not { } preservative || GoesFor(preservative))
             && (
                 UseClasses.Count == 0
                 || question.UseClasses.Count == 0
                 || UseClasses.Intersect(question.UseClasses).Any()
             )
-            && (
-                Place.Length == 0
-                || question.Place.Length == 0
-                || string.Equals(Place, question.Place, StringComparison.OrdinalIgnoreCase)
-                || string.Equals(Place, question.WiderPlace, StringComparison.OrdinalIgnoreCase)
-            );
+            && (Places.Count == 0 || question.Place.Length == 0 || IsOf(question.Place) || IsOf(question.WiderPlace));
     }
 
+    /// <summary>Whether it is the law or practice of that place.</summary>
+    internal bool IsOf(string place) => Places.Contains(place, StringComparer.OrdinalIgnoreCase);
+
     private bool GoesFor(Preservative preservative) =>
-        Preservatives.Contains(preservative.Key, StringComparer.Ordinal)
+        (Preservatives.Count == 0 && Elements.Count == 0)
+        || Preservatives.Contains(preservative.Key, StringComparer.Ordinal)
         || Elements.Intersect(preservative.ActiveElements, StringComparer.Ordinal).Any();
 }
 
@@ -84,9 +80,8 @@ public sealed record HandlingBook(
     /// <summary>Places that may be asked for, in the order of the alphabet: those that statements are of, and those within them.</summary>
     public IReadOnlyList<string> Places =>
         [
-            .. Rows.Select(row => row.Place)
+            .. Rows.SelectMany(row => row.Places)
                 .Concat(Narrower.Select(place => place.Name))
-                .Where(place => place.Length > 0)
                 .Distinct(StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal),
         ];
@@ -97,10 +92,8 @@ public sealed record HandlingBook(
     {
         ArgumentNullException.ThrowIfNull(question);
         return question.Place.Length > 0
-            && Rows.Any(row => row.Subject == question.Subject.Key && row.Place.Length > 0)
-            && !Rows.Any(row =>
-                row.Answers(question) && string.Equals(row.Place, question.Place, StringComparison.OrdinalIgnoreCase)
-            );
+            && Rows.Any(row => row.Subject == question.Subject.Key && row.Places.Count > 0)
+            && !Rows.Any(row => row.Answers(question) && row.IsOf(question.Place));
     }
 
     /// <summary>The wider place that a place lies in; empty where none is known.</summary>

@@ -14,7 +14,14 @@ public sealed record Row(
     Demand Demand,
     IReadOnlyList<string> Overrides,
     Provenance Provenance
-);
+)
+{
+    /// <summary>Key of the analytical zone that the row's depth names, by which a copy confirms it: one for all rows that name the same class, otherwise the row's own; null where it names none.</summary>
+    public string? ZoneKey =>
+        Demand is PenetrationDemand { Zone: not null } depth
+            ? $"zone-{(depth.DefinedBy is null ? Key : depth.Name)}"
+            : null;
+}
 
 /// <summary>A row, and a field on which it failed or stayed open.</summary>
 /// <param name="Row">The row.</param>

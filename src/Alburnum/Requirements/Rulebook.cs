@@ -148,7 +148,7 @@ public sealed class Rulebook
         if (RowsOf(Subject.Acceptance) is { Count: > 0 } acceptance)
             steps.Insert(steps.Count - 1, Choice.Among(Subject.Acceptance, acceptance, situation));
 
-        return new Trace(Name, FullTitle + Copy?.Ending, enquiry, steps, FactsUsed(enquiry, steps));
+        return new Trace(Name, FullTitle, enquiry, steps, FactsUsed(enquiry, steps)) { Copy = Copy };
     }
 
     // What was said goes first, then what the contract's class is for, the code's class for the component, and what the component's name settles.
@@ -238,6 +238,24 @@ public sealed class Rulebook
         return step;
     }
 
+    // What a depth is beside its row: the class that it is named by, and the zone that its retention is assayed in.
+    private static IEnumerable<FactUsed> OfDepth(IEnumerable<TraceStep> steps)
+    {
+        foreach (
+            var depth in steps
+                .SelectMany(step => step.Matched)
+                .Select(row => row.Demand)
+                .OfType<PenetrationDemand>()
+                .Distinct()
+        )
+        {
+            if (depth.DefinedBy is { } definition)
+                yield return new PenetrationClassUsed(depth.Name, definition);
+            if (depth.Zone is { } zone)
+                yield return new AnalyticalZoneUsed(depth.Name, zone);
+        }
+    }
+
     // What the component's name settled; facts of the species, and the group that it was put into, wherever a row that counts asked for them.
     private List<FactUsed> FactsUsed(Enquiry enquiry, List<TraceStep> steps)
     {
@@ -249,6 +267,7 @@ public sealed class Rulebook
             if (steps[1].Finding is UsualLifeOfName && name.Life is { } life)
                 facts.Add(new LifeOfNameUsed(name, life));
         }
+        facts.AddRange(OfDepth(steps));
         if (enquiry.Species is not { } species)
             return facts;
         var conditions = steps.SelectMany(step => step.Matched).SelectMany(row => row.When).ToList();
@@ -275,8 +294,4 @@ public sealed class Rulebook
 /// <summary>A user's own file of a rulebook.</summary>
 /// <param name="File">Its path, as it was given.</param>
 /// <param name="Sha256">SHA-256 of its bytes, in hexadecimal digits.</param>
-public sealed record RulebookCopy(string File, string Sha256)
-{
-    // Behind a rulebook's title, so that an answer can be traced to the very file.
-    internal string Ending => $"; {File}, SHA-256 {Sha256}";
-}
+public sealed record RulebookCopy(string File, string Sha256);

@@ -41,6 +41,7 @@ internal sealed class Situation
         _known[(int)Field.Insects] = enquiry.Exposure.Insects is { } insects
             ? Known.AllOfThese([.. insects.Select(insect => insect.Name)])
             : default;
+        _known[(int)Field.GroundContact] = Known.YesNo(enquiry.TouchesGround);
         SetUse(enquiry.UseClasses, enquiry.Exposure.IsCoated);
         SetLife(enquiry.Life);
     }
@@ -75,7 +76,7 @@ internal sealed class Situation
     private static Known Classes(Fact<ClassRange>? cell) =>
         cell is null ? default : Known.Number(cell.Value.Low, cell.Value.High);
 
-    [InlineArray(16)]
+    [InlineArray(17)]
     private struct Fields
     {
         private Known _first;

@@ -106,6 +106,16 @@ public sealed record ExposureOfNameUsed(ComponentName Name) : FactUsed(Name.Prov
 /// <param name="Life">Its usual life.</param>
 public sealed record LifeOfNameUsed(ComponentName Name, Fact<DesiredServiceLife> Life) : FactUsed(Life.Provenance);
 
+/// <summary>What defines a penetration class that a row asks for by name.</summary>
+/// <param name="Name">The class, for instance "NP3".</param>
+/// <param name="Provenance">Source and standing of its depth.</param>
+public sealed record PenetrationClassUsed(string Name, Provenance Provenance) : FactUsed(Provenance);
+
+/// <summary>The analytical zone that goes with a depth.</summary>
+/// <param name="Name">The code's name of the depth, for instance "NP3".</param>
+/// <param name="Zone">The zone.</param>
+public sealed record AnalyticalZoneUsed(string Name, Fact<AnalyticalZone> Zone) : FactUsed(Zone.Provenance);
+
 /// <summary>Why an answer is what it is: rows that matched, rows that just failed, and on which field.</summary>
 /// <param name="RulebookName">Name of the rulebook, for instance "british-2014".</param>
 /// <param name="RulebookTitle">Document and edition.</param>
@@ -120,14 +130,39 @@ public sealed record Trace(
     IReadOnlyList<FactUsed> FactsUsed
 )
 {
+    /// <summary>The user's own file of the rulebook; null for one that ships.</summary>
+    public RulebookCopy? Copy { get; init; }
+
     /// <summary>The weakest standing among all rows and facts that the answer rests on.</summary>
     public Standing WeakestStanding =>
         Provenance.Weakest(
             Steps
                 .SelectMany(step => step.Matched)
-                .SelectMany(row => Standings(row))
+                .Select(row => row.Provenance.Standing)
                 .Concat(FactsUsed.Select(fact => fact.Provenance.Standing))
         );
+
+    /// <summary>Weakest standing of what the depth rests on: its row, what defines the row's class, and what is used of the timber. The analytical zone is no part of it.</summary>
+    public Standing PenetrationStanding =>
+        Provenance.Weakest(
+            Matched(Subject.Penetration)
+                .Concat(FactsUsed.Where(IsOfDepth).Select(fact => fact.Provenance))
+                .Select(provenance => provenance.Standing)
+        );
+
+    /// <summary>Standing of the analytical zone; null where none is known.</summary>
+    public Standing? ZoneStanding =>
+        FactsUsed.OfType<AnalyticalZoneUsed>().Max(used => (Standing?)used.Provenance.Standing);
+
+    /// <summary>Weakest standing of the rows that settle a subject; null where none does.</summary>
+    public Standing? StandingOf(Subject subject) => Matched(subject).Max(provenance => (Standing?)provenance.Standing);
+
+    private IEnumerable<Provenance> Matched(Subject subject) =>
+        (Step(subject)?.Matched ?? []).Select(row => row.Provenance);
+
+    // What settles the use or the life settles no depth.
+    private static bool IsOfDepth(FactUsed fact) =>
+        fact is not (ExposureOfNameUsed or LifeOfNameUsed or AnalyticalZoneUsed);
 
     /// <summary>The use class that the answer was found with, or those possible; empty where nothing is known of it.</summary>
     public IReadOnlyList<UseClass> UseClasses =>
@@ -204,15 +239,4 @@ public sealed record Trace(
         Step(Subject.Acceptance) is { Finding: Settled { Demand: AcceptableQuality quality }, Matched: var rows }
             ? new(quality.AqlPercent, rows[0].Provenance)
             : null;
-
-    private static IEnumerable<Standing> Standings(Row row)
-    {
-        yield return row.Provenance.Standing;
-        if (row.Demand is not PenetrationDemand penetration)
-            yield break;
-        if (penetration.DefinedBy is { } definition)
-            yield return definition.Standing;
-        if (penetration.Zone is { } zone)
-            yield return zone.Provenance.Standing;
-    }
 }

@@ -407,6 +407,90 @@ public sealed class RequirementCommandTests
     }
 
     [Theory]
+    [InlineData("deck joist", "british-trade-2020")]
+    [InlineData("footbridge joist", "british-2014")]
+    public async Task A_part_in_use_class_4_that_touches_no_ground_keeps_nothing_out_of_it(string part, string rulebook)
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--rulebook",
+            rulebook,
+            "--component",
+            part,
+            "--use-class",
+            "4",
+            "--service-life",
+            "30",
+            "--species",
+            "Scots pine",
+            "--section",
+            "47x150",
+            "--exposed-heartwood",
+            "no"
+        );
+
+        Assert.Contains("Specification clause", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("out of the ground", InOneLine(run.Output), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("fence post", true)]
+    [InlineData("retaining wall", false)]
+    public async Task Only_a_post_is_an_incised_post(string part, bool isPost)
+    {
+        var run = await AlburnumRun.Of(
+            "requirement",
+            "--component",
+            part,
+            "--service-life",
+            "30",
+            "--species",
+            "Norway spruce",
+            "--section",
+            "100x100",
+            "--exposed-heartwood",
+            "yes"
+        );
+
+        Assert.Equal(
+            isPost,
+            InOneLine(run.Output).Contains("Sawn posts of resistant timber", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task Timber_that_is_too_wet_is_said_to_be_so_once()
+    {
+        var run = await AlburnumRun.Of([.. Post, "--moisture", "35"]);
+
+        Assert.Contains("Too wet to treat: 35 % moisture", InOneLine(run.Output), StringComparison.Ordinal);
+        Assert.DoesNotContain("before treatment is stated", InOneLine(run.Output), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_clause_names_the_code_and_the_sheet_the_file()
+    {
+        using var folder = new TemporaryFolder();
+        var file = folder.Write("my.yaml", "basedOn: british-2014\n");
+
+        var run = await AlburnumRun.Of([.. Post, "--rulebook", file, "--json"]);
+
+        var answer = DocumentJson.Read<AnswerDocument>(run.Output);
+        Assert.Equal(file, answer.RulebookCopy?.File);
+        Assert.DoesNotContain("SHA-256", answer.Clause, StringComparison.Ordinal);
+        Assert.Contains("analytical zone from memory", answer.Clause, StringComparison.Ordinal);
+        Assert.Contains(answer.RulebookCopy!.Sha256, AnswerParts.Code(answer), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_brand_name_is_answered_by_the_kinds_to_name() =>
+        Assert.Contains(
+            "brand names are not kept: name the kind, such as acetylated, heat-treated or furfurylated wood",
+            InOneLine((await AlburnumRun.Of("name", "Everlastwood")).Errors),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
     [InlineData("cladding", "European larch", "western red cedar", false)]
     [InlineData("cladding", "western red cedar (UK)", "western red cedar without sapwood", true)]
     [InlineData("window frame", "Scots pine", "meranti", false)]

@@ -22,7 +22,11 @@ public sealed class BritishPracticeChecks
     [Published(Amendment, "use class 4, 30 years, at second hand")]
     public void A_sawn_spruce_post_for_30_years_needs_12_mm_of_sapwood_and_6_mm_of_exposed_heartwood_and_incising()
     {
-        var demand = Demand("british-2014", Sawn("Norway spruce", UseClass.Four, 30, exposedHeartwood: true));
+        var post = Sawn("Norway spruce", UseClass.Four, 30, exposedHeartwood: true) with
+        {
+            Component = Library.Components.Named("fence post"),
+        };
+        var demand = Demand("british-2014", post);
         Assert.Equal(new AllOf([Sapwood(12), new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75)]), demand.Penetration);
         Assert.Contains(AdviceOn(demand), each => each.Contains("incised", StringComparison.Ordinal));
     }

@@ -119,8 +119,36 @@ public sealed class AsPeopleSayItTests
     [InlineData("post and rail fence")]
     [InlineData("stringer")]
     [InlineData("fender")]
+    [InlineData("log wall")]
     public void A_word_for_two_parts_is_a_question(string name) =>
         Assert.IsType<Several<ComponentName>>(Library.Components.Find(name));
+
+    // Source: WoodSolutions, page "Ash, Victorian" (data/sources.yaml, victorian-ash): E. delegatensis and E. regnans.
+    [Theory]
+    [InlineData("Vic ash")]
+    [InlineData("Victorian ash")]
+    public void Victorian_ash_is_two_eucalypts(string name) =>
+        Assert.Equal(
+            ["alpine ash", "Australian mountain ash"],
+            Library.Species.Meanings(name).Select(species => species.Name).Order(StringComparer.OrdinalIgnoreCase)
+        );
+
+    [Fact]
+    public void A_tropical_hardwood_is_none_of_the_timbers_of_Europe() =>
+        Assert.Empty(
+            Library
+                .Species.Meanings("tropical hardwood")
+                .SelectMany(species => species.Genera)
+                .Intersect(["Quercus", "Castanea", "Fagus"], StringComparer.Ordinal)
+        );
+
+    [Theory]
+    [InlineData("IPPC", "mark on packing wood, ISPM 15")]
+    [InlineData("IPPC HT", "mark on packing wood, ISPM 15")]
+    [InlineData("CTB-B+", "French quality mark of treated timber")]
+    [InlineData("AWPA C2", "American commodity standard of the C series, before the use categories")]
+    public void A_mark_is_known_by_its_system(string mark, string system) =>
+        Assert.Equal(system, Assert.Single(Library.Marks.Find(mark)).System);
 
     [Theory]
     [InlineData("Scots pine sapwood", "Scots pine")]

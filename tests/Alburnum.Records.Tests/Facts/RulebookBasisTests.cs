@@ -65,9 +65,10 @@ public sealed class RulebookBasisTests
         using var folder = new TemporaryFolder();
         var file = folder.Write("my.yaml", Confirming);
 
-        var title = RulebookFile.Named(file, ShippedData.Library).Answer(Post).Trace.RulebookTitle;
+        var trace = RulebookFile.Named(file, ShippedData.Library).Answer(Post).Trace;
 
-        Assert.Contains("my.yaml, SHA-256 ", title, StringComparison.Ordinal);
+        Assert.Equal((file, 64), (trace.Copy?.File, trace.Copy?.Sha256.Length));
+        Assert.DoesNotContain("my.yaml", trace.RulebookTitle, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -2,6 +2,7 @@ using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Requirements;
 using Alburnum.Tests.Shared;
+using Alburnum.Timber;
 using Alburnum.Workflows.Requirements;
 
 namespace Alburnum.Workflows.Tests.Requirements;
@@ -27,29 +28,37 @@ public sealed class FillRulebookTests
 
         Assert.NotEmpty(cells);
         Assert.Equal(cells.OrderByDescending(cell => cell.Enquiries), cells);
-        Assert.Equal(cells.Count, cells.Select(cell => cell.Row.Key).Distinct().Count());
+        Assert.Equal(cells.Count, cells.Select(cell => cell.Key).Distinct().Count());
         Assert.All(
             cells,
-            cell => Assert.True(cell.Row.Demand is UnknownCell || cell.Row.Provenance.Standing == Standing.FromMemory)
+            cell =>
+                Assert.True(
+                    cell.Row.Demand is UnknownCell
+                        || (cell.Zone?.Provenance ?? cell.Row.Provenance).Standing == Standing.FromMemory
+                )
         );
     }
 
-    [Fact]
-    public void Every_cell_that_is_filled_in_is_read_no_more()
+    [Theory]
+    [InlineData("british-2014")]
+    [InlineData("british-2024")]
+    public void Every_cell_that_is_filled_in_is_read_no_more(string rulebook)
     {
-        var cells = ListUnread.Run(Book, Facts).Cells;
-        var lines = cells.Select(cell => $"{cell.Row.Key},{Value(cell)},{Read}");
+        var (book, _, cells) = ListUnread.Run(rulebook, Facts);
+        var lines = cells.Select(cell => $"{cell.Key},{Value(cell)},{Edition(cell)},table 4,17,AB,2026-05-12\n");
 
-        var filled = Fill(Header + string.Concat(lines));
+        var filled = Fill(Header + string.Concat(lines), rulebook);
 
         Assert.Equal(cells.Count, filled.Confirmed + filled.Written);
         var own = RulebookFile.FromText(filled.Text, Facts);
-        Assert.Empty(Worksheet.Of(own, Facts.CommonestEnquiries));
+        // What was written names a class, whose zone is confirmed in a document of its own.
+        Assert.All(Worksheet.Of(own, Facts.CommonestEnquiries), cell => Assert.Equal("zone-NP3", cell.Key));
         Assert.All(
             Facts.CommonestEnquiries.SelectMany(enquiry => own.Answer(enquiry).Trace.Steps),
             step => Assert.IsNotType<Contradicted>(step.Finding)
         );
 
+        string Edition(WorksheetCell cell) => cell.Zone?.Provenance.Edition ?? book.Edition;
         static string Value(WorksheetCell cell) =>
             cell.Row switch
             {
@@ -57,6 +66,98 @@ public sealed class FillRulebookTests
                 { Subject: Subject.Penetration } => "NP3",
                 _ => "1.25",
             };
+    }
+
+    [Theory]
+    [InlineData("in-ground,NP5", "in-ground-15-sawn-permeable")]
+    [InlineData("in-ground,NP5", "in-ground-15-sawn-resistant")]
+    [InlineData("aql,10", "aql-sawn-resistant")]
+    public void One_value_for_all_that_an_unread_row_covers_is_refused(string line, string cell)
+    {
+        var said = Assert
+            .Throws<InputRefusedException>(() =>
+                Fill($"{Header}{line},2024,table 4,17,AB,2026-05-12\n", "british-2024")
+            )
+            .Message;
+
+        Assert.Contains("expected a value for each of its cells, not one for all: ", said, StringComparison.Ordinal);
+        Assert.Contains(cell, said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cell_of_an_unread_row_that_is_filled_in_holds_for_its_timber_form_and_life_alone()
+    {
+        const string Line = "in-ground-15-sawn-permeable,NP5,2024,table 4,17,AB,2026-05-12\n";
+
+        var own = RulebookFile.FromText(Fill(Header + Line, "british-2024").Text, Facts);
+
+        Assert.Equal("NP5", Assert.IsType<Required>(Post("Scots pine", 15)).Requirement.PenetrationName);
+        Assert.IsType<CellNotRead>(Assert.IsType<NotCovered>(Post("Norway spruce", 15)).Reason);
+        Assert.IsType<CellNotRead>(Assert.IsType<NotCovered>(Post("Scots pine", 30)).Reason);
+
+        Answer Post(string species, int years) =>
+            own.Answer(
+                new()
+                {
+                    Component = Facts.Components.Named("fence post"),
+                    Species = Facts.Species.Named(species),
+                    Section = new RectangularSection(75, 75),
+                    Life = new(years),
+                }
+            );
+    }
+
+    [Theory]
+    [InlineData("nordic-classes")]
+    [InlineData("american-use-categories")]
+    [InlineData("spanish-se-m")]
+    public void A_code_that_knows_no_lives_is_not_asked_by_life(string rulebook) =>
+        Assert.All(
+            ListUnread.Run(rulebook, Facts).Cells,
+            cell => Assert.DoesNotContain(cell.Row.When, condition => condition.Field == Field.Life)
+        );
+
+    [Theory]
+    [InlineData("zone-NP3,6 mm,2007", "field value: found 6 mm, expected nothing, which confirms the zone")]
+    [InlineData("zone-NP3,,2014", "field edition: found 2014, expected 2007")]
+    public void A_zone_is_confirmed_in_the_document_that_defines_it_and_takes_no_value(string line, string said) =>
+        Assert.Contains(
+            said,
+            Assert.Throws<InputRefusedException>(() => Fill($"{Header}{line},table 4,17,AB,2026-05-12\n")).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void What_is_still_remembered_of_a_confirmed_row_is_its_zone_until_that_is_confirmed_too()
+    {
+        const string Rows = $"{Header}in-ground-15-sawn-resistant,,{Read}in-ground-15,,{Read}";
+
+        var before = Trace(Rows);
+        var after = Trace($"{Rows}zone-NP3,,2007,4,,AB,2026-05-12\n");
+
+        Assert.Equal(
+            (Standing.FromMemory, Standing.Published, Standing.FromMemory),
+            (before.WeakestStanding, before.PenetrationStanding, before.ZoneStanding)
+        );
+        Assert.Equal(
+            Standing.FromMemory,
+            Assert.Single(before.FactsUsed.OfType<AnalyticalZoneUsed>()).Provenance.Standing
+        );
+        Assert.Equal(Standing.Published, after.ZoneStanding);
+        Assert.NotEqual(Standing.FromMemory, after.WeakestStanding);
+
+        static Trace Trace(string sheet) =>
+            RulebookFile
+                .FromText(Fill(sheet).Text, Facts)
+                .Answer(
+                    new()
+                    {
+                        Component = Facts.Components.Named("fence post"),
+                        Species = Facts.Species.Named("Sitka spruce"),
+                        Section = new RectangularSection(75, 75),
+                    }
+                )
+                .Trace;
     }
 
     [Theory]
