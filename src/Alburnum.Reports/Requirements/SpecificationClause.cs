@@ -186,8 +186,7 @@ public static class SpecificationClause
 
     // Where that is not known, the ground is ruled out by the use class alone.
     private static bool IsInGround(Trace trace) =>
-        trace.AsAnswered.TouchesGround
-        ?? (trace.UseClasses.Count == 0 || trace.UseClasses.Contains(UseClass.Four));
+        trace.AsAnswered.TouchesGround ?? (trace.UseClasses.Count == 0 || trace.UseClasses.Contains(UseClass.Four));
 
     private static string Piece(Enquiry enquiry) =>
         Said(

@@ -2,9 +2,8 @@ namespace Alburnum.Requirements;
 
 /// <summary>What of a rulebook is to be read: a row that is empty, not known or from memory, or an analytical zone from memory.</summary>
 /// <param name="Row">Its row; where the rulebook has none, the row that would fill it, of which nothing is known; for a zone, a row that names it.</param>
-/// <param name="IsNew">True where the rulebook has no such row.</param>
 /// <param name="Enquiries">How many enquiries ask for it.</param>
-public sealed record WorksheetCell(Row Row, bool IsNew, int Enquiries)
+public sealed record WorksheetCell(Row Row, int Enquiries)
 {
     /// <summary>The zone that is to be confirmed; null where it is the row.</summary>
     public Fact<AnalyticalZone>? Zone { get; init; }
@@ -58,9 +57,9 @@ public static class Worksheet
                         yield return part;
                 }
                 else if (row.Provenance.Standing == Standing.FromMemory)
-                    yield return new(row, IsNew: false, 1);
+                    yield return new(row, 1);
                 if (row.Demand is PenetrationDemand { Zone: { Provenance.Standing: Standing.FromMemory } zone })
-                    yield return new(row, IsNew: false, 1) { Zone = zone };
+                    yield return new(row, 1) { Zone = zone };
             }
             if (step is { Finding: Silent, Subject: Subject.Penetration or Subject.Retention })
                 if (Cell(step.Subject, null, answer.Trace, rulebook) is { } cell)
@@ -104,15 +103,11 @@ public static class Worksheet
                 return null;
         }
         if (within is not null && told.Count == 0)
-            return new(within, IsNew: false, 1);
+            return new(within, 1);
         var key = Key(within?.Key ?? SubjectKey(subject), within is null ? [.. given, .. told] : told);
         var reason = (within?.Demand as UnknownCell)?.Reason ?? "";
         IReadOnlyList<string> overrides = within is null ? [] : [within.Key];
-        return new(
-            new(key, subject, [.. given, .. told], new UnknownCell(reason), overrides, NoSource),
-            IsNew: true,
-            1
-        );
+        return new(new(key, subject, [.. given, .. told], new UnknownCell(reason), overrides, NoSource), 1);
     }
 
     // Both parts of class 3 are one class where a code does not divide it.

@@ -35,7 +35,10 @@ public sealed class NothingNeededTests : IDisposable
     public async Task It_says_unless_which_insects_live_there_until_they_are_ruled_out(string insects, bool isOpen)
     {
         _folder.Write("case.yaml", Case + insects);
-        _folder.Write("readings.csv", "piece,face,position_mm,depth_mm\nP1,1,37,5\nP1,2,37,5\nP1,3,37,5\nP1,4,37,5\n");
+        _folder.Write(
+            "readings.csv",
+            "piece,face,position_mm,depth_mm,u_mm\nP1,1,37,5,1\nP1,2,37,5,1\nP1,3,37,5,1\nP1,4,37,5,1\n"
+        );
 
         var run = await AlburnumRun.Of("case", _folder.Path, "--out", _folder.Path, "--store", _folder.At("cases.db"));
 

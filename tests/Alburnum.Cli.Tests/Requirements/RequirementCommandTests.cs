@@ -471,14 +471,26 @@ public sealed class RequirementCommandTests
     public async Task The_clause_names_the_code_and_the_sheet_the_file()
     {
         using var folder = new TemporaryFolder();
-        var file = folder.Write("my.yaml", "basedOn: british-2014\n");
+        var file = folder.Write(
+            "my.yaml",
+            """
+            basedOn: british-2014
+            confirmed:
+              - { key: in-ground-15-sawn-resistant, edition: "2014", table: "4", initials: AB, date: 2026-05-12 }
+
+            """
+        );
 
         var run = await AlburnumRun.Of([.. Post, "--rulebook", file, "--json"]);
 
         var answer = DocumentJson.Read<AnswerDocument>(run.Output);
         Assert.Equal(file, answer.RulebookCopy?.File);
         Assert.DoesNotContain("SHA-256", answer.Clause, StringComparison.Ordinal);
-        Assert.Contains("analytical zone from memory", answer.Clause, StringComparison.Ordinal);
+        Assert.Contains(
+            "from memory (penetration published, analytical zone from memory, retention from memory)",
+            answer.Clause,
+            StringComparison.Ordinal
+        );
         Assert.Contains(answer.RulebookCopy!.Sha256, AnswerParts.Code(answer), StringComparison.Ordinal);
     }
 
