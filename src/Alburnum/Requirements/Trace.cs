@@ -160,9 +160,20 @@ public sealed record Trace(
     private IEnumerable<Provenance> Matched(Subject subject) =>
         (Step(subject)?.Matched ?? []).Select(row => row.Provenance);
 
-    // What settles the use or the life settles no depth.
-    private static bool IsOfDepth(FactUsed fact) =>
-        fact is not (ExposureOfNameUsed or LifeOfNameUsed or AnalyticalZoneUsed);
+    // What settles the use or the life, or advice beside the depth, settles no depth.
+    private bool IsOfDepth(FactUsed fact) =>
+        fact switch
+        {
+            SapwoodTreatabilityUsed => AsksForDepth(Field.SapwoodTreatability),
+            HeartwoodTreatabilityUsed => AsksForDepth(Field.HeartwoodTreatability),
+            DurabilityUsed => AsksForDepth(Field.Durability),
+            SpeciesGroupUsed => AsksForDepth(Field.SpeciesGroup),
+            ExposureOfNameUsed or LifeOfNameUsed or AnalyticalZoneUsed => false,
+            _ => true,
+        };
+
+    private bool AsksForDepth(Field field) =>
+        Step(Subject.Penetration)?.Matched.Any(row => row.When.Any(condition => condition.Field == field)) == true;
 
     /// <summary>The use class that the answer was found with, or those possible; empty where nothing is known of it.</summary>
     public IReadOnlyList<UseClass> UseClasses =>
