@@ -38,10 +38,6 @@ public readonly record struct EvaluatedUncertainty(double U, double DegreesOfFre
         return new(Math.Sqrt(squares), fourths > 0 ? squares * squares / fourths : double.PositiveInfinity);
     }
 
-    /// <summary>That of the result times a factor.</summary>
-    /// <param name="factor">The factor.</param>
-    public EvaluatedUncertainty Times(double factor) => this with { U = U * Math.Abs(factor) };
-
     /// <summary>Whether there are so many degrees of freedom that Student's distribution is the normal one to within 0.002 %.</summary>
     internal static bool AsGoodAsKnown(double degreesOfFreedom) => degreesOfFreedom > 1e4;
 
