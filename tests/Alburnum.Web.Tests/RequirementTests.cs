@@ -142,7 +142,7 @@ public sealed class RequirementTests : IAsyncLifetime
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains(
-            "my.yaml, line 3, row \"nowhere-sawn-permeable\", field key: found nowhere-sawn-permeable, expected the key of a row.",
+            "my.yaml, line 3, row \"nowhere-sawn-permeable\", field key: found nowhere-sawn-permeable, expected the key of a row, or of an analytical zone.",
             page,
             StringComparison.Ordinal
         );

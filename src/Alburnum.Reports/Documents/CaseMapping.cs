@@ -122,6 +122,8 @@ public static class CaseMapping
                 Reason = Words.Answers.Reason(answer),
                 DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
+                AnalyticalZone = answer.InAnyEvent?.Requirement.Zone?.Name,
+                AnalyticalZoneStanding = answer.InAnyEvent?.Trace.ZoneStanding,
                 Conditions = [.. Words.Answers.Beside(answer)],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows), .. trace.FactsUsed.Select(Row)],
@@ -133,8 +135,6 @@ public static class CaseMapping
                 Penetration = requirement.PenetrationName,
                 PenetrationInWords = Words.Depths.Say(requirement.Penetration),
                 PenetrationStanding = trace.PenetrationStanding,
-                AnalyticalZone = requirement.Zone?.Name,
-                AnalyticalZoneStanding = trace.ZoneStanding,
                 ZoneFromMm = requirement.Zone?.FromMm,
                 ZoneDepthMm = requirement.Zone?.DepthMm,
                 // A figure that the contract names is not a multiple of anything.

@@ -3,7 +3,7 @@ using static Alburnum.OutsideChecks.Requirements.Shipped;
 
 namespace Alburnum.OutsideChecks.Requirements;
 
-[Computed]
+[Transcription]
 public sealed class UseAndDurabilityChecks
 {
     private static readonly Exposure Dry = new()
@@ -34,7 +34,6 @@ public sealed class UseAndDurabilityChecks
     }
 
     [Fact]
-    [Computed]
     [Published("EN 335, 2006 and 2013", "classes 3.1 and 3.2, at second hand")]
     public void A_coating_no_longer_makes_class_3_1_and_the_trap_is_shown()
     {

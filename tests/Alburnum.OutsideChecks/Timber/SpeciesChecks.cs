@@ -62,23 +62,6 @@ public sealed class SpeciesChecks
     public void The_sapwood_of_American_Douglas_fir(string species, SapwoodBand narrowest, SapwoodBand widest) =>
         HasSapwood(species, narrowest, widest);
 
-    [Fact]
-    [CommonPractice("pine against spruce")]
-    public void Pine_sapwood_takes_up_preservative_more_easily_than_spruce_sapwood_and_than_its_own_heartwood()
-    {
-        var pine = Species.Get("Scots pine");
-        Assert.True(pine.SapwoodTreatability!.Value.High < Species.Get("Norway spruce").SapwoodTreatability!.Value.Low);
-        Assert.True(pine.SapwoodTreatability.Value.High < pine.HeartwoodTreatability!.Value.Low);
-    }
-
-    [Fact]
-    [CommonPractice("density")]
-    public void Every_density_lies_between_the_lightest_and_the_heaviest_commercial_timbers() =>
-        Assert.All(
-            Species.All.Where(species => species.Density is not null),
-            species => Assert.InRange(species.Density!.Value.TypicalKgPerM3, 300, 1150)
-        );
-
     [Theory]
     [Published("Canadian wood council, treatability of major North American softwoods", "table of permeability")]
     [InlineData("Douglas fir (N America)", "sapwood 2, heartwood 4")]
