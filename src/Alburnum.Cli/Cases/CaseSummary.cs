@@ -28,6 +28,7 @@ internal static class CaseSummary
         console.WriteLine(
             requirement.Penetration is { } penetration
                 ? words.Demanded(
+                    requirement.Outcome,
                     requirement.Rulebook,
                     penetration,
                     requirement.PenetrationInWords ?? "",

@@ -42,14 +42,21 @@ public sealed class CaseWords(Wording wording)
     /// <summary>The class that the contract names, where nothing else is said of it.</summary>
     public string StatedClass(string named) => wording.Say("cases.stated-class", ("class", named));
 
-    /// <summary>What the code demands.</summary>
+    /// <summary>What the code demands, or recommends.</summary>
+    /// <param name="outcome">Which of the two.</param>
     /// <param name="rulebook">The code.</param>
     /// <param name="penetration">Its name for the penetration.</param>
     /// <param name="depth">The same in words.</param>
     /// <param name="standing">Standing of that depth.</param>
-    public string Demanded(string rulebook, string penetration, string depth, Standing standing) =>
+    public string Demanded(
+        AnswerOutcome outcome,
+        string rulebook,
+        string penetration,
+        string depth,
+        Standing standing
+    ) =>
         wording.Say(
-            "cases.demanded",
+            outcome == AnswerOutcome.Recommended ? "cases.advised" : "cases.demanded",
             ("rulebook", rulebook),
             ("penetration", penetration),
             ("depth", depth),
@@ -269,6 +276,9 @@ public sealed class CaseWords(Wording wording)
                 ("sample", sample),
                 ("said", new AssayWords(wording).OffFormula(product, parts))
             ),
+            OtherZoneAssayed { Assay: { Sample: var sample, Zone: var zone } } => zone?.DepthMm is { } zoneMm
+                ? wording.Say("cases.remark.other-zone-assayed", ("sample", sample), ("depth", Figures.Digits(zoneMm)))
+                : wording.Say("cases.remark.sapwood-assayed", ("sample", sample)),
             SizesOnTrust(var pieces) => wording.Say(
                 "cases.remark.sizes-on-trust",
                 ("pieces", wording.Count("count.piece", pieces))

@@ -52,6 +52,12 @@ internal static class AssayedRetentions
         };
     }
 
+    /// <summary>The assays that speak of none of the retentions asked for, since they are of other zones; empty where none is asked for.</summary>
+    public static IEnumerable<Assay> NotCounted(RequiredCase required) =>
+        required.Retentions.Count == 0
+            ? []
+            : required.Enquired.Assays.Except(required.Retentions.SelectMany(demand => Of(demand, required).Assays));
+
     private static bool Is(AssayedZone cut, AnalyticalZone zone) =>
         cut.DepthMm is { } mm
             ? zone.ThicknessMm is { } thicknessMm && Math.Abs(thicknessMm - mm) < SameMm

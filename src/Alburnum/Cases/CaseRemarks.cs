@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Assaying;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
@@ -71,6 +72,10 @@ public sealed record SapwoodByRuler(double UMm) : CaseRemark;
 /// <param name="Parts">The parts that do not. At least one.</param>
 public sealed record SampleOffFormula(string Sample, ProductFormula Product, IReadOnlyList<PartOffFormula> Parts)
     : CaseRemark;
+
+/// <summary>An assay is of a zone for which no retention is required: it is not counted.</summary>
+/// <param name="Assay">The assay; it says which zone was cut.</param>
+public sealed record OtherZoneAssayed(Assay Assay) : CaseRemark;
 
 /// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
 /// <param name="Pieces">Names of the pieces.</param>

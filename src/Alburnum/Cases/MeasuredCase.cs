@@ -51,6 +51,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
             .. OfDates(),
             .. OfFormula(),
+            .. AssayedRetentions.NotCounted(Required).Select(assay => new OtherZoneAssayed(assay)),
             .. OfSections(),
             .. Predicted.NotPredicted,
             .. OfPrediction(),

@@ -53,11 +53,23 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
 
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 
-    private double? CodeKgPerM3 => Answer.InAnyEvent is { Requirement: var code } ? KgPerM3(code) : null;
+    // Where the depth is open or not read, the retention may be settled all the same.
+    private double? CodeKgPerM3 =>
+        Answer switch
+        {
+            { InAnyEvent.Requirement: var code } => KgPerM3(code.RequiredRetention, code.Zone),
+            NotCovered { Reason: DependsOn or CellNotRead, Trace.RequiredRetention: var settled } => KgPerM3(
+                settled,
+                zone: null
+            ),
+            _ => null,
+        };
 
     /// <summary>Retention of the class that the contract names, kg/m³; null where it gives no demand, or no figure of it is known.</summary>
     internal double? ClassKgPerM3 =>
-        Contract is ContractDemand { Answer.Requirement: var contract } ? KgPerM3(contract) : null;
+        Contract is ContractDemand { Answer.Requirement: var contract }
+            ? KgPerM3(contract.RequiredRetention, contract.Zone)
+            : null;
 
     private static IEnumerable<RetentionDemand> Of(
         RetentionDemandedBy by,
@@ -67,16 +79,14 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     ) => kgPerM3 is { } amount ? [new(by, name, amount) { Zone = zone }] : [];
 
     // What is required on a face is spread over the zone for which it is required; over the one assayed only where that is not known.
-    private double? KgPerM3(Requirement requirement) =>
-        requirement.RequiredRetention switch
+    private double? KgPerM3(PreservativeAmount? required, AnalyticalZone? zone) =>
+        required switch
         {
             { Unit: AmountUnit.KgPerM3 } amount => amount.Value,
             // Grams over a square metre and a millimetre are kilograms in a cubic metre.
-            { } onFace => onFace.Value / (ZoneMm(requirement) ?? Enquired.AssayBasis.ZoneDepthMm),
+            { } onFace => onFace.Value / (zone?.ThicknessMm ?? Enquired.AssayBasis.ZoneDepthMm),
             null => null,
         };
-
-    private static double? ZoneMm(Requirement requirement) => requirement.Zone?.ThicknessMm;
 
     /// <summary>The case with what its timber is expected to reach.</summary>
     /// <param name="prediction">What the schedule is expected to reach; null where the case does not ask.</param>

@@ -42,13 +42,7 @@ public abstract record Answer(AnswerOutcome Outcome, Trace Trace)
 /// <param name="Requirement">The requirement.</param>
 /// <param name="Trace">Why.</param>
 public sealed record Required(Requirement Requirement, Trace Trace)
-    : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace)
-{
-    /// <summary>True where whatever meets this is sure to meet another.</summary>
-    /// <param name="other">The other demand.</param>
-    internal bool IsSureToMeet(Required other) =>
-        DepthOrder.Implies(Requirement.Penetration, other.Requirement.Penetration);
-}
+    : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace);
 
 /// <summary>What a rulebook answers in one of the cases that an enquiry leaves open.</summary>
 /// <param name="Where">What is taken to be so: each open field, with yes or no. Never empty.</param>
@@ -85,7 +79,7 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
             _ => [],
         };
 
-    /// <summary>What it answers in each of the cases that are open, where only what is said by yes or no is; empty otherwise.</summary>
+    /// <summary>What it answers in each of the cases that are open, as far as they are told apart by yes or no; empty where it has no answer in any of them.</summary>
     public IReadOnlyList<PossibleAnswer> Possible { get; init; } = [];
 
     /// <summary>
@@ -102,7 +96,7 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
                 || Possible.Any(each => each.Answer is not (Required or NotPermitted))
             )
                 return null;
-            var least = demands.Find(each => demands.TrueForAll(other => other.IsSureToMeet(each)));
+            var least = demands.Find(each => demands.TrueForAll(other => each.IsMetBy(other.Requirement.Penetration)));
             return least is null
                 ? null
                 : least with

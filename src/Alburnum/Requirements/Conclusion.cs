@@ -63,15 +63,7 @@ internal static class Conclusion
         )
         {
             IsRecommended = penetration.IsRecommended,
-            RequiredRetention = retention switch
-            {
-                FixedRetention fixedRetention => fixedRetention.Amount,
-                RetentionFactor multiple when trace.Enquiry.CriticalValue is { } critical => new PreservativeAmount(
-                    multiple.Factor * critical.Value,
-                    critical.Unit
-                ),
-                _ => null,
-            },
+            RequiredRetention = trace.RequiredRetention,
             RetentionOpen = retention is RetentionFactor or FixedRetention ? null : NotCoveredReason.Of(step),
         };
     }

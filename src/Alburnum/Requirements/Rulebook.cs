@@ -86,10 +86,10 @@ public sealed class Rulebook
             (true, Answer(enquiry.WithYesOrNo(field, true)!)),
             (false, Answer(enquiry.WithYesOrNo(field, false)!)),
         ];
-        return both.Exists(each => each.Answer is NotCovered { Possible.Count: 0 })
+        return both.TrueForAll(each => each.Answer is NotCovered { Possible.Count: 0 })
             ? []
             : both.SelectMany(each =>
-                each.Answer is NotCovered { Possible: var further }
+                each.Answer is NotCovered { Possible: { Count: > 0 } further }
                     ? further.Select(then => then with { Where = [new(field, each.IsSo), .. then.Where] })
                     : [new([new(field, each.IsSo)], each.Answer)]
             );

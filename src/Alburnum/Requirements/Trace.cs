@@ -186,6 +186,18 @@ public sealed record Trace(
             _ => [],
         };
 
+    /// <summary>Retention that the rows settle, whatever they settle of the depth: fixed, or the factor times the critical value given; null where neither is known.</summary>
+    public PreservativeAmount? RequiredRetention =>
+        (Step(Subject.Retention)?.Finding as Settled)?.Demand switch
+        {
+            FixedRetention settled => settled.Amount,
+            RetentionFactor multiple when Enquiry.CriticalValue is { } critical => new(
+                multiple.Factor * critical.Value,
+                critical.Unit
+            ),
+            _ => null,
+        };
+
     /// <summary>The service life that the answer was found with; null where none is known.</summary>
     public DesiredServiceLife? Life =>
         Step(Subject.Life)?.Finding switch

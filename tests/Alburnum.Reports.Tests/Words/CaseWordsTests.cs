@@ -1,3 +1,4 @@
+using Alburnum.Acceptance;
 using Alburnum.Assaying;
 using Alburnum.Cases;
 using Alburnum.Records.Facts;
@@ -37,6 +38,14 @@ public sealed class CaseWordsTests
         (
             new MeasuredOutsidePrediction(new(30, 0.4), new(12.5, 18, 24)),
             "The mean depth measured, 30.0 ± 0.4 mm, is more than the 12.5 to 24.0 mm"
+        ),
+        (
+            new OtherZoneAssayed(new MeasuredAssay(new(6, 0.3), "S2") { Zone = new(12) }),
+            "Sample S2 is of a zone 12 mm deep, for which no retention is required"
+        ),
+        (
+            new OtherZoneAssayed(new MeasuredAssay(new(6, 0.3), "S2") { Zone = new(DepthMm: null) }),
+            "Sample S2 is of all the sapwood, for which no retention is required"
         ),
         (
             new SampleOffFormula("composite 1", Cca, [new(Cca.Parts[0].Compound, new(0.6, 0.01), 0.475)]),

@@ -193,7 +193,7 @@ internal static class SaidReasons
             ),
             (
                 new SamplesScatterNotKnown(),
-                "One sample alone was analysed: how far samples of the batch differ is not known, and the chance that the retention is met leaves it out."
+                "A retention rests on one sample alone: how far samples of the batch differ is not known, and the chance that it is met leaves that out."
             ),
             (
                 new RetentionMean(3, 3, new(14.25, 0.4), 12, 0.9871) { DegreesOfFreedom = 2.37 },
@@ -368,7 +368,7 @@ internal static class SaidReasons
             (
                 Two(stricter: null),
                 "With the contract's NP5: rule not met. With the code's NP3: rule met. The contract's NP5: full penetration in the sapwood "
-                    + "(Invented code, published). No demand of the code is known beside it."
+                    + "(Invented code, published). No depth of the code is known beside it."
             ),
             (
                 new CodeOnlyRecommends(

@@ -541,6 +541,75 @@ public sealed class StagesTests
     }
 
     [Fact]
+    public void What_is_read_of_the_answers_possible_is_said_beside_what_is_not()
+    {
+        var open = Assert.IsType<NotCovered>(
+            OpenCode(new UnknownCell("Not read."), Depth(10)).Answer(Case([], 8).Enquiry)
+        );
+
+        Assert.Equal(
+            [(false, AnswerOutcome.NotCovered), (true, AnswerOutcome.Required)],
+            open.Possible.Select(each => (each.Where[0].Value, each.Answer.Outcome)).Order()
+        );
+        Assert.Null(open.Least);
+        Assert.Empty(
+            Assert
+                .IsType<NotCovered>(
+                    OpenCode(new UnknownCell("Not read."), new UnknownCell("Nor this.")).Answer(Case([], 8).Enquiry)
+                )
+                .Possible
+        );
+    }
+
+    [Theory]
+    [InlineData(9, Verdict.DoesNotConform)]
+    [InlineData(15, Verdict.Conforms)]
+    public void A_retention_that_the_code_settles_counts_where_its_depth_is_not_read(double assay, Verdict verdict)
+    {
+        var twelve = new FixedRetention(new PreservativeAmount(12, AmountUnit.KgPerM3));
+        var code = new Rulebook([
+            new("depth", Subject.Penetration, [], new UnknownCell("Not read."), [], Invented),
+            new("amount", Subject.Retention, [], twelve, [], Invented),
+        ])
+        {
+            Name = "invented",
+            Title = "Invented code",
+            Document = "Invented",
+            Edition = "1",
+        };
+
+        var judged = (StatedCase("shallow") with { Assays = [Assay(assay)] })
+            .Under(code, Classes)
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Contains(judged.Required.Retentions, each => each is { By: RetentionDemandedBy.Code, KgPerM3: 12 });
+        Assert.Equal(verdict, judged.Batch!.Retention!.Verdict);
+    }
+
+    [Fact]
+    public void An_assay_of_a_zone_for_which_nothing_is_required_is_remarked_on_and_not_counted()
+    {
+        var depth = new PenetrationDemand(
+            "depth",
+            new LeastDepth(WoodZone.Sapwood, 6),
+            new(new AnalyticalZone(6, "outer 6 mm"), Invented),
+            Invented
+        );
+        Assay deeper = new MeasuredAssay(new Estimate(5, 0.2), "S2") { Zone = new(12) };
+
+        var judged = Case([Assay(9) with { Zone = new(6) }, deeper], retention: 8)
+            .Under(Code(depth))
+            .Predicted(null, null)
+            .Measured([Piece("P01", 9, 30)])
+            .Judged(DecisionRule.Usual);
+
+        Assert.Equal(Verdict.Conforms, judged.Batch!.Retention!.Verdict);
+        Assert.Equal(deeper, Assert.Single(judged.Measured.Remarks.OfType<OtherZoneAssayed>()).Assay);
+    }
+
+    [Fact]
     public void Timber_that_is_forbidden_one_way_must_meet_the_demand_of_the_other()
     {
         var open = Assert.IsType<NotCovered>(
