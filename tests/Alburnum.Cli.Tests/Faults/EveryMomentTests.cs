@@ -15,7 +15,7 @@ namespace Alburnum.Cli.Tests.Faults;
 public sealed class EveryMomentTests : IDisposable
 {
     /// <summary>Moments of each act; <c>./test --quick</c> takes fewer.</summary>
-    private static readonly int Moments = Quick.IsAsked ? 7 : 34;
+    private static readonly int Moments = Quick.IsAsked ? 5 : 25;
 
     /// <summary>Runs of the program that may be needed to come by so many.</summary>
     private const int MostRuns = 12;
@@ -90,6 +90,74 @@ public sealed class EveryMomentTests : IDisposable
                 Assert.True(run.Status == CommandLine.Done, run.Errors);
             }
         );
+    }
+
+    [Fact]
+    public async Task Handing_a_case_over_can_be_cut_off_anywhere()
+    {
+        var passphrase = _folder.Write("passphrase.txt", "sapwood, heartwood, pith\n");
+        string[] Write(string folder) =>
+            [
+                "bundle",
+                "write",
+                "1",
+                Path.Combine(folder, "case.zip"),
+                "--store",
+                Store(folder),
+                "--passphrase-file",
+                passphrase,
+            ];
+        await TakeAsync(
+            17,
+            (random, most) =>
+            {
+                Begin("handing over");
+                return FrozenProgram.RunAsync(Work, Copies, most, random, Write(Work), meanwhile: null);
+            }
+        );
+
+        await HoldAsync(
+            17,
+            async copy =>
+            {
+                await CheckAsync(copy, 1);
+                var file = Path.Combine(copy, "case.zip");
+                // Whole, or not there and written anew, with the key that was made or another.
+                if (!File.Exists(file))
+                {
+                    var again = await AlburnumRun.Of(Write(copy));
+                    Assert.True(again.Status == CommandLine.Done, again.Errors);
+                }
+                var verified = await AlburnumRun.Of("bundle", "verify", file);
+                Assert.True(verified.Status == CommandLine.Done, verified.Output + verified.Errors);
+            }
+        );
+    }
+
+    [Fact]
+    public async Task Removing_a_name_can_be_cut_off_anywhere()
+    {
+        await TakeAsync(
+            18,
+            (random, most) =>
+            {
+                Begin("a redaction");
+                string[] redact =
+                [
+                    "ledger",
+                    "redact",
+                    "1",
+                    "Thornhollow estate",
+                    "--because",
+                    "asked for",
+                    "--store",
+                    Store(Work),
+                ];
+                return FrozenProgram.RunAsync(Work, Copies, most, random, redact, meanwhile: null);
+            }
+        );
+
+        await HoldAsync(18, copy => CheckAsync(copy, 1));
     }
 
     [Fact]
