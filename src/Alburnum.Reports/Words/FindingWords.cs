@@ -82,7 +82,7 @@ public sealed class FindingWords(Wording wording)
                     ("demand", _reasons.Variables.Demand(demand))
                 )
             )
-            : string.Join(" ", _reasons.Say(rule.Whole.Reasons));
+            : string.Join(" ", _reasons.Say(rule.Whole.Reasons.Where(reason => !IsOfDemands(reason))));
     }
 
     /// <summary>With which chance the rule would be met if depths and retention were known exactly: both bounds, since a verdict follows the less favourable one.</summary>
