@@ -16,7 +16,10 @@ internal static class PatternMapping
             .. (reading.Outcome, profile) switch
             {
                 (_, { } read) => Of(read),
-                (NotDetermined { Fault: NoFront { IsTreated: true } }, _) => [From(new TreatedThroughout())],
+                (NotDetermined { Fault: NoFront(var isTreated) }, _) =>
+                [
+                    From(isTreated ? new TreatedThroughout() : new BareAllRound()),
+                ],
                 _ => [],
             },
         ];
@@ -39,7 +42,7 @@ internal static class PatternMapping
         pattern switch
         {
             UntreatedHeartwood or BareHeartwoodFace => "red-core",
-            CutThroughBorder or ShallowFace or BareFace => "worked-after",
+            CutThroughBorder or ShallowFace or BareFace or TwoBareFaces => "worked-after",
             ThinSkin => "green-skin",
             _ => null,
         };

@@ -24,6 +24,18 @@ public sealed class PatternWords(Wording wording)
                 Others(others)
             ),
             BareFace(var face, var others) => wording.Say("patterns.bare-face", Face(face), Others(others)),
+            TwoBareFaces(var first, var second, var areOpposite, var others) => wording.Say(
+                areOpposite ? "patterns.two-bare-faces-opposite" : "patterns.two-bare-faces",
+                ("first", Figures.Whole(first)),
+                ("second", Figures.Whole(second)),
+                Others(others)
+            ),
+            OneTreatedFace(var face, var depth) => wording.Say(
+                "patterns.one-treated-face",
+                Face(face),
+                ("depth", Figures.Number(depth, 1))
+            ),
+            BareAllRound => wording.Say("patterns.bare-all-round"),
             BareHeartwoodFace(var face) => wording.Say("patterns.bare-heartwood-face", Face(face)),
             ShallowFace(var face, var depth, var others) => wording.Say(
                 "patterns.shallow-face",
@@ -52,7 +64,8 @@ public sealed class PatternWords(Wording wording)
             {
                 UntreatedHeartwood => "patterns.confirm.untreated-heartwood",
                 CutThroughBorder or ShallowFace => "patterns.confirm.worked-after",
-                BareFace => "patterns.confirm.bare-face",
+                BareFace or TwoBareFaces or OneTreatedFace => "patterns.confirm.bare-face",
+                BareAllRound => "patterns.confirm.bare-all-round",
                 BareHeartwoodFace => "patterns.confirm.bare-heartwood-face",
                 ThinSkin => "patterns.confirm.thin-skin",
                 BarePatch => "patterns.confirm.bare-patch",

@@ -96,9 +96,18 @@ public sealed class PenetrationWords(Wording wording)
         );
         // Where the depth alone settles it, nothing turns on what is taken beforehand.
         return decided.AsksForWholeZone && !Figures.IsNearlyAllOrNothing(decided.Probability.Low)
-            ? $"{said} {wording.Say("penetration.filled-zone")}"
+            ? $"{said} {FilledZone(decided.ProbabilityByBelief)}"
             : said;
     }
+
+    private string FilledZone(ProbabilityRange byBelief) =>
+        wording.Say(
+            "penetration.filled-zone",
+            ("unlikely", Figures.WholePercent(DecidedAt.UnlikelyFilled, wording)),
+            ("likely", Figures.WholePercent(DecidedAt.LikelyFilled, wording)),
+            ("low", Certainty(byBelief.Low)),
+            ("high", Certainty(byBelief.High))
+        );
 
     private string Reading(DepthReading reading) =>
         reading switch

@@ -20,8 +20,8 @@ internal readonly record struct DepthAtPosition(
     bool InZone
 )
 {
-    /// <summary>Belief, before reading, that the front stopped at the end of the zone rather than somewhere short of it.</summary>
-    private const double FrontAtZoneEnd = 0.5;
+    /// <summary>Belief, before reading, that the front stopped at the end of the zone rather than somewhere short of it: our choice, from no source.</summary>
+    public const double FrontAtZoneEnd = 0.5;
 
     /// <summary>True where the whole depth of the zone is required, so that no reading can show more than enough.</summary>
     public bool AsksForWholeZone => RequiredMm >= ZoneEndMm;

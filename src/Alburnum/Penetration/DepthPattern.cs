@@ -20,6 +20,21 @@ public sealed record CutThroughBorder(int Face, double OthersMm) : DepthPattern;
 /// <param name="OthersMm">Median depth on the other faces, mm.</param>
 public sealed record BareFace(int Face, double OthersMm) : DepthPattern;
 
+/// <summary>Next to nothing on two faces, deep on the others.</summary>
+/// <param name="First">Number of the one.</param>
+/// <param name="Second">Number of the other.</param>
+/// <param name="AreOpposite">Whether they lie opposite each other; they meet at an edge otherwise.</param>
+/// <param name="OthersMm">Median depth on the other faces, mm.</param>
+public sealed record TwoBareFaces(int First, int Second, bool AreOpposite, double OthersMm) : DepthPattern;
+
+/// <summary>Deep on one face, next to nothing on the three others.</summary>
+/// <param name="Face">Number of the treated one.</param>
+/// <param name="DepthMm">Median depth on it, mm.</param>
+public sealed record OneTreatedFace(int Face, double DepthMm) : DepthPattern;
+
+/// <summary>Next to nothing all round: untreated, sprayed with a reagent that does not show this preservative, or not sprayed.</summary>
+public sealed record BareAllRound : DepthPattern;
+
 /// <summary>Next to nothing on one face on which heartwood lies open.</summary>
 /// <param name="Face">Number of the face.</param>
 public sealed record BareHeartwoodFace(int Face) : DepthPattern;
@@ -34,7 +49,7 @@ public sealed record ShallowFace(int Face, double DepthMm, double OthersMm) : De
 /// <param name="MeanMm">Mean depth, mm.</param>
 public sealed record ThinSkin(double MeanMm) : DepthPattern;
 
-/// <summary>A stretch without colour between deep ones on the same face, with steep edges.</summary>
+/// <summary>A stretch without colour beside deep ones on the same face, with steep edges; it may run on round a corner.</summary>
 /// <param name="Face">Number of the face.</param>
 /// <param name="FromMm">Where it begins, distance from the start of the face, mm.</param>
 /// <param name="ToMm">Where it ends, mm.</param>

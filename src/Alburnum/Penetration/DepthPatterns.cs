@@ -28,8 +28,10 @@ public static class DepthPatterns
     /// <summary>A bare patch is so long at least, mm.</summary>
     private const double PatchMm = 5;
 
-    /// <summary>A skin is no deeper on the whole, mm, and even to within this on nine tenths of the perimeter, mm.</summary>
-    private const double SkinMm = 2;
+    /// <summary>A skin is deeper than this on the whole and no deeper than that, mm, and even to within this on nine tenths of the perimeter, mm.</summary>
+    private const double LeastSkinMm = 0.3;
+
+    private const double SkinMm = 3;
 
     private const double EvenMm = 1;
 
@@ -52,9 +54,13 @@ public static class DepthPatterns
             return [];
         if (profile.TreatedShare.Value >= FullShare)
             return [PastHeartwoodMm(profile) is { } mm ? new EndGrainOnly(mm) : new TreatedThroughout()];
+        if (IsBareAllRound(profile))
+            return profile.Faces.All(face => IsHeartwood(Read(face)))
+                ? [.. profile.Faces.Select(face => new BareHeartwoodFace(face.Number))]
+                : [new BareAllRound()];
         if (IsSkin(profile))
             return [new ThinSkin(profile.Statistics.MeanMm.Value)];
-        return [.. OfFaces(profile), .. profile.Faces.SelectMany(Patches), .. OfHeartwood(profile)];
+        return [.. OfSawnFaces(profile) ?? profile.Faces.SelectMany(Patches), .. OfHeartwood(profile)];
     }
 
     // How far past the border of the heartwood, where that was seen at enough positions and nearly all of them are treated well past it; otherwise null.
@@ -78,52 +84,86 @@ public static class DepthPatterns
             yield return new UntreatedHeartwood(sapwood);
     }
 
+    private static bool IsBareAllRound(DepthProfile profile)
+    {
+        var all = profile.Faces.SelectMany(Read).ToList();
+        return all.Count >= LeastPositions && all.Average(at => at.DepthMm) <= LeastSkinMm && IsBare(all);
+    }
+
     private static bool IsSkin(DepthProfile profile)
     {
         var depths = profile.Faces.SelectMany(Read).Select(at => at.DepthMm).ToList();
         var mean = profile.Statistics.MeanMm.Value;
         return depths.Count >= LeastPositions
-            && mean is > 0.3 and <= SkinMm
+            && mean is > LeastSkinMm and <= SkinMm
             && depths.Count(depth => Math.Abs(depth - mean) <= EvenMm) >= MostOfFace * depths.Count;
     }
 
-    // Only four sawn faces have neighbours to be compared with.
-    private static IEnumerable<DepthPattern> OfFaces(DepthProfile profile)
+    private static bool IsBare(List<At> at) => at.Count(each => each.DepthMm <= BareMm) >= MostOfFace * at.Count;
+
+    private static bool IsHeartwood(List<At> at) => at.Count(each => each.SapwoodMm <= BareMm) > at.Count / 2;
+
+    // Only four sawn faces have neighbours to be compared with; null for others.
+    private static IEnumerable<DepthPattern>? OfSawnFaces(DepthProfile profile)
     {
         if (profile.Section is not RectangularSection || profile.Faces.Count != 4)
-            yield break;
-        double[] medians = [.. profile.Faces.Select(MedianMm)];
-        for (var k = 0; k < 4; k++)
-        {
-            var others = medians.Where((_, j) => j != k).ToArray();
-            var face = profile.Faces[k];
-            var inner = Inner(face, medians[(k + 3) % 4], medians[(k + 1) % 4]);
-            if (inner.Count < LeastPositions || others.Min() < DeepMm)
-                continue;
-            var innerMedian = Median(inner.Select(at => at.DepthMm));
-            if (inner.Count(at => at.DepthMm <= BareMm) >= MostOfFace * inner.Count)
-                yield return Bare(profile, k, inner, Median(others));
-            else if (
-                innerMedian <= others.Min() - Math.Max(ShortMm, ShortShare * others.Min())
-                && inner.Count(at => Math.Abs(at.DepthMm - innerMedian) <= EvenMm) >= MostOfFace * inner.Count
-            )
-                yield return new ShallowFace(face.Number, innerMedian, Median(others));
-        }
+            return null;
+        var faces = profile.Faces;
+        double[] medians = [.. faces.Select(MedianMm)];
+        List<At>[] inner = [.. faces.Select((face, k) => Inner(face, medians[(k + 3) % 4], medians[(k + 1) % 4]))];
+        int[] judged = [.. Enumerable.Range(0, 4).Where(k => inner[k].Count >= LeastPositions)];
+        int[] bare = [.. judged.Where(k => IsBare(inner[k]))];
+        double[] Others(int k) => [.. Enumerable.Range(0, 4).Except(bare).Where(j => j != k).Select(j => medians[j])];
+        bool StandsOut(int k) => Others(k) is { Length: > 0 } others && others.Min() >= DeepMm;
+
+        int[] heartwood = [.. bare.Where(k => IsHeartwood(inner[k]))];
+        int[] unexplained = [.. bare.Except(heartwood).Where(StandsOut)];
+        return
+        [
+            .. heartwood.Where(StandsOut).Select(k => new BareHeartwoodFace(faces[k].Number)),
+            .. unexplained switch
+            {
+                [] => [],
+                [var k] => [Bare(profile, k, bare, Median(Others(k)))],
+                [var k, var j] => [new TwoBareFaces(faces[k].Number, faces[j].Number, j - k == 2, Median(Others(k)))],
+                _ => Enumerable
+                    .Range(0, 4)
+                    .Except(bare)
+                    .Select(k => new OneTreatedFace(faces[k].Number, medians[k]) as DepthPattern),
+            },
+            .. judged
+                .Except(bare)
+                .Where(StandsOut)
+                .Where(k => IsShallow(inner[k], Others(k).Min()))
+                .Select(k => new ShallowFace(
+                    faces[k].Number,
+                    Median(inner[k].Select(at => at.DepthMm)),
+                    Median(Others(k))
+                )),
+            .. Enumerable.Range(0, 4).Except(bare).SelectMany(k => Patches(faces[k])),
+        ];
     }
 
-    private static DepthPattern Bare(DepthProfile profile, int k, List<At> inner, double othersMm)
+    private static bool IsShallow(List<At> inner, double leastOfOthersMm)
     {
-        var face = profile.Faces[k];
-        if (inner.Count(at => at.SapwoodMm <= BareMm) > inner.Count / 2)
-            return new BareHeartwoodFace(face.Number);
+        var median = Median(inner.Select(at => at.DepthMm));
+        return median <= leastOfOthersMm - Math.Max(ShortMm, ShortShare * leastOfOthersMm)
+            && inner.Count(at => Math.Abs(at.DepthMm - median) <= EvenMm) >= MostOfFace * inner.Count;
+    }
+
+    private static DepthPattern Bare(DepthProfile profile, int k, int[] bare, double othersMm)
+    {
+        int before = (k + 3) % 4,
+            after = (k + 1) % 4;
         bool?[] ends =
         [
-            EndsSquarely(profile.Faces[(k + 3) % 4], atItsStart: false),
-            EndsSquarely(profile.Faces[(k + 1) % 4], atItsStart: true),
+            bare.Contains(before) ? null : EndsSquarely(profile.Faces[before], atItsStart: false),
+            bare.Contains(after) ? null : EndsSquarely(profile.Faces[after], atItsStart: true),
         ];
+        var number = profile.Faces[k].Number;
         return ends.Contains(true) && !ends.Contains(false)
-            ? new CutThroughBorder(face.Number, othersMm)
-            : new BareFace(face.Number, othersMm);
+            ? new CutThroughBorder(number, othersMm)
+            : new BareFace(number, othersMm);
     }
 
     // Whether the border of a face keeps its depth up to its end; null where nothing was read there.
@@ -138,7 +178,9 @@ public static class DepthPatterns
     private static IEnumerable<DepthPattern> Patches(FaceProfile face)
     {
         var all = Read(face);
-        var deepMm = Math.Max(DeepMm, MostOfDepth * MedianMm(face));
+        // What is bare says nothing of how deep the border is elsewhere: half a face may be.
+        var borderMm = Median(all.Select(at => at.DepthMm).Where(mm => mm > BareMm));
+        var deepMm = Math.Max(DeepMm, MostOfDepth * borderMm);
         for (var from = 0; from < all.Count; from++)
         {
             if (all[from].DepthMm > BareMm)
@@ -150,9 +192,14 @@ public static class DepthPatterns
             if (
                 !patch.Exists(at => at.SapwoodMm <= BareMm)
                 && all[to].PositionMm - all[from].PositionMm >= PatchMm
-                && IsSteep(face, all, from, -1, deepMm)
-                && IsSteep(face, all, to, 1, deepMm)
-                && MedianMm(face) >= DeepMm
+                && (IsSteep(face, all, from, -1, deepMm), IsSteep(face, all, to, 1, deepMm)) switch
+                {
+                    (true, true) => true,
+                    // It may run round the corner.
+                    (true, false) => to == all.Count - 1,
+                    (false, true) => from == 0,
+                    _ => false,
+                }
             )
                 yield return new BarePatch(
                     face.Number,

@@ -62,6 +62,25 @@ public sealed record DecidedAt : PieceReason
     /// <summary>True where the whole zone is required at that position: the probability then weighs a zone that is filled against one that is not, each as likely before reading.</summary>
     public bool AsksForWholeZone { get; init; }
 
+    /// <summary>What a filled zone's being unlikely or likely before reading stands for, where the belief used is as likely as not. Ours.</summary>
+    public const double UnlikelyFilled = 0.2;
+
+    /// <inheritdoc cref="UnlikelyFilled"/>
+    public const double LikelyFilled = 0.8;
+
+    /// <summary>
+    /// The low probability where the whole zone is required, had a filled one been taken as unlikely before reading, and had it been taken as likely: Bayes'
+    /// rule, since the odds before reading multiply those after it.
+    /// </summary>
+    public ProbabilityRange ProbabilityByBelief => ProbabilityRange.Between(From(UnlikelyFilled), From(LikelyFilled));
+
+    private double From(double filled)
+    {
+        var (now, low) = (DepthAtPosition.FrontAtZoneEnd, Probability.Low);
+        var ratio = filled / (1 - filled) * (1 - now) / now;
+        return low * ratio / (low * ratio + 1 - low);
+    }
+
     /// <summary>True where the least depth was read well and a deeper one so badly that the verdict turns on it.</summary>
     public bool TurnsElsewhere { get; init; }
 }

@@ -13,11 +13,18 @@ public sealed class PatternWordsTests
         (new UntreatedHeartwood(0.98), "treated sapwood (98 % of it)"),
         (new CutThroughBorder(2, 9), "Face 2 looks as if it had been sawn, ripped or planed after treatment"),
         (new BareFace(2, 9), "Face 2 looks as if it had hardly been treated, with 9.0 mm on the other faces"),
+        (new TwoBareFaces(1, 3, AreOpposite: true, 9), "Faces 1 and 3, opposite each other, look as if"),
+        (new TwoBareFaces(1, 2, AreOpposite: false, 9), "sawn out of a larger one after treatment"),
+        (new OneTreatedFace(4, 9), "face 4 alone had been treated, 9.0 mm deep"),
+        (new BareAllRound(), "the reagent may not show this preservative"),
         (new BareHeartwoodFace(3), "Face 3 looks bare because heartwood lies at it"),
         (new ShallowFace(1, 4, 10), "about 6.0 mm had been taken off it"),
         (new ThinSkin(1.5), "a skin, 1.5 mm deep"),
         (new BarePatch(1, 40, 55, MayBeHeartwood: false), "the spray had missed it from 40 to 55 mm"),
-        (new BarePatch(1, 40, 55, MayBeHeartwood: true), "a missed spray, or heartwood at the face"),
+        (
+            new BarePatch(1, 40, 55, MayBeHeartwood: true),
+            "a missed spray, a place covered in the stack, or heartwood at the face"
+        ),
         (new TreatedThroughout(), "treated all through"),
         (
             new EndGrainOnly(30),

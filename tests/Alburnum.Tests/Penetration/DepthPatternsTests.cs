@@ -64,9 +64,107 @@ public sealed class DepthPatternsTests
             DepthPatterns.Of(Sawn((face, mm) => face == 3 && mm is > 10 and < SideMm - 10 ? 4 : 10))
         );
 
+    [Theory]
+    [InlineData(1, 3)]
+    [InlineData(2, 4)]
+    public void Two_bare_faces_opposite_each_other_are_told_together(int first, int second) =>
+        Assert.Equal(
+            [new TwoBareFaces(first, second, AreOpposite: true, 9)],
+            DepthPatterns.Of(
+                Sawn((face, mm) => (face == first || face == second) && mm is > 9 and < SideMm - 9 ? 0 : 9)
+            )
+        );
+
     [Fact]
-    public void A_thin_even_border_is_a_skin() =>
-        Assert.Equal([new ThinSkin(1.5)], DepthPatterns.Of(Sawn((_, _) => 1.5)));
+    public void Two_bare_faces_that_meet_are_told_together() =>
+        // The borders of faces 3 and 4 cover the far ends of faces 2 and 1 from the side.
+        Assert.Equal(
+            [new TwoBareFaces(1, 2, AreOpposite: false, 9)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) =>
+                        face switch
+                        {
+                            1 => mm < 9 ? 9 : 0,
+                            2 => mm > SideMm - 9 ? 9 : 0,
+                            _ => 9,
+                        }
+                )
+            )
+        );
+
+    [Fact]
+    public void Three_bare_faces_leave_one_that_was_treated() =>
+        Assert.Equal(
+            [new OneTreatedFace(4, 9)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) =>
+                        face == 4 ? 9
+                        : face == 1 && mm < 9 || face == 3 && mm > SideMm - 9 ? 9
+                        : 0
+                )
+            )
+        );
+
+    [Fact]
+    public void Bare_faces_of_heartwood_are_each_said_to_be_that() =>
+        Assert.Equal(
+            [new BareHeartwoodFace(1), new BareHeartwoodFace(3)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) => face % 2 == 1 && mm is > 9 and < SideMm - 9 ? 0 : 9,
+                    sapwoodMm: (face, _) => face % 2 == 1 ? 0 : 40
+                )
+            )
+        );
+
+    [Fact]
+    public void Half_a_bare_face_is_a_bare_place_on_it() =>
+        Assert.Equal(
+            [new BarePatch(3, 40.5, 89.5, MayBeHeartwood: true)],
+            DepthPatterns.Of(Sawn((face, mm) => face == 3 && mm is > 40 and < SideMm - 10 ? 0 : 9))
+        );
+
+    [Fact]
+    public void A_bare_place_may_run_round_a_corner() =>
+        Assert.Equal(
+            [new BarePatch(1, 70.5, 99.5, MayBeHeartwood: true), new BarePatch(2, 0.5, 19.5, MayBeHeartwood: true)],
+            DepthPatterns.Of(
+                Sawn(
+                    (face, mm) =>
+                        face switch
+                        {
+                            1 => mm > 70 ? 0 : 9,
+                            2 => mm < 20 ? 0 : 9,
+                            _ => 9,
+                        }
+                )
+            )
+        );
+
+    [Fact]
+    public void A_piece_bare_all_round_is_recognised()
+    {
+        Assert.Equal([new BareAllRound()], DepthPatterns.Of(Sawn((_, _) => 0)));
+        Assert.Equal([new BareAllRound()], DepthPatterns.Of(ByHand((_, _) => 0)));
+        Assert.Equal(
+            [new BareHeartwoodFace(1), new BareHeartwoodFace(2), new BareHeartwoodFace(3), new BareHeartwoodFace(4)],
+            DepthPatterns.Of(Sawn((_, _) => 0, sapwoodMm: (_, _) => 0))
+        );
+    }
+
+    // The letter on battens says that spruce takes 1 to 3 mm.
+    [Theory]
+    [InlineData(1.5)]
+    [InlineData(2.5)]
+    [InlineData(3)]
+    public void A_thin_even_border_is_a_skin(double depthMm) =>
+        Assert.Equal([new ThinSkin(depthMm)], DepthPatterns.Of(Sawn((_, _) => depthMm)));
+
+    [Fact]
+    public void A_border_of_1_to_3_mm_is_a_skin() =>
+        Assert.IsType<ThinSkin>(Assert.Single(DepthPatterns.Of(Sawn((_, mm) => 1 + mm % 2))));
 
     [Fact]
     public void A_bare_stretch_between_deep_ones_looks_like_a_missed_spray()

@@ -95,6 +95,21 @@ public class PieceConformityTests
         Assert.False(Assert.Single(least.Reasons.OfType<DecidedAt>()).AsksForWholeZone);
     }
 
+    // Odds of 4 to 1 after reading: a quarter of them where the odds before were 1 to 4, four times them where those were 4 to 1.
+    [Fact]
+    public void What_is_believed_of_a_filled_zone_beforehand_multiplies_the_odds()
+    {
+        var decided = Assert.Single(
+            Judge(new ShareOfZone(WoodZone.Sapwood, 1), Profile(0.5, 25, [24])).Reasons.OfType<DecidedAt>()
+        ) with
+        {
+            Probability = ProbabilityRange.Exactly(0.8),
+        };
+
+        Assert.Equal(0.5, decided.ProbabilityByBelief.Low, 1e-12);
+        Assert.Equal(16 / 17.0, decided.ProbabilityByBelief.High, 1e-12);
+    }
+
     [Fact]
     public void A_deeper_position_read_badly_may_decide_instead_of_the_least_one()
     {
