@@ -48,6 +48,13 @@ public sealed class AcceptanceWords(Wording wording)
                 ("high", Certainty(open.Probability.High)),
                 ("pieces", wording.Count("count.piece", open.OpenPieces))
             ),
+            BatchParts parts => Parts(parts),
+            _ => OfRetention(reason),
+        };
+
+    private string OfRetention(BatchReason reason) =>
+        reason switch
+        {
             NoRetentionRequired => wording.Say("acceptance.no-retention-required"),
             AssayMissing missing => wording.Say(
                 "acceptance.assay-missing",
@@ -71,7 +78,6 @@ public sealed class AcceptanceWords(Wording wording)
             RetentionMean mean => Mean(mean),
             BelowDetectionLimit below => Below(below),
             LaboratoriesDiffer differ => Differ(differ),
-            BatchParts parts => Parts(parts),
             _ => throw ReasonWords.Unknown(reason),
         };
 
