@@ -28,12 +28,8 @@ async def ask(reader, writer, address, host):
     if known := re.search(r"\r\ncontent-length: (\d+)", head, re.IGNORECASE):
         body = await reader.readexactly(int(known[1]))
         return status, len(body)
-    length = 0
-    while size := int((await reader.readuntil(b"\r\n")).decode(), 16):
-        await reader.readexactly(size + 2)
-        length += size
-    await reader.readexactly(2)
-    return status, length
+    # In chunks. That which ends them is in no page: its lines end otherwise.
+    return status, len(await reader.readuntil(b"\r\n0\r\n\r\n"))
 
 
 async def read(port, address, until, took, statuses):

@@ -80,6 +80,8 @@ public static class WebServer
         services.AddSingleton(store);
         services.AddSingleton(facts);
         services.AddSingleton<ReadyCopies>();
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<RefusedRequests>();
         services.AddRoutingCore();
         services.AddRazorComponents();
         // A rulebook file that is sent stays in memory.
@@ -108,6 +110,7 @@ public static class WebServer
                 return AnswerHeaders.SetAsync(http, next);
             }
         );
+        app.Use(RefusedRequests.CountAsync);
         app.Use(Faults.SayAsync);
         app.Use(Faults.AnswerAsync);
         app.UseHostFiltering();

@@ -42,15 +42,8 @@ public sealed class EndedFromOutsideTests : IDisposable
     [Fact]
     public async Task Asked_to_end_the_server_does_not_wait_for_a_browser_that_is_still_sending()
     {
-        using var program = Start(
-            "dotnet",
-            ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")]
-        );
-        string? line;
-        while ((line = await program.StandardOutput.ReadLineAsync(Stop)) is not null)
-            if (line.StartsWith("Open ", StringComparison.Ordinal))
-                break;
-        var address = new Uri(line!.Split(' ')[1]);
+        var (program, address) = await ServeAsync();
+        using var ending = program;
         using var browser = new System.Net.Sockets.TcpClient(address.Host, address.Port);
         await browser
             .GetStream()
@@ -71,6 +64,28 @@ public sealed class EndedFromOutsideTests : IDisposable
     }
 
     [Fact]
+    public async Task The_server_tells_whoever_runs_it_that_requests_were_refused()
+    {
+        var (program, address) = await ServeAsync();
+        using var ending = program;
+        using var browser = new HttpClient();
+        browser.DefaultRequestHeaders.Add("Sec-Fetch-Site", "cross-site");
+
+        for (var i = 0; i < 3; i++)
+            await browser.GetAsync(new Uri(address, "cases/1/report.pdf"), Stop);
+        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+            await kill.WaitForExitAsync(Stop);
+
+        var said = await program.StandardOutput.ReadToEndAsync(Stop);
+        Assert.Single(said.Split('\n'), line => line.Contains("refused since", StringComparison.Ordinal));
+        Assert.Contains(
+            "Warning: Requests refused since the last such line: 1, with status 403.",
+            said,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public async Task Output_that_cannot_be_written_to_is_one_line_and_a_refusal()
     {
         using var program = Start("sh", ["-c", $"dotnet exec '{Program}' rulebook list > /dev/full"]);
@@ -79,6 +94,17 @@ public sealed class EndedFromOutsideTests : IDisposable
 
         Assert.Equal(CommandLine.Refused, program.ExitCode);
         Assert.Equal("alburnum: what was found could not be printed: the output cannot be written to.\n", said);
+    }
+
+    /// <summary>The server on a port of its own, once it listens.</summary>
+    private async Task<(Process Program, Uri Address)> ServeAsync()
+    {
+        var program = Start("dotnet", ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")]);
+        string? line;
+        while ((line = await program.StandardOutput.ReadLineAsync(Stop)) is not null)
+            if (line.StartsWith("Open ", StringComparison.Ordinal))
+                break;
+        return (program, new Uri(line!.Split(' ')[1]));
     }
 
     private static Process Start(string file, IReadOnlyList<string> words) =>

@@ -6,7 +6,7 @@ namespace Alburnum.Records.Store;
 /// <param name="folder">The folder of them all; made when the first one is written.</param>
 internal sealed class PhotographFiles(string folder)
 {
-    private const int BufferBytes = 65_536;
+    private const int BufferBytes = 16_384;
 
     /// <summary>Writes a photograph, unless it is there already, whole.</summary>
     /// <param name="sha256">Its name.</param>

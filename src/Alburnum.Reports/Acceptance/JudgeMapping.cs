@@ -48,6 +48,7 @@ public static class JudgeMapping
             Findings = findings,
             AcceptanceRule = ReasonWords.Current.Acceptance.Rule(judged.Judged.Enquired.Acceptance),
             Penetration = FindingsMapping.Rule(judged.Judged.Overall),
+            Retention = judged.Judged.Findings.Rule.Retention is { } retention ? FindingsMapping.Rule(retention) : null,
             Counts = BatchConformity.Count(judged.Pieces),
             Pieces = [.. judged.Pieces.Select(Piece)],
             Help = [],

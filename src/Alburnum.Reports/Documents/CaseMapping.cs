@@ -279,7 +279,8 @@ public static class CaseMapping
                 ? [.. AssayWords.Current.Conversion(result.Enquired.AssayBasis)]
                 : [],
             Verdict = FindingsMapping.Rule(
-                result.Batch?.Retention ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
+                result.Findings.Rule.Retention
+                    ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             ),
         };
 

@@ -144,7 +144,11 @@ public static class ReasonMapping
                 reason,
                 ("zone", missing.Zone),
                 ("required_kg_per_m3", missing.RequiredKgPerM3),
-                ("is_zone_stated", missing.IsZoneStated)
+                ("gap", DocumentNames.Of(missing.Gap))
+            ),
+            HardlyThatProduct hardly => Kind(
+                reason,
+                ("samples", new JsonArray([.. hardly.Samples.Select(each => (JsonNode?)JsonValue.Create(each))]))
             ),
             RetentionMean mean => Kind(
                 reason,
@@ -153,6 +157,7 @@ public static class ReasonMapping
                 ("mean_kg_per_m3", mean.MeanKgPerM3.Value),
                 ("u_kg_per_m3", mean.MeanKgPerM3.StandardUncertainty),
                 ("required_kg_per_m3", mean.RequiredKgPerM3),
+                ("zone", mean.Zone),
                 ("degrees_of_freedom", double.IsFinite(mean.DegreesOfFreedom) ? mean.DegreesOfFreedom : null),
                 ("probability", FindingsMapping.Chance(mean.Probability))
             ),
@@ -165,6 +170,7 @@ public static class ReasonMapping
                 ("highest_mean_kg_per_m3", below.HighestMeanKgPerM3.Value),
                 ("highest_mean_u_kg_per_m3", below.HighestMeanKgPerM3.StandardUncertainty),
                 ("required_kg_per_m3", below.RequiredKgPerM3),
+                ("zone", below.Zone),
                 Low(below.Probability),
                 High(below.Probability)
             ),
@@ -241,7 +247,7 @@ public static class ReasonMapping
             CodeOnlyRecommends advised => Kind(reason, ("demand", advised.Answer.Requirement.PenetrationName)),
             LeastOfCode least => Kind(reason, ("demand", least.Demand.Requirement.PenetrationName)),
             OnlyContractDemands only => Kind(reason, ("contract", only.Contract.Name)),
-            SeveralRetentions several => Kind(
+            RetentionsJudged several => Kind(
                 reason,
                 (
                     "each",

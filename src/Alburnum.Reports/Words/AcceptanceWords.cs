@@ -54,9 +54,19 @@ public sealed class AcceptanceWords(Wording wording)
                 ("required", Figures.KgPerM3(missing.RequiredKgPerM3))
             ),
             ZoneNotAssayed missing => wording.Say(
-                missing.IsZoneStated ? "acceptance.zone-not-assayed" : "acceptance.zone-not-stated",
-                ("zone", missing.Zone),
-                ("required", Figures.KgPerM3(missing.RequiredKgPerM3))
+                missing.Gap switch
+                {
+                    ZoneGap.OthersCut => "acceptance.zone-not-assayed",
+                    ZoneGap.NotStated => "acceptance.zone-not-stated",
+                    ZoneGap.SomeNotStated => "acceptance.zone-not-stated-of-some",
+                    ZoneGap.ZoneNotKnown => "acceptance.zone-not-known",
+                    _ => throw ReasonWords.Unknown(reason),
+                },
+                ("required", Required(missing.RequiredKgPerM3, missing.Zone))
+            ),
+            HardlyThatProduct hardly => wording.Say(
+                "acceptance.hardly-that-product",
+                ("samples", string.Join(", ", hardly.Samples))
             ),
             RetentionMean mean => Mean(mean),
             BelowDetectionLimit below => Below(below),
@@ -81,13 +91,13 @@ public sealed class AcceptanceWords(Wording wording)
             ),
             ("mean", Kg(mean.MeanKgPerM3.Value, mean.MeanKgPerM3)),
             ("u", Kg(mean.MeanKgPerM3.StandardUncertainty, mean.MeanKgPerM3)),
-            ("required", Figures.KgPerM3(mean.RequiredKgPerM3)),
+            ("required", Required(mean.RequiredKgPerM3, mean.Zone)),
             ("probability", Certainty(mean.Probability))
         );
         var degrees = mean.DegreesOfFreedom;
         return double.IsInfinity(degrees)
             ? said
-            : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(degrees, degrees < 100 ? 1 : 0)))}";
+            : $"{said} {wording.Say("acceptance.scatter-of-few", ("degrees", Figures.Number(degrees, degrees < 99.95 ? 1 : 0)))}";
     }
 
     private string Differ(LaboratoriesDiffer differ) =>
@@ -253,7 +263,7 @@ public sealed class AcceptanceWords(Wording wording)
 
     private string Below(BelowDetectionLimit below)
     {
-        (string, string) required = ("required", Figures.KgPerM3(below.RequiredKgPerM3)),
+        (string, string) required = ("required", Required(below.RequiredKgPerM3, below.Zone)),
             high = ("high", Figures.KgPerM3(below.HighestMeanKgPerM3.Value)),
             assays = ("assays", wording.Count("count.assay", below.Assays)),
             undetected = ("undetected", Figures.Whole(below.Undetected));
@@ -276,6 +286,12 @@ public sealed class AcceptanceWords(Wording wording)
             ? wording.Say("acceptance.below-detection", high, required)
             : wording.Say("acceptance.all-below-detection", assays, high, required);
     }
+
+    // What is required, with the zone in which it is.
+    private string Required(double kgPerM3, string? zone) =>
+        zone is null
+            ? wording.Say("acceptance.is-required", ("required", Figures.KgPerM3(kgPerM3)))
+            : wording.Say("acceptance.is-required-in-zone", ("required", Figures.KgPerM3(kgPerM3)), ("zone", zone));
 
     private string Between(string low, string high) =>
         low == high ? low : wording.Say("rows.low-to-high", ("low", low), ("high", high));

@@ -147,9 +147,9 @@ public sealed class AssayWords(Wording wording)
     }
 
     private string Found(PartOffFormula part) =>
-        part.IsAtMost
-            ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
-            : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
+        part.IsAtMost ? wording.Say("assay.part-not-found", ("found", Figures.Percent(part.Found.Value, wording)))
+        : !part.IsUncertaintyKnown ? Figures.Percent(part.Found.Value, wording)
+        : Figures.Measured(part.Found.Value * 100, part.Found.StandardUncertainty * 100, "%");
 
     private string Spread(UsualZoneDensity usual)
     {

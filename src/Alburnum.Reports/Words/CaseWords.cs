@@ -147,8 +147,14 @@ public sealed class CaseWords(Wording wording)
                 ("depth", _requirements.Depths.Say(least.Penetration))
             ),
             OnlyContractDemands only => Alone(only),
-            SeveralRetentions several => wording.Say(
-                several.IsOfOneZone ? "cases.several-retentions" : "cases.several-retentions-of-zones",
+            RetentionsJudged { Each: [var only] } => wording.Say("cases.one-retention", ("each", Say(only))),
+            RetentionsJudged several => wording.Say(
+                several.Zones switch
+                {
+                    ZonesAskedFor.One => "cases.several-retentions",
+                    ZonesAskedFor.Several => "cases.several-retentions-of-zones",
+                    _ => "cases.several-retentions-zone-not-known",
+                },
                 ("each", string.Join("; ", several.Each.Select(Say)))
             ),
             RetentionOfClassNotKnown unknown => wording.Say(
@@ -162,6 +168,7 @@ public sealed class CaseWords(Wording wording)
                 ("for", odd.For.Label),
                 ("use", wording.Joined("rows.either", odd.Use.Select(each => each.Label())))
             ),
+            DepthNotJudged => wording.Say("cases.depth-not-judged"),
             NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
@@ -182,7 +189,14 @@ public sealed class CaseWords(Wording wording)
 
     private string Say(RetentionJudged judged)
     {
-        (string, string) amount = ("amount", Figures.KgPerM3(judged.Demand.KgPerM3)),
+        var kgPerM3 = Figures.KgPerM3(judged.Demand.KgPerM3);
+        (string, string) amount =
+                (
+                    "amount",
+                    judged.Demand.Zone is { Name: var zone }
+                        ? wording.Say("cases.retention-in-zone", ("amount", kgPerM3), ("zone", zone))
+                        : kgPerM3
+                ),
             verdict =
                 (
                     "verdict",
@@ -276,6 +290,7 @@ public sealed class CaseWords(Wording wording)
                 ("sample", sample),
                 ("said", new AssayWords(wording).OffFormula(product, parts))
             ),
+            ZoneLeftOpen => wording.Say("cases.remark.zone-left-open"),
             OtherZoneAssayed { Assay: { Sample: var sample, Zone: var zone } } => zone?.DepthMm is { } zoneMm
                 ? wording.Say("cases.remark.other-zone-assayed", ("sample", sample), ("depth", Figures.Digits(zoneMm)))
                 : wording.Say("cases.remark.sapwood-assayed", ("sample", sample)),

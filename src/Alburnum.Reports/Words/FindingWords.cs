@@ -55,7 +55,7 @@ public sealed class FindingWords(Wording wording)
     }
 
     private static bool IsOfDemands(Reason reason) =>
-        reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or LeastOfCode or SeveralRetentions;
+        reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or LeastOfCode or RetentionsJudged;
 
     private string Said(RuleFinding rule)
     {
@@ -82,7 +82,7 @@ public sealed class FindingWords(Wording wording)
                     ("demand", _reasons.Variables.Demand(demand))
                 )
             )
-            : string.Join(" ", _reasons.Say(rule.Whole.Reasons));
+            : string.Join(" ", _reasons.Say(rule.Whole.Reasons.Where(reason => !IsOfDemands(reason))));
     }
 
     /// <summary>With which chance the rule would be met if depths and retention were known exactly: both bounds, since a verdict follows the less favourable one.</summary>
@@ -234,14 +234,19 @@ public sealed class FindingWords(Wording wording)
                 ("measure", measure)
             );
         else
+        {
             yield return rule.Whole.Reasons.OfType<CaseReason>().FirstOrDefault() switch
             {
                 CodeForbids => wording.Say("finding.forbidden"),
                 CodeAsksForNone { Answer.IsUnlessInsects: true } => wording.Say("finding.none-required-unless"),
                 CodeAsksForNone => wording.Say("finding.none-required"),
                 CodeSilentOnInsects => wording.Say("finding.silent-on-insects"),
+                RulebookSilent { Answer.Reason: DependsOn } => wording.Say("finding.open-answer"),
                 _ => wording.Say("finding.no-answer"),
             };
+            if (rule.Retention is { } retention)
+                yield return _reasons.Acceptance.Retention(retention);
+        }
     }
 
     /// <summary>A rule that is met may be taken for the whole lot: whether that is shown stands beside it.</summary>

@@ -57,7 +57,7 @@ internal static class ServedPhotograph
             async () =>
             {
                 var bytes = new byte[photograph.Bytes.Length];
-                await photograph.Bytes.ReadExactlyAsync(bytes, stop);
+                await photograph.Bytes.ReadExactlyAsync(bytes, CancellationToken.None);
                 return Thumbnail.Jpeg(photograph.FileName, bytes, LongSidePx);
             }
         );

@@ -36,7 +36,7 @@ internal static class ServedReport
             await store.StateAsync(number, stop) is not { } state
             || await copies.OfAsync(
                 $"report {state} {run}",
-                () => DrawAsync(number, run, store, stop),
+                () => DrawAsync(number, run, store, CancellationToken.None),
                 each => each.Pdf.Length
             )
                 is not { } report

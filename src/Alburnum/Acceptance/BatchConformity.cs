@@ -23,15 +23,6 @@ public sealed record BatchEvidence(IReadOnlyList<PieceJudgement> Pieces, int? Lo
     public WantedShare? Wanted { get; init; }
 }
 
-/// <summary>A retention that is required of a batch.</summary>
-/// <param name="KgPerM3">Required loading in the analytical zone, kg/m³. Above 0.</param>
-/// <param name="Assays">Assays of that zone; may be empty.</param>
-public sealed record RetentionAsked(double KgPerM3, IReadOnlyList<Assay> Assays)
-{
-    /// <summary>Why there is no assay of its zone though others were given; null where there is one, or none was given.</summary>
-    public ZoneNotAssayed? ZoneNotAssayed { get; init; }
-}
-
 /// <summary>A batch's judgement: penetration, retention, and both; the lot that the pieces came from; what was not judged.</summary>
 /// <param name="Overall">Conforms where every part that was required conforms.</param>
 /// <param name="Penetration">Whether the named acceptance rule accepts, given how surely each piece was read.</param>

@@ -50,11 +50,15 @@ public abstract record RetentionNotJudged : BatchReason
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
 public sealed record AssayMissing(double RequiredKgPerM3) : RetentionNotJudged;
 
-/// <summary>None of the assays is known to be of the zone for which the retention is required.</summary>
-/// <param name="Zone">The zone, as the rulebook names it.</param>
+/// <summary>The assays do not settle whether a retention is reached in the zone for which it is required.</summary>
+/// <param name="Zone">The zone, as the rulebook names it; null where it is not known.</param>
 /// <param name="RequiredKgPerM3">Required retention, kg/m³.</param>
-/// <param name="IsZoneStated">Whether every assay says which zone was cut: then it was another.</param>
-public sealed record ZoneNotAssayed(string Zone, double RequiredKgPerM3, bool IsZoneStated) : RetentionNotJudged;
+/// <param name="Gap">Why.</param>
+public sealed record ZoneNotAssayed(string? Zone, double RequiredKgPerM3, ZoneGap Gap) : RetentionNotJudged;
+
+/// <summary>What was found would be enough only of the product that it is counted as, and some samples are hardly of it: parts of the formula are missing, or far off.</summary>
+/// <param name="Samples">Numbers of those samples.</param>
+public sealed record HardlyThatProduct(IReadOnlyList<string> Samples) : BatchReason;
 
 /// <summary>The mean of the samples against the required retention, where each assay found something and the laboratories agree.</summary>
 /// <param name="Samples">Samples, 1 or more. One alone shows no scatter: the probability then leaves out how far samples of the batch differ.</param>
@@ -72,6 +76,9 @@ public sealed record RetentionMean(
 {
     /// <summary>Effective degrees of freedom of the mean's standard uncertainty, 1 or more; infinite where it rests on what laboratories state alone.</summary>
     public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Zone in which it is required, as the rulebook names it; null where it is not known.</summary>
+    public string? Zone { get; init; }
 }
 
 /// <summary>Some assays found nothing down to their detection limit.</summary>
@@ -88,7 +95,11 @@ public sealed record BelowDetectionLimit(
     Estimate HighestMeanKgPerM3,
     double RequiredKgPerM3,
     ProbabilityRange Probability
-) : BatchReason;
+) : BatchReason
+{
+    /// <summary>Zone in which it is required, as the rulebook names it; null where it is not known.</summary>
+    public string? Zone { get; init; }
+}
 
 /// <summary>What one laboratory reports.</summary>
 public abstract record LaboratoryResult

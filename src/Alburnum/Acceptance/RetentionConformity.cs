@@ -28,14 +28,7 @@ public static class RetentionConformity
     public static Judgement? Judge(IReadOnlyList<RetentionAsked> asked, DecisionRule decision)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        List<Judgement> each =
-        [
-            .. asked.Select(one =>
-                one.ZoneNotAssayed is { } missing
-                    ? new(Verdict.Undecided, null, [missing])
-                    : Judge(one.Assays, one.KgPerM3, decision)
-            ),
-        ];
+        List<Judgement> each = [.. asked.Select(one => Judge(one, decision))];
         if (each.Count <= 1)
             return each.FirstOrDefault();
         var judged = each.FindAll(one => !one.Reasons.Any(reason => reason is RetentionNotJudged))
@@ -51,6 +44,41 @@ public static class RetentionConformity
             [.. each.SelectMany(one => one.Reasons)]
         );
     }
+
+    /// <summary>Judges one retention. Where it is open which assays are of its zone, a verdict must hold whichever are.</summary>
+    /// <param name="asked">The retention, with its assays.</param>
+    /// <param name="decision">How sure one must be.</param>
+    public static Judgement Judge(RetentionAsked asked, DecisionRule decision)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        if (asked.Gap is not { } gap)
+            return Of(asked.Assays);
+        var notAssayed = new ZoneNotAssayed(asked.Zone, asked.KgPerM3, gap);
+        if (asked.Assays.Count == 0)
+            return new(Verdict.Undecided, null, [notAssayed]);
+        List<Judgement> each = [.. asked.OrElse.Prepend(asked.Assays).Select(Of)];
+        var verdict = each[0].Verdict;
+        if (!asked.IsSettledBy(verdict) || each.Exists(one => one.Verdict != verdict))
+            return new(Verdict.Undecided, null, [notAssayed]);
+        // The set for which the verdict is least sure.
+        return verdict == Verdict.DoesNotConform
+            ? each.MaxBy(one => one.Probability?.High)!
+            : each.MinBy(one => one.Probability?.Low)!;
+
+        Judgement Of(IReadOnlyList<Assay> assays)
+        {
+            var judged = Judge(assays, asked.KgPerM3, decision);
+            return judged with { Reasons = [.. judged.Reasons.Select(reason => InZone(reason, asked.Zone))] };
+        }
+    }
+
+    private static Reason InZone(Reason reason, string? zone) =>
+        reason switch
+        {
+            RetentionMean mean => mean with { Zone = zone },
+            BelowDetectionLimit below => below with { Zone = zone },
+            _ => reason,
+        };
 
     /// <summary>Judges a batch's assays.</summary>
     /// <param name="assays">Assays of the batch; may be empty.</param>
@@ -69,6 +97,13 @@ public static class RetentionConformity
         var high = means.Max(mean => mean.Highest.ProbabilityAbove(requiredKgPerM3));
         var (atLeast, atMost) = (decision.Decide(low), decision.Decide(high));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
+        string[] hardlyThatProduct =
+        [
+            .. assays
+                .Where(assay => assay.PartsOffFormula.Any(part => part.IsGross))
+                .Select(assay => assay.Sample)
+                .Distinct(StringComparer.Ordinal),
+        ];
         var undetected = assays.OfType<BelowDetection>().Count();
         var probability = ProbabilityRange.Between(low, high);
         List<Reason> reasons = [];
@@ -94,6 +129,8 @@ public static class RetentionConformity
                     probability
                 )
             );
+        if (verdict == Verdict.Conforms && hardlyThatProduct.Length > 0)
+            return new(Verdict.Undecided, null, [.. reasons, new HardlyThatProduct(hardlyThatProduct)]);
         var agreed = verdict != Verdict.Undecided || (undetected == 0 && differ is null);
         return new(verdict, agreed ? probability : null, reasons);
     }

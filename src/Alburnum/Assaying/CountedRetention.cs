@@ -52,8 +52,22 @@ public sealed record CountedPart(ReportedContent Reported, SubstanceFactor Facto
 /// <param name="Expected">What the formula gives it of the same parts, 0 to 1.</param>
 public sealed record PartOffFormula(Compound Compound, Estimate Found, double Expected)
 {
+    // A share that no batch of the product would have. Our own choice: wider than makers' tolerances and what fixation and leaching shift.
+    private const double Gross = 0.5;
+
     /// <summary>Whether the part was not found: <see cref="Found"/> is then the greatest share that its limit allows.</summary>
     public bool IsAtMost { get; init; }
+
+    /// <summary>Whether the laboratory states its uncertainty of every part; where not, that of <see cref="Found"/> is not known.</summary>
+    public bool IsUncertaintyKnown { get; init; } = true;
+
+    /// <summary>Whether the share differs by more than half of what the formula gives it: what was analysed is then hardly that product.</summary>
+    public bool IsGross => Difference > Gross * Expected;
+
+    /// <summary>Whether the share differs by more than its uncertainty allows (k = 2); where that is not known, whether it does so grossly.</summary>
+    internal bool IsOff => IsUncertaintyKnown ? Difference > 2 * Found.StandardUncertainty : IsGross;
+
+    private double Difference => IsAtMost ? Expected - Found.Value : Math.Abs(Expected - Found.Value);
 }
 
 /// <summary>A sample's figures as one retention.</summary>
@@ -140,18 +154,14 @@ public sealed record CountedRetention : Counting
 
     /// <summary>
     /// Parts of the product whose share of what was measured differs from that of its formula by more than the figures' uncertainties allow (k = 2). One that was
-    /// not found may have any share up to that of its limit: it differs where even that falls short.
+    /// not found may have any share up to that of its limit: it differs where even that falls short. Where the uncertainty of a figure is not stated, those that
+    /// differ grossly.
     /// </summary>
     public IReadOnlyList<PartOffFormula> PartsOffFormula
     {
         get
         {
-            if (
-                Basis.Product is not { } product
-                || Parts.Count < 2
-                || IsBelowDetection
-                || !IsLaboratoryUncertaintyKnown
-            )
+            if (Basis.Product is not { } product || Parts.Count < 2 || IsBelowDetection)
                 return [];
             var (whole, share) = (Parts.Sum(Content), ShareOfProduct);
             return
@@ -164,11 +174,9 @@ public sealed record CountedRetention : Counting
                     )
                     {
                         IsAtMost = part.Reported.IsBelowDetection,
+                        IsUncertaintyKnown = IsLaboratoryUncertaintyKnown,
                     })
-                    .Where(part =>
-                        (part.IsAtMost ? part.Expected - part.Found.Value : Math.Abs(part.Expected - part.Found.Value))
-                        > 2 * part.Found.StandardUncertainty
-                    ),
+                    .Where(part => part.IsOff),
             ];
         }
     }

@@ -3,68 +3,133 @@ using Alburnum.Requirements;
 
 namespace Alburnum.Cases;
 
-/// <summary>Which assays speak of which of the retentions that are asked for.</summary>
+/// <summary>Which assays speak of which of the retentions that are asked for, and what they tell of it.</summary>
 /// <remarks>
-/// A retention is that of the analytical zone of its class. An assay that says which zone was cut speaks of that zone alone. One that does not is taken for one
-/// of the shallowest zone that is asked for: less goes deep than stays outside, so that a sample of a deeper zone does not flatter it. Of a deeper zone it
-/// says nothing. Our own choice.
+/// A retention is that of the analytical zone of its class. An assay that says which zone was cut speaks of that zone alone. One that does not is of the zone that
+/// is asked for, where only one is. Where several are, it may be of any of them: less goes deep than stays outside, so that a content that is enough is enough in the
+/// shallowest, and one that is too low is too low in the deepest, whichever was cut. It tells nothing else. Our own choice.
 /// </remarks>
-internal static class AssayedRetentions
+internal sealed class AssayedRetentions
 {
     // Zones are cut to the millimetre.
     private const double SameMm = 0.5;
 
-    /// <summary>The retentions asked for, each with the assays of its zone; of those that the same assays speak of, the greatest.</summary>
-    public static IReadOnlyList<RetentionAsked> Deciding(RequiredCase required)
+    private readonly IReadOnlyList<Assay> _assays;
+    private readonly IReadOnlyList<Assay> _unstated;
+    private readonly IReadOnlyList<AnalyticalZone> _zones;
+
+    /// <summary>Sets assays against retentions.</summary>
+    public AssayedRetentions(RequiredCase required)
     {
-        List<Assay> all = [.. required.Enquired.Assays];
-        return
+        Demands = required.Retentions;
+        _assays = required.Enquired.Assays;
+        _unstated = [.. _assays.Where(assay => assay.Zone is null)];
+        _zones = [.. Demands.Select(demand => demand.Zone).OfType<AnalyticalZone>().DistinctBy(Place)];
+    }
+
+    /// <summary>Every retention that is asked for.</summary>
+    public IReadOnlyList<RetentionDemand> Demands { get; }
+
+    /// <summary>In how many zones they are asked for, as far as it matters.</summary>
+    public ZonesAskedFor Zones =>
+        Deciding.Count <= 1 ? ZonesAskedFor.One
+        : _zones.Count > 1 ? ZonesAskedFor.Several
+        : ZonesAskedFor.NotKnown;
+
+    /// <summary>The retentions that decide: of those of which the same assays tell the same, the greatest.</summary>
+    public IReadOnlyList<RetentionAsked> Deciding =>
         [
-            .. required
-                .Retentions.Select(demand => Of(demand, required))
+            .. Demands
+                .Select(Of)
                 .GroupBy(asked =>
                     (
-                        Speaking: string.Join(',', asked.Assays.Select(assay => all.IndexOf(assay))),
-                        asked.ZoneNotAssayed?.Zone
+                        asked.Tell,
+                        asked.Gap,
+                        NotAssayed: asked.Assays.Count == 0 ? asked.Zone : null,
+                        Sets: string.Join(';', asked.OrElse.Prepend(asked.Assays).Select(Numbers))
                     )
                 )
                 .Select(group => group.MaxBy(asked => asked.KgPerM3)!),
         ];
-    }
-
-    /// <summary>One of the retentions asked for, with the assays of its zone.</summary>
-    public static RetentionAsked Of(RetentionDemand demand, RequiredCase required)
-    {
-        var (zone, assays) = (demand.Zone, required.Enquired.Assays);
-        if (zone is null || assays.Count == 0)
-            return new(demand.KgPerM3, assays);
-        var shallowest = required
-            .Retentions.Select(each => each.Zone)
-            .OfType<AnalyticalZone>()
-            .MinBy(each => each.DepthMm ?? double.PositiveInfinity)!;
-        Assay[] speaking = [.. assays.Where(assay => assay.Zone is { } cut ? Is(cut, zone) : Same(zone, shallowest))];
-        return new(demand.KgPerM3, speaking)
-        {
-            ZoneNotAssayed =
-                speaking.Length > 0
-                    ? null
-                    : new(zone.Name, demand.KgPerM3, IsZoneStated: assays.All(assay => assay.Zone is not null)),
-        };
-    }
 
     /// <summary>The assays that speak of none of the retentions asked for, since they are of other zones; empty where none is asked for.</summary>
-    public static IEnumerable<Assay> NotCounted(RequiredCase required) =>
-        required.Retentions.Count == 0
+    public IEnumerable<Assay> NotCounted =>
+        Demands.Count == 0
             ? []
-            : required.Enquired.Assays.Except(required.Retentions.SelectMany(demand => Of(demand, required).Assays));
+            : _assays.Except(
+                Demands.Select(Of).SelectMany(asked => asked.OrElse.Prepend(asked.Assays)).SelectMany(all => all)
+            );
+
+    /// <summary>Whether assays that do not say which zone was cut are held against retentions in more than one.</summary>
+    public bool IsZoneLeftOpen =>
+        Demands.Select(Of).Any(asked => asked.Gap is ZoneGap.NotStated or ZoneGap.SomeNotStated);
+
+    /// <summary>One of the retentions, with the assays that are or may be of its zone.</summary>
+    public RetentionAsked Of(RetentionDemand demand)
+    {
+        if (_assays.Count == 0)
+            return new(demand.KgPerM3, []) { Zone = demand.Zone?.Name };
+        return demand.Zone is { } zone ? In(zone, demand.KgPerM3) : SomewhereOrOther(demand.KgPerM3);
+    }
+
+    private RetentionAsked In(AnalyticalZone zone, double kgPerM3)
+    {
+        Assay[] stated = [.. _assays.Where(assay => assay.Zone is { } cut && Is(cut, zone))];
+        var asked = new RetentionAsked(kgPerM3, [.. stated, .. _unstated]) { Zone = zone.Name };
+        if (asked.Assays.Count == 0)
+            return asked with { Gap = ZoneGap.OthersCut, Tell = AssaysTell.Nothing };
+        if (_unstated.Count == 0 || _zones.Count == 1)
+            return asked;
+        return stated.Length > 0
+            ? asked with
+            {
+                Gap = ZoneGap.SomeNotStated,
+                OrElse = [stated],
+            }
+            : asked with
+            {
+                Gap = ZoneGap.NotStated,
+                Tell = OfUnstated(zone),
+            };
+    }
+
+    private AssaysTell OfUnstated(AnalyticalZone zone) =>
+        _zones.All(other => IsWithin(zone, other)) ? AssaysTell.AtLeast
+        : _zones.All(other => IsWithin(other, zone)) ? AssaysTell.AtMost
+        : AssaysTell.Nothing;
+
+    // Of whichever zone it is, its assays are of one zone.
+    private RetentionAsked SomewhereOrOther(double kgPerM3)
+    {
+        List<IReadOnlyList<Assay>> sets =
+        [
+            .. _assays
+                .Where(assay => assay.Zone is not null)
+                .GroupBy(assay => assay.Zone)
+                .Select(cut => (IReadOnlyList<Assay>)[.. cut, .. _unstated]),
+        ];
+        return sets.Count > 1
+            ? new(kgPerM3, sets[0]) { Gap = ZoneGap.ZoneNotKnown, OrElse = sets[1..] }
+            : new(kgPerM3, _assays);
+    }
+
+    private string Numbers(IReadOnlyList<Assay> assays) =>
+        string.Join(
+            ',',
+            assays.Select(assay => _assays.Index().First(each => ReferenceEquals(each.Item, assay)).Index)
+        );
 
     private static bool Is(AssayedZone cut, AnalyticalZone zone) =>
         cut.DepthMm is { } mm
             ? zone.ThicknessMm is { } thicknessMm && Math.Abs(thicknessMm - mm) < SameMm
             : zone is { DepthMm: null, Name: AnalyticalZone.AllSapwood };
 
+    // Neither begins nor ends deeper. All the sapwood is taken for deeper than any fixed depth.
+    private static bool IsWithin(AnalyticalZone shallow, AnalyticalZone deep) =>
+        shallow.FromMm <= deep.FromMm
+        && (shallow.DepthMm ?? double.PositiveInfinity) <= (deep.DepthMm ?? double.PositiveInfinity);
+
     // A zone whose depth follows the sapwood is known by its name alone.
-    private static bool Same(AnalyticalZone one, AnalyticalZone other) =>
-        (one.FromMm, one.DepthMm) == (other.FromMm, other.DepthMm)
-        && (one.DepthMm is not null || one.Name == other.Name);
+    private static (double, double?, string?) Place(AnalyticalZone zone) =>
+        (zone.FromMm, zone.DepthMm, zone.DepthMm is null ? zone.Name : null);
 }

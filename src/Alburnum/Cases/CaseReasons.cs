@@ -60,12 +60,25 @@ public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) :
 /// <param name="Demand">The least of the demands possible.</param>
 public sealed record LeastOfCode(Required Demand) : CaseReason;
 
-/// <summary>More than one retention is asked for: of those of one zone the verdict follows the greatest, and each zone has to hold its own.</summary>
-/// <param name="Each">The assays against each, two or more.</param>
-public sealed record SeveralRetentions(IReadOnlyList<RetentionJudged> Each) : CaseReason
+/// <summary>Each retention that is asked for, where it is not the code's alone: of those of one zone the verdict follows the greatest, and each zone has to hold its own.</summary>
+/// <param name="Each">The assays against each, one or more.</param>
+public sealed record RetentionsJudged(IReadOnlyList<RetentionJudged> Each) : CaseReason
 {
-    /// <summary>Whether they are asked for of one zone, as far as is known.</summary>
-    public bool IsOfOneZone { get; init; } = true;
+    /// <summary>In how many zones they are asked for.</summary>
+    public ZonesAskedFor Zones { get; init; }
+}
+
+/// <summary>In how many zones retentions are asked for.</summary>
+public enum ZonesAskedFor
+{
+    /// <summary>In one, or held against the same assays.</summary>
+    One,
+
+    /// <summary>In more than one.</summary>
+    Several,
+
+    /// <summary>It is not known of each in which.</summary>
+    NotKnown,
 }
 
 /// <summary>Nothing is judged against the retention of the contract's class: no figure of it is known.</summary>
@@ -79,6 +92,9 @@ public sealed record ContractNotJudged(ContractClass Class) : CaseReason;
 /// <summary>Judged by a class that the contract names for a milder use than that of the component: what the component's own use asks for is not judged.</summary>
 /// <param name="Of">The class, what it is for, and where the component belongs.</param>
 public sealed record UseNotJudged(ContractForOtherUse Of) : CaseReason;
+
+/// <summary>No piece was judged: there is no depth to judge it by, though the batch's retention was.</summary>
+public sealed record DepthNotJudged : CaseReason;
 
 /// <summary>Neither pieces nor batch were judged: there is no demand to judge them by.</summary>
 public sealed record NothingJudged : CaseReason;

@@ -77,6 +77,9 @@ public sealed record SampleOffFormula(string Sample, ProductFormula Product, IRe
 /// <param name="Assay">The assay; it says which zone was cut.</param>
 public sealed record OtherZoneAssayed(Assay Assay) : CaseRemark;
 
+/// <summary>Assays that do not say which zone was cut are held against retentions that are asked for in more than one.</summary>
+public sealed record ZoneLeftOpen : CaseRemark;
+
 /// <summary>Pieces that are not said to be incised show a front like that at incisions.</summary>
 /// <param name="Pieces">Names of the pieces.</param>
 public sealed record IncisionsNotStated(IReadOnlyList<string> Pieces) : CaseRemark;

@@ -51,7 +51,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             .. Required.Discrepancies.Select(odd => new EnquiryAtOdds(odd)),
             .. OfDates(),
             .. OfFormula(),
-            .. AssayedRetentions.NotCounted(Required).Select(assay => new OtherZoneAssayed(assay)),
+            .. OfZones(),
             .. OfSections(),
             .. Predicted.NotPredicted,
             .. OfPrediction(),
@@ -73,6 +73,15 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                 .Assays.Where(assay => assay.PartsOffFormula.Count > 0)
                 .Select(assay => new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula))
             : [];
+
+    private IEnumerable<CaseRemark> OfZones()
+    {
+        var assayed = new AssayedRetentions(Required);
+        if (assayed.IsZoneLeftOpen)
+            yield return new ZoneLeftOpen();
+        foreach (var assay in assayed.NotCounted)
+            yield return new OtherZoneAssayed(assay);
+    }
 
     private IEnumerable<CaseRemark> OfSections()
     {
@@ -142,8 +151,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             : Required.Answer switch
             {
                 // A prohibition rests on no reading, so that it has no chance of being wrong by one.
-                NotPermitted no => Unjudged(new(Verdict.DoesNotConform, null, [new CodeForbids(no)])),
-                NotNeeded or NotCovered => Unjudged(new(Verdict.Undecided, null, [.. NoDemandOfCode()])),
+                NotPermitted no => ByRetention(new(Verdict.DoesNotConform, null, [new CodeForbids(no)]), decision),
+                NotNeeded or NotCovered => ByRetention(new(Verdict.Undecided, null, [.. NoDemandOfCode()]), decision),
                 var answer => throw new InvalidOperationException($"{answer} is not an answer."),
             };
 
@@ -202,15 +211,16 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
 
     private IEnumerable<CaseReason> OfRetentions(DecisionRule decision)
     {
-        if (Required.Retentions is { Count: > 1 } demands && Enquired.Assays.Count > 0)
-            yield return new SeveralRetentions([
-                .. demands.Select(each => new RetentionJudged(
+        var assayed = new AssayedRetentions(Required);
+        if (Enquired.Assays.Count > 0 && assayed.Demands is [{ By: not RetentionDemandedBy.Code }] or { Count: > 1 })
+            yield return new RetentionsJudged([
+                .. assayed.Demands.Select(each => new RetentionJudged(
                     each,
-                    RetentionConformity.Judge([AssayedRetentions.Of(each, Required)], decision)!
+                    RetentionConformity.Judge(assayed.Of(each), decision)
                 )),
             ])
             {
-                IsOfOneZone = AssayedRetentions.Deciding(Required).Count == 1,
+                Zones = assayed.Zones,
             };
     }
 
@@ -248,7 +258,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                 Required.Acceptance
             )
             {
-                Retentions = AssayedRetentions.Deciding(Required),
+                Retentions = new AssayedRetentions(Required).Deciding,
             },
             decision
         );
@@ -264,14 +274,34 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             ]
             : [];
 
-    private JudgedCase Unjudged(Judgement overall)
+    // Where no depth is known, a retention may be all the same.
+    private JudgedCase ByRetention(Judgement overall, DecisionRule decision)
     {
         var nothingToMeet = new Judgement(Verdict.Undecided, null, [new NoDepthKnown()]);
+        var retention =
+            Enquired.Assays.Count > 0
+                ? RetentionConformity.Judge(new AssayedRetentions(Required).Deciding, decision)
+                : null;
+        var whole = retention is null
+            ? overall
+            : overall with
+            {
+                Verdict = BatchConformity.Weakest([overall.Verdict, retention.Verdict]),
+                Reasons = [.. overall.Reasons, .. OfRetentions(decision)],
+            };
         return new(
             this,
             [.. Evidence.Select(piece => new JudgedPiece(piece, nothingToMeet))],
             null,
-            new(new(overall, null, null), null, [.. NoContract(), new NothingJudged()])
+            new(
+                new(whole, null, retention),
+                null,
+                [
+                    .. NoContract(),
+                    retention is null ? new NothingJudged() : new DepthNotJudged(),
+                    .. retention?.Reasons.OfType<RetentionNotJudged>() ?? [],
+                ]
+            )
         );
     }
 

@@ -35,19 +35,16 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
 
     /// <summary>Each retention asked for of which a figure is known: the code's, that of the contract's class, and the contract's own.</summary>
     public IReadOnlyList<RetentionDemand> Retentions =>
-        Penetration is null
-            ? []
-            :
-            [
-                .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3, CodesZone),
-                .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3, ClassZone),
-                .. Of(
-                    RetentionDemandedBy.Contract,
-                    name: null,
-                    Enquired.StatedRetentionKgPerM3,
-                    Contract is ContractDemand ? ClassZone : CodesZone
-                ),
-            ];
+        [
+            .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3, CodesZone),
+            .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3, ClassZone),
+            .. Of(
+                RetentionDemandedBy.Contract,
+                name: null,
+                Enquired.StatedRetentionKgPerM3,
+                Contract is ContractDemand ? ClassZone : CodesZone
+            ),
+        ];
 
     private AnalyticalZone? CodesZone => Answer.InAnyEvent?.Requirement.Zone;
 

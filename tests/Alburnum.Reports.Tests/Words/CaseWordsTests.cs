@@ -40,6 +40,11 @@ public sealed class CaseWordsTests
             "The mean depth measured, 30.0 ± 0.4 mm, is more than the 12.5 to 24.0 mm"
         ),
         (
+            new ZoneLeftOpen(),
+            "Retention is asked for in more than one zone, and not every assay says which was cut. Less goes deep than stays outside: a content that is enough is taken to be enough in the shallowest, "
+                + "one that is too low to be too low in the deepest; nothing else is taken from such an assay."
+        ),
+        (
             new OtherZoneAssayed(new MeasuredAssay(new(6, 0.3), "S2") { Zone = new(12) }),
             "Sample S2 is of a zone 12 mm deep, for which no retention is required"
         ),

@@ -213,12 +213,29 @@ internal static class SaidReasons
                 "Retention: 1 of 3 assays below detection; the mean is 5 kg/m³, standard uncertainty 3 kg/m³, where 8 kg/m³ is required; met with probability 22.7 %."
             ),
             (
-                new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false),
-                "Retention in the zone \"all the sapwood\", where 8 kg/m³ is required, is not judged: the assays do not say which zone was cut."
+                new RetentionMean(1, 1, new(14.25, 0.4), 12, 0.9871) { Zone = "all the sapwood" },
+                "Retention: the mean of 1 assay is 14.2 kg/m³, standard uncertainty 0.4 kg/m³, where 12 kg/m³ is required in the zone \"all the sapwood\"; met with probability 98.7 %."
             ),
             (
-                new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: true),
-                "Retention in the zone \"all the sapwood\", where 8 kg/m³ is required, is not judged: no assay is of that zone."
+                new ZoneNotAssayed("all the sapwood", 8, ZoneGap.NotStated),
+                "Retention, where 8 kg/m³ is required in the zone \"all the sapwood\", is not judged: the assays do not say which zone was cut, and more than one is asked for."
+            ),
+            (
+                new ZoneNotAssayed("all the sapwood", 8, ZoneGap.SomeNotStated),
+                "Retention, where 8 kg/m³ is required in the zone \"all the sapwood\", is not judged: some assays do not say which zone was cut, and whether it is met turns on them."
+            ),
+            (
+                new ZoneNotAssayed("all the sapwood", 8, ZoneGap.OthersCut),
+                "Retention, where 8 kg/m³ is required in the zone \"all the sapwood\", is not judged: no assay is of that zone."
+            ),
+            (
+                new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown),
+                "Retention, where 8 kg/m³ is required, is not judged: in which zone is not known, and the assays are of several that do not agree."
+            ),
+            (
+                new HardlyThatProduct(["S1", "S4"]),
+                "That is enough only of the product as which it is counted, and what was found is hardly that (sample S1, S4): a part of its formula is missing, or its share more than half off. "
+                    + "Ask the laboratory and the treater which preservative it is."
             ),
             (
                 new LaboratoriesDiffer(
@@ -269,7 +286,7 @@ internal static class SaidReasons
                         Reasons =
                         [
                             new RetentionMean(1, 1, new(14.25, 0.4), 12, 0.9871),
-                            new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false),
+                            new ZoneNotAssayed("all the sapwood", 8, ZoneGap.NotStated),
                         ],
                     }
                 ),
@@ -394,7 +411,7 @@ internal static class SaidReasons
                 "Which demand of the code holds is open; judged by the least of those possible, NP5 (full penetration in the sapwood)."
             ),
             (
-                new SeveralRetentions([
+                new RetentionsJudged([
                     new(new(RetentionDemandedBy.Code, null, 8), new(Verdict.DoesNotConform, null, [])),
                     new(new(RetentionDemandedBy.Class, "H4", 6), new(Verdict.Undecided, null, [])),
                     new(new(RetentionDemandedBy.Contract, null, 4), new(Verdict.Conforms, null, [])),
@@ -403,19 +420,40 @@ internal static class SaidReasons
                     + "the contract's own 4 kg/m³: conforms. The greatest decides."
             ),
             (
-                new SeveralRetentions([
+                new RetentionsJudged([
                     new(new(RetentionDemandedBy.Code, null, 8), new(Verdict.Conforms, null, [])),
                     new(
                         new(RetentionDemandedBy.Class, "NP5", 8),
-                        new(Verdict.Undecided, null, [new ZoneNotAssayed("all the sapwood", 8, IsZoneStated: false)])
+                        new(Verdict.Undecided, null, [new ZoneNotAssayed("all the sapwood", 8, ZoneGap.NotStated)])
                     ),
                 ])
                 {
-                    IsOfOneZone = false,
+                    Zones = ZonesAskedFor.Several,
                 },
                 "Retention, each by itself: the code's 8 kg/m³: conforms; that of the contract's NP5, 8 kg/m³: not judged. "
                     + "They are of different zones; each must be met in its own."
             ),
+            (
+                new RetentionsJudged([
+                    new(new(RetentionDemandedBy.Contract, null, 8), new(Verdict.Conforms, null, [])),
+                ]),
+                "Retention: the contract's own 8 kg/m³: conforms."
+            ),
+            (
+                new RetentionsJudged([
+                    new(
+                        new(RetentionDemandedBy.Code, null, 8) { Zone = new(6, "outer 6 mm") },
+                        new(Verdict.Conforms, null, [])
+                    ),
+                    new(new(RetentionDemandedBy.Contract, null, 6), new(Verdict.Conforms, null, [])),
+                ])
+                {
+                    Zones = ZonesAskedFor.NotKnown,
+                },
+                "Retention, each by itself: the code's 8 kg/m³ (outer 6 mm): conforms; the contract's own 6 kg/m³: conforms. "
+                    + "Whether they are of one zone is not known; each must be met."
+            ),
+            (new DepthNotJudged(), "Penetration is not judged: there is no depth to judge a piece against."),
             (
                 new RetentionOfClassNotKnown("H4"),
                 "Nothing is judged against the retention of the contract's H4: no figure in kg/m³ is known."
@@ -461,7 +499,7 @@ internal static class SaidReasons
             (new CodeForbids(new("Not with this timber.", Nothing)), "Not with this timber."),
             (
                 new CodeAsksForNone(new("Heartwood of this timber lasts.", [], Nothing)),
-                "The code requires no preservative here, so there is nothing to judge against. Heartwood of this timber lasts."
+                "The code requires no preservative here. Heartwood of this timber lasts."
             ),
             (
                 new RulebookSilent(new(new CellNotRead("The threshold is not known."), Nothing)),

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Penetration;
 using CsCheck;
 
@@ -215,6 +216,30 @@ public sealed class LaboratoriesTests
         var mean = Assert.IsType<RetentionMean>(Assert.Single(named.Reasons)).MeanKgPerM3;
         Assert.Equal(new(14, Math.Sqrt(0.4 * 0.4 + 1)), mean);
         Assert.Equal(unnamed.Probability, named.Probability);
+    }
+
+    [Fact]
+    public void Enough_of_what_is_hardly_the_product_is_not_said_to_be_enough()
+    {
+        var known = new Fact<double>(1, new(Standing.CommonPractice, "common practice", "", "", ""));
+        var copper = new Substances(
+            new Dictionary<string, Fact<double>>(StringComparer.Ordinal) { ["Cu"] = known, ["O"] = known },
+            new Dictionary<string, string>(StringComparer.Ordinal),
+            []
+        ).Find("CuO")!;
+        Assay Off(double kgPerM3, double share) =>
+            Of("A", kgPerM3, 0.2, "S1") with
+            {
+                PartsOffFormula = [new PartOffFormula(copper, new(share, 0.01), 0.185)],
+            };
+
+        Assert.Equal(Verdict.Conforms, Judge(8, Off(10, 0.22), Of("A", 10.1, 0.2, "S2")).Verdict);
+        var hardly = Judge(8, Off(10, 0.95), Of("A", 10.1, 0.2, "S2"));
+        Assert.Equal(Verdict.Undecided, hardly.Verdict);
+        Assert.Null(hardly.Probability);
+        Assert.Equal(["S1"], Assert.Single(hardly.Reasons.OfType<HardlyThatProduct>()).Samples);
+        // Too little is too little, of whatever it is.
+        Assert.Equal(Verdict.DoesNotConform, Judge(8, Off(5, 0.95), Of("A", 5.1, 0.2, "S2")).Verdict);
     }
 
     private static MeasuredAssay Of(string laboratory, double value, double u, string sample = "") =>

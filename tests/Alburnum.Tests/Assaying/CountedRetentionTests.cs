@@ -244,6 +244,27 @@ public sealed class CountedRetentionTests
     }
 
     [Fact]
+    public void Without_stated_uncertainties_only_what_is_far_off_the_formula_is_told()
+    {
+        var basis = new AssayBasis { Product = Product };
+        IEnumerable<(string, bool)> Off(double copper) =>
+            Counted(
+                basis,
+                new ReportedContent(Find("CuO"), ContentUnit.MgPerKg, new(copper, 0), false)
+                {
+                    IsUncertaintyKnown = false,
+                },
+                MgPerKg("CrO3", 5000, 50)
+            )
+                .PartsOffFormula.Select(part => (part.Compound.Formula, part.IsGross));
+
+        Assert.Empty(Off(2500));
+        // 5/10 where the formula has 2/7.
+        Assert.Equal([("CuO", true)], Off(5000));
+        Assert.Equal([("CuO", true)], Off(500));
+    }
+
+    [Fact]
     public void Sub_samples_leave_their_scatter_little_known() =>
         Assert.Equal(2, Counted(new(), MgPerKg("Cu", 1000, 10) with { DegreesOfFreedom = 2 }).DegreesOfFreedom, 9);
 

@@ -14,18 +14,54 @@ public sealed class AssayedZonesTests
     private static readonly AnalyticalZone Sapwood = new(null, AnalyticalZone.AllSapwood);
 
     [Fact]
-    public void An_assay_of_a_zone_that_nobody_states_speaks_of_the_shallowest_alone()
+    public void An_assay_of_a_zone_that_nobody_states_settles_the_shallowest_where_it_is_enough()
     {
         var judged = Judged(Outer, Sapwood, Assay("S1", 9.6));
 
         Assert.Equal([Verdict.Conforms, Verdict.Undecided], Each(judged));
-        var missing = new ZoneNotAssayed(AnalyticalZone.AllSapwood, 8, IsZoneStated: false);
+        var missing = new ZoneNotAssayed(AnalyticalZone.AllSapwood, 8, ZoneGap.NotStated);
         Assert.Contains(missing, judged.Findings.NotJudged);
         Assert.Equal([missing], judged.Batch!.Retention!.Reasons.OfType<ZoneNotAssayed>());
         Assert.Equal((Verdict.Undecided, Verdict.Undecided), (judged.Batch.Retention.Verdict, judged.Overall.Verdict));
         // As far as it was judged.
         Assert.InRange(judged.Overall.Probability!.Value.Low, 0.95, 1);
-        Assert.False(Assert.Single(judged.Overall.Reasons.OfType<SeveralRetentions>()).IsOfOneZone);
+        Assert.Equal(ZonesAskedFor.Several, Assert.Single(judged.Overall.Reasons.OfType<RetentionsJudged>()).Zones);
+        Assert.Single(judged.Measured.Remarks.OfType<ZoneLeftOpen>());
+    }
+
+    [Fact]
+    public void An_assay_of_a_zone_that_nobody_states_settles_the_deepest_where_it_is_too_low()
+    {
+        var judged = Judged(Outer, Sapwood, Assay("S1", 6));
+
+        Assert.Equal([Verdict.Undecided, Verdict.DoesNotConform], Each(judged));
+        Assert.Contains(new ZoneNotAssayed(Outer.Name, 8, ZoneGap.NotStated), judged.Findings.NotJudged);
+        Assert.Equal(Verdict.DoesNotConform, judged.Overall.Verdict);
+    }
+
+    [Fact]
+    public void Where_some_assays_state_the_zone_the_verdict_must_hold_with_and_without_the_others()
+    {
+        Assay outer = Assay("S1", 9.6) with { Zone = new(6) },
+            deep = Assay("S2", 9.2) with { Zone = new(DepthMm: null) };
+
+        Assert.Equal([Verdict.Conforms, Verdict.Conforms], Each(Judged(Outer, Sapwood, outer, deep, Assay("S3", 9.4))));
+        var turned = Judged(Outer, Sapwood, outer, deep, Assay("S3", 1));
+        Assert.Equal([Verdict.Undecided, Verdict.Undecided], Each(turned));
+        Assert.Contains(new ZoneNotAssayed(Outer.Name, 8, ZoneGap.SomeNotStated), turned.Findings.NotJudged);
+    }
+
+    [Fact]
+    public void Where_the_zone_of_a_demand_is_not_known_the_verdict_must_hold_for_the_assays_of_each_zone()
+    {
+        Assay outer = Assay("S1", 9.6) with { Zone = new(6) },
+            deep = Assay("S2", 9.2) with { Zone = new(12) };
+
+        Assert.Equal(Verdict.Conforms, Judged(null, null, outer, deep).Batch!.Retention!.Verdict);
+        Assert.Equal(
+            [new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown)],
+            Judged(null, null, outer, Assay("S2", 2) with { Zone = new(12) }).Batch!.Retention!.Reasons
+        );
     }
 
     [Fact]
@@ -43,7 +79,7 @@ public sealed class AssayedZonesTests
         );
         Assert.Equal([Verdict.Conforms, Verdict.Undecided], Each(Judged(Outer, Sapwood, outer)));
         Assert.Equal(
-            [new ZoneNotAssayed(Outer.Name, 8, IsZoneStated: true)],
+            [new ZoneNotAssayed(Outer.Name, 8, ZoneGap.OthersCut)],
             Judged(Outer, Sapwood, Assay("S1", 9.6) with { Zone = new(DepthMm: null) })
                 .Findings.NotJudged.OfType<ZoneNotAssayed>()
         );
@@ -65,7 +101,7 @@ public sealed class AssayedZonesTests
         var judged = Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(20) });
 
         Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
-        Assert.Equal([new ZoneNotAssayed(Outer.Name, 8, IsZoneStated: true)], judged.Batch!.Retention!.Reasons);
+        Assert.Equal([new ZoneNotAssayed(Outer.Name, 8, ZoneGap.OthersCut)], judged.Batch!.Retention!.Reasons);
         Assert.Equal(Verdict.Conforms, Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(6.2) }).Overall.Verdict);
     }
 
@@ -79,16 +115,16 @@ public sealed class AssayedZonesTests
     }
 
     private static IEnumerable<Verdict> Each(JudgedCase judged) =>
-        Assert.Single(judged.Overall.Reasons.OfType<SeveralRetentions>()).Each.Select(each => each.Judgement.Verdict);
+        Assert.Single(judged.Overall.Reasons.OfType<RetentionsJudged>()).Each.Select(each => each.Judgement.Verdict);
 
     private static JudgedCase Judged(
-        AnalyticalZone ofCode,
+        AnalyticalZone? ofCode,
         AnalyticalZone? ofClass,
         params IReadOnlyList<Assay> assays
     ) => Judged(ofCode, ofClass, ownKgPerM3: null, assays);
 
     private static JudgedCase Judged(
-        AnalyticalZone ofCode,
+        AnalyticalZone? ofCode,
         AnalyticalZone? ofClass,
         double? ownKgPerM3,
         params IReadOnlyList<Assay> assays
@@ -115,13 +151,18 @@ public sealed class AssayedZonesTests
         ).Under(Book("code", [], ofCode), ofClass is null ? [] : [Book("classes", [new OneOf(Field.StatedClass, ["H"])], ofClass)]).Predicted(null, null).Measured([new PieceEvidence("P01", EvidenceKind.Ruler, HandReadings.Profile(section, readings))]).Judged(DecisionRule.Usual);
     }
 
-    private static Rulebook Book(string name, IReadOnlyList<Condition> when, AnalyticalZone zone) =>
+    private static Rulebook Book(string name, IReadOnlyList<Condition> when, AnalyticalZone? zone) =>
         new([
             new(
                 "depth",
                 Subject.Penetration,
                 when,
-                new PenetrationDemand(name, new LeastDepth(WoodZone.Sapwood, 6), new(zone, Invented), Invented),
+                new PenetrationDemand(
+                    name,
+                    new LeastDepth(WoodZone.Sapwood, 6),
+                    zone is null ? null : new(zone, Invented),
+                    Invented
+                ),
                 [],
                 Invented
             ),

@@ -200,7 +200,9 @@ public sealed class StagesTests
 
         Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
         Assert.Null(result.Overall.Probability);
-        Assert.Equal([new CodeForbids((NotPermitted)result.Required.Answer)], result.Overall.Reasons);
+        Assert.Equal(new CodeForbids((NotPermitted)result.Required.Answer), result.Overall.Reasons[0]);
+        // The contract's own figure is judged all the same.
+        Assert.Equal(Verdict.Conforms, result.Findings.Rule.Retention!.Verdict);
         Assert.Equal([new NoDepthKnown()], Assert.Single(result.Pieces).Judgement.Reasons);
         Assert.Null(result.Batch);
     }
@@ -214,7 +216,18 @@ public sealed class StagesTests
             (Verdict.Undecided, (ProbabilityRange?)null),
             (result.Overall.Verdict, result.Overall.Probability)
         );
-        Assert.Equal([new RulebookSilent((NotCovered)result.Required.Answer)], result.Overall.Reasons);
+        Assert.Equal(new RulebookSilent((NotCovered)result.Required.Answer), result.Overall.Reasons[0]);
+        Assert.Equal(Verdict.Conforms, result.Findings.Rule.Retention!.Verdict);
+        Assert.Equal([new DepthNotJudged()], result.Findings.NotJudged);
+    }
+
+    [Fact]
+    public void A_retention_that_is_not_met_decides_where_no_depth_is_known()
+    {
+        var result = Run(new UnknownCell("Not read."), [Piece("P01", 9)], [Assay(5)], retention: 8);
+
+        Assert.Equal(Verdict.DoesNotConform, result.Overall.Verdict);
+        Assert.Equal(Verdict.DoesNotConform, result.Findings.Rule.Retention!.Verdict);
     }
 
     [Fact]
@@ -285,11 +298,12 @@ public sealed class StagesTests
             );
 
     [Fact]
-    public void The_contract_s_own_retention_goes_before_the_code_s_and_none_is_asked_where_nothing_is_required()
+    public void The_contract_s_own_retention_is_asked_for_whatever_the_code_says()
     {
         Assert.Equal(8, Case([], retention: 8).Under(Code(Depth(6))).RequiredKgPerM3);
         Assert.Null(Case([], retention: null).Under(Code(Depth(6))).RequiredKgPerM3);
-        Assert.Null(Case([], retention: 8).Under(Code(new Forbidden("Not this timber."))).RequiredKgPerM3);
+        Assert.Equal(8, Case([], retention: 8).Under(Code(new Forbidden("Not this timber."))).RequiredKgPerM3);
+        Assert.Null(Case([], retention: null).Under(Code(new Forbidden("Not this timber."))).RequiredKgPerM3);
     }
 
     [Fact]
@@ -650,7 +664,7 @@ public sealed class StagesTests
             .Judged(DecisionRule.Usual);
 
         Assert.Equal(
-            [new ContractNotJudged(new ContractClassNotKnown("NP7")), new NothingJudged()],
+            [new ContractNotJudged(new ContractClassNotKnown("NP7")), new DepthNotJudged()],
             judged.Findings.NotJudged
         );
     }
@@ -680,7 +694,7 @@ public sealed class StagesTests
                 (RetentionDemandedBy.Contract, contract, assay > contract),
             ],
             Assert
-                .Single(judged.Overall.Reasons.OfType<SeveralRetentions>())
+                .Single(judged.Overall.Reasons.OfType<RetentionsJudged>())
                 .Each.Select(each => (each.Demand.By, each.Demand.KgPerM3, each.Judgement.Verdict == Verdict.Conforms))
         );
     }

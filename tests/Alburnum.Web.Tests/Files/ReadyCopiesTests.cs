@@ -1,6 +1,7 @@
 using System.Net;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
+using Alburnum.Web.Files;
 
 namespace Alburnum.Web.Tests.Files;
 
@@ -20,6 +21,34 @@ public sealed class ReadyCopiesTests : IAsyncLifetime
     }
 
     public ValueTask DisposeAsync() => Site.DisposeAsync();
+
+    [Fact]
+    public async Task What_many_ask_for_at_once_is_made_once()
+    {
+        using var copies = new ReadyCopies();
+        var gate = new TaskCompletionSource();
+        var made = 0;
+        async Task<byte[]> MakeAsync()
+        {
+            Interlocked.Increment(ref made);
+            await gate.Task;
+            return [1];
+        }
+
+        var asked = Enumerable.Range(0, 20).Select(_ => copies.OfAsync("one", MakeAsync)).ToList();
+        gate.SetResult();
+
+        Assert.All(await Task.WhenAll(asked), bytes => Assert.Equal([1], bytes));
+        Assert.Equal(1, made);
+    }
+
+    [Fact]
+    public async Task What_could_not_be_made_is_tried_again()
+    {
+        using var copies = new ReadyCopies();
+        await Assert.ThrowsAsync<IOException>(() => copies.OfAsync("one", () => throw new IOException("Full.")));
+        Assert.Equal([1], await copies.OfAsync("one", () => Task.FromResult<byte[]>([1])));
+    }
 
     [Fact]
     public async Task A_sheet_asked_for_twice_is_the_same() =>
