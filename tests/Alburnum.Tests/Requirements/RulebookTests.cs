@@ -205,7 +205,7 @@ public sealed class RulebookTests
         var named = Assert.IsType<Required>(book.Answer(ground with { StatedClass = "AB" }));
 
         Assert.Equal("ground", Assert.Single(named.Trace.Step(Subject.Penetration)!.SetAside).Key);
-        Assert.Equal(Depth(12), Assert.IsType<Required>(book.Answer(ground)).Requirement.Penetration);
+        Assert.Equal("12 mm", Assert.IsType<Required>(book.Answer(ground)).Requirement.PenetrationName);
     }
 
     [Fact]
