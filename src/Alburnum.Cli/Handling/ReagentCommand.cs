@@ -19,6 +19,11 @@ internal sealed class ReagentCommand(IAnsiConsole console, FactLibrary facts) : 
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        if (settings.Preservative is { } name && ChooseReagent.OfShared(name, facts) is { } shared)
+        {
+            var alike = HandlingMapping.From(shared);
+            return console.Show(alike, settings.Json, HandlingText.Lines(alike));
+        }
         var problems = new List<InputProblem>();
         var preservative = new OptionFields(settings, problems).Named(
             HandlingFields.Preservative,

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Alburnum.Records;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Requirements;
+using Alburnum.Reports.Words;
 using Alburnum.Workflows.Requirements;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -69,7 +70,13 @@ internal sealed class RulebookFillCommand(IAnsiConsole console, FactLibrary fact
     {
         var worksheet = settings.Worksheet ?? throw Options.Refused("--worksheet", "nothing", Table.Expected);
         var file = settings.Out ?? throw Options.Refused("--out", "nothing", "a file to write, such as my.yaml");
-        var filled = FillRulebook.Run(settings.Rulebook, Table.Open(worksheet, settings.Sheet), facts, facts.Today);
+        var filled = FillRulebook.Run(
+            settings.Rulebook,
+            Table.Open(worksheet, settings.Sheet),
+            facts,
+            facts.Today,
+            RequirementWords.Current.Rows.Now
+        );
         await TextFile.WriteAsync(file, filled.Text, cancellationToken);
         console.WriteLine(
             Said(

@@ -50,6 +50,8 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
     {
         if (row.Has("notPermitted"))
             return new Forbidden(row.Text("notPermitted"));
+        if (row.Has("outsideScope"))
+            return new OutsideScope(row.Text("outsideScope"));
         if (row.Has("notNeeded"))
             return new NoTreatment(row.Text("notNeeded"));
         if (row.IsText("require"))
@@ -65,7 +67,7 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
         var demand = row.OptionalRow("require");
         if (demand is not null)
             return DepthReader.ReadDemand(demand);
-        row.Refuse("require", "nothing", "require, notNeeded, notPermitted or unknown");
+        row.Refuse("require", "nothing", "require, notNeeded, notPermitted, outsideScope or unknown");
         return new UnknownCell("");
     }
 

@@ -28,11 +28,9 @@ public static class WorksheetTable
 {
     private const string KeyColumn = "key";
     private const string ValueColumn = "value";
-    private const string NowColumn = "now";
 
     /// <summary>Columns that say what the cell is, in their order.</summary>
-    public static IReadOnlyList<string> Asked { get; } =
-    ["asked_by", KeyColumn, "subject", "when", NowColumn, "standing"];
+    public static IReadOnlyList<string> Asked { get; } = ["asked_by", KeyColumn, "subject", "when", "now", "standing"];
 
     /// <summary>Columns to fill in, in their order.</summary>
     public static IReadOnlyList<string> ToFillIn { get; } =
@@ -59,13 +57,6 @@ public static class WorksheetTable
         return problems.Count == 0 ? lines : throw new InputRefusedException(problems);
     }
 
-    // What the rulebook says now, written again as it stands there, is what the copy says too.
-    private static string Value(TableLine line)
-    {
-        var value = line.Text(ValueColumn);
-        return string.Equals(value, line.Text(NowColumn), StringComparison.OrdinalIgnoreCase) ? "" : value;
-    }
-
     private static WorksheetLine Filled(TableLine line, Dictionary<string, int> seen, DateOnly today)
     {
         var date = line.RequiredText("date");
@@ -76,7 +67,7 @@ public static class WorksheetTable
         return new(
             line.Line,
             line.OwnText(KeyColumn, seen, "cell"),
-            Value(line),
+            line.Text(ValueColumn),
             line.RequiredText("edition"),
             line.RequiredText("table"),
             line.Text("page"),

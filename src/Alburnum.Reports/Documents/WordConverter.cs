@@ -189,7 +189,10 @@ public sealed class FieldsConverter : JsonConverter<IReadOnlyList<Field>>
     }
 }
 
-/// <summary>incise, dry, round timber, other species, durable heartwood, shorter life, lower use class.</summary>
+/// <summary>sapwood, exposed heartwood, lateral.</summary>
+public sealed class WoodZoneConverter : WordConverter<WoodZone>;
+
+/// <summary>incise, dry, round timber, other species, durable heartwood, shorter life, lower use class, codes class.</summary>
 public sealed class RouteKindConverter()
     : WordConverter<RouteKind>(value => value == RouteKind.UseRound ? "round timber" : DocumentNames.Of(value));
 

@@ -17,10 +17,14 @@ public static class HandlingMapping
         var preservative = chosen.Preservative;
         return new()
         {
-            Preservative = preservative?.Name,
-            Kind = preservative?.Kind,
+            Preservative = chosen.SharedName ?? preservative?.Name,
+            Kind = chosen.SharedName is null ? preservative?.Kind : null,
             ActiveElements = preservative?.ActiveElements ?? [],
-            Answer = Words.Answer(preservative?.Name, [.. chosen.Reagents.Select(each => each.Name)], chosen.NotShown),
+            Answer = Words.Answer(
+                chosen.SharedName ?? preservative?.Name,
+                [.. chosen.Reagents.Select(each => each.Name)],
+                chosen.NotShown
+            ),
             Reagents = [.. chosen.Reagents.Select(each => Reagent(each, preservative))],
             Analyses = [.. chosen.Analyses.Select(each => Statement(each.Says, each.Provenance))],
             Always = [.. chosen.Always.Select(each => Statement(each.Value, each.Provenance))],

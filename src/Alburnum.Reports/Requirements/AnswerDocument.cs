@@ -337,6 +337,10 @@ public sealed record RouteDocument
     /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
     public required double? ExpectedPieceShare { get; init; }
 
+    /// <summary>The wood that the share is of, where sapwood and exposed heartwood must both be reached and fewer pieces meet this one: at most so many meet both. Null where the share is of the whole demand.</summary>
+    [JsonConverter(typeof(WoodZoneConverter))]
+    public required WoodZone? ExpectedPart { get; init; }
+
     /// <summary>That the timber is commonly sold for the component, or that this is not known; null where no other timber is proposed.</summary>
     public required string? CommonlySold { get; init; }
 

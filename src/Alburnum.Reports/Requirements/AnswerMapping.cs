@@ -196,6 +196,7 @@ public static class AnswerMapping
             Reach = found.Reach,
             UsualAgainstPrediction = found.UsualAgainstPrediction,
             ExpectedPieceShare = found.Expected?.Quick.PieceShare.Value,
+            ExpectedPart = found.Expected?.LesserPart,
             CommonlySold = Words.Routes.Sold(route),
             Lasted = Words.Routes.Lasts(route),
             Reason = Words.Answers.Reason(route.Answer),

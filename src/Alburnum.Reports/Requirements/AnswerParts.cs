@@ -124,7 +124,9 @@ public static class AnswerParts
             new[]
             {
                 Then(route),
-                route.ExpectedPieceShare is { } share ? RequirementWords.Current.Routes.Expected(share) : null,
+                route.ExpectedPieceShare is { } share
+                    ? RequirementWords.Current.Routes.Expected(share, route.ExpectedPart)
+                    : null,
                 route.Lasted,
                 route.CommonlySold,
             }.Where(part => part is not null)

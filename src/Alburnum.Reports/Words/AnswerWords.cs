@@ -119,6 +119,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 ("asked", Figures.Whole(life.AskedYears))
             ),
             CellNotRead cell => wording.Say("answers.cell-not-read", ("note", cell.Note)),
+            TimberNotCovered timber => wording.Say("answers.timber-not-covered", ("covers", timber.Covers)),
             NoRowHolds { NearestFailOn.Count: 0 } => wording.Say("answers.no-row"),
             NoRowHolds none => wording.Say("answers.no-row-near", ("fields", rows.Say(none.NearestFailOn))),
             InsectsAtWork there => wording.Say("answers.insects-at-work", ("insects", Names(there.Insects))),
@@ -156,7 +157,17 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     public string Say(ContractClass contract, string? codesName, AnswerOutcome? code = null) =>
         contract switch
         {
-            ContractDemand demand => string.Join(' ', Scope(demand).Prepend(Demanded(demand, codesName ?? "", code))),
+            ContractDemand
+            {
+                OfStandard: { Requirement.Penetration: var depth, Trace.RulebookTitle: var standard }
+            } demand => wording.Say(
+                "answers.contract.of-standard",
+                ("demanded", Demanded(demand, codesName ?? "", code)),
+                ("class", demand.Name),
+                ("rulebook", standard),
+                ("depth", new DepthRuleWords(wording).Say(depth))
+            ),
+            ContractDemand demand => Demanded(demand, codesName ?? "", code),
             ContractClassNotKnown => wording.Say("answers.contract.not-known", ("class", contract.Name)),
             ContractClassOfSeveral { WrittenOut: { Count: > 0 } ways } several => wording.Say(
                 "answers.contract.of-several-written",
@@ -178,18 +189,6 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             _ => throw new ArgumentOutOfRangeException(nameof(contract), contract, "Not a class of a contract."),
         };
 
-    // For which timber its own rulebook has the class.
-    private IEnumerable<string> Scope(ContractDemand demand) =>
-        demand
-            .Answer.Requirement.Conditions.OfType<RowAdvises>()
-            .Where(advice =>
-                Asks(advice.Row, Field.StatedClass)
-                && (Asks(advice.Row, Field.SpeciesGroup) || Asks(advice.Row, Field.SapwoodTreatability))
-            )
-            .Select(Say);
-
-    private static bool Asks(Row row, Field field) => row.When.Any(condition => condition.Field == field);
-
     private string Demanded(ContractDemand demand, string codesName, AnswerOutcome? outcome)
     {
         (string, string) name = ("class", demand.Name),
@@ -201,6 +200,14 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             StricterDemand.Contract => wording.Say("answers.contract.stricter", name, depth, rulebook, standing, code),
             StricterDemand.Code => wording.Say("answers.contract.looser", name, depth, rulebook, standing, code),
+            StricterDemand.Neither when demand.IsSameForWantOfHeartwood => wording.Say(
+                "answers.contract.same-without-heartwood",
+                name,
+                depth,
+                rulebook,
+                standing,
+                code
+            ),
             StricterDemand.Neither => wording.Say("answers.contract.same", name, depth, rulebook, standing, code),
             StricterDemand.NotComparable => wording.Say(
                 "answers.contract.not-comparable",

@@ -219,6 +219,11 @@ public sealed class FindingWords(Wording wording)
                     ("least", least),
                     ("byLeast", wording.SayRule(penetration.Verdict))
                 )
+            : rule.Whole.Reasons.OfType<CodeOnlyRecommends>().Any()
+                ? wording.Say(
+                    "finding.only-recommended",
+                    ("penetration", _reasons.Acceptance.Penetration(penetration.Verdict))
+                )
             : _reasons.Acceptance.Penetration(penetration.Verdict);
             yield return _reasons.Acceptance.Retention(rule.Retention);
         }

@@ -61,6 +61,12 @@ public sealed class HandlingWords(Wording wording)
             yield return wording.Say("handling.say-place");
         if (answer.LacksRulesOfPlace)
             yield return wording.Say("handling.place-unknown", ("place", question.Place));
+        else if (answer is { LacksRulesOnPreservative: true, Question.Preservative: { } preservative })
+            yield return wording.Say(
+                "handling.preservative-unknown",
+                ("place", question.Place),
+                ("preservative", preservative.Name)
+            );
         yield return wording.Say("handling.governs");
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Alburnum.Flow.Stepping;
-using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Workflows.Impregnation;
 
@@ -184,8 +183,8 @@ public sealed class PredictionWords(Wording wording)
                 ("cuts", _treating.Say(cuts))
             )
             : wording.Say("prediction.for-schedule", ("schedule", question.Schedule.Name));
-        if (question.Log.Equals(LogGeometry.AllHeartwood))
-            yield return wording.Say("prediction.heartwood-throughout");
+        if (prediction.LesserPart is { } part)
+            yield return wording.Say("prediction.lesser-part", ("part", RequirementWords.Current.Routes.Part(part)));
         yield return PiecesMeet(prediction.Quick.PieceShare);
         yield return CoresMeet(prediction.Quick.CoreShare);
         foreach (var sentence in Usual(prediction))

@@ -94,9 +94,25 @@ public sealed class RequirementWords
             ),
             LimitsOfPreservative(var kind) => Preservatives.Limit(kind, string.Join(" ", kind.Limits), kind.Provenance),
             OtherCarrier(var kind) => Preservatives.NotPredicted(kind),
+            SpreadsByDiffusion(var kind) => _wording.Say(
+                "preservatives.spreads-by-diffusion",
+                ("name", Wording.Capital(kind.Name))
+            ),
             OfPreservative(var finding) => Preservatives.Say(finding),
             UseClassOfCode or MarkOfOtherSystem or MarkNotKnown => OfMark(remark),
             MarineBorersAttack => _wording.Say("requirements.remark.marine-borers"),
+            InsectNotAnswered(var insect, var rulebook) => _wording.Say(
+                "requirements.remark.insects-not-answered",
+                ("insects", insect.Name),
+                ("rulebook", rulebook.Citation)
+            ),
+            InsectNoThreat(var insect, var species) => _wording.Say(
+                "requirements.remark.insects-no-threat",
+                ("insects", insect.Name),
+                ("species", species.Name),
+                ("standing", _wording.Say(insect.Provenance.Standing)),
+                ("source", insect.Provenance.Citation)
+            ),
             CodeGoverns => _wording.Say("requirements.remark.code-governs"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };

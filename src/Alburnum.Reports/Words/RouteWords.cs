@@ -26,6 +26,7 @@ public sealed class RouteWords(Wording wording)
             RouteKind.DurableHeartwood => wording.Say("routes.kind.durable-heartwood"),
             RouteKind.ShorterLife => wording.Say("routes.kind.shorter-life"),
             RouteKind.LowerUseClass => wording.Say("routes.kind.lower-use-class"),
+            RouteKind.CodesClass => wording.Say("routes.kind.codes-class"),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a route."),
         };
 
@@ -83,8 +84,19 @@ public sealed class RouteWords(Wording wording)
 
     /// <summary>How many pieces are expected to meet the demand.</summary>
     /// <param name="share">Share of pieces, 0 to 1.</param>
-    public string Expected(double share) =>
-        wording.Say("routes.expected", ("share", Figures.Certainty(share, wording)));
+    /// <param name="part">The wood that the share is of, where more must be met; null where it is of the whole demand.</param>
+    public string Expected(double share, WoodZone? part) =>
+        part is { } lesser
+            ? wording.Say(
+                "routes.expected-of-part",
+                ("share", Figures.Certainty(share, wording)),
+                ("part", Part(lesser))
+            )
+            : wording.Say("routes.expected", ("share", Figures.Certainty(share, wording)));
+
+    /// <summary>Sapwood or exposed heartwood, as a part of what must be met.</summary>
+    internal string Part(WoodZone part) =>
+        wording.Say(part == WoodZone.Sapwood ? "routes.part.sapwood" : "routes.part.heartwood");
 
     /// <summary>Whether a demand is usually met.</summary>
     public string Say(ReachVerdict reach) =>
@@ -119,6 +131,7 @@ public sealed class RouteWords(Wording wording)
             TakeSpecies other => wording.Say("routes.some-species", ("species", other.Species.Name)),
             TakeHeartwood durable => wording.Say("routes.durable-heartwood", ("species", durable.Species.Name)),
             ShortenLife shorter => wording.Say("routes.shorter-life", ("years", Figures.Whole(shorter.Life.Years))),
+            TakeCodesClass code => wording.Say("routes.codes-class", ("class", code.StatedClass)),
             LowerClass lower => wording.Say(
                 "routes.lower-use-class",
                 ("design", Design(lower.UseClass)),

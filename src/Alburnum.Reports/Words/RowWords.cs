@@ -159,6 +159,7 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             ),
             Forbidden forbidden => wording.Say("rows.forbidden", ("reason", forbidden.Reason)),
             NoTreatment none => wording.Say("rows.no-treatment", ("reason", none.Reason)),
+            OutsideScope outside => wording.Say("rows.outside-scope", ("covers", outside.Covers)),
             UnknownCell unknown => wording.Say("rows.unknown-cell", ("reason", unknown.Reason)),
             RetentionFactor multiple => wording.Say("rows.factor", ("factor", Figures.Digits(multiple.Factor))),
             FixedRetention fixedRetention => fixedRetention.Amount.Label,

@@ -66,7 +66,7 @@ public sealed record CaseReading(
             stop
         );
         var warnings = RequirementWarnings.Of(judged.Required.Answer, folder.Rulebook, judged.Required.Contract, facts);
-        var insects = FindRequirement.InsectsNotRuledOut(judged.Required.Answer, facts);
+        var insects = FindRequirement.InsectsNotRuledOut(judged.Required.Answer, judged.Required.Contract, facts);
         return new(folder, byPiece, WithLeftOut.Of(judged, leftOut), expected, judged, warnings, insects)
         {
             Inputs = new(

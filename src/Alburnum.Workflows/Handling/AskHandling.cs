@@ -7,10 +7,12 @@ namespace Alburnum.Workflows.Handling;
 /// <param name="Question">The question.</param>
 /// <param name="Answers">Statements that nothing said rules out, in their order: a rule stands before its exceptions.</param>
 /// <param name="LacksRulesOfPlace">Whether rules of other places are known on it, and none of the place's own.</param>
+/// <param name="LacksRulesOnPreservative">Whether rules of other places are known on the preservative in particular, and none of the place's own.</param>
 public sealed record HandlingAnswer(
     HandlingQuestion Question,
     IReadOnlyList<HandlingAdvice> Answers,
-    bool LacksRulesOfPlace
+    bool LacksRulesOfPlace,
+    bool LacksRulesOnPreservative
 );
 
 /// <summary>Answers a question that comes with treated timber beside its treatment: fixings, moisture, fixation, burning, waste, storage.</summary>
@@ -26,7 +28,8 @@ public static class AskHandling
         return new(
             question,
             [.. facts.Handling.Rows.Where(row => row.Answers(question))],
-            facts.Handling.LacksRulesOf(question)
+            facts.Handling.LacksRulesOf(question),
+            facts.Handling.LacksRulesOnPreservative(question)
         );
     }
 }

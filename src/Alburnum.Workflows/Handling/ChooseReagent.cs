@@ -16,7 +16,11 @@ public sealed record ChosenReagents(
     IReadOnlyList<string> NotShown,
     IReadOnlyList<AnalysisMethod> Analyses,
     IReadOnlyList<Fact<string>> Always
-);
+)
+{
+    /// <summary>The name that was asked for, where several kinds go by it that the same things show; null where one is meant.</summary>
+    public string? SharedName { get; init; }
+}
 
 /// <summary>Finds what shows a preservative on a fresh cut, and what a laboratory does where nothing does.</summary>
 public static class ChooseReagent
@@ -40,6 +44,31 @@ public static class ChooseReagent
             [.. shelf.Analyses.Where(each => Meets(each.Elements, each.Preservatives, preservative))],
             reagents.Count > 0 ? shelf.Always : []
         );
+    }
+
+    /// <summary>What shows any of the kinds that go by a name, where that is the same for all; null where one kind goes by it, or where it differs.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="facts">Reagents and analyses.</param>
+    public static ChosenReagents? OfShared(string name, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        List<ChosenReagents> each = [.. facts.Preservatives.Bearers(name).Select(kind => Run(kind, facts))];
+        return
+            each is [var first, _, ..]
+            && each.TrueForAll(other =>
+                other.Reagents.SequenceEqual(first.Reagents)
+                && other.NotShown.SequenceEqual(first.NotShown, StringComparer.Ordinal)
+                && other.Analyses.SequenceEqual(first.Analyses)
+                && other.Preservative!.ActiveElements.SequenceEqual(
+                    first.Preservative!.ActiveElements,
+                    StringComparer.Ordinal
+                )
+            )
+            ? first with
+            {
+                SharedName = name,
+            }
+            : null;
     }
 
     /// <summary>Every reagent and every analysis, where no preservative is named.</summary>

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Records.Worksheets;
@@ -12,7 +13,7 @@ namespace Alburnum.Workflows.Requirements;
 public sealed record FilledIn(string Text, int Confirmed, int Written);
 
 /// <summary>Reads a worksheet that was filled in from a printed code into a rulebook of the user's.</summary>
-public static class FillRulebook
+public static partial class FillRulebook
 {
     private const string ZoneExpected =
         "nothing, which confirms the zone; for another zone, a row of your own in the file";
@@ -25,8 +26,15 @@ public static class FillRulebook
     /// <param name="table">The worksheet.</param>
     /// <param name="facts">The rulebooks that ship, and the commonest enquiries.</param>
     /// <param name="today">Today, where the reader is.</param>
+    /// <param name="shown">What the worksheet shows of a cell: what it shows may be written. Null where it shows nothing.</param>
     /// <exception cref="InputRefusedException">There is no such rulebook, nothing is filled in, or a line cannot be read.</exception>
-    public static FilledIn Run(string rulebook, Table table, FactLibrary facts, DateOnly today)
+    public static FilledIn Run(
+        string rulebook,
+        Table table,
+        FactLibrary facts,
+        DateOnly today,
+        Func<WorksheetCell, string?> shown
+    )
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(facts);
@@ -45,11 +53,15 @@ public static class FillRulebook
             .ToDictionary(each => each.Key, each => each.Row, StringComparer.Ordinal);
         var problems = new List<InputProblem>();
         var cells = new List<(Row Row, WorksheetLine Line)>();
-        foreach (var line in lines)
+        foreach (var written in lines)
         {
-            if (!rows.TryGetValue(line.Key, out var row))
-                problems.Add(Problem(table, line, "key", line.Key, $"a key of the worksheet of {book.Name}"));
-            else if (line.Value.Length > 0 && Worksheet.IsTooWide(row, book))
+            if (!rows.TryGetValue(written.Key, out var row))
+            {
+                problems.Add(Problem(table, written, "key", written.Key, $"a key of the worksheet of {book.Name}"));
+                continue;
+            }
+            var line = AsShown(book, row, written, facts, shown);
+            if (line.Value.Length > 0 && Worksheet.IsTooWide(row, book))
                 problems.Add(Problem(table, line, "value", line.Value, PartsOf(row, asked)));
             else if (Fault(book, row, line, facts, out var read) is { } fault)
                 problems.Add(Problem(table, line, fault.Field, fault.Found, fault.Expected));
@@ -71,13 +83,55 @@ public static class FillRulebook
             : "rows of your own in the file, each with the timber, form and life that it holds for, not one value for all";
     }
 
+    // What the worksheet shows of a demand, or of a zone, is read as that; whatever else was written stays as it is.
+    private static WorksheetLine AsShown(
+        Rulebook book,
+        Row row,
+        WorksheetLine line,
+        FactLibrary facts,
+        Func<WorksheetCell, string?> shown
+    )
+    {
+        bool IsShown(WorksheetCell cell) =>
+            line.Value.Length > 0
+            && string.Equals(shown(cell), line.Value, StringComparison.OrdinalIgnoreCase)
+            && cell.Row.Demand is not UnknownCell;
+        if (ZoneOf(row, line) is { } zone)
+            return IsShown(new(row, 1) { Zone = zone }) ? line with { Value = "" } : line;
+        return IsShown(new(row, 1))
+            ? line with
+            {
+                Value = "",
+            }
+            : Plain(line.Value)
+                .Select(value => line with { Value = value })
+                .FirstOrDefault(plain =>
+                    Fault(book, row, plain, facts, out var read) is null
+                    && read is not null
+                    && IsShown(new(row with { Demand = read }, 1))
+                )
+                ?? line;
+    }
+
+    private static Fact<AnalyticalZone>? ZoneOf(Row row, WorksheetLine line) =>
+        line.Key == row.ZoneKey ? (row.Demand as PenetrationDemand)?.Zone : null;
+
+    // What may stand in a sentence as its value: the name before a colon, the last word, a number.
+    private static IEnumerable<string> Plain(string value) =>
+        value.Length == 0
+            ? []
+            : [value.Split(": ")[0], value.Split(' ')[^1], .. Numbers().Matches(value).Select(match => match.Value)];
+
+    [GeneratedRegex(@"[0-9]{1,4}(\.[0-9]{1,4})?", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Numbers();
+
     // One line alone as a rulebook: what is wrong with that is wrong with the line.
     private static InputProblem? Fault(Rulebook book, Row row, WorksheetLine line, FactLibrary facts, out Demand? read)
     {
         read = null;
         if (row.Demand is UnknownCell && line.Value.Length == 0)
             return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
-        var zone = line.Key == row.ZoneKey ? (row.Demand as PenetrationDemand)?.Zone : null;
+        var zone = ZoneOf(row, line);
         if (zone is not null && line.Value.Length > 0)
             return new("", line.Line, row.Key, "value", line.Value, ZoneExpected);
         // A value of one's own goes round what holds a confirmation to the edition.

@@ -93,7 +93,7 @@ public static class FindRequirement
         return new(
             answer,
             untreated,
-            InsectsNotRuledOut(answer, facts),
+            InsectsNotRuledOut(answer, contract, facts),
             expected,
             routes,
             RequirementWarnings.Of(answer, rulebook, contract, facts),
@@ -109,9 +109,13 @@ public static class FindRequirement
         );
     }
 
-    /// <summary>Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out.</summary>
-    internal static IReadOnlyList<Insect> InsectsNotRuledOut(Answer answer, FactLibrary facts) =>
-        answer is NotNeeded { IsUnlessInsects: true }
+    /// <summary>Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out. None where the contract has it treated all the same.</summary>
+    internal static IReadOnlyList<Insect> InsectsNotRuledOut(
+        Answer answer,
+        ContractClass? contract,
+        FactLibrary facts
+    ) =>
+        answer is NotNeeded { IsUnlessInsects: true } && contract is not ContractDemand
             ? [.. facts.Insects.Where(insect => insect.MayAttack(answer.Trace.Enquiry.Species))]
             : [];
 
@@ -125,7 +129,7 @@ public static class FindRequirement
     )
     {
         if (
-            enquiry.PreservativeKind is { Carrier: not null }
+            enquiry.PreservativeKind is { Carrier: not null } or { Diffuses: true }
             || depth is null or NoDepth
             || enquiry is not { Species: { } species, Section: { } section and not QuarteredSection }
         )
@@ -137,8 +141,6 @@ public static class FindRequirement
                 Species = species,
                 Section = section,
                 Demand = depth,
-                // A piece with heartwood at a face is not the one with its pith boxed in sapwood; how much shows is not known, so all is.
-                All = enquiry.HasExposedHeartwood == true && AsksOfHeartwood(depth) ? WoodThroughout.Heartwood : null,
                 Incising = enquiry.IsIncised == true ? TreatingRequest.UsualIncising : null,
                 // Timber that is too wet is dried first.
                 MoisturePercent = Math.Min(
@@ -149,17 +151,32 @@ public static class FindRequirement
             Pieces = Draws.Pieces,
             Seed = Draws.Seed,
         };
-        return Predict.Knows(request.Treating, facts) ? Predict.Run(request, facts, progress: null, stop) : null;
+        if (!Predict.Knows(request.Treating, facts))
+            return null;
+        var sapwood = Predict.Run(request, facts, progress: null, stop);
+        if (enquiry.HasExposedHeartwood != true || !DepthOrder.AsksOfHeartwoodAtFace(depth))
+            return sapwood;
+        // How much heartwood shows is not known: each wood is predicted as if there were no other at the faces, and whatever meets both meets the harder.
+        var heartwood = Predict.Run(
+            request with
+            {
+                Treating = request.Treating with { All = WoodThroughout.Heartwood },
+            },
+            facts,
+            progress: null,
+            stop
+        );
+        return sapwood.Quick.PieceShare.Value < heartwood.Quick.PieceShare.Value
+            ? sapwood with
+            {
+                LesserPart = WoodZone.Sapwood,
+                Usual = heartwood.Usual,
+            }
+            : heartwood with
+            {
+                LesserPart = WoodZone.ExposedHeartwood,
+            };
     }
-
-    private static bool AsksOfHeartwood(DepthRule rule) =>
-        rule switch
-        {
-            LeastDepth { Zone: WoodZone.ExposedHeartwood } or ShareOfZone { Zone: WoodZone.ExposedHeartwood } => true,
-            AllOf all => all.Parts.Any(AsksOfHeartwood),
-            AnyOf any => any.Parts.All(AsksOfHeartwood),
-            _ => false,
-        };
 
     private static IReadOnlyList<FoundRoute> Predicted(
         IReadOnlyList<Route> routes,
@@ -195,14 +212,14 @@ public static class FindRequirement
         FactLibrary facts
     )
     {
-        // Of what is no timber of one species nothing can be changed until it is known what it is.
-        if (enquiry.NotOneSpecies is not null)
+        // Of what is no timber of one species nothing can be changed until it is known what it is; what diffuses asks for no other timber.
+        if (enquiry.NotOneSpecies is not null || enquiry.PreservativeKind is { Diffuses: true })
             return [];
         var search = new RouteSearch(rulebook, facts.Species, facts.Durability, facts.UsualReach, facts.CommonChoices)
         {
             Known = enquiry.StatedClass is null ? [] : facts.Rulebooks.All,
         };
-        if (answer is NotPermitted)
+        if (answer is NotPermitted or NotCovered { Reason: TimberNotCovered })
             return search.Find(enquiry);
         // Where it is not known what is required, nothing can be known to meet it.
         if (answer is not Required { Requirement: var demand })
@@ -234,6 +251,8 @@ public static class FindRequirement
         }
         if (enquiry.PreservativeKind is { Carrier: not null } carried)
             yield return new OtherCarrier(carried);
+        if (enquiry.PreservativeKind is { Diffuses: true } spreading)
+            yield return new SpreadsByDiffusion(spreading);
         if (enquiry.PreservativeKind is { Limits.Count: > 0 } preservative)
             yield return new LimitsOfPreservative(preservative);
         foreach (var trap in facts.UseClassTraps.Where(trap => trap.UseClasses.Intersect(enquiry.UseClasses).Any()))

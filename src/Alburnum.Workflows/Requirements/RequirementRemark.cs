@@ -94,3 +94,17 @@ public sealed record MarineBorersAttack : RequirementRemark;
 
 /// <summary>The code in force, the label and the approvals govern.</summary>
 public sealed record CodeGoverns : RequirementRemark;
+
+/// <summary>An insect is stated that may attack the timber, and no row that holds asks anything against it.</summary>
+/// <param name="Insect">The insect.</param>
+/// <param name="Rulebook">The rulebook.</param>
+public sealed record InsectNotAnswered(Insect Insect, Rulebook Rulebook) : RequirementRemark;
+
+/// <summary>An insect is stated that does not attack such timber.</summary>
+/// <param name="Insect">The insect.</param>
+/// <param name="Species">The timber.</param>
+public sealed record InsectNoThreat(Insect Insect, Species Species) : RequirementRemark;
+
+/// <summary>The preservative diffuses: how deep it gets is not predicted as for those that are pressed in.</summary>
+/// <param name="Preservative">The preservative.</param>
+public sealed record SpreadsByDiffusion(Preservative Preservative) : RequirementRemark;

@@ -47,7 +47,32 @@ public static class RequirementWarnings
             foreach (var finding in PreservativeFinding.Of(preservative, answer))
                 yield return new OfPreservative(finding);
         }
+        foreach (var remark in OfInsects(answer, rulebook))
+            yield return remark;
     }
+
+    // Every insect that is stated is answered by a row, or is said not to be.
+    private static IEnumerable<RequirementRemark> OfInsects(Answer answer, Rulebook rulebook)
+    {
+        var enquiry = answer.Trace.Enquiry;
+        foreach (var insect in enquiry.Exposure.Insects ?? [])
+        {
+            if (!insect.MayAttack(enquiry.Species))
+                yield return new InsectNoThreat(insect, enquiry.Species!);
+            else if (!IsAnswered(insect, answer))
+                yield return new InsectNotAnswered(insect, rulebook);
+        }
+    }
+
+    private static bool IsAnswered(Insect insect, Answer answer) =>
+        answer is NotCovered { Reason: InsectsAtWork { Insects: var there } } && there.Contains(insect)
+        || answer
+            .Trace.Steps.SelectMany(step => step.Matched)
+            .SelectMany(row => row.When)
+            .OfType<OneOf>()
+            .Any(asked =>
+                asked.Field == Field.Insects && asked.Allowed.Contains(insect.Name, StringComparer.OrdinalIgnoreCase)
+            );
 
     // A class that a row of the rulebook names needs no explaining.
     private static IEnumerable<RequirementRemark> OfStated(string stated, Rulebook rulebook, FactLibrary facts)

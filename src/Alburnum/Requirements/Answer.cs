@@ -113,9 +113,9 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
             ? demands.Select(each => each.Requirement.RequiredRetention).MinBy(amount => amount?.Value)
             : null;
 
-    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of what is no timber of one species, of which it does not speak.</summary>
+    /// <summary>Advice of the rulebook that holds whatever the cell says that has not been read; none of timber of which it does not speak.</summary>
     public IReadOnlyList<RequirementCondition> Advice =>
-        Reason is NotOneSpecies
+        Reason is NotOneSpecies or TimberNotCovered
             ? []
             : [.. (Trace.Step(Subject.Advice)?.Matched ?? []).Select(row => new RowAdvises(row))];
 }

@@ -68,14 +68,16 @@ internal static class Choice
         return unsure is null ? Fit.Yes : Fit.Unsure;
     }
 
-    // Rows named as overridden by a row that surely holds no longer count, whether they hold or are open.
+    // Rows named as overridden by a row that surely holds no longer count, whether they hold or are open; nor do rows for the use alone beside one for the class that the contract names.
     private static List<Row>? SetAside(List<Row>? matched, ref List<Miss>? open)
     {
-        if (matched is null || !matched.Exists(row => row.Overrides.Count > 0))
+        var isByClass = matched?.Exists(row => row.Subject != Subject.Advice && row.Asks(Field.StatedClass)) == true;
+        if (matched is null || !(isByClass || matched.Exists(row => row.Overrides.Count > 0)))
             return null;
         var exceptions = matched.Where(row => row.Overrides.Count > 0).ToList();
         bool Yields(Row row) =>
-            exceptions.Exists(exception => exception.Overrides.Contains(row.Key, StringComparer.Ordinal));
+            isByClass && !row.Asks(Field.StatedClass)
+            || exceptions.Exists(exception => exception.Overrides.Contains(row.Key, StringComparer.Ordinal));
         var setAside = matched.Where(Yields).ToList();
         matched.RemoveAll(Yields);
         open = open?.Where(miss => !Yields(miss.Row)).ToList();

@@ -71,7 +71,9 @@ internal static class Conclusion
     private static IEnumerable<RequirementCondition> Conditions(Trace trace, MoistureLimit? moisture)
     {
         if (
-            trace.Step(Subject.UseClass)?.Finding is Given { Code: { } code } and not UseClassOfContract
+            // A class that was stated is held against the code's among what does not go together.
+            trace.Step(Subject.UseClass)?.Finding
+                is UseClassOfExposure { Code: { } code }
             && trace.UseClasses is { Count: > 0 } asked
             && !code.Classes.Intersect(asked).Any()
         )

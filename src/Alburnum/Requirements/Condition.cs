@@ -18,6 +18,10 @@ public enum Fit
 public abstract record Condition(Field Field)
 {
     internal abstract Fit Of(in Known known);
+
+    /// <summary>True where one value satisfies both.</summary>
+    /// <param name="other">A condition on the same field.</param>
+    internal abstract bool MayHoldWith(Condition other);
 }
 
 /// <summary>The field has one of some values.</summary>
@@ -47,6 +51,8 @@ public sealed record OneOf(Field Field, IReadOnlyList<string> Allowed) : Conditi
             return Fit.No;
         return known.AnyWillDo || hits == words.Count ? Fit.Yes : Fit.Unsure;
     }
+
+    internal override bool MayHoldWith(Condition other) => other is OneOf words && words.Allowed.Any(Allows);
 
     private bool Allows(string word)
     {
@@ -86,6 +92,16 @@ public sealed record Between(Field Field, double Low, bool IncludesLow, double H
         var liesApart = known.High < Low || known.Low > High || (known.Low.Equals(known.High) && !hasLow);
         return liesApart || (!hasLow && !hasHigh && !Straddles(known)) ? Fit.No : Fit.Unsure;
     }
+
+    internal override bool MayHoldWith(Condition other) =>
+        other is Between range
+        && !new Between(
+            Field,
+            Math.Max(Low, range.Low),
+            (IncludesLow || Low < range.Low) && (range.IncludesLow || range.Low < Low),
+            Math.Min(High, range.High),
+            (IncludesHigh || High > range.High) && (range.IncludesHigh || range.High > High)
+        ).IsEmpty;
 
     private bool Straddles(in Known known) =>
         known.Low <= Low && known.High >= High && known.Low < known.High && !IsEmpty;

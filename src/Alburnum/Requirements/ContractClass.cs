@@ -43,6 +43,20 @@ public abstract record ContractClass(string Name)
         [
             .. known.Where(book => book.Names(meant) && of?.Contains(book.Name, StringComparer.Ordinal) != false),
         ];
+        // A code may have a class of its own by that name.
+        if (of is null && governing.ByOwnClass(name, enquiry) is { } byCode)
+        {
+            var demand = new ContractDemand(name, byCode, Order(code, byCode.Requirement.Penetration));
+            return
+                books is [var standard]
+                && standard.Answer(enquiry) is Required byStandard
+                && !IsSame(Here(byStandard.Requirement.Penetration, enquiry), Here(demand.Penetration, enquiry))
+                ? demand with
+                {
+                    OfStandard = byStandard,
+                }
+                : demand;
+        }
         return books switch
         {
             [] => new ContractClassNotKnown(name),
@@ -109,10 +123,22 @@ public abstract record ContractClass(string Name)
             ? new ContractDemand(name, required, Order(code, required.Requirement.Penetration))
             : new ContractClassNotAnswered(name, ofClass);
 
+    private static bool IsSame(DepthRule some, DepthRule other) =>
+        DepthOrder.Implies(some, other) && DepthOrder.Implies(other, some);
+
+    // Nothing is asked of heartwood that no face shows.
+    private static DepthRule Here(DepthRule rule, Enquiry enquiry) =>
+        enquiry.HeartwoodAtFace == false ? DepthOrder.WithoutHeartwoodAtFace(rule) : rule;
+
     private static StricterDemand? Order(Answer code, DepthRule contract) =>
         code.InAnyEvent is not { Requirement.Penetration: var depth }
             ? null
-            : (code.IsMetBy(contract), DepthOrder.Implies(depth, contract)) switch
+            : (
+                code is Required
+                    ? DepthOrder.Implies(Here(contract, code.Trace.Enquiry), Here(depth, code.Trace.Enquiry))
+                    : code.IsMetBy(contract),
+                DepthOrder.Implies(depth, Here(contract, code.Trace.Enquiry))
+            ) switch
             {
                 (true, true) => StricterDemand.Neither,
                 (true, false) => StricterDemand.Contract,
@@ -129,6 +155,15 @@ public sealed record ContractDemand(string Name, Required Answer, StricterDemand
 {
     /// <summary>How deep the class wants the preservative.</summary>
     public DepthRule Penetration => Answer.Requirement.Penetration;
+
+    /// <summary>What the standard behind the code means by the class, where the code has one of its own by that name and asks for another depth; null otherwise.</summary>
+    public Required? OfStandard { get; init; }
+
+    /// <summary>True where it asks for no other depth than the code only because no heartwood reaches a face.</summary>
+    public bool IsSameForWantOfHeartwood =>
+        Stricter == StricterDemand.Neither
+        && Answer.Trace.Enquiry.HeartwoodAtFace == false
+        && DepthOrder.AsksOfHeartwoodAtFace(Penetration);
 }
 
 /// <summary>No rulebook defines the class.</summary>

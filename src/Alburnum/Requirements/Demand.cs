@@ -73,6 +73,10 @@ public sealed record NoTreatment(string Reason) : Demand;
 /// <param name="Reason">What is known, one sentence.</param>
 public sealed record UnknownCell(string Reason) : Demand;
 
+/// <summary>The timber is outside what the code, or its class, is written for.</summary>
+/// <param name="Covers">What it does cover, one sentence.</param>
+public sealed record OutsideScope(string Covers) : Demand;
+
 /// <summary>A multiple of the preservative's own critical value.</summary>
 /// <param name="Factor">Above 0.</param>
 public sealed record RetentionFactor(double Factor) : Demand;

@@ -27,6 +27,38 @@ public static class DepthOrder
             _ => false,
         };
 
+    /// <summary>True where it asks something of heartwood that reaches a face.</summary>
+    /// <param name="rule">The rule.</param>
+    public static bool AsksOfHeartwoodAtFace(DepthRule rule) =>
+        rule switch
+        {
+            LeastDepth { Zone: WoodZone.ExposedHeartwood } or ShareOfZone { Zone: WoodZone.ExposedHeartwood } => true,
+            AllOf all => all.Parts.Any(AsksOfHeartwoodAtFace),
+            AnyOf any => any.Parts.All(AsksOfHeartwoodAtFace),
+            _ => false,
+        };
+
+    /// <summary>What is left of a rule for a piece of which no heartwood reaches a face.</summary>
+    /// <param name="rule">The rule.</param>
+    public static DepthRule WithoutHeartwoodAtFace(DepthRule rule)
+    {
+        switch (rule)
+        {
+            case LeastDepth { Zone: WoodZone.ExposedHeartwood } or ShareOfZone { Zone: WoodZone.ExposedHeartwood }:
+                return new NoDepth();
+            case AllOf all when AsksOfHeartwoodAtFace(all):
+                List<DepthRule> left = [.. all.Parts.Select(WithoutHeartwoodAtFace).Where(part => part is not NoDepth)];
+                return left switch
+                {
+                    [] => new NoDepth(),
+                    [var one] => one,
+                    _ => new AllOf(left),
+                };
+            default:
+                return rule;
+        }
+    }
+
     /// <summary>True where <paramref name="less"/> asks for strictly less than <paramref name="more"/>.</summary>
     public static bool AsksLess(DepthRule less, DepthRule more) => Implies(more, less) && !Implies(less, more);
 

@@ -62,8 +62,11 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
     internal bool IsOf(string place) => Places.Contains(place, StringComparer.OrdinalIgnoreCase);
 
     private bool GoesFor(Preservative preservative) =>
-        (Preservatives.Count == 0 && Elements.Count == 0)
-        || Preservatives.Contains(preservative.Key, StringComparer.Ordinal)
+        (Preservatives.Count == 0 && Elements.Count == 0) || Names(preservative);
+
+    /// <summary>Whether it names the preservative, or an element of it.</summary>
+    internal bool Names(Preservative preservative) =>
+        Preservatives.Contains(preservative.Key, StringComparer.Ordinal)
         || Elements.Intersect(preservative.ActiveElements, StringComparer.Ordinal).Any();
 }
 
@@ -94,6 +97,23 @@ public sealed record HandlingBook(
         return question.Place.Length > 0
             && Rows.Any(row => row.Subject == question.Subject.Key && row.Places.Count > 0)
             && !Rows.Any(row => row.Answers(question) && row.IsOf(question.Place));
+    }
+
+    /// <summary>Whether some place has a rule on the preservative in particular, and neither the place that is asked for nor the wider one has.</summary>
+    /// <param name="question">The question.</param>
+    public bool LacksRulesOnPreservative(HandlingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var particular = Rows.Where(row =>
+                row.Subject == question.Subject.Key
+                && row.Places.Count > 0
+                && question.Preservative is { } preservative
+                && row.Names(preservative)
+            )
+            .ToList();
+        return question.Place.Length > 0
+            && particular.Count > 0
+            && !particular.Exists(row => row.IsOf(question.Place) || row.IsOf(question.WiderPlace));
     }
 
     /// <summary>The wider place that a place lies in; empty where none is known.</summary>

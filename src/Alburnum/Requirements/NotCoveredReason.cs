@@ -10,6 +10,7 @@ public abstract record NotCoveredReason
         step.Finding switch
         {
             Settled { Demand: UnknownCell cell } => new CellNotRead(cell.Reason),
+            Settled { Demand: OutsideScope outside } => new TimberNotCovered(outside.Covers),
             Depends depends => new DependsOn(depends.Fields),
             Contradicted => new RowsContradict(step.Matched),
             _ => new NoRowHolds([.. step.NearMisses.Select(miss => miss.Field).Distinct()]),
@@ -29,6 +30,10 @@ public sealed record LifeNotKnown(IReadOnlyList<int> KnownYears, int AskedYears)
 /// <summary>The code has a demand here, but the rulebook does not know it.</summary>
 /// <param name="Note">What the rulebook does know, one sentence; may be empty.</param>
 public sealed record CellNotRead(string Note) : NotCoveredReason;
+
+/// <summary>The code, or the class that is stated, is not written for such timber.</summary>
+/// <param name="Covers">What it does cover, one sentence.</param>
+public sealed record TimberNotCovered(string Covers) : NotCoveredReason;
 
 /// <summary>The code asks for no preservative against decay, and the rulebook does not say what it asks against insects that live there.</summary>
 /// <param name="Insects">The insects that live there and may attack such timber. Never empty.</param>

@@ -65,6 +65,9 @@ public sealed record Preservative(
     /// <summary>What carries it into the wood in place of water, for instance "hot oil"; null where water does, or nothing.</summary>
     public string? Carrier { get; init; }
 
+    /// <summary>True where it spreads in wet wood by diffusion, whatever the treatability of the wood.</summary>
+    public bool Diffuses => AppliedBy.Contains("diffusion", StringComparer.Ordinal);
+
     /// <summary>Why wood treated with it is not used indoors; null where nothing is known against it.</summary>
     public Restriction? NotIndoors { get; init; }
 }

@@ -162,6 +162,20 @@ public sealed class RouteSearch(
             var shorter = new DesiredServiceLife(years);
             yield return new(new ShortenLife(shorter), false, enquiry with { Life = shorter });
         }
+        if (
+            rulebook.Answer(enquiry) is Required now
+            && ContractClass.Of(now, rulebook, Known)
+                is ContractDemand { Stricter: StricterDemand.Contract or StricterDemand.NotComparable } contract
+        )
+            yield return new(
+                new TakeCodesClass(contract.Name),
+                false,
+                enquiry with
+                {
+                    StatedClass = null,
+                    StatedClassMeans = null,
+                }
+            );
         foreach (var lower in LowerClasses(enquiry))
             yield return new(
                 new LowerClass(lower),

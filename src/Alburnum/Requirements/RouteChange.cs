@@ -25,6 +25,9 @@ public enum RouteKind
 
     /// <summary>Another design, which lowers the use class.</summary>
     LowerUseClass,
+
+    /// <summary>What the code asks, in place of the class that the contract names.</summary>
+    CodesClass,
 }
 
 /// <summary>One change that may make an enquiry possible.</summary>
@@ -54,6 +57,10 @@ public sealed record TakeHeartwood(Species Species) : RouteChange(RouteKind.Dura
 /// <summary>The client is content with a shorter service life.</summary>
 /// <param name="Life">The life.</param>
 public sealed record ShortenLife(DesiredServiceLife Life) : RouteChange(RouteKind.ShorterLife);
+
+/// <summary>Client and supplier agree on what the code asks, in place of the contract's class.</summary>
+/// <param name="StatedClass">The contract's class.</param>
+public sealed record TakeCodesClass(string StatedClass) : RouteChange(RouteKind.CodesClass);
 
 /// <summary>The piece is built in so that it stays drier.</summary>
 /// <param name="UseClass">The use class then: 3.2 off the ground, 3.1 where no water stays, 2 under a roof.</param>

@@ -21,6 +21,13 @@ public sealed record Row(
         Demand is PenetrationDemand { Zone: not null } depth
             ? $"zone-{(depth.DefinedBy is null ? Key : depth.Name)}"
             : null;
+
+    /// <summary>True where it asks about the field.</summary>
+    public bool Asks(Field field) => When.Any(condition => condition.Field == field);
+
+    // Groups of species are taken to be apart.
+    internal static bool MayHoldTogether(IEnumerable<Condition> some, IReadOnlyList<Condition> others) =>
+        some.All(each => others.All(other => each.Field != other.Field || each.MayHoldWith(other)));
 }
 
 /// <summary>A row, and a field on which it failed or stayed open.</summary>

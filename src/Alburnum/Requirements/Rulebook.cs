@@ -95,6 +95,32 @@ public sealed class Rulebook
             );
     }
 
+    /// <summary>What the code's own class of that name demands, whatever the piece; null where it has none, or takes it as a standard defines it.</summary>
+    /// <param name="className">The class.</param>
+    /// <param name="enquiry">The piece.</param>
+    internal Required? ByOwnClass(string className, Enquiry enquiry)
+    {
+        if (
+            RowsOf(Subject.Penetration)
+                .FirstOrDefault(row =>
+                    row.Demand is PenetrationDemand { DefinedBy: null } own
+                    && string.Equals(own.Name, className, StringComparison.OrdinalIgnoreCase)
+                )
+            is not { } row
+        )
+            return null;
+        var trace = Follow(enquiry);
+        List<TraceStep> steps =
+        [
+            .. trace.Steps.Select(step =>
+                step.Subject == Subject.Penetration
+                    ? new TraceStep(Subject.Penetration, new Settled(row.Demand), [row], [], [], [])
+                    : step
+            ),
+        ];
+        return Conclusion.From(trace with { Steps = steps, FactsUsed = FactsUsed(enquiry, steps) }, []) as Required;
+    }
+
     /// <summary>True where a row asks for that class by name, so that the rulebook answers by it.</summary>
     /// <param name="statedClass">Class that a contract names.</param>
     public bool Names(string statedClass) =>
@@ -138,7 +164,7 @@ public sealed class Rulebook
         var situation = new Situation(enquiry, enquiry.Species is { } species ? GroupsOf(species) : null);
         var steps = new List<TraceStep>(6);
         steps.Add(Use(enquiry, situation));
-        steps.Add(Life(enquiry, situation));
+        steps.Add(Life(enquiry, situation, steps[0]));
         foreach (
             var subject in (ReadOnlySpan<Subject>)
                 [Subject.Penetration, Subject.Retention, Subject.Moisture, Subject.Advice]
@@ -222,10 +248,22 @@ public sealed class Rulebook
             : new Exposure();
     }
 
-    private TraceStep Life(Enquiry enquiry, Situation situation)
+    private static bool IsTakenOutside(Enquiry enquiry, TraceStep use)
+    {
+        var usual = (use.Finding as Given)?.Code?.Classes ?? enquiry.CalledAs?.Exposure.UseClass().Classes;
+        return enquiry.UseClasses.Count > 0
+            && enquiry.UseClasses.Min() > UseClass.Two
+            && usual is { Count: > 0 }
+            && usual.Max() <= UseClass.Two;
+    }
+
+    private TraceStep Life(Enquiry enquiry, Situation situation, TraceStep use)
     {
         var step = Choice.Among(Subject.Life, RowsOf(Subject.Life), situation);
         var usual = (step.Finding as Settled)?.Demand as LifeDemand;
+        // What lasts under a roof says nothing of the weather or the ground.
+        if (enquiry.Life is null && IsTakenOutside(enquiry, use))
+            return step with { Finding = new Silent(), Matched = [] };
         if (enquiry.Life is { } asked)
             return step with { Finding = new GivenLife(asked, usual), Matched = [] };
         if (usual is not null)

@@ -43,7 +43,7 @@ internal sealed class SettledCells(CaseGrid grid)
             var moved = (int[])from.Indexes.Clone();
             moved[axis] = index;
             var next = new Cell(moved);
-            if (_rows.TryGetValue(next, out var found) && found.Demand is not UnknownCell)
+            if (_rows.TryGetValue(next, out var found) && found.Demand is not (UnknownCell or OutsideScope))
                 return next;
         }
         return null;

@@ -69,7 +69,7 @@ internal sealed class Situation
         {
             { Preservative: null } => default,
             { PreservativeKind.Codes: { Count: > 1 } codes }
-                when !codes.Contains(enquiry.Preservative, StringComparer.Ordinal) => Known.OneOfThese(codes),
+                when enquiry.Preservative == enquiry.PreservativeKind.Name => Known.OneOfThese(codes),
             _ => Known.Word(enquiry.Preservative),
         };
 

@@ -7,7 +7,7 @@ public static class Strictness
     public static bool AsksLess(Demand less, Demand more) =>
         (less, more) switch
         {
-            (UnknownCell, _) or (_, UnknownCell) => false,
+            (UnknownCell or OutsideScope, _) or (_, UnknownCell or OutsideScope) => false,
             (PenetrationDemand or NoTreatment, Forbidden) or (NoTreatment, PenetrationDemand) => true,
             (PenetrationDemand a, PenetrationDemand b) => DepthOrder.AsksLess(a.Depth, b.Depth),
             (RetentionFactor a, RetentionFactor b) => a.Factor < b.Factor,

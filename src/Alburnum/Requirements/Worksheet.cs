@@ -17,7 +17,10 @@ public static class Worksheet
 {
     private static readonly Provenance NoSource = new(Standing.FromMemory, "", "", "", "");
 
-    /// <summary>The cells that some enquiries ask for and that nobody has read, those asked for most first. A row that is not known is split by what tells its cells apart.</summary>
+    /// <summary>
+    /// The cells that some enquiries ask for and that nobody has read, those asked for most first; no two of those that would be filled overlap. A row that is not known is
+    /// split by what tells its cells apart, and an enquiry that leaves open whether heartwood shows needs both.
+    /// </summary>
     /// <param name="rulebook">The rulebook.</param>
     /// <param name="enquiries">Enquiries, the commonest first.</param>
     public static IReadOnlyList<WorksheetCell> Of(Rulebook rulebook, IReadOnlyList<Enquiry> enquiries)
@@ -27,12 +30,22 @@ public static class Worksheet
         return
         [
             .. enquiries
-                .SelectMany(enquiry => Cells(rulebook.Answer(enquiry), rulebook))
+                .SelectMany(enquiry =>
+                    InFull(enquiry)
+                        .SelectMany(each => Cells(rulebook.Answer(each), rulebook))
+                        .DistinctBy(cell => cell.Key, StringComparer.Ordinal)
+                )
                 .GroupBy(cell => cell.Key, StringComparer.Ordinal)
                 .Select(cells => cells.First() with { Enquiries = cells.Count() })
                 .OrderByDescending(cell => cell.Enquiries),
         ];
     }
+
+    // Codes ask more of sawn timber that shows heartwood: what was read for it holds for nothing else.
+    private static IEnumerable<Enquiry> InFull(Enquiry enquiry) =>
+        enquiry is { FormOrFromSection: TimberForm.Sawn, HasExposedHeartwood: null }
+            ? [enquiry with { HasExposedHeartwood = false }, enquiry with { HasExposedHeartwood = true }]
+            : [enquiry];
 
     /// <summary>True where a row of which nothing is known covers cells in which a code may say different things, so that no one value can fill it.</summary>
     /// <param name="row">The row.</param>
@@ -84,7 +97,7 @@ public static class Worksheet
     // The row that would answer: within a row of which nothing is known, otherwise within the use class. Null where the enquiry leaves open what tells cells apart.
     private static WorksheetCell? Cell(Subject subject, Row? within, Trace trace, Rulebook rulebook)
     {
-        if (within is null && !IsOneClass(trace.UseClasses))
+        if (within is null && !IsOneClass(trace))
             return null;
         IReadOnlyList<Condition> given =
             within?.When ?? [new OneOf(Field.UseClass, [.. trace.UseClasses.Select(each => each.Label())])];
@@ -102,6 +115,15 @@ public static class Worksheet
             else if (needed.Contains(field))
                 return null;
         }
+        // A row for other components alone would speak of the same pieces.
+        if (
+            within is null
+            && trace.Enquiry.Component is { } component
+            && rulebook
+                .RowsOf(subject)
+                .Any(row => row.Asks(Field.Component) && Row.MayHoldTogether([.. given, .. told], row.When))
+        )
+            told.Add(new OneOf(Field.Component, [component.Name]));
         if (within is not null && told.Count == 0)
             return new(within, 1);
         var key = Key(within?.Key ?? SubjectKey(subject), within is null ? [.. given, .. told] : told);
@@ -110,9 +132,9 @@ public static class Worksheet
         return new(new(key, subject, [.. given, .. told], new UnknownCell(reason), overrides, NoSource), 1);
     }
 
-    // Both parts of class 3 are one class where a code does not divide it.
-    private static bool IsOneClass(IReadOnlyList<UseClass> classes) =>
-        classes is [_] or [UseClass.ThreeOne, UseClass.ThreeTwo];
+    // Both parts of class 3 are one class where the code's own label does not divide it.
+    private static bool IsOneClass(Trace trace) =>
+        trace.UseClasses.Count == 1 || Coded(trace)?.Classes.SequenceEqual(trace.UseClasses) == true;
 
     private static Condition? Asked(Field field, Subject subject, Trace trace, Rulebook rulebook, List<Field> needed) =>
         field switch
@@ -128,16 +150,16 @@ public static class Worksheet
                 Field.Form,
                 [form == TimberForm.Sawn ? "sawn" : "round"]
             ),
-            // Codes ask more of sawn timber that shows heartwood: what was read for it holds for nothing else.
             Field.ExposedHeartwood
-                when subject == Subject.Penetration && trace.Enquiry.HasExposedHeartwood is { } shown => YesNo(
+                when subject == Subject.Penetration
+                    && trace.Enquiry is { FormOrFromSection: TimberForm.Sawn, HasExposedHeartwood: { } shown } => YesNo(
                 field,
                 shown
             ),
             Field.Coated
                 when subject is Subject.Penetration or Subject.Retention
                     && trace.UseClasses.Any(each => each is UseClass.ThreeOne or UseClass.ThreeTwo)
-                    && (trace.Enquiry.Exposure.IsCoated ?? CodedCoating(trace)) is { } isCoated => YesNo(
+                    && (trace.Enquiry.Exposure.IsCoated ?? Coded(trace)?.IsCoated) is { } isCoated => YesNo(
                 field,
                 isCoated
             ),
@@ -150,26 +172,27 @@ public static class Worksheet
 
     private static OneOf YesNo(Field field, bool answer) => new(field, [answer ? "yes" : "no"]);
 
-    private static bool? CodedCoating(Trace trace) =>
-        ((trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand)?.IsCoated;
+    private static UseClassDemand? Coded(Trace trace) =>
+        (trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
 
     private static string SubjectKey(Subject subject) => subject == Subject.Penetration ? "penetration" : "retention";
 
     private static string Key(string start, IEnumerable<Condition> when) =>
         string.Join(
-            '-',
-            when.Select(condition =>
-                    condition switch
-                    {
-                        OneOf { Field: Field.Coated, Allowed: ["yes"] } => "coated",
-                        OneOf { Field: Field.Coated } => "uncoated",
-                        OneOf { Field: Field.ExposedHeartwood, Allowed: ["yes"] } => "heartwood",
-                        OneOf { Field: Field.ExposedHeartwood } => "no-heartwood",
-                        OneOf words => string.Join('-', words.Allowed),
-                        Between range => InputProblem.Number(range.Low),
-                        _ => "",
-                    }
-                )
-                .Prepend(start)
-        );
+                '-',
+                when.Select(condition =>
+                        condition switch
+                        {
+                            OneOf { Field: Field.Coated, Allowed: ["yes"] } => "coated",
+                            OneOf { Field: Field.Coated } => "uncoated",
+                            OneOf { Field: Field.ExposedHeartwood, Allowed: ["yes"] } => "heartwood",
+                            OneOf { Field: Field.ExposedHeartwood } => "no-heartwood",
+                            OneOf words => string.Join('-', words.Allowed),
+                            Between range => InputProblem.Number(range.Low),
+                            _ => "",
+                        }
+                    )
+                    .Prepend(start)
+            )
+            .Replace(' ', '-');
 }

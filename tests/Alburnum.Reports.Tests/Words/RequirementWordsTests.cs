@@ -112,6 +112,7 @@ public sealed class RequirementWordsTests
             new RowsContradict([Ground, Sea]),
             "The rulebook contradicts itself in rows \"ground\", \"sea\"; the code must be consulted."
         ),
+        (new TimberNotCovered("It is for pine."), "The code does not cover such timber here. It is for pine."),
         (
             new NotOneSpecies(Called("whitewood", TimberKind.Mixture, "A mix of the trade.", Pine, Spruce)),
             "whitewood: A mix of the trade. It may be test pine or test spruce; the least treatable of them is test spruce: ask for that to be on the careful side."
@@ -282,6 +283,10 @@ public sealed class RequirementWordsTests
         (new TakeSpecies(Pine, Spruce), "test pine in place of test spruce"),
         (new TakeSpecies(Pine, null), "test pine in place of the species"),
         (new TakeHeartwood(Pine), "heartwood of test pine, free of sapwood, untreated"),
+        (
+            new TakeCodesClass("NP5"),
+            "agree with the client on what the code itself asks, in place of the contract's NP5"
+        ),
         (new ShortenLife(new DesiredServiceLife(15)), "accept a service life of 15 years"),
         (new LowerClass(UseClass.ThreeTwo), "hold it clear of the ground, on a metal shoe (use class 3.2)"),
         (new LowerClass(UseClass.ThreeOne), "shape joints and tops so that no water stays (use class 3.1)"),

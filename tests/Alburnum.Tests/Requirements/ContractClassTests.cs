@@ -97,6 +97,53 @@ public sealed class ContractClassTests
         Assert.Equal(("S deep", "two"), (demand.Name, demand.Answer.Trace.RulebookName));
     }
 
+    [Theory]
+    [InlineData(true, StricterDemand.Contract)]
+    [InlineData(false, StricterDemand.Neither)]
+    public void Heartwood_that_no_face_shows_makes_no_class_stricter(bool isShown, StricterDemand stricter)
+    {
+        var standard = Book("standard", Row("NP6", Demand("NP6", new AllOf([AllSapwood, OpenHeartwood]))));
+        var code = Book("code", new Row("only", Subject.Penetration, [], Demand("NP5", AllSapwood), [], Invented));
+        var asked = new Enquiry { StatedClass = "NP6", HasExposedHeartwood = isShown };
+
+        var demand = Assert.IsType<ContractDemand>(ContractClass.Of(code.Answer(asked), code, [standard]));
+
+        Assert.Equal((stricter, !isShown), (demand.Stricter, demand.IsSameForWantOfHeartwood));
+    }
+
+    [Fact]
+    public void A_class_that_the_code_spells_out_itself_means_what_the_code_says_with_the_standard_beside_it()
+    {
+        var looser = new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75);
+        var standard = Book("standard", Row("NP6", Demand("NP6", OpenHeartwood)));
+        var code = Book(
+            "code",
+            new Row(
+                "own",
+                Subject.Penetration,
+                [new OneOf(Field.UseClass, ["4"])],
+                new PenetrationDemand("NP6", looser, null, DefinedBy: null),
+                [],
+                Invented
+            ),
+            new Row("dry", Subject.Penetration, [new OneOf(Field.UseClass, ["1"])], Demand("NP3", SixMm), [], Invented)
+        );
+        ContractDemand In(UseClass use)
+        {
+            var asked = new Enquiry
+            {
+                StatedClass = "NP6",
+                UseClasses = [use],
+                HasExposedHeartwood = true,
+            };
+            return Assert.IsType<ContractDemand>(ContractClass.Of(code.Answer(asked), code, [standard]));
+        }
+
+        Assert.Equal((looser, StricterDemand.Neither), (In(UseClass.Four).Penetration, In(UseClass.Four).Stricter));
+        Assert.Equal(OpenHeartwood, In(UseClass.Four).OfStandard!.Requirement.Penetration);
+        Assert.Equal((looser, StricterDemand.NotComparable), (In(UseClass.One).Penetration, In(UseClass.One).Stricter));
+    }
+
     private static ContractClass? Of(string? stated, Rulebook governing, params IReadOnlyList<Rulebook> known)
     {
         var code = governing.Answer(new Enquiry { StatedClass = stated });

@@ -159,7 +159,7 @@ public sealed class RulebookTests
     }
 
     [Fact]
-    public void An_enquiry_in_another_use_class_than_the_codes_is_answered_with_a_remark()
+    public void A_place_in_another_use_class_than_the_codes_is_a_condition_and_a_class_that_is_stated_is_none()
     {
         var book = Book(
             Of(
@@ -170,12 +170,42 @@ public sealed class RulebookTests
             ),
             DepthRow("rain", Depth(3), [Use("3.2")])
         );
-        var answer = book.Answer(new Enquiry { Component = new Component("post"), UseClasses = [UseClass.ThreeTwo] });
+        var post = new Enquiry { Component = new Component("post") };
+        var placed = book.Answer(
+            post with
+            {
+                Exposure = new()
+                {
+                    IsInSaltWater = false,
+                    TouchesGroundOrFreshWater = false,
+                    IsExposedToWeather = true,
+                    LetsWaterStay = true,
+                },
+            }
+        );
+        var stated = book.Answer(post with { UseClasses = [UseClass.ThreeTwo] });
 
         Assert.Equal(
             [new OtherUseClass(new UseClassDemand("4", [UseClass.Four], null), UseClass.ThreeTwo)],
-            Assert.IsType<Required>(answer).Requirement.Conditions
+            Assert.IsType<Required>(placed).Requirement.Conditions
         );
+        // It is told among what does not go together, once.
+        Assert.Empty(Assert.IsType<Required>(stated).Requirement.Conditions);
+    }
+
+    [Fact]
+    public void A_row_for_the_class_that_a_contract_names_goes_before_those_for_the_use()
+    {
+        var book = Book(
+            DepthRow("ground", Depth(12), [Use("4")]),
+            DepthRow("named", Depth(3), [new OneOf(Field.StatedClass, ["AB"])])
+        );
+        var ground = new Enquiry { UseClasses = [UseClass.Four] };
+
+        var named = Assert.IsType<Required>(book.Answer(ground with { StatedClass = "AB" }));
+
+        Assert.Equal("ground", Assert.Single(named.Trace.Step(Subject.Penetration)!.SetAside).Key);
+        Assert.Equal("12 mm", Assert.IsType<Required>(book.Answer(ground)).Requirement.PenetrationName);
     }
 
     [Fact]

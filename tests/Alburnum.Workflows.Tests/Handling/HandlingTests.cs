@@ -51,6 +51,37 @@ public sealed class HandlingTests
     }
 
     [Fact]
+    public void A_name_of_several_kinds_that_the_same_things_show_is_answered()
+    {
+        var azoles = ChooseReagent.OfShared("propiconazole", Facts)!;
+
+        Assert.Equal("propiconazole", azoles.SharedName);
+        Assert.Empty(azoles.Reagents);
+        Assert.NotEmpty(azoles.Analyses);
+        Assert.Null(ChooseReagent.OfShared("creosote", Facts));
+    }
+
+    [Theory]
+    [InlineData("Britain", true)]
+    [InlineData("Germany", false)]
+    [InlineData("European Union", false)]
+    public void That_a_place_has_no_known_rule_on_a_preservative_is_told(string place, bool isLacking) =>
+        Assert.Equal(
+            isLacking,
+            Facts.Handling.LacksRulesOnPreservative(
+                new(
+                    Facts.Handling.Subjects.Single(subject => subject.Key == "waste"),
+                    Facts.Preservatives.All.Single(kind => kind.Key == "creosote"),
+                    [],
+                    place
+                )
+                {
+                    WiderPlace = Facts.Handling.Around(place),
+                }
+            )
+        );
+
+    [Fact]
     public void What_no_reagent_colours_is_said() => Assert.Equal(["Cr", "As"], Choose("CCA").NotShown);
 
     [Fact]

@@ -112,6 +112,150 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void Of_sapwood_and_heartwood_that_must_both_be_reached_the_share_is_that_of_the_harder()
+    {
+        var incised = Of(Post with { Species = Facts.Species.Get("Norway spruce"), IsIncised = true });
+        var shorter = Of(Post with { Species = Facts.Species.Get("Norway spruce"), IsIncised = true, Life = new(15) });
+
+        // 12 mm of the sapwood are no easier than 6 mm of it.
+        Assert.Equal(WoodZone.Sapwood, incised.Expected!.LesserPart);
+        Assert.Null(shorter.Expected!.LesserPart);
+        Assert.True(incised.Expected.Quick.PieceShare.Value < shorter.Expected.Quick.PieceShare.Value);
+    }
+
+    [Fact]
+    public void Where_the_contracts_class_is_out_of_reach_the_codes_own_is_offered()
+    {
+        var post = Post with { Species = Facts.Species.Get("Norway spruce"), Life = new(15) };
+
+        Assert.Contains(
+            Of(post with { StatedClass = "NP5" }).Ways,
+            way => way.Route.Change == new TakeCodesClass("NP5") && way.Route.Depth is LeastDepth { DepthMm: 6 }
+        );
+        Assert.DoesNotContain(Of(post).Routes, route => route.Route.Kind == RouteKind.CodesClass);
+    }
+
+    [Theory]
+    [InlineData("fence post", "European oak", "A")]
+    [InlineData("deck board", "Norway spruce", "AB")]
+    [InlineData("deck board", "Scots pine", "HW")]
+    public void Timber_outside_a_class_is_not_covered_by_it(string component, string species, string stated)
+    {
+        var found = Of(
+            new()
+            {
+                Component = Component(component),
+                Species = Facts.Species.Get(species),
+                Section = new RectangularSection(28, 120),
+                StatedClass = stated,
+            },
+            "nordic-classes"
+        );
+
+        Assert.Contains(
+            stated,
+            Assert.IsType<TimberNotCovered>(Assert.IsType<NotCovered>(found.Answer).Reason).Covers,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("tiling batten", "british-2014")]
+    [InlineData("dry roof timber", "spanish-se-m")]
+    public void Every_insect_that_is_stated_is_answered_or_said_not_to_be(string component, string rulebook)
+    {
+        var found = Of(
+            new()
+            {
+                Component = Component(component),
+                Species = Facts.Species.Get("Norway spruce"),
+                Section = new RectangularSection(25, 50),
+                Exposure = new() { Insects = Facts.Insects },
+            },
+            rulebook
+        );
+
+        Assert.Equal(
+            ["furniture beetle", "house longhorn beetle", "termites"],
+            found.Warnings.OfType<InsectNotAnswered>().Select(remark => remark.Insect.Name).Order()
+        );
+        Assert.Equal("powder-post beetle", Assert.Single(found.Warnings.OfType<InsectNoThreat>()).Insect.Name);
+    }
+
+    [Fact]
+    public void An_insect_that_a_row_answers_is_not_said_to_be_unanswered() =>
+        Assert.Empty(
+            Of(
+                new()
+                {
+                    Component = Component("dry roof timber"),
+                    Species = Facts.Species.Get("Norway spruce"),
+                    Exposure = new()
+                    {
+                        Insects = [.. Facts.Insects.Where(each => each.Name == "house longhorn beetle")],
+                    },
+                }
+            )
+                .Warnings.OfType<InsectNotAnswered>()
+        );
+
+    [Theory]
+    [InlineData("borate", typeof(ShareOfZone))]
+    [InlineData("copper-azole", typeof(NoDepth))]
+    public void Of_boron_in_a_sole_plate_the_full_cross_section_is_asked_and_nothing_else(string key, Type depth)
+    {
+        var kind = Facts.Preservatives.All.Single(each => each.Key == key);
+        var found = Of(
+            new()
+            {
+                Component = Component("sole plate"),
+                Species = Facts.Species.Get("Norway spruce"),
+                Section = new RectangularSection(38, 89),
+                Preservative = key == "borate" ? "boron" : kind.Name,
+                PreservativeKind = kind,
+            }
+        );
+
+        Assert.IsType(depth, Assert.IsType<Required>(found.Answer).Requirement.Penetration);
+        Assert.Empty(found.Routes);
+    }
+
+    [Fact]
+    public void What_usually_lasts_under_a_roof_is_no_life_for_the_ground()
+    {
+        Enquiry rafter = new() { Component = Component("dry roof timber"), Species = Facts.Species.Get("Scots pine") };
+
+        Assert.Equal(60, Of(rafter).Answer.Trace.Life!.Value.Years);
+        Assert.Null(Of(rafter with { UseClasses = [UseClass.Four] }).Answer.Trace.Life);
+    }
+
+    [Fact]
+    public void Insects_are_asked_after_only_where_the_contract_leaves_it_untreated()
+    {
+        Enquiry rafter = new() { Component = Component("dry roof timber"), Species = Facts.Species.Get("Scots pine") };
+
+        Assert.NotEmpty(Of(rafter).Insects);
+        Assert.Empty(Of(rafter with { StatedClass = "NP3" }).Insects);
+    }
+
+    [Fact]
+    public void A_use_class_against_the_component_is_said_once()
+    {
+        var found = Of(Post with { UseClasses = [UseClass.Five], Component = Component("fence post") }, "spanish-se-m");
+        var british = Of(Post with { Component = Component("sole plate"), UseClasses = [UseClass.One, UseClass.Two] });
+
+        Assert.All(
+            new[] { found, british, Of(Post with { UseClasses = [UseClass.Two], Life = new(60) }) },
+            each =>
+                Assert.True(
+                    ((each.Answer as Required)?.Requirement.Conditions.OfType<OtherUseClass>().Count() ?? 0)
+                        + each.Remarks.OfType<FactsAtOdds>().Count(odd => odd.Discrepancy is ComponentInOtherClass)
+                        <= 1
+                )
+        );
+    }
+
+    [Fact]
     public void What_goes_in_with_oil_is_not_predicted_and_this_is_said()
     {
         var tarred = Of(
