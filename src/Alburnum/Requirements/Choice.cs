@@ -29,6 +29,9 @@ internal static class Choice
         }
 
         var setAside = SetAside(matched, ref open);
+        // An exception that one preservative alone is asked for waits until that one is named.
+        if (subject == Subject.Penetration && !situation[Field.Preservative].IsKnown)
+            open?.RemoveAll(miss => miss.Row.Overrides.Count > 0 && miss.Row.Asks(Field.Preservative));
         return new TraceStep(
             subject,
             Conclude(subject, matched, open),
