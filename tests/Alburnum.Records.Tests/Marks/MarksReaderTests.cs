@@ -151,7 +151,7 @@ public sealed class MarksReaderTests
             Gen.Int[-9999, 9999],
             (x, y) => new MarkedPoint(x / 10.0, y / 10.0)
         );
-        // A scale of less than a millimetre is refused where its ends lie far apart.
+        // Within the lengths that a scale may have.
         var mm = Gen.Int[100, 200_000].Select(hundredths => hundredths / 100.0);
         Gen.Select(point.Array[4, 4], point.Array[0, 5], point.Array[3, 6], mm, Gen.Int[0, 3])
             .Where((_, _, ring, _, _) => ring[0] != ring[1])
