@@ -267,6 +267,7 @@ public static class ReasonMapping
                     ])
                 )
             ),
+            ZoneTakenForGranted { Zone: var zone } => Kind(reason, ("zone", zone)),
             RetentionOfClassNotKnown unknown => Kind(reason, ("stated_class", unknown.Class)),
             ContractNotJudged stated => Kind(reason, ("stated_class", stated.Class.Name)),
             UseNotJudged { Of: var odd } => Kind(

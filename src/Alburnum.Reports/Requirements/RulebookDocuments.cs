@@ -77,6 +77,9 @@ public sealed record RulebookComparisonDocument
 
     /// <summary>The enquiries of which one says nothing: whether the code itself changes is not known.</summary>
     public required IReadOnlyList<ChangeDocument> NotRead { get; init; }
+
+    /// <summary>Number of enquiries that neither answers.</summary>
+    public required int AnsweredByNeither { get; init; }
 }
 
 /// <summary>One enquiry that is answered differently.</summary>

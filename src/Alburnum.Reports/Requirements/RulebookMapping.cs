@@ -44,8 +44,9 @@ public static class RulebookMapping
             Before = From(compared.Before),
             After = From(compared.After),
             Enquiries = compared.Enquiries,
-            Changes = [.. compared.Changes.Where(change => !change.IsNotRead).Select(From)],
-            NotRead = [.. compared.Changes.Where(change => change.IsNotRead).Select(From)],
+            Changes = [.. compared.Answers.Changes.Where(change => !change.IsNotRead).Select(From)],
+            NotRead = [.. compared.Answers.Changes.Where(change => change.IsNotRead).Select(From)],
+            AnsweredByNeither = compared.Answers.AnsweredByNeither,
         };
     }
 

@@ -64,7 +64,8 @@ public static class RulebookText
             "rulebooks.answers-change",
             ("changes", Figures.Whole(compared.Changes.Count)),
             ("enquiries", Figures.Whole(compared.Enquiries)),
-            ("notRead", Figures.Whole(compared.NotRead.Count))
+            ("notRead", Figures.Whole(compared.NotRead.Count)),
+            ("neither", Figures.Whole(compared.AnsweredByNeither))
         );
     }
 

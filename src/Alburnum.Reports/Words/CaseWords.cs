@@ -161,6 +161,8 @@ public sealed class CaseWords(Wording wording)
                 "cases.retention-of-class-not-known",
                 ("class", unknown.Class)
             ),
+            RetentionOfCodeNotKnown => wording.Say("cases.retention-of-code-not-known"),
+            ZoneTakenForGranted { Zone: var zone } => wording.Say("cases.zone-taken-for-granted", ("zone", zone)),
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
             UseNotJudged { Of: var odd } => wording.Say(
                 "cases.use-not-judged",

@@ -7,13 +7,8 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Before">The first rulebook.</param>
 /// <param name="After">The second rulebook.</param>
 /// <param name="Enquiries">Number of enquiries asked of both.</param>
-/// <param name="Changes">The enquiries that they answer differently, in the order asked.</param>
-public sealed record ComparedRulebooks(
-    Rulebook Before,
-    Rulebook After,
-    int Enquiries,
-    IReadOnlyList<ChangedAnswer> Changes
-);
+/// <param name="Answers">What becomes of them.</param>
+public sealed record ComparedRulebooks(Rulebook Before, Rulebook After, int Enquiries, ComparedAnswers Answers);
 
 /// <summary>Asks the same of two rulebooks, usually two editions of one code, and lists what they answer differently.</summary>
 public static class CompareRulebooks

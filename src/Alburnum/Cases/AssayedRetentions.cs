@@ -60,6 +60,9 @@ internal sealed class AssayedRetentions
                 Demands.Select(Of).SelectMany(asked => asked.OrElse.Prepend(asked.Assays)).SelectMany(all => all)
             );
 
+    /// <summary>Zone that assays are taken to be of though they do not say so, since no other is asked for; null where none is so taken.</summary>
+    public string? TakenForGranted => _unstated.Count > 0 && _zones is [{ Name: var only }] ? only : null;
+
     /// <summary>Whether assays that do not say which zone was cut are held against retentions in more than one.</summary>
     public bool IsZoneLeftOpen =>
         Demands.Select(Of).Any(asked => asked.Gap is ZoneGap.NotStated or ZoneGap.SomeNotStated);

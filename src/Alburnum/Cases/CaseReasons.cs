@@ -81,6 +81,13 @@ public enum ZonesAskedFor
     NotKnown,
 }
 
+/// <summary>Nothing is judged against a retention of the code's own: no figure of it is known.</summary>
+public sealed record RetentionOfCodeNotKnown : CaseReason;
+
+/// <summary>No assay says which zone was cut: they are taken to be of the one in which the retention is required.</summary>
+/// <param name="Zone">The zone, as the rulebook names it.</param>
+public sealed record ZoneTakenForGranted(string Zone) : CaseReason;
+
 /// <summary>Nothing is judged against the retention of the contract's class: no figure of it is known.</summary>
 /// <param name="Class">Name of the class.</param>
 public sealed record RetentionOfClassNotKnown(string Class) : CaseReason;

@@ -300,6 +300,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                     .. NoContract(),
                     retention is null ? new NothingJudged() : new DepthNotJudged(),
                     .. retention?.Reasons.OfType<RetentionNotJudged>() ?? [],
+                    .. OpenOfRetention(),
                 ]
             )
         );
@@ -320,6 +321,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             yield return new RetentionNotStated();
         else if (Enquired.Assays.Count == 0)
             yield return new RetentionNotAssayed();
+        foreach (var reason in OpenOfRetention())
+            yield return reason;
         // A figure that the contract itself names stands for that of its class.
         if (
             Required is
@@ -331,6 +334,21 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             }
         )
             yield return new RetentionOfClassNotKnown(name);
+    }
+
+    // What stands behind a retention that was judged.
+    private IEnumerable<CaseReason> OpenOfRetention()
+    {
+        var assayed = new AssayedRetentions(Required);
+        if (Enquired.Assays.Count == 0 || assayed.Demands.Count == 0)
+            yield break;
+        if (
+            Required.Answer is Required { } or NotCovered
+            && assayed.Demands.All(demand => demand.By != RetentionDemandedBy.Code)
+        )
+            yield return new RetentionOfCodeNotKnown();
+        if (assayed.TakenForGranted is { } zone)
+            yield return new ZoneTakenForGranted(zone);
     }
 
     private IEnumerable<CaseReason> NoMoisture()

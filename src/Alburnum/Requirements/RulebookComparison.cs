@@ -35,16 +35,21 @@ public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, An
     private static bool IsSilent(NotCoveredReason? reason) => reason is CellNotRead or NoRowHolds;
 }
 
+/// <summary>What becomes of the same enquiries under two rulebooks.</summary>
+/// <param name="Changes">Those answered differently, in the order given.</param>
+/// <param name="AnsweredByNeither">How many neither of the two answers: whether the codes themselves differ there is not known.</param>
+public sealed record ComparedAnswers(IReadOnlyList<ChangedAnswer> Changes, int AnsweredByNeither);
+
 /// <summary>Which answers change between two rulebooks, usually two editions of one code.</summary>
 public static class RulebookComparison
 {
-    /// <summary>The enquiries whose answers differ, in the order given.</summary>
+    /// <summary>Puts every enquiry to both.</summary>
     /// <param name="before">The first rulebook.</param>
     /// <param name="after">The second rulebook.</param>
     /// <param name="enquiries">Enquiries to ask of both.</param>
     /// <param name="stop">Signalled to stop early.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static IReadOnlyList<ChangedAnswer> Of(
+    public static ComparedAnswers Of(
         Rulebook before,
         Rulebook after,
         IReadOnlyList<Enquiry> enquiries,
@@ -55,14 +60,17 @@ public static class RulebookComparison
         ArgumentNullException.ThrowIfNull(after);
         ArgumentNullException.ThrowIfNull(enquiries);
         var changed = new List<ChangedAnswer>();
+        var answeredByNeither = 0;
         for (var index = 0; index < enquiries.Count; index++)
         {
             stop.ThrowIfCancellationRequested();
             var (first, second) = (before.Answer(enquiries[index]), after.Answer(enquiries[index]));
+            if (first is NotCovered && second is NotCovered)
+                answeredByNeither++;
             if (!SaysTheSame(first, second) || ChangedAnswer.UseClasses(first, second) is not null)
                 changed.Add(new ChangedAnswer(index, enquiries[index], first, second));
         }
-        return changed;
+        return new(changed, answeredByNeither);
     }
 
     /// <summary>Common enquiries for comparing two rulebooks without an archive: every component, life and form, in a pine and a spruce.</summary>

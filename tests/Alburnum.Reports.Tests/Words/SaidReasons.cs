@@ -456,6 +456,15 @@ internal static class SaidReasons
             ),
             (new DepthNotJudged(), "Penetration is not judged: there is no depth to judge a piece against."),
             (
+                new RetentionOfCodeNotKnown(),
+                "What the code itself asks of retention here is not judged: no figure in kg/m³ is known."
+            ),
+            (
+                new ZoneTakenForGranted("outer 6 mm"),
+                "Which zone the laboratory cut is not stated in every assay; they are taken to be of the zone \"outer 6 mm\", in which the retention is required. "
+                    + "A sample cut less deep would flatter it: ask the laboratory."
+            ),
+            (
                 new RetentionOfClassNotKnown("H4"),
                 "Nothing is judged against the retention of the contract's H4: no figure in kg/m³ is known."
             ),

@@ -106,6 +106,16 @@ public sealed class AssayedZonesTests
     }
 
     [Fact]
+    public void An_assay_that_does_not_say_its_zone_is_taken_to_be_of_the_only_one_and_that_is_said()
+    {
+        var taken = new ZoneTakenForGranted(Outer.Name);
+
+        Assert.Contains(taken, Judged(Outer, null, Assay("S1", 9.6)).Findings.NotJudged);
+        Assert.DoesNotContain(taken, Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(6) }).Findings.NotJudged);
+        Assert.Empty(Judged(Outer, Sapwood, Assay("S1", 9.6)).Findings.NotJudged.OfType<ZoneTakenForGranted>());
+    }
+
+    [Fact]
     public void A_figure_of_the_contract_s_own_is_asked_for_of_the_zone_of_its_class()
     {
         var judged = Judged(Outer, Sapwood, ownKgPerM3: 7, Assay("S1", 9.6));

@@ -30,7 +30,7 @@ public sealed class RulebookComparisonTests
             new() { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(30) },
             new() { UseClasses = [UseClass.One], Life = new DesiredServiceLife(30) },
         ];
-        var change = Assert.Single(RulebookComparison.Of(Before, After, enquiries));
+        var change = Assert.Single(RulebookComparison.Of(Before, After, enquiries).Changes);
         Assert.Equal((1, "6 mm", "12 mm"), (change.Index, Name(change.Before), Name(change.After)));
     }
 
@@ -40,16 +40,18 @@ public sealed class RulebookComparisonTests
         Enquiry[] enquiries = [new() { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(30) }];
         var silent = Book(DepthRow("g15", Depth(6), [Use("4"), Life(15)]));
 
-        Assert.True(Assert.Single(RulebookComparison.Of(Before, silent, enquiries)).IsNotRead);
-        Assert.True(Assert.Single(RulebookComparison.Of(silent, Before, enquiries)).IsNotRead);
-        Assert.False(Assert.Single(RulebookComparison.Of(Before, After, enquiries)).IsNotRead);
+        Assert.True(Assert.Single(RulebookComparison.Of(Before, silent, enquiries).Changes).IsNotRead);
+        Assert.True(Assert.Single(RulebookComparison.Of(silent, Before, enquiries).Changes).IsNotRead);
+        Assert.False(Assert.Single(RulebookComparison.Of(Before, After, enquiries).Changes).IsNotRead);
+        Assert.Equal(0, RulebookComparison.Of(Before, silent, enquiries).AnsweredByNeither);
+        Assert.Equal(1, RulebookComparison.Of(silent, silent, enquiries).AnsweredByNeither);
     }
 
     private static string Name(Answer answer) => Assert.IsType<Required>(answer).Requirement.PenetrationName;
 
     [Fact]
     public void A_rulebook_does_not_differ_from_itself() =>
-        Enquiries.List[0, 20].Sample(enquiries => RulebookComparison.Of(After, After, enquiries).Count == 0);
+        Enquiries.List[0, 20].Sample(enquiries => RulebookComparison.Of(After, After, enquiries).Changes.Count == 0);
 
     [Fact]
     public void What_changes_one_way_changes_the_other_way() =>
@@ -58,7 +60,9 @@ public sealed class RulebookComparisonTests
             .Sample(enquiries =>
                 RulebookComparison
                     .Of(Before, After, enquiries)
-                    .Select(change => change.Index)
-                    .SequenceEqual(RulebookComparison.Of(After, Before, enquiries).Select(change => change.Index))
+                    .Changes.Select(change => change.Index)
+                    .SequenceEqual(
+                        RulebookComparison.Of(After, Before, enquiries).Changes.Select(change => change.Index)
+                    )
             );
 }
