@@ -166,6 +166,9 @@ public sealed class AsPeopleSayItTests
     [InlineData("acetylated wood")]
     [InlineData("heat-treated wood")]
     [InlineData("furfurylated wood")]
+    [InlineData("acetylated")]
+    [InlineData("heat-treated")]
+    [InlineData("furfurylated")]
     public void A_kind_offered_in_place_of_a_brand_is_known(string name)
     {
         Assert.Equal(TimberKind.Modified, Assert.IsType<NoSpecies>(Library.Species.Find(name)).Timber.Kind);
