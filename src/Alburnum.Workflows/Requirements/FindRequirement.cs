@@ -198,6 +198,7 @@ public static class FindRequirement
         [
             .. found
                 .OrderBy(each => each.Reach)
+                .ThenBy(each => each.Route.Answer is NotCovered)
                 .ThenBy(each => each.Route.CommonlySold is null)
                 .ThenBy(each => each.Route.Kind)
                 .ThenByDescending(each => each.Expected?.Quick.PieceShare.Value ?? 0),
