@@ -76,6 +76,26 @@ public sealed class RequirementTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_contracts_class_for_another_use_stands_at_the_head_and_in_place_of_the_clause()
+    {
+        const string Other =
+            "component=fence%20post&species=Scots%20pine&section=100x100&rulebook=nordic-classes&statedClass=AB";
+
+        var answer = DocumentJson.Read<AnswerDocument>(
+            await Site.Browser.GetStringAsync(new Uri($"/api/requirement?{Other}", UriKind.Relative), Stop)
+        );
+        var page = await Page($"/requirement?{Other}");
+
+        Assert.Null(answer.Clause);
+        Assert.Contains("one of the two does not fit", answer.Warnings[0], StringComparison.Ordinal);
+        Assert.All(
+            (string[])[answer.ClauseHeldUp!, answer.Warnings[0]],
+            said => Assert.Contains(said, page, StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain("Keep cut ends out", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_page_has_a_labelled_place_for_each_field_and_offers_every_rulebook()
     {
         var page = await Page("/requirement");

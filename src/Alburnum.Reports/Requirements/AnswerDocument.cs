@@ -68,13 +68,16 @@ public sealed record AnswerDocument
     /// <summary>What lies near and would not do.</summary>
     public required IReadOnlyList<RouteDocument> WouldNotDo { get; init; }
 
-    /// <summary>Paragraph for a specification; null where it is not known what is required.</summary>
+    /// <summary>Paragraph for a specification; null where it is not known what is required, and where it is held up.</summary>
     public required string? Clause { get; init; }
+
+    /// <summary>When the clause is written, where the contract's class is for another use than the piece's; otherwise null.</summary>
+    public required string? ClauseHeldUp { get; init; }
 
     /// <summary>The question that narrows the use class down, where the answer depends on it; otherwise null.</summary>
     public required string? AskNext { get; init; }
 
-    /// <summary>What must be known before the demand is read: classes of other systems, marine borers, the preservative.</summary>
+    /// <summary>What must be known before the demand is read: a class of the contract for another use, classes of other systems, marine borers, the preservative.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>Traps between editions, correspondence with other systems, cautions.</summary>

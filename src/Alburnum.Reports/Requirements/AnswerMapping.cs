@@ -48,16 +48,9 @@ public static class AnswerMapping
             Expected = From(found.Expected),
             Routes = [.. found.Ways.Select(From)],
             WouldNotDo = [.. found.Failing.Select(From)],
-            // Nobody is to be given an order for what will not do.
-            Clause = answer switch
-            {
-                Required demand when !found.Warnings.Any(IsRuledOut) => SpecificationClause.Write(
-                    demand,
-                    found.Contract
-                ),
-                NotNeeded none => SpecificationClause.Write(none, found.Insects, found.Contract),
-                _ => null,
-            },
+            Clause = CanBeOrdered(found) && !found.IsHeldUpByContract ? Clause(found) : null,
+            ClauseHeldUp =
+                CanBeOrdered(found) && found.IsHeldUpByContract ? SpecificationClause.HeldUpByContract : null,
             AskNext =
                 answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
                     ? trace.NextQuestion is { } next
@@ -68,6 +61,18 @@ public static class AnswerMapping
             Remarks = [.. Words.Answers.Beside(answer), .. found.Remarks.Select(Words.Say)],
         };
     }
+
+    // Nobody is to be given an order for what will not do.
+    private static bool CanBeOrdered(FoundRequirement found) =>
+        found.Answer is NotNeeded || found is { Answer: Required } && !found.Warnings.Any(IsRuledOut);
+
+    private static string? Clause(FoundRequirement found) =>
+        found.Answer switch
+        {
+            Required demand => SpecificationClause.Write(demand, found.Contract),
+            NotNeeded none => SpecificationClause.Write(none, found.Insects, found.Contract),
+            _ => null,
+        };
 
     private static bool IsRuledOut(RequirementRemark remark) => remark is OfPreservative { Finding.IsRuledOut: true };
 

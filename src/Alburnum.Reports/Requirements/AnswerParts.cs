@@ -63,6 +63,13 @@ public static class AnswerParts
     private static string Worn(string what, Standing? standing) =>
         RequirementWords.Current.Answers.WithStanding(what, standing);
 
+    /// <summary>The clause for a specification, or when it is written; null where there is nothing to order.</summary>
+    public static string? Clause(AnswerDocument answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        return answer.Clause ?? answer.ClauseHeldUp;
+    }
+
     /// <summary>The code of practice, with the user's own file of it.</summary>
     public static string Code(AnswerDocument answer)
     {

@@ -26,7 +26,7 @@ public static class AnswerText
             yield return line;
         foreach (var line in Section(Said("answers.sheet.unless"), answer.Unless))
             yield return line;
-        if (answer.Clause is { } clause)
+        if (AnswerParts.Clause(answer) is { } clause)
         {
             yield return "";
             yield return Said("answers.sheet.clause");

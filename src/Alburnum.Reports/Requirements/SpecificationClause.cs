@@ -14,9 +14,12 @@ public static class SpecificationClause
     /// <summary>What must stand below every clause.</summary>
     public static string Caution => Words.Say(new CodeGoverns());
 
+    /// <summary>What stands in place of a clause where the contract's class is for another use than the piece's.</summary>
+    public static string HeldUpByContract => Said("requirements.clause.held-up");
+
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     /// <param name="answer">What the code demands.</param>
-    /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that gives no demand here binds nobody, and is left out.</param>
+    /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that gives no demand here is named as not judged.</param>
     public static string Write(Required answer, ContractClass? contract = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -37,6 +40,7 @@ public static class SpecificationClause
                     ),
                     Beside(contract, requirement.PenetrationName),
                     Said("requirements.clause.retention", ("retention", Retention(requirement))),
+                    Against(trace.Enquiry),
                     Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
                     trace.Enquiry.IsIncised == true ? Said("requirements.clause.incised") : "",
                     Said("requirements.clause.cut-ends"),
@@ -64,7 +68,7 @@ public static class SpecificationClause
                     UseAndLife(trace),
                     .. contract is ContractDemand ordered
                         ? OrderedAllTheSame(ordered, trace)
-                        : NotOrdered(trace, insects),
+                        : [.. NotOrdered(trace, insects), NotJudged(contract)],
                     Standing(trace, contract),
                     Caution,
                 ]
@@ -98,10 +102,27 @@ public static class SpecificationClause
         ];
     }
 
-    // A demand of the contract beside the code's that does not decide alone. One that gives none here binds nobody.
+    // A demand of the contract beside the code's that does not decide alone.
     private static string Beside(ContractClass? contract, string codesName) =>
-        contract is ContractDemand { Stricter: not StricterDemand.Contract } demand
-            ? Said("requirements.clause.contract", ("contract", Words.Answers.Say(demand, codesName)))
+        contract switch
+        {
+            ContractDemand { Stricter: StricterDemand.Contract } => "",
+            ContractDemand demand => Said(
+                "requirements.clause.contract",
+                ("contract", Words.Answers.Say(demand, codesName))
+            ),
+            _ => NotJudged(contract),
+        };
+
+    private static string NotJudged(ContractClass? contract) =>
+        contract is null ? "" : Said("requirements.clause.contract-not-judged", ("class", contract.Name));
+
+    private static string Against(Enquiry enquiry) =>
+        enquiry.Exposure.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList() is { Count: > 0 } there
+            ? Said(
+                "requirements.clause.insects",
+                ("insects", Wording.Current.Joined("depths.and", there.Select(insect => insect.Name)))
+            )
             : "";
 
     private static string ByContract(ContractDemand contract) =>

@@ -27,6 +27,10 @@ public sealed record FoundRequirement(
     ContractClass? Contract
 )
 {
+    /// <summary>True where a class that the contract names is for another use, so that nothing can be ordered yet.</summary>
+    public bool IsHeldUpByContract =>
+        Warnings.OfType<FactsAtOdds>().Any(odd => odd.Discrepancy is ContractForOtherUse { HoldsUpOrder: true });
+
     /// <summary>What may make it possible, likeliest first.</summary>
     public IEnumerable<FoundRoute> Ways => Routes.Where(route => route.Reach != ReachVerdict.Unlikely);
 
@@ -90,21 +94,19 @@ public static class FindRequirement
                 IsUseClassOpen = asked.UseClasses.Count > 1,
             }
             : null;
+        // Timber that is too wet to be treated is told with the demand.
+        var atOdds = Discrepancies
+            .Of(answer, facts.Rulebooks.All)
+            .Where(odd => odd is not TooMoist || answer is not Required)
+            .ToLookup(odd => odd is ContractForOtherUse, odd => new FactsAtOdds(odd));
         return new(
             answer,
             untreated,
             InsectsNotRuledOut(answer, contract, facts),
             expected,
             routes,
-            RequirementWarnings.Of(answer, rulebook, contract, facts),
-            [
-                .. Discrepancies
-                    .Of(answer, facts.Rulebooks.All)
-                    // Timber that is too wet to be treated is told with the demand.
-                    .Where(odd => odd is not TooMoist || answer is not Required)
-                    .Select(odd => new FactsAtOdds(odd)),
-                .. Remarks(asked, routes.Count > 0, facts),
-            ],
+            [.. atOdds[true], .. RequirementWarnings.Of(answer, rulebook, contract, facts)],
+            [.. atOdds[false], .. Remarks(asked, routes.Count > 0, facts)],
             contract
         );
     }
@@ -198,6 +200,7 @@ public static class FindRequirement
         [
             .. found
                 .OrderBy(each => each.Reach)
+                .ThenBy(each => each.Route.Answer is NotCovered)
                 .ThenBy(each => each.Route.CommonlySold is null)
                 .ThenBy(each => each.Route.Kind)
                 .ThenByDescending(each => each.Expected?.Quick.PieceShare.Value ?? 0),

@@ -41,6 +41,9 @@ public sealed record ContractForOtherUse(
 {
     /// <summary>True where the component is in a harsher use than that which the class is for.</summary>
     public bool IsTooWeak => Use.Min() > For.Classes.Max();
+
+    /// <summary>True where nothing can be ordered until it is cleared up: the class is too weak, or the answer is for its use and not for that of the component.</summary>
+    public bool HoldsUpOrder => By is not null || IsTooWeak;
 }
 
 /// <summary>What is put in a use class, and by which code.</summary>

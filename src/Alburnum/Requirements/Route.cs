@@ -53,7 +53,7 @@ public sealed class RouteSearch(
     // Poles and posts are ordered by full steps of diameter. Our own choice.
     private const double DiameterStepMm = 5;
 
-    /// <summary>Every change tried: what is usually reached first, of that what is commonly sold for the component, of that what asks least of the client; what will not do last.</summary>
+    /// <summary>Every change tried: what is usually reached first, of that what is commonly sold for the component, of that what asks least of the client; then what the rulebook is silent on; what will not do last.</summary>
     /// <remarks>
     /// Where it is not known whether heartwood of a sawn piece is exposed, it is taken to be: the careful side. Two changes are
     /// combined only with incising. Where the rulebook answers the enquiry itself but is silent on a kind of change, that is
@@ -75,6 +75,7 @@ public sealed class RouteSearch(
         [
             .. KeepBest([.. treated, .. DurableHeartwood(enquiry)])
                 .OrderBy(route => route.Reach)
+                .ThenBy(route => route.Answer is NotCovered)
                 .ThenBy(route => route.CommonlySold is null)
                 .ThenBy(route => route.Kind),
         ];

@@ -82,18 +82,67 @@ public sealed class SpecificationClauseTests
     }
 
     [Fact]
-    public void A_question_about_the_contracts_class_is_no_part_of_the_clause()
+    public void A_contracts_class_that_cannot_be_judged_is_named_in_the_clause_as_such()
     {
         var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);
         Required code = new(new("NP3", new LeastDepth(WoodZone.Sapwood, 6), null, null, null, []), trace);
+        var none = new NotNeeded("It is dry.", [], trace);
 
         Assert.All(
             (ContractClass[])
                 [
                     new ContractClassOfSeveral("H4", ["One", "Another"], []),
                     new ContractClassNotAnswered("UC4A", new NotCovered(new CellNotRead(""), trace)),
+                    new ContractClassNotKnown("NP9"),
                 ],
-            each => Assert.Equal(SpecificationClause.Write(code), SpecificationClause.Write(code, each))
+            each =>
+            {
+                var said = $"The contract also names {each.Name}, which is not judged here. ";
+                Assert.Equal(
+                    SpecificationClause.Write(code),
+                    SpecificationClause.Write(code, each).Replace(said, "", StringComparison.Ordinal)
+                );
+                Assert.Contains(said, SpecificationClause.Write(code, each), StringComparison.Ordinal);
+                Assert.Contains(said, SpecificationClause.Write(none, [], each), StringComparison.Ordinal);
+            }
+        );
+    }
+
+    [Fact]
+    public void What_the_insects_that_are_stated_and_may_attack_call_for_stands_in_the_order()
+    {
+        Insect Named(string name, WoodType? attacks) => new(name, [], attacks, "wood", Published);
+        Required Of(params Insect[] insects) =>
+            new(
+                new("NP1", new NoDepth(), null, null, null, []),
+                new Trace(
+                    "own-1",
+                    "Own table",
+                    new Enquiry
+                    {
+                        Species = Spruce,
+                        Exposure = new() { Insects = insects },
+                    },
+                    [],
+                    []
+                )
+            );
+
+        Assert.Contains(
+            "The preservative is approved against termites and furniture beetle. ",
+            SpecificationClause.Write(
+                Of(
+                    Named("termites", null),
+                    Named("furniture beetle", WoodType.Softwood),
+                    Named("lyctus", WoodType.Hardwood)
+                )
+            ),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            "approved against",
+            SpecificationClause.Write(Of(Named("lyctus", WoodType.Hardwood))),
+            StringComparison.Ordinal
         );
     }
 

@@ -117,6 +117,8 @@ public sealed class RouteSearchTests
         var routes = SearchIn(sawnOnly).Find(Post);
         Assert.IsType<NotCovered>(Assert.Single(routes, route => route.Kind == RouteKind.UseRound).Answer);
         Assert.IsType<NotCovered>(Assert.Single(routes, route => route.Kind == RouteKind.LowerUseClass).Answer);
+        var notKnown = routes.Where(route => route.Reach == ReachVerdict.NotKnown).ToList();
+        Assert.Equal(notKnown.OrderBy(route => route.Answer is NotCovered), notKnown);
     }
 
     [Fact]

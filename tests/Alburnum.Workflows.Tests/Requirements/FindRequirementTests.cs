@@ -67,7 +67,10 @@ public sealed class FindRequirementTests
     [InlineData("nordic-classes", "AB")]
     [InlineData("american-use-categories", "UC3B")]
     [InlineData("australian-hazard-classes", "H3")]
-    public void A_fence_post_to_a_class_for_above_ground_is_remarked_on(string rulebook, string stated)
+    public void A_fence_post_to_a_class_for_above_ground_is_warned_of_and_holds_up_the_order(
+        string rulebook,
+        string stated
+    )
     {
         var found = Of(
             Post with
@@ -80,11 +83,55 @@ public sealed class FindRequirementTests
         );
 
         var odd = Assert.Single(
-            found.Remarks.OfType<FactsAtOdds>().Select(each => each.Discrepancy).OfType<ContractForOtherUse>()
+            found.Warnings.Take(1).OfType<FactsAtOdds>().Select(each => each.Discrepancy).OfType<ContractForOtherUse>()
         );
         Assert.True(odd.IsTooWeak);
         Assert.Equal([UseClass.Four], odd.Use);
+        Assert.True(found.IsHeldUpByContract);
+        Assert.DoesNotContain(found.Remarks, remark => remark is FactsAtOdds { Discrepancy: ContractForOtherUse });
     }
+
+    [Fact]
+    public void A_class_for_a_harsher_use_than_the_one_stated_is_warned_of_and_may_be_ordered()
+    {
+        var found = Of(
+            new()
+            {
+                Component = new("rafter"),
+                Species = Facts.Species.Get("Scots pine"),
+                UseClasses = [UseClass.Two],
+                StatedClass = "A",
+            },
+            "nordic-classes"
+        );
+
+        Assert.Single(found.Warnings.OfType<FactsAtOdds>());
+        Assert.False(found.IsHeldUpByContract);
+    }
+
+    [Theory]
+    [InlineData("deck post")]
+    [InlineData("retaining wall")]
+    public void What_the_code_is_silent_on_stands_behind_every_way_that_it_answers(string component)
+    {
+        var ways = Of(
+            Post with
+            {
+                Component = Component(component),
+                Section = new RectangularSection(100, 200),
+                Species = Facts.Species.Get("Norway spruce"),
+            }
+        )
+            .Ways.Select(way => way.Route.Answer is NotCovered)
+            .ToList();
+
+        Assert.Equal([false, true], ways.Distinct().Order());
+        Assert.Equal(ways.Order(), ways);
+    }
+
+    [Fact]
+    public void A_post_that_stands_by_being_set_in_the_ground_is_not_lifted_out_of_it() =>
+        Assert.DoesNotContain(Of(Post).Routes, found => found.Route.Kind == RouteKind.LowerUseClass);
 
     [Fact]
     public void A_rulebook_that_answers_by_the_contracts_class_alone_asks_for_it() =>
