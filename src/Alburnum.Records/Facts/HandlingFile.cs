@@ -23,6 +23,7 @@ internal static class HandlingFile
                     .Select(row => new HandlingAdvice(row.Word("about", words), row.Text("says"), row.Provenance())
                     {
                         Preservatives = ReagentFile.Keys(row, preservatives),
+                        ExceptPreservatives = ReagentFile.Keys(row, preservatives, "exceptPreservatives"),
                         Elements = row.Texts("elements"),
                         UseClasses = row.Has("useClasses") ? UseClassFile.UseClasses(row) : [],
                         Places = row.Texts("where"),

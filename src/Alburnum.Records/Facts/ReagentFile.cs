@@ -36,11 +36,15 @@ internal static class ReagentFile
     }
 
     /// <summary>The row's preservatives by their keys.</summary>
-    internal static IReadOnlyList<string> Keys(FactRow row, PreservativeCatalogue preservatives)
+    internal static IReadOnlyList<string> Keys(
+        FactRow row,
+        PreservativeCatalogue preservatives,
+        string field = "preservatives"
+    )
     {
-        var keys = row.Texts("preservatives");
+        var keys = row.Texts(field);
         foreach (var key in keys.Where(key => preservatives.All.All(each => each.Key != key)))
-            row.Refuse("preservatives", key, "the key of a preservative in preservatives.yaml");
+            row.Refuse(field, key, "the key of a preservative in preservatives.yaml");
         return keys;
     }
 

@@ -130,7 +130,14 @@ public static partial class FillRulebook
     {
         read = null;
         if (row.Demand is UnknownCell && line.Value.Length == 0)
-            return new("", line.Line, row.Key, "value", "nothing", "what the copy says, since nothing is known here");
+            return new(
+                "",
+                line.Line,
+                row.Key,
+                "value",
+                "nothing",
+                "what the copy says, since nothing is known here that could be confirmed"
+            );
         var zone = ZoneOf(row, line);
         if (zone is not null && line.Value.Length > 0)
             return new("", line.Line, row.Key, "value", line.Value, ZoneExpected);

@@ -35,6 +35,9 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
     /// <summary>Keys of the preservatives that it goes for.</summary>
     public required IReadOnlyList<string> Preservatives { get; init; }
 
+    /// <summary>Keys of the preservatives that it does not go for, though it goes for all others.</summary>
+    public required IReadOnlyList<string> ExceptPreservatives { get; init; }
+
     /// <summary>Elements, one of which the preservatives hold that it goes for as well.</summary>
     public required IReadOnlyList<string> Elements { get; init; }
 
@@ -62,7 +65,8 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
     internal bool IsOf(string place) => Places.Contains(place, StringComparer.OrdinalIgnoreCase);
 
     private bool GoesFor(Preservative preservative) =>
-        (Preservatives.Count == 0 && Elements.Count == 0) || Names(preservative);
+        !ExceptPreservatives.Contains(preservative.Key, StringComparer.Ordinal)
+        && ((Preservatives.Count == 0 && Elements.Count == 0) || Names(preservative));
 
     /// <summary>Whether it names the preservative, or an element of it.</summary>
     internal bool Names(Preservative preservative) =>

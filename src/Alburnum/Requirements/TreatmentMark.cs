@@ -13,7 +13,7 @@ public sealed record TreatmentMark(string Name, string System, string Means, Use
 }
 
 /// <summary>Words that name a system before a mark: "NTR" in "NTR AB", "use class" in "use class 4".</summary>
-/// <param name="Before">The words, any of them.</param>
+/// <param name="Before">The words, any of them. They may stand behind a mark that is written out, as in "AB NTR".</param>
 /// <param name="Begins">What the mark begins with in their place: "UC" for "use class 4"; empty where the mark is written out behind them.</param>
 /// <param name="Systems">The systems that they name.</param>
 /// <param name="Rulebooks">Names of the rulebooks whose classes are that system's; empty where no rulebook knows them.</param>
@@ -91,7 +91,7 @@ public sealed class MarkCatalogue
             )
             .Select(words => $"{words.Before[0]} {mark.Name}");
 
-    /// <summary>Everything that the mark means, one entry a system; empty where no system here has it. Words before it that name a system leave that system's alone.</summary>
+    /// <summary>Everything that the mark means, one entry a system; empty where no system here has it. Words before or behind it that name a system leave that system's alone.</summary>
     public IReadOnlyList<TreatmentMark> Find(string name) =>
         Bare(name) is { Count: > 0 } bare ? bare : [.. WithSystem(name).Select(each => each.Mark).Distinct()];
 
@@ -141,12 +141,19 @@ public sealed class MarkCatalogue
         return
         [
             .. from words in _words
-            from before in words.Before
-            let start = NameKey.Of(before) + ' '
-            where key.StartsWith(start, StringComparison.Ordinal)
-            from mark in Bare(words.Begins + key[start.Length..])
+            from before in words.Before.Select(NameKey.Of)
+            from rest in Without(before, key, mayStandBehind: words.Begins.Length == 0)
+            from mark in Bare(words.Begins + rest)
             where words.Systems.Contains(mark.System, StringComparer.Ordinal)
             select (words, mark),
         ];
+    }
+
+    private static IEnumerable<string> Without(string words, string key, bool mayStandBehind)
+    {
+        if (key.StartsWith(words + ' ', StringComparison.Ordinal))
+            yield return key[(words.Length + 1)..];
+        if (mayStandBehind && key.EndsWith(' ' + words, StringComparison.Ordinal))
+            yield return key[..^(words.Length + 1)];
     }
 }

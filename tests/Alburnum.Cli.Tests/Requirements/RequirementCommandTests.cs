@@ -38,6 +38,8 @@ public sealed class RequirementCommandTests
     [InlineData("use class 4", "is use class 4 of EN 335, and")]
     [InlineData("Hazard class 3", "is use class 3.1 or 3.2 of EN 335, and")]
     [InlineData("Klasse 4", "GK4 is a mark of another system")]
+    [InlineData("DIN 68800-3", "no class of use follows from its number alone")]
+    [InlineData("EN 335-3", "no class of use follows from its number alone")]
     [InlineData("H4", "More than one system whose demands")]
     public async Task A_class_that_the_contract_names_is_held_against_the_code_s_own(string stated, string said)
     {

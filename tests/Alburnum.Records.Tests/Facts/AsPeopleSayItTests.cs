@@ -147,8 +147,41 @@ public sealed class AsPeopleSayItTests
     [InlineData("IPPC HT", "mark on packing wood, ISPM 15")]
     [InlineData("CTB-B+", "French quality mark of treated timber")]
     [InlineData("AWPA C2", "American commodity standard of the C series, before the use categories")]
+    [InlineData("NTR GRAN", "Nordic wood preservation class")]
+    [InlineData("Gran NTR", "Nordic wood preservation class")]
+    [InlineData("BS 5268-5", "British standard, older")]
+    [InlineData("DIN 68800-1", "German standard")]
+    [InlineData("DIN 68800-2", "German standard")]
+    [InlineData("DIN 68800-3", "German standard")]
+    [InlineData("DIN 68800-4", "German standard")]
+    [InlineData("EN 335-3", "European standard")]
+    [InlineData("DIN EN 335-3", "European standard")]
+    [InlineData("DIN 68800 GK3", "German use class, DIN 68800")]
+    [InlineData("DIN 68800 Gebrauchsklasse 3", "German use class, DIN 68800")]
+    [InlineData("EN 335 UC3", "European use class, EN 335")]
+    [InlineData("EN 335 use class 3", "European use class, EN 335")]
     public void A_mark_is_known_by_its_system(string mark, string system) =>
         Assert.Equal(system, Assert.Single(Library.Marks.Find(mark)).System);
+
+    [Theory]
+    [InlineData("EN 335-1")]
+    [InlineData("EN 335-2")]
+    [InlineData("EN 335-3")]
+    [InlineData("EN 335-4")]
+    [InlineData("DIN 68800-3")]
+    [InlineData("DIN 68800-5")]
+    public void The_part_of_a_standard_is_no_use_class(string mark)
+    {
+        Assert.DoesNotContain(Library.Marks.Find(mark), known => known.UseClass is not null);
+        Assert.Empty(Library.Marks.Meant(mark)?.UseClasses ?? []);
+    }
+
+    [Fact]
+    public void Gran_is_both_a_timber_and_a_class()
+    {
+        Assert.Equal("Norway spruce", Assert.Single(Library.Species.Meanings("GRAN")).Name);
+        Assert.Equal("Nordic wood preservation class", Assert.Single(Library.Marks.Find("GRAN")).System);
+    }
 
     [Theory]
     [InlineData("Scots pine sapwood", "Scots pine")]

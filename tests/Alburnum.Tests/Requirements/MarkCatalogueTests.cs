@@ -22,6 +22,7 @@ public sealed class MarkCatalogueTests
     [Theory]
     [InlineData("NTR AB", "AB")]
     [InlineData("ntr ab", "AB")]
+    [InlineData("AB NTR", "AB")]
     [InlineData("A B", "AB")]
     [InlineData("W U1", "U1")]
     public void A_class_is_written_without_the_words_that_name_its_system(string name, string written) =>
@@ -57,6 +58,8 @@ public sealed class MarkCatalogueTests
         Assert.Equal(["east"], Marks.Find("use class 1").Select(mark => mark.System));
         Assert.Equal(["west", "east"], Marks.Find("U1").Select(mark => mark.System));
         Assert.Equal(["south", "past"], Marks.Find("hazard class 4").Select(mark => mark.System));
+        Assert.Equal(["west"], Marks.Find("U1 W").Select(mark => mark.System));
+        Assert.Empty(Marks.Find("1 use class"));
     }
 
     [Fact]

@@ -133,6 +133,41 @@ public sealed class HandlingTests
         );
 
     [Theory]
+    [InlineData("creosote")]
+    [InlineData("carbolineum")]
+    public void Tar_oil_is_asked_no_moisture_before_paint_or_glue(string preservative)
+    {
+        static bool Speaks(HandlingAdvice row) =>
+            row.Says.Contains("paint", StringComparison.Ordinal)
+            || row.Says.Contains("coating", StringComparison.Ordinal)
+            || row.Says.Contains("glu", StringComparison.OrdinalIgnoreCase);
+
+        Assert.Equal(
+            "With tar oils: it can neither be painted nor glued; oil comes through.",
+            Assert.Single(Ask(new(Subject("moisture"), Preservative(preservative), [], "")), Speaks).Says
+        );
+        Assert.True(Ask(new(Subject("moisture"), Preservative("copper azole"), [], "")).Count(Speaks) > 1);
+    }
+
+    [Theory]
+    [InlineData("copper azole", UseClass.ThreeTwo, "Britain", true)]
+    [InlineData("copper azole", UseClass.Four, "Norway", true)]
+    [InlineData("copper azole", UseClass.ThreeTwo, "United States", false)]
+    [InlineData("copper azole", UseClass.One, "Britain", false)]
+    [InlineData("borate", UseClass.ThreeTwo, "Britain", false)]
+    public void Where_the_European_table_and_copper_differ_the_stricter_is_said_to_govern(
+        string preservative,
+        UseClass useClass,
+        string place,
+        bool isSaid
+    ) =>
+        Assert.Equal(
+            isSaid,
+            Ask(new(Subject("fixings"), Preservative(preservative), [useClass], place))
+                .Any(row => row.Says.Contains("the stricter rule governs", StringComparison.Ordinal))
+        );
+
+    [Theory]
     [InlineData("Germany", "European Union")]
     [InlineData("California", "United States")]
     public void The_law_of_a_wider_place_answers_for_a_place_within_it(string place, string wider)

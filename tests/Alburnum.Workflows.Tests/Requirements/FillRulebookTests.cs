@@ -178,6 +178,30 @@ public sealed class FillRulebookTests
             StringComparison.Ordinal
         );
 
+    [Theory]
+    [InlineData("british-2014")]
+    [InlineData("british-2024")]
+    [InlineData("nordic-classes")]
+    [InlineData("european-2007")]
+    [InlineData("american-use-categories")]
+    [InlineData("new-zealand-hazard-classes")]
+    public void A_cell_of_which_nothing_is_known_wants_a_value_and_cannot_be_confirmed(string rulebook)
+    {
+        var (book, _, cells) = ListUnread.Run(rulebook, Facts);
+        var unknown = cells.Where(cell => cell.Row.Demand is UnknownCell).Select(cell => cell.Key).ToList();
+        var lines = unknown.Select(key => $"{key},,{book.Edition},table 4,17,AB,2026-05-12\n");
+
+        Assert.NotEmpty(unknown);
+        Assert.All(
+            Assert.Throws<InputRefusedException>(() => Fill(Header + string.Concat(lines), rulebook)).Problems,
+            (problem, at) =>
+                Assert.Equal(
+                    (unknown[at], "value", "what the copy says, since nothing is known here that could be confirmed"),
+                    (problem.Row, problem.Field, problem.Expected)
+                )
+        );
+    }
+
     [Fact]
     public void A_value_that_says_what_the_rulebook_says_confirms_it()
     {
