@@ -154,7 +154,6 @@ public sealed class HandlingTests
     [InlineData("copper azole", UseClass.Four, "Norway", true)]
     [InlineData("copper azole", UseClass.ThreeTwo, "United States", false)]
     [InlineData("copper azole", UseClass.One, "Britain", false)]
-    [InlineData("borate", UseClass.ThreeTwo, "Britain", false)]
     public void Where_the_European_table_and_copper_differ_the_stricter_is_said_to_govern(
         string preservative,
         UseClass useClass,
