@@ -34,7 +34,7 @@ internal static class RequirementsBench
         var compare = Best(() =>
             changes = RulebookComparison
                 .Of(facts.Rulebooks.Named("british-2014"), facts.Rulebooks.Named("british-2024"), enquiries)
-                .Count
+                .Changes.Count
         );
         Report($"comparing two editions over {Archive} enquiries ({changes} change)", compare, "s", "at most 5");
 

@@ -218,7 +218,7 @@ public sealed class StagesTests
         );
         Assert.Equal(new RulebookSilent((NotCovered)result.Required.Answer), result.Overall.Reasons[0]);
         Assert.Equal(Verdict.Conforms, result.Findings.Rule.Retention!.Verdict);
-        Assert.Equal([new DepthNotJudged()], result.Findings.NotJudged);
+        Assert.Equal([new DepthNotJudged(), new RetentionOfCodeNotKnown()], result.Findings.NotJudged);
     }
 
     [Fact]
