@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Alburnum.Penetration;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
@@ -35,6 +36,7 @@ public sealed class EveryMomentTests : IDisposable
     [InlineData("a run more", 12)]
     [InlineData("an older store brought forward", 13)]
     [InlineData("a run kept from the browser", 14)]
+    [InlineData("marks kept from the browser", 19)]
     public async Task Keeping_a_run_can_be_cut_off_anywhere(string act, int seed)
     {
         await TakeAsync(
@@ -43,14 +45,16 @@ public sealed class EveryMomentTests : IDisposable
             {
                 Begin(act);
                 await (
-                    act == "a run kept from the browser"
+                    act.EndsWith("from the browser", StringComparison.Ordinal)
                         ? FrozenProgram.RunAsync(
                             Work,
                             Copies,
                             most,
                             random,
                             ["serve", "--port", "0", "--store", Store(Work)],
-                            HoldUnderAnotherRulebookAsync
+                            act.StartsWith("marks", StringComparison.Ordinal)
+                                ? KeepMarksAsync
+                                : HoldUnderAnotherRulebookAsync
                         )
                         : FrozenProgram.RunAsync(Work, Copies, most, random, KeepRun, meanwhile: null)
                 );
@@ -306,5 +310,26 @@ public sealed class EveryMomentTests : IDisposable
         var address = new Uri(server, "/api/cases/1/rulebook");
         using var answer = await browser.PostAsync(address, form, Stop);
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(Stop));
+    }
+
+    private static async Task KeepMarksAsync(Uri server)
+    {
+        const string marks = "next=corners&measuredSize=100%20x%20100%20mm";
+        using var browser = new HttpClient();
+        var page = await browser.GetStringAsync(new Uri(server, $"/cases/1/pieces/1?{marks}"), Stop);
+        var token = Regex.Match(
+            page,
+            "name=\"__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"",
+            RegexOptions.ExplicitCapture,
+            TimeSpan.FromSeconds(1)
+        );
+        using var form = new StringContent(
+            $"{marks}&__RequestVerificationToken={Uri.EscapeDataString(token.Groups["token"].Value)}",
+            Encoding.ASCII,
+            "application/x-www-form-urlencoded"
+        );
+        using var answer = await browser.PostAsync(new Uri(server, "/cases/1/pieces/1/marks"), form, Stop);
+        // The browser is led to the piece on the sheet.
+        Assert.Equal("/cases/1", answer.RequestMessage!.RequestUri!.AbsolutePath);
     }
 }
