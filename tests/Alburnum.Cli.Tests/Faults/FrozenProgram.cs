@@ -62,9 +62,15 @@ internal static partial class FrozenProgram
             await Task.Delay(random.Next(0, 3), Stop);
             Freeze(program, () => Copy(folder, Path.Combine(copies, $"{taken++}")));
         }
-        await asked;
-        if (meanwhile is not null)
-            program.Kill();
+        try
+        {
+            await asked;
+        }
+        finally
+        {
+            if (meanwhile is not null)
+                program.Kill();
+        }
         await program.WaitForExitAsync(Stop);
         if (meanwhile is null)
             Assert.True(program.ExitCode == CommandLine.Done, output.ToString());
