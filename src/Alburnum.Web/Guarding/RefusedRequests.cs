@@ -5,15 +5,15 @@ using Microsoft.Extensions.Logging;
 namespace Alburnum.Web.Guarding;
 
 /// <summary>
-/// Tells whoever runs the server of requests that were refused: the first of a kind at once, those after it together, at most once a minute, so that many refused
+/// Tells whoever runs the server of requests that were refused: the first of a kind at once, those of each minute after it together, so that many refused
 /// requests cannot fill the log. Of the request itself nothing is written.
 /// </summary>
-internal sealed partial class RefusedRequests(ILogger<RefusedRequests> logger, TimeProvider clock)
+internal sealed partial class RefusedRequests(ILogger<RefusedRequests> logger, TimeProvider clock) : IDisposable
 {
     private static readonly TimeSpan Apart = TimeSpan.FromMinutes(1);
 
     private readonly Lock _one = new();
-    private readonly Dictionary<int, (DateTimeOffset ToldAt, int Since)> _refused = [];
+    private readonly Dictionary<int, Minute> _minutes = [];
 
     public static async Task CountAsync(HttpContext http, RequestDelegate next)
     {
@@ -34,19 +34,46 @@ internal sealed partial class RefusedRequests(ILogger<RefusedRequests> logger, T
     {
         lock (_one)
         {
-            var now = clock.GetUtcNow();
-            var (toldAt, since) = _refused.GetValueOrDefault(status, (DateTimeOffset.MinValue, 0));
-            since++;
-            if (now - toldAt < Apart)
-            {
-                _refused[status] = (toldAt, since);
+            if (_minutes.TryGetValue(status, out var minute))
+                minute.Refused++;
+            else
+                Tell(status, 1);
+        }
+    }
+
+    public void Dispose()
+    {
+        lock (_one)
+            foreach (var minute in _minutes.Values)
+                minute.End.Dispose();
+    }
+
+    // Another minute begins; it is told of at its end, if anything was refused in it.
+    private void Tell(int status, int refused)
+    {
+        LogRefused(logger, refused, status);
+        _minutes[status] = new(clock.CreateTimer(_ => End(status), null, Apart, Timeout.InfiniteTimeSpan));
+    }
+
+    private void End(int status)
+    {
+        lock (_one)
+        {
+            if (!_minutes.Remove(status, out var minute))
                 return;
-            }
-            _refused[status] = (now, 0);
-            LogRefused(logger, since, status);
+            minute.End.Dispose();
+            if (minute.Refused > 0)
+                Tell(status, minute.Refused);
         }
     }
 
     [LoggerMessage(LogLevel.Warning, "Requests refused since the last such line: {count}, with status {status}.")]
     private static partial void LogRefused(ILogger logger, int count, int status);
+
+    private sealed class Minute(ITimer end)
+    {
+        public ITimer End => end;
+
+        public int Refused { get; set; }
+    }
 }

@@ -80,7 +80,7 @@ internal sealed class AssayedRetentions
         Assay[] stated = [.. _assays.Where(assay => assay.Zone is { } cut && Is(cut, zone))];
         var asked = new RetentionAsked(kgPerM3, [.. stated, .. _unstated]) { Zone = zone.Name };
         if (asked.Assays.Count == 0)
-            return asked with { Gap = ZoneGap.OthersCut, Tell = AssaysTell.Nothing };
+            return asked with { Gap = ZoneGap.OthersCut };
         if (_unstated.Count == 0 || _zones.Count == 1)
             return asked;
         return stated.Length > 0

@@ -84,7 +84,7 @@ public enum ZonesAskedFor
 /// <summary>Nothing is judged against a retention of the code's own: no figure of it is known.</summary>
 public sealed record RetentionOfCodeNotKnown : CaseReason;
 
-/// <summary>No assay says which zone was cut: they are taken to be of the one in which the retention is required.</summary>
+/// <summary>Not every assay says which zone was cut: they are taken to be of the one in which the retention is required.</summary>
 /// <param name="Zone">The zone, as the rulebook names it.</param>
 public sealed record ZoneTakenForGranted(string Zone) : CaseReason;
 

@@ -1,11 +1,15 @@
 using Alburnum.Acceptance;
+using Alburnum.Cases;
 using Alburnum.Penetration;
 using Alburnum.Reports.Words;
+using Alburnum.Requirements;
 
 namespace Alburnum.Reports.Tests.Words;
 
 public sealed class FindingWordsTests
 {
+    private static readonly Trace Nothing = new("invented", "Invented code", new Enquiry(), [], []);
+
     private static readonly Assay Good = new MeasuredAssay(new(14, 0.4));
 
     [Fact]
@@ -46,6 +50,52 @@ public sealed class FindingWordsTests
     [Fact]
     public void A_rule_not_met_says_nothing_of_the_lot_in_the_headline() =>
         Assert.Equal("Penetration rule not met; retention met", FindingWords.Current.Headline(Judge(4, 4, lot: 50)));
+
+    [Fact]
+    public void A_headline_over_what_is_only_recommended_says_so()
+    {
+        var found = Judge(40, 0, lot: 50);
+        var whole = found.Rule.Whole with
+        {
+            Reasons =
+            [
+                new CodeOnlyRecommends(
+                    new(new("NP1", new NoDepth(), null, null, null, []) { IsRecommended = true }, Nothing)
+                ),
+            ],
+        };
+
+        Assert.StartsWith(
+            "What the code recommends and does not require: penetration rule met; retention met",
+            FindingWords.Current.Headline(found with { Rule = found.Rule with { Whole = whole } }),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_headline_without_a_depth_says_which_retention_was_judged_and_why_no_depth_was()
+    {
+        var found = Judge(8, 0, lot: 50);
+        string Over(NotCoveredReason reason) =>
+            FindingWords.Current.Headline(
+                found with
+                {
+                    Rule = new(
+                        new(Verdict.Undecided, null, [new RulebookSilent(new(reason, Nothing))]),
+                        null,
+                        found.Rule.Retention
+                    ),
+                    Lot = null,
+                    NotJudged = [new DepthNotJudged()],
+                }
+            );
+
+        Assert.Equal("Undecided: the rulebook has no answer; retention met", Over(new CellNotRead("Not read.")));
+        Assert.Equal(
+            "Undecided: which demand of the code holds is open; retention met",
+            Over(new DependsOn([Field.ExposedHeartwood]))
+        );
+    }
 
     [Fact]
     public void The_line_of_the_rule_names_rule_count_and_what_its_probability_is_of() =>
