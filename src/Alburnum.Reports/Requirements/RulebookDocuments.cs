@@ -78,6 +78,9 @@ public sealed record RulebookComparisonDocument
     /// <summary>The enquiries of which one says nothing: whether the code itself changes is not known.</summary>
     public required IReadOnlyList<ChangeDocument> NotRead { get; init; }
 
+    /// <summary>The enquiries that state a class which one of the two does not have.</summary>
+    public required IReadOnlyList<ChangeDocument> NoSuchClass { get; init; }
+
     /// <summary>Number of enquiries that neither answers.</summary>
     public required int AnsweredByNeither { get; init; }
 }

@@ -183,6 +183,17 @@ public sealed class RulebookCommandsTests
         Assert.Contains("answers change; of ", run.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("sawn, Scots pine, stated as P5: P5 → no such class in this edition")]
+    [InlineData("round, Scots pine, stated as NP4: no such class in this edition → NP4, 1 × critical value")]
+    [InlineData("A class that only one of the two has (30 enquiries):")]
+    public async Task A_class_that_only_one_edition_has_is_said_to_be_missing_in_the_other(string line) =>
+        Assert.Contains(
+            line,
+            (await AlburnumRun.Of("rulebook", "compare", "european-1995", "european-2007")).Output,
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public async Task Archived_enquiries_are_compared_from_a_table()
     {
