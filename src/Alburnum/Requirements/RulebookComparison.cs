@@ -8,7 +8,7 @@ public enum ChangeKind
     /// <summary>The codes differ.</summary>
     Changed,
 
-    /// <summary>One of the two has not been read there: whether the code itself changes is not known.</summary>
+    /// <summary>One of the two says nothing there, or nothing without knowing more: whether the code itself changes is not known.</summary>
     NotRead,
 
     /// <summary>One of the two has no class of the name that is stated.</summary>
@@ -82,9 +82,12 @@ public sealed record ChangedAnswer(int Index, Enquiry Enquiry, Answer Before, An
     private static UseClassDemand? Coded(Answer answer) =>
         (answer.Trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
 
-    private static bool IsSilent(Answer answer) => answer is NotCovered { Reason: var reason } && IsSilent(reason);
+    private static bool IsSilent(Answer answer) =>
+        answer is NotCovered { Possible.Count: 0, Reason: var reason } && IsSilent(reason);
 
-    private static bool IsSilent(NotCoveredReason? reason) => reason is CellNotRead or NoRowHolds;
+    // What it does say: that it is not written for such timber, or for so long a life.
+    private static bool IsSilent(NotCoveredReason? reason) =>
+        reason is not (null or TimberNotCovered or NotOneSpecies or LifeNotKnown);
 }
 
 /// <summary>What becomes of the same enquiries under two rulebooks.</summary>

@@ -207,7 +207,7 @@ public sealed class RulebookCommandsTests
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
         Assert.Contains("1  fence post, sawn, Scots pine, 30 years: NP6", run.Output, StringComparison.Ordinal);
         Assert.Contains(
-            "0 of 2 answers change; of 2 more, one of the two has not been read; 0 are answered by neither.",
+            "0 of 2 answers change; of 2 more, one of the two says nothing; 0 are answered by neither.",
             run.Output,
             StringComparison.Ordinal
         );

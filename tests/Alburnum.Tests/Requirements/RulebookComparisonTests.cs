@@ -75,6 +75,42 @@ public sealed class RulebookComparisonTests
         static OneOf Stated(string name) => new(Field.StatedClass, [name]);
     }
 
+    [Fact]
+    public void What_one_of_the_two_leaves_open_is_no_change_of_the_code()
+    {
+        var byClass = Book(DepthRow("NP5", Depth(9), [new OneOf(Field.StatedClass, ["NP5"])]));
+        var byForm = Book(DepthRow("sawn", Depth(9), [new OneOf(Field.Form, ["sawn"])]));
+        Enquiry[] enquiries = [new() { UseClasses = [UseClass.Four], Life = new DesiredServiceLife(30) }];
+
+        Assert.All(
+            new[] { byClass, byForm },
+            open =>
+                Assert.Equal(
+                    ChangeKind.NotRead,
+                    Assert.Single(RulebookComparison.Of(Before, open, enquiries).Changes).Kind
+                )
+        );
+    }
+
+    [Fact]
+    public void Branches_of_one_preservative_are_held_against_the_same_branches()
+    {
+        static Rulebook WithBoron(double generalMm) =>
+            Book(
+                DepthRow("general", Depth(generalMm), [Use("2")]),
+                DepthRow("boron", Depth(40), [Use("2"), new OneOf(Field.Preservative, ["boron"])], "general")
+            );
+        Enquiry[] enquiries = [new() { UseClasses = [UseClass.Two], Life = new DesiredServiceLife(30) }];
+        var (same, other) = (
+            RulebookComparison.Of(WithBoron(3), WithBoron(3), enquiries),
+            RulebookComparison.Of(WithBoron(3), WithBoron(6), enquiries)
+        );
+
+        Assert.Empty(same.Changes);
+        Assert.Equal(0, same.AnsweredByNeither);
+        Assert.Equal(ChangeKind.Changed, Assert.Single(other.Changes).Kind);
+    }
+
     private static string Name(Answer answer) => Assert.IsType<Required>(answer).Requirement.PenetrationName;
 
     [Fact]
