@@ -32,7 +32,9 @@ internal static class ChargePrint
     {
         console.WriteLine();
         console.MarkupLineInterpolated($"[bold]{design.Title}[/]");
-        foreach (var sentence in design.Required)
+        foreach (
+            var sentence in Words.Required(design.Demand, design.WantedShare, design.RequiredKgPerM3, design.Chance)
+        )
             console.WriteLine(sentence);
         var table = new Table().Border(TableBorder.Simple);
         table.AddColumns(
@@ -42,14 +44,17 @@ internal static class ChargePrint
             ""
         );
         foreach (var trial in design.Tried)
+        {
+            var name = Markup.Escape(Words.Schedule(trial.Schedule, trial.PressureMinutes));
             table.AddRow(
-                Words.Schedule(trial.Schedule, trial.PressureMinutes),
+                trial.Schedule == design.Chosen ? $"[bold]{name}[/]" : name,
                 Figures.Number(trial.ScheduleMinutes, 0),
                 Figures.Certainty(trial.DepthChance),
                 trial is { StrengthPercent: { } strength, SolutionL: { } solution, ProductKg: { } product }
                     ? Words.Cost(strength, solution, product)
                     : trial.NotEnough ?? ""
             );
+        }
         console.Write(table);
         console.WriteLine(Figures.PlusMinus);
         console.MarkupLineInterpolated($"[bold]{design.Answer}[/]");

@@ -10,11 +10,14 @@ public sealed record ChargeDesignDocument
     /// <summary>What was asked, in one line.</summary>
     public required string Title { get; init; }
 
-    /// <summary>What must be reached, how often, and with which chance.</summary>
-    public required IReadOnlyList<string> Required { get; init; }
+    /// <summary>Required depth, in words.</summary>
+    public required string Demand { get; init; }
 
     /// <summary>Share of cores that must reach the depth, 0 to 1.</summary>
     public required double WantedShare { get; init; }
+
+    /// <summary>Product required in the analytical zone, kg/m³.</summary>
+    public required double RequiredKgPerM3 { get; init; }
 
     /// <summary>Chance that depth and retention are both met, at least, 0 to 1.</summary>
     public required double Chance { get; init; }
@@ -74,11 +77,8 @@ public static class ChargeDesignMapping
         return new()
         {
             Title = words.Title(designed.Order.Name),
-            Required = words.Required(
-                TreatingWords.Demand(designed.Rule),
-                designed.Order.RetentionKgPerM3,
-                design.Goal
-            ),
+            Demand = TreatingWords.Demand(designed.Rule),
+            RequiredKgPerM3 = designed.Order.RetentionKgPerM3,
             WantedShare = design.Goal.CoreShare,
             Chance = design.Goal.Chance,
             Tried = [.. design.Tried.Select(trial => Of(trial, words))],

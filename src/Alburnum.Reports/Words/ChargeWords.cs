@@ -139,25 +139,25 @@ public sealed class ChargeWords(Wording wording)
 
     /// <summary>What a design must reach, how often, and with which chance.</summary>
     /// <param name="demand">The depth, in words.</param>
+    /// <param name="coreShare">Share of cores that must reach it, 0 to 1.</param>
     /// <param name="retentionKgPerM3">Product in the zone, kg/m³.</param>
-    /// <param name="goal">How often, and with which chance.</param>
-    public IReadOnlyList<string> Required(string demand, double retentionKgPerM3, ChargeGoal goal)
+    /// <param name="chance">Chance that both are met, 0 to 1.</param>
+    public IReadOnlyList<string> Required(string demand, double coreShare, double retentionKgPerM3, double chance)
     {
-        ArgumentNullException.ThrowIfNull(goal);
-        var chance = Figures.Percent(goal.Chance, wording);
+        var said = Figures.Percent(chance, wording);
         return
         [
             wording.Say(
                 "charge.design.required",
                 ("demand", demand),
-                ("share", Figures.Percent(goal.CoreShare, wording)),
+                ("share", Figures.Percent(coreShare, wording)),
                 ("retention", Figures.KgPerM3(retentionKgPerM3)),
-                ("chance", chance)
+                ("chance", said)
             ),
             wording.Say(
                 "charge.design.each",
-                ("each", Figures.Percent(goal.ChanceOfEach, wording)),
-                ("chance", chance)
+                ("each", Figures.Percent(ChargeGoal.OfEach(chance), wording)),
+                ("chance", said)
             ),
         ];
     }

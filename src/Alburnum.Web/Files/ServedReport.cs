@@ -20,11 +20,9 @@ internal static class ServedReport
     )
     {
         var report = await ReadyAsync(
-            number,
-            run,
+            new(number, run, store),
             "json",
             kept => new(Encoding.UTF8.GetBytes(kept.Document)),
-            store,
             copies,
             stop
         );
@@ -43,7 +41,7 @@ internal static class ServedReport
         CancellationToken stop
     )
     {
-        var report = await ReadyAsync(number, run, "pdf", kept => DrawAsync(kept, store), store, copies, stop);
+        var report = await ReadyAsync(new(number, run, store), "pdf", kept => DrawAsync(kept, store), copies, stop);
         if (report is null)
             return Results.NotFound();
         AnswerHeaders.Name(http.Response, isShown: true, $"case-{number}-run-{report.Run}.pdf");
@@ -52,19 +50,17 @@ internal static class ServedReport
 
     /// <summary>A report, made once of each state of its case, whoever of those who wait goes away; null where there is no such run.</summary>
     private static async Task<ReadyReport?> ReadyAsync(
-        int number,
-        int? run,
+        AskedRun asked,
         string kind,
         Func<KeptRun, ValueTask<byte[]>> make,
-        ICaseStore store,
         ReadyCopies copies,
         CancellationToken stop
     ) =>
-        await store.StateAsync(number, stop) is { } state
+        await asked.Store.StateAsync(asked.Number, stop) is { } state
             ? await copies.OfAsync(
-                $"{kind} {state} {run}",
+                $"{kind} {state} {asked.Run}",
                 async () =>
-                    await store.RunAsync(number, run, CancellationToken.None) is { } kept
+                    await asked.Store.RunAsync(asked.Number, asked.Run, CancellationToken.None) is { } kept
                         ? new ReadyReport(kept.Number, await make(kept))
                         : null,
                 each => each.Bytes.Length
@@ -87,6 +83,8 @@ internal static class ServedReport
         }
         return CaseReport.Write(document, CaseReport.Pictures(photographs));
     }
+
+    private sealed record AskedRun(int Number, int? Run, ICaseStore Store);
 
     private sealed record ReadyReport(int Run, byte[] Bytes);
 }

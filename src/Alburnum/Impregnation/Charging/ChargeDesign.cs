@@ -17,7 +17,10 @@ public enum ChargeCost
 public sealed record ChargeGoal(double CoreShare, double Chance, ChargeCost Least)
 {
     /// <summary>Chance that depth and retention must each be met with: both together are then met with the chance asked for at least, however the two hang together (Bonferroni's inequality).</summary>
-    public double ChanceOfEach => 1 - (1 - Chance) / 2;
+    public double ChanceOfEach => OfEach(Chance);
+
+    /// <summary>The same of any chance, 0 to 1.</summary>
+    public static double OfEach(double chance) => 1 - (1 - chance) / 2;
 }
 
 /// <summary>One schedule, with the shortest pressure period tried that reaches the depth often enough.</summary>
