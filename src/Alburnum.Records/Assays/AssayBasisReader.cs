@@ -48,32 +48,41 @@ public static class AssayBasisReader
     {
         if (fields.Text(AssayFields.Product) is not { } text)
             return null;
-        if (Product(text, substances) is { } product)
+        var found = new NameIndex<ProductFormula>(substances.Products, each => [each.Key, each.Name]).Find(text);
+        if (found is Found<ProductFormula>(var product))
             return product;
+        if (SubstanceFile.Parts(text.Split(','), substances) is { } parts)
+            return new(text, text, parts, null);
         fields.Refuse(
             AssayFields.Product,
             text,
-            new NotFound<ProductFormula>(Near(text, substances)).Expected(
+            (
+                Related(text, substances) is { Count: > 0 } related ? new NotFound<ProductFormula>(related) : found
+            ).Expected(
                 $"{string.Join(", ", substances.Products.Select(each => each.Key))}; or substances with their shares, such as \"CuO 11.5 %, H3BO3 4 %\""
             )
         );
         return null;
     }
 
-    // Where a substance is named in place of a product: what is for the most part one that holds the same element.
-    private static IReadOnlyList<string> Near(string text, Substances substances) =>
-        substances.Find(text) is { } named
-            ?
-            [
-                .. substances
-                    .Products.Where(each =>
-                        each.Parts.Any(part => part.Share > 0.5 && substances.Between(named, part.Compound) is not null)
-                    )
-                    .Select(each => each.Key),
-            ]
-            : new NameIndex<ProductFormula>(substances.Products, each => [each.Key, each.Name]).Near(text);
-
-    private static ProductFormula? Product(string text, Substances substances) =>
-        substances.Products.FirstOrDefault(each => string.Equals(each.Key, text, StringComparison.OrdinalIgnoreCase))
-        ?? (SubstanceFile.Parts(text.Split(','), substances) is { } parts ? new(text, text, parts, null) : null);
+    // The types of a product that is named without one. Where a substance is named in place of a product: what is for the most part one that holds the same element.
+    private static IReadOnlyList<string> Related(string text, Substances substances)
+    {
+        var named = substances.Find(text);
+        var begins = NameKey.Of(text) + ' ';
+        return
+        [
+            .. substances
+                .Products.Where(each =>
+                    named is null
+                        ? new[] { each.Key, each.Name }.Any(name =>
+                            NameKey.Of(name).StartsWith(begins, StringComparison.Ordinal)
+                        )
+                        : each.Parts.Any(part =>
+                            part.Share > 0.5 && substances.Between(named, part.Compound) is not null
+                        )
+                )
+                .Select(each => each.Key),
+        ];
+    }
 }

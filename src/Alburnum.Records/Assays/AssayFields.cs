@@ -21,8 +21,8 @@ public static class AssayFields
         new()
         {
             Key = "product",
-            Help = "Product that the retention counts: by a published formula, or with the shares that you know",
-            Examples = "cca-c, \"CuO 11.5 %, H3BO3 4 %\"",
+            Help = "Product that the retention counts: by its formula, or with the shares that you know",
+            Examples = "cca-c, acq-d, ca-c, \"CuO 11.5 %, H3BO3 4 %\"",
             LeftOut = "substances are counted",
         };
 

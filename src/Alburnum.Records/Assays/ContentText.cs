@@ -17,6 +17,13 @@ public sealed partial record ContentText
         ("g/kg", ContentUnit.MgPerKg, 1000),
         ("% m/m", ContentUnit.PercentByMass, 1),
         ("% w/w", ContentUnit.PercentByMass, 1),
+        ("% (m/m)", ContentUnit.PercentByMass, 1),
+        ("% (w/w)", ContentUnit.PercentByMass, 1),
+        ("wt%", ContentUnit.PercentByMass, 1),
+        ("wt.%", ContentUnit.PercentByMass, 1),
+        ("wt.-%", ContentUnit.PercentByMass, 1),
+        ("Gew.-%", ContentUnit.PercentByMass, 1),
+        ("M.-%", ContentUnit.PercentByMass, 1),
         ("%", ContentUnit.PercentByMass, 1),
         ("kg/m3", ContentUnit.KgPerM3, 1),
         ("kg/m³", ContentUnit.KgPerM3, 1),
@@ -29,6 +36,10 @@ public sealed partial record ContentText
 
     private const string AnyExpected =
         "content with its uncertainty and coverage factor, unit (mg/kg, % m/m, kg/m3, g/m2 or pcf) and substance, such as \"1850 ± 120 (k=2) mg/kg Cu\"; \"< 5 mg/kg Cu\" below detection; \"1850; 1900; 1790 mg/kg Cu\" for sub-samples";
+
+    /// <summary>What a right substance would be, for messages.</summary>
+    internal const string SubstanceExpected =
+        "a substance by its formula, or by a name known here, such as CuO, boric acid or DDAC";
 
     /// <summary>The figure.</summary>
     public ReportedContent Content { get; }
@@ -88,8 +99,8 @@ public sealed partial record ContentText
             : !match.Success && TwoWays().IsMatch(text)
                 ? "no comma before three digits, which may divide thousands or be a decimal comma: 1850 or 1.850"
             : !match.Success ? AnyExpected
-            : substances.Find(match.Groups["substance"].Value) is null
-                ? "a substance by its formula, or by a name known here, such as CuO or boric acid"
+            : substances.LookUp(match.Groups["substance"].Value) is var lookup and not Found<Compound>
+                ? lookup.Expected(SubstanceExpected)
             : Lacks(match) ?? StatedUncertainty.Fault(match) ?? AnyExpected;
     }
 
@@ -122,7 +133,7 @@ public sealed partial record ContentText
             + StatedUncertainty.Digits
             + ")){0,99}"
             + StatedUncertainty.Pattern
-            + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|%|kg/m3|kg/m³|pcf|g/m2|g/m²)\s+(?<substance>.{1,60})$",
+            + @"\s*(?<unit>mg/kg|ppm|g/kg|% m/m|% w/w|% \(m/m\)|% \(w/w\)|wt%|wt\.%|wt\.-%|Gew\.-%|M\.-%|%|kg/m3|kg/m³|pcf|g/m2|g/m²)(\s+(DM|dm|TS|TR|dry))?\s+(?<substance>.{1,60})$",
         RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]

@@ -31,11 +31,12 @@ public static class CountingFaults
         );
         return fault switch
         {
-            CountingFault.UnitsDiffer => "one unit for all substances of a sample",
+            CountingFault.UnitsDiffer => "one unit for all substances of a sample, or mg/kg and % m/m",
             CountingFault.CountedTwice => "each substance of a sample once",
             CountingFault.NothingToCountAs =>
                 $"{AssayFields.CountedAs.Key} or {AssayFields.Product.Key}: what several substances count as",
-            CountingFault.SharesNothing => $"a substance that shares an element with what is counted: {counted}",
+            CountingFault.SharesNothing =>
+                $"a substance that shares an element with what is counted, or is counted itself: {counted}",
             CountingFault.FitsSeveral =>
                 $"a substance that shares one element with one alone of what is counted: {counted}",
             CountingFault.NotMeasured => $"a figure for each substance that is counted: {counted}",

@@ -52,8 +52,9 @@ public static partial class AssayTable
             :
             [
                 .. rows.OfType<ReportedRow>()
-                    .GroupBy(row => row.Paper)
-                    .Select(sample => Counted([.. sample], basis, substances))
+                    .GroupBy(row => row.Paper with { Method = "" })
+                    .SelectMany(sample => Analyses([.. sample], basis, substances))
+                    .Select(analysis => Counted(analysis, basis, substances))
                     .OfType<Assay>(),
             ];
     }
@@ -91,10 +92,30 @@ public static partial class AssayTable
         return null;
     }
 
+    // Parts of a product are found by methods of their own. The same substance by two methods is two analyses.
+    private static IEnumerable<IReadOnlyList<ReportedRow>> Analyses(
+        IReadOnlyList<ReportedRow> sample,
+        AssayBasis basis,
+        Substances substances
+    ) =>
+        Counting(sample, basis, substances)
+            is NotCounted { Fault: CountingFault.CountedTwice or CountingFault.NothingToCountAs }
+            ? sample.GroupBy(row => row.Paper.Method, StringComparer.Ordinal).Select(method => method.ToList())
+            : [sample];
+
+    private static Counting Counting(IReadOnlyList<ReportedRow> rows, AssayBasis basis, Substances substances) =>
+        CountedRetention.Of(
+            [.. rows.Select(row => row.Content)],
+            basis with
+            {
+                ZoneDepthMm = rows[0].Paper.Zone?.DepthMm ?? basis.ZoneDepthMm,
+            },
+            substances
+        );
+
     private static Assay? Counted(IReadOnlyList<ReportedRow> rows, AssayBasis basis, Substances substances)
     {
-        var ofZone = basis with { ZoneDepthMm = rows[0].Paper.Zone?.DepthMm ?? basis.ZoneDepthMm };
-        var counting = CountedRetention.Of([.. rows.Select(row => row.Content)], ofZone, substances);
+        var counting = Counting(rows, basis, substances);
         if (counting is not CountedRetention { KgPerM3: { } kgPerM3, IsVolumeUncertaintyKnown: true } counted)
         {
             rows[0]
@@ -106,7 +127,14 @@ public static partial class AssayTable
             rows[0].Line.Refuse(ResultColumn, rows[0].Text, Ranges.MeasuredRetentionKgPerM3.InWords);
             return null;
         }
-        var (paper, sample) = (rows[0].Paper, rows[0].Paper.Sample);
+        var sample = rows[0].Paper.Sample;
+        var paper = rows[0].Paper with
+        {
+            Method = string.Join(
+                "; ",
+                rows.Select(row => row.Paper.Method).Where(method => method.Length > 0).Distinct(StringComparer.Ordinal)
+            ),
+        };
         Assay assay = counted.IsBelowDetection
             ? new BelowDetection(kgPerM3.Value, sample)
             : new MeasuredAssay(kgPerM3, sample);
@@ -116,6 +144,7 @@ public static partial class AssayTable
             SharedKgPerM3 = counted.DensityKgPerM3,
             DegreesOfFreedom = counted.DegreesOfFreedom,
             PartsOffFormula = counted.PartsOffFormula,
+            PartsNotAnalysed = counted.NotAnalysed,
         };
     }
 

@@ -14,7 +14,7 @@ public static class CountedRetentionMapping
         var isVolumeKnown = counted.KgPerM3 is not null;
         return new()
         {
-            Counted = AssayWords.Counted(counted),
+            Counted = words.Counted(counted),
             IsBelowDetection = counted.IsBelowDetection,
             Contents =
             [

@@ -123,10 +123,7 @@ public static class ReasonMapping
                 High(open.Probability),
                 ("open_pieces", open.OpenPieces)
             ),
-            PiecesNotDetermined open => Kind(
-                reason,
-                ("pieces", new JsonArray([.. open.Pieces.Select(piece => (JsonNode?)JsonValue.Create(piece))]))
-            ),
+            PiecesNotDetermined open => Kind(reason, ("pieces", Texts(open.Pieces))),
             BatchParts parts => Kind(
                 reason,
                 ("verdict", DocumentNames.OfRule(parts.Batch)),
@@ -146,9 +143,11 @@ public static class ReasonMapping
                 ("required_kg_per_m3", missing.RequiredKgPerM3),
                 ("gap", DocumentNames.Of(missing.Gap))
             ),
-            HardlyThatProduct hardly => Kind(
+            HardlyThatProduct hardly => Kind(reason, ("samples", Texts(hardly.Samples))),
+            PartsNotAnalysed missing => Kind(
                 reason,
-                ("samples", new JsonArray([.. hardly.Samples.Select(each => (JsonNode?)JsonValue.Create(each))]))
+                ("samples", Texts(missing.Samples)),
+                ("parts", Texts(missing.Parts))
             ),
             RetentionMean mean => Kind(
                 reason,
@@ -290,6 +289,9 @@ public static class ReasonMapping
             document.Add(name, value);
         return document;
     }
+
+    private static JsonArray Texts(IEnumerable<string> texts) =>
+        new([.. texts.Select(text => (JsonNode?)JsonValue.Create(text))]);
 
     private static (string, JsonNode?) Rule(DepthRule rule) => ("rule", RequirementWords.Current.Depths.Say(rule));
 

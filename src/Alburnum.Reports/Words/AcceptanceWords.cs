@@ -75,6 +75,11 @@ public sealed class AcceptanceWords(Wording wording)
                 "acceptance.hardly-that-product",
                 ("samples", string.Join(", ", hardly.Samples))
             ),
+            PartsNotAnalysed missing => wording.Say(
+                "acceptance.parts-not-analysed",
+                ("parts", string.Join(", ", missing.Parts)),
+                ("samples", string.Join(", ", missing.Samples))
+            ),
             RetentionMean mean => Mean(mean),
             BelowDetectionLimit below => Below(below),
             LaboratoriesDiffer differ => Differ(differ),

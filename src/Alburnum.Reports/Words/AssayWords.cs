@@ -10,12 +10,13 @@ public sealed class AssayWords(Wording wording)
     /// <summary>In the language chosen.</summary>
     public static AssayWords Current => new(Wording.Current);
 
-    /// <summary>What the retention counts.</summary>
-    public static string Counted(CountedRetention counted)
+    /// <summary>What the retention counts; of a product that was analysed in part, from what it is worked out.</summary>
+    public string Counted(CountedRetention counted)
     {
         ArgumentNullException.ThrowIfNull(counted);
-        return counted.Basis.Product?.Name
-            ?? string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Name));
+        return counted.Basis.Product is not { } product ? Parts(counted)
+            : IsWhole(counted.ShareOfProduct) ? product.Name
+            : wording.Say("assay.counted-in-part", ("product", product.Name), ("parts", Parts(counted)));
     }
 
     /// <summary>What was done, one sentence each.</summary>
@@ -51,7 +52,13 @@ public sealed class AssayWords(Wording wording)
         if (basis.Product is { } product)
             yield return product.Provenance is { } source
                 ? wording.Say("assay.case-product", ("product", product.Name), ("source", Source(source)))
-                : wording.Say("assay.case-product-stated", ("product", product.Name));
+            : product.Parts.Sum(part => part.Share) is var share && IsWhole(share)
+                ? wording.Say("assay.case-product-stated", ("product", product.Name))
+            : wording.Say(
+                "assay.case-product-stated-in-part",
+                ("product", product.Name),
+                ("share", Figures.Percent(share, wording))
+            );
         else if (basis.CountedAs.Count > 0)
             yield return wording.Say(
                 "assay.case-counted-as",
@@ -102,6 +109,8 @@ public sealed class AssayWords(Wording wording)
         if (!counted.IsBelowDetection)
             foreach (var part in counted.Parts.Where(part => part.Reported.IsBelowDetection))
                 yield return wording.Say("assay.part-below", ("substance", part.Reported.Measured.Name));
+        if (counted.NotAnalysed is { Count: > 0 } missing)
+            yield return wording.Say("assay.not-analysed", ("parts", Names(missing)));
         if (!counted.IsLaboratoryUncertaintyKnown)
             yield return wording.Say("assay.uncertainty-missing");
         if (counted is { IsDensityUncertaintyKnown: false, IsVolumeUncertaintyKnown: false })
@@ -129,21 +138,25 @@ public sealed class AssayWords(Wording wording)
             "assay.parts-off-formula",
             ("product", product.Name),
             ("source", product.Provenance is { } source ? Source(source) : wording.Say("assay.as-stated")),
-            (
-                "parts",
-                string.Join(
-                    "; ",
-                    parts.Select(part =>
-                        wording.Say(
-                            "assay.part-off-formula",
-                            ("substance", part.Compound.Name),
-                            ("found", Found(part)),
-                            ("expected", Figures.Percent(part.Expected, wording))
-                        )
-                    )
-                )
-            )
+            ("parts", string.Join("; ", parts.Select(OffFormula)))
         );
+    }
+
+    private string OffFormula(PartOffFormula part)
+    {
+        (string, string) substance = ("substance", part.Compound.Name);
+        (string, string) found = ("found", Found(part));
+        (string, string) expected = ("expected", Figures.Percent(part.Expected, wording));
+        return part.Least < part.Most
+            ? wording.Say(
+                "assay.part-off-limits",
+                substance,
+                found,
+                expected,
+                ("least", Figures.Percent(part.Least, wording)),
+                ("most", Figures.Percent(part.Most, wording))
+            )
+            : wording.Say("assay.part-off-formula", substance, found, expected);
     }
 
     private string Found(PartOffFormula part) =>
@@ -172,12 +185,25 @@ public sealed class AssayWords(Wording wording)
     private string Product(CountedRetention counted, ProductFormula product)
     {
         (string, string) name = ("product", product.Name);
-        (string, string) parts = ("parts", string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Name)));
+        (string, string) parts = ("parts", Parts(counted));
         (string, string) share = ("share", Figures.Percent(counted.ShareOfProduct, wording));
-        return product.Provenance is { } source
-            ? wording.Say("assay.product", name, parts, share, ("source", Source(source)))
-            : wording.Say("assay.product-stated", parts, share);
+        var isWhole = IsWhole(counted.ShareOfProduct);
+        return (product.Provenance, isWhole) switch
+        {
+            ({ } source, true) => wording.Say("assay.product", name, parts, ("source", Source(source))),
+            ({ } source, false) => wording.Say("assay.product-in-part", name, parts, share, ("source", Source(source))),
+            (null, true) => wording.Say("assay.product-stated", parts),
+            (null, false) => wording.Say("assay.product-stated-in-part", parts, share),
+        };
     }
+
+    private static string Parts(CountedRetention counted) =>
+        string.Join(" + ", counted.Parts.Select(part => part.Factor.Counted.Name));
+
+    private static bool IsWhole(double share) => share > 1 - 1e-9;
+
+    private static string Names(IEnumerable<Compound> compounds) =>
+        string.Join(", ", compounds.Select(compound => compound.Name));
 
     private static string Density(ZoneDensity density) =>
         Figures.Measured(density.KgPerM3.Value, density.KgPerM3.StandardUncertainty, "kg/m³");

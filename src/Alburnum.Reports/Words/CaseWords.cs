@@ -292,6 +292,11 @@ public sealed class CaseWords(Wording wording)
                 ("sample", sample),
                 ("said", new AssayWords(wording).OffFormula(product, parts))
             ),
+            SamplesInPart(var samples, var parts) => wording.Say(
+                "cases.remark.samples-in-part",
+                ("parts", string.Join(", ", parts)),
+                ("samples", string.Join(", ", samples))
+            ),
             ZoneLeftOpen => wording.Say("cases.remark.zone-left-open"),
             OtherZoneAssayed { Assay: { Sample: var sample, Zone: var zone } } => zone?.DepthMm is { } zoneMm
                 ? wording.Say("cases.remark.other-zone-assayed", ("sample", sample), ("depth", Figures.Digits(zoneMm)))

@@ -29,6 +29,9 @@ public abstract record Assay
     /// <summary>Parts of the product that do not stand to each other as its formula says; empty where they do, or where no product is counted.</summary>
     public IReadOnlyList<PartOffFormula> PartsOffFormula { get; init; } = [];
 
+    /// <summary>Parts of the product that were not analysed, taken to be there as its formula has them; empty where all were, or where no product is counted.</summary>
+    public IReadOnlyList<Compound> PartsNotAnalysed { get; init; } = [];
+
     /// <summary>The figures as the laboratory wrote them; empty where they were in kg/m³ of what is required.</summary>
     public string AsReported { get; init; } = "";
 

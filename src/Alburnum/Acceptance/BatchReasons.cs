@@ -60,6 +60,11 @@ public sealed record ZoneNotAssayed(string? Zone, double RequiredKgPerM3, ZoneGa
 /// <param name="Samples">Numbers of those samples.</param>
 public sealed record HardlyThatProduct(IReadOnlyList<string> Samples) : BatchReason;
 
+/// <summary>What was found would be enough only if parts of the product that were not analysed were there as its formula has them.</summary>
+/// <param name="Samples">Numbers of the samples in which they were not.</param>
+/// <param name="Parts">Names of the parts.</param>
+public sealed record PartsNotAnalysed(IReadOnlyList<string> Samples, IReadOnlyList<string> Parts) : BatchReason;
+
 /// <summary>The mean of the samples against the required retention, where each assay found something and the laboratories agree.</summary>
 /// <param name="Samples">Samples, 1 or more. One alone shows no scatter: the probability then leaves out how far samples of the batch differ.</param>
 /// <param name="Assays">Assays of them, as many or more.</param>

@@ -97,13 +97,6 @@ public static class RetentionConformity
         var high = means.Max(mean => mean.Highest.ProbabilityAbove(requiredKgPerM3));
         var (atLeast, atMost) = (decision.Decide(low), decision.Decide(high));
         var verdict = atLeast == atMost ? atLeast : Verdict.Undecided;
-        string[] hardlyThatProduct =
-        [
-            .. assays
-                .Where(assay => assay.PartsOffFormula.Any(part => part.IsGross))
-                .Select(assay => assay.Sample)
-                .Distinct(StringComparer.Ordinal),
-        ];
         var undetected = assays.OfType<BelowDetection>().Count();
         var probability = ProbabilityRange.Between(low, high);
         List<Reason> reasons = [];
@@ -129,10 +122,36 @@ public static class RetentionConformity
                     probability
                 )
             );
-        if (verdict == Verdict.Conforms && hardlyThatProduct.Length > 0)
-            return new(Verdict.Undecided, null, [.. reasons, new HardlyThatProduct(hardlyThatProduct)]);
+        if (verdict == Verdict.Conforms && OfAnotherProduct(assays) is { Count: > 0 } doubts)
+            return new(Verdict.Undecided, null, [.. reasons, .. doubts]);
         var agreed = verdict != Verdict.Undecided || (undetected == 0 && differ is null);
         return new(verdict, agreed ? probability : null, reasons);
+    }
+
+    // Why what is enough of a product as it is counted may not be enough of what is there.
+    private static List<Reason> OfAnotherProduct(IReadOnlyList<Assay> assays)
+    {
+        var hardly = assays.Where(assay => assay.PartsOffFormula.Any(part => part.IsGross)).ToList();
+        var partial = assays.Where(assay => assay.PartsNotAnalysed.Count > 0).ToList();
+        List<Reason> doubts = [];
+        if (hardly.Count > 0)
+            doubts.Add(new HardlyThatProduct(Numbers(hardly)));
+        if (partial.Count > 0)
+            doubts.Add(
+                new PartsNotAnalysed(
+                    Numbers(partial),
+                    [
+                        .. partial
+                            .SelectMany(assay => assay.PartsNotAnalysed)
+                            .Select(part => part.Name)
+                            .Distinct(StringComparer.Ordinal),
+                    ]
+                )
+            );
+        return doubts;
+
+        static string[] Numbers(List<Assay> of) =>
+            [.. of.Select(assay => assay.Sample).Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>Samples that some assays are of: those that bear one number are of one sample; one without a number is a sample of its own.</summary>

@@ -11,7 +11,7 @@ public abstract record Counting
 /// <summary>Why figures cannot be counted.</summary>
 public enum CountingFault
 {
-    /// <summary>They are in different units.</summary>
+    /// <summary>They are in units of which one does not follow from the other without the density or depth of the zone.</summary>
     UnitsDiffer,
 
     /// <summary>Two are of the same substance, or count as the same.</summary>
@@ -55,25 +55,32 @@ public sealed record PartOffFormula(Compound Compound, Estimate Found, double Ex
     // A share that no batch of the product would have. Our own choice: wider than makers' tolerances and what fixation and leaching shift.
     private const double Gross = 0.5;
 
+    /// <summary>Least share that the formula's limits allow, 0 to 1.</summary>
+    public double Least { get; init; } = Expected;
+
+    /// <summary>Greatest share that they allow, 0 to 1.</summary>
+    public double Most { get; init; } = Expected;
+
     /// <summary>Whether the part was not found: <see cref="Found"/> is then the greatest share that its limit allows.</summary>
     public bool IsAtMost { get; init; }
 
     /// <summary>Whether the laboratory states its uncertainty of every part; where not, that of <see cref="Found"/> is not known.</summary>
     public bool IsUncertaintyKnown { get; init; } = true;
 
-    /// <summary>Whether the share differs by more than half of what the formula gives it: what was analysed is then hardly that product.</summary>
+    /// <summary>Whether the share is outside the formula's limits by more than half of what the formula gives it: what was analysed is then hardly that product.</summary>
     public bool IsGross => Difference > Gross * Expected;
 
-    /// <summary>Whether the share differs by more than its uncertainty allows (k = 2); where that is not known, whether it does so grossly.</summary>
+    /// <summary>Whether the share is outside them by more than its uncertainty allows (k = 2); where that is not known, whether it is so grossly.</summary>
     internal bool IsOff => IsUncertaintyKnown ? Difference > 2 * Found.StandardUncertainty : IsGross;
 
-    private double Difference => IsAtMost ? Expected - Found.Value : Math.Abs(Expected - Found.Value);
+    private double Difference => Math.Max(Least - Found.Value, IsAtMost ? 0 : Found.Value - Most);
 }
 
 /// <summary>A sample's figures as one retention.</summary>
 public sealed record CountedRetention : Counting
 {
     private const double MgInKg = 1e6;
+    private const double MgInPercent = 1e4;
 
     private CountedRetention(AssayBasis basis, IReadOnlyList<CountedPart> parts) => (Basis, Parts) = (basis, parts);
 
@@ -90,6 +97,14 @@ public sealed record CountedRetention : Counting
                 .Parts.Where(part => Parts.Any(each => each.Factor.Counted == part.Compound))
                 .Sum(part => part.Share)
             : 1;
+
+    /// <summary>Parts of the product that no figure is of: the retention takes them to be there as the formula has them. Empty where no product is counted.</summary>
+    public IReadOnlyList<Compound> NotAnalysed =>
+        [
+            .. (Basis.Product?.Parts ?? [])
+                .Select(part => part.Compound)
+                .Where(part => Parts.All(each => each.Factor.Counted != part)),
+        ];
 
     /// <summary>Whether nothing was found: the figures below are then limits.</summary>
     public bool IsBelowDetection => Parts.All(part => part.Reported.IsBelowDetection);
@@ -111,7 +126,7 @@ public sealed record CountedRetention : Counting
         Unit switch
         {
             ContentUnit.MgPerKg => Counted,
-            ContentUnit.PercentByMass => Times(Counted, 1e4),
+            ContentUnit.PercentByMass => Times(Counted, MgInPercent),
             _ => KgPerM3 is { } known && Basis.Density is { KgPerM3: var density }
                 ? Times(Over(known, density), MgInKg)
                 : null,
@@ -167,14 +182,20 @@ public sealed record CountedRetention : Counting
             return
             [
                 .. Parts
-                    .Select(part => new PartOffFormula(
-                        part.Factor.Counted,
-                        part.Reported.IsBelowDetection ? GreatestShareOf(part) : ShareOf(part, whole),
-                        product.Parts.First(each => each.Compound == part.Factor.Counted).Share / share
-                    )
+                    .Select(part =>
                     {
-                        IsAtMost = part.Reported.IsBelowDetection,
-                        IsUncertaintyKnown = IsLaboratoryUncertaintyKnown,
+                        var given = product.Parts.First(each => each.Compound == part.Factor.Counted);
+                        return new PartOffFormula(
+                            given.Compound,
+                            part.Reported.IsBelowDetection ? GreatestShareOf(part) : ShareOf(part, whole),
+                            given.Share / share
+                        )
+                        {
+                            Least = given.Least / share,
+                            Most = Math.Min(1, given.Most / share),
+                            IsAtMost = part.Reported.IsBelowDetection,
+                            IsUncertaintyKnown = IsLaboratoryUncertaintyKnown,
+                        };
                     })
                     .Where(part => part.IsOff),
             ];
@@ -237,7 +258,9 @@ public sealed record CountedRetention : Counting
         ArgumentNullException.ThrowIfNull(substances);
         Require.Positive(contents.Count, "figures");
         if (contents.Select(each => each.Unit).Distinct().Count() > 1)
-            return new NotCounted(CountingFault.UnitsDiffer);
+            return contents.All(each => each.Unit is ContentUnit.MgPerKg or ContentUnit.PercentByMass)
+                ? Of([.. contents.Select(InMgPerKg)], basis, substances)
+                : new NotCounted(CountingFault.UnitsDiffer);
         IReadOnlyList<Compound> wanted = basis.Product is { } product
             ? [.. product.Parts.Select(part => part.Compound)]
             : basis.CountedAs;
@@ -265,6 +288,15 @@ public sealed record CountedRetention : Counting
             ? new NotCounted(CountingFault.NotMeasured)
             : new CountedRetention(basis, parts);
     }
+
+    private static ReportedContent InMgPerKg(ReportedContent content) =>
+        content.Unit == ContentUnit.MgPerKg
+            ? content
+            : content with
+            {
+                Unit = ContentUnit.MgPerKg,
+                Content = Times(content.Content, MgInPercent),
+            };
 
     private static Estimate Times(Estimate estimate, double factor) =>
         new(estimate.Value * factor, estimate.StandardUncertainty * factor);

@@ -78,6 +78,11 @@ public sealed record SapwoodByRuler(double UMm) : CaseRemark;
 public sealed record SampleOffFormula(string Sample, ProductFormula Product, IReadOnlyList<PartOffFormula> Parts)
     : CaseRemark;
 
+/// <summary>Parts of a product were not analysed: the retention of some samples takes them to be there as the formula has them.</summary>
+/// <param name="Samples">Numbers of the samples.</param>
+/// <param name="Parts">Names of the parts. At least one.</param>
+public sealed record SamplesInPart(IReadOnlyList<string> Samples, IReadOnlyList<string> Parts) : CaseRemark;
+
 /// <summary>An assay is of a zone for which no retention is required: it is not counted.</summary>
 /// <param name="Assay">The assay; it says which zone was cut.</param>
 public sealed record OtherZoneAssayed(Assay Assay) : CaseRemark;

@@ -69,9 +69,22 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
 
     private IEnumerable<CaseRemark> OfFormula() =>
         Enquired.AssayBasis.Product is { } product
-            ? Enquired
-                .Assays.Where(assay => assay.PartsOffFormula.Count > 0)
-                .Select(assay => new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula))
+            ?
+            [
+                .. Enquired
+                    .Assays.Where(assay => assay.PartsNotAnalysed.Count > 0)
+                    .GroupBy(
+                        assay => string.Join(", ", assay.PartsNotAnalysed.Select(part => part.Name)),
+                        StringComparer.Ordinal
+                    )
+                    .Select(samples => new SamplesInPart(
+                        [.. samples.Select(assay => assay.Sample).Distinct(StringComparer.Ordinal)],
+                        [.. samples.First().PartsNotAnalysed.Select(part => part.Name)]
+                    )),
+                .. Enquired
+                    .Assays.Where(assay => assay.PartsOffFormula.Count > 0)
+                    .Select(assay => new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula)),
+            ]
             : [];
 
     private IEnumerable<CaseRemark> OfZones()

@@ -20,6 +20,12 @@ public sealed class ContentTextTests
     [InlineData("1.9 ± 5 % (k=2) % CuO", ContentUnit.PercentByMass, 1.9, 0.0475, "CuO")]
     [InlineData("0,18 ± 0,01 (k=1) % m/m Cu", ContentUnit.PercentByMass, 0.18, 0.01, "Cu")]
     [InlineData("0,180 ± 0,010 (k=2,0) % m/m Cu", ContentUnit.PercentByMass, 0.18, 0.005, "Cu")]
+    [InlineData("1850 ± 60 (k=1) mg/kg TS Kupfer", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("1850 ± 60 (k=1) mg/kg dry copper (Cu)", ContentUnit.MgPerKg, 1850, 60, "Cu")]
+    [InlineData("0,19 ± 0,01 (k=1) Gew.-% Kupfer als CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
+    [InlineData("0.19 ± 0.01 (k=1) % (m/m) CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
+    [InlineData("0.19 ± 0.01 (k=1) wt% CuO", ContentUnit.PercentByMass, 0.19, 0.01, "CuO")]
+    [InlineData("60 ± 5 (k=1) mg/kg quat (as DDAC)", ContentUnit.MgPerKg, 60, 5, "DdaCl")]
     [InlineData("12 ± 1 (k=1) g/m² permethrin", ContentUnit.GPerM2, 12, 1, "C21H20Cl2O3")]
     public void A_figure_is_read_with_its_unit_and_substance(
         string text,
@@ -35,6 +41,35 @@ public sealed class ContentTextTests
         Assert.Equal(value, content.Content.Value, 9);
         Assert.Equal(u, content.Content.StandardUncertainty, 9);
     }
+
+    [Theory]
+    [InlineData("Didecyldimethylammoniumchlorid", "DDAC")]
+    [InlineData("didecyl dimethyl ammonium chloride", "DDAC")]
+    [InlineData("C22H48ClN", "DDAC")]
+    [InlineData("DDACarbonate", "DDA carbonate")]
+    [InlineData("benzalkonium chloride", "BAC")]
+    [InlineData("ADBAC", "BAC")]
+    [InlineData("Tebuconazol", "tebuconazole")]
+    [InlineData("tebukonazol", "tebuconazole")]
+    [InlineData("propikonatsoli", "propiconazole")]
+    [InlineData("Borsyra", "boric acid")]
+    [InlineData("kobberoksid", "copper oxide")]
+    [InlineData("Kupfer(II)-oxid", "copper oxide")]
+    [InlineData("3-iodo-2-propynyl butylcarbamate", "IPBC")]
+    [InlineData("copper naphthenate as Cu", "Cu")]
+    public void A_substance_is_known_by_the_names_of_several_languages(string written, string name) =>
+        Assert.Equal(name, Substances.Find(written)?.Name);
+
+    [Fact]
+    public void What_ships_of_a_product_is_the_whole_of_it_and_within_its_limits() =>
+        Assert.All(
+            Substances.Products,
+            product =>
+            {
+                Assert.Equal(1, product.Parts.Sum(part => part.Share), 1e-9);
+                Assert.All(product.Parts, part => Assert.InRange(part.Share, part.Least, part.Most));
+            }
+        );
 
     [Fact]
     public void Pounds_in_a_cubic_foot_are_turned_into_kilograms_in_a_cubic_metre() =>
@@ -85,6 +120,9 @@ public sealed class ContentTextTests
     [InlineData("1850 ± 0 (k=2) mg/kg Cu", "an uncertainty above 0")]
     [InlineData("1850 ± 0 mg/kg Cu", "an uncertainty above 0")]
     [InlineData("5 ± 1 (k=1) mg/kg kryptonite", "a substance by its formula")]
+    [InlineData("5 ± 1 (k=1) mg/kg quat", "the one that is meant: \"DDAC\" or \"DDA carbonate\" or \"BAC\"")]
+    [InlineData("5 ± 1 (k=1) mg/kg azoles", "the one that is meant: \"tebuconazole\" or \"propiconazole\"")]
+    [InlineData("5 ± 1 (k=1) mg/kg copper naphthenate", "the one that is meant: \"copper\"; what decides:")]
     [InlineData("1850 ± 60 (k=1) mg/kg", "content with its uncertainty")]
     [InlineData("1850 ± 60 (k=1) Cu", "content with its uncertainty")]
     [InlineData("< 5 ± 1 (k=1) mg/kg Cu", "content with its uncertainty")]

@@ -573,6 +573,64 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void Parts_of_a_product_found_by_methods_of_their_own_are_one_assay()
+    {
+        _folder.Write(
+            "assays.csv",
+            "sample,result,method\na,0.65 ± 0.02 (k=1) % m/m Cu,ICP\na,130 ± 5 (k=1) mg/kg tebuconazole,GC\na,< 10 mg/kg propiconazole,GC\n"
+        );
+
+        var assay = Assert.IsType<MeasuredAssay>(Assert.Single(Read(Whole + Product("ca-c")).Case.Assays));
+
+        Assert.Equal(6635 * 400 / 1e6, assay.KgPerM3.Value, 9);
+        Assert.Equal("ICP; GC", assay.Method);
+        Assert.Empty(assay.PartsNotAnalysed);
+        var missing = assay.PartsOffFormula.Single(part => part.IsGross);
+        Assert.Equal(("propiconazole", true), (missing.Compound.Name, missing.IsAtMost));
+    }
+
+    [Fact]
+    public void The_same_substance_by_two_methods_is_two_assays()
+    {
+        _folder.Write(
+            "assays.csv",
+            "sample,result,method\na,5000 ± 100 (k=1) mg/kg Cu,ICP\na,0.51 ± 0.02 (k=1) % m/m copper,XRF\n"
+        );
+
+        Assert.Equal(
+            ["ICP", "XRF"],
+            Read(Whole + "\nassayBasis: { countedAs: CuO, zoneDensity: 400 ± 20 (k=1) }\n")
+                .Case.Assays.Select(assay => assay.Method)
+        );
+    }
+
+    [Theory]
+    [InlineData("acq-d", "DDAC")]
+    [InlineData("copper azole type C", "tebuconazole", "propiconazole")]
+    [InlineData("Cu 96.1 %")]
+    public void Copper_alone_leaves_parts_of_a_product_not_analysed(string product, params string[] parts)
+    {
+        _folder.Write("assays.csv", "sample,result\na,5000 ± 100 (k=1) mg/kg Cu\n");
+
+        var assay = Assert.Single(Read(Whole + Product(product)).Case.Assays);
+
+        Assert.Equal(parts, assay.PartsNotAnalysed.Select(part => part.Name));
+    }
+
+    [Theory]
+    [InlineData("ACQ", "did you mean \"acq-a\", \"acq-b\", \"acq-c\", \"acq-d\"?")]
+    [InlineData("copper azole", "did you mean \"ca-b\", \"ca-c\", \"cba-a\"?")]
+    public void A_product_without_its_type_is_asked_about(string product, string message)
+    {
+        var refused = Assert.Throws<InputRefusedException>(() => Read(Whole + Product(product)));
+
+        Assert.Contains(message, refused.Message, StringComparison.Ordinal);
+    }
+
+    private static string Product(string product) =>
+        $"\nassayBasis: {{ product: {product}, zoneDensity: 400 ± 20 (k=1) }}\n";
+
+    [Fact]
     public void Without_a_density_the_species_own_is_taken_and_carries_its_uncertainty()
     {
         _folder.Write("assays.csv", "sample,result\na,1000 ± 10 (k=1) mg/kg Cu\n");

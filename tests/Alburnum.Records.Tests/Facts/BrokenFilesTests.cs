@@ -35,6 +35,43 @@ public sealed class BrokenFilesTests
     }
 
     [Theory]
+    [InlineData("{ name: sulphur, formula: S", "row \"sulphur\", field formula: found S")]
+    [InlineData(
+        "{ name: kupfer, alsoCalled: [Kupfer], formula: Cu",
+        "field name: found Kupfer, expected a unique name"
+    )]
+    [InlineData(
+        "{ name: copper, formula: Cu",
+        "parts: [\"Cu 60 % (61 to 70 %)\"]",
+        "field parts: found Cu 60 % (61 to 70 %)"
+    )]
+    [InlineData(
+        "{ name: copper, formula: Cu",
+        "mayBe: [tin]",
+        "field mayBe: found tin, expected substances given above"
+    )]
+    public void Substances_that_are_wrong_are_refused(string substance, string changeOrMessage, string? message = null)
+    {
+        var change = message is null ? "" : changeOrMessage;
+        const string rest = "source: iupac-1995, standing: published";
+        var text =
+            $"elements:\n  - {{ symbol: Cu, mass: 63.546, {rest} }}\ngroups: []\nsubstances:\n  - {substance}, {rest} }}\n"
+            + $"openNames:\n  - {{ name: metal, {(change.StartsWith("mayBe", StringComparison.Ordinal) ? change : "mayBe: [Cu]")}, decides: which }}\n"
+            + $"products:\n  - {{ key: own, name: own, {(change.StartsWith("parts", StringComparison.Ordinal) ? change : "parts: [\"Cu 60 % (50 to 70 %)\"]")}, {rest} }}\n";
+        var problems = new List<InputProblem>();
+
+        FactFile.ReadText(
+            text,
+            "own.yaml",
+            problems,
+            root => SubstanceFile.Read(root),
+            ShippedData.Library.Words.Sources
+        );
+
+        Assert.Contains(message ?? changeOrMessage, Assert.Single(problems).ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("wall plate", "wall-plate")]
     [InlineData("wall plate", "Wall Plates")]
     [InlineData("björk", "bjørk")]

@@ -77,6 +77,10 @@ public sealed class CaseWordsTests
             new SampleOffFormula("composite 1", Cca, [new(Cca.Parts[0].Compound, new(0.6, 0.01), 0.475)]),
             "Sample composite 1: The parts of CCA type C do not stand to each other as its formula has them"
         ),
+        (
+            new SamplesInPart(["S1", "S2"], ["tebuconazole", "propiconazole"]),
+            "Not analysed: tebuconazole, propiconazole (sample S1, S2). The retention is worked out from the rest"
+        ),
         (new EnquiryAtOdds(new TooMoist(40, 28)), "A moisture of 40 % before treatment is stated"),
         (new SampledBeforeTreated(new(2026, 5, 12), new(2026, 5, 20)), "The sections were cut on 12 May 2026, before"),
         (new MoistureMeasuredLater(new(2026, 5, 2), new(2026, 5, 1)), "The moisture was measured on 2 May 2026, after"),

@@ -239,6 +239,11 @@ internal static class SaidReasons
                     + "Ask the laboratory and the treater which preservative it is."
             ),
             (
+                new PartsNotAnalysed(["S1", "S4"], ["tebuconazole", "propiconazole"]),
+                "That is enough only if the product's formula holds for what was not analysed: tebuconazole, propiconazole (sample S1, S4). "
+                    + "Have it analysed; or, where what was analysed is to stand for the whole, state its share as the product, such as CuO 66.7 %."
+            ),
+            (
                 new LaboratoriesDiffer(
                     [new ContentFound("Northlab", new(9, 0.4)), new ContentFound("", new(15, 0.4))],
                     new(10.6, 1.96)

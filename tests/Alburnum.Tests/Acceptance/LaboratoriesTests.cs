@@ -224,7 +224,8 @@ public sealed class LaboratoriesTests
         var known = new Fact<double>(1, new(Standing.CommonPractice, "common practice", "", "", ""));
         var copper = new Substances(
             new Dictionary<string, Fact<double>>(StringComparer.Ordinal) { ["Cu"] = known, ["O"] = known },
-            new Dictionary<string, string>(StringComparer.Ordinal),
+            [],
+            [],
             []
         ).Find("CuO")!;
         Assay Off(double kgPerM3, double share) =>
@@ -240,6 +241,26 @@ public sealed class LaboratoriesTests
         Assert.Equal(["S1"], Assert.Single(hardly.Reasons.OfType<HardlyThatProduct>()).Samples);
         // Too little is too little, of whatever it is.
         Assert.Equal(Verdict.DoesNotConform, Judge(8, Off(5, 0.95), Of("A", 5.1, 0.2, "S2")).Verdict);
+    }
+
+    [Fact]
+    public void Enough_by_parts_that_were_not_analysed_is_not_said_to_be_enough()
+    {
+        var known = new Fact<double>(1, new(Standing.CommonPractice, "common practice", "", "", ""));
+        var oxide = new Substances(
+            new Dictionary<string, Fact<double>>(StringComparer.Ordinal) { ["Cu"] = known, ["O"] = known },
+            [],
+            [],
+            []
+        ).Find("CuO")!;
+        Assay Partial(double kgPerM3) => Of("A", kgPerM3, 0.2, "S1") with { PartsNotAnalysed = [oxide] };
+
+        var partial = Judge(8, Partial(10), Of("A", 10.1, 0.2, "S2"));
+        Assert.Equal((Verdict.Undecided, null), (partial.Verdict, partial.Probability));
+        var missing = Assert.Single(partial.Reasons.OfType<PartsNotAnalysed>());
+        Assert.Equal(["S1"], missing.Samples);
+        Assert.Equal(["CuO"], missing.Parts);
+        Assert.Equal(Verdict.DoesNotConform, Judge(8, Partial(5), Of("A", 5.1, 0.2, "S2")).Verdict);
     }
 
     private static MeasuredAssay Of(string laboratory, double value, double u, string sample = "") =>

@@ -18,9 +18,29 @@ public sealed class CountedRetentionTests
             ["Cr"] = new(52, Invented),
             ["B"] = new(11, Invented),
             ["Na"] = new(23, Invented),
+            ["Cl"] = new(35, Invented),
+            ["C"] = new(12, Invented),
+            // A group of one letter more than an element.
+            ["Dda"] = new(300, Invented),
         },
-        new Dictionary<string, string>(StringComparer.Ordinal) { ["boric acid"] = "H3BO3" },
+        [
+            new(["boric acid", "Borsäure"], "H3BO3"),
+            new(["chloride quat", "CQ"], "DdaCl"),
+            new(["carbonate quat"], "Dda2CO3"),
+            new(["mixed quat"], null),
+        ],
+        [new(["quat", "total quat"], ["chloride quat", "mixed quat"], "which one the figure is of")],
         []
+    );
+
+    private static readonly ProductFormula Quat = new(
+        "invented quat",
+        "invented copper quat",
+        [
+            new(Find("CuO"), 0.6) { Least = 0.55, Most = 0.65 },
+            new(Find("chloride quat"), 0.4) { Least = 0.35, Most = 0.45 },
+        ],
+        null
     );
 
     private static readonly ProductFormula Product = new(
@@ -55,6 +75,94 @@ public sealed class CountedRetentionTests
     [InlineData("")]
     public void A_name_that_is_neither_known_nor_a_formula_is_no_substance(string name) =>
         Assert.Null(Substances.Find(name));
+
+    [Fact]
+    public void Salts_of_one_group_count_as_each_other_by_the_group()
+    {
+        // 2·335 of the chloride for 2·300 + 12 + 3·16 of the carbonate.
+        Assert.Equal(670.0 / 660, Substances.Between(Find("carbonate quat"), Find("CQ"))!.Factor, 12);
+        Assert.Equal(335, Substances.MolarMass(Find("CQ")));
+    }
+
+    [Fact]
+    public void A_mixture_without_a_formula_counts_only_as_itself()
+    {
+        var mixed = Find("mixed quat");
+
+        Assert.Null(Substances.MolarMass(mixed));
+        Assert.Null(Substances.Between(mixed, Find("CQ")));
+        Assert.Equal(1, Substances.Between(mixed, mixed)!.Factor);
+        Fault(CountingFault.SharesNothing, new() { Product = Quat }, MgPerKg("mixed quat", 1, 0));
+    }
+
+    [Theory]
+    [InlineData("Borsäure (boric acid)", "boric acid")]
+    [InlineData("boric acid (H3BO3)", "boric acid")]
+    [InlineData("B as H3BO3", "H3BO3")]
+    [InlineData("Cu, calculated as CuO", "CuO")]
+    [InlineData("Cu (Cu) as CuO", "CuO")]
+    [InlineData("B (als Borsäure)", "boric acid")]
+    [InlineData("B beräknat som boric acid", "boric acid")]
+    [InlineData("total quat (as CQ)", "chloride quat")]
+    [InlineData("quat (mixed quat)", "mixed quat")]
+    public void A_substance_is_known_as_laboratories_write_it(string written, string name) =>
+        Assert.Equal(name, Find(written).Name);
+
+    [Theory]
+    [InlineData("quat", "\"chloride quat\" or \"mixed quat\"; what decides: which one the figure is of")]
+    [InlineData("quat as Cu", "\"chloride quat\" or \"mixed quat\"")]
+    [InlineData(
+        "Cu (CuO)",
+        "\"Cu\" or \"CuO\"; what decides: whether the figure is of Cu, or of that expressed as CuO"
+    )]
+    [InlineData("chlorid quat", "did you mean \"chloride quat\"?")]
+    [InlineData("Cu as B", "a substance")]
+    public void A_name_that_leaves_open_what_is_meant_is_asked_about(string written, string asked)
+    {
+        Assert.Null(Substances.Find(written));
+        Assert.Contains(asked, Substances.LookUp(written).Expected("a substance"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Per_cent_and_milligrams_in_a_kilogram_of_one_sample_are_added_up()
+    {
+        var counted = Counted(
+            new() { CountedAs = [Find("Cu"), Find("CQ")] },
+            new ReportedContent(Find("Cu"), ContentUnit.PercentByMass, new(0.5, 0.01), false),
+            MgPerKg("CQ", 1000, 100)
+        );
+
+        Assert.Equal(new(6000, Math.Sqrt(2) * 100), counted.MgPerKg);
+    }
+
+    [Fact]
+    public void A_share_within_the_limits_of_the_formula_is_as_the_formula_has_it()
+    {
+        var basis = new AssayBasis { Product = Quat };
+        IReadOnlyList<PartOffFormula> Off(double copper, double quat) =>
+            Counted(basis, MgPerKg("CuO", copper, 1), MgPerKg("CQ", quat, 1)).PartsOffFormula;
+
+        Assert.Empty(Off(6000, 4000));
+        Assert.Empty(Off(5510, 4490));
+        Assert.Empty(Off(6490, 3510));
+        Assert.Equal(
+            [(0.6, 0.55, 0.65), (0.4, 0.35, 0.45)],
+            Off(5400, 4600).Select(part => (part.Expected, part.Least, part.Most))
+        );
+        Assert.NotEmpty(Off(6600, 3400));
+    }
+
+    [Fact]
+    public void Parts_without_a_figure_are_named()
+    {
+        var basis = new AssayBasis { Product = Quat };
+
+        var copper = Counted(basis, MgPerKg("Cu", 4800, 0));
+        Assert.Equal(10_000, copper.MgPerKg!.Value.Value, 6);
+        Assert.Equal(["chloride quat"], copper.NotAnalysed.Select(part => part.Name));
+        Assert.Empty(Counted(basis, MgPerKg("Cu", 4800, 0), MgPerKg("CQ", 4000, 0)).NotAnalysed);
+        Assert.Empty(Counted(new(), MgPerKg("Cu", 4800, 0)).NotAnalysed);
+    }
 
     [Fact]
     public void There_and_back_is_the_same_substance() =>
@@ -188,7 +296,7 @@ public sealed class CountedRetentionTests
             CountingFault.UnitsDiffer,
             new() { Product = Product },
             MgPerKg("Cu", 1, 0),
-            new ReportedContent(Find("Cr"), ContentUnit.PercentByMass, new(1, 0), false)
+            new ReportedContent(Find("Cr"), ContentUnit.KgPerM3, new(1, 0), false)
         );
     }
 

@@ -350,7 +350,8 @@ public sealed class StagesTests
                 ["Cu"] = new(64, Invented),
                 ["O"] = new(16, Invented),
             },
-            new Dictionary<string, string>(StringComparer.Ordinal),
+            [],
+            [],
             []
         );
         var copper = new PartOffFormula(substances.Find("CuO")!, new(0.6, 0.01), 0.2);
@@ -364,6 +365,31 @@ public sealed class StagesTests
 
         var off = Assert.IsType<SampleOffFormula>(remark);
         Assert.Equal(("S1", product, copper), (off.Sample, off.Product, Assert.Single(off.Parts)));
+    }
+
+    [Fact]
+    public void Samples_of_which_parts_were_not_analysed_are_remarked_on_together()
+    {
+        var known = new Fact<double>(1, Invented);
+        var copper = new Substances(
+            new Dictionary<string, Fact<double>>(StringComparer.Ordinal) { ["Cu"] = known },
+            [],
+            [],
+            []
+        ).Find("Cu")!;
+        Assay Partial(string sample) => new MeasuredAssay(new(5, 0.3), sample) { PartsNotAnalysed = [copper] };
+        var counted = Case([Partial("S1"), Partial("S2"), new MeasuredAssay(new(5, 0.3), "S3")], 8) with
+        {
+            AssayBasis = new() { Product = new("own", "own", [new(copper, 0.2)], null) },
+        };
+
+        var remark = Assert.Single(
+            counted.Under(Code(Depth(6))).Predicted(null, null).Measured([Piece("P01", 9)]).Remarks
+        );
+
+        var partial = Assert.IsType<SamplesInPart>(remark);
+        Assert.Equal(["S1", "S2"], partial.Samples);
+        Assert.Equal(["Cu"], partial.Parts);
     }
 
     [Fact]
