@@ -96,7 +96,7 @@ def main():
                     page += more
                 writer.close()
                 photograph = re.search(r"/photographs/[0-9a-f]{64}", page)
-                addresses = ["/", "/cases/1", "/cases/1/report.pdf"]
+                addresses = ["/", "/cases/1", "/cases/1/report.pdf", "/cases/1/report.json"]
                 if photograph:
                     addresses += [photograph[0], f"{photograph[0]}/upright"]
                 for address in addresses:

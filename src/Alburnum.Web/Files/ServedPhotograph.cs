@@ -63,7 +63,7 @@ internal static class ServedPhotograph
         );
         http.Response.Headers.CacheControl = AnswerHeaders.KeptByTheReader;
         AnswerHeaders.Name(http.Response, isShown: true, $"{sha256}-upright.jpg");
-        return Results.Bytes(jpeg, "image/jpeg");
+        return Results.Stream(new MemoryStream(jpeg, writable: false), "image/jpeg");
     }
 
     /// <summary>The kind of picture, read from its first bytes; what a file is called proves nothing. Null for one that browsers do not show.</summary>

@@ -1,3 +1,4 @@
+using System.Text;
 using Alburnum.Records.Store;
 using Alburnum.Reports.Json;
 using Alburnum.Reports.Sheets;
@@ -13,14 +14,24 @@ internal static class ServedReport
         int number,
         int? run,
         ICaseStore store,
+        ReadyCopies copies,
         HttpContext http,
         CancellationToken stop
     )
     {
-        if (await store.RunAsync(number, run, stop) is not { } kept)
+        var report = await ReadyAsync(
+            number,
+            run,
+            "json",
+            kept => new(Encoding.UTF8.GetBytes(kept.Document)),
+            store,
+            copies,
+            stop
+        );
+        if (report is null)
             return Results.NotFound();
-        AnswerHeaders.Name(http.Response, isShown: false, $"case-{number}-run-{kept.Number}.json");
-        return Results.Text(kept.Document, "application/json; charset=utf-8");
+        AnswerHeaders.Name(http.Response, isShown: false, $"case-{number}-run-{report.Run}.json");
+        return Results.Stream(new MemoryStream(report.Bytes, writable: false), "application/json; charset=utf-8");
     }
 
     public static async Task<IResult> PdfAsync(
@@ -32,24 +43,36 @@ internal static class ServedReport
         CancellationToken stop
     )
     {
-        if (
-            await store.StateAsync(number, stop) is not { } state
-            || await copies.OfAsync(
-                $"report {state} {run}",
-                () => DrawAsync(number, run, store, CancellationToken.None),
-                each => each.Pdf.Length
-            )
-                is not { } report
-        )
+        var report = await ReadyAsync(number, run, "pdf", kept => DrawAsync(kept, store), store, copies, stop);
+        if (report is null)
             return Results.NotFound();
         AnswerHeaders.Name(http.Response, isShown: true, $"case-{number}-run-{report.Run}.pdf");
-        return Results.Bytes(report.Pdf, "application/pdf");
+        return Results.Stream(new MemoryStream(report.Bytes, writable: false), "application/pdf");
     }
 
-    private static async Task<ReadyReport?> DrawAsync(int number, int? run, ICaseStore store, CancellationToken stop)
+    /// <summary>A report, made once of each state of its case, whoever of those who wait goes away; null where there is no such run.</summary>
+    private static async Task<ReadyReport?> ReadyAsync(
+        int number,
+        int? run,
+        string kind,
+        Func<KeptRun, ValueTask<byte[]>> make,
+        ICaseStore store,
+        ReadyCopies copies,
+        CancellationToken stop
+    ) =>
+        await store.StateAsync(number, stop) is { } state
+            ? await copies.OfAsync(
+                $"{kind} {state} {run}",
+                async () =>
+                    await store.RunAsync(number, run, CancellationToken.None) is { } kept
+                        ? new ReadyReport(kept.Number, await make(kept))
+                        : null,
+                each => each.Bytes.Length
+            )
+            : null;
+
+    private static async ValueTask<byte[]> DrawAsync(KeptRun kept, ICaseStore store)
     {
-        if (await store.RunAsync(number, run, stop) is not { } kept)
-            return null;
         var document = KeptDocument.Of(kept);
         var photographs = new List<Photograph>();
         foreach (
@@ -59,11 +82,11 @@ internal static class ServedReport
                 .Distinct(StringComparer.Ordinal)
         )
         {
-            if (await store.PhotographAsync(sha256, stop) is { } photograph)
+            if (await store.PhotographAsync(sha256, CancellationToken.None) is { } photograph)
                 photographs.Add(photograph);
         }
-        return new(kept.Number, CaseReport.Write(document, CaseReport.Pictures(photographs)));
+        return CaseReport.Write(document, CaseReport.Pictures(photographs));
     }
 
-    private sealed record ReadyReport(int Run, byte[] Pdf);
+    private sealed record ReadyReport(int Run, byte[] Bytes);
 }
