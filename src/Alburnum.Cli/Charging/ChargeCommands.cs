@@ -15,6 +15,9 @@ internal static class ChargeCommands
                     .AddCommand<ChargePlanCommand>("plan")
                     .WithDescription("Work out the solution, its strength and the weights to expect");
                 charge
+                    .AddCommand<ChargeDesignCommand>("design")
+                    .WithDescription("Find the schedule and strength that reach depth and retention with a chance");
+                charge
                     .AddCommand<ChargeReconcileCommand>("reconcile")
                     .WithDescription("Work out what was taken up from the readings, and compare it with the plan");
             }

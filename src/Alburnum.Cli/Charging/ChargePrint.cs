@@ -28,6 +28,34 @@ internal static class ChargePrint
         Foot(console, plan.Assumptions, plan.Cautions);
     }
 
+    public static void Design(IAnsiConsole console, ChargeDesignDocument design)
+    {
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{design.Title}[/]");
+        foreach (var sentence in design.Required)
+            console.WriteLine(sentence);
+        var table = new Table().Border(TableBorder.Simple);
+        table.AddColumns(
+            Said("terminal.schedule"),
+            Said("terminal.whole-minutes"),
+            Said("terminal.chance-of-depth"),
+            ""
+        );
+        foreach (var trial in design.Tried)
+            table.AddRow(
+                Words.Schedule(trial.Schedule, trial.PressureMinutes),
+                Figures.Number(trial.ScheduleMinutes, 0),
+                Figures.Certainty(trial.DepthChance),
+                trial is { StrengthPercent: { } strength, SolutionL: { } solution, ProductKg: { } product }
+                    ? Words.Cost(strength, solution, product)
+                    : trial.NotEnough ?? ""
+            );
+        console.Write(table);
+        console.WriteLine(Figures.PlusMinus);
+        console.MarkupLineInterpolated($"[bold]{design.Answer}[/]");
+        Foot(console, design.Assumptions, design.Cautions);
+    }
+
     public static void Account(IAnsiConsole console, ChargeAccountDocument account)
     {
         console.WriteLine();

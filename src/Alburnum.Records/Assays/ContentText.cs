@@ -2,14 +2,13 @@ using System.Text.RegularExpressions;
 using Alburnum.Assaying;
 using Alburnum.Facts;
 using Alburnum.Measures;
+using Alburnum.Requirements;
 
 namespace Alburnum.Records.Assays;
 
 /// <summary>A figure as laboratories write it, such as "1850 ± 120 (k=2) mg/kg Cu", "0,18 ± 6 % (k=2) % m/m Cu", "1.9; 2.1; 2.0 % m/m CuO", "3.2 ± 0.4 (k=2) kg/m3 B" or "&lt; 5 mg/kg As".</summary>
 public sealed partial record ContentText
 {
-    private const double KgPerM3InPcf = 0.45359237 / 0.028316846592;
-
     // Every way to write a unit, the one it stands for, and what one of it is in that unit.
     private static readonly (string Written, ContentUnit Unit, double InUnit)[] Units =
     [
@@ -21,7 +20,7 @@ public sealed partial record ContentText
         ("%", ContentUnit.PercentByMass, 1),
         ("kg/m3", ContentUnit.KgPerM3, 1),
         ("kg/m³", ContentUnit.KgPerM3, 1),
-        ("pcf", ContentUnit.KgPerM3, KgPerM3InPcf),
+        ("pcf", ContentUnit.KgPerM3, PreservativeAmount.KgPerM3InPcf),
         ("g/m2", ContentUnit.GPerM2, 1),
         ("g/m²", ContentUnit.GPerM2, 1),
     ];

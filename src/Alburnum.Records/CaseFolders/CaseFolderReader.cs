@@ -186,7 +186,7 @@ public static class CaseFolderReader
             );
         if (facts.Rulebooks.Names.Contains(text, StringComparer.OrdinalIgnoreCase))
             return facts.Rulebooks.Named(text);
-        root.Refuse("rulebook", text, $"{facts.Rulebooks.MeantBy(text)}, or a rulebook file in the case's folder");
+        root.Refuse("rulebook", text, facts.Rulebooks.MeantBy(text, ", or a rulebook file in the case's folder"));
         return null;
     }
 

@@ -37,6 +37,16 @@ public static class ChargeFields
             AskedField.MustBeThere
         );
 
+    /// <summary>Greatest strength of the working solution that the label allows, % of product by mass.</summary>
+    public static AskedField StrengthMost { get; } =
+        Number(
+            "strengthMostPercent",
+            "Greatest strength that the label allows, % of product by mass",
+            "4",
+            Ranges.StrengthPercent,
+            "no limit is known"
+        );
+
     /// <summary>Length of the pieces in one row of <c>pieces</c>, mm.</summary>
     public static AskedField Length { get; } =
         Number("lengthMm", "Length", "1800", Ranges.LengthMm, AskedField.MustBeThere);
@@ -118,6 +128,7 @@ public static class ChargeFields
         TreatmentFields.ZoneDepth,
         TreatmentFields.Retention,
         SolutionDensity,
+        StrengthMost,
     ];
 
     /// <summary>What the block <c>prediction</c> of a case says: how the timber lies in its log, how wet it is and how it is treated.</summary>

@@ -45,6 +45,9 @@ public sealed record ChargeOrder
     /// <summary>Density of the working solution, kg/m³.</summary>
     public required double SolutionDensityKgPerM3 { get; init; }
 
+    /// <summary>Greatest strength that the label allows, % of product by mass; null where nobody said.</summary>
+    public double? StrengthMostPercent { get; init; }
+
     /// <summary>What was read at the vessel; null before the charge is run.</summary>
     public ChargeReadings? Readings { get; init; }
 

@@ -64,6 +64,7 @@ internal sealed class ChargeReader(
             DryingHumidity = (fields.Number(Fields.DryingHumidity) ?? Fields.DryingHumidity.DefaultNumber) / 100,
             RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
+            StrengthMostPercent = fields.Number(Fields.StrengthMost),
         };
         return root.OptionalRow("readings") is { } row ? order with { Readings = ReadingsOf(row, order) } : order;
     }

@@ -70,12 +70,13 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
     }
 
     private static Demand Retention(FactRow row) =>
-        row.Has("amount")
+        row.Has("outsideScope") ? new OutsideScope(row.Text("outsideScope"))
+        : row.Has("amount")
             ? new FixedRetention(
                 new PreservativeAmount(
                     row.Quantity("amount", Units.MassInVolume, Ranges.RetentionKgPerM3),
                     AmountUnit.KgPerM3
                 )
             )
-            : new RetentionFactor(row.Number("factor", 0.01, 20));
+        : new RetentionFactor(row.Number("factor", 0.01, 20));
 }

@@ -115,7 +115,8 @@ public static class RulebookFile
             Copy = copy,
             Lives = lives,
             Groups = groups,
-            CompleteOver = CompleteOver(root),
+            CompleteOver = Fields(root, "completeOver", FieldWords.All),
+            Cells = basis is null || root.Has("cells") ? Cells(root) : basis.Cells,
             Notes = [.. basis?.Notes ?? [], .. root.Texts("notes")],
         };
     }
@@ -186,6 +187,21 @@ public static class RulebookFile
         ("advice", Subject.Advice),
     ];
 
+    private static readonly (string, Subject)[] CellSubjects =
+    [
+        .. Subjects.Where(each => each.Subject != Subject.Advice),
+    ];
+
+    // Cells are told apart by words; a number would need its ranges.
+    private static readonly Field[] OfWords =
+    [
+        Field.Component,
+        Field.Form,
+        Field.SpeciesGroup,
+        Field.StatedClass,
+        Field.Preservative,
+    ];
+
     private static List<int> Lives(FactRow root)
     {
         var lives = new List<int>();
@@ -203,18 +219,22 @@ public static class RulebookFile
         return lives;
     }
 
-    private static List<Field> CompleteOver(FactRow root)
+    private static IReadOnlyList<CellKind> Cells(FactRow root) =>
+        [
+            .. root.OptionalRows("cells")
+                .Select(row => new CellKind(row.Word("subject", CellSubjects), Fields(row, "by", OfWords))),
+        ];
+
+    private static List<Field> Fields(FactRow row, string name, IReadOnlyList<Field> allowed)
     {
         var fields = new List<Field>();
-        foreach (var text in root.Texts("completeOver"))
+        foreach (var text in row.Texts(name))
         {
-            var known = FieldWords
-                .All.Where(field => string.Equals(field.Key(), text, StringComparison.Ordinal))
-                .ToList();
+            var known = allowed.Where(field => string.Equals(field.Key(), text, StringComparison.Ordinal)).ToList();
             if (known.Count == 1)
                 fields.Add(known[0]);
             else
-                root.Refuse("completeOver", text, string.Join(", ", FieldWords.All.Select(field => field.Key())));
+                row.Refuse(name, text, string.Join(", ", allowed.Select(field => field.Key())));
         }
         return fields;
     }

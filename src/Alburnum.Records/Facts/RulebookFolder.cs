@@ -62,9 +62,11 @@ public sealed class RulebookFolder
         );
 
     /// <summary>Which rulebooks there are, for a message to those who named another: the nearest first, where one is near.</summary>
-    public string MeantBy(string name)
+    /// <param name="name">What was named.</param>
+    /// <param name="orElse">What else might be named, such as ", or a rulebook file".</param>
+    public string MeantBy(string name, string orElse = "")
     {
-        var all = string.Join(", ", Names);
+        var all = string.Join(", ", Names) + orElse;
         return
             new NameIndex<string>(Names, each => [each]).Find(name)
                 is NotFound<string> { Suggestions: { Count: > 0 } near }

@@ -1,3 +1,5 @@
+using Alburnum.Requirements;
+
 namespace Alburnum.Records.Facts;
 
 /// <summary>Units that fact files may use; the first of each list is the one kept inside.</summary>
@@ -7,10 +9,9 @@ internal static class Units
 
     public static readonly IReadOnlyList<(string Unit, double InFirst)> Share = [("%", 1)];
 
-    /// <summary>1 lb/ft³ = 0.45359237 kg / 0.028316846592 m³, both exact by definition.</summary>
     public static readonly IReadOnlyList<(string Unit, double InFirst)> MassInVolume =
     [
         ("kg/m3", 1),
-        ("pcf", 0.45359237 / 0.028316846592),
+        ("pcf", PreservativeAmount.KgPerM3InPcf),
     ];
 }

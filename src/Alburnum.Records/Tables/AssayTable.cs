@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Alburnum.Acceptance;
 using Alburnum.Assaying;
 using Alburnum.Facts;
@@ -11,13 +12,14 @@ namespace Alburnum.Records.Tables;
 /// <c>u_kg_per_m3</c>, its standard uncertainty, or <c>result</c> as the laboratory reports it ("1850 ± 120 (k=2) mg/kg Cu"), one row for each substance of a sample;
 /// if wanted <c>laboratory</c>, <c>report</c>, <c>method</c>, <c>sub_samples</c> and <c>zone</c>, the zone that was cut: its depth in mm, or <c>sapwood</c> for all of it.
 /// </summary>
-public static class AssayTable
+public static partial class AssayTable
 {
     private const string RetentionColumn = "retention_kg_per_m3";
     private const string UncertaintyColumn = "u_kg_per_m3";
     private const string ResultColumn = "result";
     private const string SubSamplesColumn = "sub_samples";
     private const string ZoneColumn = "zone";
+    private static readonly string[] NumberColumns = [RetentionColumn, UncertaintyColumn, ResultColumn, ZoneColumn];
 
     /// <summary>Every assay of the table.</summary>
     /// <param name="table">The table.</param>
@@ -138,19 +140,25 @@ public static class AssayTable
             return basis.ZoneDepthMm is { } depthMm ? new(depthMm) : null;
         if (text == "sapwood")
             return new(DepthMm: null);
-        var digits = text.EndsWith("mm", StringComparison.Ordinal) ? text[..^2].TrimEnd() : text;
-        if (
-            double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm)
-            && Ranges.DepthMm.Holds(mm)
-        )
+        var depth = ZoneDepth().Match(text).Groups["mm"];
+        // One table has one decimal sign.
+        var isForeign = depth.Value.Contains(',', StringComparison.Ordinal) && line.HasDecimalPoint(NumberColumns);
+        if (depth.Success && !isForeign && StatedUncertainty.Number(depth) is var mm && Ranges.DepthMm.Holds(mm))
             return new(mm);
         line.Refuse(
             ZoneColumn,
-            $"\"{text}\"",
-            $"the depth of the zone that was cut, {Ranges.DepthMm.InWords}; or sapwood, for all of it"
+            isForeign ? $"\"{text}\", with a decimal comma" : $"\"{text}\"",
+            $"the depth of the zone that was cut, from the surface, {Ranges.DepthMm.InWords}{(isForeign ? ", with a decimal point as elsewhere in the table" : "")}; or sapwood, for all of it"
         );
         return null;
     }
+
+    [GeneratedRegex(
+        @"^(0\s*(mm)?\s*(-|–|to)\s*)?(?<mm>" + StatedUncertainty.Digits + @")\s*(mm)?$",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex ZoneDepth();
 
     private static Paper PaperOf(TableLine line, AssayBasis basis) =>
         new(line.Text("sample"), line.Text("laboratory"), line.Text("report"), line.Text("method"), Zone(line, basis));

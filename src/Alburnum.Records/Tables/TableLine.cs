@@ -1,11 +1,12 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Alburnum.Facts;
 
 namespace Alburnum.Records.Tables;
 
 /// <summary>One line of a table by its columns' names. Whatever is wrong is noted with line and column, and reading goes on.</summary>
-internal sealed class TableLine
+internal sealed partial class TableLine
 {
     private readonly Table _table;
     private readonly FrozenDictionary<string, int> _columns;
@@ -142,6 +143,17 @@ internal sealed class TableLine
         Refuse(column, Shown(text), range.InWords);
         return null;
     }
+
+    /// <summary>True where a number in one of these columns, on whichever line of the table, has a decimal point.</summary>
+    /// <param name="columns">The columns.</param>
+    public bool HasDecimalPoint(IReadOnlyList<string> columns) =>
+        columns.Any(column =>
+            _columns.TryGetValue(column, out var place)
+            && _table.Rows.Any(row => place < row.Cells.Count && DecimalPoint().IsMatch(row.Cells[place]))
+        );
+
+    [GeneratedRegex(@"[0-9]\.[0-9]", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex DecimalPoint();
 
     /// <summary>Notes a problem with a cell of this line.</summary>
     /// <param name="column">Its column.</param>

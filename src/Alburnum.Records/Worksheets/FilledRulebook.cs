@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.Worksheets;
 
 /// <summary>Writes what a person read in a copy of a code as a rulebook that is based on one that ships.</summary>
-public static class FilledRulebook
+public static partial class FilledRulebook
 {
     private static readonly (Subject Subject, string Field, string Value)[] Written =
     [
@@ -53,6 +54,40 @@ public static class FilledRulebook
         return text.ToString();
     }
 
+    /// <summary>What a penetration's cell may hold where the copy asks for no depth, for messages.</summary>
+    public const string InsteadOfDepthExpected =
+        "\"not permitted\", \"none needed\" or \"not covered\", with a colon and why where the copy says it";
+
+    /// <summary>True where a value says in a word that the code permits no such timber, needs no treatment or does not cover it, and not why.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="value">The value.</param>
+    public static bool IsWordAlone(Row row, string value)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return InsteadOfDepth(row, value) is (_, "");
+    }
+
+    // The field of the row, and why, where the copy asks for no depth; null where it asks for one.
+    private static (string Field, string Why)? InsteadOfDepth(Row row, string value)
+    {
+        if (row.Subject != Subject.Penetration || WithoutDepth().Match(value) is not { Success: true } found)
+            return null;
+        var field = found.Groups["word"].Value.ToUpperInvariant() switch
+        {
+            "NOT PERMITTED" => "notPermitted",
+            "NOT COVERED" => "outsideScope",
+            _ => "notNeeded",
+        };
+        return (field, found.Groups["why"].Value);
+    }
+
+    [GeneratedRegex(
+        "^(?<word>not permitted|not covered|not needed|none needed|no preservative required)(?:[:;,.] ?(?<why>.*))?$",
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex WithoutDepth();
+
     // A retention is a multiple of the critical value, or an amount with its unit.
     private static bool IsAmount(Row row, WorksheetLine line) =>
         row.Subject == Subject.Retention && (row.Demand is FixedRetention || line.Value.Any(char.IsAsciiLetter));
@@ -62,14 +97,19 @@ public static class FilledRulebook
         text.Append("  - key: ").Append(YamlText.Quoted(row.Key)).Append('\n');
         if (row.When.Count > 0)
             text.Append("    when: { ").AppendJoin(", ", row.When.Select(When)).Append(" }\n");
-        text.Append("    ").Append(value).Append(": ").Append(YamlText.Quoted(line.Value)).Append('\n');
+        var place = ReadCopy.Place(line.Table, line.Page);
+        // Where the copy gives no reason, its place stands for one.
+        var (field, says) = InsteadOfDepth(row, line.Value) is { } instead
+            ? (instead.Field, instead.Why.Length > 0 ? instead.Why : $"{basis.Document}, {line.Edition}, {place}.")
+            : (value, line.Value);
+        text.Append("    ").Append(field).Append(": ").Append(YamlText.Quoted(says)).Append('\n');
         if (row.Overrides.Count > 0)
             text.Append("    exceptionTo: [").AppendJoin(", ", row.Overrides.Select(YamlText.Quoted)).Append("]\n");
         text.Append("    source: { document: ").Append(YamlText.Quoted(basis.Document));
         text.Append(", edition: ")
             .Append(YamlText.Quoted(line.Edition))
             .Append(", place: ")
-            .Append(YamlText.Quoted(ReadCopy.Place(line.Table, line.Page)));
+            .Append(YamlText.Quoted(place));
         text.Append(", howRead: copy, note: ").Append(YamlText.Quoted($"{line.Initials}, {line.Date}")).Append(" }\n");
         text.Append("    standing: published\n");
     }

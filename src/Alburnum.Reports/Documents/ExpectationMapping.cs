@@ -29,7 +29,11 @@ public static class ExpectationMapping
 
     /// <summary>The charge; null where there is none.</summary>
     internal static CaseChargeDocument? Charge(CaseReading run) =>
-        run is not { Judged.Predicted.Charge: { } plan, Expected: { Charge: { Order: var order } planned } expected }
+        run
+            is not {
+                Judged.Predicted.Charge: { } plan,
+                Expected: { Charge: { Expected.Order: var order } planned } expected
+            }
             ? null
             : new()
             {
@@ -53,7 +57,7 @@ public static class ExpectationMapping
             AsExpected = run.IsAsExpected,
             Findings =
             [
-                ChargeWords.Current.Expectation(run.Planned.Plan.Question.UptakeLPerM3, run.IsAsExpected),
+                ChargeWords.Current.Expectation(run.Expected.Question.UptakeLPerM3, run.IsAsExpected),
                 .. ChargeWords.Current.Say(run.Account.Findings),
             ],
         };

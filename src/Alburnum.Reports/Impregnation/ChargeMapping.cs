@@ -10,15 +10,15 @@ public static class ChargeMapping
     public static ChargePlanDocument Of(PlannedCharge planned)
     {
         ArgumentNullException.ThrowIfNull(planned);
-        var (order, plan) = (planned.Order, planned.Plan);
+        var (order, plan) = (planned.Expected.Order, planned.Plan);
         return new()
         {
             Name = order.Name,
             PieceCount = order.Pieces.Sum(pieces => pieces.Count),
             VolumeM3 = order.VolumeM3,
             SurfaceM2 = order.SurfaceM2,
-            Schedule = planned.Schedule.Name,
-            ScheduleMinutes = planned.Schedule.Minutes,
+            Schedule = planned.Expected.Schedule.Value.Name,
+            ScheduleMinutes = planned.Expected.Schedule.Value.Minutes,
             DryingDays = planned.DryingDays,
             DensityKgPerM3 = plan.Question.DensityKgPerM3,
             RequiredKgPerM3 = plan.Question.RetentionKgPerM3,
@@ -31,10 +31,10 @@ public static class ChargeMapping
             WaterKg = plan.WaterKg,
             WeightBeforeKg = plan.WeightBeforeKg,
             WeightAfterKg = plan.WeightAfterKg,
-            CoreShare = planned.CoreShare,
+            CoreShare = planned.Expected.CoreShare,
             Assumptions =
             [
-                .. TreatingWords.Current.Say(planned.Assumptions),
+                .. TreatingWords.Current.Say(planned.Expected.Assumptions),
                 .. planned.DryingDays is null ? [] : (string[])[ChargeWords.Current.Diffusion],
             ],
             Cautions =
@@ -49,23 +49,23 @@ public static class ChargeMapping
     public static ChargeAccountDocument Of(ReconciledCharge reconciled)
     {
         ArgumentNullException.ThrowIfNull(reconciled);
-        var (planned, account) = (reconciled.Planned, reconciled.Account);
+        var (expected, account) = (reconciled.Expected, reconciled.Account);
         return new()
         {
-            Name = planned.Order.Name,
-            PieceCount = planned.Order.Pieces.Sum(pieces => pieces.Count),
-            VolumeM3 = planned.Order.VolumeM3,
+            Name = expected.Order.Name,
+            PieceCount = expected.Order.Pieces.Sum(pieces => pieces.Count),
+            VolumeM3 = expected.Order.VolumeM3,
             NetByTankL = account.NetByTankL,
             NetByWeightL = account.NetByWeightL,
             DiscrepancyL = account.DiscrepancyL,
             GrossL = account.GrossL,
             KickbackL = account.KickbackL,
             NetLPerM3 = account.NetLPerM3,
-            ExpectedLPerM3 = planned.Plan.Question.UptakeLPerM3,
+            ExpectedLPerM3 = expected.Question.UptakeLPerM3,
             AsExpected = reconciled.IsAsExpected,
             RetentionKgPerM3 = account.RetentionKgPerM3,
             Findings = ChargeWords.Current.Say(account.Findings),
-            Assumptions = TreatingWords.Current.Say(planned.Assumptions),
+            Assumptions = TreatingWords.Current.Say(expected.Assumptions),
             Cautions = ChargeWords.Current.Cautions,
         };
     }

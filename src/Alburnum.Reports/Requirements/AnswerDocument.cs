@@ -21,6 +21,10 @@ public sealed record AnswerDocument
     /// <summary>Why there is no demand; null where there is one.</summary>
     public required string? Reason { get; init; }
 
+    /// <summary>Weakest standing of what says that none is needed, or that it is not permitted; null for any other outcome.</summary>
+    [JsonConverter(typeof(StandingConverter))]
+    public required Standing? ReasonStanding { get; init; }
+
     /// <summary>What would have to be known of the piece.</summary>
     [JsonConverter(typeof(FieldsConverter))]
     public required IReadOnlyList<Field> Missing { get; init; }

@@ -25,6 +25,7 @@ public static class AnswerMapping
             Version = 1,
             Outcome = answer.Outcome,
             Reason = Words.Answers.Reason(answer),
+            ReasonStanding = answer is NotNeeded or NotPermitted ? answer.Trace.PenetrationStanding : null,
             Missing = answer is NotCovered { Missing: var missing } ? missing : [],
             Rulebook = trace.RulebookName,
             RulebookTitle = trace.RulebookTitle,

@@ -37,7 +37,7 @@ public static class AnswerParts
         var outcome = RequirementWords.Current.Answers.Say(answer.Outcome, answer.Unless.Count > 0);
         var says = answer.Requirement is { } demand
             ? Named(demand.Penetration, demand.PenetrationInWords, demand.PenetrationStanding)
-            : answer.Reason ?? "";
+            : Worn(answer.Reason ?? "", answer.ReasonStanding);
         if (
             answer.Contract
             is not { PenetrationInWords: { } depth, StatedClass: var contractsName, Stricter: var stricter } contract

@@ -75,8 +75,11 @@ public sealed record RulebookComparisonDocument
     /// <summary>The enquiries that they answer differently, in the order asked.</summary>
     public required IReadOnlyList<ChangeDocument> Changes { get; init; }
 
-    /// <summary>The enquiries of which one says nothing: whether the code itself changes is not known.</summary>
+    /// <summary>The enquiries of which one says nothing, or nothing without knowing more: whether the code itself changes is not known.</summary>
     public required IReadOnlyList<ChangeDocument> NotRead { get; init; }
+
+    /// <summary>The enquiries that state a class which one of the two does not have.</summary>
+    public required IReadOnlyList<ChangeDocument> NoSuchClass { get; init; }
 
     /// <summary>Number of enquiries that neither answers.</summary>
     public required int AnsweredByNeither { get; init; }

@@ -44,8 +44,9 @@ public static class RulebookMapping
             Before = From(compared.Before),
             After = From(compared.After),
             Enquiries = compared.Enquiries,
-            Changes = [.. compared.Answers.Changes.Where(change => !change.IsNotRead).Select(From)],
-            NotRead = [.. compared.Answers.Changes.Where(change => change.IsNotRead).Select(From)],
+            Changes = Of(ChangeKind.Changed, compared),
+            NotRead = Of(ChangeKind.NotRead, compared),
+            NoSuchClass = Of(ChangeKind.NoSuchClass, compared),
             AnsweredByNeither = compared.Answers.AnsweredByNeither,
         };
     }
@@ -61,20 +62,21 @@ public static class RulebookMapping
             Cases = [.. finding.Cases.Select(Words.Rows.Say)],
         };
 
+    private static IReadOnlyList<ChangeDocument> Of(ChangeKind kind, ComparedRulebooks compared) =>
+        [.. compared.Answers.Changes.Where(change => change.Kind == kind).Select(From)];
+
     private static ChangeDocument From(ChangedAnswer change) =>
         new()
         {
             Case = change.Index + 1,
-            // A list of changes names what most enquiries differ in; size and stated class are left to the archive.
-            Enquiry = AnswerParts.Asked(
-                AnswerMapping.Asked(change.Enquiry) with
-                {
-                    Section = null,
-                    StatedClass = null,
-                }
-            ),
-            Before = Said(change.Before, change.OtherUseClass?.Before),
-            After = Said(change.After, change.OtherUseClass?.After),
+            // A list of changes names what most enquiries differ in; the size is left to the archive.
+            Enquiry = AnswerParts.Asked(AnswerMapping.Asked(change.Enquiry) with { Section = null }),
+            Before = change.LacksClassBefore
+                ? Wording.Said("rulebooks.lacks-class")
+                : Said(change.Before, change.OtherUseClass?.Before),
+            After = change.LacksClassAfter
+                ? Wording.Said("rulebooks.lacks-class")
+                : Said(change.After, change.OtherUseClass?.After),
         };
 
     private static string Said(Answer answer, UseClassDemand? use) =>

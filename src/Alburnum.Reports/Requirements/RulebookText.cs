@@ -56,6 +56,10 @@ public static class RulebookText
         yield return $"{compared.Before.Citation} → {compared.After.Citation}";
         foreach (var line in Lines(compared.Changes, wholeOption))
             yield return line;
+        if (compared.NoSuchClass.Count > 0)
+            yield return Said("rulebooks.no-such-class", More(compared.NoSuchClass.Count));
+        foreach (var line in Lines(compared.NoSuchClass, wholeOption))
+            yield return line;
         if (compared.NotRead.Count > 0)
             yield return Said("rulebooks.not-read");
         foreach (var line in Lines(compared.NotRead, wholeOption))

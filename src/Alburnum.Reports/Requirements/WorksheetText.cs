@@ -19,13 +19,12 @@ public static class WorksheetText
         yield return RulebookText.Line(sheet.Rulebook);
         foreach (var cell in sheet.Cells)
         {
-            yield return Said(
-                "rulebooks.unread",
-                ("count", Figures.Whole(cell.AskedBy)),
-                ("subject", RequirementWords.Current.Rows.Say(cell.Subject)),
-                ("when", cell.When),
-                ("now", cell.Now ?? Said("rulebooks.no-row"))
-            );
+            (string, string) subject = ("subject", RequirementWords.Current.Rows.Say(cell.Subject)),
+                when = ("when", cell.When),
+                now = ("now", cell.Now ?? Said("rulebooks.no-row"));
+            yield return cell.AskedBy == 0
+                ? Said("rulebooks.unread-not-asked", subject, when, now)
+                : Said("rulebooks.unread", ("count", Figures.Whole(cell.AskedBy)), subject, when, now);
             yield return $"    {cell.Key}";
         }
         yield return Said(

@@ -79,10 +79,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
                 string.Join(
                     ", ",
                     possible.Where.Select(each =>
-                        wording.Say(
-                            each.Value ? "answers.possible-yes" : "answers.possible-no",
-                            ("field", rows.Say([each.Key]))
-                        )
+                        wording.Say("rows.condition", ("field", rows.Say(each.Field)), ("asked", rows.Say(each)))
                     )
                 )
             )
@@ -250,6 +247,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             CellNotRead cell => [wording.Say("answers.retention-not-read", ("note", cell.Note))],
             DependsOn unknown => [wording.Say("answers.retention-depends", ("fields", rows.Say(unknown.Fields)))],
             RowsContradict => [wording.Say("answers.retention-contradiction")],
+            TimberNotCovered outside => [wording.Say("answers.retention-outside-scope", ("covers", outside.Covers))],
             _ => [wording.Say("answers.retention-no-row")],
         };
     }
@@ -398,6 +396,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         answer switch
         {
             Required { Requirement: var requirement } => string.Join(", ", Parts(requirement)),
+            NotCovered { Possible: { Count: > 0 } possible } => string.Join("; ", possible.Select(Say)),
             { Outcome: var outcome } => Say(outcome),
             _ => throw new ArgumentNullException(nameof(answer)),
         };

@@ -323,6 +323,10 @@ public sealed class CaseWords(Wording wording)
                 "expectation.sapwood-not-known",
                 ("species", species.Name)
             ),
+            ChargeNotPlanned { Shortfall: var shortfall } => wording.Say(
+                "expectation.charge-not-planned",
+                ("why", new ChargeWords(wording).Say(shortfall))
+            ),
             NotInWater { Preservative: var kind } => _requirements.Preservatives.NotPredicted(kind),
             MeasuredOutsidePrediction { MeasuredMm: var measured, PredictedMm: var predicted } => wording.Say(
                 measured.Value < predicted.Low ? "expectation.shallower" : "expectation.deeper",

@@ -134,6 +134,108 @@ public sealed class ChargeWords(Wording wording)
             : wording.Say("charge.outside", ("expected", expected));
     }
 
+    /// <summary>What a design is of, in one line.</summary>
+    public string Title(string name) => wording.Say("charge.design.title", ("name", name));
+
+    /// <summary>What a design must reach, how often, and with which chance.</summary>
+    /// <param name="demand">The depth, in words.</param>
+    /// <param name="retentionKgPerM3">Product in the zone, kg/m³.</param>
+    /// <param name="goal">How often, and with which chance.</param>
+    public IReadOnlyList<string> Required(string demand, double retentionKgPerM3, ChargeGoal goal)
+    {
+        ArgumentNullException.ThrowIfNull(goal);
+        var chance = Figures.Percent(goal.Chance, wording);
+        return
+        [
+            wording.Say(
+                "charge.design.required",
+                ("demand", demand),
+                ("share", Figures.Percent(goal.CoreShare, wording)),
+                ("retention", Figures.KgPerM3(retentionKgPerM3)),
+                ("chance", chance)
+            ),
+            wording.Say(
+                "charge.design.each",
+                ("each", Figures.Percent(goal.ChanceOfEach, wording)),
+                ("chance", chance)
+            ),
+        ];
+    }
+
+    /// <summary>The schedule of a trial with its pressure period.</summary>
+    public string Schedule(string name, double? pressureMinutes) =>
+        pressureMinutes is { } minutes
+            ? wording.Say("charge.design.pressed", ("schedule", name), ("minutes", Figures.Number(minutes, 0)))
+            : name;
+
+    /// <summary>What a trial costs.</summary>
+    /// <param name="strengthPercent">Strength, % of product by mass.</param>
+    /// <param name="solutionL">Solution kept, L.</param>
+    /// <param name="productKg">Product in it, kg.</param>
+    public string Cost(double strengthPercent, Estimate solutionL, Estimate productKg) =>
+        wording.Say(
+            "charge.design.plan",
+            ("strength", Figures.Digits(strengthPercent, 2)),
+            ("solution", Measured(solutionL, "L")),
+            ("product", Measured(productKg, "kg"))
+        );
+
+    /// <summary>What to do.</summary>
+    /// <param name="design">The schedules tried.</param>
+    public string Answer(ChargeDesign design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        if (design.Chosen is { Plan: { } plan, Schedule.Value: var schedule } chosen)
+            return wording.Say(
+                "charge.design.chosen",
+                (
+                    "cost",
+                    wording.Say(design.Goal.Least == ChargeCost.Time ? "charge.design.time" : "charge.design.solution")
+                ),
+                ("schedule", Schedule(schedule.Name, chosen.PressureMinutes)),
+                ("minutes", Figures.Number(schedule.Minutes, 0)),
+                ("plan", Cost(plan.StrengthPercent.Value, plan.SolutionL, plan.ConcentrateKg))
+            );
+        var nearest = design.Tried.MaxBy(trial => trial.DepthChance)!;
+        return wording.Say(
+            "charge.design.none",
+            ("schedule", Schedule(nearest.Schedule.Value.Name, nearest.PressureMinutes)),
+            ("chance", Figures.Certainty(nearest.DepthChance, wording)),
+            ("why", Say(nearest.Shortfall!))
+        );
+    }
+
+    /// <summary>What to mind with a design.</summary>
+    /// <param name="minutes">Pressure periods tried, rising, min.</param>
+    public string DesignCaution(IReadOnlyList<double> minutes)
+    {
+        ArgumentNullException.ThrowIfNull(minutes);
+        return wording.Say(
+            "charge.design.caution",
+            ("least", Figures.Number(minutes[0], 0)),
+            ("most", Figures.Number(minutes[^1], 0))
+        );
+    }
+
+    /// <summary>Why a charge cannot be planned to what is asked, without a full stop.</summary>
+    public string Say(ChargeShortfall shortfall) =>
+        shortfall switch
+        {
+            DepthTooSeldom => wording.Say("charge.depth-too-seldom"),
+            ZoneTooUncertain { ZoneLPerM3: var zone } => wording.Say(
+                "charge.zone-too-uncertain",
+                ("zone", Measured(zone, "L/m³"))
+            ),
+            StrengthTooHigh { NeededPercent: double.PositiveInfinity } => wording.Say("charge.zone-takes-nothing"),
+            StrengthTooHigh { NeededPercent: var needed, MostPercent: var most, IsOfLabel: var isOfLabel } =>
+                wording.Say(
+                    isOfLabel ? "charge.strength-above-label" : "charge.strength-too-high",
+                    ("needed", Figures.Digits(needed, 2)),
+                    ("most", Figures.Digits(most, 2))
+                ),
+            _ => throw new ArgumentOutOfRangeException(nameof(shortfall), shortfall, "Not a shortfall."),
+        };
+
     private static string Measured(Estimate value, string unit) =>
         Figures.Measured(value.Value, value.StandardUncertainty, unit);
 

@@ -73,6 +73,16 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
             ),
         };
 
+    /// <summary>What is taken to be so of a field, without the field.</summary>
+    public string Say(Assumption taken) =>
+        taken switch
+        {
+            { IsSo: true, Words.Count: > 0 } => wording.Joined("rows.either", taken.Words),
+            { IsSo: false, Words.Count: > 0 } => wording.Say("rows.any-other"),
+            { IsSo: true } => wording.Say("rows.yes"),
+            _ => wording.Say("rows.no"),
+        };
+
     /// <summary>A set of like cases.</summary>
     public string Say(CaseBox box)
     {
@@ -117,6 +127,12 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
                 ("edition", source.Edition)
             ),
             { Row.Demand: UnknownCell { Reason: "" } } => null,
+            // As codes in imperial units print it, for whoever holds one against the cell.
+            { Row.Demand: FixedRetention { Amount: { Unit: AmountUnit.KgPerM3 } amount } } => wording.Say(
+                "rows.amount-or-pcf",
+                ("amount", amount.Label),
+                ("pcf", Figures.Digits(amount.Value / PreservativeAmount.KgPerM3InPcf))
+            ),
             _ => Say(cell.Row.Demand),
         };
     }

@@ -1,4 +1,5 @@
 using Alburnum.Cases;
+using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.CaseFolders;
 using Alburnum.Records.Charges;
@@ -46,13 +47,13 @@ public sealed record CaseExpectation(
             treatment,
             () =>
             {
-                var account = folder.Charge is { Readings: not null } run
-                    ? ReconcileCharge.Run(run, facts, stop)
-                    : null;
-                var planned = folder.Charge is { } order
-                    ? account?.Planned ?? PlanCharge.Run(order, facts, stop)
-                    : null;
-                return new CaseExpectation(Predict.Run(request, facts, progress: null, stop), planned, account, []);
+                var expected = folder.Charge is { } order ? ExpectedCharge.Of(order, facts, stop) : null;
+                return new CaseExpectation(
+                    Predict.Run(request, facts, progress: null, stop),
+                    expected is null ? null : PlanCharge.AsFarAsPossible(expected),
+                    expected is { Order.Readings: { } readings } ? new(expected, ChargeAccount.Of(readings)) : null,
+                    expected?.Question.Shortfall is { } shortfall ? [new ChargeNotPlanned(shortfall)] : []
+                );
             }
         );
     }

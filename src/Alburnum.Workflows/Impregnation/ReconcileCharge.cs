@@ -5,29 +5,29 @@ using Alburnum.Records.Facts;
 namespace Alburnum.Workflows.Impregnation;
 
 /// <summary>A charge that was run, beside what was expected of it.</summary>
-/// <param name="Planned">The plan.</param>
+/// <param name="Expected">The charge, and what was expected of it.</param>
 /// <param name="Account">What it took up.</param>
-public sealed record ReconciledCharge(PlannedCharge Planned, ChargeAccount Account)
+public sealed record ReconciledCharge(ExpectedCharge Expected, ChargeAccount Account)
 {
     /// <summary>Whether the uptake lies within two standard uncertainties of what was expected.</summary>
     public bool IsAsExpected
     {
         get
         {
-            var expected = Planned.Plan.Question.UptakeLPerM3;
+            var expected = Expected.Question.UptakeLPerM3;
             return Math.Abs(Account.NetLPerM3.Value - expected.Value) <= 2 * expected.StandardUncertainty;
         }
     }
 }
 
-/// <summary>Works out from its readings what a charge took up, and holds it against the plan.</summary>
+/// <summary>Works out from its readings what a charge took up, and holds it against what was expected.</summary>
 public static class ReconcileCharge
 {
     /// <summary>Reconciles it.</summary>
     /// <param name="order">The charge, with its readings.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
     /// <param name="stop">Stops the work.</param>
-    /// <exception cref="InputRefusedException">There are no readings, or the charge cannot be planned.</exception>
+    /// <exception cref="InputRefusedException">There are no readings, or nothing can be expected of the charge.</exception>
     public static ReconciledCharge Run(ChargeOrder order, FactLibrary facts, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(order);
@@ -35,6 +35,6 @@ public static class ReconcileCharge
             throw new InputRefusedException(
                 new InputProblem(order.Treatment.File, 0, "", "readings", "nothing", "what was read at the vessel")
             );
-        return new(PlanCharge.Run(order, facts, stop), ChargeAccount.Of(readings));
+        return new(ExpectedCharge.Of(order, facts, stop), ChargeAccount.Of(readings));
     }
 }

@@ -1,5 +1,6 @@
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
+using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Requirements;
 
@@ -18,7 +19,7 @@ public static class CompareRulebooks
     /// <summary>Compares them.</summary>
     /// <param name="before">The first rulebook: a file, or the name of one that ships.</param>
     /// <param name="after">The second rulebook.</param>
-    /// <param name="archive">Enquiries to ask of both; null asks about every usual component, life and form.</param>
+    /// <param name="archive">Enquiries to ask of both; null asks about every usual component, life and form, and every class that a contract may name.</param>
     /// <param name="facts">The rulebooks that ship, components and species.</param>
     /// <param name="stop">Signalled to stop early.</param>
     /// <exception cref="InputRefusedException">A rulebook cannot be read.</exception>
@@ -39,10 +40,11 @@ public static class CompareRulebooks
     private static IReadOnlyList<Enquiry> Usual(FactLibrary facts, Rulebook before, Rulebook after)
     {
         var lives = before.Lives.Union(after.Lives).Order().ToList();
-        return RulebookComparison.UsualEnquiries(
-            facts.Components.All,
-            [facts.Species.Get("Scots pine"), facts.Species.Get("Norway spruce")],
-            lives.Count > 0 ? lives : UsualLives
-        );
+        IReadOnlyList<Species> species = [facts.Species.Get("Scots pine"), facts.Species.Get("Norway spruce")];
+        return
+        [
+            .. RulebookComparison.UsualEnquiries(facts.Components.All, species, lives.Count > 0 ? lives : UsualLives),
+            .. RulebookComparison.EnquiriesByClass(before, after, species),
+        ];
     }
 }

@@ -67,13 +67,18 @@ public static partial class FillRulebook
                 problems.Add(Problem(table, line, fault.Field, fault.Found, fault.Expected));
             else
                 // What the copy says as the rulebook does is confirmed by it.
-                cells.Add((row, row.Demand.Equals(read) ? line with { Value = "" } : line));
+                cells.Add((row, IsSame(row, line, read) ? line with { Value = "" } : line));
         }
         if (problems.Count > 0)
             throw new InputRefusedException(problems);
         var confirmed = cells.Count(cell => cell.Line.Value.Length == 0);
         return new(FilledRulebook.Write(book, cells), confirmed, cells.Count - confirmed);
     }
+
+    // A word alone says no other reason than the rulebook has.
+    private static bool IsSame(Row row, WorksheetLine line, Demand? read) =>
+        row.Demand.Equals(read)
+        || (FilledRulebook.IsWordAlone(row, line.Value) && read?.GetType() == row.Demand.GetType());
 
     private static string PartsOf(Row row, IReadOnlyList<WorksheetCell> asked)
     {
@@ -157,10 +162,18 @@ public static partial class FillRulebook
             return first with
             {
                 Field = isValue ? "value" : first.Field,
-                Expected = isValue && row.Demand is RetentionFactor ? RetentionExpected : first.Expected,
+                Expected = isValue ? ValueExpected(row, first.Expected) : first.Expected,
             };
         }
     }
+
+    private static string ValueExpected(Row row, string asRow) =>
+        row switch
+        {
+            { Subject: Subject.Penetration } => $"{asRow}, a depth in words, {FilledRulebook.InsteadOfDepthExpected}",
+            { Demand: RetentionFactor } or { Subject: Subject.Retention, Demand: UnknownCell } => RetentionExpected,
+            _ => asRow,
+        };
 
     private static InputProblem Problem(Table table, WorksheetLine line, string field, string found, string expected) =>
         new(table.Name, line.Line, line.Key, field, found, expected);

@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Assaying;
+using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -19,6 +20,10 @@ public sealed record NoDepthToReach : CaseRemark;
 /// <param name="Species">The timber.</param>
 /// <param name="IsHeartwood">Whether that is not known of its heartwood, or of its sapwood.</param>
 public sealed record PermeabilityNotKnown(Species Species, bool IsHeartwood) : CaseRemark;
+
+/// <summary>Nobody should work to a plan of the charge; what was measured is judged all the same.</summary>
+/// <param name="Shortfall">Why not.</param>
+public sealed record ChargeNotPlanned(ChargeShortfall Shortfall) : CaseRemark;
 
 /// <summary>Nothing is predicted: the density of the timber, and so its voids, are not known.</summary>
 /// <param name="Species">The timber.</param>

@@ -141,6 +141,9 @@ public static class Ranges
     /// <summary>Share of the pieces that must pass.</summary>
     public static NumberRange MustPassPercent { get; } = NumberRange.Within(1, 100, "%");
 
+    /// <summary>Chance that a design must meet its demands with, %: a hundred batches are drawn, so that more cannot be told.</summary>
+    public static NumberRange DesignChancePercent { get; } = NumberRange.Within(50, 98, "%");
+
     /// <summary>Failing share of a lot to accept or to reject, by which a plan is designed.</summary>
     public static NumberRange FailingPercent { get; } = NumberRange.Within(0.01, 99, "%");
 

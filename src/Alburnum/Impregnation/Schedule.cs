@@ -70,6 +70,9 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             .DefaultIfEmpty(0)
             .Max();
 
+    /// <summary>Whether solution is pressed into the wood, so that it can be pressed for longer: not where it is brushed on, or the wood lies in it.</summary>
+    public bool IsUnderPressure => PeakKPa > 1.01 * AtmosphereKPa;
+
     /// <summary>Greatest absolute pressure at which the schedule works below its peak, kPa; 0 where there is none.</summary>
     public double BelowPeakKPa
     {

@@ -44,10 +44,27 @@ public abstract record Answer(AnswerOutcome Outcome, Trace Trace)
 public sealed record Required(Requirement Requirement, Trace Trace)
     : Answer(Requirement.IsRecommended ? AnswerOutcome.Recommended : AnswerOutcome.Required, Trace);
 
+/// <summary>What is taken to be so of a field that an enquiry leaves open.</summary>
+/// <param name="Field">The field.</param>
+/// <param name="IsSo">Whether it is taken to be so.</param>
+/// <param name="Words">The words that it is taken to be one of, or none of; empty for a field that is itself yes or no.</param>
+public sealed record Assumption(Field Field, bool IsSo, IReadOnlyList<string> Words)
+{
+    /// <inheritdoc/>
+    public bool Equals(Assumption? other) =>
+        other is not null
+        && Field == other.Field
+        && IsSo == other.IsSo
+        && Words.SequenceEqual(other.Words, StringComparer.Ordinal);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Field, IsSo, Words.Count);
+}
+
 /// <summary>What a rulebook answers in one of the cases that an enquiry leaves open.</summary>
-/// <param name="Where">What is taken to be so: each open field, with yes or no. Never empty.</param>
+/// <param name="Where">What is taken to be so, one assumption for each open field. Never empty.</param>
 /// <param name="Answer">The answer then.</param>
-public sealed record PossibleAnswer(IReadOnlyList<KeyValuePair<Field, bool>> Where, Answer Answer);
+public sealed record PossibleAnswer(IReadOnlyList<Assumption> Where, Answer Answer);
 
 /// <summary>The code asks for no preservative; insects that nobody has ruled out may still make it wise.</summary>
 /// <param name="Reason">Why, one sentence, as the rulebook has it.</param>
@@ -79,7 +96,7 @@ public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(A
             _ => [],
         };
 
-    /// <summary>What it answers in each of the cases that are open, as far as they are told apart by yes or no; empty where it has no answer in any of them.</summary>
+    /// <summary>What it answers in each of the cases that are open, as far as they are told apart by yes or no or by the preservative; empty where it has no answer in any of them.</summary>
     public IReadOnlyList<PossibleAnswer> Possible { get; init; } = [];
 
     /// <summary>

@@ -18,20 +18,23 @@ internal static class Choice
                     (matched ??= []).Add(row);
                     break;
                 case Fit.Unsure:
-                    (open ??= []).Add(Missed(row, condition!, situation));
+                    // An exception for one preservative is one of two branches only of a piece that it otherwise holds for; of any other piece the general row speaks.
+                    if (
+                        row.Overrides.Count == 0
+                        || condition!.Field == Field.Preservative
+                        || !WaitsForName(row, situation)
+                    )
+                        (open ??= []).Add(Missed(row, condition!, situation));
                     break;
                 default:
-                    // A row that failed on more than one field is no near miss.
-                    if (condition is not null)
+                    // A row that failed on more than one field is no near miss, nor one for a preservative that nobody has named.
+                    if (condition is not null && !WaitsForName(row, situation))
                         (nearMisses ??= []).Add(Missed(row, condition, situation));
                     break;
             }
         }
 
         var setAside = SetAside(matched, ref open);
-        // An exception that one preservative alone is asked for waits until that one is named.
-        if (subject == Subject.Penetration && !situation[Field.Preservative].IsKnown)
-            open?.RemoveAll(miss => miss.Row.Overrides.Count > 0 && miss.Row.Asks(Field.Preservative));
         return new TraceStep(
             subject,
             Conclude(subject, matched, open),
@@ -42,7 +45,10 @@ internal static class Choice
         );
     }
 
-    // The condition that is open (Unsure) or that alone failed (No); null where more than one failed.
+    private static bool WaitsForName(Row row, Situation situation) =>
+        !situation[Field.Preservative].IsKnown && row.Asks(Field.Preservative);
+
+    // The condition that is open (Unsure; the preservative only where no other is) or that alone failed (No); null where more than one failed.
     private static Fit Of(Row row, Situation situation, out Condition? condition)
     {
         condition = null;
@@ -59,7 +65,8 @@ internal static class Choice
                     failed = when[i];
                     break;
                 case Fit.Unsure:
-                    unsure ??= when[i];
+                    if (unsure is null or { Field: Field.Preservative })
+                        unsure = when[i];
                     break;
                 default:
                     break;

@@ -25,6 +25,9 @@ public enum AmountUnit
 /// <summary>An amount of preservative in its unit: a critical value or a retention.</summary>
 public readonly record struct PreservativeAmount
 {
+    /// <summary>kg/m³ in 1 lb/ft³, which is 0.45359237 kg in 0.028316846592 m³, both exact by definition.</summary>
+    public const double KgPerM3InPcf = 0.45359237 / 0.028316846592;
+
     /// <summary>Checks the value.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not above 0.</exception>
     public PreservativeAmount(double value, AmountUnit unit)
@@ -98,6 +101,9 @@ public sealed record Enquiry
     /// <summary>Code of the preservative as a rulebook's retention table names it, for instance "CA-C"; otherwise the name that was written.</summary>
     public string? Preservative { get; init; }
 
+    /// <summary>True where it is none of those that rows name, whichever it is.</summary>
+    internal bool IsOtherPreservative { get; init; }
+
     /// <summary>What is known of the preservative; null where it is known to the rulebook alone.</summary>
     public Preservative? PreservativeKind { get; init; }
 
@@ -132,17 +138,35 @@ public sealed record Enquiry
     /// <summary>Sawn or round as said, or as the section shows; null where neither is known.</summary>
     public TimberForm? FormOrFromSection => Form ?? FormOfSection;
 
-    /// <summary>The enquiry with a field said that a rulebook reads as yes or no; null for any other field.</summary>
+    /// <summary>The enquiry with what may be so of an open field, each case in turn; empty for a field that has no few cases.</summary>
     /// <param name="field">The field.</param>
-    /// <param name="isSo">What is said of it.</param>
-    internal Enquiry? WithYesOrNo(Field field, bool isSo) =>
+    /// <param name="open">Rows that are open, each with the field that it is open on.</param>
+    internal IReadOnlyList<(Assumption Taken, Enquiry Enquiry)> Branches(Field field, IReadOnlyList<Miss> open) =>
         field switch
         {
-            Field.ExposedHeartwood => this with { HasExposedHeartwood = isSo },
-            Field.Incised => this with { IsIncised = isSo },
-            Field.Coated => this with { Exposure = Exposure with { IsCoated = isSo } },
-            _ => null,
+            Field.ExposedHeartwood => YesAndNo(field, isSo => this with { HasExposedHeartwood = isSo }),
+            Field.Incised => YesAndNo(field, isSo => this with { IsIncised = isSo }),
+            Field.Coated => YesAndNo(field, isSo => this with { Exposure = Exposure with { IsCoated = isSo } }),
+            Field.Preservative when Preservative is null => Preservatives([
+                .. open.Select(miss => miss.Asked)
+                    .OfType<OneOf>()
+                    .Where(asked => asked.Field == field)
+                    .SelectMany(asked => asked.Allowed)
+                    .Distinct(StringComparer.OrdinalIgnoreCase),
+            ]),
+            _ => [],
         };
+
+    private static (Assumption, Enquiry)[] YesAndNo(Field field, Func<bool, Enquiry> with) =>
+        [(new(field, true, []), with(true)), (new(field, false, []), with(false))];
+
+    private IReadOnlyList<(Assumption, Enquiry)> Preservatives(IReadOnlyList<string> named) =>
+        [
+            .. named.Select(name =>
+                (new Assumption(Field.Preservative, true, [name]), this with { Preservative = name })
+            ),
+            (new(Field.Preservative, false, named), this with { IsOtherPreservative = true }),
+        ];
 
     /// <summary>Whether it touches the ground or fresh water: as said, as its name settles, or as use class 4 means where nothing names the part. Null where that is not known.</summary>
     public bool? TouchesGround =>

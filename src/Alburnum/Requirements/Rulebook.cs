@@ -50,6 +50,9 @@ public sealed class Rulebook
     /// <summary>Fields over which the rulebook claims to be complete; empty where it claims nothing.</summary>
     public IReadOnlyList<Field> CompleteOver { get; init; } = [];
 
+    /// <summary>The kinds of cell that the code's tables hold; empty where it does not say, and is taken to have tables by use class.</summary>
+    public IReadOnlyList<CellKind> Cells { get; init; } = [];
+
     /// <summary>What a reader should know of the whole rulebook.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
@@ -71,27 +74,25 @@ public sealed class Rulebook
         return answer is NotCovered { Reason: DependsOn { Fields: var fields } } open
             ? open with
             {
-                Possible = [.. Possible(enquiry, fields)],
+                Possible = [.. Possible(enquiry, fields, open.Trace.Step(Subject.Penetration)!.Open)],
             }
             : answer;
     }
 
-    // Only what is said by yes or no can be gone through; what is then still open is gone through likewise.
-    private IEnumerable<PossibleAnswer> Possible(Enquiry enquiry, IReadOnlyList<Field> open)
+    // Only what is said by yes or no, or by a preservative that rows name, can be gone through; what is then still open is gone through likewise.
+    private IEnumerable<PossibleAnswer> Possible(Enquiry enquiry, IReadOnlyList<Field> fields, IReadOnlyList<Miss> open)
     {
-        if (open.Where(field => enquiry.WithYesOrNo(field, true) is not null).Take(1).ToList() is not [var field])
-            return [];
-        List<(bool IsSo, Answer Answer)> both =
-        [
-            (true, Answer(enquiry.WithYesOrNo(field, true)!)),
-            (false, Answer(enquiry.WithYesOrNo(field, false)!)),
-        ];
-        return both.TrueForAll(each => each.Answer is NotCovered { Possible.Count: 0 })
+        var each = fields
+            .Select(field => enquiry.Branches(field, open))
+            .FirstOrDefault(branches => branches.Count > 0, [])
+            .Select(branch => (branch.Taken, Answer: Answer(branch.Enquiry)))
+            .ToList();
+        return each.TrueForAll(branch => branch.Answer is NotCovered { Possible.Count: 0 })
             ? []
-            : both.SelectMany(each =>
-                each.Answer is NotCovered { Possible: { Count: > 0 } further }
-                    ? further.Select(then => then with { Where = [new(field, each.IsSo), .. then.Where] })
-                    : [new([new(field, each.IsSo)], each.Answer)]
+            : each.SelectMany(branch =>
+                branch.Answer is NotCovered { Possible: { Count: > 0 } further }
+                    ? further.Select(then => then with { Where = [branch.Taken, .. then.Where] })
+                    : [new([branch.Taken], branch.Answer)]
             );
     }
 

@@ -8,7 +8,7 @@ internal sealed class Situation
 {
     private static readonly Known Sawn = Known.Word("sawn");
     private static readonly Known Round = Known.Word("round");
-    private static readonly Known NoneStated = Known.OneOfThese([]);
+    private static readonly Known NoneNamed = Known.OneOfThese([]);
 
     private Fields _known;
 
@@ -36,7 +36,7 @@ internal sealed class Situation
         _known[(int)Field.Thickness] = Known.Number(enquiry.Section?.ThicknessMm);
         _known[(int)Field.Moisture] = Known.Number(enquiry.MoisturePercent);
         // A class that nobody stated is not an unknown: the enquiry is then answered from the use.
-        _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneStated;
+        _known[(int)Field.StatedClass] = enquiry.StatedClass is { } stated ? Known.Word(stated) : NoneNamed;
         _known[(int)Field.Preservative] = Codes(enquiry);
         _known[(int)Field.Insects] = enquiry.Exposure.Insects is { } insects
             ? Known.AllOfThese([.. insects.Select(insect => insect.Name)])
@@ -67,6 +67,7 @@ internal sealed class Situation
     private static Known Codes(Enquiry enquiry) =>
         enquiry switch
         {
+            { Preservative: null, IsOtherPreservative: true } => NoneNamed,
             { Preservative: null } => default,
             { PreservativeKind.Codes: { Count: > 1 } codes }
                 when enquiry.Preservative == enquiry.PreservativeKind.Name => Known.OneOfThese(codes),

@@ -18,8 +18,9 @@ public static class Worksheet
     private static readonly Provenance NoSource = new(Standing.FromMemory, "", "", "", "");
 
     /// <summary>
-    /// The cells that some enquiries ask for and that nobody has read, those asked for most first; no two of those that would be filled overlap. A row that is not known is
-    /// split by what tells its cells apart, and an enquiry that leaves open whether heartwood shows needs both.
+    /// The cells that nobody has read, those asked for most first; no two of those that would be filled overlap. Where the rulebook says which kinds of cell its code holds,
+    /// every cell of those kinds, and no other; otherwise the cells of a table by use class that some enquiries ask for. A row that is not known is split by what tells its
+    /// cells apart, and an enquiry that leaves open whether heartwood shows needs both.
     /// </summary>
     /// <param name="rulebook">The rulebook.</param>
     /// <param name="enquiries">Enquiries, the commonest first.</param>
@@ -27,6 +28,8 @@ public static class Worksheet
     {
         ArgumentNullException.ThrowIfNull(rulebook);
         ArgumentNullException.ThrowIfNull(enquiries);
+        if (rulebook.Cells.Count > 0)
+            return OfKinds(rulebook, enquiries);
         return
         [
             .. enquiries
@@ -39,6 +42,89 @@ public static class Worksheet
                 .Select(cells => cells.First() with { Enquiries = cells.Count() })
                 .OrderByDescending(cell => cell.Enquiries),
         ];
+    }
+
+    private static IReadOnlyList<WorksheetCell> OfKinds(Rulebook rulebook, IReadOnlyList<Enquiry> enquiries)
+    {
+        var situations = enquiries
+            .Select(enquiry => new Situation(
+                enquiry,
+                enquiry.Species is { } species ? rulebook.GroupsOf(species) : null
+            ))
+            .ToList();
+        int AskedBy(Row row) =>
+            situations.Count(asked => row.When.All(condition => condition.Of(asked[condition.Field]) == Fit.Yes));
+        return
+        [
+            .. rulebook
+                .Cells.SelectMany(kind => OfKind(kind, rulebook))
+                .DistinctBy(cell => cell.Key, StringComparer.Ordinal)
+                .Select(cell => cell with { Enquiries = AskedBy(cell.Row) })
+                .OrderByDescending(cell => cell.Enquiries),
+        ];
+    }
+
+    private static IEnumerable<WorksheetCell> OfKind(CellKind kind, Rulebook rulebook)
+    {
+        var rows = rulebook.RowsOf(kind.Subject);
+        foreach (var row in rows)
+        {
+            if (row.Demand is UnknownCell cell)
+            {
+                foreach (var told in Told(kind.By.Where(field => !row.Asks(field)), rulebook))
+                    yield return told.Count == 0 ? new(row, 0) : Part(row, cell, told);
+            }
+            else
+            {
+                foreach (var remembered in Remembered(row))
+                    yield return remembered;
+            }
+        }
+        foreach (var when in Told(kind.By, rulebook))
+        {
+            if (when.Count > 0 && !rows.Any(row => Row.MayHoldTogether(when, row.When)))
+                yield return New(kind.Subject, when);
+        }
+    }
+
+    // Every combination of what the fields may say, as the rulebook's rows have the words.
+    private static IEnumerable<IReadOnlyList<Condition>> Told(IEnumerable<Field> by, Rulebook rulebook) =>
+        by.Aggregate<Field, IEnumerable<IReadOnlyList<Condition>>>(
+            [
+                [],
+            ],
+            (told, field) =>
+                told.SelectMany(some =>
+                    WordsOf(field, rulebook)
+                        .Select(word => (IReadOnlyList<Condition>)[.. some, new OneOf(field, [word])])
+                )
+        );
+
+    private static IEnumerable<string> WordsOf(Field field, Rulebook rulebook) =>
+        field == Field.Form ? ["sawn", "round"] : rulebook.WordsOf(field);
+
+    private static WorksheetCell Part(Row within, UnknownCell cell, IReadOnlyList<Condition> told) =>
+        new(
+            new(
+                Key(within.Key, told),
+                within.Subject,
+                [.. within.When, .. told],
+                new UnknownCell(cell.Reason),
+                [within.Key],
+                NoSource
+            ),
+            1
+        );
+
+    private static WorksheetCell New(Subject subject, IReadOnlyList<Condition> when) =>
+        new(new(Key(SubjectKey(subject), when), subject, when, new UnknownCell(""), [], NoSource), 1);
+
+    private static IEnumerable<WorksheetCell> Remembered(Row row)
+    {
+        if (row.Provenance.Standing == Standing.FromMemory)
+            yield return new(row, 1);
+        if (row.Demand is PenetrationDemand { Zone: { Provenance.Standing: Standing.FromMemory } zone })
+            yield return new(row, 1) { Zone = zone };
     }
 
     // Codes ask more of sawn timber that shows heartwood: what was read for it holds for nothing else.
@@ -69,10 +155,11 @@ public static class Worksheet
                     if (Cell(step.Subject, row, answer.Trace, rulebook) is { } part)
                         yield return part;
                 }
-                else if (row.Provenance.Standing == Standing.FromMemory)
-                    yield return new(row, 1);
-                if (row.Demand is PenetrationDemand { Zone: { Provenance.Standing: Standing.FromMemory } zone })
-                    yield return new(row, 1) { Zone = zone };
+                else
+                {
+                    foreach (var remembered in Remembered(row))
+                        yield return remembered;
+                }
             }
             if (step is { Finding: Silent, Subject: Subject.Penetration or Subject.Retention })
                 if (Cell(step.Subject, null, answer.Trace, rulebook) is { } cell)
@@ -81,13 +168,22 @@ public static class Worksheet
     }
 
     // Fields without which no value can be given for a cell.
-    private static IEnumerable<Field> TellingApart(Subject subject, Rulebook rulebook)
+    private static IEnumerable<Field> TellingApart(Subject subject, Rulebook rulebook) =>
+        rulebook.Cells.Count > 0
+            ? rulebook.Cells.Where(kind => kind.Subject == subject).SelectMany(kind => kind.By)
+            : TellingApartByUseClass(subject, rulebook);
+
+    private static IEnumerable<Field> TellingApartByUseClass(Subject subject, Rulebook rulebook)
     {
         if (subject is Subject.Penetration or Subject.Retention && AsksForLife(rulebook))
             yield return Field.Life;
         if (subject is Subject.Penetration or Subject.Acceptance)
             yield return Field.Form;
-        if (subject is Subject.Penetration or Subject.Retention or Subject.Acceptance && rulebook.Groups.Count > 0)
+        if (
+            (subject is Subject.Penetration or Subject.Acceptance && rulebook.Groups.Count > 0)
+            // Most codes ask for one retention in every timber.
+            || (subject == Subject.Retention && rulebook.RowsOf(subject).Any(row => row.Asks(Field.SpeciesGroup)))
+        )
             yield return Field.SpeciesGroup;
     }
 
@@ -124,12 +220,12 @@ public static class Worksheet
                 .Any(row => row.Asks(Field.Component) && Row.MayHoldTogether([.. given, .. told], row.When))
         )
             told.Add(new OneOf(Field.Component, [component.Name]));
-        if (within is not null && told.Count == 0)
-            return new(within, 1);
-        var key = Key(within?.Key ?? SubjectKey(subject), within is null ? [.. given, .. told] : told);
-        var reason = (within?.Demand as UnknownCell)?.Reason ?? "";
-        IReadOnlyList<string> overrides = within is null ? [] : [within.Key];
-        return new(new(key, subject, [.. given, .. told], new UnknownCell(reason), overrides, NoSource), 1);
+        return within switch
+        {
+            null => New(subject, [.. given, .. told]),
+            { Demand: UnknownCell cell } when told.Count > 0 => Part(within, cell, told),
+            _ => new(within, 1),
+        };
     }
 
     // Both parts of class 3 are one class where the code's own label does not divide it.
@@ -175,7 +271,17 @@ public static class Worksheet
     private static UseClassDemand? Coded(Trace trace) =>
         (trace.Step(Subject.UseClass)?.Finding as Settled)?.Demand as UseClassDemand;
 
-    private static string SubjectKey(Subject subject) => subject == Subject.Penetration ? "penetration" : "retention";
+    private static string SubjectKey(Subject subject) =>
+        subject switch
+        {
+            Subject.UseClass => "use",
+            Subject.Life => "life",
+            Subject.Penetration => "penetration",
+            Subject.Retention => "retention",
+            Subject.Moisture => "moisture",
+            Subject.Acceptance => "aql",
+            _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "No cell of a worksheet."),
+        };
 
     private static string Key(string start, IEnumerable<Condition> when) =>
         string.Join(

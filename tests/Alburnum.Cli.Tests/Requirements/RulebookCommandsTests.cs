@@ -183,6 +183,17 @@ public sealed class RulebookCommandsTests
         Assert.Contains("answers change; of ", run.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("sawn, Scots pine, stated as P5: P5 → no such class in this edition")]
+    [InlineData("round, Scots pine, stated as NP4: no such class in this edition → NP4, 1 × critical value")]
+    [InlineData("A class that only one of the two has (30 enquiries):")]
+    public async Task A_class_that_only_one_edition_has_is_said_to_be_missing_in_the_other(string line) =>
+        Assert.Contains(
+            line,
+            (await AlburnumRun.Of("rulebook", "compare", "european-1995", "european-2007")).Output,
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public async Task Archived_enquiries_are_compared_from_a_table()
     {
@@ -196,7 +207,7 @@ public sealed class RulebookCommandsTests
         var run = await AlburnumRun.Of("rulebook", "compare", "british-2014", "british-2024", "--cases", file);
         Assert.Contains("1  fence post, sawn, Scots pine, 30 years: NP6", run.Output, StringComparison.Ordinal);
         Assert.Contains(
-            "0 of 2 answers change; of 2 more, one of the two has not been read; 0 are answered by neither.",
+            "0 of 2 answers change; of 2 more, one of the two says nothing; 0 are answered by neither.",
             run.Output,
             StringComparison.Ordinal
         );

@@ -72,6 +72,13 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("sectionsCut: 2026-05-12", "sectionsCut: yesterday", "field sectionsCut", "yesterday", "2026-05-12")]
     [InlineData("rulebook: european-2007", "rulebook: martian", "field rulebook", "martian", "european-2007")]
     [InlineData(
+        "rulebook: european-2007",
+        "rulebook: european-207",
+        "field rulebook",
+        "spanish-se-m, or a rulebook file in the case's folder; did you mean",
+        "european-2007?"
+    )]
+    [InlineData(
         "photograph: P01.jpg",
         "photograph: P09.jpg",
         "field photograph",
@@ -492,6 +499,34 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Equal([new(6), new(DepthMm: null), new(3), new(12.5)], Zones("\nassayBasis: { zoneDepthMm: 3 }\n"));
     }
 
+    [Theory]
+    [InlineData("9", "\"0-6,5 mm\"", 6.5)]
+    [InlineData("9", "\"6,5\"", 6.5)]
+    [InlineData("9.5", "0-6.5 mm", 6.5)]
+    [InlineData("9.5", "0 to 12 mm", 12)]
+    [InlineData("9.5", "0 mm – 6 mm", 6)]
+    public void A_zone_is_written_from_the_surface_or_by_its_depth_and_with_the_tables_decimal_sign(
+        string retention,
+        string zone,
+        double depthMm
+    )
+    {
+        _folder.Write("assays.csv", $"sample,retention_kg_per_m3,u_kg_per_m3,zone\na,{retention},1,{zone}\n");
+
+        Assert.Equal(new(depthMm), Assert.Single(Read(Whole).Case.Assays).Zone);
+    }
+
+    [Fact]
+    public void A_decimal_comma_beside_decimal_points_is_named()
+    {
+        _folder.Write("assays.csv", "sample,retention_kg_per_m3,u_kg_per_m3,zone\na,9.5,0.3,\"0-6,5 mm\"\n");
+
+        var said = Assert.Throws<InputRefusedException>(() => Read(Whole)).Message;
+
+        Assert.Contains("field zone: found \"0-6,5 mm\", with a decimal comma, ", said, StringComparison.Ordinal);
+        Assert.Contains("with a decimal point as elsewhere in the table", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_content_on_a_face_is_spread_over_the_zone_of_its_row()
     {
@@ -510,6 +545,8 @@ public sealed class CaseFolderReaderTests : IDisposable
     [InlineData("0 mm")]
     [InlineData("-3")]
     [InlineData("6 in")]
+    [InlineData("6-12 mm")]
+    [InlineData("\"6,500\"")]
     public void A_zone_that_is_none_is_refused(string zone)
     {
         _folder.Write("assays.csv", $"sample,retention_kg_per_m3,u_kg_per_m3,zone\na,9,0.3,{zone}\n");

@@ -58,6 +58,19 @@ public sealed class AsPeopleSayItTests
     public void Nine_timber_names_in_ten_are_answered_or_asked_about() =>
         AssertNineInTen(Timbers, name => Library.Species.Find(name) is not NotFound<Species>);
 
+    [Theory]
+    [InlineData("Ayrshire oak", "European oak")]
+    [InlineData("Bergkiefer", "mountain pine")]
+    public void A_timber_named_after_where_it_grows_is_known(string name, string species) =>
+        Assert.Equal(species, Assert.IsType<Found<Species>>(Library.Species.Find(name)).Value.Name);
+
+    [Theory]
+    [InlineData("Stützpfosten")]
+    [InlineData("mud sill anchor")]
+    [InlineData("cover strip")]
+    public void A_part_that_is_several_things_or_none_of_timber_is_a_question(string name) =>
+        Assert.IsType<Several<ComponentName>>(Library.Components.Find(name));
+
     [Fact]
     public void Nine_component_names_in_ten_are_answered_or_asked_about() =>
         AssertNineInTen(Components, name => Library.Components.Find(name) is not NotFound<ComponentName>);

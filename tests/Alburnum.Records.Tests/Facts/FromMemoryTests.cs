@@ -53,15 +53,15 @@ public sealed class FromMemoryTests
         foreach (var enquiry in Library.CommonestEnquiries)
         {
             var facts = Facts(enquiry).ToList();
-            var outcome = Library.Rulebooks.Named(Code).Answer(enquiry).Outcome;
+            var answer = Library.Rulebooks.Named(Code).Answer(enquiry);
             all.AddRange(facts);
-            if (outcome == AnswerOutcome.NotCovered)
+            if (answer is NotCovered { Possible.Count: 0 })
                 notCovered++;
             else
                 ofAnswered.AddRange(facts);
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"| {enquiry.Component?.Name} | {enquiry.Species!.Name} | {enquiry.Section!.Label} | {enquiry.Life!.Value.Years} | {InWords(outcome)} | {facts.Count} | {Remembered(facts).Count()} |\n"
+                $"| {enquiry.Component?.Name} | {enquiry.Species!.Name} | {enquiry.Section!.Label} | {enquiry.Life!.Value.Years} | {InWords(answer)} | {facts.Count} | {Remembered(facts).Count()} |\n"
             );
         }
         var remembered = Remembered(all).ToList();
@@ -77,12 +77,14 @@ public sealed class FromMemoryTests
         return page.ToString();
     }
 
-    private static string InWords(AnswerOutcome outcome) =>
-        outcome switch
+    private static string InWords(Answer answer) =>
+        answer switch
         {
-            AnswerOutcome.NotNeeded => "not needed",
-            AnswerOutcome.NotPermitted => "not permitted",
-            AnswerOutcome.NotCovered => "not covered",
+            NotNeeded => "not needed",
+            NotPermitted => "not permitted",
+            NotCovered { Possible: { Count: > 0 } possible } =>
+                $"by {string.Join(", ", possible.SelectMany(each => each.Where).Select(each => each.Field.Key()).Distinct(StringComparer.Ordinal))}",
+            NotCovered => "not covered",
             _ => "required",
         };
 

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Assaying;
 using Alburnum.Cases;
+using Alburnum.Impregnation.Charging;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Words;
 using Alburnum.Requirements;
@@ -23,6 +24,26 @@ public sealed class CaseWordsTests
         (new NoDepthToReach(), "Nothing is predicted: the code demands no depth"),
         (new PermeabilityNotKnown(Pine, IsHeartwood: false), "Nothing is predicted: the permeability of the sapwood"),
         (new PermeabilityNotKnown(Pine, IsHeartwood: true), "Nothing is predicted: the permeability of the heartwood"),
+        (
+            new ChargeNotPlanned(new StrengthTooHigh(3.25, 2, IsOfLabel: true)),
+            "No charge should be run to its plan: a strength of 3.25 % would be needed, where the label allows 2 %."
+        ),
+        (
+            new ChargeNotPlanned(new StrengthTooHigh(64, 50, IsOfLabel: false)),
+            "No charge should be run to its plan: a strength of 64 % would be needed, and no solution holds more than 50 %."
+        ),
+        (
+            new ChargeNotPlanned(new StrengthTooHigh(double.PositiveInfinity, 50, IsOfLabel: false)),
+            "No charge should be run to its plan: the zone takes nothing."
+        ),
+        (
+            new ChargeNotPlanned(new ZoneTooUncertain(new(40, 30))),
+            "No charge should be run to its plan: what the zone takes, 40 ± 30 L/m³ of zone, is known too badly"
+        ),
+        (
+            new ChargeNotPlanned(new DepthTooSeldom()),
+            "No charge should be run to its plan: too few cores reach the depth."
+        ),
         (new DensityNotKnown(Pine), "Nothing is predicted: the density of Scots pine"),
         (new SapwoodNotKnown(Pine), "Nothing is predicted: the usual width of the sapwood of Scots pine"),
         (

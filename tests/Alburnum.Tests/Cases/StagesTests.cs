@@ -550,7 +550,7 @@ public sealed class StagesTests
             OpenCode(new NoTreatment("It lasts."), Depth(10)).Answer(Case([], 8).Enquiry)
         );
 
-        Assert.Equal([false, true], open.Possible.Select(each => each.Where[0].Value).Order());
+        Assert.Equal([false, true], open.Possible.Select(each => each.Where[0].IsSo).Order());
         Assert.Null(open.Least);
     }
 
@@ -563,7 +563,7 @@ public sealed class StagesTests
 
         Assert.Equal(
             [(false, AnswerOutcome.NotCovered), (true, AnswerOutcome.Required)],
-            open.Possible.Select(each => (each.Where[0].Value, each.Answer.Outcome)).Order()
+            open.Possible.Select(each => (each.Where[0].IsSo, each.Answer.Outcome)).Order()
         );
         Assert.Null(open.Least);
         Assert.Empty(

@@ -66,6 +66,62 @@ public class ChargeTests
         Assert.Throws<ArgumentOutOfRangeException>(() => ChargePlan.For(question));
     }
 
+    private static readonly ChargeQuestion Zone = new()
+    {
+        VolumeM3 = 2,
+        SurfaceM2 = 100,
+        DensityKgPerM3 = 560,
+        UptakeLPerM3 = new Estimate(250, 50),
+        ZoneLPerM3 = new Estimate(400, 60),
+        RetentionKgPerM3 = 6,
+        SolutionDensityKgPerM3 = 1010,
+    };
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.8)]
+    [InlineData(0.95)]
+    [InlineData(0.99)]
+    public void A_strength_aimed_with_a_chance_is_enough_in_that_share_of_zones_drawn(double chance)
+    {
+        var strength = ChargePlan.For(Zone.Aimed(chance)!).StrengthPercent.Value / 100;
+        var random = new Random(5);
+        var zones = Enumerable
+            .Range(0, 40_000)
+            .Select(_ =>
+                400 + 60 * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(Math.Tau * random.NextDouble())
+            );
+
+        Assert.Equal(chance, zones.Average(zone => strength * 1.01 * zone >= 6 ? 1.0 : 0), 0.01);
+    }
+
+    [Fact]
+    public void A_zone_that_may_hold_nothing_is_aimed_at_in_vain() =>
+        Assert.Null((Zone with { ZoneLPerM3 = new Estimate(100, 70) }).Aimed(0.95));
+
+    [Fact]
+    public void What_is_in_the_way_of_a_plan_is_told()
+    {
+        Assert.Null(Zone.Shortfall);
+        Assert.Null((Zone with { StrengthMostPercent = 1.5 }).Shortfall);
+        Assert.Equal(
+            (1.4851, 1.4, true),
+            (Zone with { StrengthMostPercent = 1.4 }).Shortfall is StrengthTooHigh label
+                ? (Math.Round(label.NeededPercent, 4), label.MostPercent, label.IsOfLabel)
+                : default
+        );
+        Assert.False(
+            (
+                (StrengthTooHigh)(Zone with { ZoneLPerM3 = new Estimate(10, 1), StrengthMostPercent = 60 }).Shortfall!
+            ).IsOfLabel
+        );
+        Assert.Null((Zone with { ZoneLPerM3 = new Estimate(400, 200) }).Shortfall);
+        Assert.Equal(
+            new ZoneTooUncertain(new Estimate(400, 201)),
+            (Zone with { ZoneLPerM3 = new Estimate(400, 201) }).Shortfall
+        );
+    }
+
     [Fact]
     public void Readings_give_gross_net_kickback_and_retention()
     {

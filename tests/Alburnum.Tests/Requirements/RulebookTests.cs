@@ -31,6 +31,67 @@ public sealed class RulebookTests
         Assert.Equal(("one-off", Life(30), Known.Number(15)), (miss.Row.Key, miss.Asked, miss.Found));
     }
 
+    // The general row, its exception for one preservative in one component, and a use of which nothing is said.
+    private static readonly Rulebook WithBoron = Book(
+        DepthRow("general", Depth(3), [Use("2")]),
+        DepthRow(
+            "boron",
+            Depth(40),
+            [new OneOf(Field.Component, ["sole plate"]), Use("2", "3.2"), new OneOf(Field.Preservative, ["boron"])],
+            "general"
+        )
+    );
+
+    private static readonly Enquiry Plate = new()
+    {
+        Component = new("sole plate"),
+        UseClasses = [UseClass.Two],
+        Life = new(30),
+    };
+
+    [Theory]
+    [InlineData("boron", 40)]
+    [InlineData("copper azole", 3)]
+    public void An_exception_for_one_preservative_holds_where_that_one_is_named(string preservative, double depthMm) =>
+        Assert.Equal(
+            Depth(depthMm).Depth,
+            Assert
+                .IsType<Required>(WithBoron.Answer(Plate with { Preservative = preservative }))
+                .Requirement.Penetration
+        );
+
+    [Fact]
+    public void Without_a_named_preservative_both_branches_are_given_and_the_least_of_them_is_sure()
+    {
+        var open = Assert.IsType<NotCovered>(WithBoron.Answer(Plate));
+
+        Assert.Equal([Field.Preservative], open.Missing);
+        Assert.Equal(
+            [(true, "40 mm"), (false, "3 mm")],
+            open.Possible.Select(each =>
+                (Assert.Single(each.Where).IsSo, Assert.IsType<Required>(each.Answer).Requirement.PenetrationName)
+            )
+        );
+        Assert.All(open.Possible, each => Assert.Equal(["boron"], each.Where[0].Words));
+        Assert.Equal("3 mm", open.Least!.Requirement.PenetrationName);
+    }
+
+    [Fact]
+    public void A_piece_for_which_the_exception_may_not_hold_otherwise_is_answered_by_the_general_row() =>
+        Assert.IsType<Required>(WithBoron.Answer(Plate with { Component = null }));
+
+    [Fact]
+    public void A_row_for_a_preservative_that_nobody_named_is_no_near_miss()
+    {
+        var rail = Plate with { Component = new("fence rail"), UseClasses = [UseClass.ThreeTwo] };
+
+        Assert.Equal([Field.UseClass], Near(rail));
+        Assert.Equal([Field.UseClass, Field.Component], Near(rail with { Preservative = "boron" }));
+
+        static IReadOnlyList<Field> Near(Enquiry enquiry) =>
+            Assert.IsType<NoRowHolds>(Assert.IsType<NotCovered>(WithBoron.Answer(enquiry)).Reason).NearestFailOn;
+    }
+
     [Fact]
     public void Where_no_row_holds_the_code_must_be_consulted()
     {

@@ -68,10 +68,10 @@ public sealed class ExpectedCaseTests : IDisposable
     {
         var planned = (await Run($"{Plain}\n{Prediction}\n{Charge}")).Expected.Charge!;
 
-        Assert.Equal("Posts", planned.Order.Name);
-        Assert.Equal(0.1 * 0.1 * 1.8 * 50, planned.Order.VolumeM3, 1e-9);
+        Assert.Equal("Posts", planned.Expected.Order.Name);
+        Assert.Equal(0.1 * 0.1 * 1.8 * 50, planned.Expected.Order.VolumeM3, 1e-9);
         Assert.Equal(6, planned.Plan.Question.RetentionKgPerM3);
-        Assert.Equal(26, planned.Order.Treatment.MoisturePercent);
+        Assert.Equal(26, planned.Expected.Order.Treatment.MoisturePercent);
     }
 
     [Fact]
@@ -124,6 +124,18 @@ public sealed class ExpectedCaseTests : IDisposable
             run.Judged.Measured.Remarks.Select(remark => remark.GetType())
         );
         Assert.Equal((await Run(unknown)).Judged.Overall.Verdict, run.Judged.Overall.Verdict);
+    }
+
+    [Fact]
+    public async Task A_plan_that_nobody_should_work_to_is_remarked_on_and_the_case_judged_all_the_same()
+    {
+        var run = await Run(
+            $"{Plain}\n{Prediction}\n{Charge.Replace("{ solution", "{ strengthMostPercent: 1, solution", StringComparison.Ordinal)}"
+        );
+
+        Assert.Single(run.Judged.Measured.Remarks.OfType<ChargeNotPlanned>());
+        Assert.NotNull(run.Expected.Charge);
+        Assert.Equal((await Run(Plain)).Judged.Overall.Verdict, run.Judged.Overall.Verdict);
     }
 
     [Fact]

@@ -108,6 +108,44 @@ public sealed class PlanChargeTests
         );
 
     [Fact]
+    public void A_strength_above_the_label_is_refused_under_the_label_limit()
+    {
+        var problem = Assert.Single(
+            Assert
+                .Throws<InputRefusedException>(() =>
+                    PlanCharge.Run(Posts(200) with { StrengthMostPercent = 1 }, Facts, Stop)
+                )
+                .Problems
+        );
+
+        Assert.Equal(("posts.yaml", "strengthMostPercent"), (problem.File, problem.Field));
+        Assert.StartsWith("1 %, where 1.", problem.Found, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_uptake_known_no_better_than_to_half_of_itself_is_refused()
+    {
+        var order = Posts(200);
+        var larch = order with
+        {
+            RetentionKgPerM3 = 0.5,
+            Treatment = order.Treatment with
+            {
+                Species = Facts.Species.Get("European larch"),
+                All = Alburnum.Impregnation.WoodThroughout.Heartwood,
+                Schedule = "double vacuum",
+                DepthMm = 6,
+            },
+        };
+
+        Assert.Contains(
+            "known to half of itself",
+            Assert.Throws<InputRefusedException>(() => PlanCharge.Run(larch, Facts, Stop)).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void A_charge_without_readings_cannot_be_reconciled() =>
         Assert.Contains(
             "readings",

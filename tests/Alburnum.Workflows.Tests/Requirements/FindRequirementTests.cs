@@ -268,6 +268,29 @@ public sealed class FindRequirementTests
     }
 
     [Fact]
+    public void Of_a_sole_plate_without_a_named_preservative_both_depths_are_given()
+    {
+        var open = Assert.IsType<NotCovered>(
+            Of(
+                new()
+                {
+                    Component = Component("sole plate"),
+                    Species = Facts.Species.Get("Norway spruce"),
+                    Section = new RectangularSection(38, 89),
+                }
+            ).Answer
+        );
+
+        Assert.Equal([Field.Preservative], open.Missing);
+        Assert.Equal(
+            [("full cross-section", true), ("NP1", false)],
+            open.Possible.Select(each =>
+                (Assert.IsType<Required>(each.Answer).Requirement.PenetrationName, each.Where[0].IsSo)
+            )
+        );
+    }
+
+    [Fact]
     public void What_usually_lasts_under_a_roof_is_no_life_for_the_ground()
     {
         Enquiry rafter = new() { Component = Component("dry roof timber"), Species = Facts.Species.Get("Scots pine") };

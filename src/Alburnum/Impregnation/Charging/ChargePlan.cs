@@ -1,4 +1,5 @@
 using Alburnum.Facts;
+using MathNet.Numerics.Distributions;
 
 namespace Alburnum.Impregnation.Charging;
 
@@ -26,14 +27,39 @@ public sealed record ChargeQuestion
     /// <summary>Density of the working solution, kg/m³.</summary>
     public required double SolutionDensityKgPerM3 { get; init; }
 
-    /// <summary>No working solution holds more product than this, as a share of its mass. Our own choice.</summary>
-    internal const double MostStrengthShare = 0.5;
+    /// <summary>Greatest strength that the label allows, % of product by mass; null where nobody said.</summary>
+    public double? StrengthMostPercent { get; init; }
 
     /// <summary>Whether the zone takes so little that no solution could hold the product.</summary>
-    public bool IsBeyondAnySolution => !(StrengthShare <= MostStrengthShare);
+    public bool IsBeyondAnySolution => !(100 * StrengthShare <= AnySolutionPercent);
+
+    /// <summary>Why no charge should be planned to this; null where one can.</summary>
+    public ChargeShortfall? Shortfall =>
+        !(100 * StrengthShare <= MostPercent)
+            ? new StrengthTooHigh(100 * StrengthShare, MostPercent, IsOfLabel: StrengthMostPercent < AnySolutionPercent)
+        : !(ZoneLPerM3.StandardUncertainty <= MostUncertainShare * ZoneLPerM3.Value) ? new ZoneTooUncertain(ZoneLPerM3)
+        : null;
+
+    // No working solution holds more product than this. Our own choice.
+    internal const double AnySolutionPercent = 50;
+
+    // A zone known no better than this tells no strength to work with. Our own choice.
+    private const double MostUncertainShare = 0.5;
 
     /// <summary>Product in the solution, as a share of its mass: the zone's solution must carry the retention.</summary>
     internal double StrengthShare => RetentionKgPerM3 / (ZoneLPerM3.Value * (SolutionDensityKgPerM3 / 1000));
+
+    private double MostPercent => Math.Min(StrengthMostPercent ?? AnySolutionPercent, AnySolutionPercent);
+
+    /// <summary>The same, aiming so much higher that the retention is met with a chance, the zone's solution being normal about its value.</summary>
+    /// <param name="chance">Chance, 0.5 to below 1.</param>
+    /// <remarks>Null where the zone may well hold nothing, so that no strength is enough.</remarks>
+    public ChargeQuestion? Aimed(double chance)
+    {
+        var deviations = Normal.InvCDF(0, 1, Require.InRange(chance, 0.5, Math.BitDecrement(1), "(share)"));
+        var sure = ZoneLPerM3.Value - deviations * ZoneLPerM3.StandardUncertainty;
+        return sure > 0 ? this with { RetentionKgPerM3 = RetentionKgPerM3 * ZoneLPerM3.Value / sure } : null;
+    }
 }
 
 /// <summary>The plan for one charge. Every amount is worked from the question by the equations beside it.</summary>
@@ -77,7 +103,7 @@ public sealed record ChargePlan
         Require.Positive(question.UptakeLPerM3.Value, "L/m³");
         Require.Positive(question.ZoneLPerM3.Value, "L/m³");
         var perLitre = question.SolutionDensityKgPerM3 / 1000;
-        var strength = Require.InRange(question.StrengthShare, 0, ChargeQuestion.MostStrengthShare, "(share)");
+        var strength = Require.InRange(question.StrengthShare, 0, ChargeQuestion.AnySolutionPercent / 100, "(share)");
         var strengthShare = Relative(question.ZoneLPerM3);
         var litres = question.VolumeM3 * question.UptakeLPerM3.Value;
         var uptakeShare = Relative(question.UptakeLPerM3);
