@@ -319,6 +319,7 @@ public sealed class RequirementTests : IAsyncLifetime
                     Species = Site.Facts.Species.Named("Scots pine"),
                     Section = SectionText.TryParse("47x150", out var section) ? section : null,
                     UseClasses = UseClassWords.Parse("4"),
+                    UseClassAsWritten = "4",
                 },
                 rulebook,
                 Site.Facts,

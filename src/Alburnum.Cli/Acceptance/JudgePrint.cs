@@ -1,5 +1,4 @@
 using Alburnum.Reports.Acceptance;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Spectre.Console;
 using static Alburnum.Reports.Words.Figures;
@@ -21,18 +20,14 @@ internal static class JudgePrint
             console.WriteLine();
             console.Write(Pieces(document));
         }
-        foreach (var reason in document.Penetration.Reasons.Concat(document.Retention?.Reasons ?? []))
-            if (!IsSaidBelow(reason, document.Findings))
-                console.WriteLine(reason);
+        foreach (var reason in document.BesideFindings)
+            console.WriteLine(reason);
         if (document.OtherReading is { } other)
             console.WriteLine(other);
         foreach (var line in (document.Risks?.InWords ?? []).Concat(document.Help))
             console.WriteLine(line);
         FindingsPrint.Print(console, document.Findings);
     }
-
-    private static bool IsSaidBelow(string reason, FindingsDocument findings) =>
-        FindingsMapping.Lines(findings).Any(line => line.Says.Contains(reason, StringComparison.Ordinal));
 
     private static Table Pieces(JudgeDocument document)
     {

@@ -38,12 +38,10 @@ internal sealed class DemandReader(IReadOnlyDictionary<string, PenetrationDemand
     private static UseClassDemand UseClass(FactRow row)
     {
         var label = row.Text("is");
-        var digits = label.TrimEnd('c', 'u');
-        var parsed = UseClassWords.Parse(digits);
-        if (parsed.Count == 0)
-            row.Refuse("is", label, "1, 2, 3, 3c (coated), 3u (uncoated), 3.1, 3.2, 4 or 5");
-        bool? isCoated = label.Length == digits.Length ? null : label.EndsWith('c');
-        return new UseClassDemand(label, parsed, isCoated);
+        if (UseClassWords.Read(label) is { } read)
+            return read;
+        row.Refuse("is", label, "1, 2, 3, 3c (coated), 3u (uncoated), 3.1, 3.2, 4 or 5");
+        return new UseClassDemand(label, [], IsCoated: null);
     }
 
     private Demand Penetration(FactRow row)

@@ -28,7 +28,7 @@ public static class EnquiryReader
     {
         ArgumentNullException.ThrowIfNull(fields);
         ArgumentNullException.ThrowIfNull(facts);
-        var use = fields.Part(EnquiryFields.UseClass, UseOf);
+        var use = fields.Part(EnquiryFields.UseClass, UseClassWords.Read);
         var exposure = ExposureReader.Read(fields, facts);
         var calledAs = fields.Named(EnquiryFields.Component, facts.Components.Find);
         var (species, notOne) = Timber(fields, facts);
@@ -45,6 +45,7 @@ public static class EnquiryReader
             ),
             Form = fields.Read(EnquiryFields.Form, FormOf),
             UseClasses = use?.Classes ?? [],
+            UseClassAsWritten = use?.Label,
             Exposure = exposure with { IsCoated = exposure.IsCoated ?? use?.IsCoated },
             Life = fields.Number(EnquiryFields.Life) is { } years ? new DesiredServiceLife((int)years) : null,
             HasExposedHeartwood = fields.YesNo(EnquiryFields.ExposedHeartwood),
@@ -121,18 +122,6 @@ public static class EnquiryReader
         return (named.Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : kind.Name, kind);
     }
 
-    private static Use? UseOf(string text)
-    {
-        // British 3c and 3u say whether class 3 is coated; no other class has such parts.
-        var use = text switch
-        {
-            "3c" => new Use(UseClassWords.Parse("3"), true),
-            "3u" => new Use(UseClassWords.Parse("3"), false),
-            _ => new Use(UseClassWords.Parse(text), null),
-        };
-        return use.Classes.Count > 0 ? use : null;
-    }
-
     private static TimberForm? FormOf(string text) =>
         text switch
         {
@@ -162,6 +151,4 @@ public static class EnquiryReader
 
     private static NumberRange RangeOf(AmountUnit unit) =>
         unit == AmountUnit.KgPerM3 ? Ranges.RetentionKgPerM3 : Ranges.RetentionGPerM2;
-
-    private sealed record Use(IReadOnlyList<UseClass> Classes, bool? IsCoated);
 }

@@ -39,6 +39,10 @@ public sealed record JudgeDocument
 
     /// <summary>What further evidence would help, one sentence each.</summary>
     public required IReadOnlyList<string> Help { get; init; }
+
+    /// <summary>The reasons of the two parts that are not said among the findings, one sentence each, for whoever prints both.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<string> BesideFindings { get; init; } = [];
 }
 
 /// <summary>A verdict on one piece.</summary>

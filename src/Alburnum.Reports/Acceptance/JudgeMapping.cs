@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Penetration;
 using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Acceptance;
@@ -32,6 +33,7 @@ public static class JudgeMapping
                 }
                 : null,
             Help = [.. JudgeWords.Current.Help(counted)],
+            BesideFindings = Beside(batch.Findings, batch.Penetration, batch.Retention),
         };
     }
 
@@ -42,7 +44,11 @@ public static class JudgeMapping
         // What the case could not judge belongs to its findings.
         var findings = FindingsMapping.Of(judged.Judged.Findings);
         if (judged.Counted is { } counted)
-            return Of(counted) with { Findings = findings };
+            return Of(counted) with
+            {
+                Findings = findings,
+                BesideFindings = Beside(judged.Judged.Findings, counted.Batch.Penetration, counted.Batch.Retention),
+            };
         return new()
         {
             Findings = findings,
@@ -52,8 +58,20 @@ public static class JudgeMapping
             Counts = BatchConformity.Count(judged.Pieces),
             Pieces = [.. judged.Pieces.Select(Piece)],
             Help = [],
+            BesideFindings = Beside(
+                judged.Judged.Findings,
+                judged.Judged.Overall,
+                judged.Judged.Findings.Rule.Retention
+            ),
         };
     }
+
+    private static IReadOnlyList<string> Beside(BatchFindings findings, Judgement penetration, Judgement? retention) =>
+        ReasonWords.Current.Say(
+            penetration
+                .Reasons.Concat(retention?.Reasons ?? [])
+                .Where(reason => !FindingsMapping.Says(findings, reason))
+        );
 
     private static JudgePiece Piece(PieceJudgement piece) =>
         new()

@@ -86,7 +86,6 @@ public static class CaseMapping
     private static EnquiryDocument Enquiry(Trace trace)
     {
         var enquiry = trace.AsAnswered;
-        var classes = enquiry.UseClasses;
         return new()
         {
             Component = Words.Answers.Component(enquiry) ?? SheetWords.Current.NotStated,
@@ -94,13 +93,10 @@ public static class CaseMapping
             Form = enquiry.FormOrFromSection ?? TimberForm.Sawn,
             Species = enquiry.Species?.Name ?? enquiry.NotOneSpecies?.Name ?? SheetWords.Current.NotStated,
             BotanicalName = enquiry.Species is { } species ? string.Join(", ", species.BotanicalNames) : "",
-            UseClass =
-                classes.Count > 0
-                    ? Wording.Current.Joined("rows.either", classes.Select(use => use.Label()))
-                    : SheetWords.Current.NotStated,
+            UseClass = trace.UseClassGiven is { } given ? Words.Rows.Label(given) : SheetWords.Current.NotStated,
             UseClassByCode = trace.Step(Subject.UseClass)?.Finding is Settled,
             UseClassByContract = (trace.Step(Subject.UseClass)?.Finding as UseClassOfContract)?.StatedClass,
-            UseClassInWords = string.Join("; ", classes.Select(use => Words.Exposure.Situation(use))),
+            UseClassInWords = string.Join("; ", enquiry.UseClasses.Select(Words.Exposure.Situation)),
             ServiceLifeYears = enquiry.Life?.Years,
             ServiceLifeByCode = trace.Step(Subject.Life)?.Finding is Settled,
             Incised = enquiry.IsIncised,

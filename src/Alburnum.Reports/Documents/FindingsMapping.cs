@@ -60,6 +60,10 @@ public static class FindingsMapping
             yield return (notJudged, string.Join(" ", findings.NotJudged));
     }
 
+    /// <summary>Whether a reason is said among the findings, so that it need not be said of its part.</summary>
+    internal static bool Says(BatchFindings findings, Reason reason) =>
+        findings.NotJudged.Contains(reason) || FindingWords.Says(findings.Rule).Contains(reason);
+
     /// <summary>A rule's judgement as a document.</summary>
     internal static RuleDocument Rule(Judgement judgement) =>
         new()

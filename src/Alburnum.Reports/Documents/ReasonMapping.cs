@@ -271,9 +271,12 @@ public static class ReasonMapping
             ContractNotJudged stated => Kind(reason, ("stated_class", stated.Class.Name)),
             UseNotJudged { Of: var odd } => Kind(
                 reason,
-                ("stated_class", odd.StatedClass),
-                ("for_use_class", odd.For.Label),
-                ("use_classes", new JsonArray([.. odd.Use.Select(each => (JsonNode?)JsonValue.Create(each.Label()))]))
+                ("stated_class", odd.Contract!.StatedClass),
+                ("for_use_class", odd.Contract.For.Label),
+                (
+                    "use_classes",
+                    new JsonArray([.. odd.Other.Classes.Select(each => (JsonNode?)JsonValue.Create(each.Label()))])
+                )
             ),
             MoistureNotStated moisture => Kind(reason, ("max_percent", moisture.MaxPercent)),
             _ => Kind(reason),

@@ -110,6 +110,9 @@ public sealed record AskedDocument
     /// <summary>Use class, or those possible; empty where none was said.</summary>
     public required IReadOnlyList<string> UseClasses { get; init; }
 
+    /// <summary>The use class as it was written; null where none was.</summary>
+    public string? UseClassAsWritten { get; init; }
+
     /// <summary>Whether it stands in salt water.</summary>
     public required bool? SaltWater { get; init; }
 

@@ -19,7 +19,10 @@ public static class AnswerParts
             asked.Form is { } form ? RequirementWords.Current.Say(form) : null,
             asked.Species,
             asked.UseClasses.Count > 0
-                ? Said("rows.use-class", ("classes", Wording.Current.Joined("rows.either", asked.UseClasses)))
+                ? Said(
+                    "rows.use-class",
+                    ("classes", RequirementWords.Current.Rows.AsWritten(asked.UseClassAsWritten, asked.UseClasses))
+                )
                 : null,
             asked.ServiceLifeYears is { } years ? Said("rows.years", ("years", Figures.Whole(years))) : null,
             asked.StatedClass is { } stated ? Said("answers.sheet.asked-as", ("class", stated)) : null,

@@ -118,7 +118,7 @@ public static class SpecificationClause
         contract is null ? "" : Said("requirements.clause.contract-not-judged", ("class", contract.Name));
 
     private static string Against(Enquiry enquiry) =>
-        enquiry.Exposure.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList() is { Count: > 0 } there
+        enquiry.Insects.Attacking is { Count: > 0 } there
             ? Said(
                 "requirements.clause.insects",
                 ("insects", Wording.Current.Joined("depths.and", there.Select(insect => insect.Name)))

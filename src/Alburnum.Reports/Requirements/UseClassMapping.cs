@@ -33,7 +33,12 @@ public static class UseClassMapping
                     Source = row.Provenance.Citation,
                 }),
             ],
-            Remarks = [.. found.Traps.Select(Words.Say), .. found.Answer.Remarks.Select(Words.Say)],
+            Remarks =
+            [
+                .. found.Traps.Select(Words.Say),
+                .. found.Answer.Remarks.Select(Words.Say),
+                .. Words.Say(found.Insects, found.NotRuledOut),
+            ],
         };
     }
 }

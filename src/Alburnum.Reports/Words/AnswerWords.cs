@@ -285,11 +285,6 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     public string Say(RequirementCondition condition) =>
         condition switch
         {
-            OtherUseClass other => wording.Say(
-                "answers.other-use-class",
-                ("code", rows.Say(other.Code)),
-                ("asked", rows.Say([other.Asked]))
-            ),
             RowAdvises advice => rows.Say(advice.Row.Demand),
             TooWet wet => wording.Say(
                 "answers.too-wet",
@@ -422,7 +417,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
     private string Say(Given given) =>
         given switch
         {
-            GivenUseClass use => rows.Say(use.Classes),
+            GivenUseClass { Use: var use } => wording.Say("rows.use-class", ("classes", rows.Label(use))),
             UseClassOfExposure { Answer.Classes: var classes } => rows.Say(classes),
             UseClassOfContract contract => wording.Say(
                 "answers.of-contract",

@@ -166,9 +166,9 @@ public sealed class CaseWords(Wording wording)
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
             UseNotJudged { Of: var odd } => wording.Say(
                 "cases.use-not-judged",
-                ("class", odd.StatedClass),
-                ("for", odd.For.Label),
-                ("use", wording.Joined("rows.either", odd.Use.Select(each => each.Label())))
+                ("class", odd.Contract!.StatedClass),
+                ("for", odd.Contract.For.Label),
+                ("use", _requirements.Rows.Label(odd.Other))
             ),
             DepthNotJudged => wording.Say("cases.depth-not-judged"),
             NothingJudged => wording.Say("cases.nothing-judged"),

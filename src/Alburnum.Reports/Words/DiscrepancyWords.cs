@@ -13,20 +13,7 @@ public sealed class DiscrepancyWords(Wording wording)
     public string Say(Discrepancy discrepancy) =>
         discrepancy switch
         {
-            ComponentInOtherClass(var component, var stated, var code, var rulebook) => wording.Say(
-                "discrepancies.component",
-                ("component", component.Name),
-                ("stated", Classes(stated)),
-                ("code", code.Label),
-                ("rulebook", rulebook)
-            ),
-            NameInOtherClass(var name, var stated, var usual) => wording.Say(
-                "discrepancies.name",
-                ("name", name.Name),
-                ("stated", Classes(stated)),
-                ("usual", Classes(usual))
-            ),
-            ContractForOtherUse odd => Say(odd),
+            UseClassesDiffer differ => Say(differ),
             CoatingAgainstClass(true) => wording.Say("discrepancies.coated-3u"),
             CoatingAgainstClass => wording.Say("discrepancies.uncoated-3c"),
             CoatingAgainstCode(var component, var code, var isCoated) => wording.Say(
@@ -65,27 +52,37 @@ public sealed class DiscrepancyWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(discrepancy), discrepancy, "Not a discrepancy."),
         };
 
-    private string Say(ContractForOtherUse odd)
+    // The contract's class is named first: the rest of the sentence is held against it.
+    private string Say(UseClassesDiffer differ)
     {
-        (string, string) named = ("class", odd.StatedClass),
-            @for = ("for", odd.For.Label),
-            use = ("use", Classes(odd.Use));
-        var said = odd.By switch
-        {
-            null => wording.Say("discrepancies.contract-of-use", named, @for, use),
-            { RulebookTitle: { } title } by => wording.Say(
-                "discrepancies.contract-of-code",
-                named,
-                @for,
-                use,
-                ("component", by.Name),
-                ("rulebook", title)
-            ),
-            var by => wording.Say("discrepancies.contract-of-name", named, @for, use, ("name", by.Name)),
-        };
-        return odd.IsTooWeak ? wording.Say("discrepancies.contract-too-weak", ("said", said)) : said;
+        var said = wording.Say(
+            "discrepancies.classes",
+            ("first", Wording.Capital(Say(differ.Contract ?? differ.Answering))),
+            ("second", Say(differ.Other))
+        );
+        return differ.IsContractTooWeak ? wording.Say("discrepancies.contract-too-weak", ("said", said)) : said;
     }
 
-    private string Classes(IReadOnlyList<UseClass> classes) =>
-        wording.Joined("rows.either", classes.Select(each => each.Label()));
+    private string Say(UseClassGiven given)
+    {
+        var label = ("class", _rows.Label(given));
+        return given switch
+        {
+            UseClassStated => wording.Say("discrepancies.class.stated", label),
+            UseClassByPlace => wording.Say("discrepancies.class.by-place", label),
+            UseClassByContract contract => wording.Say(
+                "discrepancies.class.by-contract",
+                label,
+                ("name", contract.StatedClass)
+            ),
+            UseClassByCode { Component: { } component } code => wording.Say(
+                "discrepancies.class.by-code",
+                label,
+                ("component", component),
+                ("rulebook", code.RulebookTitle)
+            ),
+            UseClassByName name => wording.Say("discrepancies.class.by-name", label, ("name", name.Name)),
+            _ => throw new ArgumentOutOfRangeException(nameof(given), given, "Not held against another."),
+        };
+    }
 }

@@ -62,9 +62,37 @@ public sealed class ExposureWords(Wording wording)
             UseClassRemark.CoatingKeepsClass => wording.Say("requirements.use-class.coating"),
             UseClassRemark.ChooseLongerLife => wording.Say("requirements.use-class.longer-life"),
             UseClassRemark.EngineerDecides => wording.Say("requirements.use-class.engineer"),
-            UseClassRemark.InsectsBesideClass => wording.Say("requirements.use-class.insects"),
             _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Not a remark."),
         };
+
+    /// <summary>What insects there are beside a use class, or which may be; nothing is ordered against them.</summary>
+    /// <param name="hazard">Those that are said to live there.</param>
+    /// <param name="notRuledOut">Those that nobody has ruled out.</param>
+    public IEnumerable<string> Say(InsectHazard hazard, IReadOnlyList<Insect> notRuledOut)
+    {
+        ArgumentNullException.ThrowIfNull(hazard);
+        ArgumentNullException.ThrowIfNull(notRuledOut);
+        if (notRuledOut.Count > 0)
+            return
+            [
+                wording.Say(
+                    "requirements.use-class.insects-not-said",
+                    ("insects", wording.Joined("rows.either", notRuledOut.Select(insect => insect.Name)))
+                ),
+            ];
+        return hazard is { IsSaid: true, Attacking.Count: 0 }
+            ? [wording.Say("requirements.use-class.no-insects")]
+            : hazard.Attacking.Select(Say);
+    }
+
+    private string Say(Insect insect) =>
+        wording.Say(
+            "requirements.use-class.insects-there",
+            ("insect", insect.Name),
+            ("says", insect.Says),
+            ("standing", wording.Say(insect.Provenance.Standing)),
+            ("source", insect.Provenance.Citation)
+        );
 
     /// <summary>A trap, with its standing.</summary>
     public string Say(UseClassTrap trap)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Penetration;
 
 namespace Alburnum.Reports.Words;
 
@@ -11,13 +12,29 @@ public static class Figures
     /// <summary>A share in per cent, to tenths. What is not all or nothing is not rounded to 0 or 100 %.</summary>
     /// <param name="share">0 to 1.</param>
     /// <param name="wording">The language.</param>
-    public static string Percent(double share, Wording? wording = null) =>
+    /// <param name="limit">What it is held against, 0 to 1: it is not rounded to that limit, nor past it. Null where it is held against nothing.</param>
+    public static string Percent(double share, Wording? wording = null, double? limit = null) =>
         share switch
         {
             > 0 and < 0.0005 => Under("0.1 %", wording),
             >= 0.9995 and < 1 => Over("99.9 %", wording),
-            _ => $"{Digits(share * 100, 1)} %",
+            _ => $"{Tenths(share * 100, limit * 100)} %",
         };
+
+    // Rounding does not say that a limit is met which is not, or the other way round: it goes to the side on which the value lies.
+    private static string Tenths(double percent, double? limitPercent)
+    {
+        var shown = Math.Round(percent, 1, MidpointRounding.AwayFromZero);
+        return Digits(
+            limitPercent switch
+            {
+                { } limit when percent < limit && shown >= limit => Math.Floor(percent * 10) / 10,
+                { } limit when percent > limit && shown <= limit => Math.Ceiling(percent * 10) / 10,
+                _ => percent,
+            },
+            1
+        );
+    }
 
     /// <summary>True for a share that is written as under 0.1 % or over 99.9 %, to which no spread can be added.</summary>
     /// <param name="share">0 to 1.</param>
@@ -34,13 +51,17 @@ public static class Figures
             _ => $"{Number(share * 100, 0)} %",
         };
 
-    /// <summary>A probability in per cent. No measurement is certain, so none is written as 0 or 100 %.</summary>
+    /// <summary>A probability in per cent. No measurement is certain, so none is written as 0 or 100 %; and none is rounded past a limit of the usual decision rule.</summary>
     /// <param name="probability">0 to 1; null is "not determined".</param>
     /// <param name="wording">The language.</param>
-    public static string Certainty(double? probability, Wording? wording = null) =>
+    /// <param name="limit">What it is held against beside those limits, 0 to 1; null where nothing else is.</param>
+    public static string Certainty(double? probability, Wording? wording = null, double? limit = null) =>
         probability is { } known
-            ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording)
+            ? Percent(Math.Clamp(known, 1e-9, 1 - 1e-9), wording, limit ?? NearestDecision(known))
             : (wording ?? Wording.Current).Say("figures.not-determined");
+
+    private static double NearestDecision(double probability) =>
+        probability > 0.5 ? DecisionRule.Usual.ConformsFrom : DecisionRule.Usual.FailsUpTo;
 
     /// <summary>A share that someone typed, in per cent, with all the digits typed: nothing is rounded, and there is no ceiling.</summary>
     /// <param name="share">0 to 1.</param>

@@ -38,32 +38,36 @@ public sealed class FindingWords(Wording wording)
     public string Rule(RuleFinding rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        var said = string.Join(
-            " ",
-            [
-                Said(rule),
-                .. _reasons.Say(rule.Penetration?.Reasons.OfType<RuleAsksLessThanCode>() ?? []),
-                .. _reasons.Say(rule.Whole.Reasons.Where(IsOfDemands)),
-                .. _reasons.Say(rule.Retention?.Reasons.OfType<LaboratoriesDiffer>() ?? []),
-            ]
-        );
+        var said = string.Join(" ", Said(rule).Concat(_reasons.Say(Says(rule))));
         return rule.Whole.Probability is { } probability
-                ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Low, probability.High)))
-            : rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>().FirstOrDefault() is { } unknown
-                ? wording.Say("finding.sentences", ("first", said), ("next", _reasons.Say(unknown)))
+            ? wording.Say("finding.sentences", ("first", said), ("next", Chance(probability.Low, probability.High)))
             : said;
     }
+
+    /// <summary>The reasons that are said as they are in what is said of the rule, in their order.</summary>
+    internal static IReadOnlyList<Reason> Says(RuleFinding rule) =>
+        [
+            .. rule.Penetration?.Reasons.OfType<RuleAsksLessThanCode>() ?? [],
+            .. IsBare(rule) ? rule.Whole.Reasons.Where(reason => !IsOfDemands(reason)) : [],
+            .. rule.Whole.Reasons.Where(IsOfDemands),
+            .. rule.Retention?.Reasons.OfType<LaboratoriesDiffer>() ?? [],
+            .. rule.Whole.Probability is null ? rule.Penetration?.Reasons.OfType<ReadingRiskNotKnown>() ?? [] : [],
+        ];
 
     private static bool IsOfDemands(Reason reason) =>
         reason is CodeOnlyRecommends or TwoDemands or OnlyContractDemands or LeastOfCode or RetentionsJudged;
 
-    private string Said(RuleFinding rule)
+    // Nothing was counted, and no values were judged: the reasons are all there is to say.
+    private static bool IsBare(RuleFinding rule) =>
+        rule.Penetration is null && !rule.Whole.Reasons.OfType<DemandUsed>().Any();
+
+    private IEnumerable<string> Said(RuleFinding rule)
     {
         if (rule.Penetration is { } penetration)
         {
             var used = penetration.Reasons.OfType<RuleUsed>().Single();
             var counts = penetration.Reasons.OfType<PiecesCounted>().Single().Counts;
-            return Wording.Capital(
+            yield return Wording.Capital(
                 wording.Say(
                     "finding.rule-counted",
                     ("penetration", _reasons.Acceptance.Penetration(penetration.Verdict)),
@@ -74,15 +78,14 @@ public sealed class FindingWords(Wording wording)
                 )
             );
         }
-        return rule.Whole.Reasons.OfType<DemandUsed>().FirstOrDefault() is { Demand: var demand }
-            ? Wording.Capital(
+        else if (rule.Whole.Reasons.OfType<DemandUsed>().FirstOrDefault() is { Demand: var demand })
+            yield return Wording.Capital(
                 wording.Say(
                     "finding.rule-by-values",
                     ("verdict", wording.SayRule(rule.Whole.Verdict)),
                     ("demand", _reasons.Variables.Demand(demand))
                 )
-            )
-            : string.Join(" ", _reasons.Say(rule.Whole.Reasons.Where(reason => !IsOfDemands(reason))));
+            );
     }
 
     /// <summary>With which chance the rule would be met if depths and retention were known exactly: both bounds, since a verdict follows the less favourable one.</summary>
@@ -129,13 +132,13 @@ public sealed class FindingWords(Wording wording)
                     ? wording.Say(
                         "finding.chance-of-lot-open",
                         ("share", Figures.Typed(wanted.Share)),
-                        ("chance", Figures.Certainty(chance, wording)),
-                        ("open", Figures.Certainty(open, wording))
+                        ("chance", Figures.Certainty(chance, wording, lot.Bound.Confidence)),
+                        ("open", Figures.Certainty(open, wording, lot.Bound.Confidence))
                     )
                     : wording.Say(
                         "finding.chance-of-lot",
                         ("share", Figures.Typed(wanted.Share)),
-                        ("chance", Figures.Certainty(chance, wording))
+                        ("chance", Figures.Certainty(chance, wording, lot.Bound.Confidence))
                     )
             )
         );
@@ -153,8 +156,8 @@ public sealed class FindingWords(Wording wording)
     {
         (string, string) supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording)),
             confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
-            share = ("share", Percent(lot.Bound.LowerBound)),
-            open = ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass));
+            share = ("share", Percent(lot.Bound.LowerBound, lot.Wanted)),
+            open = ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass, lot.Wanted));
         return (lot.Bound.LowerBound > 0, lot.Undecided > 0 && lot.Bound.LowerBoundIfUndecidedPass > 0) switch
         {
             (true, true) => wording.Say("finding.lot-shown-open", confidence, share, supply, open),
@@ -259,7 +262,7 @@ public sealed class FindingWords(Wording wording)
             || findings.Lot is not { Wanted: not null } lot
         )
             yield break;
-        (string, string) share = ("share", Percent(lot.Bound.LowerBound));
+        (string, string) share = ("share", Percent(lot.Bound.LowerBound, lot.Wanted));
         yield return lot is { IsWhole: true, LotSize: 1 }
             ? wording.Say(lot.Bound.LowerBound > 0 ? "finding.batch-of-one" : "finding.batch-of-one-not")
         : lot.IsWhole ? wording.Say("finding.batch-whole", share)
@@ -280,8 +283,8 @@ public sealed class FindingWords(Wording wording)
         if (findings.NotJudged.OfType<UseNotJudged>().FirstOrDefault() is { Of: var odd })
             yield return wording.Say(
                 "finding.use-not-judged",
-                ("class", odd.StatedClass),
-                ("use", wording.Joined("rows.either", odd.Use.Select(each => each.Label())))
+                ("class", odd.Contract!.StatedClass),
+                ("use", new RequirementWords(wording).Rows.Label(odd.Other))
             );
         if (findings.NotJudged.Any(reason => reason is OnlyMeasureJudged))
             yield return wording.Say("finding.nothing-else");
@@ -296,5 +299,5 @@ public sealed class FindingWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(wanted), wanted.By, "Not known."),
         };
 
-    private string Percent(double share) => Figures.Percent(share, wording);
+    private string Percent(double share, WantedShare? wanted) => Figures.Percent(share, wording, wanted?.Share);
 }

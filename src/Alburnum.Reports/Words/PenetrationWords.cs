@@ -27,7 +27,7 @@ public sealed class PenetrationWords(Wording wording)
             ReachedOnFace face => wording.Say(
                 "penetration.reached-on-face",
                 ("rule", Rule(face.Rule)),
-                ("reached", Percent(face.ReachedShare)),
+                ("reached", Percent(face.ReachedShare, face.RequiredShare)),
                 ("face", Figures.Whole(face.Face)),
                 ("asked", Percent(face.RequiredShare)),
                 ("depth", Mm(face.DepthMm, face.StandardUncertaintyMm)),
@@ -53,13 +53,13 @@ public sealed class PenetrationWords(Wording wording)
             UntreatedArea area => wording.Say(
                 "penetration.untreated-area",
                 ("rule", Rule(area.Limit)),
-                ("share", Percent(area.UntreatedShare.Value)),
+                ("share", Percent(area.UntreatedShare.Value, area.Limit.AreaShare)),
                 ("u", Percent(area.UntreatedShare.StandardUncertainty)),
                 ("probability", Certainty(area.Probability))
             ),
             UntreatedReach reach => wording.Say(
                 "penetration.untreated-reach",
-                ("share", Percent(reach.AcrossShare.Value)),
+                ("share", Percent(reach.AcrossShare.Value, Math.Min(reach.Limit.ThroughShare, reach.Limit.SideShare))),
                 ("probability", Certainty(reach.Probability))
             ),
             JudgedElsewhere { Verdict: Verdict.Conforms } => wording.Say("penetration.passed-elsewhere"),
@@ -121,7 +121,7 @@ public sealed class PenetrationWords(Wording wording)
 
     private static string Mm(double mm, double uMm) => Figures.Rounded(mm, uMm, "mm");
 
-    private string Percent(double share) => Figures.Percent(share, wording);
+    private string Percent(double share, double? limit = null) => Figures.Percent(share, wording, limit);
 
     private string Certainty(double probability) => Figures.Certainty(probability, wording);
 }

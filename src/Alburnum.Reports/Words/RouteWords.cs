@@ -134,18 +134,23 @@ public sealed class RouteWords(Wording wording)
             TakeCodesClass code => wording.Say("routes.codes-class", ("class", code.StatedClass)),
             LowerClass lower => wording.Say(
                 "routes.lower-use-class",
-                ("design", Design(lower.UseClass)),
+                ("design", Design(lower)),
                 ("class", lower.UseClass.Label())
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(change), change, "Not a change."),
         };
 
-    private string Design(UseClass lower) =>
+    private string Design(LowerClass lower) =>
         lower switch
         {
-            UseClass.ThreeTwo => wording.Say("routes.design.off-the-ground"),
-            UseClass.ThreeOne => wording.Say("routes.design.no-water-stays"),
-            UseClass.Two => wording.Say("routes.design.under-a-roof"),
+            { UseClass: UseClass.ThreeOne, From: UseClass.Four } => wording.Say(
+                "routes.design.and",
+                ("design", wording.Say("routes.design.off-the-ground")),
+                ("other", wording.Say("routes.design.no-water-stays"))
+            ),
+            { UseClass: UseClass.ThreeTwo } => wording.Say("routes.design.off-the-ground"),
+            { UseClass: UseClass.ThreeOne } => wording.Say("routes.design.no-water-stays"),
+            { UseClass: UseClass.Two } => wording.Say("routes.design.under-a-roof"),
             _ => throw new ArgumentOutOfRangeException(nameof(lower), lower, "No design leads to this class."),
         };
 }

@@ -192,6 +192,25 @@ public sealed class RowWords(Wording wording, DepthRuleWords depths)
     public string Say(IEnumerable<UseClass> classes) =>
         wording.Say("rows.use-class", ("classes", wording.Joined("rows.either", classes.Select(each => each.Label()))));
 
+    /// <summary>A use class as it is named by whoever or whatever gave it; one that was stated, with what it is taken to mean: "3c (taken as 3.1 or 3.2)".</summary>
+    public string Label(UseClassGiven given)
+    {
+        ArgumentNullException.ThrowIfNull(given);
+        var classes = given.Classes.Select(each => each.Label());
+        return given is UseClassStated or { Label: null } ? AsWritten(given.Label, classes) : given.Label;
+    }
+
+    /// <summary>The same of a class that was stated.</summary>
+    /// <param name="written">As it was written; null where that is not kept.</param>
+    /// <param name="classes">What it is taken to mean.</param>
+    internal string AsWritten(string? written, IEnumerable<string> classes)
+    {
+        var meant = wording.Joined("rows.either", classes);
+        return written is null || written == meant
+            ? meant
+            : wording.Say("rows.use-class-as-written", ("written", written), ("classes", meant));
+    }
+
     // A contract may name no class; of every other field the empty value stands for whatever no row names.
     private string Say(Field field, Known value) =>
         value is { Words.Count: 0 } && field != Field.StatedClass ? wording.Say("rows.any-other") : Say(value);

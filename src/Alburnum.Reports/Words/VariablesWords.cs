@@ -23,9 +23,9 @@ public sealed class VariablesWords(Wording wording)
             ShareBounds bounds => wording.Say(
                 "variables.share-bounds",
                 ("confidence", Figures.Typed(bounds.Demand.Confidence)),
-                ("lower", Percent(bounds.LowerShare)),
+                ("lower", Percent(bounds.LowerShare, bounds.Demand.Share)),
                 ("limit", Value(bounds.Demand.Limit, bounds.Demand)),
-                ("upper", Percent(bounds.UpperShare))
+                ("upper", Percent(bounds.UpperShare, bounds.Demand.Share))
             ),
             SpreadNotFixed => wording.Say("variables.spread-not-fixed"),
             CountedAlone counted => Counted(counted),
@@ -91,7 +91,7 @@ public sealed class VariablesWords(Wording wording)
 
     private static string Value(double value, VariablesDemand demand) => $"{Figures.Digits(value, 3)} {demand.Unit}";
 
-    private string Percent(double share) => Figures.Percent(share, wording);
+    private string Percent(double share, double limit) => Figures.Percent(share, wording, limit);
 
     private string Counted(CountedAlone counted)
     {
@@ -105,7 +105,7 @@ public sealed class VariablesWords(Wording wording)
                 reaching,
                 pieces,
                 confidence,
-                ("share", Percent(counted.ShareLowerBound)),
+                ("share", Percent(counted.ShareLowerBound, counted.Demand.Share)),
                 supply
             )
             : wording.Say("variables.counted-alone-none", reaching, pieces, confidence, supply);

@@ -29,7 +29,7 @@ public sealed record FoundRequirement(
 {
     /// <summary>True where a class that the contract names is for another use, so that nothing can be ordered yet.</summary>
     public bool IsHeldUpByContract =>
-        Warnings.OfType<FactsAtOdds>().Any(odd => odd.Discrepancy is ContractForOtherUse { HoldsUpOrder: true });
+        Warnings.OfType<FactsAtOdds>().Any(odd => odd.Discrepancy is UseClassesDiffer { HoldsUpOrder: true });
 
     /// <summary>What may make it possible, likeliest first.</summary>
     public IEnumerable<FoundRoute> Ways => Routes.Where(route => route.Reach != ReachVerdict.Unlikely);
@@ -50,6 +50,9 @@ public sealed record FoundRoute(Route Route, TreatingPrediction? Expected)
     /// <summary>What is usual by treatability and incising alone, where the prediction keeps it from being the answer; null where the two agree.</summary>
     public ReachVerdict? UsualAgainstPrediction =>
         Expected?.Usual?.Verdict is { } usual and not ReachVerdict.NotKnown && usual != Reach ? usual : null;
+
+    /// <summary>True where nothing speaks for it or against it: neither what is usual nor a prediction.</summary>
+    public bool IsNotKnownAtAll => Reach == ReachVerdict.NotKnown && Expected is null;
 
     /// <summary>Whether the demand is met then: not known where what is usual and what is predicted point different ways; where nothing is usual, few pieces predicted are a no.</summary>
     public ReachVerdict Reach =>
@@ -98,7 +101,7 @@ public static class FindRequirement
         var atOdds = Discrepancies
             .Of(answer, facts.Rulebooks.All)
             .Where(odd => odd is not TooMoist || answer is not Required)
-            .ToLookup(odd => odd is ContractForOtherUse, odd => new FactsAtOdds(odd));
+            .ToLookup(odd => odd is UseClassesDiffer, odd => new FactsAtOdds(odd));
         return new(
             answer,
             untreated,
@@ -118,7 +121,7 @@ public static class FindRequirement
         FactLibrary facts
     ) =>
         answer is NotNeeded { IsUnlessInsects: true } && contract is not ContractDemand
-            ? [.. facts.Insects.Where(insect => insect.MayAttack(answer.Trace.Enquiry.Species))]
+            ? answer.Trace.Enquiry.Insects.NotRuledOut(facts.Insects)
             : [];
 
     // By the same model, from the same data and with the same draws as a prediction that is asked for, with the usual schedule and cuts.
@@ -195,11 +198,12 @@ public static class FindRequirement
             found.Add(new(route, expected));
             progress?.Report(new((double)found.Count / routes.Count));
         }
-        // Where kind and sale are alike, the likelier first.
+        // What is half known stands before what is not known at all; where kind and sale are alike, the likelier first.
         return
         [
             .. found
                 .OrderBy(each => each.Reach)
+                .ThenBy(each => each.IsNotKnownAtAll)
                 .ThenBy(each => each.Route.Answer is NotCovered)
                 .ThenBy(each => each.Route.CommonlySold is null)
                 .ThenBy(each => each.Route.Kind)

@@ -57,7 +57,7 @@ public static class RequirementWarnings
         var enquiry = answer.Trace.Enquiry;
         foreach (var insect in enquiry.Exposure.Insects ?? [])
         {
-            if (!insect.MayAttack(enquiry.Species))
+            if (enquiry.Insects.Harmless.Contains(insect))
                 yield return new InsectNoThreat(insect, enquiry.Species!);
             else if (!IsAnswered(insect, answer))
                 yield return new InsectNotAnswered(insect, rulebook);

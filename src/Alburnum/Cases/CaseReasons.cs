@@ -98,7 +98,7 @@ public sealed record ContractNotJudged(ContractClass Class) : CaseReason;
 
 /// <summary>Judged by a class that the contract names for a milder use than that of the component: what the component's own use asks for is not judged.</summary>
 /// <param name="Of">The class, what it is for, and where the component belongs.</param>
-public sealed record UseNotJudged(ContractForOtherUse Of) : CaseReason;
+public sealed record UseNotJudged(UseClassesDiffer Of) : CaseReason;
 
 /// <summary>No piece was judged: there is no depth to judge it by, though the batch's retention was.</summary>
 public sealed record DepthNotJudged : CaseReason;

@@ -256,8 +256,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Required.Contract is { } stated and not ContractDemand
             ? [new ContractNotJudged(stated)]
             : Required
-                .Discrepancies.OfType<ContractForOtherUse>()
-                .Where(odd => odd.IsTooWeak)
+                .Discrepancies.OfType<UseClassesDiffer>()
+                .Where(odd => odd.IsUseLeftOut)
                 .Select(odd => new UseNotJudged(odd));
 
     /// <summary>Every piece against a depth, then the batch.</summary>

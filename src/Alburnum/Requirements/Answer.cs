@@ -74,7 +74,7 @@ public sealed record NotNeeded(string Reason, IReadOnlyList<RequirementCondition
     : Answer(AnswerOutcome.NotNeeded, Trace)
 {
     /// <summary>True where nobody has said which insects live where it is used.</summary>
-    public bool IsUnlessInsects => Trace.Enquiry.Exposure.Insects is null;
+    public bool IsUnlessInsects => !Trace.Enquiry.Insects.IsSaid;
 }
 
 /// <summary>The code does not allow it.</summary>

@@ -33,20 +33,15 @@ internal static class Conclusion
 
     // No preservative is asked for, but where insects live, which nobody has said.
     private static bool IsLeftToInsects(TraceStep step, Enquiry enquiry) =>
-        enquiry.Exposure.Insects is null
+        !enquiry.Insects.IsSaid
         && step.Matched.Count > 0
         && step.Matched.All(row => row.Demand is NoTreatment)
         && step.Open.All(miss => miss.Row.When.Any(condition => condition.Field == Field.Insects));
 
-    private static Answer WithoutTreatment(NoTreatment code, Trace trace)
-    {
-        var enquiry = trace.Enquiry;
-        return
-            enquiry.Exposure.Insects?.Where(insect => insect.MayAttack(enquiry.Species)).ToList()
-                is { Count: > 0 } there
+    private static Answer WithoutTreatment(NoTreatment code, Trace trace) =>
+        trace.Enquiry.Insects.Attacking is { Count: > 0 } there
             ? new NotCovered(new InsectsAtWork(there), trace)
             : new NotNeeded(code.Reason, [.. Conditions(trace, moisture: null)], trace);
-    }
 
     private static Requirement Requirement(PenetrationDemand penetration, Trace trace)
     {
@@ -70,14 +65,6 @@ internal static class Conclusion
 
     private static IEnumerable<RequirementCondition> Conditions(Trace trace, MoistureLimit? moisture)
     {
-        if (
-            // A class that was stated is held against the code's among what does not go together.
-            trace.Step(Subject.UseClass)?.Finding
-                is UseClassOfExposure { Code: { } code }
-            && trace.UseClasses is { Count: > 0 } asked
-            && !code.Classes.Intersect(asked).Any()
-        )
-            yield return new OtherUseClass(code, asked[0]);
         foreach (var row in trace.Step(Subject.Advice)!.Matched)
             yield return new RowAdvises(row);
         if (moisture is not null && trace.Enquiry.MoisturePercent is { } percent && percent > moisture.MaxPercent)

@@ -36,15 +36,9 @@ public abstract record ContractClass(string Name)
             return null;
         if (OwnUseClasses(enquiry, governing) is { Count: > 0 } own)
             return IsFor(own, code) ? null : Of(name, code, governing.Answer(InClasses(enquiry, own)));
-        var (meant, of) = enquiry.StatedClassMeans is { Bare: { } bare, Rulebooks: { Count: > 0 } named }
-            ? (bare, named)
-            : (name, null);
-        List<Rulebook> books =
-        [
-            .. known.Where(book => book.Names(meant) && of?.Contains(book.Name, StringComparer.Ordinal) != false),
-        ];
+        var (meant, isSystemNamed, books) = DefinedIn(enquiry, known);
         // A code may have a class of its own by that name.
-        if (of is null && governing.ByOwnClass(name, enquiry) is { } byCode)
+        if (!isSystemNamed && governing.ByOwnClass(name, enquiry) is { } byCode)
         {
             var demand = new ContractDemand(name, byCode, Order(code, byCode.Requirement.Penetration));
             return
@@ -106,6 +100,32 @@ public abstract record ContractClass(string Name)
     /// <param name="answer">The answer.</param>
     public static bool IsFor(IReadOnlyList<UseClass> classes, Answer answer) =>
         answer.Trace.UseClasses is { Count: > 0 } found && found.All(classes.Contains);
+
+    /// <summary>The use that the class is for, as the one rulebook has it that defines the class; null where none does, where several do, and where it has the class for any use.</summary>
+    /// <param name="enquiry">The enquiry, with the class.</param>
+    /// <param name="known">All rulebooks that may define the class.</param>
+    internal static UseClassDemand? UseOf(Enquiry enquiry, IEnumerable<Rulebook> known) =>
+        enquiry.StatedClass is not null && DefinedIn(enquiry, known) is (var meant, _, [var book])
+            ? (
+                book.Answer(enquiry with { StatedClass = meant }).Trace.Step(Subject.UseClass)?.Finding as Given
+            )?.OfContract
+            : null;
+
+    // The class without the words that name its system, and the rulebooks of that system that know it; of any, where no system is named.
+    private static (string Meant, bool IsSystemNamed, List<Rulebook> Books) DefinedIn(
+        Enquiry enquiry,
+        IEnumerable<Rulebook> known
+    )
+    {
+        var (meant, of) = enquiry.StatedClassMeans is { Bare: { } bare, Rulebooks: { Count: > 0 } named }
+            ? (bare, named)
+            : (enquiry.StatedClass!, null);
+        return (
+            meant,
+            of is not null,
+            [.. known.Where(book => book.Names(meant) && of?.Contains(book.Name, StringComparer.Ordinal) != false)]
+        );
+    }
 
     private static Enquiry InClasses(Enquiry enquiry, IReadOnlyList<UseClass> classes) =>
         enquiry with

@@ -8,48 +8,26 @@ public abstract record Discrepancy
     private protected Discrepancy() { }
 }
 
-/// <summary>The component belongs in another use class than the one stated.</summary>
-/// <param name="Component">The component.</param>
-/// <param name="Stated">Use class as stated, or those possible.</param>
-/// <param name="Code">Where the code puts the component.</param>
-/// <param name="RulebookTitle">Which code: the one that governs, or another where that one is silent.</param>
-public sealed record ComponentInOtherClass(
-    Component Component,
-    IReadOnlyList<UseClass> Stated,
-    UseClassDemand Code,
-    string RulebookTitle
-) : Discrepancy;
-
-/// <summary>What goes by this name stands elsewhere than the use class stated: no code puts it in a class.</summary>
-/// <param name="Name">The name.</param>
-/// <param name="Stated">Use class as stated, or those possible.</param>
-/// <param name="Usual">The class of where it usually stands.</param>
-public sealed record NameInOtherClass(ComponentName Name, IReadOnlyList<UseClass> Stated, IReadOnlyList<UseClass> Usual)
-    : Discrepancy;
-
-/// <summary>The contract names a class that is for another use than that of the component.</summary>
-/// <param name="StatedClass">The class, as the contract names it.</param>
-/// <param name="For">The use class that it is for.</param>
-/// <param name="Use">The use class of the component, or those possible.</param>
-/// <param name="By">Who puts it there, and what "it" is; null where the enquiry itself says where it stands.</param>
-public sealed record ContractForOtherUse(
-    string StatedClass,
-    UseClassDemand For,
-    IReadOnlyList<UseClass> Use,
-    PutInClass? By
-) : Discrepancy
+/// <summary>Two use classes are given for the piece, and it cannot be in both.</summary>
+/// <param name="Answering">That for which the answer is.</param>
+/// <param name="Against">The other.</param>
+public sealed record UseClassesDiffer(UseClassGiven Answering, UseClassGiven Against) : Discrepancy
 {
-    /// <summary>True where the component is in a harsher use than that which the class is for.</summary>
-    public bool IsTooWeak => Use.Min() > For.Classes.Max();
+    /// <summary>The one that the contract's class is for; null where neither is.</summary>
+    public UseClassByContract? Contract => Answering as UseClassByContract ?? Against as UseClassByContract;
 
-    /// <summary>True where nothing can be ordered until it is cleared up: the class is too weak, or the answer is for its use and not for that of the component.</summary>
-    public bool HoldsUpOrder => By is not null || IsTooWeak;
+    /// <summary>The one that is said last: the other than the contract's where one is, otherwise that against which the answering one stands.</summary>
+    public UseClassGiven Other => Answering is UseClassByContract || Contract is null ? Against : Answering;
+
+    /// <summary>True where the piece is in a harsher use than that which the contract's class is for.</summary>
+    public bool IsContractTooWeak => Contract is { } contract && Other.Classes.Min() > contract.Classes.Max();
+
+    /// <summary>True where the code answers by such a class of the contract: what the harsher use asks for is then in no demand.</summary>
+    public bool IsUseLeftOut => IsContractTooWeak && Contract!.IsOfCode;
+
+    /// <summary>True where nothing can be ordered until it is cleared up: the contract's class is too weak, or the answer is for its use and not for that of the component.</summary>
+    public bool HoldsUpOrder => Answering is UseClassByContract || IsUseLeftOut;
 }
-
-/// <summary>What is put in a use class, and by which code.</summary>
-/// <param name="Name">The component, or the name that it goes by.</param>
-/// <param name="RulebookTitle">The code; null where the name alone settles it.</param>
-public sealed record PutInClass(string Name, string? RulebookTitle);
 
 /// <summary>The use class as written speaks of coated timber, and the coating is denied; or the other way round.</summary>
 /// <param name="IsCoated">Whether a coating is kept up, as stated.</param>
@@ -110,73 +88,63 @@ public static class Discrepancies
         ];
     }
 
-    private static UseClassDemand? CodesClass(Trace trace) =>
-        trace.Step(Subject.UseClass)?.Finding switch
-        {
-            Given given => given.Code,
-            Settled { Demand: UseClassDemand demand } => demand,
-            _ => null,
-        };
+    private static IEnumerable<UseClassesDiffer> OfClass(Trace trace, IEnumerable<Rulebook> others) =>
+        trace.UseClassGiven is { } answering
+            ? Beside(answering, trace, others)
+                .Where(answering.Excludes)
+                .Select(against => new UseClassesDiffer(answering, against))
+            : [];
 
-    private static IEnumerable<Discrepancy> OfClass(Trace trace, IEnumerable<Rulebook> others)
-    {
-        var (enquiry, given) = (trace.Enquiry, trace.Step(Subject.UseClass)?.Finding as Given);
-        if (enquiry.UseClasses is { Count: > 0 } stated && PutElsewhere(trace, stated, others) is { } elsewhere)
-            yield return elsewhere switch
-            {
-                { Code: { } code, RulebookTitle: { } title } => new ComponentInOtherClass(
-                    enquiry.Component!,
-                    stated,
-                    code,
-                    title
-                ),
-                _ => new NameInOtherClass(enquiry.CalledAs!, stated, elsewhere.Classes),
-            };
-        if (given is not { OfContract: { } contract } || enquiry.StatedClass is not { } named)
-            yield break;
-        if (given is not UseClassOfContract)
-        {
-            // Where the piece stands was said, or settled by its name: no code need be asked.
-            if (trace.UseClasses is { Count: > 0 } use && !use.Intersect(contract.Classes).Any())
-                yield return new ContractForOtherUse(named, contract, use, By: null);
-        }
-        else if (PutElsewhere(trace, contract.Classes, others) is { } put)
-            yield return new ContractForOtherUse(named, contract, put.Classes, new(put.Name, put.RulebookTitle));
-    }
-
-    private sealed record Placed(
-        string Name,
-        IReadOnlyList<UseClass> Classes,
-        UseClassDemand? Code,
-        string? RulebookTitle
-    );
-
-    /// <summary>Where the component belongs, or what goes by its name; null where that is among the classes, or nobody knows it.</summary>
-    private static Placed? PutElsewhere(Trace trace, IReadOnlyList<UseClass> classes, IEnumerable<Rulebook> others)
+    // Whatever else gives the piece a use class than what the answer is for.
+    private static IEnumerable<UseClassGiven> Beside(UseClassGiven answering, Trace trace, IEnumerable<Rulebook> others)
     {
         var enquiry = trace.Enquiry;
-        // Codes differ: where the governing one is silent, only what all that speak agree on is worth a remark.
-        List<Trace> speaking = CodesClass(trace) is not null
-            ? [trace]
-            : [.. others.Select(other => other.Answer(enquiry).Trace).Where(other => CodesClass(other) is not null)];
-        if (speaking.Exists(code => CodesClass(code)!.Classes.Intersect(classes).Any()))
-            return null;
-        if (enquiry.Component is { } component && speaking is [var first, ..])
-            return new(component.Name, CodesClass(first)!.Classes, CodesClass(first), first.RulebookTitle);
-        return
-            enquiry.CalledAs is { } name
-            && name.Exposure.UseClass() is { NextQuestion: null, Classes: var usual }
-            && !usual.Intersect(classes).Any()
-            ? new(name.Name, usual, null, null)
+        if (answering is not UseClassByContract && ForContract(trace, others) is { } contract)
+            yield return contract;
+        if (answering is not (UseClassByPlace or UseClassByName) && enquiry.Exposure.SaysWhere)
+            yield return new UseClassByPlace(enquiry.Exposure.UseClass().Classes);
+        if (answering is UseClassByCode)
+            yield break;
+        var code = enquiry.Component is null
+            ? null
+            : trace.UseClassOfComponent ?? (answering is UseClassByName ? null : OfOthers(answering, enquiry, others));
+        if (code is not null)
+            yield return code;
+        if (answering is not UseClassByName && OfName(enquiry.CalledAs, code) is { } name)
+            yield return name;
+    }
+
+    private static UseClassByContract? ForContract(Trace trace, IEnumerable<Rulebook> others)
+    {
+        var ofCode = (trace.Step(Subject.UseClass)?.Finding as Given)?.OfContract;
+        return (ofCode ?? ContractClass.UseOf(trace.Enquiry, others)) is { } use
+            ? new(trace.Enquiry.StatedClass!, use, IsOfCode: ofCode is not null)
             : null;
     }
+
+    // Codes differ: where the governing one is silent, only what all that speak agree on is worth a remark.
+    private static UseClassByCode? OfOthers(UseClassGiven answering, Enquiry enquiry, IEnumerable<Rulebook> others)
+    {
+        List<UseClassByCode> speaking =
+        [
+            .. others.Select(other => other.Answer(enquiry).Trace.UseClassOfComponent).OfType<UseClassByCode>(),
+        ];
+        return speaking.Find(code => !answering.Excludes(code)) ?? speaking.FirstOrDefault();
+    }
+
+    // A name that settles where it stands speaks where no code does, and where it is a wetter place than the code has for the component in general.
+    private static UseClassByName? OfName(ComponentName? name, UseClassByCode? code) =>
+        name?.Exposure.UseClass() is { NextQuestion: null, Classes: var usual }
+        && (code is null || (name.Name != code.Component && usual.Min() > code.Classes.Max()))
+            ? new(name.Name, usual)
+            : null;
 
     private static IEnumerable<Discrepancy> OfUse(Trace trace)
     {
         var enquiry = trace.Enquiry;
         if (
             enquiry is { Component: { } component, IsCoatedByClass: null, Exposure.IsCoated: { } said }
-            && CodesClass(trace) is { } code
+            && trace.UseClassOfComponent is { Code: var code }
             && code.IsCoated == !said
             && (enquiry.UseClasses.Count == 0 || code.Classes.Intersect(enquiry.UseClasses).Any())
         )

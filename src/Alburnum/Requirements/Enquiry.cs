@@ -74,6 +74,9 @@ public sealed record Enquiry
     /// <summary>Use class; two where only "class 3" is known; empty to take the code's class for the component.</summary>
     public IReadOnlyList<UseClass> UseClasses { get; init; } = [];
 
+    /// <summary>The use class as it was written, for instance "3c"; null where none was.</summary>
+    public string? UseClassAsWritten { get; init; }
+
     /// <summary>Desired service life; null to take the code's usual life for the component.</summary>
     public DesiredServiceLife? Life { get; init; }
 
@@ -106,6 +109,19 @@ public sealed record Enquiry
 
     /// <summary>The preservative's own critical value for the use class, from its maker's data.</summary>
     public PreservativeAmount? CriticalValue { get; init; }
+
+    /// <summary>The use class that it states, where two are meant that which fits where the piece is said to stand; its classes are empty where it states none.</summary>
+    public UseClassStated StatedUse =>
+        new(
+            UseClassAsWritten,
+            UseClasses.Count > 1 && UseClasses.Intersect(Exposure.UseClass().Classes).ToList() is [var one]
+                ? [one]
+                : UseClasses,
+            IsCoatedByClass
+        );
+
+    /// <summary>The insects that count for the timber.</summary>
+    public InsectHazard Insects => InsectHazard.Of(Exposure.Insects, Species);
 
     /// <summary>Sawn or round as the section shows; null where it is not known.</summary>
     public TimberForm? FormOfSection =>

@@ -75,7 +75,7 @@ public sealed record Exposure
 /// <param name="Classes">The class, or those still possible.</param>
 /// <param name="DecidedBy">The question that decided it, or the last one answered; null where none was.</param>
 /// <param name="NextQuestion">The question that narrows it down further; null where the class is settled.</param>
-/// <param name="Remarks">What goes with the class: coating, reach, consequence, insects.</param>
+/// <param name="Remarks">What goes with the class: coating, reach, consequence.</param>
 public sealed record UseClassAnswer(
     IReadOnlyList<UseClass> Classes,
     ExposureQuestion? DecidedBy,
@@ -94,9 +94,6 @@ public enum UseClassRemark
 
     /// <summary>People could be hurt: a structural engineer sets class, life and inspection.</summary>
     EngineerDecides,
-
-    /// <summary>Insects are named beside the class.</summary>
-    InsectsBesideClass,
 }
 
 /// <summary>From everyday questions to a use class, in the order in which EN 335 draws its lines: the wettest first.</summary>
@@ -182,7 +179,5 @@ public static class ExposureReading
             yield return UseClassRemark.ChooseLongerLife;
         if (exposure.CouldHurtPeople == true)
             yield return UseClassRemark.EngineerDecides;
-        if (exposure.Insects is { Count: > 0 })
-            yield return UseClassRemark.InsectsBesideClass;
     }
 }

@@ -6,11 +6,6 @@ public abstract record RequirementCondition
     private protected RequirementCondition() { }
 }
 
-/// <summary>The enquiry names another use class than the one in which the rulebook puts the component.</summary>
-/// <param name="Code">The rulebook's own class.</param>
-/// <param name="Asked">The class that the enquiry names.</param>
-public sealed record OtherUseClass(UseClassDemand Code, UseClass Asked) : RequirementCondition;
-
 /// <summary>A row of the rulebook adds a condition or advice.</summary>
 /// <param name="Row">The row.</param>
 public sealed record RowAdvises(Row Row) : RequirementCondition;

@@ -179,12 +179,18 @@ public sealed class RouteSearch(
             );
         foreach (var lower in LowerClasses(enquiry))
             yield return new(
-                new LowerClass(lower),
+                new LowerClass(lower, ClassNow(enquiry)),
                 false,
                 enquiry with
                 {
                     UseClasses = [lower],
+                    UseClassAsWritten = null,
                     IsCoatedByClass = null,
+                    Exposure = enquiry.Exposure with
+                    {
+                        TouchesGroundOrFreshWater =
+                            ClassNow(enquiry) == UseClass.Four ? false : enquiry.Exposure.TouchesGroundOrFreshWater,
+                    },
                     Component = null,
                     CalledAs = null,
                 }
@@ -249,7 +255,7 @@ public sealed class RouteSearch(
 
     private IEnumerable<UseClass> LowerClasses(Enquiry enquiry)
     {
-        var now = enquiry.UseClasses.Count == 0 ? UseClass.One : enquiry.UseClasses.Max();
+        var now = ClassNow(enquiry);
         UseClass[] lower = now switch
         {
             UseClass.Four => [UseClass.ThreeTwo, UseClass.ThreeOne],
@@ -257,8 +263,15 @@ public sealed class RouteSearch(
             UseClass.ThreeOne => [UseClass.Two],
             _ => [],
         };
-        return lower.Where(each => common.IsOpen(each, enquiry.Component));
+        // What is to be drier than 3.2 must leave the ground first.
+        return lower.Where(each =>
+            common.IsOpen(each, enquiry.Component)
+            && (now != UseClass.Four || common.IsOpen(UseClass.ThreeTwo, enquiry.Component))
+        );
     }
+
+    private static UseClass ClassNow(Enquiry enquiry) =>
+        enquiry.UseClasses.Count == 0 ? UseClass.One : enquiry.UseClasses.Max();
 
     // Heartwood that is durable enough against decay, and lasts as long as is asked. In salt water only what is used there: marine
     // borers decide, not decay. Of round timber likewise: the sapwood runs all the way round it.

@@ -64,4 +64,5 @@ public sealed record TakeCodesClass(string StatedClass) : RouteChange(RouteKind.
 
 /// <summary>The piece is built in so that it stays drier.</summary>
 /// <param name="UseClass">The use class then: 3.2 off the ground, 3.1 where no water stays, 2 under a roof.</param>
-public sealed record LowerClass(UseClass UseClass) : RouteChange(RouteKind.LowerUseClass);
+/// <param name="From">The use class now. Out of class 4 it is held clear of the ground, whatever else is done.</param>
+public sealed record LowerClass(UseClass UseClass, UseClass From) : RouteChange(RouteKind.LowerUseClass);

@@ -186,11 +186,15 @@ public sealed class Rulebook
         var contract = step.Matched.Any(TurnsOnStatedClass) ? found : null;
         var code = contract is null ? found : ClassWithoutContract(enquiry);
         if (enquiry.UseClasses.Count > 0)
+        {
+            var stated = enquiry.StatedUse;
+            situation.SetUse(stated.Classes, enquiry.Exposure.IsCoated);
             return step with
             {
-                Finding = new GivenUseClass(enquiry.UseClasses, code) { OfContract = contract },
+                Finding = new GivenUseClass(stated, code) { OfContract = contract },
                 Matched = [],
             };
+        }
         var exposed = Exposed(enquiry, step, found);
         if (exposed.SaysWhere)
         {

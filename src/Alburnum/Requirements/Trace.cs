@@ -19,9 +19,9 @@ public abstract record Given(UseClassDemand? Code) : Finding
 }
 
 /// <summary>The enquiry named the use class.</summary>
-/// <param name="Classes">The class, or those possible.</param>
+/// <param name="Use">The class.</param>
 /// <param name="Code">The class in which the rulebook puts the component; null where it settles none.</param>
-public sealed record GivenUseClass(IReadOnlyList<UseClass> Classes, UseClassDemand? Code) : Given(Code);
+public sealed record GivenUseClass(UseClassStated Use, UseClassDemand? Code) : Given(Code);
 
 /// <summary>The use class follows from where the piece stands.</summary>
 /// <param name="Answer">The class, or those still possible, what decided it and what to ask next.</param>
@@ -176,15 +176,36 @@ public sealed record Trace(
         Step(Subject.Penetration)?.Matched.Any(row => row.When.Any(condition => condition.Field == field)) == true;
 
     /// <summary>The use class that the answer was found with, or those possible; empty where nothing is known of it.</summary>
-    public IReadOnlyList<UseClass> UseClasses =>
+    public IReadOnlyList<UseClass> UseClasses => UseClassGiven?.Classes ?? [];
+
+    /// <summary>The same as it is named by whoever or whatever gave it; null where nothing is known of it.</summary>
+    public UseClassGiven? UseClassGiven =>
         Step(Subject.UseClass)?.Finding switch
         {
-            GivenUseClass given => given.Classes,
-            UseClassOfExposure exposed => exposed.Answer.Classes,
-            UseClassOfContract contract => contract.Demand.Classes,
-            Settled { Demand: UseClassDemand code } => code.Classes,
-            _ => [],
+            GivenUseClass given => given.Use,
+            UseClassOfExposure { Answer.Classes: var classes } => Enquiry.CalledAs is { } name
+            && !Enquiry.Exposure.SaysWhere
+                ? new UseClassByName(name.Name, classes)
+                : new UseClassByPlace(classes),
+            UseClassOfContract contract => new UseClassByContract(
+                contract.StatedClass,
+                contract.Demand,
+                IsOfCode: true
+            ),
+            Settled { Demand: UseClassDemand code } => ByCode(code),
+            _ => null,
         };
+
+    /// <summary>The class in which the code puts the component, whatever was said; null where it settles none.</summary>
+    internal UseClassByCode? UseClassOfComponent =>
+        Step(Subject.UseClass)?.Finding switch
+        {
+            Given { Code: { } code } => ByCode(code),
+            Settled { Demand: UseClassDemand code } => ByCode(code),
+            _ => null,
+        };
+
+    private UseClassByCode ByCode(UseClassDemand code) => new(Enquiry.Component?.Name, code, RulebookTitle);
 
     /// <summary>Retention that the rows settle, whatever they settle of the depth: fixed, or the factor times the critical value given; null where neither is known.</summary>
     public PreservativeAmount? RequiredRetention =>
@@ -208,11 +229,13 @@ public sealed record Trace(
             _ => null,
         };
 
-    /// <summary>The question that narrows the use class down; null where one class is settled, or was said.</summary>
+    /// <summary>The question that narrows the use class down; null where one class is settled.</summary>
     public ExposureQuestion? NextQuestion =>
         Step(Subject.UseClass)?.Finding switch
         {
             UseClassOfExposure exposed => exposed.Answer.NextQuestion,
+            // Only class 3 has two parts.
+            GivenUseClass { Use.Classes.Count: > 1 } => ExposureQuestion.WaterStays,
             Silent or Depends => Enquiry.Exposure.Or(Enquiry.CalledAs?.Exposure).UseClass().NextQuestion,
             _ => null,
         };
@@ -227,6 +250,7 @@ public sealed record Trace(
             return Enquiry with
             {
                 UseClasses = UseClasses,
+                UseClassAsWritten = UseClassGiven?.Label,
                 Exposure = Enquiry.Exposure with { IsCoated = Enquiry.Exposure.IsCoated ?? code?.IsCoated },
                 Life = Life,
             };

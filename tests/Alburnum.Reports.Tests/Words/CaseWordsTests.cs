@@ -106,37 +106,46 @@ public sealed class CaseWordsTests
         ),
     ];
 
+    private static readonly UseClassByContract ForAbove = new(
+        "AB",
+        new("3.2", [UseClass.ThreeTwo], null),
+        IsOfCode: true
+    );
+
     /// <summary>At least one discrepancy of each kind, with how its sentence starts.</summary>
     internal static IReadOnlyList<(Discrepancy Discrepancy, string Start)> Odd { get; } =
     [
         (
-            new ComponentInOtherClass(Rafter, [UseClass.ThreeTwo], new("1", [UseClass.One], null), "An invented code"),
-            "The use class is stated as 3.2; for rafter, An invented code has 1"
-        ),
-        (
-            new NameInOtherClass(
-                new("wall plate", "house", [], new(), null, "", Pine.Durability!.Provenance),
-                [UseClass.Four],
-                [UseClass.One]
+            new UseClassesDiffer(
+                new UseClassStated("3c", [UseClass.ThreeOne, UseClass.ThreeTwo], IsCoated: true),
+                new UseClassByCode("rafter", new("1", [UseClass.One], null), "An invented code")
             ),
-            "The use class is stated as 4; for wall plate it is usually 1"
+            "The use class is stated as 3c (taken as 3.1 or 3.2); for rafter, An invented code has use class 1: one of the two"
         ),
         (
-            new ContractForOtherUse(
-                "AB",
-                new("3.2", [UseClass.ThreeTwo], null),
-                [UseClass.Four],
-                new("fence post", "An invented code")
+            new UseClassesDiffer(
+                new UseClassStated("4", [UseClass.Four], IsCoated: null),
+                new UseClassByName("wall plate", [UseClass.One])
             ),
-            "The contract's class AB is for use class 3.2; for fence post, An invented code has use class 4"
+            "The use class is stated as 4; for wall plate it is usually use class 1: one of the two"
         ),
         (
-            new ContractForOtherUse("A", new("4", [UseClass.Four], null), [UseClass.One], new("rafter", null)),
-            "The contract's class A is for use class 4; for rafter it is usually use class 1"
+            new UseClassesDiffer(
+                new UseClassByPlace([UseClass.One, UseClass.Two]),
+                new UseClassByCode("post", new("4", [UseClass.Four], null), "An invented code")
+            ),
+            "Where it stands makes it use class 1 or 2; for post, An invented code has use class 4: one of the two"
         ),
         (
-            new ContractForOtherUse("AB", new("3.2", [UseClass.ThreeTwo], null), [UseClass.Four], By: null),
-            "The contract's class AB is for use class 3.2; the piece is in use class 4. What the class asks for may be too little"
+            new UseClassesDiffer(
+                ForAbove,
+                new UseClassByCode("fence post", new("3u", [UseClass.Four], null), "An invented code")
+            ),
+            "The contract's class AB is for use class 3.2; for fence post, An invented code has use class 3u: one of the two does not fit, or the place is unusual. What the contract's class asks for may be too little there."
+        ),
+        (
+            new UseClassesDiffer(new UseClassStated("4", [UseClass.Four], IsCoated: null), ForAbove),
+            "The contract's class AB is for use class 3.2; the use class is stated as 4: one of the two does not fit, or the place is unusual. What the contract's class asks"
         ),
         (new CoatingAgainstClass(IsCoated: true), "Use class 3u stands for uncoated timber"),
         (new CoatingAgainstClass(IsCoated: false), "Use class 3c stands for coated timber"),

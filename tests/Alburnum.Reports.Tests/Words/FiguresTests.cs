@@ -1,4 +1,7 @@
+using System.Globalization;
+using Alburnum.Penetration;
 using Alburnum.Reports.Words;
+using CsCheck;
 
 namespace Alburnum.Reports.Tests.Words;
 
@@ -27,6 +30,38 @@ public sealed class FiguresTests
     [InlineData(0.0, "under 0.1 %")]
     public void A_probability_never_claims_certainty(double? probability, string expected) =>
         Assert.Equal(expected, Figures.Certainty(probability));
+
+    [Theory]
+    [InlineData(0.9496, "94.9 %")]
+    [InlineData(0.9499999, "94.9 %")]
+    [InlineData(0.95, "95 %")]
+    [InlineData(0.9503, "95.1 %")]
+    [InlineData(0.0504, "5.1 %")]
+    [InlineData(0.05, "5 %")]
+    [InlineData(0.0496, "4.9 %")]
+    public void A_probability_is_not_rounded_past_the_limit_of_decision(double probability, string expected)
+    {
+        Assert.Equal(expected, Figures.Certainty(probability));
+        var shown = double.Parse(expected[..^2], CultureInfo.InvariantCulture) / 100;
+        Assert.Equal(DecisionRule.Usual.Decide(probability), DecisionRule.Usual.Decide(shown));
+    }
+
+    [Fact]
+    public void No_probability_that_is_written_calls_for_another_verdict_than_the_one_that_was_found() =>
+        Gen.Double[0.001, 0.999]
+            .Sample(probability =>
+                DecisionRule.Usual.Decide(
+                    double.Parse(Figures.Certainty(probability)[..^2], CultureInfo.InvariantCulture) / 100
+                ) == DecisionRule.Usual.Decide(probability)
+            );
+
+    [Theory]
+    [InlineData(0.7496, "74.9 %")]
+    [InlineData(0.7504, "75.1 %")]
+    [InlineData(0.75, "75 %")]
+    [InlineData(0.7396, "74 %")]
+    public void A_share_is_not_rounded_to_what_it_is_held_against(double share, string expected) =>
+        Assert.Equal(expected, Figures.Percent(share, limit: 0.75));
 
     [Theory]
     [InlineData(0.0, "0 %", "0 %")]

@@ -223,10 +223,6 @@ public sealed class RequirementWordsTests
 
     private static IReadOnlyList<(RequirementCondition Condition, string Sentence)> Conditions { get; } =
     [
-        (
-            new OtherUseClass(new UseClassDemand("3c", UseClassWords.Parse("3"), true), UseClass.Four),
-            "The rulebook puts this component in use class 3c; the enquiry says use class 4."
-        ),
         (new RowAdvises(Of(Subject.Advice, "a", new Advice("Dry it slowly."))), "Dry it slowly."),
         (new TooWet(45.5, 28), "Too wet to treat: 45.5 % moisture, at most 28 % allowed; dry it first."),
     ];
@@ -288,9 +284,19 @@ public sealed class RequirementWordsTests
             "agree with the client on what the code itself asks, in place of the contract's NP5"
         ),
         (new ShortenLife(new DesiredServiceLife(15)), "accept a service life of 15 years"),
-        (new LowerClass(UseClass.ThreeTwo), "hold it clear of the ground, on a metal shoe (use class 3.2)"),
-        (new LowerClass(UseClass.ThreeOne), "shape joints and tops so that no water stays (use class 3.1)"),
-        (new LowerClass(UseClass.Two), "bring it under a roof (use class 2)"),
+        (
+            new LowerClass(UseClass.ThreeTwo, From: UseClass.Four),
+            "hold it clear of the ground, on a metal shoe (use class 3.2)"
+        ),
+        (
+            new LowerClass(UseClass.ThreeOne, From: UseClass.Four),
+            "hold it clear of the ground, on a metal shoe, and shape joints and tops so that no water stays (use class 3.1)"
+        ),
+        (
+            new LowerClass(UseClass.ThreeOne, From: UseClass.ThreeTwo),
+            "shape joints and tops so that no water stays (use class 3.1)"
+        ),
+        (new LowerClass(UseClass.Two, From: UseClass.ThreeTwo), "bring it under a roof (use class 2)"),
     ];
 
     [Fact]

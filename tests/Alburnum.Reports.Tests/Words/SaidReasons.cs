@@ -503,10 +503,8 @@ internal static class SaidReasons
             (
                 new UseNotJudged(
                     new(
-                        "AB",
-                        new("3.2", [UseClass.ThreeTwo], null),
-                        [UseClass.Four],
-                        new("fence post", "Invented code")
+                        new UseClassByContract("AB", new("3.2", [UseClass.ThreeTwo], null), IsOfCode: true),
+                        new UseClassByCode("fence post", new("4", [UseClass.Four], null), "Invented code")
                     )
                 ),
                 "The contract's class AB is for use class 3.2, and it is what was judged; what the code asks for in use class 4, where the component belongs, was not judged."

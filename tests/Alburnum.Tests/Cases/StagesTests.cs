@@ -142,7 +142,7 @@ public sealed class StagesTests
             .Findings;
 
         Assert.Equal(Verdict.Conforms, found.Rule.Whole.Verdict);
-        Assert.Equal("AB", Assert.Single(found.NotJudged.OfType<UseNotJudged>()).Of.StatedClass);
+        Assert.Equal("AB", Assert.Single(found.NotJudged.OfType<UseNotJudged>()).Of.Contract!.StatedClass);
         Assert.Equal(Verdict.Undecided, found.Weakest);
     }
 

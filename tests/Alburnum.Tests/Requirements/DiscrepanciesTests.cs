@@ -22,11 +22,82 @@ public sealed class DiscrepanciesTests
     [Fact]
     public void A_component_in_another_class_than_the_codes_is_remarked_on() =>
         Assert.Equal(
-            "1",
-            Assert
-                .IsType<ComponentInOtherClass>(Single(new() { Component = Rafter, UseClasses = [UseClass.ThreeTwo] }))
-                .Code.Label
+            ("1", "rafter", Speaking.FullTitle),
+            Single(new() { Component = Rafter, UseClasses = [UseClass.ThreeTwo] })
+                is UseClassesDiffer { Against: UseClassByCode code }
+                ? (code.Label, code.Component, code.RulebookTitle)
+                : default
         );
+
+    [Fact]
+    public void A_class_of_coated_timber_is_against_one_of_uncoated()
+    {
+        Enquiry window = new()
+        {
+            Component = Window,
+            UseClasses = [UseClass.ThreeOne, UseClass.ThreeTwo],
+            UseClassAsWritten = "3u",
+            IsCoatedByClass = false,
+        };
+
+        var odd = Assert.IsType<UseClassesDiffer>(Single(window));
+        Assert.Equal(("3u", "3c"), (odd.Answering.Label, odd.Against.Label));
+        Assert.Empty(Of(window with { UseClassAsWritten = "3c", IsCoatedByClass = true }));
+    }
+
+    [Fact]
+    public void A_class_that_is_stated_is_held_against_where_the_piece_is_said_to_stand()
+    {
+        Enquiry post = new()
+        {
+            UseClasses = [UseClass.Four],
+            Exposure = new() { TouchesGroundOrFreshWater = false },
+        };
+
+        var odd = Assert.IsType<UseClassesDiffer>(Single(post));
+        Assert.DoesNotContain(UseClass.Four, Assert.IsType<UseClassByPlace>(odd.Against).Classes);
+        Assert.Empty(Of(post with { Exposure = new() { TouchesGroundOrFreshWater = true } }));
+    }
+
+    [Fact]
+    public void Of_a_stated_class_of_two_parts_that_is_meant_which_fits_where_the_piece_stands()
+    {
+        Enquiry board = new()
+        {
+            UseClasses = [UseClass.ThreeOne, UseClass.ThreeTwo],
+            UseClassAsWritten = "3",
+            Exposure = new() { LetsWaterStay = true },
+        };
+
+        var trace = Speaking.Answer(board).Trace;
+        Assert.Equal([UseClass.ThreeTwo], trace.UseClasses);
+        Assert.Equal("3", trace.UseClassGiven!.Label);
+        Assert.Null(trace.NextQuestion);
+        Assert.Equal(ExposureQuestion.WaterStays, Speaking.Answer(board with { Exposure = new() }).Trace.NextQuestion);
+    }
+
+    [Fact]
+    public void The_use_of_a_contract_s_class_that_another_code_defines_is_told_and_holds_up_nothing()
+    {
+        Enquiry window = new() { Component = Window, StatedClass = "ground" };
+        var ground = Book(
+            new Row(
+                "use",
+                Subject.UseClass,
+                [new OneOf(Field.StatedClass, ["ground"])],
+                new UseClassDemand("4", [UseClass.Four], null),
+                [],
+                Invented
+            )
+        );
+
+        var odd = Assert.IsType<UseClassesDiffer>(
+            Assert.Single(Discrepancies.Of(Speaking.Answer(window), [Speaking, ground]))
+        );
+        Assert.Equal(("ground", "4", "3c"), (odd.Contract!.StatedClass, odd.Contract.Label, odd.Other.Label));
+        Assert.False(odd.HoldsUpOrder);
+        Assert.Empty(Discrepancies.Of(Speaking.Answer(window), [Speaking, ground, ground]));
+    }
 
     [Fact]
     public void Where_the_governing_code_is_silent_another_speaks()
@@ -34,7 +105,8 @@ public sealed class DiscrepanciesTests
         Enquiry enquiry = new() { Component = Rafter, UseClasses = [UseClass.ThreeTwo] };
 
         Assert.Empty(Discrepancies.Of(Silent.Answer(enquiry), []));
-        Assert.IsType<ComponentInOtherClass>(Assert.Single(Discrepancies.Of(Silent.Answer(enquiry), [Speaking])));
+        var odd = Assert.IsType<UseClassesDiffer>(Assert.Single(Discrepancies.Of(Silent.Answer(enquiry), [Speaking])));
+        Assert.Equal(Speaking.FullTitle, Assert.IsType<UseClassByCode>(odd.Against).RulebookTitle);
     }
 
     [Fact]
@@ -61,7 +133,8 @@ public sealed class DiscrepanciesTests
         );
         Enquiry enquiry = new() { CalledAs = name, UseClasses = [UseClass.Four] };
 
-        Assert.Equal([UseClass.One], Assert.IsType<NameInOtherClass>(Single(enquiry)).Usual);
+        var odd = Assert.IsType<UseClassesDiffer>(Single(enquiry));
+        Assert.Equal([UseClass.One], Assert.IsType<UseClassByName>(odd.Against).Classes);
         Assert.Empty(Of(enquiry with { UseClasses = [UseClass.One] }));
     }
 
@@ -160,13 +233,12 @@ public sealed class DiscrepanciesTests
         var finding = Assert.IsType<UseClassOfContract>(answer.Trace.Step(Subject.UseClass)!.Finding);
         Assert.Equal(("AB", "3.2", "4"), (finding.StatedClass, finding.Demand.Label, finding.Code!.Label));
         Assert.Equal([UseClass.ThreeTwo], answer.Trace.UseClasses);
-        var odd = Assert.IsType<ContractForOtherUse>(Assert.Single(Discrepancies.Of(answer, [])));
-        Assert.Equal(
-            ("AB", "3.2", new PutInClass("post", ByClass.FullTitle)),
-            (odd.StatedClass, odd.For.Label, odd.By)
-        );
-        Assert.Equal([UseClass.Four], odd.Use);
-        Assert.True(odd.IsTooWeak);
+        var odd = Assert.IsType<UseClassesDiffer>(Assert.Single(Discrepancies.Of(answer, [])));
+        Assert.Equal(("AB", "3.2"), (odd.Contract!.StatedClass, odd.Contract.Label));
+        var code = Assert.IsType<UseClassByCode>(odd.Other);
+        Assert.Equal(("post", ByClass.FullTitle), (code.Component, code.RulebookTitle));
+        Assert.Equal([UseClass.Four], code.Classes);
+        Assert.True(odd is { IsContractTooWeak: true, IsUseLeftOut: true, HoldsUpOrder: true });
     }
 
     [Fact]
@@ -179,8 +251,8 @@ public sealed class DiscrepanciesTests
             UseClasses = [UseClass.Four],
         };
 
-        var odd = Assert.IsType<ContractForOtherUse>(Assert.Single(Discrepancies.Of(ByClass.Answer(post), [])));
-        Assert.Null(odd.By);
+        var odd = Assert.IsType<UseClassesDiffer>(Assert.Single(Discrepancies.Of(ByClass.Answer(post), [])));
+        Assert.IsType<UseClassStated>(odd.Other);
         Assert.Empty(Discrepancies.Of(ByClass.Answer(post with { StatedClass = null }), []));
     }
 
@@ -189,11 +261,9 @@ public sealed class DiscrepanciesTests
     {
         Enquiry window = new() { Component = Rafter, StatedClass = "AB" };
 
-        var odd = Assert.IsType<ContractForOtherUse>(
-            Assert.Single(Discrepancies.Of(ByClass.Answer(window), [Speaking]))
-        );
-        Assert.Equal(new PutInClass("rafter", Speaking.FullTitle), odd.By);
-        Assert.False(odd.IsTooWeak);
+        var odd = Assert.IsType<UseClassesDiffer>(Assert.Single(Discrepancies.Of(ByClass.Answer(window), [Speaking])));
+        Assert.Equal("rafter", Assert.IsType<UseClassByCode>(odd.Other).Component);
+        Assert.False(odd.IsContractTooWeak);
     }
 
     private static IReadOnlyList<Discrepancy> Of(Enquiry enquiry) => Discrepancies.Of(Speaking.Answer(enquiry), []);

@@ -278,6 +278,28 @@ public sealed class RouteSearchTests
     }
 
     [Fact]
+    public void Out_of_the_ground_no_route_leads_to_where_no_water_stays_but_one_that_leaves_the_ground()
+    {
+        var drained = new CommonDesign(UseClass.ThreeOne, [Stake.Name]);
+        var table = Book(
+            DepthRow("ground", Depth(12), [Use("4")]),
+            DepthRow("rain", Depth(3), [Use("3.2")]),
+            DepthRow("drained", new PenetrationDemand("any", new NoDepth(), null, null), [Use("3.1")])
+        );
+        IEnumerable<LowerClass> Lower(params IReadOnlyList<CommonDesign> designs) =>
+            SearchIn(table, new CommonChoices([], designs, []))
+                .Find(Post with { Component = Stake })
+                .Select(route => route.Change)
+                .OfType<LowerClass>();
+
+        Assert.Empty(Lower(drained));
+        Assert.Contains(
+            new LowerClass(UseClass.ThreeOne, From: UseClass.Four),
+            Lower(drained, new CommonDesign(UseClass.ThreeTwo, [Stake.Name]))
+        );
+    }
+
+    [Fact]
     public void A_shorter_life_or_a_lower_class_that_asks_the_same_depth_is_no_route()
     {
         var same = Book(
