@@ -12,11 +12,11 @@ public abstract record UseClassGiven(string? Label, IReadOnlyList<UseClass> Clas
 }
 
 /// <summary>The class that the enquiry states.</summary>
-/// <param name="Written">As it was written; null where that is not kept.</param>
+/// <param name="Label">As it was written; null where that is not kept.</param>
 /// <param name="Classes">What it is taken to mean.</param>
 /// <param name="IsCoated">What it says of a coating.</param>
-public sealed record UseClassStated(string? Written, IReadOnlyList<UseClass> Classes, bool? IsCoated)
-    : UseClassGiven(Written, Classes, IsCoated);
+public sealed record UseClassStated(string? Label, IReadOnlyList<UseClass> Classes, bool? IsCoated)
+    : UseClassGiven(Label, Classes, IsCoated);
 
 /// <summary>The class of the place where the piece stands, as that was said.</summary>
 /// <param name="Classes">The class, or those still possible.</param>
