@@ -77,6 +77,9 @@ internal static class RoughSearch
     {
         var (w, h) = (separation.Width, separation.Height);
         var shorter = Math.Min(w, h);
+        // So narrow that not one place of it is left to look at.
+        if (shorter == 0)
+            return [];
         var step = shorter / StepsAcross;
         var turns = isRound ? 1 : Turns;
         var round = isRound || Math.Abs(Math.Log(heightPerWidth)) < Square ? Math.PI / 2 : Math.PI;

@@ -27,6 +27,8 @@ public static class CountedRetentionText
                     ("density", Figures.KgPerM3(density))
                 )
                 : Said("assay.uncertainty-of-laboratory");
+        else if (document is { IsBelowDetection: false } && document.Contents.Any(content => content.U is not null))
+            yield return Said("assay.uncertainty-of-laboratory");
         foreach (var step in document.Steps)
             yield return step;
         foreach (var remark in document.Remarks)

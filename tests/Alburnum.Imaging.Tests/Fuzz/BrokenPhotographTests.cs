@@ -40,6 +40,28 @@ public sealed class BrokenPhotographTests
         );
     }
 
+    public static TheoryData<string> Kept =>
+        [
+            .. Directory
+                .EnumerateFiles(Alburnum.Tests.Shared.Repository.At("tests", "Alburnum.Imaging.Tests", "Fuzz", "Kept"))
+                .Select(file => Path.GetFileName(file)!),
+        ];
+
+    [Theory(Timeout = 60_000)]
+    [MemberData(nameof(Kept))]
+    public async Task What_once_led_to_a_fault_is_read_or_refused_in_time(string name)
+    {
+        var bytes = await File.ReadAllBytesAsync(
+            Alburnum.Tests.Shared.Repository.At("tests", "Alburnum.Imaging.Tests", "Fuzz", "Kept", name),
+            TestContext.Current.CancellationToken
+        );
+
+        Assert.Null(await Task.Run(() => Fault(name, bytes, null), TestContext.Current.CancellationToken));
+        Assert.Null(
+            await Task.Run(() => Fault(name, bytes, Corners(Whole.Value.Truth)), TestContext.Current.CancellationToken)
+        );
+    }
+
     [Theory]
     [InlineData(".png")]
     [InlineData(".webp")]
