@@ -27,6 +27,7 @@ internal static class HandlingFile
                         Elements = row.Texts("elements"),
                         UseClasses = row.Has("useClasses") ? UseClassFile.UseClasses(row) : [],
                         Places = row.Texts("where"),
+                        ExceptPlaces = row.Texts("exceptWhere"),
                     }),
             ],
             [.. root.Rows("places").Select(row => new HandlingPlace(row.Text("place"), row.OptionalText("within")))]

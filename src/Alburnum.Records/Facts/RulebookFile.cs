@@ -112,6 +112,7 @@ public static class RulebookFile
             Title = Text("title", basis?.Title),
             Document = document,
             Edition = edition,
+            BasedOn = basis?.Name,
             Copy = copy,
             Lives = lives,
             Groups = groups,

@@ -74,6 +74,5 @@ public sealed record CommonChoices(
             row.UseClass == useClass && row.Components.Contains(component.Name, StringComparer.Ordinal)
         );
 
-    private static bool IsThere(CommonTimber row, string rulebookName) =>
-        row.Where.Any(code => rulebookName.StartsWith(code + "-", StringComparison.Ordinal));
+    private static bool IsThere(CommonTimber row, string rulebookName) => Rulebook.IsOneOf(row.Where, rulebookName);
 }

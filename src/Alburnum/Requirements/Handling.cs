@@ -47,6 +47,9 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
     /// <summary>Places whose law or practice it is; empty where it goes for all.</summary>
     public required IReadOnlyList<string> Places { get; init; }
 
+    /// <summary>Places for which it does not hold, since a rule of the place says otherwise.</summary>
+    public required IReadOnlyList<string> ExceptPlaces { get; init; }
+
     /// <summary>Whether nothing that was said rules it out.</summary>
     public bool Answers(HandlingQuestion question)
     {
@@ -58,7 +61,9 @@ public sealed record HandlingAdvice(string Subject, string Says, Provenance Prov
                 || question.UseClasses.Count == 0
                 || UseClasses.Intersect(question.UseClasses).Any()
             )
-            && (Places.Count == 0 || question.Place.Length == 0 || IsOf(question.Place) || IsOf(question.WiderPlace));
+            && (Places.Count == 0 || question.Place.Length == 0 || IsOf(question.Place) || IsOf(question.WiderPlace))
+            && !ExceptPlaces.Contains(question.Place, StringComparer.OrdinalIgnoreCase)
+            && !ExceptPlaces.Contains(question.WiderPlace, StringComparer.OrdinalIgnoreCase);
     }
 
     /// <summary>Whether it is the law or practice of that place.</summary>
@@ -111,6 +116,8 @@ public sealed record HandlingBook(
         var particular = Rows.Where(row =>
                 row.Subject == question.Subject.Key
                 && row.Places.Count > 0
+                // What the trade does there is no rule.
+                && row.Provenance.Standing == Standing.Published
                 && question.Preservative is { } preservative
                 && row.Names(preservative)
             )

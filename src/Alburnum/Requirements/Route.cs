@@ -221,17 +221,17 @@ public sealed class RouteSearch(
 
     private CommonTimber? Sold(Species wood, Enquiry enquiry, bool isTreated) =>
         common
-            .For(enquiry, rulebook.Name, isTreated)
+            .For(enquiry, rulebook.NameInFacts, isTreated)
             .FirstOrDefault(row => row.SpeciesNames.Contains(wood.Name, StringComparer.Ordinal));
 
     // What is commonly sold for the component, the commonest first. Where nothing is known of the component, what is sold
     // there for anything; where of that nothing either, every timber.
     private IEnumerable<Species> Candidates(Enquiry enquiry, bool isTreated)
     {
-        var rows = common.IsKnown(enquiry.Component, rulebook.Name)
-            ? common.For(enquiry, rulebook.Name, isTreated)
-            : common.For(rulebook.Name, isTreated);
-        return rows.Count == 0 && !common.IsKnown(enquiry.Component, rulebook.Name)
+        var rows = common.IsKnown(enquiry.Component, rulebook.NameInFacts)
+            ? common.For(enquiry, rulebook.NameInFacts, isTreated)
+            : common.For(rulebook.NameInFacts, isTreated);
+        return rows.Count == 0 && !common.IsKnown(enquiry.Component, rulebook.NameInFacts)
             ? species.All
             : rows.SelectMany(row => row.SpeciesNames)
                 .Distinct(StringComparer.Ordinal)
@@ -246,7 +246,7 @@ public sealed class RouteSearch(
         var permeable = Candidates(enquiry, isTreated: true)
             .Where(each => each.SapwoodTreatability?.Value.High == 1 && !each.Equals(instead))
             .Where(each => instead is null || each.Type == instead.Type);
-        return common.IsKnown(enquiry.Component, rulebook.Name)
+        return common.IsKnown(enquiry.Component, rulebook.NameInFacts)
             ? permeable
             : permeable.OrderBy(each => Math.Abs(Density(each) - Density(instead)));
     }

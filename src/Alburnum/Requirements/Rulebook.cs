@@ -56,6 +56,19 @@ public sealed class Rulebook
     /// <summary>What a reader should know of the whole rulebook.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>Name of the rulebook that ships on which it is based; null where it stands alone.</summary>
+    public string? BasedOn { get; init; }
+
+    /// <summary>The name by which facts outside the rows know it: that of the rulebook on which it is based, otherwise its own.</summary>
+    internal string NameInFacts => BasedOn ?? Name;
+
+    /// <summary>True where it is one of those codes, for instance "british" for british-2014.</summary>
+    internal bool IsOf(IReadOnlyList<string> codes) => IsOneOf(codes, NameInFacts);
+
+    /// <summary>True where a rulebook of that name is one of those codes.</summary>
+    internal static bool IsOneOf(IReadOnlyList<string> codes, string name) =>
+        codes.Any(code => name.StartsWith(code + "-", StringComparison.Ordinal));
+
     /// <summary>The user's file that it was read from; null for a rulebook that ships.</summary>
     public RulebookCopy? Copy { get; init; }
 

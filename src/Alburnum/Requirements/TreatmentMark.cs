@@ -112,7 +112,7 @@ public sealed class MarkCatalogue
             return One(bare) ?? name;
         var found = WithSystem(name);
         var own = found.Where(each =>
-            asked.Any(rulebook => each.Words.Rulebooks.Contains(rulebook.Name, StringComparer.Ordinal))
+            asked.Any(rulebook => each.Words.Rulebooks.Contains(rulebook.NameInFacts, StringComparer.Ordinal))
         );
         if (One(own.Select(each => each.Mark)) is { } ofAsked)
             return ofAsked;

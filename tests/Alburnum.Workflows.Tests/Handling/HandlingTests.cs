@@ -62,6 +62,48 @@ public sealed class HandlingTests
     }
 
     [Theory]
+    [InlineData("United States", false)]
+    [InlineData("California", false)]
+    [InlineData("Britain", true)]
+    public void What_is_remembered_of_dry_fixings_gives_way_to_the_rule_of_the_place(string place, bool isGiven) =>
+        Assert.Equal(
+            isGiven,
+            Fixings("acq", UseClass.One, place)
+                .Any(says => says.StartsWith("Dry under cover", StringComparison.Ordinal))
+        );
+
+    [Theory]
+    [InlineData("creosote", false)]
+    [InlineData("acq", true)]
+    public void What_copper_asks_of_fixings_is_said_of_copper_alone(string preservative, bool isGiven) =>
+        Assert.Equal(
+            isGiven,
+            Fixings(preservative, UseClass.Four, "Britain")
+                .Any(says => says.Contains("with preservatives of copper outdoors", StringComparison.OrdinalIgnoreCase))
+        );
+
+    [Fact]
+    public void Practice_of_one_place_does_not_leave_another_without_a_rule() =>
+        Assert.False(Ask("acq", UseClass.Four, "United States").LacksRulesOnPreservative);
+
+    private static HandlingAnswer Ask(string preservative, UseClass useClass, string place) =>
+        AskHandling.Run(
+            new(
+                Facts.Handling.Subjects.Single(subject => subject.Key == "fixings"),
+                Facts.Preservatives.All.Single(kind => kind.Key == preservative),
+                [useClass],
+                place
+            )
+            {
+                WiderPlace = Facts.Handling.Around(place),
+            },
+            Facts
+        );
+
+    private static IEnumerable<string> Fixings(string preservative, UseClass useClass, string place) =>
+        Ask(preservative, useClass, place).Answers.Select(each => each.Says);
+
+    [Theory]
     [InlineData("Britain", true)]
     [InlineData("Germany", false)]
     [InlineData("European Union", false)]

@@ -548,4 +548,19 @@ public sealed class FindRequirementTests
         Assert.Equal(isOfWorseEnd, lasted.IsOfWorseEnd);
         Assert.Equal(standing, lasted.Standing);
     }
+
+    [Fact]
+    public void What_is_sold_is_known_of_a_users_copy_as_it_is_of_the_rulebook_it_is_based_on()
+    {
+        var copy = RulebookFile.Read("basedOn: british-2014\n"u8.ToArray(), "min.yaml", "min", Facts);
+        var spruce = Post with { Species = Facts.Species.Get("Norway spruce"), Life = null };
+
+        var own = FindRequirement.Run(spruce, copy, Facts, progress: null, CancellationToken.None).Routes;
+
+        Assert.Equal(
+            Of(spruce).Routes.Select(each => (each.Route.Change, each.Route.CommonlySold)),
+            own.Select(each => (each.Route.Change, each.Route.CommonlySold))
+        );
+        Assert.Contains(own, each => each.Route.CommonlySold is not null);
+    }
 }
