@@ -86,7 +86,10 @@ public sealed class FactLibrary
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
-        _preservatives = In("preservatives.yaml", root => new PreservativeCatalogue(PreservativeFile.Read(root)));
+        _preservatives = In(
+            "preservatives.yaml",
+            root => new PreservativeCatalogue(PreservativeFile.Read(root, Components))
+        );
         _reagents = In("reagents.yaml", root => ReagentFile.Read(root, Indicators, Preservatives));
         _handling = In("handling.yaml", root => HandlingFile.Read(root, Preservatives));
         _indicators = In("indicators.yaml", IndicatorFile.Read);

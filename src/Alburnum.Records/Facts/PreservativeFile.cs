@@ -26,7 +26,7 @@ internal static class PreservativeFile
         "flow coat",
     };
 
-    public static IReadOnlyList<Preservative> Read(FactRow root)
+    public static IReadOnlyList<Preservative> Read(FactRow root, ComponentCatalogue components)
     {
         var all = new List<Preservative>();
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
@@ -50,13 +50,14 @@ internal static class PreservativeFile
                     appliedBy.Count > 0 && appliedBy.All(OnSurface.Contains),
                     UseClassFile.UseClasses(row),
                     row.Texts("limits"),
-                    [.. row.OptionalRows("restrictions").Select(Law)],
+                    [.. row.OptionalRows("restrictions").Select(law => Law(law, components))],
                     row.Provenance()
                 )
                 {
                     IsRemedial = row.Has("isRemedial") && row.Word("isRemedial", YesNo),
                     Carrier = row.Has("carrier") ? row.Text("carrier") : null,
-                    NotIndoors = row.OptionalRow("notIndoors") is { } indoors ? Law(indoors) : null,
+                    NotIndoors = row.OptionalRow("notIndoors") is { } indoors ? Law(indoors, components) : null,
+                    NotForParts = [.. row.OptionalRows("notFor").Select(parts => Law(parts, components))],
                 }
             );
         }
@@ -95,7 +96,18 @@ internal static class PreservativeFile
         return new(row.Texts("before"), row.OptionalText("begins"), systems, row.Texts("rulebooks"));
     }
 
-    private static Restriction Law(FactRow row) => new(row.Text("says"), row.Provenance());
+    private static Restriction Law(FactRow row, ComponentCatalogue components)
+    {
+        var parts = row.Texts("parts");
+        foreach (var part in parts.Where(part => components.Find(part) is NotFound<ComponentName>))
+            row.Refuse("parts", part, "a name of a component");
+        return new(row.Text("says"), row.Provenance())
+        {
+            Where = row.Texts("where"),
+            ForbidsTreating = row.Has("forbidsTreating") && row.Word("forbidsTreating", YesNo),
+            Parts = parts,
+        };
+    }
 
     private static Agent AgentOf(FactRow row, string word)
     {

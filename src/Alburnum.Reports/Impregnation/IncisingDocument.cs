@@ -95,7 +95,7 @@ public static class IncisingMapping
                         }
                 ),
             ],
-            Answer = words.Answer(chosen),
+            Answer = words.Answer(chosen, design.CoreShare),
             Usual = words.Usual(design),
             StrengthPenalty = chosen?.Pattern is { } pattern ? TreatingWords.Current.Penalty(penalty, pattern) : null,
             PenaltySource = chosen?.Pattern is null ? null : words.Source(penalty),

@@ -75,7 +75,7 @@ public sealed record AnswerDocument
     /// <summary>Paragraph for a specification; null where it is not known what is required, and where it is held up.</summary>
     public required string? Clause { get; init; }
 
-    /// <summary>When the clause is written, where the contract's class is for another use than the piece's; otherwise null.</summary>
+    /// <summary>What stands in place of the clause, where the contract's class is for another use than the piece's or the law forbids the treatment; otherwise null.</summary>
     public required string? ClauseHeldUp { get; init; }
 
     /// <summary>The question that narrows the use class down, where the answer depends on it; otherwise null.</summary>

@@ -49,9 +49,8 @@ public static class AnswerMapping
             Expected = From(found.Expected),
             Routes = [.. found.Ways.Select(From)],
             WouldNotDo = [.. found.Failing.Select(From)],
-            Clause = CanBeOrdered(found) && !found.IsHeldUpByContract ? Clause(found) : null,
-            ClauseHeldUp =
-                CanBeOrdered(found) && found.IsHeldUpByContract ? SpecificationClause.HeldUpByContract : null,
+            Clause = CanBeOrdered(found) && HeldUp(found) is null ? Clause(found) : null,
+            ClauseHeldUp = CanBeOrdered(found) ? HeldUp(found) : null,
             AskNext =
                 answer is NotCovered { Missing: var open } && open.Contains(Field.UseClass)
                     ? trace.NextQuestion is { } next
@@ -66,6 +65,14 @@ public static class AnswerMapping
     // Nobody is to be given an order for what will not do.
     private static bool CanBeOrdered(FoundRequirement found) =>
         found.Answer is NotNeeded || found is { Answer: Required } && !found.Warnings.Any(IsRuledOut);
+
+    private static string? HeldUp(FoundRequirement found) =>
+        found switch
+        {
+            { IsHeldUpByContract: true } => SpecificationClause.HeldUpByContract,
+            { Answer: Required, HeldUpByLaw: { } forbidden } => SpecificationClause.HeldUpByLaw(forbidden),
+            _ => null,
+        };
 
     private static string? Clause(FoundRequirement found) =>
         found.Answer switch

@@ -17,6 +17,13 @@ public static class SpecificationClause
     /// <summary>What stands in place of a clause where the contract's class is for another use than the piece's.</summary>
     public static string HeldUpByContract => Said("requirements.clause.held-up");
 
+    /// <summary>What stands in place of a clause where the law of the place forbids the treatment.</summary>
+    public static string HeldUpByLaw(Preservative preservative)
+    {
+        ArgumentNullException.ThrowIfNull(preservative);
+        return Said("requirements.clause.held-up-by-law", ("preservative", preservative.Name));
+    }
+
     /// <summary>The clause for a requirement: what is to be supplied, how treated, how shown.</summary>
     /// <param name="answer">What the code demands.</param>
     /// <param name="contract">What becomes of the class that the contract names; null where none is named. One that gives no demand here is named as not judged.</param>
@@ -88,7 +95,7 @@ public static class SpecificationClause
         var requirement = contract.Answer.Requirement;
         return
         [
-            ByContract(contract),
+            ByContract(contract, trace.Enquiry),
             Said("requirements.clause.none-by-code", ("rulebook", trace.RulebookTitle)),
             Said(
                 "requirements.clause.zone",
@@ -125,9 +132,16 @@ public static class SpecificationClause
             )
             : "";
 
-    private static string ByContract(ContractDemand contract) =>
+    // By the kind's own name, whatever it was asked by.
+    private static string With(Enquiry enquiry) =>
+        enquiry.PreservativeKind is { } kind
+            ? Said("requirements.clause.treatment-with", ("preservative", kind.Name))
+            : Said("requirements.clause.preservative-treatment");
+
+    private static string ByContract(ContractDemand contract, Enquiry enquiry) =>
         Said(
             "requirements.clause.by-contract",
+            ("treatment", Wording.Capital(With(enquiry))),
             ("class", contract.Name),
             ("rulebook", contract.Answer.Trace.RulebookTitle),
             ("standing", Wording.Current.Say(contract.Answer.Trace.PenetrationStanding)),
@@ -140,15 +154,20 @@ public static class SpecificationClause
         (string, string) rulebook = ("rulebook", trace.RulebookTitle),
             penetration = ("penetration", Penetration(requirement));
         if (contract is ContractDemand { Stricter: StricterDemand.Contract } decides)
-            return ByContract(decides)
+            return ByContract(decides, trace.Enquiry)
                 + (
                     requirement.IsRecommended
                         ? Said("requirements.clause.more-than-recommended", rulebook, penetration)
                         : Said("requirements.clause.more-than-code", rulebook, penetration)
                 );
         return requirement.IsRecommended
-            ? Said("requirements.clause.recommended", rulebook, penetration)
-            : Said("requirements.clause.treatment", rulebook, penetration);
+            ? Said("requirements.clause.recommended", rulebook, penetration, ("treatment", With(trace.Enquiry)))
+            : Said(
+                "requirements.clause.treatment",
+                ("treatment", Wording.Capital(With(trace.Enquiry))),
+                rulebook,
+                penetration
+            );
     }
 
     // Without a demand of the contract beside it, each figure of the code has its own standing.

@@ -49,11 +49,17 @@ public sealed class IncisingWords(Wording wording)
 
     /// <summary>What to do.</summary>
     /// <param name="chosen">The trial chosen; null where none is enough.</param>
-    public string Answer(IncisingTrial? chosen) =>
+    /// <param name="coreShare">Share of cores that must reach the depth, 0 to 1.</param>
+    public string Answer(IncisingTrial? chosen, double coreShare) =>
         chosen switch
         {
             null => wording.Say("incising.none-enough"),
-            { Pattern: { } pattern } => wording.Say("incising.lightest", ("pattern", _treating.Say(pattern))),
+            { Pattern: { } pattern } => wording.Say(
+                "incising.lightest",
+                ("share", Figures.Percent(coreShare, wording)),
+                ("pattern", _treating.Say(pattern)),
+                ("pieces", Figures.Certainty(chosen.Quick.PieceShare.Value, wording))
+            ),
             _ => wording.Say("incising.not-needed"),
         };
 

@@ -20,11 +20,12 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
                 ("standing", wording.Say(finding.Preservative.Provenance.Standing)),
                 ("source", finding.Preservative.Provenance.Citation)
             ),
-            NotForIndoors { Restriction: var indoors } => wording.Say(
-                "preservatives.ruled-out",
-                ("why", indoors.Says),
-                ("standing", wording.Say(indoors.Provenance.Standing)),
-                ("source", indoors.Provenance.Citation)
+            NotForIndoors { Restriction: var indoors } => NotFor(indoors),
+            NotForPart { Restriction: var parts } => NotFor(parts),
+            LawNotKnown { Rulebook: var code } => wording.Say(
+                "preservatives.law-not-known",
+                ("name", Wording.Capital(finding.Preservative.Name)),
+                ("rulebook", code.FullTitle)
             ),
             RestrictedByLaw { Restriction: var law } => Limit(finding.Preservative, law.Says, law.Provenance),
             _ => wording.Say(
@@ -75,6 +76,14 @@ public sealed class PreservativeWords(Wording wording, RowWords rows)
             Agent.Stain => wording.Say("preservatives.stain"),
             _ => throw new ArgumentOutOfRangeException(nameof(agent), agent, "Nothing that attacks wood."),
         };
+
+    private string NotFor(Restriction why) =>
+        wording.Say(
+            "preservatives.ruled-out",
+            ("why", why.Says),
+            ("standing", wording.Say(why.Provenance.Standing)),
+            ("source", why.Provenance.Citation)
+        );
 
     private string Against(PreservativeFinding finding)
     {

@@ -31,6 +31,13 @@ public sealed record FoundRequirement(
     public bool IsHeldUpByContract =>
         Warnings.OfType<FactsAtOdds>().Any(odd => odd.Discrepancy is UseClassesDiffer { HoldsUpOrder: true });
 
+    /// <summary>The preservative with which the piece may not be treated where the code is in force; null where nothing is known to forbid it.</summary>
+    public Preservative? HeldUpByLaw =>
+        Warnings
+            .OfType<OfPreservative>()
+            .FirstOrDefault(each => each.Finding is RestrictedByLaw { HoldsUpOrder: true })
+            ?.Finding.Preservative;
+
     /// <summary>What may make it possible, likeliest first.</summary>
     public IEnumerable<FoundRoute> Ways => Routes.Where(route => route.Reach != ReachVerdict.Unlikely);
 

@@ -44,7 +44,7 @@ public static class RequirementWarnings
             yield return new MarineBorersAttack();
         if (enquiry.PreservativeKind is { } preservative)
         {
-            foreach (var finding in PreservativeFinding.Of(preservative, answer))
+            foreach (var finding in PreservativeFinding.Of(preservative, answer, rulebook))
                 yield return new OfPreservative(finding);
         }
         foreach (var remark in OfInsects(answer, rulebook))

@@ -25,7 +25,23 @@ public enum Agent
 /// <summary>What the law of a place says of a preservative.</summary>
 /// <param name="Says">One sentence, which begins with the place.</param>
 /// <param name="Provenance">Source and standing.</param>
-public sealed record Restriction(string Says, Provenance Provenance);
+public sealed record Restriction(string Says, Provenance Provenance)
+{
+    /// <summary>Codes of the countries whose law it is, for instance "british"; empty where no country's code is known here.</summary>
+    public IReadOnlyList<string> Where { get; init; } = [];
+
+    /// <summary>True where timber may no longer be treated with it there.</summary>
+    public bool ForbidsTreating { get; init; }
+
+    /// <summary>Names of the parts that it is about; empty where it is about all.</summary>
+    public IReadOnlyList<string> Parts { get; init; } = [];
+
+    /// <summary>True where the piece is among those that it is about.</summary>
+    internal bool IsAbout(Enquiry enquiry) =>
+        Parts.Count == 0
+        || Parts.Contains(enquiry.Component?.Name, StringComparer.Ordinal)
+        || Parts.Contains(enquiry.CalledAs?.Name, StringComparer.Ordinal);
+}
 
 /// <summary>A kind of wood preservative; no product.</summary>
 /// <param name="Key">Short name that other files of facts use, such as "copper-azole".</param>
@@ -70,6 +86,9 @@ public sealed record Preservative(
 
     /// <summary>Why wood treated with it is not used indoors; null where nothing is known against it.</summary>
     public Restriction? NotIndoors { get; init; }
+
+    /// <summary>Parts for which it is not used wherever they stand, such as those at which children play, and why.</summary>
+    public IReadOnlyList<Restriction> NotForParts { get; init; } = [];
 }
 
 /// <summary>All kinds of preservative, found by name, code or another name.</summary>

@@ -8,14 +8,28 @@ public abstract record PreservativeFinding(Preservative Preservative, bool IsRul
     /// <summary>What speaks against a preservative, then what the law says of it.</summary>
     /// <param name="preservative">The preservative.</param>
     /// <param name="answer">What the code demands, and where the piece stands.</param>
-    public static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, Answer answer)
+    /// <param name="rulebook">The code, which tells whose law governs.</param>
+    public static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, Answer answer, Rulebook rulebook)
     {
         ArgumentNullException.ThrowIfNull(preservative);
         ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(rulebook);
+        var enquiry = answer.Trace.Enquiry;
+        var laws = preservative.Restrictions;
         return
         [
             .. Against(preservative, answer),
-            .. preservative.Restrictions.Select(restriction => new RestrictedByLaw(preservative, restriction)),
+            .. preservative
+                .NotForParts.Where(parts => parts.IsAbout(enquiry))
+                .Select(parts => new NotForPart(preservative, parts)),
+            .. laws.Select(law => new RestrictedByLaw(
+                preservative,
+                law,
+                law.ForbidsTreating && rulebook.IsOf(law.Where) && law.IsAbout(enquiry)
+            )),
+            .. laws.Any(law => law.Where.Count > 0) && !laws.Any(law => rulebook.IsOf(law.Where))
+                ? (PreservativeFinding[])[new LawNotKnown(preservative, rulebook)]
+                : [],
         ];
     }
 
@@ -79,6 +93,12 @@ public sealed record NoGuardAgainstSoftRot(Preservative Preservative, IReadOnlyL
 public sealed record NotForIndoors(Preservative Preservative, Restriction Restriction)
     : PreservativeFinding(Preservative, true);
 
+/// <summary>Wood treated with it is not used for such a part.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Restriction">Why, with its source.</param>
+public sealed record NotForPart(Preservative Preservative, Restriction Restriction)
+    : PreservativeFinding(Preservative, true);
+
 /// <summary>The use class is beyond those that it is meant for.</summary>
 /// <param name="Preservative">The preservative.</param>
 /// <param name="Classes">The use class, or those possible.</param>
@@ -96,5 +116,12 @@ public sealed record StaysOnSurface(Preservative Preservative) : PreservativeFin
 /// <summary>The law restricts it.</summary>
 /// <param name="Preservative">The preservative.</param>
 /// <param name="Restriction">What the law says.</param>
-public sealed record RestrictedByLaw(Preservative Preservative, Restriction Restriction)
+/// <param name="HoldsUpOrder">True where the piece may not be treated with it where the code is in force.</param>
+public sealed record RestrictedByLaw(Preservative Preservative, Restriction Restriction, bool HoldsUpOrder)
+    : PreservativeFinding(Preservative, false);
+
+/// <summary>The law of other places restricts it, and that of the place where the code is in force is not known here.</summary>
+/// <param name="Preservative">The preservative.</param>
+/// <param name="Rulebook">The code.</param>
+public sealed record LawNotKnown(Preservative Preservative, Rulebook Rulebook)
     : PreservativeFinding(Preservative, false);

@@ -327,7 +327,12 @@ public sealed class PredictCommandTests : IDisposable
         string[] words = ["incise", "Norway spruce", "100x100", "--depth", "6", "--share", share, "--boxes", "8"];
         var sheet = Flat(await Done([.. words, "--pieces", "2000"]));
 
-        Assert.Contains("Lightest pattern that is enough:", sheet, StringComparison.Ordinal);
+        Assert.Contains(
+            $"Lightest pattern with which {share} % of cores are predicted to reach the depth:",
+            sheet,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Pieces predicted to meet it everywhere:", sheet, StringComparison.Ordinal);
         Assert.Contains(strength, sheet, StringComparison.Ordinal);
         Assert.Contains("National Design Specification", sheet, StringComparison.Ordinal);
         Assert.Contains("Flow solver on the repeating cell", sheet, StringComparison.Ordinal);

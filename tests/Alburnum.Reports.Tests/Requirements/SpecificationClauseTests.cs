@@ -26,6 +26,47 @@ public sealed class SpecificationClauseTests
     }
 
     [Fact]
+    public void The_preservative_that_was_asked_about_is_ordered_by_the_name_of_its_kind()
+    {
+        var boron = new Preservative(
+            "borate",
+            "borate",
+            ["SBX"],
+            ["boron"],
+            "diffusing",
+            ["B"],
+            [Agent.Decay],
+            IsFixed: false,
+            ["diffusion"],
+            IsForSurfaces: false,
+            [UseClass.Two],
+            [],
+            [],
+            new(Standing.FromMemory, "a book", "", "", "")
+        );
+        var trace = new Trace(
+            "own-1",
+            "Own table",
+            new Enquiry { Preservative = "boron", PreservativeKind = boron },
+            [],
+            []
+        );
+        var surface = new Requirement("NP1", new NoDepth(), null, null, null, []);
+
+        Assert.Contains(
+            "Treatment with borate to Own table: no depth of penetration is required.",
+            SpecificationClause.Write(new Required(surface, trace)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Own table recommends preservative treatment here and does not require it (no depth of penetration is required). "
+                + "Where treatment with borate is agreed, the following holds.",
+            SpecificationClause.Write(new Required(surface with { IsRecommended = true }, trace)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void What_the_contract_orders_stands_in_the_clause_of_a_piece_for_which_the_code_asks_for_none()
     {
         var trace = new Trace("own-1", "Own table", new Enquiry(), [], []);

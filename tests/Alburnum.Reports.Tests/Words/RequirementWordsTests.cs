@@ -159,6 +159,10 @@ public sealed class RequirementWordsTests
             new NotForIndoors(Boron, new("borated wood is not for indoors", Remembered)),
             "borated wood is not for indoors"
         ),
+        (
+            new NotForPart(Boron, new("borated wood is kept from playgrounds", Remembered)),
+            "borated wood is kept from playgrounds"
+        ),
         (new StaysOnSurface(Boron), "Borate stays on the surface (brush, dip), and the code asks for depth"),
     ];
 
@@ -171,7 +175,7 @@ public sealed class RequirementWordsTests
         );
         Assert.Equal(
             $"Borate: Here: not in playgrounds (from memory: {Remembered.Citation}).",
-            Words.Preservatives.Say(new RestrictedByLaw(Boron, new("Here: not in playgrounds.", Remembered)))
+            Words.Preservatives.Say(new RestrictedByLaw(Boron, new("Here: not in playgrounds.", Remembered), false))
         );
         Assert.Equal(
             $"Borate (brush, dip): for the upkeep of standing timber only; here it does not take the place of treatment (from memory: {Remembered.Citation}).",

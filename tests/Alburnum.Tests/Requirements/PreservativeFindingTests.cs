@@ -85,7 +85,7 @@ public sealed class PreservativeFindingTests
     {
         var brushed = Copper with { AppliedBy = ["brush"], IsForSurfaces = true };
         Assert.IsType<StaysOnSurface>(Assert.Single(Of(brushed, UseClass.ThreeTwo)));
-        Assert.Empty(PreservativeFinding.Of(brushed, Asked(new NoDepth(), UseClass.ThreeTwo)));
+        Assert.Empty(Enquired(brushed, new Enquiry { UseClasses = [UseClass.ThreeTwo] }, new NoDepth()));
     }
 
     [Fact]
@@ -97,7 +97,7 @@ public sealed class PreservativeFindingTests
     {
         var law = new Restriction("Here: not in playgrounds.", Source);
         var finding = Assert.Single(Of(Copper with { Restrictions = [law] }, UseClass.Four));
-        Assert.Equal(new RestrictedByLaw(finding.Preservative, law), finding);
+        Assert.Equal(new RestrictedByLaw(finding.Preservative, law, HoldsUpOrder: false), finding);
         Assert.False(finding.IsRuledOut);
     }
 
@@ -107,7 +107,7 @@ public sealed class PreservativeFindingTests
         var fluoride = Boron with { Name = "fluoride", IsRemedial = true };
         Assert.IsType<OnlyForUpkeep>(Assert.Single(Of(fluoride, UseClass.Four)));
         Assert.IsType<OnlyForUpkeep>(Assert.Single(Of(fluoride, UseClass.Two)));
-        Assert.Empty(PreservativeFinding.Of(fluoride, Asked(new NoDepth(), UseClass.Two)));
+        Assert.Empty(Enquired(fluoride, new Enquiry { UseClasses = [UseClass.Two] }, new NoDepth()));
     }
 
     [Fact]
@@ -130,26 +130,81 @@ public sealed class PreservativeFindingTests
         Assert.Empty(Of(tar, UseClass.Four));
     }
 
-    private static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, params UseClass[] classes) =>
-        PreservativeFinding.Of(preservative, Asked(new LeastDepth(WoodZone.Sapwood, 6), classes));
+    [Fact]
+    public void What_is_kept_from_a_part_will_not_do_for_it_by_either_of_its_names()
+    {
+        var tar = Copper with
+        {
+            NotForParts =
+            [
+                new Restriction("not on playgrounds", Source) { Parts = ["playground timber", "tree house"] },
+            ],
+        };
+        ComponentName House(string name) => new(name, "play", [], new(), null, "", Source);
 
-    private static Answer Asked(DepthRule depth, params UseClass[] classes)
+        var post = Enquired(tar, new Enquiry { Component = new("playground timber"), UseClasses = [UseClass.Four] });
+        Assert.True(Assert.IsType<NotForPart>(Assert.Single(post)).IsRuledOut);
+        Assert.IsType<NotForPart>(Assert.Single(Enquired(tar, new Enquiry { CalledAs = House("tree house") })));
+        Assert.Empty(Enquired(tar, new Enquiry { CalledAs = House("bird house") }));
+        Assert.Empty(Enquired(tar, new Enquiry()));
+    }
+
+    [Fact]
+    public void A_law_that_forbids_treating_holds_up_the_order_where_it_is_in_force()
+    {
+        var law = new Restriction("There: no longer permitted.", Source) { Where = ["book"], ForbidsTreating = true };
+        var enquiry = new Enquiry { Component = new("deck board"), UseClasses = [UseClass.Four] };
+        bool HoldsUp(Restriction restriction) =>
+            Enquired(Copper with { Restrictions = [restriction] }, enquiry)
+                .OfType<RestrictedByLaw>()
+                .Single()
+                .HoldsUpOrder;
+
+        Assert.True(HoldsUp(law));
+        Assert.False(HoldsUp(law with { ForbidsTreating = false }));
+        Assert.False(HoldsUp(law with { Where = ["other"] }));
+        Assert.True(HoldsUp(law with { Parts = ["deck board"] }));
+        Assert.False(HoldsUp(law with { Parts = ["playground timber"] }));
+    }
+
+    [Fact]
+    public void Where_only_the_law_of_other_places_is_known_that_is_said()
+    {
+        var elsewhere = new Restriction("There: no longer permitted.", Source) { Where = ["other"] };
+        Assert.Single(Of(Copper with { Restrictions = [elsewhere] }, UseClass.Four).OfType<LawNotKnown>());
+        Assert.Empty(
+            Of(Copper with { Restrictions = [elsewhere, elsewhere with { Where = ["book"] }] }, UseClass.Four)
+                .OfType<LawNotKnown>()
+        );
+        Assert.Empty(
+            Of(Copper with { Restrictions = [new("No place named.", Source)] }, UseClass.Four).OfType<LawNotKnown>()
+        );
+    }
+
+    private static IReadOnlyList<PreservativeFinding> Of(Preservative preservative, params UseClass[] classes) =>
+        Enquired(preservative, new Enquiry { UseClasses = classes });
+
+    private static IReadOnlyList<PreservativeFinding> Enquired(
+        Preservative preservative,
+        Enquiry enquiry,
+        DepthRule? depth = null
+    )
     {
         var row = new Row(
             "depth",
             Subject.Penetration,
             [],
-            new PenetrationDemand("depth", depth, null, null),
+            new PenetrationDemand("depth", depth ?? new LeastDepth(WoodZone.Sapwood, 6), null, null),
             [],
             Source
         );
         var book = new Rulebook([row])
         {
-            Name = "book",
+            Name = "book-1",
             Title = "A book",
             Document = "A book",
             Edition = "1",
         };
-        return book.Answer(new Enquiry { UseClasses = classes });
+        return PreservativeFinding.Of(preservative, book.Answer(enquiry), book);
     }
 }
