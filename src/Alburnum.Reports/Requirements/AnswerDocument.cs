@@ -306,8 +306,15 @@ public sealed record UntreatedDocument
 /// <summary>What pressure treatment is expected to reach: a prediction with the usual schedule, and what is usual in such timber.</summary>
 public sealed record ExpectedReachDocument
 {
-    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
+    /// <summary>Share of pieces that meet the demand everywhere, or what it asks of the part named, with its spread between batches.</summary>
     public required Estimate PieceShare { get; init; }
+
+    /// <summary>The wood that the shares are of, where more is asked than of it: at most so many pieces meet the demand. Null where they are of the whole demand.</summary>
+    [JsonConverter(typeof(WoodZoneConverter))]
+    public required WoodZone? Part { get; init; }
+
+    /// <summary>Share of pieces that meet the demand where no heartwood reaches a face; null where it is known whether any does, and where nothing is asked of it.</summary>
+    public required Estimate? PieceShareWithoutHeartwood { get; init; }
 
     /// <summary>Share of cores that meet it.</summary>
     public required Estimate CoreShare { get; init; }
@@ -347,7 +354,7 @@ public sealed record RouteDocument
     /// <summary>Share of pieces that are predicted to meet the demand then, 0 to 1; null where that cannot be predicted.</summary>
     public required double? ExpectedPieceShare { get; init; }
 
-    /// <summary>The wood that the share is of, where sapwood and exposed heartwood must both be reached and fewer pieces meet this one: at most so many meet both. Null where the share is of the whole demand.</summary>
+    /// <summary>The wood that the share is of, where more is asked than of it: at most so many pieces meet the demand. Null where the share is of the whole demand.</summary>
     [JsonConverter(typeof(WoodZoneConverter))]
     public required WoodZone? ExpectedPart { get; init; }
 

@@ -193,6 +193,8 @@ public static class AnswerMapping
             : new()
             {
                 PieceShare = quick.PieceShare,
+                Part = expected.LesserPart,
+                PieceShareWithoutHeartwood = expected.WithoutHeartwoodAtFace?.Quick.PieceShare,
                 CoreShare = quick.CoreShare,
                 LeastDepthMm = quick.LeastMm,
                 Usual = usual.Verdict,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Requirements;
 using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
@@ -51,10 +52,16 @@ public sealed class PredictionWords(Wording wording)
 
     /// <summary>How many pieces meet the demand.</summary>
     /// <param name="share">Share of pieces, 0 to 1.</param>
-    public string PiecesMeet(Estimate share) =>
-        Figures.IsNearlyAllOrNothing(share.Value)
-            ? wording.Say("prediction.pieces-meet-alone", Share(share)[0])
-            : wording.Say("prediction.pieces-meet", Share(share));
+    /// <param name="part">The wood that the share is of, where more must be met; null where it is of the whole demand.</param>
+    public string PiecesMeet(Estimate share, WoodZone? part = null)
+    {
+        var what = part is { } wood
+            ? wording.Say("prediction.asked-of-part", ("part", RequirementWords.Current.Routes.Part(wood)))
+            : wording.Say("prediction.requirement");
+        return Figures.IsNearlyAllOrNothing(share.Value)
+            ? wording.Say("prediction.pieces-meet-alone", ("what", what), Share(share)[0])
+            : wording.Say("prediction.pieces-meet", [("what", what), .. Share(share)]);
+    }
 
     /// <summary>How many cores meet the demand.</summary>
     /// <param name="share">Share of cores, 0 to 1.</param>
@@ -183,12 +190,28 @@ public sealed class PredictionWords(Wording wording)
                 ("cuts", _treating.Say(cuts))
             )
             : wording.Say("prediction.for-schedule", ("schedule", question.Schedule.Name));
-        if (prediction.LesserPart is { } part)
-            yield return wording.Say("prediction.lesser-part", ("part", RequirementWords.Current.Routes.Part(part)));
-        yield return PiecesMeet(prediction.Quick.PieceShare);
+        foreach (var sentence in WhatSharesAreOf(prediction))
+            yield return sentence;
+        yield return PiecesMeet(prediction.Quick.PieceShare, prediction.LesserPart);
         yield return CoresMeet(prediction.Quick.CoreShare);
         foreach (var sentence in Usual(prediction))
             yield return sentence;
+    }
+
+    // What the figures leave out, and what they would be if no heartwood showed.
+    private IEnumerable<string> WhatSharesAreOf(TreatingPrediction prediction)
+    {
+        var (rule, routes) = (prediction.Asked.Prediction.Rule, RequirementWords.Current.Routes);
+        if (DepthOrder.LimitsUntreatedHeartwood(rule))
+            yield return wording.Say("prediction.limit-not-predicted");
+        if (prediction.WithoutHeartwoodAtFace is { Usual: { } usual } without)
+            yield return wording.Say(
+                "prediction.heartwood-not-known",
+                ("share", Figures.Certainty(without.Quick.PieceShare.Value, wording)),
+                ("reach", routes.Say(usual.Verdict))
+            );
+        if (prediction.LesserPart is { } part && DepthOrder.AsksOfHeartwoodAtFace(rule))
+            yield return wording.Say("prediction.lesser-part", ("part", routes.Part(part)));
     }
 
     /// <summary>What is usual in such timber, and that it differs from the prediction where it does; empty where no depth is required.</summary>

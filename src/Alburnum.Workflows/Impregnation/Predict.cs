@@ -67,8 +67,11 @@ public sealed record TreatingPrediction
     /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
     public required UsualOutcome? Usual { get; init; }
 
-    /// <summary>The wood that the shares are of, sapwood or exposed heartwood, where both must be reached and fewer pieces meet this one: at most so many meet both. Null where they are of the whole demand.</summary>
+    /// <summary>The wood that the shares are of, sapwood or exposed heartwood, where more is asked than of it: fewer pieces meet this part, or the other is not predicted. At most so many meet the demand. Null where they are of the whole demand.</summary>
     public WoodZone? LesserPart { get; init; }
+
+    /// <summary>The same where no heartwood reaches a face; null where it is known whether any does, and where nothing is asked of it.</summary>
+    public TreatingPrediction? WithoutHeartwoodAtFace { get; init; }
 
     /// <summary>True where what is usual and what is predicted point different ways: usually reached, yet by fewer than half of the pieces, or the other way round.</summary>
     public bool DiffersFromUsual => Usual?.DiffersFrom(Quick) == true;

@@ -11,7 +11,7 @@ namespace Alburnum.Workflows.Requirements;
 /// <param name="Answer">What the rulebook says, and why.</param>
 /// <param name="Untreated">Whether the timber will do untreated; null where species or use class is not known.</param>
 /// <param name="Insects">Insects that would make treatment wise although the code asks for none: those that may attack the timber and that nobody has ruled out.</param>
-/// <param name="Expected">What pressure treatment is expected to reach; null where no depth is required or too little of the piece is known.</param>
+/// <param name="Expected">What pressure treatment is expected to reach; null where no depth is required, too little of the piece is known, or it is too wet to be treated.</param>
 /// <param name="Routes">Every change tried, best first; empty where nothing is wrong, and where it is not known what is required.</param>
 /// <param name="Warnings">What must be known before the demand is read, in the order in which it is said.</param>
 /// <param name="Remarks">What else a reader should know, in the order in which it is said.</param>
@@ -96,7 +96,10 @@ public static class FindRequirement
         var contract = ContractClass.Of(answer, rulebook, facts.Rulebooks.All);
         // Where it is open what is required, nothing can be known to meet it.
         var depth = answer is NotCovered { Least: not null } ? null : ContractClass.Deciding(answer, contract);
-        var expected = Expected(answer, depth, asked, facts, stop);
+        // Timber that is too wet is not treated as it is: what it reaches when dry is told of drying it.
+        var isTooWet =
+            answer is Required { Requirement: var demand } && asked.MoisturePercent > demand.MoistureMaxPercent;
+        var expected = isTooWet ? null : Expected(answer, depth, asked, facts, stop);
         var routes = Predicted(Routes(answer, contract, asked, rulebook, facts), facts, progress, stop);
         var untreated = asked is { Species: { } species, UseClasses.Count: > 0 }
             ? facts.Durability.Judge(species, asked.UseClasses.Max()) with
@@ -166,7 +169,15 @@ public static class FindRequirement
         if (!Predict.Knows(request.Treating, facts))
             return null;
         var sapwood = Predict.Run(request, facts, progress: null, stop);
-        if (enquiry.HasExposedHeartwood != true || !DepthOrder.AsksOfHeartwoodAtFace(depth))
+        // No limit on untreated heartwood is predicted, only what is asked of the sapwood beside it.
+        if (DepthOrder.LimitsUntreatedHeartwood(depth))
+            sapwood = sapwood with { LesserPart = WoodZone.Sapwood };
+        var isHeartwoodOpen = enquiry.HeartwoodAtFace is null;
+        if (
+            enquiry.HeartwoodAtFace == false
+            || !DepthOrder.AsksOfHeartwoodAtFace(depth)
+            || (isHeartwoodOpen && sapwood.Quick.Places.Any(place => place.SapwoodMm <= 0))
+        )
             return sapwood;
         // How much heartwood shows is not known: each wood is predicted as if there were no other at the faces, and whatever meets both meets the harder.
         var heartwood = Predict.Run(
@@ -178,16 +189,18 @@ public static class FindRequirement
             progress: null,
             stop
         );
-        return sapwood.Quick.PieceShare.Value < heartwood.Quick.PieceShare.Value
-            ? sapwood with
-            {
-                LesserPart = WoodZone.Sapwood,
-                Usual = heartwood.Usual,
-            }
-            : heartwood with
-            {
-                LesserPart = WoodZone.ExposedHeartwood,
-            };
+        var lesser =
+            sapwood.Quick.PieceShare.Value < heartwood.Quick.PieceShare.Value
+                ? sapwood with
+                {
+                    LesserPart = WoodZone.Sapwood,
+                    Usual = heartwood.Usual,
+                }
+                : heartwood with
+                {
+                    LesserPart = WoodZone.ExposedHeartwood,
+                };
+        return lesser with { WithoutHeartwoodAtFace = isHeartwoodOpen ? sapwood : null };
     }
 
     private static IReadOnlyList<FoundRoute> Predicted(

@@ -38,6 +38,17 @@ public static class DepthOrder
             _ => false,
         };
 
+    /// <summary>True where some of it is a limit on the heartwood that may stay untreated.</summary>
+    /// <param name="rule">The rule.</param>
+    public static bool LimitsUntreatedHeartwood(DepthRule rule) =>
+        rule switch
+        {
+            UntreatedHeartwoodLimit => true,
+            AllOf all => all.Parts.Any(LimitsUntreatedHeartwood),
+            AnyOf any => any.Parts.Any(LimitsUntreatedHeartwood),
+            _ => false,
+        };
+
     /// <summary>What is left of a rule for a piece of which no heartwood reaches a face.</summary>
     /// <param name="rule">The rule.</param>
     public static DepthRule WithoutHeartwoodAtFace(DepthRule rule)

@@ -170,6 +170,64 @@ public sealed class FindRequirementTests
         Assert.True(incised.Expected.Quick.PieceShare.Value < shorter.Expected.Quick.PieceShare.Value);
     }
 
+    private static readonly Enquiry Pine = Post with
+    {
+        Species = Facts.Species.Get("Scots pine"),
+        Section = new RectangularSection(100, 100),
+        Life = new(15),
+        HasExposedHeartwood = null,
+    };
+
+    [Theory]
+    [InlineData("british-2014", "NP6")]
+    [InlineData("british-2014", "AS 1604 H4")]
+    [InlineData("australian-hazard-classes", "H4")]
+    public void Where_heartwood_may_reach_a_face_the_figure_is_that_of_a_piece_where_it_does(
+        string rulebook,
+        string stated
+    )
+    {
+        var open = Of(Pine with { StatedClass = stated }, rulebook).Expected!;
+        var shown = Of(Pine with { StatedClass = stated, HasExposedHeartwood = true }, rulebook).Expected!;
+        var hidden = Of(Pine with { StatedClass = stated, HasExposedHeartwood = false }, rulebook).Expected!;
+
+        Assert.Equal(shown.Quick.PieceShare, open.Quick.PieceShare);
+        Assert.Equal(WoodZone.ExposedHeartwood, open.LesserPart);
+        Assert.Equal(ReachVerdict.Unlikely, open.Usual!.Verdict);
+        Assert.Equal(hidden.Quick.PieceShare, open.WithoutHeartwoodAtFace!.Quick.PieceShare);
+        Assert.Equal(ReachVerdict.Likely, open.WithoutHeartwoodAtFace.Usual!.Verdict);
+        Assert.Null(shown.WithoutHeartwoodAtFace);
+        Assert.Null(hidden.LesserPart);
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData(true)]
+    public void Where_untreated_heartwood_is_limited_the_figure_is_of_the_sapwood_alone(bool? hasExposedHeartwood) =>
+        Assert.Equal(
+            WoodZone.Sapwood,
+            Of(
+                Pine with
+                {
+                    Species = Facts.Species.Get("radiata pine"),
+                    StatedClass = "NZS 3640 H4",
+                    HasExposedHeartwood = hasExposedHeartwood,
+                }
+            ).Expected!.LesserPart
+        );
+
+    [Theory]
+    [InlineData(35)]
+    [InlineData(60)]
+    public void Of_timber_too_wet_to_treat_nothing_is_predicted_but_what_it_reaches_when_dried(double moisturePercent)
+    {
+        var wet = Of(Pine with { MoisturePercent = moisturePercent });
+
+        Assert.Null(wet.Expected);
+        var way = Assert.Single(wet.Ways, way => way.Route.Kind == RouteKind.Dry);
+        Assert.Equal(Of(Pine).Expected!.Quick.PieceShare, way.Expected!.Quick.PieceShare);
+    }
+
     [Fact]
     public void Where_the_contracts_class_is_out_of_reach_the_codes_own_is_offered()
     {
