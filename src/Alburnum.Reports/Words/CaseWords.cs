@@ -162,6 +162,7 @@ public sealed class CaseWords(Wording wording)
                 ("class", unknown.Class)
             ),
             RetentionOfCodeNotKnown => wording.Say("cases.retention-of-code-not-known"),
+            ZoneTakenForGranted { Zone: null } => wording.Say("cases.open-zone-taken-for-granted"),
             ZoneTakenForGranted { Zone: var zone } => wording.Say("cases.zone-taken-for-granted", ("zone", zone)),
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
             UseNotJudged { Of: var odd } => wording.Say(

@@ -58,6 +58,6 @@ public enum ZoneGap
     /// <summary>Some assays are of the zone, and others do not say which zone was cut.</summary>
     SomeNotStated,
 
-    /// <summary>In which zone the retention is required is not known, and the assays are of more than one.</summary>
+    /// <summary>In which zone the retention is required is not known, and the assays say which was cut, or another retention is asked for in a zone that is.</summary>
     ZoneNotKnown,
 }

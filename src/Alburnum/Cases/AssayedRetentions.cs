@@ -7,7 +7,8 @@ namespace Alburnum.Cases;
 /// <remarks>
 /// A retention is that of the analytical zone of its class. An assay that says which zone was cut speaks of that zone alone. One that does not is of the zone that
 /// is asked for, where only one is. Where several are, it may be of any of them: less goes deep than stays outside, so that a content that is enough is enough in the
-/// shallowest, and one that is too low is too low in the deepest, whichever was cut. It tells nothing else. Our own choice.
+/// shallowest, and one that is too low is too low in the deepest, whichever was cut. It tells nothing else. Where the zone that is asked for is not known, an assay of
+/// a zone that is named tells nothing of it. Our own choice.
 /// </remarks>
 internal sealed class AssayedRetentions
 {
@@ -24,7 +25,7 @@ internal sealed class AssayedRetentions
         Demands = required.Retentions;
         _assays = required.Enquired.Assays;
         _unstated = [.. _assays.Where(assay => assay.Zone is null)];
-        _zones = [.. Demands.Select(demand => demand.Zone).OfType<AnalyticalZone>().DistinctBy(Place)];
+        _zones = [.. Demands.Select(demand => demand.Zone).OfType<AnalyticalZone>().DistinctBy(zone => zone.Place)];
     }
 
     /// <summary>Every retention that is asked for.</summary>
@@ -60,8 +61,12 @@ internal sealed class AssayedRetentions
                 Demands.Select(Of).SelectMany(asked => asked.OrElse.Prepend(asked.Assays)).SelectMany(all => all)
             );
 
-    /// <summary>Zone that assays are taken to be of though they do not say so, since no other is asked for; null where none is so taken.</summary>
-    public string? TakenForGranted => _unstated.Count > 0 && _zones is [{ Name: var only }] ? only : null;
+    /// <summary>That assays are taken to be of the zone that is asked for though they do not say so, since no other is; null where none is so taken.</summary>
+    public ZoneTakenForGranted? TakenForGranted =>
+        _unstated.Count == 0 ? null
+        : _zones is [{ Name: var only }] ? new(only)
+        : NoZoneIsNamed ? new(Zone: null)
+        : null;
 
     /// <summary>Whether assays that do not say which zone was cut are held against retentions in more than one.</summary>
     public bool IsZoneLeftOpen =>
@@ -101,20 +106,12 @@ internal sealed class AssayedRetentions
         : _zones.All(other => IsWithin(other, zone)) ? AssaysTell.AtMost
         : AssaysTell.Nothing;
 
-    // Of whichever zone it is, its assays are of one zone.
-    private RetentionAsked SomewhereOrOther(double kgPerM3)
-    {
-        List<IReadOnlyList<Assay>> sets =
-        [
-            .. _assays
-                .Where(assay => assay.Zone is not null)
-                .GroupBy(assay => assay.Zone)
-                .Select(cut => (IReadOnlyList<Assay>)[.. cut, .. _unstated]),
-        ];
-        return sets.Count > 1
-            ? new(kgPerM3, sets[0]) { Gap = ZoneGap.ZoneNotKnown, OrElse = sets[1..] }
-            : new(kgPerM3, _assays);
-    }
+    private RetentionAsked SomewhereOrOther(double kgPerM3) =>
+        NoZoneIsNamed
+            ? new(kgPerM3, _assays)
+            : new(kgPerM3, _assays) { Gap = ZoneGap.ZoneNotKnown, Tell = AssaysTell.Nothing };
+
+    private bool NoZoneIsNamed => _zones.Count == 0 && _unstated.Count == _assays.Count;
 
     private string Numbers(IReadOnlyList<Assay> assays) =>
         string.Join(
@@ -131,8 +128,4 @@ internal sealed class AssayedRetentions
     private static bool IsWithin(AnalyticalZone shallow, AnalyticalZone deep) =>
         shallow.FromMm <= deep.FromMm
         && (shallow.DepthMm ?? double.PositiveInfinity) <= (deep.DepthMm ?? double.PositiveInfinity);
-
-    // A zone whose depth follows the sapwood is known by its name alone.
-    private static (double, double?, string?) Place(AnalyticalZone zone) =>
-        (zone.FromMm, zone.DepthMm, zone.DepthMm is null ? zone.Name : null);
 }

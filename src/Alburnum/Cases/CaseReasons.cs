@@ -60,7 +60,7 @@ public sealed record OnlyContractDemands(ContractDemand Contract, Answer Code) :
 /// <param name="Demand">The least of the demands possible.</param>
 public sealed record LeastOfCode(Required Demand) : CaseReason;
 
-/// <summary>Each retention that is asked for, where it is not the code's alone: of those of one zone the verdict follows the greatest, and each zone has to hold its own.</summary>
+/// <summary>Each retention that is asked for, where it is not the code's alone, or no depth is judged beside it: of those of one zone the verdict follows the greatest, and each zone has to hold its own.</summary>
 /// <param name="Each">The assays against each, one or more.</param>
 public sealed record RetentionsJudged(IReadOnlyList<RetentionJudged> Each) : CaseReason
 {
@@ -85,8 +85,8 @@ public enum ZonesAskedFor
 public sealed record RetentionOfCodeNotKnown : CaseReason;
 
 /// <summary>Not every assay says which zone was cut: they are taken to be of the one in which the retention is required.</summary>
-/// <param name="Zone">The zone, as the rulebook names it.</param>
-public sealed record ZoneTakenForGranted(string Zone) : CaseReason;
+/// <param name="Zone">The zone, as the rulebook names it; null where it is not known.</param>
+public sealed record ZoneTakenForGranted(string? Zone) : CaseReason;
 
 /// <summary>Nothing is judged against the retention of the contract's class: no figure of it is known.</summary>
 /// <param name="Class">Name of the class.</param>

@@ -225,7 +225,13 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
     private IEnumerable<CaseReason> OfRetentions(DecisionRule decision)
     {
         var assayed = new AssayedRetentions(Required);
-        if (Enquired.Assays.Count > 0 && assayed.Demands is [{ By: not RetentionDemandedBy.Code }] or { Count: > 1 })
+        if (
+            Enquired.Assays.Count > 0
+            && (
+                assayed.Demands is [{ By: not RetentionDemandedBy.Code }] or { Count: > 1 }
+                || Required.Penetration is null
+            )
+        )
             yield return new RetentionsJudged([
                 .. assayed.Demands.Select(each => new RetentionJudged(
                     each,
@@ -360,8 +366,8 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
             && assayed.Demands.All(demand => demand.By != RetentionDemandedBy.Code)
         )
             yield return new RetentionOfCodeNotKnown();
-        if (assayed.TakenForGranted is { } zone)
-            yield return new ZoneTakenForGranted(zone);
+        if (assayed.TakenForGranted is { } taken)
+            yield return taken;
     }
 
     private IEnumerable<CaseReason> NoMoisture()

@@ -46,7 +46,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             ),
         ];
 
-    private AnalyticalZone? CodesZone => Answer.InAnyEvent?.Requirement.Zone;
+    private AnalyticalZone? CodesZone => Zone(Answer);
 
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 
@@ -54,10 +54,10 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     private double? CodeKgPerM3 =>
         Answer switch
         {
-            { InAnyEvent.Requirement: var code } => KgPerM3(code.RequiredRetention, code.Zone),
+            { InAnyEvent.Requirement: var code } => KgPerM3(code.RequiredRetention, CodesZone),
             NotCovered { Reason: DependsOn or CellNotRead, Trace.RequiredRetention: var settled } => KgPerM3(
                 settled,
-                zone: null
+                CodesZone
             ),
             _ => null,
         };
@@ -67,6 +67,22 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
         Contract is ContractDemand { Answer.Requirement: var contract }
             ? KgPerM3(contract.RequiredRetention, contract.Zone)
             : null;
+
+    // Where the answer is open, the zone is known only where every answer possible takes the same one: timber that is not permitted has none.
+    private static AnalyticalZone? Zone(Answer answer)
+    {
+        if (answer is not NotCovered { Possible: var possible })
+            return (answer as Required)?.Requirement.Zone;
+        List<AnalyticalZone?> zones =
+        [
+            .. possible
+                .Select(each => each.Answer)
+                .Where(each => each is not NotPermitted)
+                .Select(Zone)
+                .DistinctBy(zone => zone?.Place),
+        ];
+        return zones is [var only] ? only : null;
+    }
 
     private static IEnumerable<RetentionDemand> Of(
         RetentionDemandedBy by,

@@ -39,6 +39,9 @@ public sealed record AnalyticalZone(double? DepthMm, string Name)
 
     /// <summary>How thick the zone is, mm; null for the whole sapwood.</summary>
     public double? ThicknessMm => DepthMm - FromMm;
+
+    /// <summary>Where it lies, whatever its name. A zone whose depth follows the sapwood is known by its name alone.</summary>
+    internal (double, double?, string?) Place => (FromMm, DepthMm, DepthMm is null ? Name : null);
 }
 
 /// <summary>Retention as a multiple of the preservative's own critical value for the use class.</summary>

@@ -231,7 +231,7 @@ internal static class SaidReasons
             ),
             (
                 new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown),
-                "Retention, where 8 kg/m³ is required, is not judged: in which zone is not known, and the assays are of several that do not agree."
+                "Retention, where 8 kg/m³ is required, is not judged: in which zone is open."
             ),
             (
                 new HardlyThatProduct(["S1", "S4"]),
@@ -463,6 +463,11 @@ internal static class SaidReasons
             (
                 new RetentionOfCodeNotKnown(),
                 "What the code itself asks of retention here is not judged: no figure in kg/m³ is known."
+            ),
+            (
+                new ZoneTakenForGranted(Zone: null),
+                "Neither the zone that the laboratory cut nor the one in which the retention is required is known; they are taken to be the same. "
+                    + "A sample cut less deep would flatter it: ask the laboratory, and whoever asks for the retention."
             ),
             (
                 new ZoneTakenForGranted("outer 6 mm"),

@@ -12,6 +12,7 @@ public sealed class AssayedZonesTests
 
     private static readonly AnalyticalZone Outer = new(6, "outer 6 mm");
     private static readonly AnalyticalZone Sapwood = new(null, AnalyticalZone.AllSapwood);
+    private static readonly IReadOnlyList<Condition> OfClass = [new OneOf(Field.StatedClass, ["H"])];
 
     [Fact]
     public void An_assay_of_a_zone_that_nobody_states_settles_the_shallowest_where_it_is_enough()
@@ -52,16 +53,36 @@ public sealed class AssayedZonesTests
     }
 
     [Fact]
-    public void Where_the_zone_of_a_demand_is_not_known_the_verdict_must_hold_for_the_assays_of_each_zone()
+    public void An_assay_of_a_zone_that_is_named_settles_nothing_where_the_zone_of_the_demand_is_not_known()
     {
-        Assay outer = Assay("S1", 9.6) with { Zone = new(6) },
-            deep = Assay("S2", 9.2) with { Zone = new(12) };
+        Assay outer = Assay("S1", 9.6) with { Zone = new(6) };
+        var judged = Judged(null, null, outer, Assay("S2", 9.2) with { Zone = new(12) });
 
-        Assert.Equal(Verdict.Conforms, Judged(null, null, outer, deep).Batch!.Retention!.Verdict);
+        var open = new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown);
+        Assert.Equal([open], judged.Batch!.Retention!.Reasons);
+        Assert.Equal(Verdict.Undecided, judged.Overall.Verdict);
+        Assert.Equal([open], Judged(null, null, outer).Findings.NotJudged.OfType<ZoneNotAssayed>());
+        // Of neither is a zone known: they are taken to be of the same, and that is said.
+        var taken = Judged(null, null, Assay("S1", 9.6));
+        Assert.Equal(Verdict.Conforms, taken.Overall.Verdict);
+        Assert.Contains(new ZoneTakenForGranted(Zone: null), taken.Findings.NotJudged);
+    }
+
+    [Fact]
+    public void Where_the_answer_is_open_an_assay_counts_only_where_every_answer_takes_its_zone()
+    {
+        var outer = Assay("S1", 9.6) with { Zone = new(6) };
+        var same = Judged(Open(Outer, Outer with { Name = "6 mm of sapwood" }), [], [outer]);
+        var others = Judged(Open(Outer, Sapwood), [], [outer]);
+
+        Assert.Equal(Verdict.Conforms, same.Findings.Rule.Retention!.Verdict);
+        Assert.Equal([Outer], same.Required.Retentions.Select(demand => demand.Zone));
+        Assert.Equal([Verdict.Conforms], Each(same));
         Assert.Equal(
             [new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown)],
-            Judged(null, null, outer, Assay("S2", 2) with { Zone = new(12) }).Batch!.Retention!.Reasons
+            others.Findings.NotJudged.OfType<ZoneNotAssayed>()
         );
+        Assert.Equal([Verdict.Undecided], Each(others));
     }
 
     [Fact]
@@ -124,6 +145,20 @@ public sealed class AssayedZonesTests
         Assert.Equal([Verdict.Conforms, Verdict.Undecided, Verdict.Undecided], Each(judged));
     }
 
+    // No depth that meets the one meets the other.
+    private static Rulebook Open(AnalyticalZone withHeartwood, AnalyticalZone without) =>
+        Book(
+            "code",
+            Depth(
+                "with",
+                [new OneOf(Field.ExposedHeartwood, ["yes"])],
+                withHeartwood,
+                new LeastDepth(WoodZone.ExposedHeartwood, 6)
+            ),
+            Depth("without", [new OneOf(Field.ExposedHeartwood, ["no"])], without, new LeastDepth(WoodZone.Sapwood, 6)),
+            Amount([])
+        );
+
     private static IEnumerable<Verdict> Each(JudgedCase judged) =>
         Assert.Single(judged.Overall.Reasons.OfType<RetentionsJudged>()).Each.Select(each => each.Judgement.Verdict);
 
@@ -138,6 +173,28 @@ public sealed class AssayedZonesTests
         AnalyticalZone? ofClass,
         double? ownKgPerM3,
         params IReadOnlyList<Assay> assays
+    ) =>
+        Judged(
+            Book("code", Depth("code", [], ofCode, new LeastDepth(WoodZone.Sapwood, 6)), Amount([])),
+            ofClass is null
+                ? []
+                :
+                [
+                    Book(
+                        "classes",
+                        Depth("classes", OfClass, ofClass, new LeastDepth(WoodZone.Sapwood, 6)),
+                        Amount(OfClass)
+                    ),
+                ],
+            assays,
+            ownKgPerM3
+        );
+
+    private static JudgedCase Judged(
+        Rulebook code,
+        IReadOnlyList<Rulebook> classes,
+        IReadOnlyList<Assay> assays,
+        double? ownKgPerM3 = null
     )
     {
         var section = new RectangularSection(100, 100);
@@ -151,46 +208,44 @@ public sealed class AssayedZonesTests
             {
                 Section = section,
                 UseClasses = [UseClass.Four],
-                StatedClass = ofClass is null ? null : "H",
+                StatedClass = classes.Count == 0 ? null : "H",
             },
             50,
             new ShareMustPass(0.75),
             assays,
             ownKgPerM3,
             null
-        ).Under(Book("code", [], ofCode), ofClass is null ? [] : [Book("classes", [new OneOf(Field.StatedClass, ["H"])], ofClass)]).Predicted(null, null).Measured([new PieceEvidence("P01", EvidenceKind.Ruler, HandReadings.Profile(section, readings))]).Judged(DecisionRule.Usual);
+        ).Under(code, classes).Predicted(null, null).Measured([new PieceEvidence("P01", EvidenceKind.Ruler, HandReadings.Profile(section, readings))]).Judged(DecisionRule.Usual);
     }
 
-    private static Rulebook Book(string name, IReadOnlyList<Condition> when, AnalyticalZone? zone) =>
-        new([
-            new(
-                "depth",
-                Subject.Penetration,
-                when,
-                new PenetrationDemand(
-                    name,
-                    new LeastDepth(WoodZone.Sapwood, 6),
-                    zone is null ? null : new(zone, Invented),
-                    Invented
-                ),
-                [],
-                Invented
-            ),
-            new(
-                "amount",
-                Subject.Retention,
-                when,
-                new FixedRetention(new PreservativeAmount(8, AmountUnit.KgPerM3)),
-                [],
-                Invented
-            ),
-        ])
+    private static Rulebook Book(string name, params IReadOnlyList<Row> rows) =>
+        new(rows)
         {
             Name = name,
             Title = $"Invented {name}",
             Document = "Invented",
             Edition = "1",
         };
+
+    private static Row Depth(string name, IReadOnlyList<Condition> when, AnalyticalZone? zone, DepthRule depth) =>
+        new(
+            $"depth-{name}",
+            Subject.Penetration,
+            when,
+            new PenetrationDemand(name, depth, zone is null ? null : new(zone, Invented), Invented),
+            [],
+            Invented
+        );
+
+    private static Row Amount(IReadOnlyList<Condition> when) =>
+        new(
+            "amount",
+            Subject.Retention,
+            when,
+            new FixedRetention(new PreservativeAmount(8, AmountUnit.KgPerM3)),
+            [],
+            Invented
+        );
 
     private static MeasuredAssay Assay(string sample, double kgPerM3) => new(new Estimate(kgPerM3, 0.2), sample);
 }

@@ -218,7 +218,10 @@ public sealed class StagesTests
         );
         Assert.Equal(new RulebookSilent((NotCovered)result.Required.Answer), result.Overall.Reasons[0]);
         Assert.Equal(Verdict.Conforms, result.Findings.Rule.Retention!.Verdict);
-        Assert.Equal([new DepthNotJudged(), new RetentionOfCodeNotKnown()], result.Findings.NotJudged);
+        Assert.Equal(
+            [new DepthNotJudged(), new RetentionOfCodeNotKnown(), new ZoneTakenForGranted(Zone: null)],
+            result.Findings.NotJudged
+        );
     }
 
     [Fact]
@@ -522,7 +525,7 @@ public sealed class StagesTests
         Assert.Equal(Verdict.DoesNotConform, none.Overall.Verdict);
         Assert.Equal(none.Required.Answer, Assert.Single(none.Overall.Reasons.OfType<OnlyContractDemands>()).Code);
         Assert.Equal(8, none.Required.RequiredKgPerM3);
-        Assert.Empty(none.Findings.NotJudged.OfType<CaseReason>());
+        Assert.Equal(new ZoneTakenForGranted(Zone: null), Assert.Single(none.Findings.NotJudged.OfType<CaseReason>()));
         Assert.Equal(Verdict.Conforms, silent.Batch!.Penetration.Verdict);
         Assert.Single(silent.Findings.NotJudged.OfType<RulebookSilent>());
     }
@@ -690,7 +693,11 @@ public sealed class StagesTests
             .Judged(DecisionRule.Usual);
 
         Assert.Equal(
-            [new ContractNotJudged(new ContractClassNotKnown("NP7")), new DepthNotJudged()],
+            [
+                new ContractNotJudged(new ContractClassNotKnown("NP7")),
+                new DepthNotJudged(),
+                new ZoneTakenForGranted(Zone: null),
+            ],
             judged.Findings.NotJudged
         );
     }
