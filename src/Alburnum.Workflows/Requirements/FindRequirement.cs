@@ -172,14 +172,25 @@ public static class FindRequirement
         // No limit on untreated heartwood is predicted, only what is asked of the sapwood beside it.
         if (DepthOrder.LimitsUntreatedHeartwood(depth))
             sapwood = sapwood with { LesserPart = WoodZone.Sapwood };
-        var isHeartwoodOpen = enquiry.HeartwoodAtFace is null;
-        if (
-            enquiry.HeartwoodAtFace == false
-            || !DepthOrder.AsksOfHeartwoodAtFace(depth)
-            || (isHeartwoodOpen && sapwood.Quick.Places.Any(place => place.SapwoodMm <= 0))
-        )
-            return sapwood;
-        // How much heartwood shows is not known: each wood is predicted as if there were no other at the faces, and whatever meets both meets the harder.
+        return MayAskOfHeartwood(depth, enquiry, sapwood)
+            ? WithHeartwood(sapwood, request, enquiry, facts, stop)
+            : sapwood;
+    }
+
+    // A piece that is drawn with heartwood at its faces holds it in its figures already.
+    private static bool MayAskOfHeartwood(DepthRule depth, Enquiry enquiry, TreatingPrediction drawn) =>
+        DepthOrder.AsksOfHeartwoodAtFace(depth)
+        && (enquiry.HeartwoodAtFace ?? drawn.Quick.Places.All(place => place.SapwoodMm > 0));
+
+    // How much heartwood shows is not known: each wood is predicted as if there were no other at the faces, and whatever meets both meets the harder.
+    private static TreatingPrediction WithHeartwood(
+        TreatingPrediction sapwood,
+        PredictionRequest request,
+        Enquiry enquiry,
+        FactLibrary facts,
+        CancellationToken stop
+    )
+    {
         var heartwood = Predict.Run(
             request with
             {
@@ -200,7 +211,7 @@ public static class FindRequirement
                 {
                     LesserPart = WoodZone.ExposedHeartwood,
                 };
-        return lesser with { WithoutHeartwoodAtFace = isHeartwoodOpen ? sapwood : null };
+        return lesser with { WithoutHeartwoodAtFace = enquiry.HeartwoodAtFace is null ? sapwood : null };
     }
 
     private static IReadOnlyList<FoundRoute> Predicted(

@@ -187,9 +187,10 @@ public sealed class FindRequirementTests
         string stated
     )
     {
-        var open = Of(Pine with { StatedClass = stated }, rulebook).Expected!;
-        var shown = Of(Pine with { StatedClass = stated, HasExposedHeartwood = true }, rulebook).Expected!;
-        var hidden = Of(Pine with { StatedClass = stated, HasExposedHeartwood = false }, rulebook).Expected!;
+        var post = Pine with { StatedClass = stated, StatedClassMeans = Facts.Marks.Meant(stated) };
+        var open = Of(post, rulebook).Expected!;
+        var shown = Of(post with { HasExposedHeartwood = true }, rulebook).Expected!;
+        var hidden = Of(post with { HasExposedHeartwood = false }, rulebook).Expected!;
 
         Assert.Equal(shown.Quick.PieceShare, open.Quick.PieceShare);
         Assert.Equal(WoodZone.ExposedHeartwood, open.LesserPart);
@@ -211,6 +212,7 @@ public sealed class FindRequirementTests
                 {
                     Species = Facts.Species.Get("radiata pine"),
                     StatedClass = "NZS 3640 H4",
+                    StatedClassMeans = Facts.Marks.Meant("NZS 3640 H4"),
                     HasExposedHeartwood = hasExposedHeartwood,
                 }
             ).Expected!.LesserPart
