@@ -162,8 +162,7 @@ public sealed class CaseWords(Wording wording)
                 ("class", unknown.Class)
             ),
             RetentionOfCodeNotKnown => wording.Say("cases.retention-of-code-not-known"),
-            ZoneTakenForGranted { Zone: null } => wording.Say("cases.open-zone-taken-for-granted"),
-            ZoneTakenForGranted { Zone: var zone } => wording.Say("cases.zone-taken-for-granted", ("zone", zone)),
+            ZoneTakenForGranted { Zone: var zone } => TakenForGranted(zone),
             ContractNotJudged stated => _requirements.Answers.Say(stated.Class, codesName: null),
             UseNotJudged { Of: var odd } => wording.Say(
                 "cases.use-not-judged",
@@ -175,6 +174,11 @@ public sealed class CaseWords(Wording wording)
             NothingJudged => wording.Say("cases.nothing-judged"),
             _ => throw ReasonWords.Unknown(reason),
         };
+
+    private string TakenForGranted(string? zone) =>
+        zone is null
+            ? wording.Say("cases.open-zone-taken-for-granted")
+            : wording.Say("cases.zone-taken-for-granted", ("zone", zone));
 
     private string Alone(OnlyContractDemands only) =>
         wording.Say(

@@ -312,6 +312,7 @@ public sealed class OtherCodesChecks
             Species = Library.Species.Get("Douglas fir (N America)"),
             Section = new RectangularSection(thicknessMm, 150),
             IsIncised = isIncised,
+            UseClasses = [UseClass.Four],
         };
         Assert.Equal(isRejected, Ask("american-use-categories", enquiry) is NotPermitted);
     }
