@@ -22,21 +22,21 @@ public class ChargeTests
         SolutionDensityKgPerM3 = 1000,
     };
 
+    private static readonly ChargeQuestion Zone = new()
+    {
+        VolumeM3 = 2,
+        SurfaceM2 = 100,
+        DensityKgPerM3 = 560,
+        UptakeLPerM3 = new Estimate(250, 50),
+        ZoneLPerM3 = new Estimate(400, 60),
+        RetentionKgPerM3 = 6,
+        SolutionDensityKgPerM3 = 1010,
+    };
+
     [Fact]
     public void A_plan_puts_the_retention_into_the_zone_and_its_masses_add_up()
     {
-        var plan = ChargePlan.For(
-            new ChargeQuestion
-            {
-                VolumeM3 = 2,
-                SurfaceM2 = 100,
-                DensityKgPerM3 = 560,
-                UptakeLPerM3 = new Estimate(250, 50),
-                ZoneLPerM3 = new Estimate(400, 60),
-                RetentionKgPerM3 = 6,
-                SolutionDensityKgPerM3 = 1010,
-            }
-        );
+        var plan = ChargePlan.For(Zone);
 
         // 400 L of solution to the m³ of zone at 1.01 kg/L carry 6 kg of product.
         Assert.Equal(100 * 6 / (400 * 1.01), plan.StrengthPercent.Value, 1e-9);
@@ -65,17 +65,6 @@ public class ChargeTests
         Assert.False((question with { ZoneLPerM3 = new Estimate(12, 5) }).IsBeyondAnySolution);
         Assert.Throws<ArgumentOutOfRangeException>(() => ChargePlan.For(question));
     }
-
-    private static readonly ChargeQuestion Zone = new()
-    {
-        VolumeM3 = 2,
-        SurfaceM2 = 100,
-        DensityKgPerM3 = 560,
-        UptakeLPerM3 = new Estimate(250, 50),
-        ZoneLPerM3 = new Estimate(400, 60),
-        RetentionKgPerM3 = 6,
-        SolutionDensityKgPerM3 = 1010,
-    };
 
     [Theory]
     [InlineData(0.5)]
