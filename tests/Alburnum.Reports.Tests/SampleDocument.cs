@@ -122,6 +122,7 @@ internal static class SampleDocument
                 },
             ],
             VerdictWithLeftOut = Said(Verdict.Undecided, null),
+            WithLeftOut = "With every photograph left out that could be read: penetration rule not met.",
             Retention = new()
             {
                 RequiredKgPerM3 = 8,

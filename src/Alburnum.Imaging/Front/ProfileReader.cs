@@ -36,6 +36,9 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     /// <summary>Nearer to a corner than this the outline itself is uncertain, mm.</summary>
     private const double CornerMm = 1;
 
+    /// <summary>Nearer to a corner than so many times the usual depth of the other faces, treated wood is theirs.</summary>
+    private const double BesideBands = 2;
+
     /// <summary>A rough front nearer to the face, or to the middle, than this cannot be fitted, mm: the reading stands at the bound.</summary>
     private const double FaceMm = 0.75;
 
@@ -163,6 +166,7 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         var depths = new Estimate[count];
         var excluded = new bool[count];
         var atLeast = new double?[count];
+        var besideMm = BesideCornerMm(of);
         for (var i = 0; i < count; i++)
         {
             var s = (i + 0.5) * step;
@@ -170,7 +174,7 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             positions[i] = Math.Round(s, PositionDecimals);
             (depths[i], excluded[i]) = Position(of, s, of.DepthMm[column], shape, alikeMm);
             var isOdd = odd[column] || !of.Evidence.IsTreatedTo(column, of.DepthMm[column]);
-            if (of.Hidden[column] && !isOdd)
+            if (of.Hidden[column] && !isOdd && Math.Min(s, strip.Face.LengthMm - s) >= besideMm)
             {
                 atLeast[i] = Math.Max(of.DepthMm[column], ThroughMm(strip.Face, s));
                 depths[i] = new(depths[i].Value, UncertaintyBudget.Combine(alikeMm, AtBoundMm));
@@ -190,6 +194,20 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         {
             AtLeastMm = atLeast.Any(mm => mm is not null) ? atLeast : [],
         };
+    }
+
+    // Beside a corner the treated wood along the normal is the band of the face round the corner: it says nothing of this one, unless hardly any of it shows a front.
+    private double BesideCornerMm(FaceFront of)
+    {
+        if (of.Strip.Face.Closed || 2 * of.Hidden.Count(isHidden => isHidden) > of.Strip.Columns)
+            return 0;
+        double[] others =
+        [
+            .. front
+                .Fronts.Where(other => other != of)
+                .SelectMany(other => other.DepthMm.Where((_, column) => !other.Hidden[column])),
+        ];
+        return others.Length > 0 ? (BesideBands * Quantiles.UpperMedian(others)) + CornerMm : 0;
     }
 
     // How far inward from a place on a face the bands of all faces follow one another, mm: to half the way to the other side at most.

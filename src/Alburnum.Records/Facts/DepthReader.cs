@@ -34,6 +34,7 @@ internal static class DepthReader
         new(zone.Has("depth") ? zone.Quantity("depth", Units.Length, Ranges.DepthMm) : null, zone.Text("inWords"))
         {
             FromMm = zone.Has("from") ? zone.Quantity("from", Units.Length, Ranges.MeasuredDepthMm) : 0,
+            HeartwoodMm = zone.Has("heartwood") ? zone.Quantity("heartwood", Units.Length, Ranges.DepthMm) : null,
         };
 
     private static DepthRule ReadField(FactRow row)

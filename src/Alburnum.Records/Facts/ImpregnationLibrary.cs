@@ -72,7 +72,12 @@ public sealed class ImpregnationLibrary
             path,
             name,
             problems,
-            root => Each(root, "schedules", row => AddSchedule(row, name, schedules, problems))
+            root =>
+            {
+                Each(root, "schedules", row => AddSchedule(row, name, schedules, problems));
+                if (root.Has("schedules") && root.Rows("schedules").Count == 0)
+                    root.Refuse("schedules", "no row", "one schedule or more");
+            }
         );
         return problems.Count == 0 ? schedules : throw new InputRefusedException(problems);
     }

@@ -104,6 +104,9 @@ internal static partial class SubstanceFile
         var parts = Parts(texts, substances);
         if (parts is null)
             row.Refuse("parts", string.Join(", ", texts), "substances with their shares, such as \"CuO 18.5 %\"");
+        if (row.Has("alsoFrom"))
+            foreach (var other in row.Rows("alsoFrom"))
+                _ = other.Provenance();
         return new(row.Text("key"), row.Text("name"), parts ?? [], row.Provenance());
     }
 

@@ -19,16 +19,14 @@ public static class CountedRetentionText
                     : content.U is { } u ? Figures.Measured(content.Value, u, content.Unit, most: 4)
                     : $"{Figures.Significant(content.Value)} {content.Unit}"
                 );
-        if (document is { IsBelowDetection: false, LaboratoryKgPerM3: { } laboratory, DensityKgPerM3: { } density })
-            yield return density > 0
+        if (!document.IsBelowDetection && document.Contents.Any(content => content.U is not null))
+            yield return document is { LaboratoryKgPerM3: { } laboratory, DensityKgPerM3: > 0 and var density }
                 ? Said(
                     "assay.uncertainty",
                     ("laboratory", Figures.KgPerM3(laboratory)),
                     ("density", Figures.KgPerM3(density))
                 )
                 : Said("assay.uncertainty-of-laboratory");
-        else if (document is { IsBelowDetection: false } && document.Contents.Any(content => content.U is not null))
-            yield return Said("assay.uncertainty-of-laboratory");
         foreach (var step in document.Steps)
             yield return step;
         foreach (var remark in document.Remarks)

@@ -77,6 +77,9 @@ public sealed record CaseDocument
     /// <summary>The verdict on the rule with all of them that could be read; null where that is no more than one, or more pieces than the batch has.</summary>
     public VerdictDocument? VerdictWithLeftOut { get; init; }
 
+    /// <summary>What would be found with all of them, in one sentence; null likewise, and in documents kept before it was written down.</summary>
+    public string? WithLeftOut { get; init; }
+
     /// <summary>Assays against the retention demanded.</summary>
     public required RetentionDocument Retention { get; init; }
 
@@ -397,7 +400,30 @@ public sealed record RetentionDocument
         init;
     } = [];
 
-    /// <summary>Whether the retention is met.</summary>
+    /// <summary>Whether the retention is met; where several are asked for, whether each is.</summary>
+    public required RuleDocument Verdict { get; init; }
+
+    /// <summary>The assays against each retention that is asked for, where it is not the code's alone; empty otherwise, and in documents kept before it was written down.</summary>
+    public IReadOnlyList<RetentionJudgedDocument> ByDemand
+    {
+        get => field ?? [];
+        init;
+    } = [];
+}
+
+/// <summary>The assays against one of the retentions that are asked for.</summary>
+public sealed record RetentionJudgedDocument
+{
+    /// <summary>Who asks for how much, and in which zone, in words.</summary>
+    public required string Demand { get; init; }
+
+    /// <summary>Retention asked for, kg/m³.</summary>
+    public required double KgPerM3 { get; init; }
+
+    /// <summary>Zone in which it is asked for; null where it is not known.</summary>
+    public string? Zone { get; init; }
+
+    /// <summary>Whether it is met.</summary>
     public required RuleDocument Verdict { get; init; }
 }
 

@@ -15,18 +15,21 @@ public static class CaseMapping
     private static FindingsDocument Findings(CaseReading run)
     {
         var findings = FindingsMapping.Of(run.Judged.Findings);
-        var verdict = run.Judged.Overall.Verdict;
         IEnumerable<JudgedCase?> with = run.LeftOut.Each.OfType<LeftOutRead>().Select(read => read.With);
         return
             with.Append(run.LeftOut.Together)
-                .FirstOrDefault(judged => judged is { } && judged.Overall.Verdict != verdict)
-                is { Overall.Verdict: var other }
+                .FirstOrDefault(judged => judged is { } && Verdicts(judged) != Verdicts(run.Judged))
+                is { Findings: var other }
             ? findings with
             {
                 Headline = CaseWords.Current.HeadlineWithLeftOut(findings.Headline, other),
             }
             : findings;
     }
+
+    // The whole is undecided wherever something is not judged: penetration and retention each may turn without it.
+    private static (Verdict Whole, Verdict? Penetration, Verdict? Retention) Verdicts(JudgedCase judged) =>
+        (judged.Overall.Verdict, judged.Findings.Rule.Penetration?.Verdict, judged.Findings.Rule.Retention?.Verdict);
 
     private static RequirementWords Words => RequirementWords.Current;
 
@@ -69,6 +72,7 @@ public static class CaseMapping
             ],
             LeftOut = [.. run.LeftOut.Each.Select(LeftOutMapping.From)],
             VerdictWithLeftOut = run.LeftOut.Together is { } together ? Verdict(together.Overall) : null,
+            WithLeftOut = run.LeftOut.Together is { Findings: var all } ? CaseWords.Current.WithAllLeftOut(all) : null,
             Retention = Retention(result),
             Verdict = FindingsMapping.Rule(result.Overall),
             Findings = Findings(run),
@@ -118,8 +122,10 @@ public static class CaseMapping
                 Reason = Words.Answers.Reason(answer),
                 DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
-                AnalyticalZone = answer.InAnyEvent?.Requirement.Zone?.Name,
-                AnalyticalZoneStanding = answer.InAnyEvent?.Trace.ZoneStanding,
+                AnalyticalZone = result.Required.CodesZone?.Name,
+                AnalyticalZoneStanding = result.Required.CodesZone is null
+                    ? null
+                    : answer.InAnyEvent?.Trace.ZoneStanding,
                 Conditions = [.. Words.Answers.Beside(answer)],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows), .. trace.FactsUsed.Select(Row)],
@@ -278,6 +284,19 @@ public static class CaseMapping
                 result.Findings.Rule.Retention
                     ?? new Judgement(Penetration.Verdict.Undecided, null, [new RetentionUnknown()])
             ),
+            ByDemand =
+            [
+                .. result
+                    .Overall.Reasons.OfType<RetentionsJudged>()
+                    .SelectMany(several => several.Each)
+                    .Select(each => new RetentionJudgedDocument
+                    {
+                        Demand = CaseWords.Current.Say(each.Demand),
+                        KgPerM3 = each.Demand.KgPerM3,
+                        Zone = each.Demand.Zone?.Name,
+                        Verdict = FindingsMapping.Rule(each.Judgement),
+                    }),
+            ],
         };
 
     private static AssayDocument Assay(Assay assay)

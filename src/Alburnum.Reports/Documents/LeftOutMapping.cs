@@ -33,13 +33,17 @@ public static class LeftOutMapping
             : document;
     }
 
-    /// <summary>Whether the rule would be met with all that was left out; null where that is no more than one photograph.</summary>
+    /// <summary>What would be found with all that was left out; null where that is no more than one photograph.</summary>
     public static string? Together(CaseDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        return document.VerdictWithLeftOut is { Verdict: var verdict }
-            ? CaseWords.Current.WithAllLeftOut(verdict)
-            : null;
+        // A report kept before the sentence was written down holds the verdict alone.
+        return document.WithLeftOut
+            ?? (
+                document.VerdictWithLeftOut is { Verdict: var verdict }
+                    ? CaseWords.Current.WithAllLeftOut(verdict)
+                    : null
+            );
     }
 
     /// <summary>Every photograph of the case by piece, name of the file and SHA-256, those left out among them.</summary>

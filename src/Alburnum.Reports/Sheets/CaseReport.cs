@@ -264,9 +264,11 @@ public static class CaseReport
     private static void Retention(Sheet sheet, CaseDocument document)
     {
         sheet.Section(Words.RetentionTitle);
-        Fact(sheet, Words.Finding(Sentence(document.Retention.Verdict)));
-        foreach (var reason in document.Retention.Verdict.Reasons)
-            sheet.Fact("", reason);
+        foreach (var (i, says) in RetentionRows.Says(document.Retention).Index())
+            if (i == 0)
+                Fact(sheet, Words.Finding(says));
+            else
+                sheet.Fact("", says);
         if (document.Retention.Assays.Count == 0)
             return;
         foreach (var step in document.Retention.Conversion)

@@ -194,34 +194,36 @@ public sealed class CaseWords(Wording wording)
             ("reason", _requirements.Answers.Reason(only.Code) ?? "")
         );
 
-    private string Say(RetentionJudged judged)
+    private string Say(RetentionJudged judged) =>
+        wording.Say(
+            "cases.retention-judged",
+            ("demand", Say(judged.Demand)),
+            (
+                "verdict",
+                judged.Judgement.Reasons.Any(reason => reason is RetentionNotJudged)
+                    ? wording.Say("cases.retention-not-judged")
+                    : wording.Say(judged.Judgement.Verdict)
+            )
+        );
+
+    /// <summary>Who asks for how much, and in which zone.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Nobody known asks for it.</exception>
+    public string Say(RetentionDemand demand)
     {
-        var kgPerM3 = Figures.KgPerM3(judged.Demand.KgPerM3);
-        (string, string) amount =
-                (
-                    "amount",
-                    judged.Demand.Zone is { Name: var zone }
-                        ? wording.Say("cases.retention-in-zone", ("amount", kgPerM3), ("zone", zone))
-                        : kgPerM3
-                ),
-            verdict =
-                (
-                    "verdict",
-                    judged.Judgement.Reasons.Any(reason => reason is RetentionNotJudged)
-                        ? wording.Say("cases.retention-not-judged")
-                        : wording.Say(judged.Judgement.Verdict)
-                );
-        return judged.Demand.By switch
+        ArgumentNullException.ThrowIfNull(demand);
+        var kgPerM3 = Figures.KgPerM3(demand.KgPerM3);
+        (string, string) amount = (
+            "amount",
+            demand.Zone is { Name: var zone }
+                ? wording.Say("cases.retention-in-zone", ("amount", kgPerM3), ("zone", zone))
+                : kgPerM3
+        );
+        return demand.By switch
         {
-            RetentionDemandedBy.Code => wording.Say("cases.retention-by-code", amount, verdict),
-            RetentionDemandedBy.Class => wording.Say(
-                "cases.retention-by-class",
-                ("class", judged.Demand.Class ?? ""),
-                amount,
-                verdict
-            ),
-            RetentionDemandedBy.Contract => wording.Say("cases.retention-by-contract", amount, verdict),
-            _ => throw new ArgumentOutOfRangeException(nameof(judged), judged, "Nobody known asks for it."),
+            RetentionDemandedBy.Code => wording.Say("cases.retention-by-code", amount),
+            RetentionDemandedBy.Class => wording.Say("cases.retention-by-class", ("class", demand.Class ?? ""), amount),
+            RetentionDemandedBy.Contract => wording.Say("cases.retention-by-contract", amount),
+            _ => throw new ArgumentOutOfRangeException(nameof(demand), demand, "Nobody known asks for it."),
         };
     }
 
@@ -243,21 +245,30 @@ public sealed class CaseWords(Wording wording)
             LeftOutRead { Piece: { } piece, With: { } with } => wording.Say(
                 piece.Evidence.Profile is null ? "cases.left-out.no-depth" : "cases.left-out.with-it",
                 ("piece", wording.Say(piece.Judgement.Verdict)),
-                ("rule", wording.SayRule(with.Overall.Verdict))
+                ("rule", new FindingWords(wording).Begins(with.Findings))
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(leftOut), leftOut, "Not a reading."),
         };
 
-    /// <summary>Whether the rule would be met with every photograph that was left out.</summary>
+    /// <summary>Whether the rule would be met with every photograph that was left out, where no more is known.</summary>
     /// <param name="verdict">The rule's verdict.</param>
     public string WithAllLeftOut(Verdict verdict) =>
         wording.Say("cases.left-out.with-all", ("rule", wording.SayRule(verdict)));
 
-    /// <summary>A headline whose verdict turns with photographs that were left out.</summary>
+    /// <summary>What would be found with every photograph that was left out.</summary>
+    /// <param name="with">What would be found.</param>
+    public string WithAllLeftOut(BatchFindings with) =>
+        wording.Say("cases.left-out.with-all", ("rule", new FindingWords(wording).Begins(with)));
+
+    /// <summary>A headline whose verdicts turn with photographs that were left out.</summary>
     /// <param name="headline">The headline without them.</param>
-    /// <param name="verdict">The rule's verdict with one of them, or with all.</param>
-    public string HeadlineWithLeftOut(string headline, Verdict verdict) =>
-        wording.Say("cases.left-out.headline", ("headline", headline), ("rule", wording.SayRule(verdict)));
+    /// <param name="with">What would be found with one of them, or with all.</param>
+    public string HeadlineWithLeftOut(string headline, BatchFindings with) =>
+        wording.Say(
+            "cases.left-out.headline",
+            ("headline", headline),
+            ("rule", new FindingWords(wording).Begins(with))
+        );
 
     /// <summary>The sentence of a remark.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A remark of a kind that no sentence is known for.</exception>

@@ -33,6 +33,14 @@ public sealed class FindingWords(Wording wording)
         );
     }
 
+    /// <summary>What the headline begins with: penetration and retention, each met, not met or not judged.</summary>
+    /// <param name="findings">What was found.</param>
+    public string Begins(BatchFindings findings)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        return wording.Joined("finding.and", Lead(findings, measure: null));
+    }
+
     /// <summary>The rule: met or not, and with which chance it would be if depths and retention were known exactly.</summary>
     /// <param name="rule">What was found.</param>
     public string Rule(RuleFinding rule)

@@ -299,7 +299,9 @@ public static class ReadingWords
         };
 
     private static string Percent(double share, double? u) =>
-        $"{Digits(100 * share, "f1")} ± {(u is { } known ? Digits(100 * known, "f1") : "")} %";
+        u is { } known && Digits(100 * known, "f1") is var shown and not "0.0"
+            ? $"{Digits(100 * share, "f1")} ± {shown} %"
+            : $"{Digits(100 * share, "f1")} %";
 
     private static string Digits(double value, string format = "0.#") =>
         value.ToString(format, CultureInfo.InvariantCulture);

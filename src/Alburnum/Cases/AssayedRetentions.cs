@@ -18,12 +18,14 @@ internal sealed class AssayedRetentions
     private readonly IReadOnlyList<Assay> _assays;
     private readonly IReadOnlyList<Assay> _unstated;
     private readonly IReadOnlyList<AnalyticalZone> _zones;
+    private readonly bool _mayHeartwoodLieAtFace;
 
     /// <summary>Sets assays against retentions.</summary>
     public AssayedRetentions(RequiredCase required)
     {
         Demands = required.Retentions;
         _assays = required.Enquired.Assays;
+        _mayHeartwoodLieAtFace = required.Answer.Trace.AsAnswered.HeartwoodAtFace != false;
         _unstated = [.. _assays.Where(assay => assay.Zone is null)];
         _zones = [.. Demands.Select(demand => demand.Zone).OfType<AnalyticalZone>().DistinctBy(zone => zone.Place)];
     }
@@ -119,10 +121,14 @@ internal sealed class AssayedRetentions
             assays.Select(assay => _assays.Index().First(each => ReferenceEquals(each.Item, assay)).Index)
         );
 
-    private static bool Is(AssayedZone cut, AnalyticalZone zone) =>
-        cut.DepthMm is { } mm
-            ? zone.ThicknessMm is { } thicknessMm && Math.Abs(thicknessMm - mm) < SameMm
-            : zone is { DepthMm: null, Name: AnalyticalZone.AllSapwood };
+    // What a zone holds of heartwood besides is nothing where none lies at a face.
+    private bool Is(AssayedZone cut, AnalyticalZone zone) =>
+        (zone.HeartwoodMm is null || !_mayHeartwoodLieAtFace)
+        && (
+            cut.DepthMm is { } mm
+                ? zone.ThicknessMm is { } thicknessMm && Math.Abs(thicknessMm - mm) < SameMm
+                : zone.DepthMm is null
+        );
 
     // Neither begins nor ends deeper. All the sapwood is taken for deeper than any fixed depth.
     private static bool IsWithin(AnalyticalZone shallow, AnalyticalZone deep) =>

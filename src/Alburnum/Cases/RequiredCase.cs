@@ -46,7 +46,8 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
             ),
         ];
 
-    private AnalyticalZone? CodesZone => Zone(Answer);
+    /// <summary>Zone in which the code asks for its retention; null where it asks for none, or the zone is not known.</summary>
+    public AnalyticalZone? CodesZone => Zone(Answer);
 
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 

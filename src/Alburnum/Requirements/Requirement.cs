@@ -31,8 +31,8 @@ public sealed record Requirement(
 /// <param name="Name">The zone as the rulebook names it, for instance "all the sapwood".</param>
 public sealed record AnalyticalZone(double? DepthMm, string Name)
 {
-    /// <summary>Name, in the penetration classes, of the zone that is the whole sapwood and nothing else.</summary>
-    public const string AllSapwood = "all the sapwood";
+    /// <summary>How deep it reaches into heartwood that lies at a face besides, mm; null where it does not.</summary>
+    public double? HeartwoodMm { get; init; }
 
     /// <summary>Depth at which the zone begins, mm below the lateral faces; 0 where it begins at the surface.</summary>
     public double FromMm { get; init; }

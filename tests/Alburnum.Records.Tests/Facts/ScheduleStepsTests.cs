@@ -1,5 +1,6 @@
 using Alburnum.Impregnation;
 using Alburnum.Records.Facts;
+using Alburnum.Tests.Shared;
 
 namespace Alburnum.Records.Tests.Facts;
 
@@ -17,6 +18,19 @@ public sealed class ScheduleStepsTests
         );
 
         Assert.Equal(["kPa", "rampMinutes", "contact"], refused.Problems.Select(problem => problem.Field));
+    }
+
+    [Fact]
+    public void A_file_without_a_schedule_is_refused()
+    {
+        using var folder = new TemporaryFolder();
+        var file = folder.Write("own.yaml", "schedules: []\n");
+
+        var problem = Assert.Single(
+            Assert.Throws<InputRefusedException>(() => ImpregnationLibrary.ReadSchedules(file)).Problems
+        );
+
+        Assert.Equal(("own.yaml", "schedules", "no row"), (problem.File, problem.Field, problem.Found));
     }
 
     [Fact]

@@ -27,7 +27,7 @@ public sealed class CaseReportTests
     [InlineData("Shallower than expected.")]
     [InlineData("The saw slipped.")]
     [InlineData("It would have failed.")]
-    [InlineData("With every photograph left out that could be read: undecided.")]
+    [InlineData("With every photograph left out that could be read: penetration rule not met.")]
     [InlineData("aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa")]
     [InlineData("Assumed: From the smallest log")]
     [InlineData("Sapwood: an invented law.")]

@@ -11,7 +11,7 @@ public sealed class AssayedZonesTests
     private static readonly Provenance Invented = new(Standing.CommonPractice, "common practice", "", "", "");
 
     private static readonly AnalyticalZone Outer = new(6, "outer 6 mm");
-    private static readonly AnalyticalZone Sapwood = new(null, AnalyticalZone.AllSapwood);
+    private static readonly AnalyticalZone Sapwood = new(null, "all the sapwood");
     private static readonly IReadOnlyList<Condition> OfClass = [new OneOf(Field.StatedClass, ["H"])];
 
     [Fact]
@@ -20,7 +20,7 @@ public sealed class AssayedZonesTests
         var judged = Judged(Outer, Sapwood, Assay("S1", 9.6));
 
         Assert.Equal([Verdict.Conforms, Verdict.Undecided], Each(judged));
-        var missing = new ZoneNotAssayed(AnalyticalZone.AllSapwood, 8, ZoneGap.NotStated);
+        var missing = new ZoneNotAssayed("all the sapwood", 8, ZoneGap.NotStated);
         Assert.Contains(missing, judged.Findings.NotJudged);
         Assert.Equal([missing], judged.Batch!.Retention!.Reasons.OfType<ZoneNotAssayed>());
         Assert.Equal((Verdict.Undecided, Verdict.Undecided), (judged.Batch.Retention.Verdict, judged.Overall.Verdict));
@@ -145,6 +145,24 @@ public sealed class AssayedZonesTests
         Assert.Equal([Verdict.Conforms, Verdict.Undecided, Verdict.Undecided], Each(judged));
     }
 
+    [Theory]
+    [InlineData(false, Verdict.Conforms)]
+    [InlineData(true, Verdict.Undecided)]
+    [InlineData(null, Verdict.Undecided)]
+    public void A_zone_with_heartwood_is_all_the_sapwood_where_none_lies_at_a_face(bool? isExposed, Verdict expected)
+    {
+        var zone = new AnalyticalZone(null, "all the sapwood and 6 mm into heartwood") { HeartwoodMm = 6 };
+        var code = Book("code", Depth("code", [], zone, new LeastDepth(WoodZone.Sapwood, 6)), Amount([]));
+        var judged = Judged(
+            code,
+            [],
+            [Assay("S1", 9.6) with { Zone = new(DepthMm: null) }],
+            isHeartwoodExposed: isExposed
+        );
+
+        Assert.Equal(expected, judged.Batch!.Retention!.Verdict);
+    }
+
     // No depth that meets the one meets the other.
     private static Rulebook Open(AnalyticalZone withHeartwood, AnalyticalZone without) =>
         Book(
@@ -194,7 +212,8 @@ public sealed class AssayedZonesTests
         Rulebook code,
         IReadOnlyList<Rulebook> classes,
         IReadOnlyList<Assay> assays,
-        double? ownKgPerM3 = null
+        double? ownKgPerM3 = null,
+        bool? isHeartwoodExposed = null
     )
     {
         var section = new RectangularSection(100, 100);
@@ -209,6 +228,7 @@ public sealed class AssayedZonesTests
                 Section = section,
                 UseClasses = [UseClass.Four],
                 StatedClass = classes.Count == 0 ? null : "H",
+                HasExposedHeartwood = isHeartwoodExposed,
             },
             50,
             new ShareMustPass(0.75),

@@ -46,11 +46,10 @@ public sealed record ChargeDesign(ChargeGoal Goal, IReadOnlyList<ScheduleTrial> 
     public ScheduleTrial? Chosen =>
         Tried
             .Where(trial => trial.Plan is not null)
-            .OrderBy(trial => Goal.Least == ChargeCost.Time ? Minutes(trial) : Litres(trial))
-            .ThenBy(trial => Goal.Least == ChargeCost.Time ? Litres(trial) : Minutes(trial))
-            .FirstOrDefault();
-
-    private static double Minutes(ScheduleTrial trial) => trial.Schedule.Value.Minutes;
-
-    private static double Litres(ScheduleTrial trial) => trial.Plan!.SolutionL.Value;
+            .MinBy(trial =>
+                (trial.Schedule.Value.Minutes, trial.Plan!.SolutionL.Value) is var (minutes, litres)
+                && Goal.Least == ChargeCost.Time
+                    ? (minutes, litres)
+                    : (litres, minutes)
+            );
 }
