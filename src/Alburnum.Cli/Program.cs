@@ -7,7 +7,7 @@ using var stop = new CancellationTokenSource();
 Console.CancelKeyPress += (_, pressed) =>
 {
     pressed.Cancel = true;
-    stop.Cancel();
+    _ = Stopping.AskAsync(stop, Stopping.Grace, Environment.Exit);
 };
 
 // Asked to end from outside, as by a service manager: what is half written is taken back here too.
@@ -16,7 +16,7 @@ using var terminated = PosixSignalRegistration.Create(
     signal =>
     {
         signal.Cancel = true;
-        stop.Cancel();
+        _ = Stopping.AskAsync(stop, Stopping.Grace, Environment.Exit);
     }
 );
 Language.Choose();

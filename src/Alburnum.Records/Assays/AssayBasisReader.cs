@@ -2,6 +2,7 @@ using Alburnum.Assaying;
 using Alburnum.Facts;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
+using Alburnum.Requirements;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Assays;
@@ -30,6 +31,10 @@ public static class AssayBasisReader
         {
             CountedAs = countedAs,
             Product = product,
+            ProductKind =
+                product is not null && facts.Preservatives.Find(product.Key) is Found<Preservative>(var kind)
+                    ? kind
+                    : null,
             Density =
                 fields.Part(AssayFields.ZoneDensity, ContentText.ReadDensity) is { } stated ? stated
                 : species is null ? null

@@ -31,6 +31,9 @@ public sealed record ContractDocument
     [JsonConverter(typeof(StandingConverter))]
     public Standing? AnalyticalZoneStanding { get; init; }
 
+    /// <summary>Retention of its class, in words: an amount, or a multiple of the critical value; null where not known.</summary>
+    public string? Retention { get; init; }
+
     /// <summary>All of it in a sentence.</summary>
     public required string InWords { get; init; }
 
@@ -67,6 +70,7 @@ public sealed record ContractDocument
             Stricter = demand?.Stricter,
             Standing = demand?.Answer.Trace.PenetrationStanding,
             AnalyticalZoneStanding = demand?.Answer.Trace.ZoneStanding,
+            Retention = requirement is null ? null : RequirementWords.Current.Answers.Retention(requirement),
             InWords = RequirementWords.Current.Answers.Say(
                 contract,
                 RequirementWords.Current.Answers.Demanded(code),

@@ -97,7 +97,15 @@ public static class AnswerParts
         )
             yield return (Said("answers.sheet.zone"), zone);
         if (answer.Requirement is not { } demand)
+        {
+            // The code asks for none: what the contract orders all the same is its own.
+            if (answer is { Outcome: AnswerOutcome.NotNeeded, Contract: { Retention: { } ordered } contract })
+                yield return (
+                    Said("answers.sheet.retention"),
+                    Said("answers.zone.of-contract", ("zone", ordered), ("class", contract.StatedClass))
+                );
             yield break;
+        }
         if (demand.Retention is { } amount)
             yield return (Said("answers.sheet.retention"), Worn(amount, demand.RetentionStanding));
         else if (demand.RetentionFactor is { } factor)

@@ -99,10 +99,16 @@ public static class SpecificationClause
             Said("requirements.clause.none-by-code", ("rulebook", trace.RulebookTitle)),
             Said(
                 "requirements.clause.zone",
-                ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-stated"))
+                ("zone", requirement.Zone?.Name ?? Said("requirements.clause.to-be-agreed"))
             ),
-            Said("requirements.clause.retention", ("retention", Retention(requirement))),
-            Said("requirements.clause.moisture", ("moisture", Moisture(requirement))),
+            Said(
+                "requirements.clause.retention",
+                ("retention", Retention(requirement, "requirements.clause.to-be-agreed"))
+            ),
+            Said(
+                "requirements.clause.moisture",
+                ("moisture", Moisture(requirement, "requirements.clause.to-be-agreed"))
+            ),
             Said("requirements.clause.cut-ends"),
             IsInGround(trace) ? Said("requirements.clause.cut-ends-in-ground") : "",
             Said("requirements.clause.certificate"),
@@ -259,19 +265,19 @@ public static class SpecificationClause
             : Said("requirements.clause.named-penetration", ("name", requirement.PenetrationName), ("depth", depth));
     }
 
-    private static string Retention(Requirement requirement) =>
+    private static string Retention(Requirement requirement, string unknown = "requirements.clause.to-be-stated") =>
         requirement switch
         {
             { RequiredRetention: { } amount } => Said("requirements.clause.amount", ("amount", amount.Label)),
             { Retention.Factor: 1 } => Said("requirements.clause.once"),
             { Retention: { } rule } => Said("requirements.clause.multiple", ("factor", Figures.Digits(rule.Factor))),
-            _ => Said("requirements.clause.to-be-stated"),
+            _ => Said(unknown),
         };
 
-    private static string Moisture(Requirement requirement) =>
+    private static string Moisture(Requirement requirement, string unknown = "requirements.clause.to-be-stated") =>
         requirement.MoistureMaxPercent is { } moisture
             ? Said("requirements.clause.at-most", ("percent", Figures.Digits(moisture, 1)))
-            : Said("requirements.clause.to-be-stated");
+            : Said(unknown);
 
     private static string Use(Trace trace) =>
         Decided(trace, Subject.UseClass) ?? Said("requirements.clause.no-use-class");

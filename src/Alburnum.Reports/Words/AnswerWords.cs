@@ -281,6 +281,18 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         };
     }
 
+    /// <summary>A retention: the amount, or a multiple of the critical value; null where neither is known.</summary>
+    public string? Retention(Requirement requirement)
+    {
+        ArgumentNullException.ThrowIfNull(requirement);
+        return requirement switch
+        {
+            { RequiredRetention: { } amount } => amount.Label,
+            { Retention.Factor: var factor } => wording.Say("answers.sheet.factor", ("factor", Figures.Digits(factor))),
+            _ => null,
+        };
+    }
+
     /// <summary>What goes with a demand.</summary>
     public string Say(RequirementCondition condition) =>
         condition switch

@@ -308,6 +308,11 @@ public sealed class CaseWords(Wording wording)
                 ("sample", sample),
                 ("said", new AssayWords(wording).OffFormula(product, parts))
             ),
+            ProductOfAnotherKind(var stated, var counted) => wording.Say(
+                "cases.remark.product-of-another-kind",
+                ("stated", stated.Name),
+                ("counted", counted.Name)
+            ),
             SamplesInPart(var samples, var parts) => wording.Say(
                 "cases.remark.samples-in-part",
                 ("parts", string.Join(", ", parts)),

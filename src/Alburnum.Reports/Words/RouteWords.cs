@@ -12,7 +12,10 @@ public sealed class RouteWords(Wording wording)
     {
         ArgumentNullException.ThrowIfNull(route);
         var change = Say(route.Change);
-        return route.IsIncisedToo ? wording.Say("routes.and-incise", ("change", change)) : change;
+        var whole = route.IsIncisedToo ? wording.Say("routes.and-incise", ("change", change)) : change;
+        return route.DriedTooPercent is { } percent
+            ? wording.Say("routes.and-dry", ("change", whole), ("percent", Figures.Digits(percent, 1)))
+            : whole;
     }
 
     /// <summary>What kind of change it is, for instance "other species".</summary>

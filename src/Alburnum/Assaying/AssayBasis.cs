@@ -1,3 +1,5 @@
+using Alburnum.Requirements;
+
 namespace Alburnum.Assaying;
 
 /// <summary>How a laboratory's figures become the retention that is required.</summary>
@@ -8,6 +10,9 @@ public sealed record AssayBasis
 
     /// <summary>Product that the retention counts; null where it counts substances.</summary>
     public ProductFormula? Product { get; init; }
+
+    /// <summary>The kind of preservative that the product is; null where it is not known.</summary>
+    public Preservative? ProductKind { get; init; }
 
     /// <summary>Oven-dry density of the zone; null where it is not known.</summary>
     public ZoneDensity? Density { get; init; }

@@ -83,6 +83,11 @@ public sealed record SampleOffFormula(string Sample, ProductFormula Product, IRe
 /// <param name="Parts">Names of the parts. At least one.</param>
 public sealed record SamplesInPart(IReadOnlyList<string> Samples, IReadOnlyList<string> Parts) : CaseRemark;
 
+/// <summary>The retention counts a product that is another kind of preservative than the one stated.</summary>
+/// <param name="Stated">The preservative that is stated.</param>
+/// <param name="Counted">The product that the retention counts.</param>
+public sealed record ProductOfAnotherKind(Preservative Stated, ProductFormula Counted) : CaseRemark;
+
 /// <summary>An assay is of a zone for which no retention is required: it is not counted.</summary>
 /// <param name="Assay">The assay; it says which zone was cut.</param>
 public sealed record OtherZoneAssayed(Assay Assay) : CaseRemark;

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Assaying;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
 
@@ -71,6 +72,7 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
         Enquired.AssayBasis.Product is { } product
             ?
             [
+                .. OtherProduct(product),
                 .. Enquired
                     .Assays.Where(assay => assay.PartsNotAnalysed.Count > 0)
                     .GroupBy(
@@ -85,6 +87,12 @@ public sealed record MeasuredCase(PredictedCase Predicted, IReadOnlyList<PieceEv
                     .Assays.Where(assay => assay.PartsOffFormula.Count > 0)
                     .Select(assay => new SampleOffFormula(assay.Sample, product, assay.PartsOffFormula)),
             ]
+            : [];
+
+    private IEnumerable<CaseRemark> OtherProduct(ProductFormula product) =>
+        Enquired is { Enquiry.PreservativeKind: { } stated, AssayBasis.ProductKind: { } counted }
+        && stated.Key != counted.Key
+            ? [new ProductOfAnotherKind(stated, product)]
             : [];
 
     private IEnumerable<CaseRemark> OfZones()

@@ -18,6 +18,9 @@ public static class PieceConformity
 
     private const double PercentileCoverage = 0.95;
 
+    /// <summary>Depths that differ by less than this share of their uncertainty are one figure.</summary>
+    private const double AlikeShare = 0.1;
+
     /// <summary>Judges a piece.</summary>
     /// <param name="rule">What is required.</param>
     /// <param name="profile">What was measured.</param>
@@ -120,18 +123,20 @@ public static class PieceConformity
             statistic.StandardUncertainty
         );
         var u = Math.Max(deciding.StandardUncertaintyMm, statistic.StandardUncertainty);
-        var least = positions.MinBy(position => position.DepthMm);
+        var leastRead = positions.MinBy(position => position.DepthMm);
+        var least =
+            positions.Count == Read(evidence.Profile)
+                ? statistics.MinimumMm
+                : new(leastRead.DepthMm, leastRead.StandardUncertaintyMm);
+        var turnsElsewhere = isMinimum && deciding.DepthMm > least.Value + AlikeShare * u;
         reasons.Add(
             new DecidedAt
             {
                 Rule = rule,
                 Reading = evidence.Reading,
                 Positions = positions.Count,
-                LeastDepthMm =
-                    positions.Count == Read(evidence.Profile)
-                        ? statistics.MinimumMm
-                        : new(least.DepthMm, least.StandardUncertaintyMm),
-                TurnsElsewhere = isMinimum && deciding.DepthMm > least.DepthMm,
+                LeastDepthMm = least,
+                TurnsElsewhere = turnsElsewhere,
                 Face = deciding.Face,
                 PositionMm = deciding.PositionMm,
                 DepthMm = deciding.DepthMm,
@@ -142,7 +147,13 @@ public static class PieceConformity
             }
         );
         if (!deciding.AsksForWholeZone && u > 0)
-            reasons.Add(GuardBandAbout(deciding, u, evidence.Decision));
+            reasons.Add(
+                // Of the figure that is told.
+                GuardBandAbout(deciding, u, evidence.Decision) with
+                {
+                    DepthMm = isMinimum && !turnsElsewhere ? least.Value : deciding.DepthMm,
+                }
+            );
         return (probability, deciding.MarginMm(u));
     }
 

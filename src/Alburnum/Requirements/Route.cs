@@ -22,6 +22,9 @@ public sealed record Route(
     /// <summary>What kind of change it is.</summary>
     public RouteKind Kind => Change.Kind;
 
+    /// <summary>Greatest moisture to which the timber, too wet as it is, is dried as well, %; null where it need not be, or drying is the change.</summary>
+    public double? DriedTooPercent { get; init; }
+
     /// <summary>The depth that decides then, of code and contract; null where none is known or required.</summary>
     public DepthRule? Depth { get; init; }
 
@@ -67,6 +70,8 @@ public sealed class RouteSearch(
         var isSilent = rulebook.Answer(enquiry) is NotCovered;
         var treated = Changes(enquiry)
             .SelectMany(WithAndWithoutIncising)
+            .Select(changed => Dried(changed, enquiry))
+            .OfType<Changed>()
             .Where(changed => !AsksTheSame(changed, enquiry))
             .Select(Asked)
             .OfType<Route>()
@@ -80,6 +85,23 @@ public sealed class RouteSearch(
                 .ThenBy(route => route.Kind),
         ];
     }
+
+    // Timber that is too wet is dried whatever else is changed; that it is incised alone is then no way out.
+    private Changed? Dried(Changed changed, Enquiry now) =>
+        TooWet(changed.Enquiry) is not { } max ? changed
+        : changed.Change is InciseFaces ? null
+        : changed with
+        {
+            DriedTooPercent = changed.Enquiry.Species == now.Species ? max : null,
+            Enquiry = changed.Enquiry with { MoisturePercent = max },
+        };
+
+    // Greatest moisture before treatment, where the timber is known to be moister; null otherwise.
+    private double? TooWet(Enquiry enquiry) =>
+        rulebook.Answer(enquiry) is Required { Requirement.MoistureMaxPercent: { } max }
+        && enquiry.MoisturePercent > max
+            ? max
+            : null;
 
     private static IEnumerable<Changed> WithAndWithoutIncising(Changed change)
     {
@@ -106,7 +128,7 @@ public sealed class RouteSearch(
     // What the code does not permit is no route.
     private Route? Asked(Changed changed)
     {
-        var (change, isIncisedToo, enquiry) = changed;
+        var (change, isIncisedToo, enquiry) = (changed.Change, changed.IsIncisedToo, changed.Enquiry);
         var sold = change is TakeSpecies { Species: var other } ? Sold(other, enquiry, isTreated: true) : null;
         var answer = rulebook.Answer(enquiry);
         var contract = ContractClass.Of(answer, rulebook, Known);
@@ -130,6 +152,7 @@ public sealed class RouteSearch(
                 Depth = depth,
                 Contract = contract,
                 CommonlySold = sold,
+                DriedTooPercent = changed.DriedTooPercent,
             },
             // What the contract orders all the same is not got rid of so.
             NotNeeded when depth is not null => null,
@@ -148,10 +171,7 @@ public sealed class RouteSearch(
     {
         if (enquiry.IsIncised != true)
             yield return new(new InciseFaces(), false, enquiry with { IsIncised = true });
-        if (
-            rulebook.Answer(enquiry) is Required { Requirement.MoistureMaxPercent: { } max }
-            && enquiry.MoisturePercent > max
-        )
+        if (TooWet(enquiry) is { } max)
             yield return new(new DryFirst(max), false, enquiry with { MoisturePercent = max });
         if (enquiry.FormOrFromSection == TimberForm.Sawn && common.IsSoldRound(enquiry.Component))
             yield return Rounded(enquiry);
@@ -334,5 +354,8 @@ public sealed class RouteSearch(
         && other.Reach <= route.Reach
         && other.Enquiry == (route.Enquiry with { IsIncised = other.Enquiry.IsIncised });
 
-    private sealed record Changed(RouteChange Change, bool IsIncisedToo, Enquiry Enquiry);
+    private sealed record Changed(RouteChange Change, bool IsIncisedToo, Enquiry Enquiry)
+    {
+        public double? DriedTooPercent { get; init; }
+    }
 }

@@ -44,20 +44,30 @@ public static class UseClassWords
     /// <summary>"1", "2", "3.1", "3.2", "4" or "5".</summary>
     public static string Label(this UseClass useClass) => Labels[(int)useClass];
 
-    /// <summary>Reads a class with what its label says of a coating: the British 3c and 3u, which no other class has. Null where it is none.</summary>
+    private static readonly string[] Prefixes = ["use class", "class", "uc"];
+
+    /// <summary>Reads a class as people write it ("4", "UC4", "use class 4"), with what its label says of a coating: the British 3c and 3u, which no other class has. Null where it is none.</summary>
     /// <param name="label">The class as it is written.</param>
     public static UseClassDemand? Read(string label)
     {
         ArgumentNullException.ThrowIfNull(label);
-        bool? isCoated = label switch
+        var bare = Bare(label);
+        bool? isCoated = bare switch
         {
             "3c" => true,
             "3u" => false,
             _ => null,
         };
-        return Parse(isCoated is null ? label : label[..1]) is { Count: > 0 } classes
+        return Parse(isCoated is null ? bare : bare[..1]) is { Count: > 0 } classes
             ? new(label, classes, isCoated)
             : null;
+    }
+
+    private static string Bare(string label)
+    {
+        var text = label.Trim().ToLowerInvariant();
+        var prefix = Array.Find(Prefixes, each => text.StartsWith(each, StringComparison.Ordinal));
+        return prefix is null ? text : text[prefix.Length..].TrimStart();
     }
 
     /// <summary>Reads "1" to "5", "3.1", "3.2"; "3" stands for both parts of class 3. Empty where it is none of these.</summary>

@@ -47,6 +47,15 @@ public class ThroughTests
     }
 
     [Fact]
+    public void Wood_beside_a_corner_of_a_skin_is_not_treated_right_through()
+    {
+        var profile = DrawnReading.Profile(DrawnReading.Of(HalfThrough with { HeightMm = 60, DepthMm = _ => 2.5 }));
+
+        Assert.All(profile.Faces, face => Assert.All(face.AtLeastMm, Assert.Null));
+        Assert.Equal(0, ReachedDepth.Of(profile, 6).Share.Value);
+    }
+
+    [Fact]
     public void Wood_beside_a_corner_counts_as_reached_by_what_the_other_face_let_in()
     {
         // Faces of 30 mm between bands of 9.5 mm: a front is seen along 11 mm of them.

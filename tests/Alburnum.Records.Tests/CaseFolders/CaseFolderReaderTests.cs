@@ -572,6 +572,18 @@ public sealed class CaseFolderReaderTests : IDisposable
         Assert.Equal(5.47, Assert.IsType<MeasuredAssay>(assay).KgPerM3.Value, 2);
     }
 
+    [Theory]
+    [InlineData("ca-c", "copper-azole")]
+    [InlineData("acq-d", "acq")]
+    [InlineData("\"CuO 11.5 %, H3BO3 4 %\"", null)]
+    public void Which_preservative_a_product_is_is_known_by_its_code(string product, string? expected) =>
+        Assert.Equal(
+            expected,
+            Read(
+                Whole + $"\nassayBasis: {{ product: {product}, zoneDensity: 430 ± 20 (k=1) }}\n"
+            ).Case.AssayBasis.ProductKind?.Key
+        );
+
     [Fact]
     public void Parts_of_a_product_found_by_methods_of_their_own_are_one_assay()
     {

@@ -78,6 +78,13 @@ public sealed class CaseWordsTests
             "Sample composite 1: The parts of CCA type C do not stand to each other as its formula has them"
         ),
         (
+            new ProductOfAnotherKind(
+                new FactLibrary(Repository.At("data")).Preservatives.All.Single(kind => kind.Key == "acq"),
+                Cca
+            ),
+            "The preservative is stated as alkaline copper quaternary, and the retention is counted as CCA type C: one of"
+        ),
+        (
             new SamplesInPart(["S1", "S2"], ["tebuconazole", "propiconazole"]),
             "Not analysed: tebuconazole, propiconazole (sample S1, S2). The retention is worked out from the rest"
         ),

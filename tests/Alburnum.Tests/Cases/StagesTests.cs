@@ -395,6 +395,28 @@ public sealed class StagesTests
         Assert.Equal(["Cu"], partial.Parts);
     }
 
+    [Theory]
+    [InlineData("quat", "azole", 1)]
+    [InlineData("azole", "azole", 0)]
+    public void A_retention_counted_as_another_preservative_than_the_one_stated_is_remarked_on(
+        string stated,
+        string counted,
+        int remarks
+    )
+    {
+        static Preservative Kind(string key) =>
+            new(key, key, [], [], "", [], [], true, [], false, [], [], [], Invented);
+        var enquired = Case([Assay(9)], 8) with
+        {
+            AssayBasis = new() { Product = new("own", "own", [], null), ProductKind = Kind(counted) },
+        };
+        enquired = enquired with { Enquiry = enquired.Enquiry with { PreservativeKind = Kind(stated) } };
+
+        var measured = enquired.Under(Code(Depth(6))).Predicted(null, null).Measured([Piece("P01", 9)]);
+
+        Assert.Equal(remarks, measured.Remarks.OfType<ProductOfAnotherKind>().Count());
+    }
+
     [Fact]
     public void The_mean_of_alike_pieces_is_no_surer_than_one_of_them() =>
         Gen.Select(Gen.Double[1, 40], Gen.Int[1, 8])

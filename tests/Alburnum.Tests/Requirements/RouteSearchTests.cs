@@ -182,10 +182,10 @@ public sealed class RouteSearchTests
             new UsualReach([]),
             Nothing
         );
-        Assert.Contains(
-            search.Find(new Enquiry { MoisturePercent = 40 }),
-            route => route is { Change: DryFirst { MaxPercent: 28 }, IsIncisedToo: false }
-        );
+        var routes = search.Find(new Enquiry { MoisturePercent = 40 });
+        Assert.Contains(routes, route => route is { Change: DryFirst { MaxPercent: 28 }, IsIncisedToo: false });
+        // What stays too wet is not treated by incising it.
+        Assert.DoesNotContain(routes, route => route.Change is InciseFaces);
     }
 
     [Theory]
