@@ -13,17 +13,19 @@ public static class RetentionRows
         ArgumentNullException.ThrowIfNull(retention);
         var joint = retention.Verdict;
         if (retention.ByDemand.Count < 2)
-            return joint.Reasons.Prepend(Sentence(joint));
-        // A chance is that of one demand: none stands for several of which some may not be judged.
+            return joint.Reasons.Prepend(
+                SheetWords.Current.Rule(joint.Verdict, joint.ProbabilityLow, joint.ProbabilityHigh)
+            );
+        // A chance is that of one demand, and its reasons tell it: none stands for several of which some may not be judged.
         return retention
             .ByDemand.SelectMany(each =>
                 each.Verdict.Reasons.Prepend(
-                    SheetWords.Current.Named(Wording.Capital(each.Demand), Sentence(each.Verdict))
+                    SheetWords.Current.Named(
+                        Wording.Capital(each.Demand),
+                        Wording.Current.SayRule(each.Verdict.Verdict)
+                    )
                 )
             )
             .Prepend(SheetWords.Current.Rule(joint.Verdict, low: null, high: null));
     }
-
-    private static string Sentence(RuleDocument rule) =>
-        SheetWords.Current.Rule(rule.Verdict, rule.ProbabilityLow, rule.ProbabilityHigh);
 }
