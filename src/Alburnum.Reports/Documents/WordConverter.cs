@@ -136,7 +136,7 @@ public sealed class TimberKindConverter : WordConverter<Timber.TimberKind>;
 /// <summary>sawn, round.</summary>
 public sealed class FormConverter : WordConverter<TimberForm>;
 
-/// <summary>required, not needed, not permitted, not covered.</summary>
+/// <summary>required, recommended, not required, not needed, not permitted, open, not covered.</summary>
 public sealed class AnswerOutcomeConverter : WordConverter<AnswerOutcome>;
 
 /// <summary>use class, service life, penetration, retention, moisture, conditions.</summary>

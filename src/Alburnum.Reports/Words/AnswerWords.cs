@@ -31,6 +31,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
             AnswerOutcome.Recommended => wording.Say("answers.recommended"),
             AnswerOutcome.NotNeeded => wording.Say("answers.not-needed"),
             AnswerOutcome.NotPermitted => wording.Say("answers.not-permitted"),
+            AnswerOutcome.Open => wording.Say("answers.open"),
             AnswerOutcome.NotCovered => wording.Say("answers.not-covered"),
             _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not an outcome."),
         };

@@ -305,7 +305,11 @@ public static class FindRequirement
     {
         if (species.Notes.Length > 0)
             yield return new NoteOnSpecies(species);
-        if (enquiry.UseClasses.Contains(UseClass.Four) && facts.Durability.InGround(species) is { } trial)
+        if (
+            enquiry.UseClasses.Contains(UseClass.Four)
+            && enquiry.TouchesGround != false
+            && facts.Durability.InGround(species) is { } trial
+        )
             yield return new LastedInGround(species, trial);
         var scales = facts
             .OtherScales.Where(scale => scale.SpeciesNames.Contains(species.Name, StringComparer.Ordinal))

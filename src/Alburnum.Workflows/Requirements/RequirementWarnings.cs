@@ -40,7 +40,10 @@ public static class RequirementWarnings
             foreach (var remark in OfStated(stated, rulebook, facts))
                 yield return remark;
         }
-        if (answer.Trace.UseClasses.Contains(UseClass.Five))
+        if (
+            answer.Trace.UseClasses.Contains(UseClass.Five)
+            || (enquiry.Exposure.IsInSaltWater ?? enquiry.CalledAs?.Exposure.IsInSaltWater) == true
+        )
             yield return new MarineBorersAttack();
         if (enquiry.PreservativeKind is { } preservative)
         {

@@ -104,8 +104,8 @@ internal sealed class AssayedRetentions
     }
 
     private AssaysTell OfUnstated(AnalyticalZone zone) =>
-        _zones.All(other => IsWithin(zone, other)) ? AssaysTell.AtLeast
-        : _zones.All(other => IsWithin(other, zone)) ? AssaysTell.AtMost
+        _zones.All(zone.IsWithin) ? AssaysTell.AtLeast
+        : _zones.All(other => other.IsWithin(zone)) ? AssaysTell.AtMost
         : AssaysTell.Nothing;
 
     private RetentionAsked SomewhereOrOther(double kgPerM3) =>
@@ -129,9 +129,4 @@ internal sealed class AssayedRetentions
                 ? zone.ThicknessMm is { } thicknessMm && Math.Abs(thicknessMm - mm) < SameMm
                 : zone.DepthMm is null
         );
-
-    // Neither begins nor ends deeper. All the sapwood is taken for deeper than any fixed depth.
-    private static bool IsWithin(AnalyticalZone shallow, AnalyticalZone deep) =>
-        shallow.FromMm <= deep.FromMm
-        && (shallow.DepthMm ?? double.PositiveInfinity) <= (deep.DepthMm ?? double.PositiveInfinity);
 }

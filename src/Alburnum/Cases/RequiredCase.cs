@@ -37,7 +37,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     public IReadOnlyList<RetentionDemand> Retentions =>
         [
             .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3, CodesZone),
-            .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3, ClassZone),
+            .. Of(RetentionDemandedBy.Class, Contract?.Name, IsClassWithinCode ? null : ClassKgPerM3, ClassZone),
             .. Of(
                 RetentionDemandedBy.Contract,
                 name: null,
@@ -50,6 +50,13 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     public AnalyticalZone? CodesZone => Zone(Answer);
 
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
+
+    // Less goes deep than stays outside: what is enough in the code's deeper zone is enough in that of a class that asks for no more.
+    private bool IsClassWithinCode =>
+        Contract is ContractDemand { Stricter: StricterDemand.Code }
+        && CodeKgPerM3 >= ClassKgPerM3
+        && (ClassZone, CodesZone) is ({ } ofClass, { } ofCode)
+        && ofClass.IsWithin(ofCode);
 
     // Where the depth is open or not read, the retention may be settled all the same.
     private double? CodeKgPerM3 =>

@@ -15,6 +15,9 @@ public enum AnswerOutcome
     /// <summary>The code does not allow it.</summary>
     NotPermitted,
 
+    /// <summary>It answers by something that is not known of the piece.</summary>
+    Open,
+
     /// <summary>The rulebook has no answer.</summary>
     NotCovered,
 }
@@ -85,7 +88,8 @@ public sealed record NotPermitted(string Reason, Trace Trace) : Answer(AnswerOut
 /// <summary>The rulebook has no answer: the code itself must be consulted, or more must be known. Never a guess.</summary>
 /// <param name="Reason">Why.</param>
 /// <param name="Trace">Why, in full.</param>
-public sealed record NotCovered(NotCoveredReason Reason, Trace Trace) : Answer(AnswerOutcome.NotCovered, Trace)
+public sealed record NotCovered(NotCoveredReason Reason, Trace Trace)
+    : Answer(Reason is DependsOn ? AnswerOutcome.Open : AnswerOutcome.NotCovered, Trace)
 {
     /// <summary>What would have to be known of the piece; empty where the rulebook itself is silent.</summary>
     public IReadOnlyList<Field> Missing =>

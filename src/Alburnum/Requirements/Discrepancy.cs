@@ -101,8 +101,13 @@ public static class Discrepancies
         var enquiry = trace.Enquiry;
         if (answering is not UseClassByContract && ForContract(trace, others) is { } contract)
             yield return contract;
-        if (answering is not (UseClassByPlace or UseClassByName) && enquiry.Exposure.SaysWhere)
-            yield return new UseClassByPlace(enquiry.Exposure.UseClass().Classes);
+        if (
+            answering is not (UseClassByPlace or UseClassByName)
+            && enquiry.Exposure.SaysWhere
+            && new UseClassByPlace(enquiry.Exposure.UseClass().Classes) is var place
+            && !(answering is UseClassByCode && IsWhereItUsuallyStands(enquiry.CalledAs, place))
+        )
+            yield return place;
         if (answering is UseClassByCode)
             yield break;
         var code = enquiry.Component is null
@@ -113,6 +118,10 @@ public static class Discrepancies
         if (answering is not UseClassByName && OfName(enquiry.CalledAs, code) is { } name)
             yield return name;
     }
+
+    // A code may put a part in a wetter class than its place: that it stands where such parts stand is no contradiction.
+    private static bool IsWhereItUsuallyStands(ComponentName? name, UseClassByPlace place) =>
+        name?.Exposure.UseClass().Classes is { Count: > 0 } usual && usual.All(place.Classes.Contains);
 
     private static UseClassByContract? ForContract(Trace trace, IEnumerable<Rulebook> others)
     {

@@ -5,11 +5,13 @@ namespace Alburnum.Requirements;
 /// <param name="Durability">Years that heartwood lasted in the ground.</param>
 /// <param name="Asked">The life asked for; null where none is.</param>
 /// <param name="Usual">The life that the code takes as usual; null where it is not known.</param>
+/// <param name="IsInGround">Whether it stands in the ground, so that a trial there speaks against it too.</param>
 internal sealed record HeartwoodLife(
     UntreatedTimber Untreated,
     NaturalDurability Durability,
     DesiredServiceLife? Asked,
-    DesiredServiceLife? Usual
+    DesiredServiceLife? Usual,
+    bool IsInGround
 )
 {
     /// <summary>Of the least durable heartwood of the timber.</summary>
@@ -28,9 +30,7 @@ internal sealed record HeartwoodLife(
         verdict switch
         {
             not (DurabilityVerdict.Enough or DurabilityVerdict.NormallyEnough) => ReachVerdict.Unlikely,
-            _ when Untreated.UseClass == UseClass.Four && Asked is { } asked && trial is { } years => years.Reach(
-                asked
-            ) switch
+            _ when IsInGround && Asked is { } asked && trial is { } years => years.Reach(asked) switch
             {
                 true => ReachVerdict.Likely,
                 false => ReachVerdict.Unlikely,

@@ -40,6 +40,10 @@ public sealed record AnalyticalZone(double? DepthMm, string Name)
     /// <summary>How thick the zone is, mm; null for the whole sapwood.</summary>
     public double? ThicknessMm => DepthMm - FromMm;
 
+    /// <summary>True where it neither begins nor ends deeper than another. All the sapwood is taken for deeper than any fixed depth.</summary>
+    internal bool IsWithin(AnalyticalZone deep) =>
+        FromMm <= deep.FromMm && (DepthMm ?? double.PositiveInfinity) <= (deep.DepthMm ?? double.PositiveInfinity);
+
     /// <summary>Where it lies, whatever its name. A zone whose depth follows the sapwood is known by its name alone.</summary>
     internal (double, double?, string?) Place => (FromMm, DepthMm, DepthMm is null ? Name : null);
 }

@@ -301,12 +301,14 @@ public sealed class RouteSearch(
             yield break;
         var useClass = enquiry.UseClasses.Max();
         var isSoldOnly = useClass == UseClass.Five || enquiry.FormOrFromSection == TimberForm.Round;
+        // A joist that a code puts in class 4 all the same hangs clear of the ground.
+        var isInGround = useClass == UseClass.Four && enquiry.TouchesGround != false;
         var usual = rulebook.Answer(enquiry with { Life = null }).Trace.Life;
         foreach (var other in Candidates(enquiry, isTreated: false))
         {
             var untreated = durability.Judge(other, useClass);
             var sold = Sold(other, enquiry, isTreated: false);
-            var life = new HeartwoodLife(untreated, durability, enquiry.Life, usual);
+            var life = new HeartwoodLife(untreated, durability, enquiry.Life, usual, isInGround);
             // What is sold for it and will not do is told, so that nobody buys it.
             if (sold is null && (isSoldOnly || life.AtWorst == ReachVerdict.Unlikely))
                 continue;
@@ -323,7 +325,7 @@ public sealed class RouteSearch(
             )
             {
                 CommonlySold = sold,
-                Trial = useClass == UseClass.Four ? durability.InGround(other) : null,
+                Trial = isInGround ? durability.InGround(other) : null,
             };
         }
     }

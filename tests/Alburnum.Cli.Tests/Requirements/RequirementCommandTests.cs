@@ -130,6 +130,28 @@ public sealed class RequirementCommandTests
     }
 
     [Fact]
+    public async Task Salt_water_is_warned_of_whatever_use_class_is_stated()
+    {
+        var run = await AlburnumRun.Of([
+            "requirement",
+            "--component",
+            "pontoon",
+            "--species",
+            "Scots pine",
+            "--use-class",
+            "3.2",
+            "--salt-water",
+            "yes",
+        ]);
+
+        Assert.Contains(
+            "In sea water marine borers",
+            string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public async Task The_answer_comes_with_its_reasons_its_standing_and_a_clause()
     {
         var run = await AlburnumRun.Of(Post);
@@ -323,7 +345,7 @@ public sealed class RequirementCommandTests
     [InlineData("4u")]
     [InlineData("3cc")]
     [InlineData("")]
-    [InlineData("UC4")]
+    [InlineData("UC9")]
     public async Task Only_class_3_has_a_coated_and_an_uncoated_part(string useClass)
     {
         var run = await AlburnumRun.Of("requirement", "--use-class", useClass);

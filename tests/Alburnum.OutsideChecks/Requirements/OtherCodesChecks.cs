@@ -40,6 +40,13 @@ public sealed class OtherCodesChecks
         string penetration
     ) => Assert.Equal(penetration, Demand("spanish-se-m", Sawn(species, useClass)).PenetrationName);
 
+    [Fact]
+    [Published(Spanish, "table 3.1 with note 3")]
+    public void Whether_timber_is_naturally_durable_in_salt_water_is_not_told_by_decay() =>
+        Assert.IsType<TimberNotCovered>(
+            Assert.IsType<NotCovered>(Ask("spanish-se-m", Sawn("sweet chestnut", UseClass.Five))).Reason
+        );
+
     [Theory]
     [Published(Spanish, "table 3.1, classes 1 and 2")]
     [InlineData(UseClass.One, "recommends")]

@@ -20,7 +20,7 @@ public sealed class EnquiryFieldsTests
         (EnquiryFields.Species, ["Scots pine", "Picea abies"], "moon pine"),
         (EnquiryFields.Section, ["100 x 75", "round 120 mm", "half round 120", "quartered 150"], "100"),
         (EnquiryFields.Form, ["sawn", "round"], "bent"),
-        (EnquiryFields.UseClass, ["1", "3", "3c", "3u", "3.2"], "4u"),
+        (EnquiryFields.UseClass, ["1", "3", "3c", "3u", "3.2", "UC4", "use class 4", "3C"], "4u"),
         (ExposureFields.SaltWater, ["no"], "never"),
         (ExposureFields.GroundContact, ["yes", "no"], "touch"),
         (ExposureFields.Weather, ["yes", "no"], "rain"),

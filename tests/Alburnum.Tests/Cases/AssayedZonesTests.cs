@@ -117,6 +117,20 @@ public sealed class AssayedZonesTests
     }
 
     [Fact]
+    public void A_weaker_class_within_the_code_s_zone_asks_for_no_retention_of_its_own()
+    {
+        var shallow = new AnalyticalZone(3, "outer 3 mm");
+        var judged = Judged(
+            Book("code", Depth("code", [], Outer, new LeastDepth(WoodZone.Sapwood, 6)), Amount([])),
+            [Book("classes", Depth("classes", OfClass, shallow, new LeastDepth(WoodZone.Sapwood, 3)), Amount(OfClass))],
+            [Assay("S1", 9.6) with { Zone = new(6) }]
+        );
+
+        Assert.Equal([Outer], judged.Required.Retentions.Select(demand => demand.Zone));
+        Assert.Equal(Verdict.Conforms, judged.Batch!.Retention!.Verdict);
+    }
+
+    [Fact]
     public void An_assay_of_another_zone_than_the_one_that_is_asked_for_is_not_held_against_it()
     {
         var judged = Judged(Outer, null, Assay("S1", 9.6) with { Zone = new(20) });

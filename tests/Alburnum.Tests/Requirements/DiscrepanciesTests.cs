@@ -99,6 +99,32 @@ public sealed class DiscrepanciesTests
         Assert.Empty(Discrepancies.Of(Speaking.Answer(window), [Speaking, ground, ground]));
     }
 
+    [Theory]
+    [InlineData(false, 0)]
+    [InlineData(true, 1)]
+    public void That_a_code_puts_a_part_in_a_wetter_class_than_its_usual_place_is_no_contradiction(
+        bool isUsuallyInGround,
+        int remarks
+    )
+    {
+        var wetter = Book(Of(Rafter, Subject.UseClass, new UseClassDemand("4", [UseClass.Four], null)));
+        var usual = new Exposure
+        {
+            IsInSaltWater = false,
+            TouchesGroundOrFreshWater = isUsuallyInGround,
+            IsExposedToWeather = true,
+            LetsWaterStay = true,
+        };
+        Enquiry enquiry = new()
+        {
+            Component = Rafter,
+            CalledAs = new("joist", "deck", [Rafter], usual, null, "", Invented),
+            Exposure = new() { TouchesGroundOrFreshWater = false },
+        };
+
+        Assert.Equal(remarks, Discrepancies.Of(wetter.Answer(enquiry), []).Count);
+    }
+
     [Fact]
     public void Where_the_governing_code_is_silent_another_speaks()
     {

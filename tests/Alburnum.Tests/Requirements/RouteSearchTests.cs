@@ -205,6 +205,20 @@ public sealed class RouteSearchTests
     }
 
     [Fact]
+    public void Trials_in_the_ground_do_not_speak_against_heartwood_that_hangs_clear_of_it()
+    {
+        var search = SearchIn(Table, null, Robust with { Durability = Cell(2, 2) });
+        var joist = Post with
+        {
+            Life = new DesiredServiceLife(30),
+            Exposure = new() { TouchesGroundOrFreshWater = false },
+        };
+
+        var heartwood = Assert.Single(search.Find(joist), route => route.Kind == RouteKind.DurableHeartwood);
+        Assert.Equal((ReachVerdict.NotKnown, null), (heartwood.Reach, heartwood.Trial));
+    }
+
+    [Fact]
     public void In_salt_water_only_heartwood_that_is_used_there_is_offered_and_nobody_knows_whether_it_lasts()
     {
         var pile = Post with { Component = Stake, UseClasses = [UseClass.Five] };
