@@ -1,7 +1,7 @@
 namespace Alburnum.Cli;
 
 /// <summary>Ends the program when it is asked to stop: what it is doing is taken back, but not waited for for ever.</summary>
-public static class Stopping
+internal static class Stopping
 {
     /// <summary>How long what is being done may take to end by itself.</summary>
     public static TimeSpan Grace { get; } = TimeSpan.FromSeconds(10);
