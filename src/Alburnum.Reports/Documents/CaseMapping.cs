@@ -123,9 +123,7 @@ public static class CaseMapping
                 DepthMm = result.Required.Penetration is { } depth ? EvenDepthMm(depth) : null,
                 RetentionKgPerM3 = result.Required.RequiredKgPerM3,
                 AnalyticalZone = result.Required.CodesZone?.Name,
-                AnalyticalZoneStanding = result.Required.CodesZone is null
-                    ? null
-                    : answer.InAnyEvent?.Trace.ZoneStanding,
+                AnalyticalZoneStanding = result.Required.CodesZoneStanding,
                 Conditions = [.. Words.Answers.Beside(answer)],
                 Contract = ContractDocument.Of(result.Required.Contract, answer),
                 Trace = [.. trace.Steps.SelectMany(Rows), .. trace.FactsUsed.Select(Row)],

@@ -102,7 +102,7 @@ public static class AnswerParts
             if (answer is { Outcome: AnswerOutcome.NotNeeded, Contract: { Retention: { } ordered } contract })
                 yield return (
                     Said("answers.sheet.retention"),
-                    Said("answers.zone.of-contract", ("zone", ordered), ("class", contract.StatedClass))
+                    Said("answers.from-contract", ("what", ordered), ("class", contract.StatedClass))
                 );
             yield break;
         }

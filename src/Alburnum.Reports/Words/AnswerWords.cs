@@ -277,7 +277,7 @@ public sealed class AnswerWords(Wording wording, RowWords rows, ExposureWords ex
         {
             StricterDemand.Contract => wording.Say("answers.zone.contract-decides", ofContract, ofClass, ofCode),
             StricterDemand.NotComparable => wording.Say("answers.zone.both", ofContract, ofClass, ofCode),
-            null => wording.Say("answers.zone.of-contract", ofContract, ofClass),
+            null => wording.Say("answers.from-contract", ("what", contract ?? unknown), ofClass),
             _ => code,
         };
     }

@@ -49,6 +49,10 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     /// <summary>Zone in which the code asks for its retention; null where it asks for none, or the zone is not known.</summary>
     public AnalyticalZone? CodesZone => Zone(Answer);
 
+    /// <summary>Weakest standing of that zone, in whichever of the answers still possible; null where it is not known.</summary>
+    public Standing? CodesZoneStanding =>
+        CodesZone is null ? null : Asking(Answer).Max(required => required.Trace.ZoneStanding);
+
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 
     // Less goes deep than stays outside: what is enough in the code's deeper zone is enough in that of a class that asks for no more.
@@ -91,6 +95,14 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
         ];
         return zones is [var only] ? only : null;
     }
+
+    private static IEnumerable<Required> Asking(Answer answer) =>
+        answer switch
+        {
+            Required required => [required],
+            NotCovered { Possible: var possible } => possible.SelectMany(each => Asking(each.Answer)),
+            _ => [],
+        };
 
     private static IEnumerable<RetentionDemand> Of(
         RetentionDemandedBy by,

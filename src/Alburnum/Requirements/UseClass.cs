@@ -41,10 +41,10 @@ public static class UseClassWords
 {
     private static readonly string[] Labels = ["1", "2", "3.1", "3.2", "4", "5"];
 
+    private static readonly string[] Prefixes = ["use class", "class", "uc"];
+
     /// <summary>"1", "2", "3.1", "3.2", "4" or "5".</summary>
     public static string Label(this UseClass useClass) => Labels[(int)useClass];
-
-    private static readonly string[] Prefixes = ["use class", "class", "uc"];
 
     /// <summary>Reads a class as people write it ("4", "UC4", "use class 4"), with what its label says of a coating: the British 3c and 3u, which no other class has. Null where it is none.</summary>
     /// <param name="label">The class as it is written.</param>

@@ -77,6 +77,8 @@ public sealed class AssayedZonesTests
 
         Assert.Equal(Verdict.Conforms, same.Findings.Rule.Retention!.Verdict);
         Assert.Equal([Outer], same.Required.Retentions.Select(demand => demand.Zone));
+        Assert.Equal((Outer, Standing.CommonPractice), (same.Required.CodesZone, same.Required.CodesZoneStanding));
+        Assert.Null(others.Required.CodesZoneStanding);
         Assert.Equal([Verdict.Conforms], Each(same));
         Assert.Equal(
             [new ZoneNotAssayed(null, 8, ZoneGap.ZoneNotKnown)],
