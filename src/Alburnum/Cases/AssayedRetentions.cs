@@ -23,14 +23,14 @@ internal sealed class AssayedRetentions
     /// <summary>Sets assays against retentions.</summary>
     public AssayedRetentions(RequiredCase required)
     {
-        Demands = required.Retentions;
         _assays = required.Enquired.Assays;
         _mayHeartwoodLieAtFace = required.Answer.Trace.AsAnswered.HeartwoodAtFace != false;
         _unstated = [.. _assays.Where(assay => assay.Zone is null)];
+        Demands = [.. required.Retentions.Where(demand => !(required.IsClassWithinCode && IsFollowing(demand)))];
         _zones = [.. Demands.Select(demand => demand.Zone).OfType<AnalyticalZone>().DistinctBy(zone => zone.Place)];
     }
 
-    /// <summary>Every retention that is asked for.</summary>
+    /// <summary>Every retention that is asked for, but one that the code's contains and no assay is of.</summary>
     public IReadOnlyList<RetentionDemand> Demands { get; }
 
     /// <summary>In how many zones they are asked for, as far as it matters.</summary>
@@ -120,6 +120,12 @@ internal sealed class AssayedRetentions
             ',',
             assays.Select(assay => _assays.Index().First(each => ReferenceEquals(each.Item, assay)).Index)
         );
+
+    // A class that the code's demand contains is judged by itself only where an assay is, or may be, of its zone.
+    private bool IsFollowing(RetentionDemand demand) =>
+        demand is { By: RetentionDemandedBy.Class, Zone: { } zone }
+        && _unstated.Count == 0
+        && !_assays.Any(assay => assay.Zone is { } cut && Is(cut, zone));
 
     // What a zone holds of heartwood besides is nothing where none lies at a face.
     private bool Is(AssayedZone cut, AnalyticalZone zone) =>

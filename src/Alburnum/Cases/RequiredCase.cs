@@ -37,7 +37,7 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
     public IReadOnlyList<RetentionDemand> Retentions =>
         [
             .. Of(RetentionDemandedBy.Code, name: null, CodeKgPerM3, CodesZone),
-            .. Of(RetentionDemandedBy.Class, Contract?.Name, IsClassWithinCode ? null : ClassKgPerM3, ClassZone),
+            .. Of(RetentionDemandedBy.Class, Contract?.Name, ClassKgPerM3, ClassZone),
             .. Of(
                 RetentionDemandedBy.Contract,
                 name: null,
@@ -55,8 +55,8 @@ public sealed record RequiredCase(EnquiredCase Enquired, Answer Answer, Contract
 
     private AnalyticalZone? ClassZone => (Contract as ContractDemand)?.Answer.Requirement.Zone;
 
-    // Less goes deep than stays outside: what is enough in the code's deeper zone is enough in that of a class that asks for no more.
-    private bool IsClassWithinCode =>
+    /// <summary>Whether what is enough for the code is enough for the contract's class: it asks for no more, in a zone within the code's, and less goes deep than stays outside.</summary>
+    internal bool IsClassWithinCode =>
         Contract is ContractDemand { Stricter: StricterDemand.Code }
         && CodeKgPerM3 >= ClassKgPerM3
         && (ClassZone, CodesZone) is ({ } ofClass, { } ofCode)

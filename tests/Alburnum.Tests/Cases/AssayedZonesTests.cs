@@ -118,18 +118,25 @@ public sealed class AssayedZonesTests
         Assert.Single(judged.Batch.Retention.Reasons.OfType<RetentionMean>());
     }
 
-    [Fact]
-    public void A_weaker_class_within_the_code_s_zone_asks_for_no_retention_of_its_own()
+    [Theory]
+    [InlineData(6, 9.6, Verdict.Conforms)]
+    [InlineData(3, 5, Verdict.DoesNotConform)]
+    [InlineData(3, 9.6, Verdict.Undecided)]
+    [InlineData(null, 9.6, Verdict.Undecided)]
+    public void A_weaker_class_within_the_code_s_zone_is_judged_by_itself_only_where_its_zone_may_have_been_cut(
+        int? cutMm,
+        double kgPerM3,
+        Verdict expected
+    )
     {
         var shallow = new AnalyticalZone(3, "outer 3 mm");
         var judged = Judged(
             Book("code", Depth("code", [], Outer, new LeastDepth(WoodZone.Sapwood, 6)), Amount([])),
             [Book("classes", Depth("classes", OfClass, shallow, new LeastDepth(WoodZone.Sapwood, 3)), Amount(OfClass))],
-            [Assay("S1", 9.6) with { Zone = new(6) }]
+            [Assay("S1", kgPerM3) with { Zone = cutMm is { } mm ? new(mm) : null }]
         );
 
-        Assert.Equal([Outer], judged.Required.Retentions.Select(demand => demand.Zone));
-        Assert.Equal(Verdict.Conforms, judged.Batch!.Retention!.Verdict);
+        Assert.Equal(expected, judged.Batch!.Retention!.Verdict);
     }
 
     [Fact]
