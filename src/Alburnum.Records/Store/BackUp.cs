@@ -44,6 +44,7 @@ public static class BackUp
                     stop
                 )
             );
+            await RefuseUnlessWholeAsync(path, copy, stop);
             int photographs;
             await using (var stream = OwnersOnly.New(part))
             {
@@ -184,6 +185,14 @@ public static class BackUp
         {
             throw Refused(from, "damaged tables", Expected);
         }
+    }
+
+    // A damaged store is not backed up as if it were whole.
+    private static async Task RefuseUnlessWholeAsync(string path, string copy, CancellationToken stop)
+    {
+        using var context = SqliteFile.Open(SqliteOpenMode.ReadOnly, copy);
+        if (await StoreCheck.TroublesAsync(context, stop) is [var trouble, ..])
+            throw Refused(path, $"a damaged store: {trouble}", "whole tables");
     }
 
     private static InputRefusedException Refused(string path, string found, string expected) =>

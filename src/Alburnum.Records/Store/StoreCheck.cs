@@ -69,6 +69,7 @@ public static class StoreCheck
         [
             .. troubles.Where(trouble => trouble != "ok"),
             .. loose.Select(table => $"rows of the table {table} that lead nowhere"),
+            .. await StoreTables.TroublesAsync(context, stop),
         ];
     }
 
