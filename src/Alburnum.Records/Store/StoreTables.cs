@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -11,7 +10,7 @@ internal static class StoreTables
     public static async Task<IReadOnlyList<string>> TroublesAsync(StoreContext context, CancellationToken stop)
     {
         var shape = await OfShapeAsync(context, stop);
-        return shape.Count > 0 ? shape : [.. await OfRunsAsync(context, stop), .. await OfLedgerAsync(context, stop)];
+        return shape.Count > 0 ? shape : await OfRowsAsync(context, stop);
     }
 
     private static async Task<IReadOnlyList<string>> OfShapeAsync(StoreContext context, CancellationToken stop)
@@ -53,64 +52,28 @@ internal static class StoreTables
                 .ToListAsync(stop),
         ];
 
-    private static async Task<IReadOnlyList<string>> OfRunsAsync(StoreContext context, CancellationToken stop)
+    // Every row is read as what it is: SQLite keeps any value in any column.
+    private static async Task<IReadOnlyList<string>> OfRowsAsync(StoreContext context, CancellationToken stop)
     {
         var troubles = new List<string>();
-        try
-        {
-            var runs = context.Runs.AsNoTracking().Include(run => run.Photographs).AsAsyncEnumerable();
-            await foreach (var run in runs.WithCancellation(stop))
-            {
-                // SQLite reads 0 for a text in place of a number.
-                if (run.CaseNumber < 1)
-                    troubles.Add($"run {run.Id} belongs to no case");
-                else if (PhotographsOf(run.Document) is not { } named)
-                    troubles.Add($"the document of run {run.Id} cannot be read");
-                else if (named.Except(run.Photographs.Select(photograph => photograph.Sha256), StringComparer.Ordinal).Any())
-                    troubles.Add($"run {run.Id} has lost a photograph that its document rests on");
-            }
-        }
-        catch (Exception broken) when (StoreTrouble.IsUnreadable(broken))
-        {
-            troubles.Add("the table run holds a value that cannot be read");
-        }
+        await ReadAsync("run", context.Runs, run => run.CaseNumber);
+        await ReadAsync("ledger", context.Ledger, entry => entry.CaseNumber + 1);
         return troubles;
-    }
 
-    // SHA-256 of each photograph that the pieces of a document were read from; null where it is no document.
-    private static IReadOnlyList<string>? PhotographsOf(string document)
-    {
-        try
+        // SQLite reads 0 for a text in place of a number.
+        async Task ReadAsync<T>(string table, IQueryable<T> rows, Func<T, int> number)
+            where T : class
         {
-            using var json = JsonDocument.Parse(document);
-            return
-            [
-                .. json
-                    .RootElement.GetProperty("pieces")
-                    .EnumerateArray()
-                    .Select(piece => piece.GetProperty("reading").GetProperty("sha256").GetString())
-                    .OfType<string>(),
-            ];
-        }
-        catch (Exception broken) when (broken is JsonException or KeyNotFoundException or InvalidOperationException)
-        {
-            return null;
-        }
-    }
-
-    private static async Task<IReadOnlyList<string>> OfLedgerAsync(StoreContext context, CancellationToken stop)
-    {
-        try
-        {
-            var entries = await context.Ledger.AsNoTracking().OrderBy(entry => entry.Number).ToListAsync(stop);
-            return entries.Index().Any(each => each.Item.Number != each.Index + 1)
-                || (entries.Count == 0 && await context.Runs.AnyAsync(stop))
-                ? ["entries of the ledger are missing"]
-                : [];
-        }
-        catch (Exception broken) when (StoreTrouble.IsUnreadable(broken))
-        {
-            return ["the table ledger holds a value that cannot be read"];
+            try
+            {
+                await foreach (var row in rows.AsNoTracking().AsAsyncEnumerable().WithCancellation(stop))
+                    if (number(row) < 1)
+                        throw new FormatException();
+            }
+            catch (Exception broken) when (StoreTrouble.IsUnreadable(broken))
+            {
+                troubles.Add($"the table {table} holds a value that cannot be read");
+            }
         }
     }
 }
