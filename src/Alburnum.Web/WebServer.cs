@@ -86,8 +86,9 @@ public static class WebServer
         services.AddRazorComponents();
         // A rulebook file that is sent stays in memory.
         services.Configure<FormOptions>(form => form.MemoryBufferThreshold = SentRulebook.BytesMax);
-        // Nothing outlives the process that a key would have to open.
+        // Nothing outlives the process that a key would have to open; so none is made and written at the start either.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.Remove(services.Single(service => service.ImplementationType?.Name == "DataProtectionHostedService"));
         // A page of another site must not reach this one under a name of its own, or under none.
         services.Configure<HostFilteringOptions>(hosts =>
         {

@@ -44,6 +44,7 @@ public static class BackUp
                     stop
                 )
             );
+            await file.RefusingAsync(() => RefuseUnlessWholeAsync(path, copy, stop));
             int photographs;
             await using (var stream = OwnersOnly.New(part))
             {
@@ -176,7 +177,7 @@ public static class BackUp
             using var context = SqliteFile.Open(SqliteOpenMode.ReadOnly, tables);
             if (StoreState.Of(context) is not OfVersion { IsThisVersion: true })
                 throw Refused(from, "tables of another version, or of another program", Expected);
-            return (await StoreCheck.TroublesAsync(context, stop)).Count == 0
+            return (await StoreTables.FaultsAsync(context, from, stop)).Count == 0
                 ? await context.Photographs.Select(row => row.Sha256).ToListAsync(stop)
                 : throw Refused(from, "damaged tables", Expected);
         }
@@ -184,6 +185,15 @@ public static class BackUp
         {
             throw Refused(from, "damaged tables", Expected);
         }
+    }
+
+    // A damaged store is not backed up as if it were whole.
+    private static async Task<bool> RefuseUnlessWholeAsync(string path, string copy, CancellationToken stop)
+    {
+        using var context = SqliteFile.Open(SqliteOpenMode.ReadOnly, copy);
+        return await StoreTables.FaultsAsync(context, path, stop) is { Count: > 0 } faults
+            ? throw new InputRefusedException(faults)
+            : true;
     }
 
     private static InputRefusedException Refused(string path, string found, string expected) =>

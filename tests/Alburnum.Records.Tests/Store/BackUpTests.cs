@@ -4,6 +4,7 @@ using Alburnum.Penetration;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
+using Microsoft.Data.Sqlite;
 
 namespace Alburnum.Records.Tests.Store;
 
@@ -166,6 +167,76 @@ public sealed class BackUpTests : IDisposable
         Assert.Contains(found.Damages, each => each.Found.StartsWith("a damaged file", StringComparison.Ordinal));
         await Assert.ThrowsAsync<InputRefusedException>(() => BackUp.WriteAsync(StorePath, File, Say, Stop));
         Assert.False(System.IO.File.Exists(File));
+    }
+
+    // Each is a value or a table that SQLite takes without a word.
+    [Theory]
+    [InlineData("DROP TABLE ledger", "the table ledger is missing")]
+    [InlineData("DELETE FROM ledger", "a file that no entry names")]
+    [InlineData("DELETE FROM run_photograph WHERE RunRowId = 1", "a file that was changed")]
+    [InlineData("DELETE FROM run WHERE Id = 1", "rows of the table")]
+    [InlineData("UPDATE run SET Document = '{\"a\":' WHERE Id = 1", "a file that was changed")]
+    [InlineData("UPDATE run SET Document = 7 WHERE Id = 1", "a file that was changed")]
+    [InlineData("UPDATE run SET CaseNumber = 'abc'", "nothing")]
+    [InlineData("UPDATE run SET CaseNumber = 99999999999999", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 'rubbish' WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = '' WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 5 WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 1e300 WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE ledger SET CaseNumber = 99999999999999 WHERE Number = 3", "a value that cannot be read")]
+    [InlineData("UPDATE ledger SET Number = 9223372036854775807 WHERE Number = 3", "a value that cannot be read")]
+    [InlineData("UPDATE run SET Verdict = 'rubbish'", "a file that was changed")]
+    [InlineData("UPDATE paper SET Bytes = 'text'", "a file that was changed")]
+    [InlineData("ALTER TABLE run RENAME COLUMN Client TO Klient", "the column run.Client is missing")]
+    [InlineData("CREATE VIEW planted AS SELECT 1", "the view planted is not of this program's making")]
+    public async Task Tables_that_were_meddled_with_are_named_and_not_backed_up(string sql, string named)
+    {
+        await MakeAsync();
+        await using (var connection = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
+        {
+            await connection.OpenAsync(Stop);
+            await using var meddling = connection.CreateCommand();
+            meddling.CommandText = $"PRAGMA foreign_keys = OFF; {sql}";
+            await meddling.ExecuteNonQueryAsync(Stop);
+        }
+
+        Assert.Contains(
+            named,
+            await RefusalAsync(() => StoreCheck.RunAsync(StorePath, Say, Stop)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            named,
+            await RefusalAsync(() => BackUp.WriteAsync(StorePath, File, Say, Stop)),
+            StringComparison.Ordinal
+        );
+        Assert.False(System.IO.File.Exists(File));
+        // Whatever reads the store says it in words too, or is not concerned.
+        foreach (
+            var look in new Func<ICaseStore, Task>[]
+            {
+                store => store.ListAsync(Stop),
+                store => store.RunsAsync(1, Stop),
+                store => store.RunAsync(1, null, Stop),
+                store => store.LedgerAsync(1, Stop),
+                store => store.VerifyAsync(null, Stop),
+            }
+        )
+            await RefusalAsync(async () => await look(await LookAsync(StorePath)));
+    }
+
+    // Empty where nothing is refused; everything else is a fault.
+    private static async Task<string> RefusalAsync(Func<Task> act)
+    {
+        try
+        {
+            await act();
+            return "";
+        }
+        catch (InputRefusedException refused)
+        {
+            return refused.Message;
+        }
     }
 
     [Fact]

@@ -94,6 +94,7 @@ public sealed class LedgerStoreTests : IDisposable
     [InlineData("UPDATE ledger SET Sealed = replace(Sealed, 'verdict given', 'verdict giv3n')", "entry 5")]
     [InlineData("UPDATE ledger SET Opened = replace(Opened, 'Rails', 'Posts') WHERE Number = 2", "entry 2")]
     [InlineData("UPDATE ledger SET Hash = replace(Hash, '0', '1') WHERE Number = 3", "entry 3")]
+    [InlineData("UPDATE ledger SET Opened = json_insert(Opened, '$.extra', json('{}')) WHERE Number = 2", "entry 2")]
     [InlineData("DELETE FROM ledger WHERE Number = 3", "entry 4")]
     [InlineData(
         "UPDATE ledger SET Number = -3 WHERE Number = 3; UPDATE ledger SET Number = 3 WHERE Number = 4; UPDATE ledger SET Number = 4 WHERE Number = -3",
@@ -108,6 +109,45 @@ public sealed class LedgerStoreTests : IDisposable
         var faults = (await store.VerifyAsync(null, Stop)).Faults;
 
         Assert.Equal(named, faults[0].Row);
+    }
+
+    [Fact]
+    public async Task Another_name_of_a_photograph_is_named_unless_its_case_was_deleted()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        await store.AddAsync(
+            Run(Photograph.Of("board.jpg", First.Bytes)) with
+            {
+                CaseNumber = null,
+                Reference = "B-2",
+                Title = "Boards",
+            },
+            FilesTogether.None,
+            Stop
+        );
+
+        Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
+        Change("UPDATE photograph SET FileName = 'P09.jpg'");
+        var fault = Assert.Single((await store.VerifyAsync(null, Stop)).Faults);
+        Assert.Equal($"photographs/{First.Sha256}", fault.Row);
+        Assert.Equal("the name P09.jpg", fault.Found);
+
+        Change("UPDATE photograph SET FileName = 'P01.jpg'");
+        await store.DeleteCaseAsync(new(1, "asked for"), Stop);
+        Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
+    }
+
+    [Fact]
+    public async Task What_another_program_planted_is_named()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        Change("CREATE TRIGGER planted AFTER INSERT ON run BEGIN UPDATE run SET Title = 'other'; END");
+
+        var fault = Assert.Single((await store.VerifyAsync(null, Stop)).Faults);
+
+        Assert.Equal("a damaged store: the trigger planted is not of this program's making", fault.Found);
     }
 
     [Fact]
