@@ -179,13 +179,12 @@ internal sealed class LedgerCheck(string place)
 
     private void CheckNames(IReadOnlyList<LedgerEntry> entries, IReadOnlyList<HeldSum> held)
     {
-        var takenIn = entries.Where(entry => entry.Act == LedgerAct.PhotographTakenIn).ToList();
-        // A photograph may keep the name that it had in a case whose texts are gone.
-        if (takenIn.Exists(entry => entry.Removed.Count > 0))
-            return;
-        var names = takenIn.ToLookup(entry => entry.After?.Text, entry => entry.Subject?.Text, StringComparer.Ordinal);
+        var names = entries
+            .Where(entry => entry.Act == LedgerAct.PhotographTakenIn)
+            .ToLookup(entry => entry.After?.Text, entry => entry.Subject?.Text, StringComparer.Ordinal);
         foreach (var file in held.Where(file => file.CameInAs is not null && names.Contains(file.Sha256)))
-            if (!names[file.Sha256].Contains(file.CameInAs, StringComparer.Ordinal))
+            // Where one of its names was redacted, any may be what is left of it.
+            if (!names[file.Sha256].Any(name => name is null || name == file.CameInAs))
                 Held(
                     file.Path,
                     $"the name {file.CameInAs}",

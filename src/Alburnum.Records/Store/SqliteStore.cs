@@ -19,6 +19,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
     {
         var keeper = Keeper();
         var photographs = run.Photographs.DistinctBy(each => each.Sha256, StringComparer.Ordinal).ToList();
+        var note = await file.Photographs.NoteAsync([.. photographs.Select(each => each.Sha256)], stop);
         foreach (var photograph in photographs)
             await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
         using (reports)
@@ -48,6 +49,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                     reports.TakeBack();
                     throw;
                 }
+                PhotographFiles.Forget(note);
                 return kept;
             });
         }
@@ -261,18 +263,35 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         );
 
     /// <inheritdoc/>
-    public Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop) =>
-        ChangeAsync(
+    public async Task<Redaction> RedactAsync(
+        Removal asked,
+        string text,
+        Func<KeptRun, Task<bool>> isReadable,
+        CancellationToken stop
+    )
+    {
+        for (var number = 1; await RunAsync(asked.CaseNumber, number, stop) is { } run; number++)
+            if (await isReadable(run) && !await isReadable(Redacting.Without(run, text)))
+                throw file.Refused(
+                    $"\"{text}\", which also stands in words without which case {asked.CaseNumber} cannot be read any more",
+                    "a longer text, such as the whole name"
+                );
+        return await ChangeAsync(
             (context, keeper) => new Redacting(context, file, asked, keeper).RunAsync(text, stop),
             Overwrite,
             stop
         );
+    }
 
     /// <inheritdoc/>
     public async Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop)
     {
-        var (deletion, loose) = await ChangeAsync(
-            (context, keeper) => new Deleting(context, asked, keeper).RunAsync(stop),
+        var (deletion, loose, note) = await ChangeAsync(
+            async (context, keeper) =>
+            {
+                var (done, without) = await new Deleting(context, asked, keeper).RunAsync(stop);
+                return (done, without, await file.Photographs.NoteAsync(without, stop));
+            },
             Overwrite,
             stop
         );
@@ -283,6 +302,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                 foreach (var sha256 in loose)
                     if (!await context.Photographs.AnyAsync(row => row.Sha256 == sha256, CancellationToken.None))
                         file.Photographs.Remove(sha256);
+                PhotographFiles.Forget(note);
                 return true;
             },
             _ => { },

@@ -7,6 +7,12 @@ namespace Alburnum.Records.Store;
 /// <summary>Whether the tables of a store are those that the program makes, and hold what its ledger says.</summary>
 internal static class StoreTables
 {
+    // The migrations' own, which a database that is made without them lacks.
+    private const string Bookkeeping = "table __EFMigrationsHistory";
+
+    /// <summary>More runs than any store will have.</summary>
+    private const long MostRuns = int.MaxValue;
+
     /// <summary>What is damaged, missing, foreign or otherwise than it was entered; empty where nothing is.</summary>
     /// <param name="context">The tables.</param>
     /// <param name="place">Where they are, for messages.</param>
@@ -45,13 +51,8 @@ internal static class StoreTables
                 .Except(found, StringComparer.Ordinal)
                 .Where(missing => HasTable(found, missing))
                 .Select(missing => Damaged(place, $"the {missing} is missing")),
-            // A table of another program does nothing; these act whenever a run is kept or read.
             .. found
-                .Except(wanted, StringComparer.Ordinal)
-                .Where(foreign =>
-                    foreign.StartsWith("trigger ", StringComparison.Ordinal)
-                    || foreign.StartsWith("view ", StringComparison.Ordinal)
-                )
+                .Except(wanted.Append(Bookkeeping), StringComparer.Ordinal)
                 .Select(foreign => Damaged(place, $"the {foreign} is not of this program's making")),
         ];
     }
@@ -69,25 +70,31 @@ internal static class StoreTables
         var loose = await context
             .Database.SqlQueryRaw<string>("SELECT DISTINCT \"table\" AS Value FROM pragma_foreign_key_check")
             .ToListAsync(stop);
+        var counted = await context
+            .Database.SqlQueryRaw<string>(
+                "SELECT name AS Value FROM sqlite_sequence WHERE typeof(seq) <> 'integer' OR seq NOT BETWEEN 0 AND {0}",
+                MostRuns
+            )
+            .ToListAsync(stop);
         return
         [
             .. damages.Where(damage => damage != "ok"),
             .. loose.Select(table => $"rows of the table {table} that lead nowhere"),
+            .. counted.Select(table => $"the counter of the table {table} says what no store comes to"),
         ];
     }
 
-    // Tables, columns, triggers and views by kind and name.
+    // Tables, columns, indexes, triggers and views by kind and name.
     private static async Task<HashSet<string>> ShapeAsync(StoreContext context, CancellationToken stop) =>
         [
             .. await context
                 .Database.SqlQueryRaw<string>(
                     """
-                    SELECT type || ' ' || name AS Value FROM sqlite_master
-                    WHERE type IN ('table', 'trigger', 'view') AND name NOT LIKE 'sqlite_%'
+                    SELECT type || ' ' || name AS Value FROM sqlite_master WHERE name NOT LIKE 'sqlite\_%' ESCAPE '\'
                     UNION ALL
                     SELECT 'column ' || whole.name || '.' || part.name
                     FROM sqlite_master AS whole JOIN pragma_table_info(whole.name) AS part
-                    WHERE whole.type = 'table' AND whole.name NOT LIKE 'sqlite_%'
+                    WHERE whole.type = 'table' AND whole.name NOT LIKE 'sqlite\_%' ESCAPE '\' AND whole.name <> '__EFMigrationsHistory'
                     """
                 )
                 .ToListAsync(stop),

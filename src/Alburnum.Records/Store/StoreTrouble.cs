@@ -35,7 +35,7 @@ internal static class StoreTrouble
                 5 or 6 => "a store that another program is writing to",
                 10 => "a disk that cannot be read or written there, or is full",
                 11 => "a damaged store",
-                13 => "a disk that is full",
+                13 => "a disk that is full, or a table whose counter is at its end",
                 14 => "a place where no file can be opened",
                 26 => "a file that is not a database",
                 var code => $"a store that cannot be used (SQLite result code {code})",
