@@ -52,6 +52,17 @@ public sealed class AwkwardFilesTests : IDisposable
     }
 
     [Fact]
+    public async Task A_link_to_itself_in_a_case_folder_leads_nowhere()
+    {
+        var folder = CaseFolder();
+        var photograph = Path.Combine(folder, "P06.jpg");
+        File.Delete(photograph);
+        File.CreateSymbolicLink(photograph, photograph);
+
+        await RefusedAsync("P06.jpg", "case {0} --store {1}", folder, _folder.At("cases.db"));
+    }
+
+    [Fact]
     public async Task A_link_out_of_the_case_folder_is_not_followed()
     {
         var folder = CaseFolder();

@@ -49,7 +49,7 @@ public sealed class PracticeKey : IDisposable
     {
         ArgumentNullException.ThrowIfNull(passphrase);
         var path = FileOf(storePath);
-        if (File.Exists(path))
+        if (File.Exists(path) && File.Exists(PublicFileOf(storePath)))
             return Open(path, passphrase);
         if (passphrase.Length < ShortestPassphrase)
             throw Refused(
@@ -57,21 +57,21 @@ public sealed class PracticeKey : IDisposable
                 $"a passphrase of {passphrase.Length} characters for a new key",
                 $"at least {ShortestPassphrase}"
             );
-        var key = new PracticeKey(ECDsa.Create(ECCurve.NamedCurves.nistP256));
+        using var key = new PracticeKey(ECDsa.Create(ECCurve.NamedCurves.nistP256));
         try
         {
-            // The private half last: a key is never there without what others compare.
-            await DurableFile.WriteAsync(PublicFileOf(storePath), Encoding.ASCII.GetBytes(key.Public.Pem), stop);
-            await DurableFile.WriteAsync(
+            // Two may make the first key at once: the one whose file is there first is the practice's, for both.
+            await DurableFile.WriteFirstAsync(
                 path,
                 Encoding.ASCII.GetBytes(key._key.ExportEncryptedPkcs8PrivateKeyPem(passphrase, Protection)),
                 stop
             );
-            return key;
+            var first = Open(path, passphrase);
+            await DurableFile.WriteAsync(PublicFileOf(storePath), Encoding.ASCII.GetBytes(first.Public.Pem), stop);
+            return first;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
         {
-            key.Dispose();
             throw Refused(path, FileTrouble.InWords(broken), "a place where a key can be kept");
         }
     }

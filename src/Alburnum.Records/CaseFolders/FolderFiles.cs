@@ -84,6 +84,19 @@ public sealed class FolderFiles : ICaseFiles
     {
         if (!path.StartsWith(_within, StringComparison.Ordinal))
             return false;
+        try
+        {
+            return LeadsWithin(path);
+        }
+        // A link that leads to itself leads nowhere.
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            return false;
+        }
+    }
+
+    private bool LeadsWithin(string path)
+    {
         for (var part = path; part.Length > _within.Length; part = Path.GetDirectoryName(part)!)
             if (
                 Path.Exists(part)

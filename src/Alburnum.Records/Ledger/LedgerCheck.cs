@@ -52,7 +52,7 @@ internal sealed class LedgerCheck(string place)
         return new(
             entries.Count,
             entries.Count > 0 ? entries[^1].Kept.Hash : null,
-            held.Count,
+            held.Count(file => file.Sha256.Length > 0),
             _faults,
             [
                 .. sound
@@ -168,7 +168,7 @@ internal sealed class LedgerCheck(string place)
         foreach (var (path, holding) in expected.OrderBy(each => each.Value.Entry))
         {
             var says = $"the one that entry {Whole(holding.Entry)} names, with the SHA-256 {holding.Sha256}";
-            if (!there.Contains(path))
+            if (!there.Contains(path) || there[path].First().Length == 0)
                 Held(path, "nothing", says);
             else if (there[path].First() is var sha256 && sha256 != holding.Sha256)
                 Held(path, $"a file that was changed (its SHA-256 is {sha256})", says);

@@ -287,7 +287,7 @@ public sealed record RunInputs(string Program, string FactsSha256, string Rulebo
 
 /// <summary>A file that a store or a bundle holds, by its hash.</summary>
 /// <param name="Path">Its path within a bundle, which also names it in a store: <c>cases/3/runs/1/report.json</c>, <c>photographs/ab12…</c>.</param>
-/// <param name="Sha256">SHA-256 of its bytes.</param>
+/// <param name="Sha256">SHA-256 of its bytes; empty where the tables name a file that is missing.</param>
 internal sealed record HeldSum(string Path, string Sha256)
 {
     /// <summary>Name under which a photograph came in, as the tables have it; null for what has none but its path.</summary>

@@ -27,6 +27,27 @@ internal static class DurableFile
         }
     }
 
+    /// <summary>The same, unless a file of that name is there already, which then stays as it is.</summary>
+    /// <inheritdoc cref="WriteAsync"/>
+    public static async Task WriteFirstAsync(string path, ReadOnlyMemory<byte> bytes, CancellationToken stop)
+    {
+        var whole = $"{path}.{Guid.NewGuid():N}.part";
+        await WriteAsync(whole, bytes, stop);
+        try
+        {
+            File.Move(whole, path, overwrite: false);
+            FlushFolder(Path.GetDirectoryName(path)!);
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            // Somebody was first.
+        }
+        finally
+        {
+            File.Delete(whole);
+        }
+    }
+
     /// <summary>Gives a finished file its name.</summary>
     public static void Name(string part, string path)
     {

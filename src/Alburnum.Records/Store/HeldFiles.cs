@@ -70,7 +70,7 @@ internal static class HeldFiles
         CancellationToken stop
     ) => await SumsAsync(await InTablesAsync(context, onlyCase, file => file.Sum, stop), photographs, stop);
 
-    /// <summary>The same, with what the tables hold read already. A photograph that is missing is passed over.</summary>
+    /// <summary>The same, with what the tables hold read already. A photograph that is missing has no hash.</summary>
     public static async Task<IReadOnlyList<HeldSum>> SumsAsync(
         HeldInTables<HeldSum> tables,
         PhotographFiles photographs,
@@ -79,8 +79,9 @@ internal static class HeldFiles
     {
         var sums = tables.Files.ToList();
         foreach (var row in tables.Photographs)
-            if (await photographs.AsFoundAsync(row.Sha256, stop) is { } bytes)
-                sums.Add(Sum(row, Sha256Of.Bytes(bytes)));
+            sums.Add(
+                Sum(row, await photographs.AsFoundAsync(row.Sha256, stop) is { } bytes ? Sha256Of.Bytes(bytes) : "")
+            );
         return sums;
     }
 

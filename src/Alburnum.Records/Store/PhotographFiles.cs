@@ -55,7 +55,7 @@ internal sealed class PhotographFiles(string folder)
             fileName,
             async (path, expected) =>
             {
-                var photograph = Photograph.Of(fileName, await File.ReadAllBytesAsync(path, stop));
+                var photograph = Photograph.Of(fileName, await BytesAsync(path, expected, stop));
                 RefuseUnlessSame(path, photograph.Sha256, sha256, expected);
                 return photograph;
             }
@@ -69,6 +69,8 @@ internal sealed class PhotographFiles(string folder)
             fileName,
             async (path, expected) =>
             {
+                if (IsEmpty(path, expected))
+                    RefuseUnlessSame(path, Sha256Of.Bytes([]), sha256, expected);
                 FileStream? file = null;
                 try
                 {
@@ -111,7 +113,7 @@ internal sealed class PhotographFiles(string folder)
         var path = PathOf(sha256);
         try
         {
-            return File.Exists(path) ? await File.ReadAllBytesAsync(path, stop) : null;
+            return File.Exists(path) ? await BytesAsync(path, "a photograph as it was kept", stop) : null;
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
         {
@@ -194,7 +196,24 @@ internal sealed class PhotographFiles(string folder)
             : throw Refused(folder, $"a photograph named {sha256}", "64 hexadecimal digits");
 
     private static async Task<bool> HoldsAsync(string path, ReadOnlyMemory<byte> bytes, CancellationToken stop) =>
-        File.Exists(path) && (await File.ReadAllBytesAsync(path, stop)).AsSpan().SequenceEqual(bytes.Span);
+        File.Exists(path)
+        && (await BytesAsync(path, "a place where a photograph can be kept", stop)).AsSpan().SequenceEqual(bytes.Span);
+
+    private static async Task<byte[]> BytesAsync(string path, string expected, CancellationToken stop) =>
+        IsEmpty(path, expected) ? [] : await File.ReadAllBytesAsync(path, stop);
+
+    // From a link, which is none of ours, nothing is read, and from a pipe or a device neither: it could wait for ever, or never end. Those have no
+    // length, as an empty file has none.
+    private static bool IsEmpty(string path, string expected)
+    {
+        var file = new FileInfo(path);
+        if (file.Exists && file.Attributes.HasFlag(FileAttributes.ReparsePoint))
+            throw Refused(path, "a link", expected);
+        if (!file.Exists || file.Length > 0)
+            return false;
+        PlainFile.Open(path, path, expected).Dispose();
+        return true;
+    }
 
     private static InputRefusedException Refused(string path, string found, string expected) =>
         new(new InputProblem(path, 0, "", "photograph", found, expected));

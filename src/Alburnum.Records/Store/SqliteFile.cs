@@ -269,11 +269,45 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
 
     private void RefuseUnlessPlaceTakesFiles()
     {
+        if (OfTheSameName() is { } other)
+            throw Refused(
+                $"{other} beside it, whose photographs and key it would share",
+                "another name, or another folder"
+            );
         var nearest = System.IO.Path.GetDirectoryName(_full);
         while (nearest is not null && !Directory.Exists(nearest))
             nearest = System.IO.Path.GetDirectoryName(nearest);
         if (nearest is not null && !OutFolder.TakesFiles(nearest))
             throw Refused("a place that takes no files");
+    }
+
+    // Another database whose name differs in its ending alone.
+    private string? OfTheSameName()
+    {
+        var (folder, stem) = (
+            System.IO.Path.GetDirectoryName(_full)!,
+            System.IO.Path.GetFileNameWithoutExtension(_full)
+        );
+        return Directory.Exists(folder)
+            ? Directory
+                .EnumerateFiles(folder)
+                .Select(path => System.IO.Path.GetFileName(path))
+                .FirstOrDefault(name =>
+                    System.IO.Path.GetFileNameWithoutExtension(name) == stem
+                    && IsDatabase(System.IO.Path.Combine(folder, name))
+                )
+            : null;
+    }
+
+    // Its first bytes, after SQLite's "Database File Format", 1.3.1.
+    private static bool IsDatabase(string path)
+    {
+        if (new FileInfo(path).Length == 0)
+            return false;
+        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        Span<byte> header = stackalloc byte[16];
+        return file.ReadAtLeast(header, header.Length, throwOnEndOfStream: false) == header.Length
+            && header.SequenceEqual("SQLite format 3\0"u8);
     }
 
     private void RefuseUnlessOurs(StoreState state)

@@ -1,14 +1,16 @@
 using Alburnum.Records.Ledger;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Alburnum.Records.Store;
 
 /// <summary>Whether the tables of a store are those that the program makes, and hold what its ledger says.</summary>
 internal static class StoreTables
 {
-    // The migrations' own, which a database that is made without them lacks.
-    private const string Bookkeeping = "table __EFMigrationsHistory";
+    /// <summary>What versions that locked by a row left behind.</summary>
+    private const string Lock = "table __EFMigrationsLock";
 
     /// <summary>More runs than any store will have.</summary>
     private const long MostRuns = int.MaxValue;
@@ -30,7 +32,7 @@ internal static class StoreTables
         return shape.Count > 0 ? shape : await FaultsOfRowsAsync(context, place, stop);
     }
 
-    /// <summary>Tables and columns that are missing, and what another program planted; empty where nothing is.</summary>
+    /// <summary>What is missing or otherwise than this program makes it, and what another program planted; empty where nothing is.</summary>
     /// <inheritdoc cref="FaultsAsync"/>
     public static async Task<IReadOnlyList<InputProblem>> FaultsOfShapeAsync(
         StoreContext context,
@@ -43,23 +45,27 @@ internal static class StoreTables
         await using var whole = new StoreContext(
             new DbContextOptionsBuilder<StoreContext>().UseSqlite(connection).Options
         );
-        await whole.Database.EnsureCreatedAsync(stop);
+        await whole.Database.ExecuteSqlRawAsync(
+            whole
+                .GetService<IMigrator>()
+                .GenerateScript(options: MigrationsSqlGenerationOptions.NoTransactions)
+                .Replace("{", "{{", StringComparison.Ordinal)
+                .Replace("}", "}}", StringComparison.Ordinal),
+            stop
+        );
         var (wanted, found) = (await ShapeAsync(whole, stop), await ShapeAsync(context, stop));
-        return
+        IReadOnlyList<string> faults =
         [
-            .. wanted
-                .Except(found, StringComparer.Ordinal)
-                .Where(missing => HasTable(found, missing))
-                .Select(missing => Damaged(place, $"the {missing} is missing")),
+            .. wanted.Keys.Except(found.Keys, StringComparer.Ordinal).Select(name => $"the {name} is missing"),
             .. found
-                .Except(wanted.Append(Bookkeeping), StringComparer.Ordinal)
-                .Select(foreign => Damaged(place, $"the {foreign} is not of this program's making")),
+                .Keys.Except(wanted.Keys.Append(Lock), StringComparer.Ordinal)
+                .Select(name => $"the {name} is not of this program's making"),
+            .. wanted
+                .Where(part => found.TryGetValue(part.Key, out var made) && made != part.Value)
+                .Select(part => $"the {part.Key} is not as this program makes it"),
         ];
+        return [.. faults.Select(fault => Damaged(place, fault))];
     }
-
-    // A table that is missing is told once, and not column by column.
-    private static bool HasTable(IReadOnlySet<string> found, string missing) =>
-        missing.Split(' ', '.') is not ["column", var table, ..] || found.Contains($"table {table}");
 
     // What SQLite itself finds.
     private static async Task<IReadOnlyList<string>> DamagesAsync(StoreContext context, CancellationToken stop)
@@ -84,21 +90,18 @@ internal static class StoreTables
         ];
     }
 
-    // Tables, columns, indexes, triggers and views by kind and name.
-    private static async Task<HashSet<string>> ShapeAsync(StoreContext context, CancellationToken stop) =>
-        [
-            .. await context
-                .Database.SqlQueryRaw<string>(
-                    """
-                    SELECT type || ' ' || name AS Value FROM sqlite_master WHERE name NOT LIKE 'sqlite\_%' ESCAPE '\'
-                    UNION ALL
-                    SELECT 'column ' || whole.name || '.' || part.name
-                    FROM sqlite_master AS whole JOIN pragma_table_info(whole.name) AS part
-                    WHERE whole.type = 'table' AND whole.name NOT LIKE 'sqlite\_%' ESCAPE '\' AND whole.name <> '__EFMigrationsHistory'
-                    """
-                )
-                .ToListAsync(stop),
-        ];
+    // Tables, indexes, triggers and views by kind and name, each with the words that made it.
+    private static async Task<Dictionary<string, string>> ShapeAsync(StoreContext context, CancellationToken stop)
+    {
+        var parts = await context
+            .Database.SqlQueryRaw<string>(
+                "SELECT type || ' ' || name || char(10) || sql AS Value FROM sqlite_master WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\'"
+            )
+            .ToListAsync(stop);
+        return parts
+            .Select(part => part.Split('\n', 2))
+            .ToDictionary(part => part[0], part => part[1], StringComparer.Ordinal);
+    }
 
     // SQLite keeps any value in any column: every row is read, and held against the ledger.
     private static async Task<IReadOnlyList<InputProblem>> FaultsOfRowsAsync(

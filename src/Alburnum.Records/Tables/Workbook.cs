@@ -12,8 +12,8 @@ namespace Alburnum.Records.Tables;
 /// </remarks>
 internal static class Workbook
 {
-    // A workbook is a zip: what it unpacks to is bounded before it is read.
-    private const long CharactersMax = 2_000_000_000;
+    // A workbook is a zip: what a part of it unpacks to is bounded, since one cell may be all of it and is held whole. A hundred thousand rows are less.
+    private const long CharactersMax = 1 << 26;
     private const int RowsMax = 1_048_576;
     private const int ColumnsMax = 256;
 

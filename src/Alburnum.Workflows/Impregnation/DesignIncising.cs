@@ -166,9 +166,11 @@ public static class DesignIncising
 
         (IncisedDepth Depth, FlowEnding Ending) Solve(int side)
         {
+            // A face is met along the radius or the tangent, as it was sawn: taken alike here, as the search does.
+            var wood = (law with { Directions = law.Directions.AlikeAcross() }).Typical();
             var cell = IncisedCell.Of(
                 pattern,
-                new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
+                new WoodFlow(wood, question.VoidFraction, question.WaterShare),
                 FluidPair.Of(question.Liquid),
                 bottomMm,
                 side

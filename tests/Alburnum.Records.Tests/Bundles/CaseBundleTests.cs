@@ -25,6 +25,21 @@ public sealed class CaseBundleTests : IDisposable
     public void Dispose() => _folder.Dispose();
 
     [Fact]
+    public async Task Two_that_make_the_first_key_at_once_get_the_same()
+    {
+        var path = _folder.At("first.db");
+
+        var keys = await Task.WhenAll(
+            Enumerable.Range(0, 3).Select(_ => Task.Run(() => PracticeKey.OpenOrMakeAsync(path, Passphrase, Stop)))
+        );
+
+        Assert.Single(keys.Select(key => key.Public.Fingerprint).Distinct(StringComparer.Ordinal));
+        Assert.Equal(keys[0].Public.Fingerprint, PracticeKey.PublicOf(path)!.Fingerprint);
+        foreach (var key in keys)
+            key.Dispose();
+    }
+
+    [Fact]
     public async Task It_verifies_where_there_is_no_store_and_says_whose_key_signed_it()
     {
         var written = await WriteAsync();

@@ -187,9 +187,13 @@ public sealed class BackUpTests : IDisposable
     [InlineData("UPDATE ledger SET Number = 9223372036854775807 WHERE Number = 3", "a value that cannot be read")]
     [InlineData("UPDATE run SET Verdict = 'rubbish'", "a file that was changed")]
     [InlineData("UPDATE paper SET Bytes = 'text'", "a file that was changed")]
-    [InlineData("ALTER TABLE run RENAME COLUMN Client TO Klient", "the column run.Client is missing")]
+    [InlineData("ALTER TABLE run RENAME COLUMN Client TO Klient", "the table run is not as this program makes it")]
     [InlineData("CREATE TABLE planted (a)", "the table planted is not of this program's making")]
     [InlineData("CREATE UNIQUE INDEX planted ON run (Document)", "the index planted is not of this program's making")]
+    [InlineData(
+        "DROP INDEX IX_run_CaseNumber; CREATE UNIQUE INDEX IX_run_CaseNumber ON run (Id)",
+        "the index IX_run_CaseNumber is not as this program makes it"
+    )]
     [InlineData("UPDATE sqlite_sequence SET seq = 9223372036854775807", "the counter of the table run")]
     [InlineData("CREATE VIEW planted AS SELECT 1", "the view planted is not of this program's making")]
     public async Task Tables_that_were_meddled_with_are_named_and_not_backed_up(string sql, string named)
@@ -240,6 +244,62 @@ public sealed class BackUpTests : IDisposable
         {
             return refused.Message;
         }
+    }
+
+    [Fact]
+    public async Task No_store_is_made_whose_photographs_another_would_share()
+    {
+        await MakeAsync();
+        await BackUp.WriteAsync(StorePath, File, Say, Stop);
+        var beside = _folder.At("cases.restored");
+
+        foreach (
+            var make in (Func<Task>[])
+                [
+                    () => BackUp.RestoreAsync(File, beside, Stop),
+                    () => CaseStore.KeepAsync(beside, Person.OfSystem, Say, Stop),
+                ]
+        )
+            Assert.Contains(
+                "found cases.db beside it, whose photographs and key it would share",
+                await RefusalAsync(make),
+                StringComparison.Ordinal
+            );
+        Assert.False(System.IO.File.Exists(beside));
+    }
+
+    [Theory]
+    [InlineData("pipe", "a pipe, a device")]
+    [InlineData("endless", "a link")]
+    [InlineData("empty", "a damaged file")]
+    public async Task A_photograph_that_is_no_plain_file_is_named_and_not_waited_for(string kind, string named)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such files.");
+        await MakeAsync();
+        var path = Directory
+            .GetFiles(_folder.At("cases.photographs"), "*", SearchOption.AllDirectories)
+            .Single(file => Path.GetFileName(file) == First.Sha256);
+        System.IO.File.Delete(path);
+        if (kind == "pipe")
+            using (var made = System.Diagnostics.Process.Start("mkfifo", [path]))
+                await made.WaitForExitAsync(Stop);
+        else if (kind == "endless")
+            System.IO.File.CreateSymbolicLink(path, "/dev/zero");
+        else
+            await System.IO.File.WriteAllBytesAsync(path, [], Stop);
+
+        var store = await LookAsync(StorePath);
+        Assert.Contains(
+            (await StoreCheck.RunAsync(StorePath, Say, Stop)).Damages,
+            each => each.Found.StartsWith(named, StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            named == "a damaged file" ? "was changed" : named,
+            await RefusalAsync(async () =>
+                throw new InputRefusedException((await store.VerifyAsync(null, Stop)).Faults)
+            ),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

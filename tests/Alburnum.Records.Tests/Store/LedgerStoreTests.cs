@@ -97,6 +97,10 @@ public sealed class LedgerStoreTests : IDisposable
     [InlineData("UPDATE ledger SET Opened = json_insert(Opened, '$.extra', json('{}')) WHERE Number = 2", "entry 2")]
     [InlineData("DELETE FROM ledger WHERE Number = 3", "entry 4")]
     [InlineData(
+        "INSERT INTO photograph VALUES ('aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa', 'x.jpg')",
+        "photographs/aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa"
+    )]
+    [InlineData(
         "UPDATE ledger SET Number = -3 WHERE Number = 3; UPDATE ledger SET Number = 3 WHERE Number = 4; UPDATE ledger SET Number = 4 WHERE Number = -3",
         "entry 3"
     )]

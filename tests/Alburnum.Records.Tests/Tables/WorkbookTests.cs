@@ -18,6 +18,29 @@ public sealed class WorkbookTests : IDisposable
             .Throws<InputRefusedException>(() => ChargeTable.Of(Table.Open(Path, sheet)).Charges(default).Count())
             .Message;
 
+    [Fact]
+    public void A_cell_that_unpacks_to_more_than_all_that_is_read_is_refused()
+    {
+        Sheets.Write(Path, ("Plant", false, [Names, ["C1", 46024.0, 7.4, 12.0]]));
+        using (var package = ZipFile.Open(Path, ZipArchiveMode.Update))
+        {
+            var entry = package.Entries.Single(each => each.FullName.Contains("sheet1", StringComparison.Ordinal));
+            var name = entry.FullName;
+            entry.Delete();
+            using var writer = new StreamWriter(package.CreateEntry(name).Open());
+            writer.Write(
+                "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData><row><c t=\"inlineStr\"><is><t>"
+            );
+            var letters = new string('a', 1 << 20);
+            for (var mb = 0; mb < 65; mb++)
+                writer.Write(letters);
+            writer.Write("</t></is></c></row></sheetData></worksheet>");
+        }
+        Assert.InRange(new FileInfo(Path).Length, 0, 200_000);
+
+        Assert.Contains("a file that cannot be read as a workbook", Refusal(), StringComparison.Ordinal);
+    }
+
     // Parts of the package are damaged one after the other, each unpacked and packed again so that its check sum holds.
     [Theory]
     [InlineData(1)]

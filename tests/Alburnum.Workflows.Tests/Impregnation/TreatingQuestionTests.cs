@@ -52,7 +52,7 @@ public sealed class TreatingQuestionTests
         var question = TreatingQuestion.Of(request, Facts);
 
         Assert.Contains(question.Assumptions, each => each.GetType() == assumed);
-        Assert.Equal(pithXMm, question.Log.PithXMm, 1e-9);
+        Assert.Equal(pithXMm, question.Prediction.Log.PithXMm, 1e-9);
     }
 
     [Fact]

@@ -23,4 +23,7 @@ public sealed class FlowDirections(
 
     /// <summary>Source and standing.</summary>
     public Provenance Provenance { get; } = provenance;
+
+    /// <summary>The same with radial and tangential alike.</summary>
+    public FlowDirections AlikeAcross() => new(Name, 1, LongitudinalToLateral, Provenance);
 }
