@@ -128,7 +128,7 @@ public sealed class RefusalTests : IDisposable
             "6",
             "--cells",
             "0",
-            "--fit",
+            "--plant",
             _folder.At("plant.csv")
         );
     }

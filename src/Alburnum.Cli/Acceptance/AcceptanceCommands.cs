@@ -41,6 +41,12 @@ internal static class AcceptanceCommands
         sample
             .AddCommand<SampleShowCommand>("show")
             .WithDescription("How many pieces to cut to show that a given share conforms");
+        sample
+            .AddCommand<SampleIsolatedCommand>("isolated")
+            .WithDescription("A plan for one lot that stands alone, by its limiting quality");
+        sample
+            .AddCommand<SampleSchemeCommand>("scheme")
+            .WithDescription("How the standard's plans behave together, with their switching rules");
     }
 
     private static void AddJudge(IConfigurator<CommandSettings> judge)

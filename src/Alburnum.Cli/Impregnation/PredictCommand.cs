@@ -32,9 +32,12 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         [DefaultValue(60)]
         public int Cells { get; init; }
 
-        [CommandOption("--fit <FILE>")]
-        [Description("Depths from the plant's own charges (CSV or .xlsx); narrows the permeability before predicting")]
-        public string? Fit { get; init; }
+        [CommandOption("--plant <HISTORY>")]
+        [Description(
+            "What the plant measured of its own charges (CSV or .xlsx), oldest first: charge, piece and depth_mm, or uptake_l_per_m3; "
+                + "calibrates the prediction, and tells how well the charges were foretold"
+        )]
+        public string? Plant { get; init; }
 
         public override TreatingRequest Request(FactLibrary facts) =>
             base.Request(facts) with
@@ -59,7 +62,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
                 settings.Cells == 0
                     ? null
                     : Options.Whole("--cells", settings.Cells, NumberRange.Whole(4, 2000, "cells")),
-            OwnDepths = settings.Fit is { } file ? DepthRecordTable.Read(file) : null,
+            Plant = settings.Plant is { } file ? PlantTable.Read(file) : null,
         };
         if (settings.Out is { } place)
             OutFolder.Examine(place);

@@ -31,6 +31,8 @@ internal static class PredictionPrint
             console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)
             Print(console, solver);
+        if (document.Plant is { } plant)
+            Paragraph(console, PlantWords.Current.Title, plant.InWords);
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,

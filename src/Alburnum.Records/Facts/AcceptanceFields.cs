@@ -39,6 +39,14 @@ public static class AcceptanceFields
     /// <summary>Failing share to reject.</summary>
     public static AskedField Reject { get; } = Number("reject", "Failing share to reject", Ranges.FailingPercent);
 
+    /// <summary>Limiting quality of an isolated lot.</summary>
+    public static AskedField Limiting { get; } =
+        Number(
+            "limiting",
+            "Failing share that an isolated lot is hardly ever to be accepted with",
+            Ranges.FailingPercent
+        );
+
     /// <summary>Risk of accepting a lot at the share to reject.</summary>
     public static AskedField ConsumerRisk { get; } =
         Number("consumerRisk", "Risk of accepting a lot at the share to reject", Ranges.RiskPercent, "10");

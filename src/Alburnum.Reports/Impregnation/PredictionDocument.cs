@@ -69,6 +69,9 @@ public sealed record PredictionDocument
     /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public SolverDocument? Solver { get; init; }
 
+    /// <summary>The plant's own charges beside what was foretold of them; null where no plant was given.</summary>
+    public required PlantDocument? Plant { get; init; }
+
     /// <summary>Depth from a cut end along the grain: of heartwood where there is any, otherwise of sapwood.</summary>
     public required Spread EndDepthMm { get; init; }
 

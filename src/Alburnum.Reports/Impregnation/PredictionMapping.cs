@@ -38,6 +38,7 @@ public static class PredictionMapping
             UsualInWords = [.. PredictionWords.Current.Usual(prediction)],
             ChanceToPass = prediction.ChanceToPass,
             Solver = prediction.Solved is { } solved ? Solver(solved, prediction.Gap) : null,
+            Plant = PlantDocument.Of(prediction),
             EndDepthMm = prediction.EndDepthMm,
             Assumptions = words.Say(asked.Assumptions),
             Models = [.. PredictionWords.Current.Models(prediction)],

@@ -249,8 +249,8 @@ public sealed class PredictionWords(Wording wording)
         var (question, source) = (prediction.Asked.Prediction, prediction.Asked.Schedule.Provenance);
         yield return wording.Say("prediction.sapwood", ("law", Law(question.Sapwood)));
         yield return wording.Say("prediction.heartwood", ("law", Law(question.Heartwood)));
-        foreach (var fit in prediction.Fits)
-            yield return Say(fit);
+        foreach (var sentence in new PlantWords(wording).RestsOn(prediction))
+            yield return sentence;
         yield return wording.Say(
             "prediction.schedule",
             ("name", question.Schedule.Name),
@@ -280,19 +280,6 @@ public sealed class PredictionWords(Wording wording)
             ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
         ];
 
-    private string Say(PermeabilityFit fit) =>
-        wording.Say(
-            "prediction.fitted",
-            ("name", fit.Before.Name),
-            ("depths", Figures.Whole(fit.Depths)),
-            ("pieces", Figures.Whole(fit.Pieces)),
-            ("charges", Figures.Whole(fit.Charges)),
-            ("medianBefore", Nm2(fit.Before)),
-            ("medianAfter", Nm2(fit.After)),
-            ("factorBefore", Factor(fit.Before)),
-            ("factorAfter", Factor(fit.After))
-        );
-
     private string Law(PermeabilityLaw law) =>
         wording.Say(
             law.IsInference ? "prediction.law-inferred" : "prediction.law",
@@ -304,14 +291,14 @@ public sealed class PredictionWords(Wording wording)
         );
 
     // Three digits are more than is known.
-    private static string Nm2(PermeabilityLaw law)
+    internal static string Nm2(PermeabilityLaw law)
     {
         var nm2 = law.LateralMedianM2 * 1e18;
         var unit = Math.Pow(10, Math.Floor(Math.Log10(nm2)) - 2);
         return Figures.Digits(Math.Round(nm2 / unit) * unit, 4);
     }
 
-    private static string Factor(PermeabilityLaw law) => Figures.Digits(law.TwentiethFactor, 1);
+    internal static string Factor(PermeabilityLaw law) => Figures.Digits(law.TwentiethFactor, 1);
 
     private static string Tiny(double share) => share.ToString("0.0e0", CultureInfo.InvariantCulture);
 }

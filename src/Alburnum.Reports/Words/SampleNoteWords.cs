@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Acceptance.Indexed;
+using Alburnum.Records.Facts;
 using Alburnum.Workflows.Acceptance;
 using static Alburnum.Reports.Words.Figures;
 
@@ -30,6 +31,7 @@ public sealed class SampleNoteWords(Wording wording)
                 Believed(show, plan),
                 .. Outgoing(sample),
             ],
+            { Request: SampleIsolated isolated } => [.. Isolated(isolated, sample), .. Outgoing(sample)],
             { Request: SampleForRisks { Plan: RiskPlan.Variables } } => [wording.Say("sampling.only-if-normal")],
             { Request: SampleForRisks risks, MeanPiecesCut: { } mean, SinglePlanSize: { } single } =>
             [
@@ -43,6 +45,44 @@ public sealed class SampleNoteWords(Wording wording)
             ],
             _ => [.. Outgoing(sample)],
         };
+
+    // What it costs to allow more failures, so that good lots pass.
+    private IEnumerable<string> Isolated(SampleIsolated request, PlannedSample sample)
+    {
+        yield return wording.Say("sampling.isolated-why");
+        yield return wording.Say(
+            "sampling.isolated-good",
+            ("share", Percent(sample.Behaviours[0].Landmarks.ProducerShare, wording))
+        );
+        foreach (var more in new[] { 1, 2, 3, 5 })
+            if (
+                PlanDesign.Limiting(request.LimitingShare, request.Risk, request.Failures + more, request.Pieces) is
+                { } plan
+            )
+                yield return wording.Say(
+                    "sampling.isolated-more",
+                    ("failures", wording.Count("count.failure", plan.AcceptanceNumber)),
+                    ("pieces", Whole(plan.SampleSize)),
+                    (
+                        "share",
+                        Percent(
+                            OperatingCharacteristic.ShareAccepted(plan, new FiniteLot(request.Pieces), 0.95),
+                            wording
+                        )
+                    )
+                );
+        var level = ("level", InspectionKeys.Key(request.Level));
+        yield return sample.Indexed is { } found
+            ? wording.Say(
+                "sampling.isolated-tables",
+                level,
+                ("aql", Aql(found)),
+                ("pieces", Whole(found.Plan.SampleSize)),
+                ("failures", wording.Count("count.failure", found.Plan.AcceptanceNumber))
+            )
+            : wording.Say("sampling.isolated-no-tables", level);
+        yield return wording.Say("sampling.isolated-iso");
+    }
 
     private IEnumerable<string> FromCode(SampleByTables request)
     {

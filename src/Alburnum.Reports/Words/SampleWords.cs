@@ -35,6 +35,12 @@ public sealed class SampleWords(Wording wording)
                 ("confidence", Typed(show.Confidence)),
                 ("failures", Failures(show.Failures))
             ),
+            { Request: SampleIsolated isolated } => wording.Say(
+                "sampling.isolated",
+                ("limiting", Typed(isolated.LimitingShare)),
+                ("risk", Typed(isolated.Risk)),
+                ("failures", Failures(isolated.Failures))
+            ),
             _ => throw Unknown(sample),
         };
 
@@ -48,6 +54,7 @@ public sealed class SampleWords(Wording wording)
             { Request: SampleForRisks } => wording.Say("sampling.exact-sums"),
             { Request: SampleToShow { Lot: null } } => wording.Say("sampling.binomial-bound"),
             { Request: SampleToShow } => wording.Say("sampling.hypergeometric-bound"),
+            { Request: SampleIsolated } => wording.Say("sampling.exact-lot"),
             _ => throw Unknown(sample),
         };
 

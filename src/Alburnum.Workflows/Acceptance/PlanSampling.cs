@@ -34,6 +34,7 @@ public static class PlanSampling
             ),
             SampleForRisks variables => Variables(variables),
             SampleToShow showing => Showing(showing),
+            SampleIsolated isolated => Isolated(isolated, tables),
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "Not a request."),
         };
     }
@@ -144,6 +145,43 @@ public static class PlanSampling
                 $"{request.Failures}",
                 $"fewer: even the whole lot cannot show that {InputProblem.Number(100 * request.Share)} % conform with so many failures"
             );
+
+    private static PlannedSample Isolated(SampleIsolated request, AttributeTables tables)
+    {
+        var plan =
+            PlanDesign.Limiting(request.LimitingShare, request.Risk, request.Failures, request.Pieces)
+            ?? throw AcceptanceFields.Failures.Refused(
+                file: null,
+                $"{request.Failures}",
+                $"fewer than the {Math.Ceiling(request.LimitingShare * request.Pieces - 1e-9)} failing pieces of a lot at its limiting quality"
+            );
+        var sample = Single(request, plan);
+        var lot = new FiniteLot(request.Pieces);
+        return ByTables(request, lot, tables) is { } indexed
+            ? sample with
+            {
+                Indexed = indexed,
+                Behaviours =
+                [
+                    .. sample.Behaviours,
+                    PlanBehaviour.Of(PlanReading.IndexedOnThisLot, indexed.Plan, lot, request.Pieces),
+                ],
+            }
+            : sample;
+    }
+
+    /// <summary>The plan of the tables with the greatest AQL that accepts this lot, at its limiting quality, no more often; null where none does.</summary>
+    private static IndexedPlan? ByTables(SampleIsolated request, FiniteLot lot, AttributeTables tables) =>
+        request.Pieces < tables.LotSizes[0].From
+            ? null
+            : tables
+                .AqlsPercent.Where(aql => aql <= IndexedPlan.GreatestPercentAql)
+                .Reverse()
+                .Select(aql => tables.Find(request.Pieces, request.Level, aql))
+                .FirstOrDefault(found =>
+                    found.Plan.Acceptance(Math.Ceiling(request.LimitingShare * lot.Pieces - 1e-9) / lot.Pieces, lot)
+                    <= request.Risk
+                );
 
     private static PlannedSample Single(SamplingRequest request, SingleSamplingPlan plan) =>
         new()

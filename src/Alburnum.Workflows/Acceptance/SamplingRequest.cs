@@ -61,3 +61,19 @@ public sealed record SampleForRisks(RiskPlan Plan, RiskPoints Risks, int? Lot, u
 /// <param name="Seed">Seed of the random positions.</param>
 public sealed record SampleToShow(double Share, double Confidence, int Failures, int? Lot, ulong Seed)
     : SamplingRequest(Lot, Seed);
+
+/// <summary>A plan for one lot that stands alone, by its limiting quality.</summary>
+/// <param name="Pieces">Pieces in the lot; 1 or more.</param>
+/// <param name="LimitingShare">Failing share that is hardly ever to be accepted.</param>
+/// <param name="Risk">Greatest probability of accepting it.</param>
+/// <param name="Failures">Failures that are borne.</param>
+/// <param name="Level">Inspection level of the plan of the tables that protects as well, which stands beside it.</param>
+/// <param name="Seed">Seed of the random positions.</param>
+public sealed record SampleIsolated(
+    int Pieces,
+    double LimitingShare,
+    double Risk,
+    int Failures,
+    InspectionLevel Level,
+    ulong Seed
+) : SamplingRequest(Pieces, Seed);

@@ -11,10 +11,6 @@ namespace Alburnum.Workflows.Impregnation;
 /// <summary>A charge, and what is expected of its timber.</summary>
 public sealed record ExpectedCharge
 {
-    // Standard uncertainty of an uptake as a share of it, because how air and solution hinder each other is assumed: kept shares of sapwood
-    // move by about so much where radius of the cavities, exponents and trapped air are varied as far as they may be (docs/science/flow.md).
-    private const double AssumedLaws = 0.12;
-
     /// <summary>The charge as it was written down.</summary>
     public required ChargeOrder Order { get; init; }
 
@@ -63,7 +59,10 @@ public sealed record ExpectedCharge
         Estimate Middle(Func<Part, Spread> of) =>
             new(
                 Mean(part => of(part).Middle),
-                double.Hypot(Mean(part => of(part).NormalDeviation()), AssumedLaws * Mean(part => of(part).Middle))
+                double.Hypot(
+                    Mean(part => of(part).NormalDeviation()),
+                    UptakeCurve.AssumedLaws * Mean(part => of(part).Middle)
+                )
             );
         return new()
         {

@@ -24,8 +24,8 @@ public sealed record PredictionRequest
     /// <summary>Cells across the section for the flow solver, 4 to 2000; null leaves it out.</summary>
     public int? Cells { get; init; }
 
-    /// <summary>Depths from the plant's own charges, which narrow the permeability first; null where there are none.</summary>
-    public PlantDepths? OwnDepths { get; init; }
+    /// <summary>What the plant measured of its own charges, which calibrates the permeability first; null where nothing is known of it.</summary>
+    public PlantRecord? Plant { get; init; }
 }
 
 /// <summary>What the vessel can achieve in a timber.</summary>
@@ -34,8 +34,8 @@ public sealed record TreatingPrediction
     /// <summary>What was asked; its permeabilities are those fitted, where there were depths to fit them to.</summary>
     public required TreatingQuestion Asked { get; init; }
 
-    /// <summary>Permeabilities narrowed by the plant's own depths.</summary>
-    public required IReadOnlyList<PermeabilityFit> Fits { get; init; }
+    /// <summary>Each wood that the plant's own charges speak of, sapwood first; empty where no plant was given.</summary>
+    public required IReadOnlyList<PlantWood> Plant { get; init; }
 
     /// <summary>What is expected of many pieces.</summary>
     public required QuickPrediction Quick { get; init; }
@@ -61,8 +61,11 @@ public sealed record TreatingPrediction
     /// <summary>What is expected of the median piece beside what the flow solver found; null where it was not run, stopped short, or the wood is incised.</summary>
     public SolverGap? Gap =>
         Solved is { Section: { Run.Ending: Completed } section } && Asked.Prediction.Incising is null
-            ? SolverGap.Of(Quick, section)
+            ? SolverGap.Of(Quick, section, UptakeFactor ?? 1)
             : null;
+
+    /// <summary>What the plant's uptakes are over those expected of its wood, by which uptake and retention are multiplied; null where no uptake of it is known.</summary>
+    public double? UptakeFactor => Plant.UptakeFactor();
 
     /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
     public required UsualOutcome? Usual { get; init; }
@@ -142,13 +145,18 @@ public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
     /// <summary>The two beside each other.</summary>
     /// <param name="quick">What is expected.</param>
     /// <param name="section">What the solver found.</param>
-    public static SolverGap Of(QuickPrediction quick, SectionRun section)
+    /// <param name="uptakeFactor">What the expected uptake was multiplied by; the solver's was not.</param>
+    public static SolverGap Of(QuickPrediction quick, SectionRun section, double uptakeFactor = 1)
     {
         ArgumentNullException.ThrowIfNull(quick);
         ArgumentNullException.ThrowIfNull(section);
         return new(
             new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.GridError(run => run.MeanDepthMm()) ?? 0),
-            new(quick.UptakeLPerM3.Middle, section.NetLPerM3, section.GridError(run => run.NetLPerM3) ?? 0)
+            new(
+                quick.UptakeLPerM3.Middle / uptakeFactor,
+                section.NetLPerM3,
+                section.GridError(run => run.NetLPerM3) ?? 0
+            )
         );
     }
 }
@@ -190,22 +198,20 @@ public static class Predict
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(facts);
         var asked = TreatingQuestion.OfPieces(request.Treating, facts);
-        IReadOnlyList<PermeabilityFit> fits = [];
-        if (request.OwnDepths is { } depths)
-        {
-            var schedules = request.Treating.OwnSchedules ?? facts.Impregnation.Schedules;
-            (var fitted, fits) = PlantFit.Of(asked.Prediction, depths, schedules, request.Seed, stop);
-            asked = asked with { Prediction = fitted };
-        }
+        IReadOnlyList<PlantWood> plant = [];
+        if (request.Plant is { } record)
+            (asked, plant) = PlantFit.Of(asked, request.Treating, record, facts, request.Seed, stop);
         var question = asked.Prediction;
         var front = WayRun.Table(question);
         var quick = QuickPrediction.Draw(question, front, request.Seed, request.Pieces, cancellation: stop);
+        if (plant.UptakeFactor() is { } factor)
+            quick = quick.TakingUp(factor, question.VoidFraction);
         var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
         var end = EndReach.Of(question, front, hasHeartwood);
         return new()
         {
             Asked = asked,
-            Fits = fits,
+            Plant = plant,
             Quick = quick,
             EndDepthMm = end,
             MinutesToDepth = asked.DepthMm is { } depth && question.Incising is null ? Minutes(question, depth) : null,

@@ -77,6 +77,28 @@ public static class PlanDesign
         return failures >= most || !Shows(most) ? null : LeastSample(Shows, failures + 1, most);
     }
 
+    /// <summary>The least sample of an isolated lot that accepts it at its limiting quality with no more than a stated risk.</summary>
+    /// <param name="limitingShare">Failing share that is hardly ever to be accepted, above 0, below 1; in whole pieces, rounded up.</param>
+    /// <param name="risk">Greatest probability of acceptance there, above 0, below 1.</param>
+    /// <param name="failures">Acceptance number, 0 or more.</param>
+    /// <param name="lotSize">Pieces in the lot.</param>
+    /// <returns>The plan; null where even cutting the whole lot lets it pass.</returns>
+    /// <remarks>Exact hypergeometric sums on this lot: no process stands behind it.</remarks>
+    public static SingleSamplingPlan? Limiting(double limitingShare, double risk, int failures, int lotSize)
+    {
+        Require.InRange(limitingShare, 1e-6, 1 - 1e-6, "(share)");
+        Require.InRange(risk, 1e-9, 1 - 1e-9, "(probability)");
+        Require.InRange(failures, 0, int.MaxValue - 1, "failures");
+        Require.InRange(lotSize, 1, int.MaxValue, "pieces");
+        var failing = Failing(limitingShare, lotSize, roundUp: true);
+        return failures >= failing
+            ? null
+            : new(
+                LeastSample(n => Hypergeometric.AtMost(failures, lotSize, failing, n) <= risk, failures + 1, lotSize),
+                failures
+            );
+    }
+
     private static Func<int, int, double> Acceptance(double share, int? lotSize, bool roundUp)
     {
         if (lotSize is not { } lot)

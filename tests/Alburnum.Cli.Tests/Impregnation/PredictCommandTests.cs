@@ -152,7 +152,7 @@ public sealed class PredictCommandTests : IDisposable
             "--json",
         ];
         using var before = JsonDocument.Parse(await Done(ask));
-        using var after = JsonDocument.Parse(await Done([.. ask, "--fit", records]));
+        using var after = JsonDocument.Parse(await Done([.. ask, "--plant", records]));
 
         Assert.True(Width(after) < 0.8 * Width(before), $"{Width(before)} {Width(after)}");
         Assert.InRange(after.RootElement.GetProperty("mean_depth_mm").GetProperty("middle").GetDouble(), 2.6, 3.8);
@@ -175,7 +175,7 @@ public sealed class PredictCommandTests : IDisposable
     [InlineData("--moisture: found 190, expected well below saturation", "--moisture", "190")]
     [InlineData("--incising: found fine, expected light", "--incising", "fine")]
     [InlineData("peak pressure: found 10 kPa, expected above", "--pressure", "10")]
-    [InlineData("no such file", "--fit", "nowhere.csv")]
+    [InlineData("no such file", "--plant", "nowhere.csv")]
     [InlineData("--cells: found 3, expected a whole number, 4 to 2000", "--cells", "3")]
     public async Task What_cannot_be_is_refused_in_words(string said, params string[] options)
     {

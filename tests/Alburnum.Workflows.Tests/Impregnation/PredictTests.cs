@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Tests.Shared;
@@ -105,27 +106,85 @@ public sealed class PredictTests
     [Fact]
     public void Depths_of_the_plant_narrow_the_law_that_they_speak_of_and_no_other()
     {
-        var depths = Depths(i => new($"c{i / 10}", $"p{i / 2}", false, 2.6 + 0.3 * (i % 5), null, "", i + 2));
-        var (before, after) = (Of(Spruce), Of(Spruce with { OwnDepths = depths }));
-        var fit = Assert.Single(after.Fits);
+        var plant = Plant(i => Depth(i, 2.6 + 0.3 * (i % 5)));
+        var (before, after) = (Of(Spruce), Of(Spruce with { Plant = plant }));
+        var wood = Assert.Single(after.Plant);
+        var fit = wood.Calibration.Fit;
 
+        Assert.False(wood.IsHeartwood);
         Assert.True(fit.After.PieceToPieceLnSpread < fit.Before.PieceToPieceLnSpread);
         Assert.Equal((6, 60), (fit.After.FittedCharges, fit.Depths));
         Assert.Equal(fit.After, after.Asked.Prediction.Sapwood);
         Assert.Equal(before.Asked.Prediction.Heartwood, after.Asked.Prediction.Heartwood);
+        Assert.Equal(5, wood.Calibration.DepthsMm!.Charges.Count);
+        Assert.Null(after.UptakeFactor);
     }
 
     [Fact]
-    public void A_depth_greater_than_the_piece_and_a_schedule_not_known_are_refused_with_their_line()
+    public void Moisture_below_fibre_saturation_leaves_depth_as_it_is()
     {
-        var deep = Refused(Depths(i => new("c", "p", false, i == 3 ? 51 : 2, null, "", i + 2)));
-        var unknown = Refused(Depths(i => new("c", "p", false, 2, null, i == 3 ? "no such" : "", i + 2)));
+        var (dry, damp) = (Fit(18), Fit(24));
+
+        // Permeability and the room for solution change alike.
+        Assert.Equal(dry.LnMedian.Value, damp.LnMedian.Value, 1e-6);
+
+        static PermeabilityFit Fit(double moisture) =>
+            Of(Spruce with { Plant = Plant(i => Depth(i, 3) with { MoisturePercent = moisture }) })
+                .Plant[0]
+                .Calibration.Fit;
+    }
+
+    [Fact]
+    public void A_longer_pressure_period_explains_the_same_depth_by_less_permeable_wood()
+    {
+        var (longer, shorter) = (Median(240), Median(60));
+
+        Assert.InRange(shorter - longer, Math.Log(2), Math.Log(5));
+
+        static double Median(double minutes) =>
+            Of(Spruce with { Plant = Plant(i => Depth(i, 3) with { PressureMinutes = minutes }) })
+                .Plant[0]
+                .Calibration.Fit.LnMedian.Value;
+    }
+
+    [Fact]
+    public void Uptakes_alone_calibrate_permeability_and_uptake()
+    {
+        var expected = Of(Spruce).Quick.UptakeLPerM3.Middle;
+        var after = Of(
+            Spruce with
+            {
+                Plant = Plant(i =>
+                    new()
+                    {
+                        Charge = $"c{i}",
+                        UptakeLPerM3 = 1.5 * expected,
+                        Line = i + 2,
+                    }
+                ),
+            }
+        );
+        var calibration = Assert.Single(after.Plant).Calibration;
+
+        Assert.Equal((0, 60), (calibration.Fit.Depths, calibration.Fit.Uptakes));
+        Assert.True(calibration.Fit.After.LateralMedianM2 > 1.3 * calibration.Fit.Before.LateralMedianM2);
+        Assert.InRange(after.Quick.UptakeLPerM3.Middle / expected, 1.35, 1.65);
+        Assert.Equal(59, calibration.UptakesLPerM3!.Charges.Count);
+    }
+
+    [Fact]
+    public void What_no_charge_can_have_been_is_refused_with_its_line()
+    {
+        var deep = Refused(i => Depth(i, i == 3 ? 51 : 2));
+        var unknown = Refused(i => Depth(i, 2) with { Schedule = i == 3 ? "no such" : "" });
+        var soaked = Refused(i => Depth(i, 2) with { MoisturePercent = i == 3 ? 240 : 20 });
 
         Assert.Equal(("own.csv", 5, "depth_mm"), (deep.File, deep.Line, deep.Field));
         Assert.Equal(("own.csv", 5, "schedule"), (unknown.File, unknown.Line, unknown.Field));
+        Assert.Equal(("own.csv", 5, "moisture_percent"), (soaked.File, soaked.Line, soaked.Field));
 
-        static InputProblem Refused(PlantDepths depths) =>
-            Assert.Single(Assert.Throws<InputRefusedException>(() => Of(Spruce with { OwnDepths = depths })).Problems);
+        static InputProblem Refused(Func<int, PlantRow> row) =>
+            Assert.Single(Assert.Throws<InputRefusedException>(() => Of(Spruce with { Plant = Plant(row) })).Problems);
     }
 
     [Fact]
@@ -144,8 +203,17 @@ public sealed class PredictTests
             Predict.Run(Spruce, Facts, null, new CancellationToken(canceled: true))
         );
 
-    private static PlantDepths Depths(Func<int, DepthRecord> record) =>
-        new("own.csv", [.. Enumerable.Range(0, 60).Select(record)]);
+    private static PlantRecord Plant(Func<int, PlantRow> row) =>
+        new("own.csv", [.. Enumerable.Range(0, 60).Select(row)]);
+
+    private static PlantRow Depth(int i, double depthMm) =>
+        new()
+        {
+            Charge = $"c{i / 10}",
+            Piece = $"p{i / 2}",
+            DepthMm = depthMm,
+            Line = i + 2,
+        };
 
     private sealed class Shares : IProgress<WorkDone>
     {

@@ -45,6 +45,10 @@ public sealed record PredictionQuestion
     /// <summary>Places on each face of a sawn section at which pieces are read, where nobody says.</summary>
     internal const int UsualPlacesPerFace = 10;
 
+    /// <summary>True where sapwood reaches a face.</summary>
+    public bool HasSapwood =>
+        SectionPositions.Around(Section, Log, UsualPlacesPerFace).Any(place => place.SapwoodMm > 0);
+
     /// <summary>False where the rule speaks of wood that reaches no place on a face, so that every piece would meet it untreated.</summary>
     public bool AsksOfAnyPlace =>
         SectionPositions.Around(Section, Log, UsualPlacesPerFace).Any(place => DepthAt.Asks(Rule, place));
@@ -112,6 +116,18 @@ public sealed record QuickPrediction
     /// <param name="plan">The plan.</param>
     public double ChanceToPass(SamplingPlan plan) =>
         BatchShares.Average(share => plan.Acceptance(1 - share, new SteadyProcess()));
+
+    /// <summary>The same where so many times the solution is taken up, as a plant's own charges show; never more than the voids hold.</summary>
+    /// <param name="factor">Above 0.</param>
+    /// <param name="voidFraction">Share of the volume that is cavity.</param>
+    public QuickPrediction TakingUp(double factor, double voidFraction)
+    {
+        Require.Positive(factor, "(ratio)");
+        return this with { UptakeLPerM3 = Times(UptakeLPerM3), ZoneLPerM3 = Times(ZoneLPerM3) };
+
+        Spread Times(Spread litres) => new(Held(litres.Low), Held(litres.Middle), Held(litres.High));
+        double Held(double litres) => Math.Min(1000 * voidFraction, factor * litres);
+    }
 
     /// <summary>Draws pieces and reads what each takes from the table of its schedule.</summary>
     /// <param name="question">What is asked.</param>

@@ -96,7 +96,7 @@ public class PermeabilityFitTests
         return points;
     }
 
-    private static PermeabilityLaw Law(double median, double batch, double piece, double within) =>
+    internal static PermeabilityLaw Law(double median, double batch, double piece, double within) =>
         new PermeabilityLaw
         {
             Name = "test wood",
