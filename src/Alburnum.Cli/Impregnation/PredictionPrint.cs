@@ -31,6 +31,14 @@ internal static class PredictionPrint
             console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)
             Print(console, solver);
+        if (document.Product.Count > 0)
+            ProductPrint.Print(
+                console,
+                [.. document.Product.Select(product => product.Walls)],
+                ProductWords.Current.Rows(document.Product),
+                [.. document.Product.Select(product => product.Bands)],
+                document.ProductNotes
+            );
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,
