@@ -82,7 +82,13 @@ internal static class ChargePrint
         console.WriteLine(Figures.PlusMinus);
         ProductPrint.Budget(console, account.RetentionBudget, account.RetentionKgPerM3.StandardUncertainty);
         if (account.SelectiveShare is { } selective)
-            console.WriteLine(ProductWords.Current.Selective(selective, account.Product));
+            console.WriteLine(
+                ProductWords.Current.Selective(
+                    selective,
+                    account.Product.Min(product => product.SelectiveShare),
+                    account.Product.Max(product => product.SelectiveShare)
+                )
+            );
         Product(console, account.Product, account.ProductNotes);
         Foot(console, account.Assumptions, account.Cautions);
     }
@@ -95,7 +101,7 @@ internal static class ChargePrint
         ProductPrint.Print(
             console,
             [.. products.Select(product => product.Walls)],
-            ProductWords.Current.Rows(products),
+            ProductPrint.Rows(products),
             [.. products.Select(product => product.Bands)],
             notes
         );

@@ -56,13 +56,18 @@ internal sealed class FixationCommand(IAnsiConsole console, FactLibrary facts) :
     private void Print(FixationDocument document)
     {
         var words = FixationWords.Current;
-        console.MarkupLineInterpolated($"[bold]{words.Title(document)}[/]");
+        console.MarkupLineInterpolated($"[bold]{words.Title(document.Preservative, document.TemperatureCelsius)}[/]");
         if (document.IsKnown)
         {
             var table = new Table().Border(TableBorder.Simple);
-            table.AddColumns([.. words.Headings(document)]);
-            foreach (var row in words.Rows(document))
-                table.AddRow([.. row]);
+            table.AddColumns(["", .. document.Strengths.Select(each => words.Strength(each.StrengthPercent))]);
+            for (var n = 0; n < Fixation.Shares.Count; n++)
+                table.AddRow([
+                    words.TimeTo(Fixation.Shares[n]),
+                    .. document.Strengths.Select(each => words.Time(each.HoursTo[n].Hours)),
+                ]);
+            if (document.Hours is { } asked)
+                table.AddRow([words.After(asked), .. document.Strengths.Select(each => words.Fixed(each.ShareAfter))]);
             console.Write(table);
         }
         foreach (var note in document.Notes)

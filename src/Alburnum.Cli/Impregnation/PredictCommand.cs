@@ -45,16 +45,25 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         [Description("Depths from the plant's own charges (CSV or .xlsx); narrows the permeability before predicting")]
         public string? Fit { get; init; }
 
-        public override TreatingRequest Request(FactLibrary facts) =>
-            base.Request(facts) with
+        public override TreatingRequest Request(FactLibrary facts)
+        {
+            var sorption = Sorption.Known(
+                TreatmentFields.Sorption.InRange(SorptionLPerKg, file: null),
+                TreatmentFields.SorptionMost.InRange(SorptionMostGPerKg, file: null)
+            );
+            if (sorption is not null && StrengthPercent is null)
+                throw TreatmentFields.Strength.Refused(
+                    file: null,
+                    "nothing",
+                    "the strength of the solution, which what walls take up depends on"
+                );
+            return base.Request(facts) with
             {
                 StrengthPercent = StrengthPercent,
-                Sorption = Sorption.Known(
-                    TreatmentFields.Sorption.InRange(SorptionLPerKg, file: null),
-                    TreatmentFields.SorptionMost.InRange(SorptionMostGPerKg, file: null)
-                ),
+                Sorption = sorption,
                 Plan = TreatingOptions.Plan(Plan),
             };
+        }
     }
 
     public override async Task<int> ExecuteAsync(

@@ -35,7 +35,7 @@ internal static class PredictionPrint
             ProductPrint.Print(
                 console,
                 [.. document.Product.Select(product => product.Walls)],
-                ProductWords.Current.Rows(document.Product),
+                ProductPrint.Rows(document.Product),
                 [.. document.Product.Select(product => product.Bands)],
                 document.ProductNotes
             );

@@ -228,7 +228,6 @@ public static class TreatmentFields
         new()
         {
             Key = "sorptionLPerKg",
-            Option = "--sorption",
             Help =
                 "Litres of solution whose product a kilogram of oven-dry wood takes up into its walls at small strength",
             Examples = "0.5",
@@ -241,7 +240,6 @@ public static class TreatmentFields
         new()
         {
             Key = "sorptionMostGPerKg",
-            Option = "--sorption-most",
             Help = "Most product that the walls take up, g per kg of oven-dry wood; alone: taken on contact and kept",
             Examples = "8",
             Range = Ranges.SorptionMostGPerKg,

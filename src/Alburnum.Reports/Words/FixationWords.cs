@@ -1,4 +1,3 @@
-using Alburnum.Reports.Handling;
 using Alburnum.Workflows.Handling;
 
 namespace Alburnum.Reports.Words;
@@ -19,50 +18,28 @@ public sealed class FixationWords(Wording wording)
         [wording.Say("fixation.caution-test"), wording.Say("fixation.caution-label")];
 
     /// <summary>What is answered.</summary>
-    public string Title(FixationDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return wording.Say(
-            "fixation.title",
-            ("preservative", document.Preservative),
-            ("celsius", Figures.Digits(document.TemperatureCelsius, 1))
-        );
-    }
+    /// <param name="preservative">Name of the preservative.</param>
+    /// <param name="celsius">Temperature of the wood, °C.</param>
+    public string Title(string preservative, double celsius) =>
+        wording.Say("fixation.title", ("preservative", preservative), ("celsius", Figures.Digits(celsius, 1)));
 
-    /// <summary>Headings: one column for each strength.</summary>
-    public IReadOnlyList<string> Headings(FixationDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return
-        [
-            "",
-            .. document.Strengths.Select(each =>
-                wording.Say("fixation.strength", ("strength", Figures.Digits(each.StrengthPercent, 2)))
-            ),
-        ];
-    }
+    /// <summary>A strength of the solution.</summary>
+    /// <param name="percent">% by mass.</param>
+    public string Strength(double percent) =>
+        wording.Say("fixation.strength", ("strength", Figures.Digits(percent, 2)));
 
-    /// <summary>Time to each share, and the share after the hours asked for.</summary>
-    public IEnumerable<IReadOnlyList<string>> Rows(FixationDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        for (var n = 0; n < Fixation.Shares.Count; n++)
-            yield return
-            [
-                wording.Say("fixation.time-to", ("share", Figures.Percent(Fixation.Shares[n], wording))),
-                .. document.Strengths.Select(each => Time(each.HoursTo[n].Hours)),
-            ];
-        if (document.Hours is { } asked)
-            yield return
-            [
-                wording.Say("fixation.after", ("time", Time(asked))),
-                .. document.Strengths.Select(each =>
-                    each.ShareAfter is { } share
-                        ? Figures.Percent(share, wording)
-                        : wording.Say("fixation.first-zone-lasts")
-                ),
-            ];
-    }
+    /// <summary>Name of the time to a share.</summary>
+    /// <param name="share">0 to 1.</param>
+    public string TimeTo(double share) => wording.Say("fixation.time-to", ("share", Figures.Percent(share, wording)));
+
+    /// <summary>Name of the share after a time.</summary>
+    /// <param name="hours">Hours.</param>
+    public string After(double hours) => wording.Say("fixation.after", ("time", Time(hours)));
+
+    /// <summary>A share that has fixed.</summary>
+    /// <param name="share">0 to 1; null while the first zone lasts.</param>
+    public string Fixed(double? share) =>
+        share is { } known ? Figures.Percent(known, wording) : wording.Say("fixation.first-zone-lasts");
 
     /// <summary>What the figures rest on, one sentence each.</summary>
     public IEnumerable<string> Notes(Fixation fixation)
@@ -91,7 +68,9 @@ public sealed class FixationWords(Wording wording)
         yield return wording.Say("fixation.scatter");
     }
 
-    private string Time(double hours) =>
+    /// <summary>A time, in hours or days.</summary>
+    /// <param name="hours">Hours.</param>
+    public string Time(double hours) =>
         hours < HoursBeforeDays
             ? wording.Say("fixation.hours", ("hours", Figures.Significant(hours)))
             : wording.Say("fixation.days", ("days", Figures.Significant(hours / HoursOfDay)));

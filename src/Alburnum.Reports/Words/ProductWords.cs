@@ -1,6 +1,5 @@
 using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Prediction;
-using Alburnum.Reports.Impregnation;
 using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
@@ -9,9 +8,6 @@ namespace Alburnum.Reports.Words;
 /// <param name="wording">The language.</param>
 public sealed class ProductWords(Wording wording)
 {
-    // Printed as 0.00, kg/m³.
-    private const double Nothing = 0.005;
-
     /// <summary>In the language chosen.</summary>
     public static ProductWords Current => new(Wording.Current);
 
@@ -35,32 +31,20 @@ public sealed class ProductWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
         };
 
-    /// <summary>Rows of what is expected of a charge, each with a cell for every assumption of the walls.</summary>
-    public IEnumerable<IReadOnlyList<string>> Rows(IReadOnlyList<ChargeProductDocument> products)
-    {
-        ArgumentNullException.ThrowIfNull(products);
-        yield return Row("product.zone", product => Measured(product.ZoneKgPerM3));
-        yield return Row("product.mean", product => Measured(product.MeanKgPerM3));
-        yield return Row("product.depth", product => Figures.Number(product.DepthMm, 1));
-        yield return Row("product.selective", product => Figures.WholePercent(product.SelectiveShare, wording));
-        if (products.Any(product => product.StrengthAfterPercent is not null))
-            yield return Row(
-                "product.strength-after",
-                product => product.StrengthAfterPercent is { } after ? Measured(after) : ""
-            );
+    /// <summary>Name of the product in the zone, kg/m³.</summary>
+    public string Zone => wording.Say("product.zone");
 
-        IReadOnlyList<string> Row(string name, Func<ChargeProductDocument, string> cell) =>
-            [wording.Say(name), .. products.Select(cell)];
-    }
+    /// <summary>Name of the product in the whole timber, kg/m³.</summary>
+    public string Mean => wording.Say("product.mean");
 
-    /// <summary>Rows of what is expected of one piece among many, likewise.</summary>
-    public IEnumerable<IReadOnlyList<string>> Rows(IReadOnlyList<PieceProductDocument> products)
-    {
-        ArgumentNullException.ThrowIfNull(products);
-        yield return [wording.Say("product.zone"), .. products.Select(product => Said(product.ZoneKgPerM3))];
-        yield return [wording.Say("product.mean"), .. products.Select(product => Said(product.MeanKgPerM3))];
-        yield return [wording.Say("product.depth"), .. products.Select(product => Said(product.DepthMm, 1))];
-    }
+    /// <summary>Name of the product's mean depth, mm.</summary>
+    public string Depth => wording.Say("product.depth");
+
+    /// <summary>Name of the product kept beyond what the solution kept carries.</summary>
+    public string Beyond => wording.Say("product.selective");
+
+    /// <summary>Name of the strength of what is left in the tank.</summary>
+    public string StrengthAfter => wording.Say("product.strength-after");
 
     /// <summary>Headings over the bands of depth: two columns for every assumption of the walls.</summary>
     public IReadOnlyList<string> BandHeadings(IEnumerable<WallsBasis> walls) =>
@@ -75,35 +59,11 @@ public sealed class ProductWords(Wording wording)
             ),
         ];
 
-    /// <summary>Rows over depth, down to the first that holds nothing: the band, and in it and from the face to its end what is expected with each assumption of the walls.</summary>
-    public IEnumerable<IReadOnlyList<string>> BandRows(IReadOnlyList<IReadOnlyList<ProductBandDocument>> bands)
-    {
-        ArgumentNullException.ThrowIfNull(bands);
-        return bands[0]
-            .Take(
-                1
-                    + Enumerable
-                        .Range(0, bands[0].Count)
-                        .Count(n =>
-                            bands.Any(each =>
-                                each[n].KgPerM3 is var woods
-                                && Math.Max(woods.Low, Math.Max(woods.Middle, woods.High)) >= Nothing
-                            )
-                        )
-            )
-            .Select(
-                (band, n) =>
-                    (IReadOnlyList<string>)
-                        [
-                            wording.Say(
-                                "product.from-to",
-                                ("from", Figures.Digits(band.FromMm)),
-                                ("to", Figures.Digits(band.ToMm))
-                            ),
-                            .. bands.SelectMany(each => new[] { Range(each[n].KgPerM3), Range(each[n].AssayKgPerM3) }),
-                        ]
-            );
-    }
+    /// <summary>A band of depth.</summary>
+    /// <param name="fromMm">Where it begins, mm.</param>
+    /// <param name="toMm">Where it ends, mm.</param>
+    public string Band(double fromMm, double toMm) =>
+        wording.Say("product.from-to", ("from", Figures.Digits(fromMm)), ("to", Figures.Digits(toMm)));
 
     /// <summary>What the figures mean and rest on, one sentence each.</summary>
     /// <param name="walls">Assumptions of the walls.</param>
@@ -128,17 +88,15 @@ public sealed class ProductWords(Wording wording)
 
     /// <summary>What a charge took beyond what its solution carried, beside what was expected.</summary>
     /// <param name="measured">As a share of what the solution kept carried at the strength before.</param>
-    /// <param name="expected">What was expected of it.</param>
-    public string Selective(Estimate measured, IReadOnlyList<ChargeProductDocument> expected)
-    {
-        ArgumentNullException.ThrowIfNull(expected);
-        return wording.Say(
+    /// <param name="least">Least that was expected of it, likewise.</param>
+    /// <param name="most">Most that was expected of it, likewise.</param>
+    public string Selective(Estimate measured, double least, double most) =>
+        wording.Say(
             "product.selective-measured",
             ("measured", Figures.Measured(100 * measured.Value, 100 * measured.StandardUncertainty, "%")),
-            ("least", Figures.WholePercent(expected.Min(product => product.SelectiveShare), wording)),
-            ("most", Figures.WholePercent(expected.Max(product => product.SelectiveShare), wording))
+            ("least", Figures.WholePercent(least, wording)),
+            ("most", Figures.WholePercent(most, wording))
         );
-    }
 
     /// <summary>What a cause of uncertainty is.</summary>
     public string Say(ChargeCause cause) =>
@@ -173,26 +131,14 @@ public sealed class ProductWords(Wording wording)
     /// <summary>Name of all parts together.</summary>
     public string Together => wording.Say("product.together");
 
-    private string Said(Spread spread, int decimals = 2) =>
+    /// <summary>A value in the middle and its range.</summary>
+    /// <param name="spread">The value.</param>
+    /// <param name="decimals">Decimals.</param>
+    public string Said(Spread spread, int decimals = 2) =>
         wording.Say(
             "product.spread",
             ("middle", Figures.Number(spread.Middle, decimals)),
-            ("low", Figures.Number(spread.Low, decimals)),
-            ("high", Figures.Number(spread.High, decimals))
+            ("low", Figures.Number(Math.Min(spread.Low, Math.Min(spread.Middle, spread.High)), decimals)),
+            ("high", Figures.Number(Math.Max(spread.Low, Math.Max(spread.Middle, spread.High)), decimals))
         );
-
-    // Slow wood may hold more than fast, or less.
-    private string Range(Spread woods) =>
-        Said(
-            new(
-                Math.Min(woods.Low, Math.Min(woods.Middle, woods.High)),
-                woods.Middle,
-                Math.Max(woods.Low, Math.Max(woods.Middle, woods.High))
-            )
-        );
-
-    private static string Measured(Estimate value) =>
-        value.StandardUncertainty > 0
-            ? Figures.Measured(value.Value, value.StandardUncertainty, "")
-            : Figures.Number(value.Value, 2);
 }

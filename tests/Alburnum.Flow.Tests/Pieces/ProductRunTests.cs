@@ -45,7 +45,7 @@ public class ProductRunTests
     [Fact]
     public void Walls_that_take_nothing_leave_product_and_solution_together()
     {
-        var product = ProductRun.Table(Questions.Of(EmptyCell), WallShare.None);
+        var product = ProductRun.Table(Questions.Of(EmptyCell), new WallShare(0, 0));
 
         Assert.Equal(
             Questions.Table(EmptyCell).At(1e-15, Voids, 50, 0.4).KeptWithin(0.3),

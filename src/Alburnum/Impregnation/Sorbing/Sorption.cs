@@ -58,9 +58,6 @@ public readonly record struct WallShare(double AtFull, double Bend)
     // As good as on contact: the walls keep all but 3e-5 of what they took.
     private const double OnContact = 1e9;
 
-    /// <summary>Walls that take nothing.</summary>
-    public static WallShare None => new(0, 0);
-
     private double Bent => Math.Min(Bend, OnContact);
 
     /// <summary>Product in the walls at a strength.</summary>
