@@ -120,6 +120,9 @@ public static partial class CommandLine
             config
                 .AddCommand<BoronCommand>("boron")
                 .WithDescription("Predict how far boron spreads in damp storage, and how much washes out");
+            config
+                .AddCommand<FixationCommand>("fixation")
+                .WithDescription("Tell when a preservative has fixed, by strength and temperature");
             ChargeCommands.AddTo(config);
             config
                 .AddCommand<ReagentCommand>("reagent")
@@ -132,7 +135,9 @@ public static partial class CommandLine
             AcceptanceCommands.AddTo(config);
             config
                 .AddCommand<HandlingCommand>("handling")
-                .WithDescription("Ask about fixings, moisture, fixation, burning, waste or storage of treated timber");
+                .WithDescription(
+                    "Ask about fixings, moisture, fixation, leaching, burning, waste or storage of treated timber"
+                );
             config
                 .AddCommand<ExplainCommand>("explain")
                 .WithDescription("Answer in plain words what lay clients ask most often");

@@ -1,3 +1,4 @@
+using Alburnum.Cli.Impregnation;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
 using Spectre.Console;
@@ -25,6 +26,7 @@ internal static class ChargePrint
         console.WriteLine(
             Words.Balance(plan.SolutionL.Value, plan.SolutionDensityKgPerM3, plan.ProductKg.Value, plan.WaterKg.Value)
         );
+        Product(console, plan.Product, plan.ProductNotes);
         Foot(console, plan.Assumptions, plan.Cautions);
     }
 
@@ -78,8 +80,31 @@ internal static class ChargePrint
         foreach (var finding in account.Findings)
             console.WriteLine(finding);
         console.WriteLine(Figures.PlusMinus);
+        ProductPrint.Budget(console, account.RetentionBudget, account.RetentionKgPerM3.StandardUncertainty);
+        if (account.SelectiveShare is { } selective)
+            console.WriteLine(
+                ProductWords.Current.Selective(
+                    selective,
+                    account.Product.Min(product => product.SelectiveShare),
+                    account.Product.Max(product => product.SelectiveShare)
+                )
+            );
+        Product(console, account.Product, account.ProductNotes);
         Foot(console, account.Assumptions, account.Cautions);
     }
+
+    private static void Product(
+        IAnsiConsole console,
+        IReadOnlyList<ChargeProductDocument> products,
+        IReadOnlyList<string> notes
+    ) =>
+        ProductPrint.Print(
+            console,
+            [.. products.Select(product => product.Walls)],
+            ProductPrint.Rows(products),
+            [.. products.Select(product => product.Bands)],
+            notes
+        );
 
     private static Table Amounts(ChargePlanDocument plan)
     {

@@ -14,7 +14,7 @@ internal sealed class HandlingCommand(IAnsiConsole console, FactLibrary facts) :
     internal sealed class Settings : JsonSettings
     {
         [CommandArgument(0, "<ABOUT>")]
-        [Description("What is asked about: fixings, moisture, fixation, burning, waste or storage")]
+        [Description("What is asked about: fixings, moisture, fixation, leaching, burning, waste or storage")]
         public required string About { get; init; }
 
         [CommandOption("--preservative <NAME>")]

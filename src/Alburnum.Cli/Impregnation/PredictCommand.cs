@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Alburnum.Facts;
+using Alburnum.Impregnation.Sorbing;
 using Alburnum.Records;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
@@ -23,6 +24,14 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Strength))]
         public double? StrengthPercent { get; init; }
 
+        [CommandOption("--sorption <L_PER_KG>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Sorption))]
+        public double? SorptionLPerKg { get; init; }
+
+        [CommandOption("--sorption-most <G_PER_KG>")]
+        [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.SorptionMost))]
+        public double? SorptionMostGPerKg { get; init; }
+
         [CommandOption("--plan <N,C>")]
         [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Plan))]
         public string? Plan { get; init; }
@@ -39,12 +48,25 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
         )]
         public string? Plant { get; init; }
 
-        public override TreatingRequest Request(FactLibrary facts) =>
-            base.Request(facts) with
+        public override TreatingRequest Request(FactLibrary facts)
+        {
+            var sorption = Sorption.Known(
+                TreatmentFields.Sorption.InRange(SorptionLPerKg, file: null),
+                TreatmentFields.SorptionMost.InRange(SorptionMostGPerKg, file: null)
+            );
+            if (sorption is not null && StrengthPercent is null)
+                throw TreatmentFields.Strength.Refused(
+                    file: null,
+                    "nothing",
+                    "the strength of the solution, which what walls take up depends on"
+                );
+            return base.Request(facts) with
             {
                 StrengthPercent = StrengthPercent,
+                Sorption = sorption,
                 Plan = TreatingOptions.Plan(Plan),
             };
+        }
     }
 
     public override async Task<int> ExecuteAsync(

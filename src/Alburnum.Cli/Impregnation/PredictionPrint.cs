@@ -33,6 +33,14 @@ internal static class PredictionPrint
             Print(console, solver);
         if (document.Plant is { } plant)
             Paragraph(console, PlantWords.Current.Title, plant.InWords);
+        if (document.Product.Count > 0)
+            ProductPrint.Print(
+                console,
+                [.. document.Product.Select(product => product.Walls)],
+                ProductPrint.Rows(document.Product),
+                [.. document.Product.Select(product => product.Bands)],
+                document.ProductNotes
+            );
         if (document.Assumptions.Count > 0)
             Paragraph(
                 console,

@@ -65,7 +65,10 @@ public static class WayRun
             run.Moments[^1].GainedM3 / whole,
             Edges,
             kept
-        );
+        )
+        {
+            FullestMinutes = run.Moments.MaxBy(moment => moment.GainedM3)!.Minutes,
+        };
     }
 
     // The breadth falls evenly from the face inwards; a conductance is exact for steady flow along it.

@@ -47,6 +47,10 @@ public static class ChargeFields
             "no limit is known"
         );
 
+    /// <summary>Solution in the tank before the charge, L.</summary>
+    public static AskedField Tank { get; } =
+        Volume("tankL", "Solution in the tank before the charge", "9000", "the strength after the charge stays open");
+
     /// <summary>Length of the pieces in one row of <c>pieces</c>, mm.</summary>
     public static AskedField Length { get; } =
         Number("lengthMm", "Length", "1800", Ranges.LengthMm, AskedField.MustBeThere);
@@ -108,6 +112,26 @@ public static class ChargeFields
             "0.02"
         );
 
+    /// <summary>Standard uncertainty of the solution's density, kg/m³.</summary>
+    public static AskedField SolutionDensityUncertainty { get; } =
+        Usual(
+            "solutionDensityUncertaintyKgPerM3",
+            "Standard uncertainty of the density of the solution",
+            "1",
+            Ranges.SolutionDensityUncertaintyKgPerM3,
+            "1"
+        );
+
+    /// <summary>Standard uncertainty of the timber's volume, % of it.</summary>
+    public static AskedField VolumeUncertainty { get; } =
+        Usual(
+            "volumeUncertaintyPercent",
+            "Standard uncertainty of the volume of the timber, % of it",
+            "1",
+            Ranges.VolumeUncertaintyPercent,
+            "1"
+        );
+
     /// <summary>What is said of the charge itself.</summary>
     public static IReadOnlyList<AskedField> OfCharge { get; } =
     [
@@ -129,6 +153,9 @@ public static class ChargeFields
         TreatmentFields.Retention,
         SolutionDensity,
         StrengthMost,
+        TreatmentFields.Sorption,
+        TreatmentFields.SorptionMost,
+        Tank,
     ];
 
     /// <summary>What the block <c>prediction</c> of a case says: how the timber lies in its log, how wet it is and how it is treated.</summary>
@@ -161,6 +188,8 @@ public static class ChargeFields
         StrengthBefore,
         StrengthAfter,
         StrengthUncertainty,
+        SolutionDensityUncertainty,
+        VolumeUncertainty,
     ];
 
     /// <summary>What a case may say under <c>prediction</c>, with what follows there where it is left out.</summary>

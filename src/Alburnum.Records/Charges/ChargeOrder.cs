@@ -1,4 +1,5 @@
 using Alburnum.Impregnation.Charging;
+using Alburnum.Impregnation.Sorbing;
 using Alburnum.Timber;
 
 namespace Alburnum.Records.Charges;
@@ -47,6 +48,12 @@ public sealed record ChargeOrder
 
     /// <summary>Greatest strength that the label allows, % of product by mass; null where nobody said.</summary>
     public double? StrengthMostPercent { get; init; }
+
+    /// <summary>What the walls of the timber take up; null where nobody knows.</summary>
+    public Sorption? Sorption { get; init; }
+
+    /// <summary>Solution in the tank before the charge, L; null where nobody said.</summary>
+    public double? TankL { get; init; }
 
     /// <summary>What was read at the vessel; null before the charge is run.</summary>
     public ChargeReadings? Readings { get; init; }

@@ -1,6 +1,7 @@
 using Alburnum.Facts;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Charging;
+using Alburnum.Impregnation.Sorbing;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -65,6 +66,8 @@ internal sealed class ChargeReader(
             RetentionKgPerM3 = Needed(fields, TreatmentFields.Retention, known?.Required?.RequiredKgPerM3),
             SolutionDensityKgPerM3 = Needed(fields, Fields.SolutionDensity),
             StrengthMostPercent = fields.Number(Fields.StrengthMost),
+            Sorption = SorptionOf(fields),
+            TankL = fields.Number(Fields.Tank),
         };
         return root.OptionalRow("readings") is { } row ? order with { Readings = ReadingsOf(row, order) } : order;
     }
@@ -94,6 +97,9 @@ internal sealed class ChargeReader(
             ZoneDepthMm = known?.ZoneDepthMm,
         };
     }
+
+    private static Sorption? SorptionOf(RowFields fields) =>
+        Sorption.Known(fields.Number(TreatmentFields.Sorption), fields.Number(TreatmentFields.SorptionMost));
 
     private Species? SpeciesOf(RowFields fields)
     {
@@ -180,6 +186,10 @@ internal sealed class ChargeReader(
             StrengthStandardUncertaintyPercent =
                 fields.Number(Fields.StrengthUncertainty) ?? Fields.StrengthUncertainty.DefaultNumber,
             SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
+            SolutionDensityStandardUncertaintyKgPerM3 =
+                fields.Number(Fields.SolutionDensityUncertainty) ?? Fields.SolutionDensityUncertainty.DefaultNumber,
+            VolumeStandardUncertaintyShare =
+                (fields.Number(Fields.VolumeUncertainty) ?? Fields.VolumeUncertainty.DefaultNumber) / 100,
         };
         // Readings are held against each other once each of them can be read.
         if (problems.Count == before && order.Pieces.Count > 0)

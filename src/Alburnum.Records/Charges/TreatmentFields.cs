@@ -223,6 +223,29 @@ public static class TreatmentFields
             LeftOut = "no retention is predicted",
         };
 
+    /// <summary>Distribution coefficient of the product, L/kg.</summary>
+    public static AskedField Sorption { get; } =
+        new()
+        {
+            Key = "sorptionLPerKg",
+            Help =
+                "Litres of solution whose product a kilogram of oven-dry wood takes up into its walls at small strength",
+            Examples = "0.5",
+            Range = Ranges.SorptionLPerKg,
+            LeftOut = "not known: bounds are given",
+        };
+
+    /// <summary>Most product that the walls take up, g/kg.</summary>
+    public static AskedField SorptionMost { get; } =
+        new()
+        {
+            Key = "sorptionMostGPerKg",
+            Help = "Most product that the walls take up, g per kg of oven-dry wood; alone: taken on contact and kept",
+            Examples = "8",
+            Range = Ranges.SorptionMostGPerKg,
+            LeftOut = "no limit is known",
+        };
+
     /// <summary>Sampling plan.</summary>
     public static AskedField Plan { get; } =
         new()

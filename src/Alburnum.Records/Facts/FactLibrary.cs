@@ -1,6 +1,7 @@
 using System.Collections.ObjectModel;
 using Alburnum.Assaying;
 using Alburnum.Impregnation.Diffusing;
+using Alburnum.Impregnation.Fixing;
 using Alburnum.Letters;
 using Alburnum.Penetration;
 using Alburnum.Requirements;
@@ -40,6 +41,7 @@ public sealed class FactLibrary
     private readonly Lazy<IReadOnlyList<OtherScale>> _otherScales;
     private readonly Lazy<ImpregnationLibrary> _impregnation;
     private readonly Lazy<BoronLaw> _boron;
+    private readonly Lazy<IReadOnlyList<FixationLaw>> _fixation;
     private readonly Lazy<PreservativeCatalogue> _preservatives;
     private readonly Lazy<ReagentShelf> _reagents;
     private readonly Lazy<HandlingBook> _handling;
@@ -86,6 +88,7 @@ public sealed class FactLibrary
         _otherScales = In("timber/other-scales.yaml", root => OtherScaleFile.Read(root, Species));
         _impregnation = new(() => ImpregnationLibrary.Load(dataFolder, _sources));
         _boron = In("impregnation/boron.yaml", root => BoronFile.Read(root)!);
+        _fixation = In("impregnation/fixation.yaml", root => FixationFile.Read(root, Preservatives));
         _preservatives = In(
             "preservatives.yaml",
             root => new PreservativeCatalogue(PreservativeFile.Read(root, Components))
@@ -161,13 +164,16 @@ public sealed class FactLibrary
     /// <summary>How fast boron spreads in wood.</summary>
     public BoronLaw Boron => _boron.Value;
 
+    /// <summary>How fast preservatives fix in wood, those of which a rate is known.</summary>
+    public IReadOnlyList<FixationLaw> Fixation => _fixation.Value;
+
     /// <summary>Kinds of preservative.</summary>
     public PreservativeCatalogue Preservatives => _preservatives.Value;
 
     /// <summary>What shows which preservative, and what a laboratory does.</summary>
     public ReagentShelf Reagents => _reagents.Value;
 
-    /// <summary>Fixings, moisture, fixation, burning, waste and storage of treated timber.</summary>
+    /// <summary>Fixings, moisture, fixation, leaching, burning, waste and storage of treated timber.</summary>
     public HandlingBook Handling => _handling.Value;
 
     /// <summary>Indicators that may have been sprayed, and the colours that they leave.</summary>

@@ -39,6 +39,18 @@ public sealed record ChargeAccountDocument
     /// <summary>Product, kg to the m³ of timber: of the whole piece, not of the zone.</summary>
     public required Estimate RetentionKgPerM3 { get; init; }
 
+    /// <summary>What makes that uncertain, part by part.</summary>
+    public required IReadOnlyList<UncertainPartDocument> RetentionBudget { get; init; }
+
+    /// <summary>Product kept beyond what the solution kept carried at the strength before, as a share of that; null where the strength after was not measured.</summary>
+    public Estimate? SelectiveShare { get; init; }
+
+    /// <summary>Where the product was expected, with walls that take up nothing and with others.</summary>
+    public required IReadOnlyList<ChargeProductDocument> Product { get; init; }
+
+    /// <summary>What the figures of the product mean and rest on, one sentence each.</summary>
+    public required IReadOnlyList<string> ProductNotes { get; init; }
+
     /// <summary>What the readings say of each other, one sentence each.</summary>
     public required IReadOnlyList<string> Findings { get; init; }
 
@@ -48,3 +60,8 @@ public sealed record ChargeAccountDocument
     /// <summary>What to mind, one sentence each.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 }
+
+/// <summary>One part of an uncertainty.</summary>
+/// <param name="Cause">What it is.</param>
+/// <param name="KgPerM3">Standard uncertainty from it alone, kg/m³.</param>
+public sealed record UncertainPartDocument(string Cause, double KgPerM3);

@@ -1,3 +1,4 @@
+using Alburnum.Records.Charges;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
@@ -32,6 +33,8 @@ public static class ChargeMapping
             WeightBeforeKg = plan.WeightBeforeKg,
             WeightAfterKg = plan.WeightAfterKg,
             CoreShare = planned.Expected.CoreShare,
+            Product = [.. planned.Product.Select(ChargeProductDocument.Of)],
+            ProductNotes = [ProductWords.Current.Planned, .. Notes(planned.Product)],
             Assumptions =
             [
                 .. TreatingWords.Current.Say(planned.Expected.Assumptions),
@@ -64,9 +67,27 @@ public static class ChargeMapping
             ExpectedLPerM3 = expected.Question.UptakeLPerM3,
             AsExpected = reconciled.IsAsExpected,
             RetentionKgPerM3 = account.RetentionKgPerM3,
+            RetentionBudget =
+            [
+                .. account.RetentionBudget.Select(part => new UncertainPartDocument(
+                    ProductWords.Current.Say(part.Cause),
+                    part.KgPerM3
+                )),
+            ],
+            SelectiveShare = account.SelectiveShare,
+            Product = [.. reconciled.Product.Select(ChargeProductDocument.Of)],
+            ProductNotes = [.. Notes(reconciled.Product)],
             Findings = ChargeWords.Current.Say(account.Findings),
             Assumptions = TreatingWords.Current.Say(expected.Assumptions),
             Cautions = ChargeWords.Current.Cautions,
         };
     }
+
+    private static IEnumerable<string> Notes(IReadOnlyList<ProductInCharge> products) =>
+        ProductWords.Current.Notes(
+            products.Select(product => product.Basis),
+            TreatmentFields.Sorption.Key,
+            TreatmentFields.SorptionMost.Key,
+            products.Any(product => product.Bands.Count > 0)
+        );
 }

@@ -60,6 +60,12 @@ public sealed record ChargePlanDocument
     /// <summary>Share of cores expected to reach the depth, 0 to 1.</summary>
     public required Estimate CoreShare { get; init; }
 
+    /// <summary>Where the product is expected, with walls that take up nothing and with others.</summary>
+    public required IReadOnlyList<ChargeProductDocument> Product { get; init; }
+
+    /// <summary>What the figures of the product mean and rest on, one sentence each.</summary>
+    public required IReadOnlyList<string> ProductNotes { get; init; }
+
     /// <summary>What was assumed because nobody said it, one sentence each.</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }
 

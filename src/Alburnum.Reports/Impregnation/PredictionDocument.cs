@@ -50,6 +50,12 @@ public sealed record PredictionDocument
     /// <summary>Product in the analytical zone; null where no strength was given.</summary>
     public Spread? RetentionKgPerM3 { get; init; }
 
+    /// <summary>Where the product stays, with walls that take up nothing and with others; empty where no strength was given.</summary>
+    public required IReadOnlyList<PieceProductDocument> Product { get; init; }
+
+    /// <summary>What the figures of the product mean and rest on, one sentence each; empty likewise.</summary>
+    public required IReadOnlyList<string> ProductNotes { get; init; }
+
     /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
     public required Estimate PieceShare { get; init; }
 

@@ -1,4 +1,5 @@
 using Alburnum.Flow.Stepping;
+using Alburnum.Records.Charges;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
@@ -32,6 +33,19 @@ public static class PredictionMapping
             MinutesToDepth = prediction.MinutesToDepth,
             UptakeLPerM3 = quick.UptakeLPerM3,
             RetentionKgPerM3 = prediction.RetentionKgPerM3,
+            Product = [.. prediction.Product.Select(product => PieceProductDocument.Of(product, prediction))],
+            ProductNotes =
+                prediction.Product.Count == 0
+                    ? []
+                    :
+                    [
+                        .. ProductWords.Current.Notes(
+                            prediction.Product.Select(product => product.Basis),
+                            TreatmentFields.Sorption.Option,
+                            TreatmentFields.SorptionMost.Option,
+                            question.Incising is null
+                        ),
+                    ],
             PieceShare = quick.PieceShare,
             CoreShare = quick.CoreShare,
             Usual = prediction.Usual?.Verdict,

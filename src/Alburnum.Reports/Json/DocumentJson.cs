@@ -44,6 +44,7 @@ public static class DocumentJson
 
 [JsonSerializable(typeof(AnswerDocument))]
 [JsonSerializable(typeof(BoronDocument))]
+[JsonSerializable(typeof(FixationDocument))]
 [JsonSerializable(typeof(CaseDocument))]
 [JsonSerializable(typeof(ChargeAccountDocument))]
 [JsonSerializable(typeof(ChargePlanDocument))]

@@ -15,7 +15,7 @@ public sealed record HandlingAnswer(
     bool LacksRulesOnPreservative
 );
 
-/// <summary>Answers a question that comes with treated timber beside its treatment: fixings, moisture, fixation, burning, waste, storage.</summary>
+/// <summary>Answers a question that comes with treated timber beside its treatment: fixings, moisture, fixation, leaching, burning, waste, storage.</summary>
 public static class AskHandling
 {
     /// <summary>Answers it.</summary>

@@ -32,6 +32,67 @@ public sealed record ExpectedCharge
     /// <summary>What was assumed because nobody said it.</summary>
     public required IReadOnlyList<LogAssumption> Assumptions { get; init; }
 
+    private IReadOnlyList<Part> Parts { get; init; } = [];
+
+    /// <summary>Where the product is expected: with walls that take nothing, and with what is known of them or bounds.</summary>
+    /// <param name="strengthPercent">Strength of the working solution, % of product by mass. Above 0.</param>
+    /// <param name="tankL">Solution in the tank before, L; null where nobody said.</param>
+    /// <param name="stop">Stops the work.</param>
+    internal IReadOnlyList<ProductInCharge> Product(double strengthPercent, double? tankL, CancellationToken stop)
+    {
+        var kgPerL = Order.SolutionDensityKgPerM3 / 1000 * strengthPercent / 100;
+        var parts = Parts
+            .Select(part =>
+                ExpectedProduct.Of(part.Question, part.Quick, Order.Sorption, 1000 * kgPerL, Draws.Seed, stop)
+            )
+            .ToList();
+        var largest = Enumerable.Range(0, Parts.Count).MaxBy(i => Parts[i].Pieces.VolumeM3);
+        return [.. parts[0].Select((_, n) => In([.. parts.Select(part => part[n])]))];
+
+        ProductInCharge In(IReadOnlyList<ExpectedProduct> each)
+        {
+            var (zone, mean) = (
+                Middle(each, product => product.Quick.ZoneLPerM3),
+                Middle(each, product => product.MeanLPerM3)
+            );
+            return new()
+            {
+                Basis = each[0].Basis,
+                ZoneKgPerM3 = new(kgPerL * zone.Value, kgPerL * zone.StandardUncertainty),
+                MeanKgPerM3 = new(kgPerL * mean.Value, kgPerL * mean.StandardUncertainty),
+                DepthMm = Mean(each, product => product.Quick.MeanMm.Middle),
+                SelectiveShare = Math.Max(0, mean.Value / Question.UptakeLPerM3.Value - 1),
+                StrengthAfterPercent = tankL is { } tank ? After(tank, mean) : null,
+                Bands = Parts[largest].Question.Prediction.Incising is null ? each[largest].Bands : [],
+                KgPerL = kgPerL,
+            };
+        }
+
+        // What the charge takes of solution and of product is uncertain by the same share.
+        Estimate? After(double tank, Estimate product)
+        {
+            var (liquid, carried) = (Order.VolumeM3 * Question.UptakeLPerM3.Value, Order.VolumeM3 * product.Value);
+            if (!(tank > liquid))
+                return null;
+            var left = Math.Max(0, tank - carried) / (tank - liquid);
+            var share = product.StandardUncertainty / product.Value;
+            return new(
+                strengthPercent * left,
+                strengthPercent * share * Math.Abs(liquid * left - carried) / (tank - liquid)
+            );
+        }
+
+        double Mean(IReadOnlyList<ExpectedProduct> each, Func<ExpectedProduct, double> of) =>
+            each.Zip(Parts, (product, part) => of(product) * part.Pieces.VolumeM3).Sum() / Order.VolumeM3;
+
+        Estimate Middle(IReadOnlyList<ExpectedProduct> each, Func<ExpectedProduct, Spread> of) =>
+            Expected(Mean(each, product => of(product).Middle), Mean(each, product => of(product).NormalDeviation()));
+    }
+
+    // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
+    private static Estimate Expected(double middle, double deviation) =>
+        new(middle, double.Hypot(deviation, UptakeCurve.AssumedLaws * middle));
+
     /// <summary>What is expected.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
@@ -55,18 +116,12 @@ public sealed record ExpectedCharge
         ArgumentNullException.ThrowIfNull(order);
         var parts = order.Pieces.Select(pieces => Part.Of(order, pieces, treated, facts, stop)).ToList();
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / order.VolumeM3;
-        // Pieces of a batch lean the same way: the charge's mean moves as the batches do.
         Estimate Middle(Func<Part, Spread> of) =>
-            new(
-                Mean(part => of(part).Middle),
-                double.Hypot(
-                    Mean(part => of(part).NormalDeviation()),
-                    UptakeCurve.AssumedLaws * Mean(part => of(part).Middle)
-                )
-            );
+            Expected(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation()));
         return new()
         {
             Order = order,
+            Parts = parts,
             Schedule = parts[0].Question.Schedule,
             Rule = parts[0].Question.Prediction.Rule,
             Question = new()

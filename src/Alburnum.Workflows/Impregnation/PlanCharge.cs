@@ -10,7 +10,11 @@ namespace Alburnum.Workflows.Impregnation;
 /// <param name="Expected">The charge, and what is expected of it.</param>
 /// <param name="Plan">Solution, product, water and weights.</param>
 /// <param name="DryingDays">Least days of drying first, where the timber is too wet; null where it is not.</param>
-public sealed record PlannedCharge(ExpectedCharge Expected, ChargePlan Plan, double? DryingDays);
+public sealed record PlannedCharge(ExpectedCharge Expected, ChargePlan Plan, double? DryingDays)
+{
+    /// <summary>Where the product is expected at the strength planned: with walls that take nothing, and with what is known of them or bounds. Empty where nobody asked.</summary>
+    public IReadOnlyList<ProductInCharge> Product { get; init; } = [];
+}
 
 /// <summary>Plans one charge.</summary>
 public static class PlanCharge
@@ -20,8 +24,18 @@ public static class PlanCharge
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
     /// <param name="stop">Stops the work.</param>
     /// <exception cref="InputRefusedException">The charge cannot be run so, or something needed is not known of the timber.</exception>
-    public static PlannedCharge Run(ChargeOrder order, FactLibrary facts, CancellationToken stop) =>
-        Of(ExpectedCharge.Of(order, facts, stop));
+    public static PlannedCharge Run(ChargeOrder order, FactLibrary facts, CancellationToken stop)
+    {
+        var planned = Of(ExpectedCharge.Of(order, facts, stop));
+        return planned with
+        {
+            Product = planned.Expected.Product(
+                planned.Plan.StrengthPercent.Value,
+                order.TankL ?? order.Readings?.TankBeforeL,
+                stop
+            ),
+        };
+    }
 
     /// <summary>Plans it from what is expected of it.</summary>
     /// <param name="expected">The charge, and what is expected of it.</param>

@@ -49,6 +49,12 @@ public sealed record TreatingPrediction
     /// <summary>Product in the analytical zone, kg/m³; null where no strength was given.</summary>
     public required Spread? RetentionKgPerM3 { get; init; }
 
+    /// <summary>Where the product stays: with walls that take nothing, and with what is known of them or bounds. Empty where no strength was given.</summary>
+    public required IReadOnlyList<ExpectedProduct> Product { get; init; }
+
+    /// <summary>Product in a litre of the working solution, kg; null where no strength was given.</summary>
+    public double? KgPerL => Asked.StrengthPercent / 100 * Asked.Prediction.Liquid.DensityKgPerM3 / 1000;
+
     /// <summary>Chance that a batch passes the sampling plan; null where none was given.</summary>
     public required double? ChanceToPass { get; init; }
 
@@ -218,6 +224,16 @@ public static class Predict
             RetentionKgPerM3 = asked.StrengthPercent is { } strength
                 ? Retention(quick.ZoneLPerM3, strength, question.Liquid.DensityKgPerM3)
                 : null,
+            Product = asked.StrengthPercent is { } percent
+                ? ExpectedProduct.Of(
+                    asked,
+                    quick,
+                    request.Treating.Sorption,
+                    percent / 100 * question.Liquid.DensityKgPerM3,
+                    request.Seed,
+                    stop
+                )
+                : [],
             ChanceToPass = asked.Plan is { } plan ? quick.ChanceToPass(plan) : null,
             Usual = UsualOutcome.Of(
                 question.Rule,

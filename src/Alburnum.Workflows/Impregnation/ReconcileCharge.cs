@@ -9,6 +9,9 @@ namespace Alburnum.Workflows.Impregnation;
 /// <param name="Account">What it took up.</param>
 public sealed record ReconciledCharge(ExpectedCharge Expected, ChargeAccount Account)
 {
+    /// <summary>Where the product was expected at the strength before: with walls that take nothing, and with what is known of them or bounds. Empty where nobody asked.</summary>
+    public IReadOnlyList<ProductInCharge> Product { get; init; } = [];
+
     /// <summary>Whether the uptake lies within two standard uncertainties of what was expected.</summary>
     public bool IsAsExpected
     {
@@ -35,6 +38,10 @@ public static class ReconcileCharge
             throw new InputRefusedException(
                 new InputProblem(order.Treatment.File, 0, "", "readings", "nothing", "what was read at the vessel")
             );
-        return new(ExpectedCharge.Of(order, facts, stop), ChargeAccount.Of(readings));
+        var expected = ExpectedCharge.Of(order, facts, stop);
+        return new(expected, ChargeAccount.Of(readings))
+        {
+            Product = expected.Product(readings.StrengthBeforePercent, readings.TankBeforeL, stop),
+        };
     }
 }

@@ -40,6 +40,9 @@ public sealed record TreatingQuestion
     /// <summary>Weight of the timber with its water, kg/m³.</summary>
     public required double KgPerM3 { get; init; }
 
+    /// <summary>Oven-dry wood in its volume at that moisture, kg/m³.</summary>
+    public double DryKgPerM3 => KgPerM3 / (1 + MoisturePercent / 100);
+
     /// <summary>What was assumed because nobody said it.</summary>
     public required IReadOnlyList<LogAssumption> Assumptions { get; init; }
 

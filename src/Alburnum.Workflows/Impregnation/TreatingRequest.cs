@@ -1,5 +1,6 @@
 using Alburnum.Acceptance;
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Sorbing;
 using Alburnum.Records.Charges;
 using Alburnum.Requirements;
 using Alburnum.Timber;
@@ -88,6 +89,9 @@ public sealed record TreatingRequest
 
     /// <summary>Strength of the solution, % of product by mass; null where not given.</summary>
     public double? StrengthPercent { get; init; }
+
+    /// <summary>What the walls of the timber take up; null where nobody knows.</summary>
+    public Sorption? Sorption { get; init; }
 
     /// <summary>Sampling plan; null where none was given.</summary>
     public SingleSamplingPlan? Plan { get; init; }

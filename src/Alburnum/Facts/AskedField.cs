@@ -18,6 +18,8 @@ public sealed record AskedField
         ("mm", "Mm"),
         ("kg/m³", "KgPerM3"),
         ("°C", "Celsius"),
+        ("L/kg", "LPerKg"),
+        ("g/kg", "GPerKg"),
         ("years", "Years"),
     ];
 

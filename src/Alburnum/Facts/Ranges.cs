@@ -78,6 +78,21 @@ public static class Ranges
     /// <summary>Standard uncertainty of a strength, % of product by mass.</summary>
     public static NumberRange StrengthUncertaintyPercent { get; } = NumberRange.Within(0, 10, "%");
 
+    /// <summary>Solution whose product a kilogram of dry wood takes up.</summary>
+    public static NumberRange SorptionLPerKg { get; } = NumberRange.Within(0.001, 1000, "L/kg");
+
+    /// <summary>Most product that the walls of wood take up.</summary>
+    public static NumberRange SorptionMostGPerKg { get; } = NumberRange.Within(0.01, 300, "g/kg");
+
+    /// <summary>Time since treatment while a preservative fixes.</summary>
+    public static NumberRange FixationHours { get; } = NumberRange.Within(0, 100_000, "h");
+
+    /// <summary>Standard uncertainty of the density of a solution.</summary>
+    public static NumberRange SolutionDensityUncertaintyKgPerM3 { get; } = NumberRange.Within(0, 100, "kg/m³");
+
+    /// <summary>Standard uncertainty of the volume of timber.</summary>
+    public static NumberRange VolumeUncertaintyPercent { get; } = NumberRange.Within(0, 50, "%");
+
     /// <summary>Strength that was measured; a solution may have lost all of it.</summary>
     public static NumberRange MeasuredStrengthPercent { get; } = StrengthPercent with { Low = 0 };
 

@@ -128,6 +128,24 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
         };
     }
 
+    /// <summary>The same schedule, broken off.</summary>
+    /// <param name="minutes">When, min since it began. Above 0; at or after its end it is whole.</param>
+    public Schedule Until(double minutes)
+    {
+        Require.Positive(minutes, "min");
+        var stages = new List<Stage>();
+        var left = minutes;
+        foreach (var stage in Stages)
+        {
+            if (left <= 0)
+                break;
+            var length = Math.Min(stage.Minutes, left);
+            stages.Add(new Stage(stage.Name, stage.Contact, length, stage.FromKPa, stage.KPaAt(length)));
+            left -= stage.Minutes;
+        }
+        return this with { Stages = stages };
+    }
+
     private bool Holds(Stage stage) =>
         stage.Contact == Contact.Liquid && stage.FromKPa >= PeakKPa - 1e-9 && stage.ToKPa >= PeakKPa - 1e-9;
 }

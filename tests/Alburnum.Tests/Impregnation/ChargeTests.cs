@@ -140,6 +140,59 @@ public class ChargeTests
     }
 
     [Fact]
+    public void The_parts_of_an_uncertainty_are_what_each_reading_moves()
+    {
+        var readings = Readings with
+        {
+            SolutionDensityStandardUncertaintyKgPerM3 = 2,
+            VolumeStandardUncertaintyShare = 0.01,
+        };
+        foreach (
+            var read in (ChargeReadings[])[readings, readings with { WeightBeforeKg = null, WeightAfterKg = null }]
+        )
+        {
+            var account = ChargeAccount.Of(read);
+            double Moved(ChargeReadings moved) =>
+                Math.Abs(ChargeAccount.Of(moved).RetentionKgPerM3.Value - account.RetentionKgPerM3.Value);
+            double Part(ChargeCause cause) => account.RetentionBudget.Single(part => part.Cause == cause).KgPerM3;
+
+            Assert.Equal(Moved(read with { StrengthBeforePercent = 2.01 }), Part(ChargeCause.StrengthBefore), 1e-9);
+            Assert.Equal(Moved(read with { StrengthAfterPercent = 1.91 }), Part(ChargeCause.StrengthAfter), 1e-9);
+            Assert.Equal(Moved(read with { TankBeforeL = 9010 }), Part(ChargeCause.TankBefore), 1e-9);
+            Assert.Equal(Moved(read with { SolutionDensityKgPerM3 = 1002 }), Part(ChargeCause.SolutionDensity), 1e-9);
+            Assert.Equal(0.01 * account.RetentionKgPerM3.Value, Part(ChargeCause.TimberVolume), 1e-9);
+            if (read.WeightAfterKg is null)
+                Assert.Equal(Moved(read with { TankAfterL = 8070 }), Part(ChargeCause.TankAfter), 1e-9);
+            else
+                Assert.Equal(
+                    Math.Sqrt(2) * Moved(read with { WeightAfterKg = 2040 }),
+                    Part(ChargeCause.Weighing),
+                    1e-9
+                );
+            Assert.Equal(
+                Math.Sqrt(account.RetentionBudget.Sum(part => part.KgPerM3 * part.KgPerM3)),
+                account.RetentionKgPerM3.StandardUncertainty,
+                1e-9
+            );
+        }
+    }
+
+    [Fact]
+    public void Product_beyond_what_the_solution_carried_is_what_the_tank_lost_in_strength()
+    {
+        var account = ChargeAccount.Of(Readings);
+
+        // 910 L at 2 % carry 18.2 kg; 26.29 kg are gone.
+        Assert.Equal(26.29 / 18.2 - 1, account.SelectiveShare!.Value.Value, 1e-9);
+        Assert.Equal(
+            0,
+            ChargeAccount.Of(Readings with { StrengthAfterPercent = 2 }).SelectiveShare!.Value.Value,
+            1e-12
+        );
+        Assert.Null(ChargeAccount.Of(Readings with { StrengthAfterPercent = null }).SelectiveShare);
+    }
+
+    [Fact]
     public void A_tank_of_one_strength_gives_what_the_solution_kept_carries() =>
         Gen.Select(Gen.Double[0.1, 10], Gen.Double[8000, 8990])
             .Sample(

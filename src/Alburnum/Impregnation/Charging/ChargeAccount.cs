@@ -1,4 +1,5 @@
 using Alburnum.Facts;
+using Alburnum.Measures;
 
 namespace Alburnum.Impregnation.Charging;
 
@@ -43,6 +44,12 @@ public sealed record ChargeReadings
 
     /// <summary>Density of the solution.</summary>
     public required double SolutionDensityKgPerM3 { get; init; }
+
+    /// <summary>Standard uncertainty of that density.</summary>
+    public double SolutionDensityStandardUncertaintyKgPerM3 { get; init; }
+
+    /// <summary>Standard uncertainty of the timber's volume, as a share of it.</summary>
+    public double VolumeStandardUncertaintyShare { get; init; }
 }
 
 /// <summary>What a charge took up, worked out from its readings.</summary>
@@ -68,6 +75,12 @@ public sealed record ChargeAccount
 
     /// <summary>Product to the m³ of timber (whole piece, not the zone), by the tank's balance of product.</summary>
     public required Estimate RetentionKgPerM3 { get; init; }
+
+    /// <summary>What makes that retention uncertain, part by part. The parts are independent, and their root of the sum of squares is its standard uncertainty.</summary>
+    public required IReadOnlyList<ChargeUncertainty> RetentionBudget { get; init; }
+
+    /// <summary>Product kept beyond what the solution kept carried at the strength before, as a share of that; null where the strength after was not measured.</summary>
+    public required Estimate? SelectiveShare { get; init; }
 
     /// <summary>Tank less weight; null where there is only one of them.</summary>
     public required Estimate? DiscrepancyL { get; init; }
@@ -99,6 +112,11 @@ public sealed record ChargeAccount
         Estimate? kickback = gross is { } most
             ? new(most.Value - net.Value, Combined(most.StandardUncertainty, net.StandardUncertainty))
             : null;
+        IReadOnlyList<ChargeUncertainty> budget = [.. Budget(readings, net.Value)];
+        var retention = new Estimate(
+            Product(readings, net.Value) / readings.VolumeM3,
+            UncertaintyBudget.Combine([.. budget.Select(part => part.KgPerM3)])
+        );
         var perM3 = new Estimate(net.Value / readings.VolumeM3, net.StandardUncertainty / readings.VolumeM3);
         Estimate? discrepancy = byWeight is { } weighed
             ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
@@ -110,7 +128,9 @@ public sealed record ChargeAccount
             GrossL = gross,
             KickbackL = kickback,
             NetLPerM3 = perM3,
-            RetentionKgPerM3 = Retention(readings, net),
+            RetentionKgPerM3 = retention,
+            RetentionBudget = budget,
+            SelectiveShare = Selective(readings, net),
             DiscrepancyL = discrepancy,
             Findings = [.. Compared(readings, discrepancy, kickback)],
         };
@@ -118,22 +138,61 @@ public sealed record ChargeAccount
 
     // The tank's balance of product: what was in it before, less what is in it now. Where the timber takes up product before water, the rest
     // of the tank falls in strength, and far more product is gone than the solution kept could carry.
-    private static Estimate Retention(ChargeReadings readings, Estimate net)
+    private static double Product(ChargeReadings readings, double netL) =>
+        readings.SolutionDensityKgPerM3
+        / 1e5
+        * (
+            readings.TankBeforeL * readings.StrengthBeforePercent
+            - (readings.TankBeforeL - netL) * (readings.StrengthAfterPercent ?? readings.StrengthBeforePercent)
+        );
+
+    // Each reading moved by its standard uncertainty (JCGM 100:2008, 5.1.3), everything that it goes into moving along.
+    private static IEnumerable<ChargeUncertainty> Budget(ChargeReadings readings, double netL)
     {
-        var perLitre = readings.SolutionDensityKgPerM3 / 1000 / 100;
-        var before = readings.StrengthBeforePercent;
+        var (before, left) = (readings.StrengthBeforePercent, readings.TankBeforeL - netL);
         var after = readings.StrengthAfterPercent ?? before;
-        var left = readings.TankBeforeL - net.Value;
-        var product = perLitre * (readings.TankBeforeL * before - left * after);
-        var strength = readings.StrengthStandardUncertaintyPercent;
+        var isWeighed = readings is { WeightBeforeKg: not null, WeightAfterKg: not null };
+        var (strength, tank) = (readings.StrengthStandardUncertaintyPercent, readings.TankStandardUncertaintyL);
+        var density = readings.SolutionDensityKgPerM3 / 1e5;
         // Where it was read once, before and after share one error.
-        var ofStrength = readings.StrengthAfterPercent is null
-            ? net.Value * strength
-            : Combined(readings.TankBeforeL * strength, left * strength);
-        var ofTank = (before - after) * readings.TankStandardUncertaintyL;
+        if (readings.StrengthAfterPercent is null)
+            yield return Part(ChargeCause.Strength, density * netL * strength);
+        else
+        {
+            yield return Part(ChargeCause.StrengthBefore, density * readings.TankBeforeL * strength);
+            yield return Part(ChargeCause.StrengthAfter, density * left * strength);
+        }
+        yield return Part(ChargeCause.TankBefore, density * (isWeighed ? before - after : before) * tank);
+        yield return isWeighed
+            ? Part(ChargeCause.Weighing, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg * after / 100)
+            : Part(ChargeCause.TankAfter, density * after * tank);
+        // The solution that the scales found does not hang on its density.
+        yield return Part(
+            ChargeCause.SolutionDensity,
+            (isWeighed ? readings.TankBeforeL * (before - after) : readings.TankBeforeL * before - left * after)
+                / 1e5
+                * readings.SolutionDensityStandardUncertaintyKgPerM3
+        );
+        yield return Part(ChargeCause.TimberVolume, Product(readings, netL) * readings.VolumeStandardUncertaintyShare);
+
+        ChargeUncertainty Part(ChargeCause cause, double kg) => new(cause, Math.Abs(kg) / readings.VolumeM3);
+    }
+
+    // T(b - a)/(N b) and Na/(Nb) - 1 together: what the fall in strength of the whole tank adds.
+    private static Estimate? Selective(ChargeReadings readings, Estimate net)
+    {
+        if (readings.StrengthAfterPercent is not { } after || net.Value <= 0)
+            return null;
+        var (before, strength) = (readings.StrengthBeforePercent, readings.StrengthStandardUncertaintyPercent);
+        var left = readings.TankBeforeL - net.Value;
+        var ratio = after / before;
         return new(
-            product / readings.VolumeM3,
-            perLitre * Combined(Combined(ofStrength, ofTank), after * net.StandardUncertainty) / readings.VolumeM3
+            left * (1 - ratio) / net.Value,
+            UncertaintyBudget.Combine(
+                left / net.Value * strength / before,
+                left / net.Value * ratio * strength / before,
+                readings.TankBeforeL * (1 - ratio) / (net.Value * net.Value) * net.StandardUncertainty
+            )
         );
     }
 

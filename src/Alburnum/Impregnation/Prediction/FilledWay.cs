@@ -7,6 +7,9 @@ namespace Alburnum.Impregnation.Prediction;
 /// <param name="Kept">Solution kept from the face down to each of them, as a share of the way's voids.</param>
 public sealed record FilledWay(double Reached, double Net, IReadOnlyList<double> Depths, IReadOnlyList<double> Kept)
 {
+    /// <summary>When the way held most solution, min since the schedule began; 0 where nobody noted it.</summary>
+    public double FullestMinutes { get; init; }
+
     /// <summary>Solution kept from the face down to a depth, as a share of the way's voids.</summary>
     /// <param name="depth">Share of the way; beyond its end all that is kept counts.</param>
     internal double KeptWithin(double depth)

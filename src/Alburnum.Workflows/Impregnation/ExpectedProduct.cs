@@ -1,0 +1,85 @@
+using Alburnum.Flow.Pieces;
+using Alburnum.Impregnation.Prediction;
+using Alburnum.Impregnation.Sorbing;
+
+namespace Alburnum.Workflows.Impregnation;
+
+/// <summary>On whose word the walls of wood take up product.</summary>
+public enum WallsBasis
+{
+    /// <summary>They are taken to take up nothing: product goes as far as the solution.</summary>
+    Nothing,
+
+    /// <summary>As whoever asks says.</summary>
+    Given,
+
+    /// <summary>Nobody knows: as much as full cavities hold, taken on contact and kept. A coefficient of our own, to show what it may come to.</summary>
+    ForComparison,
+
+    /// <summary>They take up all that comes by: product stays at the face, and what comes back is bare water. The other end of what may be.</summary>
+    Everything,
+}
+
+/// <summary>What is expected of the product in pieces of one size, the walls taking up so much.</summary>
+/// <param name="Basis">On whose word they do.</param>
+/// <param name="Quick">What is expected; litres count product as the working solution that would carry it.</param>
+/// <param name="Bands">The same over depth, under the middle of a face; empty where all stays at the face.</param>
+/// <param name="MeanLPerM3">The same in the whole piece, L per m³ of wood.</param>
+public sealed record ExpectedProduct(
+    WallsBasis Basis,
+    QuickPrediction Quick,
+    IReadOnlyList<DepthBand> Bands,
+    Spread MeanLPerM3
+)
+{
+    // As much as full cavities hold, taken on contact and kept.
+    private static readonly WallShare ForComparison = new(1, double.PositiveInfinity);
+
+    // Far more than any schedule brings in.
+    private static readonly WallShare Everything = new(1e6, double.PositiveInfinity);
+
+    /// <summary>What is expected with walls that take nothing, and with what is known of them or, where nothing is, with a coefficient for comparison and with walls that take all.</summary>
+    /// <param name="asked">The wood and its schedule.</param>
+    /// <param name="plain">What is expected of the solution itself.</param>
+    /// <param name="sorption">What the walls take; null where nobody knows.</param>
+    /// <param name="strengthKgPerM3">Product in the working solution, kg/m³. Above 0.</param>
+    /// <param name="seed">Seed of the draws, the same as of <paramref name="plain"/>.</param>
+    /// <param name="stop">Stops between batches.</param>
+    internal static IReadOnlyList<ExpectedProduct> Of(
+        TreatingQuestion asked,
+        QuickPrediction plain,
+        Sorption? sorption,
+        double strengthKgPerM3,
+        int seed,
+        CancellationToken stop
+    )
+    {
+        var question = asked.Prediction;
+        var nothing = new ExpectedProduct(
+            WallsBasis.Nothing,
+            plain,
+            DepthBand.Of(question, WayRun.Table(question)),
+            plain.UptakeLPerM3
+        );
+        return sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given
+            ? [nothing, With(WallsBasis.Given, given)]
+            : [nothing, With(WallsBasis.ForComparison, ForComparison), With(WallsBasis.Everything, Everything)];
+
+        ExpectedProduct With(WallsBasis basis, WallShare walls)
+        {
+            var table = ProductRun.Table(question, walls);
+            var quick = QuickPrediction.Draw(question, table, seed, plain.Pieces, cancellation: stop);
+            return new(
+                basis,
+                quick,
+                basis == WallsBasis.Everything ? [] : DepthBand.Of(question, table),
+                // What solution would have carried on into heartwood stays in the sapwood before it: none of it is lost.
+                new(
+                    Math.Max(quick.UptakeLPerM3.Low, plain.UptakeLPerM3.Low),
+                    Math.Max(quick.UptakeLPerM3.Middle, plain.UptakeLPerM3.Middle),
+                    Math.Max(quick.UptakeLPerM3.High, plain.UptakeLPerM3.High)
+                )
+            );
+        }
+    }
+}

@@ -1,0 +1,56 @@
+namespace Alburnum.Impregnation.Prediction;
+
+/// <summary>What lies in one band of depth under the middle of a face, in wood slower than all but a twentieth, in the middle wood and in wood faster than all but a twentieth.</summary>
+/// <param name="FromMm">Where the band begins, mm.</param>
+/// <param name="ToMm">Where it ends, mm.</param>
+/// <param name="InBand">Solution, or product as the solution that would carry it, L per m³ of the band.</param>
+/// <param name="ToFace">The same, L per m³ of the zone from the face to the band's end: what an assay of that zone finds.</param>
+public sealed record DepthBand(double FromMm, double ToMm, Spread InBand, Spread ToFace)
+{
+    private static readonly double[] Ends = [2.5, 5, 10, 15, 20, 30, 40, 60, 80, 100, 150, 200, 300, 500, 1000];
+
+    /// <summary>The bands under the middle of the face with most sapwood, to the middle of the piece or to heartwood that lets next to nothing through.</summary>
+    /// <param name="question">What is asked; its cuts are left out.</param>
+    /// <param name="table">The table of the solution, or of the product.</param>
+    public static IReadOnlyList<DepthBand> Of(PredictionQuestion question, FrontTable table)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(table);
+        var sapwood = SectionPositions
+            .Around(question.Section, question.Log, PredictionQuestion.UsualPlacesPerFace)
+            .Max(place => place.SapwoodMm);
+        var end = question.Section.ThicknessMm / 2;
+        var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
+        var way =
+            sapwood > 0
+            && sapwood < end
+            && LayeredWay.IsClosed(question.Sapwood.LateralMedianM2, question.Heartwood.LateralMedianM2)
+                ? sapwood
+                : end;
+        // Under a flat face a way does not narrow; from the face of a round piece it does, to nothing at the pith.
+        var narrowing = question.Section.FaceCount == 1 ? way / end : 0;
+        WayReading Wood(double factor) => table.At(law.LateralMedianM2 * factor, question.VoidFraction, way, narrowing);
+        var factor = law.TwentiethFactor;
+        var (slow, middle, fast) = (Wood(1 / factor), Wood(1), Wood(factor));
+        var bands = new List<DepthBand>();
+        var from = 0.0;
+        foreach (var to in Ends.TakeWhile(end => end < way).Append(way))
+        {
+            bands.Add(new(from, to, Held(from, to), Held(0, to)));
+            from = to;
+        }
+        return bands;
+
+        Spread Held(double from, double to)
+        {
+            double In(WayReading wood) =>
+                1000
+                * question.VoidFraction
+                * (wood.KeptWithin(to / way) - wood.KeptWithin(from / way))
+                / (Voids(to / way) - Voids(from / way));
+            return new(In(slow), In(middle), In(fast));
+        }
+
+        double Voids(double depth) => (depth - narrowing * depth * depth / 2) / (1 - narrowing / 2);
+    }
+}
