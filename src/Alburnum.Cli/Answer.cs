@@ -26,5 +26,6 @@ internal static class Answer
         console.Show(document, asJson, () => console.WriteAsIs(string.Join('\n', lines)));
 
     // Past the console, which would break lines at the width of the terminal.
-    private static void WriteAsIs(this IAnsiConsole console, string text) => console.Profile.Out.Writer.WriteLine(text);
+    private static void WriteAsIs(this IAnsiConsole console, string text) =>
+        console.Profile.Out.Writer.WriteLine(ShownConsole.Shown(text));
 }

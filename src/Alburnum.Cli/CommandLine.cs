@@ -98,7 +98,7 @@ public static partial class CommandLine
         app.Configure(config =>
         {
             config.SetApplicationName("alburnum");
-            config.ConfigureConsole(console);
+            config.ConfigureConsole(new ShownConsole(console));
             config.Settings.Registrar.RegisterInstance(facts);
             config.PropagateExceptions();
             config.UseStrictParsing();

@@ -9,7 +9,11 @@ internal static class Progress
 {
     /// <summary>Where progress is shown: on the error stream where the result is JSON, so that nothing else stands among it.</summary>
     public static IAnsiConsole Beside(IAnsiConsole console, bool isJson) =>
-        isJson ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) }) : console;
+        isJson
+            ? new ShownConsole(
+                AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) })
+            )
+            : console;
 
     /// <summary>Shows how a workflow comes on: a bar on a terminal; elsewhere one plain line for each finished item.</summary>
     public static async Task<TResult> ShowAsync<TResult>(

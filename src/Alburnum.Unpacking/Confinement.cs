@@ -52,9 +52,16 @@ internal static partial class Confinement
         if (!OperatingSystem.IsWindows())
             _ = signal(FileTooLarge, Ignore);
         yield return $"network: {Outcome(() => new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp).Dispose())}";
+        yield return $"network through a queue: {Outcome(OpenQueue)}";
         yield return $"other programs: {Outcome(() => Process.Start("true").Dispose())}";
         yield return $"writing files: {Outcome(() => File.WriteAllText(Path.GetTempFileName(), "text"))}";
         yield return $"memory: {Outcome(TakeMemory)}";
+    }
+
+    private static void OpenQueue()
+    {
+        if (!SystemCalls.OpensQueue())
+            throw new InvalidOperationException("The kernel opens none.");
     }
 
     private static unsafe void TakeMemory()

@@ -42,12 +42,32 @@ internal static unsafe partial class SystemCalls
         }
     }
 
+    /// <summary>Whether the kernel opens a queue of calls (io_uring), through which the calls themselves would pass no filter.</summary>
+    public static bool OpensQueue()
+    {
+        const int Setup = 425;
+        const int ParametersBytes = 120;
+        var parameters = stackalloc byte[ParametersBytes];
+        new Span<byte>(parameters, ParametersBytes).Clear();
+        return syscall(Setup, 1, (nint)parameters, 0) >= 0;
+    }
+
     private static CallTable? Table() =>
         RuntimeInformation.ProcessArchitecture switch
         {
-            // socket, connect, bind, sendto, execve, execveat, ptrace, process_vm_readv, process_vm_writev
-            Architecture.X64 => new(0xC000003E, 317, [41, 42, 49, 44, 59, 322, 101, 310, 311]),
-            Architecture.Arm64 => new(0xC00000B7, 277, [198, 203, 200, 206, 221, 281, 117, 270, 271]),
+            // socket, connect, bind, sendto, execve, execveat, ptrace, process_vm_readv, process_vm_writev, kill, tkill, and under the same
+            // numbers everywhere pidfd_send_signal, io_uring_setup, io_uring_enter, io_uring_register, pidfd_open and pidfd_getfd. The
+            // runtime itself needs tgkill, to stop its own threads.
+            Architecture.X64 => new(
+                0xC000003E,
+                317,
+                [41, 42, 49, 44, 59, 322, 101, 310, 311, 62, 200, 424, 425, 426, 427, 434, 438]
+            ),
+            Architecture.Arm64 => new(
+                0xC00000B7,
+                277,
+                [198, 203, 200, 206, 221, 281, 117, 270, 271, 129, 130, 424, 425, 426, 427, 434, 438]
+            ),
             _ => null,
         };
 

@@ -6,6 +6,7 @@ using Alburnum.Web.Asking;
 using Alburnum.Web.Files;
 using Alburnum.Web.Guarding;
 using Alburnum.Web.Pages;
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
@@ -24,6 +25,7 @@ namespace Alburnum.Web;
 public static class WebServer
 {
     private const int ConnectionsMost = 1000;
+    private const string FormKey = "form-key";
 
     // A port that is taken is said by whoever starts the server; that pages with forms are kept by no browser is as it should be.
     private static readonly string?[] SaidElsewhere =
@@ -84,10 +86,17 @@ public static class WebServer
         services.AddSingleton<RefusedRequests>();
         services.AddRoutingCore();
         services.AddRazorComponents();
+        services.Configure<AntiforgeryOptions>(form =>
+        {
+            form.Cookie.Name = "alburnum-form";
+            form.FormFieldName = FormKey;
+            form.HeaderName = null;
+        });
         // A rulebook file that is sent stays in memory.
         services.Configure<FormOptions>(form => form.MemoryBufferThreshold = SentRulebook.BytesMax);
-        // Nothing outlives the process that a key would have to open.
+        // Nothing outlives the process that a key would have to open; so none is made and written at the start either.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.Remove(services.Single(service => service.ImplementationType?.Name == "DataProtectionHostedService"));
         // A page of another site must not reach this one under a name of its own, or under none.
         services.Configure<HostFilteringOptions>(hosts =>
         {

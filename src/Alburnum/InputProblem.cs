@@ -31,13 +31,13 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
     public static string Visible(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (!text.AsEnumerable().Any(Steers))
+        if (!Enumerable.Range(0, text.Length).Any(i => Steers(text, i)))
             return text;
         var shown = new StringBuilder();
-        foreach (var letter in text)
-            shown = Steers(letter)
-                ? shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)letter:X4}")
-                : shown.Append(letter);
+        for (var i = 0; i < text.Length; i++)
+            shown = Steers(text, i)
+                ? shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)text[i]:X4}")
+                : shown.Append(text[i]);
         return shown.ToString();
     }
 
@@ -53,8 +53,9 @@ public sealed record InputProblem(string File, int Line, string Row, string Fiel
 
     private static string Short(string text, int most) => text.Length <= most ? text : $"{text[..most]}…";
 
-    private static bool Steers(char letter) =>
-        char.GetUnicodeCategory(letter)
+    // A sign beyond the first plane is two characters, of which each is told by the pair.
+    private static bool Steers(string text, int i) =>
+        CharUnicodeInfo.GetUnicodeCategory(text, i > 0 && char.IsSurrogatePair(text, i - 1) ? i - 1 : i)
             is UnicodeCategory.Control
                 or UnicodeCategory.Format
                 or UnicodeCategory.LineSeparator

@@ -241,6 +241,62 @@ public sealed class AwkwardFilesTests : IDisposable
     }
 
     [Fact]
+    public async Task Signs_in_the_words_of_a_case_that_succeeds_are_shown_as_numbers()
+    {
+        var folder = CaseFolder();
+        var file = Path.Combine(folder, "case.yaml");
+        var words = await File.ReadAllTextAsync(file, Stop);
+        await File.WriteAllTextAsync(
+            file,
+            words
+                .Replace(
+                    "title: Orchard posts",
+                    "title: \"O\\e[31m\\u202Eposts\\a\\U000E0041\"",
+                    StringComparison.Ordinal
+                )
+                .Replace("TH-2026-011", "\"T\\e]0;owned\\a\\x9B1m\"", StringComparison.Ordinal),
+            Stop
+        );
+
+        var run = await AlburnumAsync(["case", folder, "--store", _folder.At("cases.db")]);
+
+        Assert.Equal(CommandLine.Done, run.Status);
+        Assert.Contains("O\\u001B[31m\\u202Eposts\\u0007\\uDB40\\uDC41", run.Output, StringComparison.Ordinal);
+        Assert.Contains("T\\u001B]0;owned\\u0007\\u009B1m", run.Output, StringComparison.Ordinal);
+        AssertNothingSteers(run);
+    }
+
+    [Theory]
+    [InlineData("--json")]
+    [InlineData]
+    public async Task Signs_in_the_name_of_a_photograph_are_shown_as_numbers(params string[] asked)
+    {
+        var photograph = _folder.At("a\u001b[31m\u202eb.jpg");
+        File.Copy(Path.Combine(CaseFolder(), "P06.jpg"), photograph);
+
+        var run = await AlburnumAsync(["measure", photograph, "--section", "100x100", .. asked]);
+
+        Assert.Equal(CommandLine.Done, run.Status);
+        Assert.Contains("a\\u001B[31m\\u202Eb.jpg", run.Output + run.Errors, StringComparison.Ordinal);
+        AssertNothingSteers(run);
+    }
+
+    [Fact]
+    public async Task Signs_in_a_table_that_is_judged_are_shown_as_numbers()
+    {
+        var rows = Enumerable.Range(1, 8).Select(i => $"P{i}\u001b[31m\u202e,met\n");
+        var table = _folder.Write("table.csv", $"piece,result\n{string.Concat(rows)}");
+
+        AssertNothingSteers(await AlburnumAsync(["judge", "table", table, "--must-pass", "75"]));
+    }
+
+    private static void AssertNothingSteers(AlburnumRun run) =>
+        Assert.DoesNotContain(
+            (run.Output + run.Errors).EnumerateRunes(),
+            rune => rune.Value != '\n' && InputProblem.Visible(rune.ToString()) != rune.ToString()
+        );
+
+    [Fact]
     public async Task Sixty_thousand_unknown_fields_are_told_as_twenty_and_a_count()
     {
         var file = _folder.Write("many.yaml", string.Concat(Enumerable.Range(0, 60_000).Select(i => $"k{i}: 1\n")));

@@ -86,6 +86,23 @@ public sealed class EndedFromOutsideTests : IDisposable
     }
 
     [Fact]
+    public async Task The_server_leaves_no_key_in_a_new_home_folder_and_warns_of_none()
+    {
+        var home = Directory.CreateDirectory(_folder.At("home")).FullName;
+        var (program, address) = await ServeAsync(("HOME", home));
+        using var ending = program;
+        using var browser = new HttpClient();
+        var page = await browser.GetStringAsync(address, Stop);
+        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+            await kill.WaitForExitAsync(Stop);
+
+        Assert.Contains("<html", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Warning", await program.StandardOutput.ReadToEndAsync(Stop), StringComparison.Ordinal);
+        Assert.Equal("", await program.StandardError.ReadToEndAsync(Stop));
+        Assert.Empty(Directory.GetFiles(home, "*", SearchOption.AllDirectories));
+    }
+
+    [Fact]
     public async Task Output_that_cannot_be_written_to_is_one_line_and_a_refusal()
     {
         using var program = Start("sh", ["-c", $"dotnet exec '{Program}' rulebook list > /dev/full"]);
@@ -97,9 +114,15 @@ public sealed class EndedFromOutsideTests : IDisposable
     }
 
     /// <summary>The server on a port of its own, once it listens.</summary>
-    private async Task<(Process Program, Uri Address)> ServeAsync()
+    private async Task<(Process Program, Uri Address)> ServeAsync(
+        params IReadOnlyList<(string Name, string Value)> variables
+    )
     {
-        var program = Start("dotnet", ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")]);
+        var program = Start(
+            "dotnet",
+            ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")],
+            variables
+        );
         string? line;
         while ((line = await program.StandardOutput.ReadLineAsync(Stop)) is not null)
             if (line.StartsWith("Open ", StringComparison.Ordinal))
@@ -107,13 +130,20 @@ public sealed class EndedFromOutsideTests : IDisposable
         return (program, new Uri(line!.Split(' ')[1]));
     }
 
-    private static Process Start(string file, IReadOnlyList<string> words) =>
-        Process.Start(
-            new ProcessStartInfo(file, words)
-            {
-                UseShellExecute = false,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
+    private static Process Start(
+        string file,
+        IReadOnlyList<string> words,
+        params IReadOnlyList<(string Name, string Value)> variables
+    )
+    {
+        var start = new ProcessStartInfo(file, words)
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        foreach (var (name, value) in variables)
+            start.Environment[name] = value;
+        return Process.Start(start)!;
+    }
 }

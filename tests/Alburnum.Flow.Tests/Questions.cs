@@ -14,8 +14,7 @@ internal static class Questions
         {
             Name = "test",
             LateralMedianM2 = lateralM2,
-            TangentialToRadial = 1,
-            LongitudinalToLateral = 6000,
+            Directions = new("test", 1, 6000, new(Standing.FromMemory, "test", "", "", "")),
             BatchLnSpread = 0,
             PieceLnSpread = 0,
             WithinLnSpread = 0,

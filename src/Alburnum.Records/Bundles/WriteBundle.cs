@@ -69,7 +69,7 @@ public static class WriteBundle
         int CaseNumber,
         IReadOnlyList<KeptEntry> Entries,
         IReadOnlyList<HeldFile> Files,
-        IReadOnlyList<string> Photographs
+        IReadOnlyList<PhotographRow> Photographs
     );
 
     private static async Task<Contents> ContentsAsync(SqliteFile file, int caseNumber, CancellationToken stop)
@@ -118,8 +118,13 @@ public static class WriteBundle
         Add(new(BundleNames.Ledger, Encoding.UTF8.GetBytes(lines)));
         foreach (var each in contents.Files)
             Add(each);
-        foreach (var sha256 in contents.Photographs)
-            Add(new(HeldPath.Photograph(sha256), (await photographs.ReadAsync(sha256, sha256, stop)).Bytes));
+        foreach (var row in contents.Photographs)
+            Add(
+                new(
+                    HeldPath.Photograph(row.Sha256),
+                    (await photographs.ReadAsync(row.Sha256, row.FileName, stop)).Bytes
+                )
+            );
         var head = contents.Entries[^1].Hash;
         var manifest = new BundleManifest(
             ProgramName.WithVersion,

@@ -75,7 +75,7 @@ public static class TreatmentFields
             Help = "Where in the log the pieces were sawn",
             Examples = "boxed, side",
             Expected = TreatedWoodText.PositionsExpected,
-            Default = "boxed",
+            Default = "boxed; hardwood quartered",
         };
 
     /// <summary>Wood of one kind throughout.</summary>

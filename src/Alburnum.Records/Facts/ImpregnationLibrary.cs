@@ -12,14 +12,17 @@ public sealed class ImpregnationLibrary
     private const string PermeabilityFile = "impregnation/permeability.yaml";
     private const string ScheduleFile = "impregnation/schedules.yaml";
     private const string IncisingFile = "impregnation/incising.yaml";
+    private const string AnyWood = "any";
     private readonly IReadOnlyList<(IReadOnlyList<string> Woods, PermeabilityLaw Law)> _laws;
+    private readonly IReadOnlyList<(IReadOnlyList<string> Woods, FlowDirections Directions)> _directions;
 
     private ImpregnationLibrary(
         IReadOnlyList<(IReadOnlyList<string> Woods, PermeabilityLaw Law)> laws,
+        IReadOnlyList<(IReadOnlyList<string> Woods, FlowDirections Directions)> directions,
         IReadOnlyList<Fact<Schedule>> schedules,
         IReadOnlyList<(string Name, Fact<IncisingPattern> Pattern)> patterns,
         IncisingPenalty penalty
-    ) => (_laws, Schedules, Patterns, Penalty) = (laws, schedules, patterns, penalty);
+    ) => (_laws, _directions, Schedules, Patterns, Penalty) = (laws, directions, schedules, patterns, penalty);
 
     /// <summary>Every schedule, in the order of the file.</summary>
     public IReadOnlyList<Fact<Schedule>> Schedules { get; }
@@ -35,10 +38,21 @@ public sealed class ImpregnationLibrary
     {
         var problems = new List<InputProblem>();
         var laws = new List<(IReadOnlyList<string>, PermeabilityLaw)>();
+        var directions = new List<(IReadOnlyList<string> Woods, FlowDirections Directions)>();
         var schedules = new List<Fact<Schedule>>();
         var patterns = new List<(string, Fact<IncisingPattern>)>();
         IncisingPenalty? penalty = null;
-        Read(PermeabilityFile, root => Each(root, "permeability", row => laws.Add(Law(row))));
+        Read(
+            PermeabilityFile,
+            root =>
+            {
+                Each(root, "directions", row => directions.Add((row.Texts("woods"), Directions(row))));
+                if (DirectionsOf(directions, AnyWood) is { } usual)
+                    Each(root, "permeability", row => laws.Add(Law(row, usual)));
+                else
+                    root.Refuse("directions", $"no row for {AnyWood}", "one for woods without a figure of their own");
+            }
+        );
         Read(ScheduleFile, root => Each(root, "schedules", row => AddSchedule(row, ScheduleFile, schedules, problems)));
         Read(
             IncisingFile,
@@ -52,7 +66,7 @@ public sealed class ImpregnationLibrary
         if (problems.Count == 0 && penalty is null)
             problems.Add(new InputProblem(IncisingFile, 0, "", "penalty", "nothing", "the design code's factors"));
         return problems.Count == 0
-            ? new ImpregnationLibrary(laws, schedules, patterns, penalty!)
+            ? new ImpregnationLibrary(laws, directions, schedules, patterns, penalty!)
             : throw new InputRefusedException(problems);
 
         void Read(string file, Action<FactRow> read) => FactFile.ReadInto(dataFolder, file, problems, sources, read);
@@ -90,12 +104,19 @@ public sealed class ImpregnationLibrary
             || (TreatabilityOf(species, isHeartwood) is { } treatability && RowOf(treatability) is not null);
     }
 
-    /// <summary>The law for the sapwood or heartwood of a species: its genus's own, otherwise its treatability class's.</summary>
+    /// <summary>The law for the sapwood or heartwood of a species: its genus's own, otherwise its treatability class's. So are the directions, apart from it.</summary>
     /// <exception cref="InputRefusedException">Neither the genus nor the class has a row.</exception>
     public PermeabilityLaw Of(Species species, bool isHeartwood)
     {
-        if (OwnOf(species, isHeartwood) is { } own)
-            return own;
+        var own = species
+            .Genera.Select(genus => DirectionsOf(_directions, $"{genus} {ZoneName(isHeartwood)}"))
+            .FirstOrDefault(directions => directions is not null);
+        var law = OwnOf(species, isHeartwood) ?? OfItsClass(species, isHeartwood);
+        return own is null ? law : law with { Directions = own };
+    }
+
+    private PermeabilityLaw OfItsClass(Species species, bool isHeartwood)
+    {
         if (TreatabilityOf(species, isHeartwood) is not { } treatability)
             throw new InputRefusedException(
                 new InputProblem(
@@ -142,6 +163,11 @@ public sealed class ImpregnationLibrary
 
     private static string ZoneName(bool isHeartwood) => isHeartwood ? "heartwood" : "sapwood";
 
+    private static FlowDirections? DirectionsOf(
+        IReadOnlyList<(IReadOnlyList<string> Woods, FlowDirections Directions)> rows,
+        string wood
+    ) => rows.FirstOrDefault(row => row.Woods.Contains(wood, StringComparer.OrdinalIgnoreCase)).Directions;
+
     private PermeabilityLaw? Named(string wood) =>
         _laws.FirstOrDefault(row => row.Woods.Contains(wood, StringComparer.OrdinalIgnoreCase)).Law;
 
@@ -151,7 +177,15 @@ public sealed class ImpregnationLibrary
             read(row);
     }
 
-    private static (IReadOnlyList<string>, PermeabilityLaw) Law(FactRow row)
+    private static FlowDirections Directions(FactRow row) =>
+        new(
+            row.Text("name"),
+            row.Number("tangentialToRadial", 0.01, 100),
+            row.Number("alongToAcross", 1, 1e7),
+            row.Provenance()
+        );
+
+    private static (IReadOnlyList<string>, PermeabilityLaw) Law(FactRow row, FlowDirections usual)
     {
         var woods = row.Texts("woods");
         var spread = row.OptionalRow("spread");
@@ -162,8 +196,7 @@ public sealed class ImpregnationLibrary
         {
             Name = row.Text("name"),
             LateralMedianM2 = 1e-18 * row.Number("lateralNm2", 1e-5, 1e7),
-            TangentialToRadial = row.Number("tangentialToRadial", 0.01, 100),
-            LongitudinalToLateral = row.Number("alongToAcross", 1, 1e7),
+            Directions = usual,
             BatchLnSpread = Spread("batch"),
             PieceLnSpread = Spread("piece"),
             WithinLnSpread = Spread("within"),

@@ -30,6 +30,7 @@ internal sealed class LedgerCheck(string place)
         if (check._faults.Count == 0)
             foreach (var ofCase in entries.GroupBy(each => each.Kept.CaseNumber))
                 check.CheckChain([.. ofCase.Select(InCase)]);
+        check.CheckNames([.. entries.Select(each => each.Entry).OfType<LedgerEntry>()], held);
         return check.Found(entries, held);
     }
 
@@ -174,6 +175,21 @@ internal sealed class LedgerCheck(string place)
         }
         foreach (var file in held.Where(file => !expected.ContainsKey(file.Path)))
             Held(file.Path, "a file that no entry names", "what the ledger names and nothing else");
+    }
+
+    private void CheckNames(IReadOnlyList<LedgerEntry> entries, IReadOnlyList<HeldSum> held)
+    {
+        var names = entries
+            .Where(entry => entry.Act == LedgerAct.PhotographTakenIn)
+            .ToLookup(entry => entry.After?.Text, entry => entry.Subject?.Text, StringComparer.Ordinal);
+        foreach (var file in held.Where(file => file.CameInAs is not null && names.Contains(file.Sha256)))
+            // Where one of its names was redacted, any may be what is left of it.
+            if (!names[file.Sha256].Any(name => name is null || name == file.CameInAs))
+                Held(
+                    file.Path,
+                    $"the name {file.CameInAs}",
+                    $"the name under which it came in, {names[file.Sha256].First()}"
+                );
     }
 
     private void Held(string path, string found, string expected) =>

@@ -15,6 +15,8 @@ internal static class LedgerJson
     public const string After = "after";
     private const string Format = "alburnum ledger 1";
 
+    private static readonly string[] TextNames = [By, Subject, Before, After];
+
     private static readonly JsonWriterOptions OnOneLine = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
@@ -57,7 +59,7 @@ internal static class LedgerJson
         {
             var entry = Object(kept.Sealed);
             var texts = Object(kept.Opened);
-            if (String(entry, "format") != Format)
+            if (String(entry, "format") != Format || texts.Any(text => !TextNames.Contains(text.Key)))
                 throw new FormatException();
             return new LedgerEntry(
                 new(
@@ -286,4 +288,8 @@ public sealed record RunInputs(string Program, string FactsSha256, string Rulebo
 /// <summary>A file that a store or a bundle holds, by its hash.</summary>
 /// <param name="Path">Its path within a bundle, which also names it in a store: <c>cases/3/runs/1/report.json</c>, <c>photographs/ab12…</c>.</param>
 /// <param name="Sha256">SHA-256 of its bytes.</param>
-internal sealed record HeldSum(string Path, string Sha256);
+internal sealed record HeldSum(string Path, string Sha256)
+{
+    /// <summary>Name under which a photograph came in, as the tables have it; null for what has none but its path.</summary>
+    public string? CameInAs { get; init; }
+}

@@ -13,6 +13,10 @@ public static class BackUp
 {
     private const string Tables = "cases.db";
     private const string Sums = "SHA256SUMS";
+    private const long SmallBytes = 16L << 20;
+
+    /// <summary>Tables that hold reports as text are packed to a tenth or so; what is packed to less than this is no store.</summary>
+    private const long MostPacked = 200;
     private const string Expected = "a back-up of a case store, whole and as it was written";
 
     /// <summary>Backs a store up. The store is not changed, and the file is whole under its name or not there.</summary>
@@ -44,6 +48,7 @@ public static class BackUp
                     stop
                 )
             );
+            await file.RefusingAsync(() => RefuseUnlessWholeAsync(path, copy, stop));
             int photographs;
             await using (var stream = OwnersOnly.New(part))
             {
@@ -91,7 +96,7 @@ public static class BackUp
             DurableFile.FlushFolder(Path.GetDirectoryName(file.Path)!);
             return photographs.Count;
         }
-        catch (InvalidDataException)
+        catch (Exception damaged) when (damaged is InvalidDataException or EndOfStreamException)
         {
             throw Refused(from, "a file that is no ZIP, or is damaged", Expected);
         }
@@ -142,7 +147,7 @@ public static class BackUp
 
     private static Dictionary<string, string> SumsOf(string from, ZipArchive zip)
     {
-        using var lines = new StreamReader(Entry(from, zip, Sums).Open(), Encoding.UTF8);
+        using var lines = new StringReader(Encoding.UTF8.GetString(Bytes(from, Entry(from, zip, Sums))));
         var sums = new Dictionary<string, string>(StringComparer.Ordinal);
         while (lines.ReadLine() is { } line)
             if (line.Split("  ", 2) is [var sum, var name])
@@ -152,13 +157,26 @@ public static class BackUp
 
     private static byte[] Checked(string from, ZipArchive zip, string name, Dictionary<string, string> sums)
     {
-        using var bytes = new MemoryStream();
-        using (var entry = Entry(from, zip, name).Open())
-            entry.CopyTo(bytes);
-        var found = bytes.ToArray();
+        var found = Bytes(from, Entry(from, zip, name));
         return Sha256Of.Bytes(found) == sums.GetValueOrDefault(name)
             ? found
             : throw Refused(from, $"{name} damaged (its SHA-256 is not that in {Sums})", Expected);
+    }
+
+    // A part unpacks to what it says that it holds, and not to more than its packed bytes make likely: a small file must not fill the memory.
+    private static byte[] Bytes(string from, ZipArchiveEntry entry)
+    {
+        if (
+            entry.Length > Array.MaxLength
+            || entry.Length > SmallBytes && entry.Length > MostPacked * entry.CompressedLength
+        )
+            throw Refused(from, $"{entry.FullName}, which would unpack to {entry.Length >> 20} MB", Expected);
+        using var stream = entry.Open();
+        var bytes = new byte[entry.Length];
+        stream.ReadExactly(bytes);
+        return stream.ReadByte() < 0
+            ? bytes
+            : throw Refused(from, $"{entry.FullName}, which unpacks to more than it says", Expected);
     }
 
     private static ZipArchiveEntry Entry(string from, ZipArchive zip, string name) =>
@@ -176,7 +194,7 @@ public static class BackUp
             using var context = SqliteFile.Open(SqliteOpenMode.ReadOnly, tables);
             if (StoreState.Of(context) is not OfVersion { IsThisVersion: true })
                 throw Refused(from, "tables of another version, or of another program", Expected);
-            return (await StoreCheck.TroublesAsync(context, stop)).Count == 0
+            return (await StoreTables.FaultsAsync(context, from, stop)).Count == 0
                 ? await context.Photographs.Select(row => row.Sha256).ToListAsync(stop)
                 : throw Refused(from, "damaged tables", Expected);
         }
@@ -184,6 +202,15 @@ public static class BackUp
         {
             throw Refused(from, "damaged tables", Expected);
         }
+    }
+
+    // A damaged store is not backed up as if it were whole.
+    private static async Task<bool> RefuseUnlessWholeAsync(string path, string copy, CancellationToken stop)
+    {
+        using var context = SqliteFile.Open(SqliteOpenMode.ReadOnly, copy);
+        return await StoreTables.FaultsAsync(context, path, stop) is { Count: > 0 } faults
+            ? throw new InputRefusedException(faults)
+            : true;
     }
 
     private static InputRefusedException Refused(string path, string found, string expected) =>

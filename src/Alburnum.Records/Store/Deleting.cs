@@ -27,6 +27,7 @@ internal sealed class Deleting(StoreContext context, Removal asked, Person keepe
             .Distinct()
             .ToListAsync(stop);
         List<string> loose = [.. own.Except(ofOthers, StringComparer.Ordinal)];
+        await NameAsOthersDoAsync([.. own.Intersect(ofOthers, StringComparer.Ordinal)], stop);
         // Files and links go with the runs.
         await runs.ExecuteDeleteAsync(stop);
         await context.Photographs.Where(row => loose.Contains(row.Sha256)).ExecuteDeleteAsync(stop);
@@ -41,5 +42,24 @@ internal sealed class Deleting(StoreContext context, Removal asked, Person keepe
         );
         var entries = await context.Ledger.CountAsync(row => row.CaseNumber == number, stop);
         return (new(count, loose.Count, entries), loose);
+    }
+
+    // A photograph keeps the name under which it first came in, which may be this case's.
+    private async Task NameAsOthersDoAsync(IReadOnlyList<string> shared, CancellationToken stop)
+    {
+        if (shared.Count == 0)
+            return;
+        var names = (await new LedgerTable(context).EntriesAsync(onlyCase: null, stop))
+            .Where(kept => kept.CaseNumber != asked.CaseNumber)
+            .Select(LedgerJson.Entry)
+            .OfType<LedgerEntry>()
+            .Where(entry => entry.Act == LedgerAct.PhotographTakenIn && entry.After?.Text is not null)
+            .ToLookup(entry => entry.After!.Text!, entry => entry.Subject?.Text, StringComparer.Ordinal);
+        foreach (var sha256 in shared)
+            if (names[sha256].FirstOrDefault(name => name is not null) is { } name)
+                await context.Database.ExecuteSqlAsync(
+                    $"UPDATE photograph SET FileName = {name} WHERE Sha256 = {sha256}",
+                    stop
+                );
     }
 }

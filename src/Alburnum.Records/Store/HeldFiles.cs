@@ -27,7 +27,7 @@ internal static class HeldFiles
         var photographs = onlyCase is null
             ? context.Photographs
             : context.Runs.Where(run => run.CaseNumber == onlyCase).SelectMany(run => run.Photographs).Distinct();
-        return new(files, await photographs.Select(row => row.Sha256).Order().ToListAsync(stop));
+        return new(files, await photographs.AsNoTracking().OrderBy(row => row.Sha256).ToListAsync(stop));
     }
 
     /// <summary>The runs with their numbers within their cases, one at a time: together they may be too large to be held.</summary>
@@ -78,11 +78,15 @@ internal static class HeldFiles
     )
     {
         var sums = tables.Files.ToList();
-        foreach (var sha256 in tables.Photographs)
-            if (await photographs.AsFoundAsync(sha256, stop) is { } bytes)
-                sums.Add(new HeldFile(HeldPath.Photograph(sha256), bytes).Sum);
+        foreach (var row in tables.Photographs)
+            if (await photographs.AsFoundAsync(row.Sha256, stop) is { } bytes)
+                sums.Add(Sum(row, Sha256Of.Bytes(bytes)));
         return sums;
     }
+
+    /// <summary>The hashes of what a store or a case holds, with each photograph taken to be what its name says.</summary>
+    public static IReadOnlyList<HeldSum> SumsByName(HeldInTables<HeldSum> tables) =>
+        [.. tables.Files, .. tables.Photographs.Select(row => Sum(row, row.Sha256))];
 
     /// <summary>The files of a run, without its photographs.</summary>
     /// <param name="row">The run with its papers, and its photographs by their hashes.</param>
@@ -94,6 +98,9 @@ internal static class HeldFiles
         foreach (var paper in row.Papers)
             yield return new(HeldPath.Paper(row.CaseNumber, number, paper.FileName), paper.Bytes);
     }
+
+    private static HeldSum Sum(PhotographRow row, string sha256) =>
+        new(HeldPath.Photograph(row.Sha256), sha256) { CameInAs = row.FileName };
 
     // What the tables say of a run beside its document: a verdict changed in the list of cases alone is a change too.
     private static string InTheList(RunRow row) =>
@@ -117,8 +124,8 @@ internal static class HeldFiles
 
 /// <summary>What tables hold.</summary>
 /// <param name="Files">The files of the runs.</param>
-/// <param name="Photographs">SHA-256 of each photograph, in their order.</param>
-internal sealed record HeldInTables<T>(IReadOnlyList<T> Files, IReadOnlyList<string> Photographs);
+/// <param name="Photographs">The photographs, in the order of their SHA-256.</param>
+internal sealed record HeldInTables<T>(IReadOnlyList<T> Files, IReadOnlyList<PhotographRow> Photographs);
 
 /// <summary>A file that a store holds.</summary>
 /// <param name="Path">Its path within a bundle.</param>

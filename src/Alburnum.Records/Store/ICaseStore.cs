@@ -64,8 +64,14 @@ public interface ICaseStore
     /// <summary>Removes a text, such as a person's name, from all that a case holds and from its entries. The chain stays whole.</summary>
     /// <param name="asked">Of which case, and why.</param>
     /// <param name="text">The text, as it is written.</param>
+    /// <param name="isReadable">Whether a run can be read: one that could must not be left so that it cannot.</param>
     /// <param name="stop">Signalled to give up.</param>
-    Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop);
+    Task<Redaction> RedactAsync(
+        Removal asked,
+        string text,
+        Func<KeptRun, Task<bool>> isReadable,
+        CancellationToken stop
+    );
 
     /// <summary>Deletes what a case holds, and the texts of its entries. The entries stay, and one that says who deleted it and why.</summary>
     /// <param name="asked">Of which case, and why.</param>

@@ -4,8 +4,9 @@ using Microsoft.EntityFrameworkCore;
 namespace Alburnum.Records.Store;
 
 /// <summary>
-/// Files among the photographs that no run rests on: what a run leaves that was broken off while it was added, and a deletion that was
-/// broken off before it came to the files.
+/// Photographs that no run rests on, because a run was broken off while it was added, or a deletion before it came to the files. Whoever begins either
+/// notes the photographs first, so that nothing else is ever taken for loose: not the photographs of a database that was lost or put back, nor
+/// another program's files.
 /// </summary>
 internal static class LoosePhotographs
 {
@@ -21,35 +22,29 @@ internal static class LoosePhotographs
         return [.. files.All.Where(each => !names.Contains(Path.GetFileName(each))).Order(StringComparer.Ordinal)];
     }
 
-    /// <summary>Removes them; one that cannot be removed, or is younger than an hour, stays for the next time.</summary>
+    /// <summary>Removes those that were noted more than an hour ago; one that cannot be removed stays for the next time.</summary>
     /// <param name="file">The store; it is of this version.</param>
     /// <param name="stop">Signalled to give up.</param>
     public static async Task RemoveAsync(SqliteFile file, CancellationToken stop)
     {
-        using var context = file.Open(SqliteOpenMode.ReadWrite);
-        if (!(await OldAsync(context, file, stop)).Any())
+        var before = DateTime.UtcNow - LeftAlone;
+        List<string> notes = [.. file.Photographs.Notes.Where(note => File.GetLastWriteTimeUtc(note) < before)];
+        if (notes.Count == 0)
             return;
+        using var context = file.Open(SqliteOpenMode.ReadWrite);
         // Alone, since another may be keeping one of them just now.
         await using var transaction = await file.BeginAsync(context, stop);
-        foreach (var path in await OldAsync(context, file, stop))
+        var used = await context.Photographs.Select(row => row.Sha256).ToListAsync(stop);
+        foreach (var note in notes)
             try
             {
-                File.Delete(path);
+                foreach (var sha256 in (await File.ReadAllLinesAsync(note, stop)).Except(used, StringComparer.Ordinal))
+                    file.Photographs.Remove(sha256);
+                File.Delete(note);
             }
-            catch (Exception trouble) when (FileTrouble.Is(trouble))
+            catch (Exception trouble) when (FileTrouble.Is(trouble) || trouble is InputRefusedException)
             {
-                // A check of the store counts it.
+                // A check of the store counts what is left.
             }
-    }
-
-    private static async Task<IEnumerable<string>> OldAsync(
-        StoreContext context,
-        SqliteFile file,
-        CancellationToken stop
-    )
-    {
-        var used = await file.WaitAsync(() => context.Photographs.Select(row => row.Sha256).ToListAsync(stop), stop);
-        var before = DateTime.UtcNow - LeftAlone;
-        return Among(file.Photographs, used).Where(path => File.GetLastWriteTimeUtc(path) < before);
     }
 }

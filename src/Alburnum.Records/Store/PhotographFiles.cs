@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 
 namespace Alburnum.Records.Store;
 
@@ -7,6 +8,14 @@ namespace Alburnum.Records.Store;
 internal sealed class PhotographFiles(string folder)
 {
     private const int BufferBytes = 16_384;
+    private const string NoteName = "unfinished-";
+    private static readonly EnumerationOptions OwnFiles = new() { AttributesToSkip = FileAttributes.ReparsePoint };
+
+    private static readonly EnumerationOptions OwnFilesBelow = new()
+    {
+        AttributesToSkip = FileAttributes.ReparsePoint,
+        RecurseSubdirectories = true,
+    };
 
     /// <summary>Writes a photograph, unless it is there already, whole.</summary>
     /// <param name="sha256">Its name.</param>
@@ -110,12 +119,59 @@ internal sealed class PhotographFiles(string folder)
         }
     }
 
-    /// <summary>Removes a photograph that no run rests on any more.</summary>
+    /// <summary>Removes a photograph that no run rests on any more, and what is left of its being written.</summary>
     public void Remove(string sha256)
     {
         var path = PathOf(sha256);
-        FileTrouble.Refusing(path, "a photograph that can be removed", () => File.Delete(path));
+        FileTrouble.Refusing(
+            path,
+            "a photograph that can be removed",
+            () =>
+            {
+                var shelf = Path.GetDirectoryName(path)!;
+                if (Directory.Exists(shelf))
+                    foreach (var each in Directory.EnumerateFiles(shelf, $"{sha256}*"))
+                        File.Delete(each);
+            }
+        );
     }
+
+    /// <summary>Notes photographs that may be left without a run, should what is begun now be broken off.</summary>
+    /// <returns>The note's file, to be deleted once that is done; null where there are none.</returns>
+    public async Task<string?> NoteAsync(IReadOnlyCollection<string> sha256s, CancellationToken stop)
+    {
+        if (sha256s.Count == 0)
+            return null;
+        var note = Path.Combine(folder, $"{NoteName}{Guid.NewGuid():N}");
+        try
+        {
+            OwnersOnly.MakeFolder(folder);
+            await DurableFile.WriteAsync(note, Encoding.ASCII.GetBytes(string.Join('\n', sha256s)), stop);
+            return note;
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            throw Refused(note, FileTrouble.InWords(broken), "a place where photographs can be kept");
+        }
+    }
+
+    /// <summary>Takes a note back: nothing was left.</summary>
+    public static void Forget(string? note)
+    {
+        try
+        {
+            if (note is not null)
+                File.Delete(note);
+        }
+        catch (Exception broken) when (FileTrouble.Is(broken))
+        {
+            // Read an hour later, it names photographs that runs rest on.
+        }
+    }
+
+    /// <summary>Every note there is.</summary>
+    public IEnumerable<string> Notes =>
+        Directory.Exists(folder) ? Directory.EnumerateFiles(folder, $"{NoteName}*", OwnFiles) : [];
 
     private static void RefuseUnlessSame(string path, string found, string sha256, string expected)
     {
@@ -123,9 +179,13 @@ internal sealed class PhotographFiles(string folder)
             throw Refused(path, $"a damaged file (its SHA-256 is {found})", expected);
     }
 
-    /// <summary>Every file there is, whatever its name.</summary>
+    /// <summary>Every file there is but the notes, whatever its name. Links are not followed.</summary>
     public IEnumerable<string> All =>
-        Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories) : [];
+        Directory.Exists(folder)
+            ? Directory
+                .EnumerateFiles(folder, "*", OwnFilesBelow)
+                .Where(path => !Path.GetFileName(path).StartsWith(NoteName, StringComparison.Ordinal))
+            : [];
 
     // A name from a damaged database must not lead out of the folder.
     private string PathOf(string sha256) =>

@@ -75,6 +75,26 @@ internal sealed class Redacting(StoreContext context, SqliteFile file, Removal a
         return new(now, changed.Count, notSearched, photographs);
     }
 
+    /// <summary>A run as it would be without a text; files that are no text stay as they are.</summary>
+    public static KeptRun Without(KeptRun run, string text)
+    {
+        string Less(string from) => from.Replace(text, Instead, StringComparison.Ordinal);
+        return run with
+        {
+            Document = InJson(run.Document, Less),
+            Files =
+            [
+                .. run.Files.Select(each =>
+                    each with
+                    {
+                        FileName = Less(each.FileName),
+                        Bytes = InText(each.Bytes.ToArray(), Less) ?? each.Bytes,
+                    }
+                ),
+            ],
+        };
+    }
+
     private bool IsOfCase(HeldSum each) =>
         each.Path.StartsWith(HeldPath.OfCase(asked.CaseNumber), StringComparison.Ordinal);
 

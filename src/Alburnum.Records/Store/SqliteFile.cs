@@ -223,6 +223,10 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
         {
             throw Refused(StoreTrouble.InWords(cause));
         }
+        catch (Exception broken) when (StoreTrouble.IsUnreadable(broken))
+        {
+            throw Refused(StoreTrouble.Unreadable, "whole tables");
+        }
     }
 
     /// <summary>The store is refused.</summary>

@@ -19,6 +19,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
     {
         var keeper = Keeper();
         var photographs = run.Photographs.DistinctBy(each => each.Sha256, StringComparer.Ordinal).ToList();
+        var note = await file.Photographs.NoteAsync([.. photographs.Select(each => each.Sha256)], stop);
         foreach (var photograph in photographs)
             await file.Photographs.WriteAsync(photograph.Sha256, photograph.Bytes, stop);
         using (reports)
@@ -48,76 +49,74 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                     reports.TakeBack();
                     throw;
                 }
+                PhotographFiles.Forget(note);
                 return kept;
             });
         }
     }
 
     /// <inheritdoc/>
-    public async Task<CaseListing> ListAsync(int skipped, int most, CancellationToken stop)
-    {
-        var (cases, listed) = await ReadAsync(
+    public Task<CaseListing> ListAsync(int skipped, int most, CancellationToken stop) =>
+        ReadAsync(
             async context =>
-                (
-                    await context.Runs.Select(run => run.CaseNumber).Distinct().CountAsync(stop),
-                    await context
-                        .Runs.GroupBy(run => run.CaseNumber)
-                        .Select(runs => new { LastId = runs.Max(run => run.Id), Runs = runs.Count() })
-                        .OrderByDescending(each => each.LastId)
-                        .Skip(skipped)
-                        .Take(most)
-                        .Join(
-                            context.Runs,
-                            each => each.LastId,
-                            run => run.Id,
-                            (each, run) =>
-                                new
-                                {
-                                    run.Id,
-                                    run.CaseNumber,
-                                    run.Reference,
-                                    run.Title,
-                                    run.Client,
-                                    run.RunAt,
-                                    run.Verdict,
-                                    each.Runs,
-                                }
-                        )
-                        .OrderByDescending(each => each.Id)
-                        .ToListAsync(stop)
-                ),
+            {
+                var listed = await context
+                    .Runs.GroupBy(run => run.CaseNumber)
+                    .Select(runs => new { LastId = runs.Max(run => run.Id), Runs = runs.Count() })
+                    .OrderByDescending(each => each.LastId)
+                    .Skip(skipped)
+                    .Take(most)
+                    .Join(
+                        context.Runs,
+                        each => each.LastId,
+                        run => run.Id,
+                        (each, run) =>
+                            new
+                            {
+                                run.Id,
+                                run.CaseNumber,
+                                run.Reference,
+                                run.Title,
+                                run.Client,
+                                run.RunAt,
+                                run.Verdict,
+                                each.Runs,
+                            }
+                    )
+                    .OrderByDescending(each => each.Id)
+                    .ToListAsync(stop);
+                return new CaseListing(
+                    [
+                        .. listed.Select(each => new CaseEntry(
+                            each.CaseNumber,
+                            each.Reference,
+                            each.Title,
+                            each.Client,
+                            each.RunAt,
+                            VerdictKeys.Read(each.Verdict),
+                            each.Runs
+                        )),
+                    ],
+                    await context.Runs.Select(run => run.CaseNumber).Distinct().CountAsync(stop)
+                );
+            },
             stop
         );
-        return new(
-            [
-                .. listed.Select(each => new CaseEntry(
-                    each.CaseNumber,
-                    each.Reference,
-                    each.Title,
-                    each.Client,
-                    each.RunAt,
-                    VerdictKeys.Read(each.Verdict),
-                    each.Runs
-                )),
-            ],
-            cases
-        );
-    }
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<RunEntry>> RunsAsync(int caseNumber, CancellationToken stop)
-    {
-        var runs = await ReadAsync(
-            context =>
-                context
+    public Task<IReadOnlyList<RunEntry>> RunsAsync(int caseNumber, CancellationToken stop) =>
+        ReadAsync<IReadOnlyList<RunEntry>>(
+            async context =>
+            {
+                var runs = await context
                     .Runs.Where(run => run.CaseNumber == caseNumber)
                     .OrderBy(run => run.Id)
                     .Select(run => new { run.RunAt, run.Verdict })
-                    .ToListAsync(stop),
+                    .ToListAsync(stop);
+                return [.. runs.Select((run, i) => new RunEntry(i + 1, run.RunAt, VerdictKeys.Read(run.Verdict)))];
+            },
             stop
         );
-        return [.. runs.Select((run, i) => new RunEntry(i + 1, run.RunAt, VerdictKeys.Read(run.Verdict)))];
-    }
 
     /// <inheritdoc/>
     public Task<KeptRun?> RunAsync(int caseNumber, int? number, CancellationToken stop) =>
@@ -216,12 +215,13 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
     /// <inheritdoc/>
     public async Task<LedgerFindings> VerifyAsync(string? notedHead, CancellationToken stop)
     {
-        var (kept, tables) = await ReadAsync(
+        var (shape, kept, tables) = await ReadAsync(
             context =>
                 AtOneMomentAsync(
                     context,
                     async () =>
                         (
+                            await StoreTables.FaultsOfShapeAsync(context, file.Path, stop),
                             await new LedgerTable(context).EntriesAsync(onlyCase: null, stop),
                             await HeldFiles.InTablesAsync(context, onlyCase: null, each => each.Sum, stop)
                         ),
@@ -230,7 +230,8 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
             stop
         );
         var held = await HeldFiles.SumsAsync(tables, file.Photographs, stop);
-        return LedgerCheck.OfStore(file.Path, kept, held).WithNotedHead(notedHead, kept, file.Path);
+        var found = LedgerCheck.OfStore(file.Path, kept, held).WithNotedHead(notedHead, kept, file.Path);
+        return found with { Faults = [.. shape, .. found.Faults] };
     }
 
     /// <summary>Reads several things of the tables as they are at one moment.</summary>
@@ -262,18 +263,35 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
         );
 
     /// <inheritdoc/>
-    public Task<Redaction> RedactAsync(Removal asked, string text, CancellationToken stop) =>
-        ChangeAsync(
+    public async Task<Redaction> RedactAsync(
+        Removal asked,
+        string text,
+        Func<KeptRun, Task<bool>> isReadable,
+        CancellationToken stop
+    )
+    {
+        for (var number = 1; await RunAsync(asked.CaseNumber, number, stop) is { } run; number++)
+            if (await isReadable(run) && !await isReadable(Redacting.Without(run, text)))
+                throw file.Refused(
+                    $"\"{text}\", which also stands in words without which case {asked.CaseNumber} cannot be read any more",
+                    "a longer text, such as the whole name"
+                );
+        return await ChangeAsync(
             (context, keeper) => new Redacting(context, file, asked, keeper).RunAsync(text, stop),
             Overwrite,
             stop
         );
+    }
 
     /// <inheritdoc/>
     public async Task<CaseDeletion> DeleteCaseAsync(Removal asked, CancellationToken stop)
     {
-        var (deletion, loose) = await ChangeAsync(
-            (context, keeper) => new Deleting(context, asked, keeper).RunAsync(stop),
+        var (deletion, loose, note) = await ChangeAsync(
+            async (context, keeper) =>
+            {
+                var (done, without) = await new Deleting(context, asked, keeper).RunAsync(stop);
+                return (done, without, await file.Photographs.NoteAsync(without, stop));
+            },
             Overwrite,
             stop
         );
@@ -284,6 +302,7 @@ internal sealed class SqliteStore(SqliteFile file, Person? by) : ICaseStore
                 foreach (var sha256 in loose)
                     if (!await context.Photographs.AnyAsync(row => row.Sha256 == sha256, CancellationToken.None))
                         file.Photographs.Remove(sha256);
+                PhotographFiles.Forget(note);
                 return true;
             },
             _ => { },

@@ -34,9 +34,10 @@ public static class StoreCheck
         return await file.RefusingAsync(async () =>
         {
             using var context = file.Open(SqliteOpenMode.ReadOnly);
-            var damages = (await TroublesAsync(context, stop))
-                .Select(trouble => file.Refused($"a damaged store: {trouble}", "whole tables").Problems[0])
-                .ToList();
+            List<InputProblem> damages = [.. await StoreTables.FaultsAsync(context, path, stop)];
+            // What cannot be read cannot be counted either.
+            if (damages.Count > 0)
+                throw new InputRefusedException(damages);
             var photographs = await context.Photographs.AsNoTracking().ToListAsync(stop);
             foreach (var row in photographs)
                 await CheckAsync(file.Photographs, row, damages, stop);
@@ -54,22 +55,6 @@ public static class StoreCheck
                 ]
             );
         });
-    }
-
-    /// <summary>What SQLite finds wrong with the tables; empty where nothing is.</summary>
-    internal static async Task<IReadOnlyList<string>> TroublesAsync(StoreContext context, CancellationToken stop)
-    {
-        var troubles = await context
-            .Database.SqlQueryRaw<string>("SELECT integrity_check AS Value FROM pragma_integrity_check")
-            .ToListAsync(stop);
-        var loose = await context
-            .Database.SqlQueryRaw<string>("SELECT DISTINCT \"table\" AS Value FROM pragma_foreign_key_check")
-            .ToListAsync(stop);
-        return
-        [
-            .. troubles.Where(trouble => trouble != "ok"),
-            .. loose.Select(table => $"rows of the table {table} that lead nowhere"),
-        ];
     }
 
     private static async Task CheckAsync(

@@ -101,6 +101,7 @@ public sealed class TreatingWords(Wording wording)
                 ("standing", wording.Say(usual.Standing))
             ),
             PithInTheMiddle => wording.Say("treating.pith-in-the-middle"),
+            PithAtACorner => wording.Say("treating.pith-at-a-corner"),
             SmallestLog => wording.Say("treating.smallest-log"),
             _ => throw new ArgumentOutOfRangeException(nameof(assumption), assumption, "Not an assumption."),
         };

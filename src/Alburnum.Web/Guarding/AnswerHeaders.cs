@@ -15,6 +15,12 @@ internal static class AnswerHeaders
     public static Task SetAsync(HttpContext http, RequestDelegate next)
     {
         Set(http.Response.Headers);
+        // What made the page is nobody's business.
+        http.Response.OnStarting(() =>
+        {
+            http.Response.Headers.Remove("blazor-enhanced-nav");
+            return Task.CompletedTask;
+        });
         return next(http);
     }
 

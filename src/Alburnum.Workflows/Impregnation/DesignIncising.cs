@@ -151,7 +151,7 @@ public static class DesignIncising
         var law = question.Log.HeartwoodRadiusMm > 1e5 ? question.Heartwood : question.Sapwood;
         var bottomMm = Math.Max(question.Section.ThicknessMm / 2, 1.5 * pattern.DepthMm);
         var across = asked.Front.DepthMm(law.LateralMedianM2, question.VoidFraction, bottomMm);
-        var reach = new IncisedReach(pattern, law.LongitudinalToLateral);
+        var reach = new IncisedReach(pattern, law.Directions.LongitudinalToLateral);
         var (fine, ending) = Solve(boxes);
         var coarser = Math.Max(boxes / 2, (int)Ranges.CellBoxes.Low);
         return new(

@@ -21,5 +21,8 @@ public sealed record SapwoodAsUsual(UsualSapwood Width, Standing Standing) : Log
 /// <summary>The piece was sawn with the pith in its middle.</summary>
 public sealed record PithInTheMiddle : LogAssumption;
 
+/// <summary>The piece was sawn as one of four round the pith, as hardwoods are.</summary>
+public sealed record PithAtACorner : LogAssumption;
+
 /// <summary>The piece comes from the smallest log that holds it.</summary>
 public sealed record SmallestLog : LogAssumption;

@@ -72,15 +72,25 @@ public sealed record UsualLog(LogGeometry Log, IReadOnlyList<LogAssumption> Assu
             sapwoodMm = usual.Mm;
             assumptions.Add(new SapwoodAsUsual(usual, band.Provenance.Standing));
         }
+        // Our own choice: hardwoods grow large, and posts of them are sawn free of the pith; with the pith in the middle of the smallest log they would
+        // show far more sapwood than they do.
+        var usually =
+            species.Type == WoodType.Hardwood && HoldsFour(section, logDiameterMm)
+                ? SawingPosition.Quartered
+                : SawingPosition.Boxed;
         if (section is RectangularSection)
         {
             if (position is null)
-                assumptions.Add(new PithInTheMiddle());
+                assumptions.Add(usually == SawingPosition.Boxed ? new PithInTheMiddle() : new PithAtACorner());
             if (logDiameterMm is null)
                 assumptions.Add(new SmallestLog());
         }
-        return new(Place(section, position ?? SawingPosition.Boxed, sapwoodMm!.Value, logDiameterMm), assumptions);
+        return new(Place(section, position ?? usually, sapwoodMm!.Value, logDiameterMm), assumptions);
     }
+
+    private static bool HoldsFour(Section section, double? logDiameterMm) =>
+        section is RectangularSection sawn
+        && (logDiameterMm is null || logDiameterMm >= 2 * Far(sawn.WidthMm, sawn.HeightMm));
 
     private static double Far(double x, double y) => Math.Sqrt(x * x + y * y);
 }

@@ -281,6 +281,12 @@ public sealed class LedgerTests : IAsyncLifetime
         var run = (await (await LookAsync()).RunAsync(1, null, Stop))!.Document;
         Assert.Contains("\"client\": \"REDACTED, the orchard\"", run, StringComparison.Ordinal);
         Assert.Equal(CommandLine.Refused, (await RunAsync("ledger", "redact", "1", "orchard")).Status);
+        // Each stands in a word without which the case, its file or its result cannot be read.
+        foreach (var text in (string[])["undecided", "post", "rule", "case.yaml"])
+        {
+            var unreadable = await RunAsync("ledger", "redact", "1", text, "--because", "asked for");
+            Assert.True(unreadable.Status == CommandLine.Refused, $"{text}: {unreadable.Output}");
+        }
     }
 
     [Fact]

@@ -55,36 +55,67 @@ public class IncisedCellTests
         Assert.InRange(settled.LinearIterations, settled.NewtonIterations / 2, 6 * settled.NewtonIterations);
     }
 
-    // Depth of the cuts and distance of their rows, mm, and permeability across the grain, m².
-    public static TheoryData<double, double, double> Woods =>
+    // Depth of the cuts and distance of their rows, mm, permeability across the grain, m², and along over across.
+    public static TheoryData<double, double, double, double> Woods =>
         new()
         {
-            { 8, 4.5, 3e-20 },
-            { 8, 4.5, 5e-19 },
-            { 8, 4.5, 2e-18 },
-            { 8, 10, 1.4e-19 },
-            { 8, 10, 2e-18 },
-            { 10, 6, 1.4e-19 },
-            { 10, 6, 2e-18 },
-            { 19, 8, 3e-20 },
-            { 19, 8, 2e-18 },
+            { 8, 4.5, 3e-20, 6000 },
+            { 8, 4.5, 5e-19, 6000 },
+            { 8, 4.5, 2e-18, 6000 },
+            { 8, 10, 1.4e-19, 6000 },
+            { 8, 10, 2e-18, 6000 },
+            { 10, 6, 1.4e-19, 6000 },
+            { 10, 6, 2e-18, 6000 },
+            { 19, 8, 3e-20, 6000 },
+            { 19, 8, 2e-18, 6000 },
+            // As in heartwood of spruce and pine.
+            { 10, 4.5, 8e-20, 300 },
+            { 10, 4.5, 5e-19, 300 },
+            { 8, 10, 2e-18, 300 },
         };
 
     [Theory]
     [MemberData(nameof(Woods))]
-    public void Cores_from_distances_to_the_cuts_agree_with_the_cell(double depthMm, double acrossMm, double k)
+    public void Cores_from_distances_to_the_cuts_agree_with_the_cell(
+        double depthMm,
+        double acrossMm,
+        double k,
+        double along
+    )
     {
         var pattern = new IncisingPattern(depthMm, 9, 1.2, 27, acrossMm);
-        var cell = IncisedCell.Of(pattern, new WoodFlow(new Permeability(k, k, 6000 * k), 0.6), Fluids, 50, 24);
+        var cell = IncisedCell.Of(pattern, new WoodFlow(new Permeability(k, k, along * k), 0.6), Fluids, 50, 24);
         var run = Flows.Run(cell.Problem, Flows.FullCell, StepControl.Usual);
         Assert.IsType<Completed>(run.Ending);
         Assert.All(run.Moments, moment => Assert.InRange(Math.Abs(moment.LiquidImbalance), 0, 1e-9));
 
         var depths = cell.Depths(run);
         var across = Questions.Table(Flows.FullCell).DepthMm(k, 0.6, 50);
-        var reach = new IncisedReach(pattern, 6000);
+        var reach = new IncisedReach(pattern, along);
         var unbroken = depths.Min(at => at.DepthMm);
+        var mean = depths.Sum(at => at.Share * at.DepthMm);
         Assert.Equal(unbroken, reach.UnbrokenMm(across), 0.3 + 0.03 * unbroken);
+        Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.12 * mean);
+    }
+
+    // The fronts from two rows have just met: there a hair more or less closes the border.
+    [Theory]
+    [InlineData(10, 4.5, 1.7e-19)]
+    [InlineData(19, 8, 5e-19)]
+    public void Where_two_fronts_have_just_met_the_border_is_told_shallower_than_the_cell_s_and_the_mean_agrees(
+        double depthMm,
+        double acrossMm,
+        double k
+    )
+    {
+        const double Along = 300;
+        var pattern = new IncisingPattern(depthMm, 9, 1.2, 27, acrossMm);
+        var cell = IncisedCell.Of(pattern, new WoodFlow(new Permeability(k, k, Along * k), 0.6), Fluids, 50, 24);
+        var depths = cell.Depths(Flows.Run(cell.Problem, Flows.FullCell, StepControl.Usual));
+        var across = Questions.Table(Flows.FullCell).DepthMm(k, 0.6, 50);
+        var reach = new IncisedReach(pattern, Along);
+
+        Assert.InRange(reach.UnbrokenMm(across), across, depths.Min(at => at.DepthMm));
         var mean = depths.Sum(at => at.Share * at.DepthMm);
         Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.12 * mean);
     }

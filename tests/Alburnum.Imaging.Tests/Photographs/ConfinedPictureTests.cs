@@ -35,7 +35,7 @@ public sealed class ConfinedPictureTests
         )!;
 
         Assert.Equal(
-            "network: refused\nother programs: refused\nwriting files: refused\nmemory: refused\n",
+            "network: refused\nnetwork through a queue: refused\nother programs: refused\nwriting files: refused\nmemory: refused\n",
             await confined.StandardOutput.ReadToEndAsync(Stop)
         );
         await confined.WaitForExitAsync(Stop);

@@ -203,7 +203,7 @@ public sealed class CaseBundleTests : IDisposable
     public async Task A_case_with_redactions_is_handed_over_without_what_was_removed()
     {
         var store = await MakeAsync();
-        await store.RedactAsync(new(1, "asked for"), "Dora Client", Stop);
+        await store.RedactAsync(new(1, "asked for"), "Dora Client", _ => Task.FromResult(true), Stop);
 
         await HandOverAsync();
 

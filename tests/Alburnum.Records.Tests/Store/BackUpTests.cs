@@ -4,6 +4,7 @@ using Alburnum.Penetration;
 using Alburnum.Records.Ledger;
 using Alburnum.Records.Store;
 using Alburnum.Tests.Shared;
+using Microsoft.Data.Sqlite;
 
 namespace Alburnum.Records.Tests.Store;
 
@@ -168,23 +169,152 @@ public sealed class BackUpTests : IDisposable
         Assert.False(System.IO.File.Exists(File));
     }
 
-    [Fact]
-    public async Task What_no_run_rests_on_is_removed_at_the_next_opening_to_keep_unless_it_is_new()
+    // Each is a value or a table that SQLite takes without a word.
+    [Theory]
+    [InlineData("DROP TABLE ledger", "the table ledger is missing")]
+    [InlineData("DELETE FROM ledger", "a file that no entry names")]
+    [InlineData("DELETE FROM run_photograph WHERE RunRowId = 1", "a file that was changed")]
+    [InlineData("DELETE FROM run WHERE Id = 1", "rows of the table")]
+    [InlineData("UPDATE run SET Document = '{\"a\":' WHERE Id = 1", "a file that was changed")]
+    [InlineData("UPDATE run SET Document = 7 WHERE Id = 1", "a file that was changed")]
+    [InlineData("UPDATE run SET CaseNumber = 'abc'", "nothing")]
+    [InlineData("UPDATE run SET CaseNumber = 99999999999999", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 'rubbish' WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = '' WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 5 WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE run SET RunAt = 1e300 WHERE Id = 1", "a value that cannot be read")]
+    [InlineData("UPDATE ledger SET CaseNumber = 99999999999999 WHERE Number = 3", "a value that cannot be read")]
+    [InlineData("UPDATE ledger SET Number = 9223372036854775807 WHERE Number = 3", "a value that cannot be read")]
+    [InlineData("UPDATE run SET Verdict = 'rubbish'", "a file that was changed")]
+    [InlineData("UPDATE paper SET Bytes = 'text'", "a file that was changed")]
+    [InlineData("ALTER TABLE run RENAME COLUMN Client TO Klient", "the column run.Client is missing")]
+    [InlineData("CREATE TABLE planted (a)", "the table planted is not of this program's making")]
+    [InlineData("CREATE UNIQUE INDEX planted ON run (Document)", "the index planted is not of this program's making")]
+    [InlineData("UPDATE sqlite_sequence SET seq = 9223372036854775807", "the counter of the table run")]
+    [InlineData("CREATE VIEW planted AS SELECT 1", "the view planted is not of this program's making")]
+    public async Task Tables_that_were_meddled_with_are_named_and_not_backed_up(string sql, string named)
     {
         await MakeAsync();
-        var shelf = Directory.CreateDirectory(Path.Combine(_folder.At("cases.photographs"), "ab")).FullName;
-        var (old, young) = (Path.Combine(shelf, new('a', 64)), Path.Combine(shelf, new('b', 64)));
-        foreach (var file in Directory.GetFiles(_folder.At("cases.photographs"), "*", SearchOption.AllDirectories))
-            System.IO.File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddYears(-1));
-        await System.IO.File.WriteAllTextAsync(old, "left", Stop);
-        await System.IO.File.WriteAllTextAsync(young, "being kept", Stop);
-        System.IO.File.SetLastWriteTimeUtc(old, DateTime.UtcNow.AddHours(-2));
+        await using (var connection = new SqliteConnection($"Data Source={StorePath};Pooling=False"))
+        {
+            await connection.OpenAsync(Stop);
+            await using var meddling = connection.CreateCommand();
+            meddling.CommandText = $"PRAGMA foreign_keys = OFF; {sql}";
+            await meddling.ExecuteNonQueryAsync(Stop);
+        }
+
+        Assert.Contains(
+            named,
+            await RefusalAsync(() => StoreCheck.RunAsync(StorePath, Say, Stop)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            named,
+            await RefusalAsync(() => BackUp.WriteAsync(StorePath, File, Say, Stop)),
+            StringComparison.Ordinal
+        );
+        Assert.False(System.IO.File.Exists(File));
+        // Whatever reads the store says it in words too, or is not concerned.
+        foreach (
+            var look in new Func<ICaseStore, Task>[]
+            {
+                store => store.ListAsync(Stop),
+                store => store.RunsAsync(1, Stop),
+                store => store.RunAsync(1, null, Stop),
+                store => store.LedgerAsync(1, Stop),
+                store => store.VerifyAsync(null, Stop),
+            }
+        )
+            await RefusalAsync(async () => await look(await LookAsync(StorePath)));
+    }
+
+    // Empty where nothing is refused; everything else is a fault.
+    private static async Task<string> RefusalAsync(Func<Task> act)
+    {
+        try
+        {
+            await act();
+            return "";
+        }
+        catch (InputRefusedException refused)
+        {
+            return refused.Message;
+        }
+    }
+
+    [Fact]
+    public async Task What_a_run_left_that_was_broken_off_is_removed_an_hour_later_and_nothing_else_is()
+    {
+        await MakeAsync();
+        var root = _folder.At("cases.photographs");
+        var shelf = Directory.CreateDirectory(Path.Combine(root, "ab")).FullName;
+        string Loose(char digit) => Path.Combine(shelf, "ab" + new string(digit, 62));
+        var (old, young, foreign) = (Loose('1'), Loose('2'), Loose('3'));
+        foreach (var file in (string[])[old, old + ".0a.part", young, foreign])
+            await System.IO.File.WriteAllTextAsync(file, "left", Stop);
+        Directory.CreateDirectory(_folder.At("mine"));
+        var elsewhere = _folder.Write(Path.Combine("mine", "mine.txt"), "mine");
+        Directory.CreateSymbolicLink(Path.Combine(root, "linked"), Path.GetDirectoryName(elsewhere)!);
+        await NoteAsync("unfinished-1", [Path.GetFileName(old), First.Sha256], hours: 2);
+        await NoteAsync("unfinished-2", [Path.GetFileName(young)], hours: 0);
+        await NoteAsync("unfinished-3", ["../../mine/mine.txt"], hours: 2);
 
         await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
 
         var found = await StoreCheck.RunAsync(StorePath, Say, Stop);
         Assert.Equal((2, 0), (found.Photographs, found.Damages.Count));
-        Assert.Equal([young], found.Unused);
+        Assert.Equal([young, foreign], found.Unused);
+        Assert.True(System.IO.File.Exists(elsewhere));
+
+        async Task NoteAsync(string name, string[] lines, int hours)
+        {
+            var note = Path.Combine(root, name);
+            await System.IO.File.WriteAllLinesAsync(note, lines, Stop);
+            System.IO.File.SetLastWriteTimeUtc(note, DateTime.UtcNow.AddHours(-hours));
+        }
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_database_that_was_lost_leaves_its_photographs(bool isEmptied)
+    {
+        await MakeAsync();
+        var photographs = Directory.GetFiles(_folder.At("cases.photographs"), "*", SearchOption.AllDirectories);
+        Assert.Equal(2, photographs.Length);
+        foreach (var file in photographs)
+            System.IO.File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddYears(-1));
+        System.IO.File.Delete(StorePath);
+        if (isEmptied)
+            await System.IO.File.WriteAllBytesAsync(StorePath, [], Stop);
+
+        await CaseStore.KeepAsync(StorePath, Person.OfSystem, Say, Stop);
+
+        Assert.All(photographs, file => Assert.True(System.IO.File.Exists(file)));
+    }
+
+    [Theory]
+    [InlineData("SHA256SUMS")]
+    [InlineData("cases.db")]
+    public async Task A_small_back_up_that_would_unpack_into_a_huge_one_is_refused(string part)
+    {
+        await MakeAsync();
+        await BackUp.WriteAsync(StorePath, File, Say, Stop);
+        using (var zip = ZipFile.Open(File, ZipArchiveMode.Update))
+        {
+            zip.GetEntry(part)!.Delete();
+            await using var huge = zip.CreateEntry(part, CompressionLevel.Optimal).Open();
+            var zeros = new byte[1 << 20];
+            for (var mb = 0; mb < 64; mb++)
+                await huge.WriteAsync(zeros, Stop);
+        }
+
+        Assert.Contains(
+            $"found {part}, which would unpack to 64 MB",
+            await RefusalAsync(() => BackUp.RestoreAsync(File, Elsewhere, Stop)),
+            StringComparison.Ordinal
+        );
+        Assert.False(System.IO.File.Exists(Elsewhere));
     }
 
     private async Task MakeAsync()

@@ -94,6 +94,7 @@ public sealed class LedgerStoreTests : IDisposable
     [InlineData("UPDATE ledger SET Sealed = replace(Sealed, 'verdict given', 'verdict giv3n')", "entry 5")]
     [InlineData("UPDATE ledger SET Opened = replace(Opened, 'Rails', 'Posts') WHERE Number = 2", "entry 2")]
     [InlineData("UPDATE ledger SET Hash = replace(Hash, '0', '1') WHERE Number = 3", "entry 3")]
+    [InlineData("UPDATE ledger SET Opened = json_insert(Opened, '$.extra', json('{}')) WHERE Number = 2", "entry 2")]
     [InlineData("DELETE FROM ledger WHERE Number = 3", "entry 4")]
     [InlineData(
         "UPDATE ledger SET Number = -3 WHERE Number = 3; UPDATE ledger SET Number = 3 WHERE Number = 4; UPDATE ledger SET Number = 4 WHERE Number = -3",
@@ -108,6 +109,69 @@ public sealed class LedgerStoreTests : IDisposable
         var faults = (await store.VerifyAsync(null, Stop)).Faults;
 
         Assert.Equal(named, faults[0].Row);
+    }
+
+    [Fact]
+    public async Task Another_name_of_a_photograph_is_named_also_after_a_case_was_deleted()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        await store.AddAsync(
+            Run(Photograph.Of("board.jpg", First.Bytes)) with
+            {
+                CaseNumber = null,
+                Reference = "B-2",
+                Title = "Boards",
+            },
+            FilesTogether.None,
+            Stop
+        );
+
+        Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
+        Change("UPDATE photograph SET FileName = 'P09.jpg'");
+        var fault = Assert.Single((await store.VerifyAsync(null, Stop)).Faults);
+        Assert.Equal($"photographs/{First.Sha256}", fault.Row);
+        Assert.Equal("the name P09.jpg", fault.Found);
+
+        Change("UPDATE photograph SET FileName = 'P01.jpg'");
+        await store.DeleteCaseAsync(new(1, "asked for"), Stop);
+        // It has the name now that the case which is left gives it.
+        Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
+        Assert.Equal("board.jpg", (await store.PhotographAsync(First.Sha256, Stop))!.FileName);
+        Change("UPDATE photograph SET FileName = 'P01.jpg'");
+        Assert.Single((await store.VerifyAsync(null, Stop)).Faults);
+    }
+
+    [Fact]
+    public async Task A_redaction_that_would_leave_a_case_unreadable_changes_nothing()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        var before = (await store.RunAsync(1, null, Stop))!.Document;
+
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
+            store.RedactAsync(
+                new(1, "asked for"),
+                "Dora",
+                run => Task.FromResult(run.Document.Contains("Dora", StringComparison.Ordinal)),
+                Stop
+            )
+        );
+
+        Assert.Contains("expected a longer text", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before, (await store.RunAsync(1, null, Stop))!.Document);
+    }
+
+    [Fact]
+    public async Task What_another_program_planted_is_named()
+    {
+        var store = await KeepAsync();
+        await store.AddAsync(Run(First), FilesTogether.None, Stop);
+        Change("CREATE TRIGGER planted AFTER INSERT ON run BEGIN UPDATE run SET Title = 'other'; END");
+
+        var fault = Assert.Single((await store.VerifyAsync(null, Stop)).Faults);
+
+        Assert.Equal("a damaged store: the trigger planted is not of this program's making", fault.Found);
     }
 
     [Fact]
@@ -165,7 +229,12 @@ public sealed class LedgerStoreTests : IDisposable
         await store.AddAsync(Run(First), FilesTogether.None, Stop);
         await store.AddAsync(Run(First) with { CaseNumber = null, Reference = "B-2" }, FilesTogether.None, Stop);
 
-        var redaction = await store.RedactAsync(new(1, "asked for"), "Dora \"Q\" Client", Stop);
+        var redaction = await store.RedactAsync(
+            new(1, "asked for"),
+            "Dora \"Q\" Client",
+            _ => Task.FromResult(true),
+            Stop
+        );
 
         Assert.Equal((2, 3, 1), (redaction.Texts, redaction.Files, redaction.Photographs));
         var run = (await store.RunAsync(1, null, Stop))!;
@@ -178,7 +247,7 @@ public sealed class LedgerStoreTests : IDisposable
         Assert.Empty((await store.VerifyAsync(null, Stop)).Faults);
         // The other case of the same client is another matter, and says its name still.
         Assert.Equal("Dora \"Q\" Client", (await store.ListAsync(Stop)).Single(each => each.Number == 2).Client);
-        await store.RedactAsync(new(2, "asked for"), "Dora \"Q\" Client", Stop);
+        await store.RedactAsync(new(2, "asked for"), "Dora \"Q\" Client", _ => Task.FromResult(true), Stop);
         Assert.DoesNotContain(
             "Dora",
             await File.ReadAllTextAsync(StorePath, Encoding.Latin1, Stop),
@@ -195,7 +264,7 @@ public sealed class LedgerStoreTests : IDisposable
         Change("UPDATE ledger SET Opened = '{}' WHERE Number = 2");
 
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
-            store.RedactAsync(new(1, "asked for"), "A-1", Stop)
+            store.RedactAsync(new(1, "asked for"), "A-1", _ => Task.FromResult(true), Stop)
         );
 
         Assert.Contains("row \"entry 2\", field after: found no text", refused.Message, StringComparison.Ordinal);
@@ -213,7 +282,7 @@ public sealed class LedgerStoreTests : IDisposable
         var before = FolderContents.Of(_folder.Path);
 
         var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
-            store.RedactAsync(new(1, because), text, Stop)
+            store.RedactAsync(new(1, because), text, _ => Task.FromResult(true), Stop)
         );
 
         Assert.Contains(expected, refused.Message, StringComparison.Ordinal);

@@ -64,6 +64,8 @@ public sealed class AnswerHeadersTests : IAsyncLifetime
                 );
                 Assert.False(answer.Headers.Contains("Server"));
                 Assert.False(answer.Headers.Contains("X-Powered-By"));
+                Assert.DoesNotContain("asp", answer.Headers.ToString(), StringComparison.OrdinalIgnoreCase);
+                Assert.DoesNotContain("blazor", answer.Headers.ToString(), StringComparison.OrdinalIgnoreCase);
                 Assert.False(answer.Headers.Contains("Access-Control-Allow-Origin"));
             }
         );

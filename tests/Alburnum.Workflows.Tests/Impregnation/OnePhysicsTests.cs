@@ -22,7 +22,7 @@ public sealed class OnePhysicsTests
         Facts.Impregnation.Of(Facts.Species.Get("Scots pine"), isHeartwood: false) with
         {
             LateralMedianM2 = lateralM2,
-            TangentialToRadial = 1,
+            Directions = new("test", 1, 6000, new(Standing.FromMemory, "test", "", "", "")),
             BatchLnSpread = 0,
             PieceLnSpread = 0,
             WithinLnSpread = 0,

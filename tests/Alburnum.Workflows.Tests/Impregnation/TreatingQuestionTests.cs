@@ -37,6 +37,24 @@ public sealed class TreatingQuestionTests
         );
     }
 
+    [Theory]
+    [InlineData("European oak", null, typeof(PithAtACorner), -50)]
+    [InlineData("European oak", 250.0, typeof(PithInTheMiddle), 0)]
+    [InlineData("Scots pine", 400.0, typeof(PithInTheMiddle), 0)]
+    public void Hardwood_is_taken_to_be_sawn_round_the_pith_where_the_log_allows_it(
+        string species,
+        double? logDiameterMm,
+        Type assumed,
+        double pithXMm
+    )
+    {
+        var request = Pine with { Species = Facts.Species.Get(species), LogDiameterMm = logDiameterMm };
+        var question = TreatingQuestion.Of(request, Facts);
+
+        Assert.Contains(question.Assumptions, each => each.GetType() == assumed);
+        Assert.Equal(pithXMm, question.Log.PithXMm, 1e-9);
+    }
+
     [Fact]
     public void What_is_said_is_not_assumed() =>
         Gen.Select(Gen.Double[0, 200], Gen.Double[300, 600])

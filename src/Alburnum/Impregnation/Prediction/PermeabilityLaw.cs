@@ -13,19 +13,8 @@ public sealed record PermeabilityLaw
         init => field = Require.InRange(value, 1e-24, 1e-10, "m²");
     }
 
-    /// <summary>Tangential over radial. 0.01 to 100.</summary>
-    public required double TangentialToRadial
-    {
-        get;
-        init => field = Require.InRange(value, 0.01, 100, "(ratio)");
-    }
-
-    /// <summary>Along the grain over across it. 1 to 1e7.</summary>
-    public required double LongitudinalToLateral
-    {
-        get;
-        init => field = Require.InRange(value, 1, 1e7, "(ratio)");
-    }
+    /// <summary>How the three directions differ.</summary>
+    public required FlowDirections Directions { get; init; }
 
     /// <summary>No timber is known to spread wider: a factor of about 150, twice over.</summary>
     internal const double MostLnSpread = 5;
@@ -75,7 +64,8 @@ public sealed record PermeabilityLaw
     public Permeability Typical(double factor = 1)
     {
         var lateral = LateralMedianM2 * Require.Positive(factor, "(ratio)");
-        var tilt = Math.Sqrt(TangentialToRadial);
-        return new Permeability(lateral / tilt, lateral * tilt, Math.Min(1e-9, lateral * LongitudinalToLateral));
+        var tilt = Math.Sqrt(Directions.TangentialToRadial);
+        var along = Math.Min(1e-9, lateral * Directions.LongitudinalToLateral);
+        return new Permeability(lateral / tilt, lateral * tilt, along);
     }
 }

@@ -27,8 +27,8 @@ internal sealed class PieceTreatment
         _narrowing = Math.Clamp(2 * (1 - question.Section.AreaMm2 / (question.Section.PerimeterMm * _endMm)), 0, 1);
         if (question.Incising is { } pattern)
         {
-            _sapwoodReach = new IncisedReach(pattern, question.Sapwood.LongitudinalToLateral);
-            _heartwoodReach = new IncisedReach(pattern, question.Heartwood.LongitudinalToLateral);
+            _sapwoodReach = new IncisedReach(pattern, question.Sapwood.Directions.LongitudinalToLateral);
+            _heartwoodReach = new IncisedReach(pattern, question.Heartwood.Directions.LongitudinalToLateral);
         }
         _piece = new DrawnPiece(new double[Places.Count], new double[Places.Count]);
     }

@@ -101,8 +101,7 @@ public class PermeabilityFitTests
         {
             Name = "test wood",
             LateralMedianM2 = median,
-            TangentialToRadial = 1,
-            LongitudinalToLateral = 6000,
+            Directions = new("test", 1, 6000, new(Standing.FromMemory, "test", "", "", "")),
             BatchLnSpread = batch,
             PieceLnSpread = piece,
             WithinLnSpread = within,
