@@ -12,6 +12,7 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
     ["flow-section"] = ImpregnationBench.Section,
     ["flow-cell"] = ImpregnationBench.Cell,
     ["flow-growth"] = ImpregnationBench.Growth,
+    ["flow-steps"] = ImpregnationBench.Steps,
     ["flow-scipy"] = ImpregnationBench.AgainstSciPy,
     ["quick-draws"] = ImpregnationBench.Draws,
     ["reading"] = () => BenchmarkRunner.Run<ReadingBenchmarks>(),

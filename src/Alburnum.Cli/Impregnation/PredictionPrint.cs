@@ -79,8 +79,16 @@ internal static class PredictionPrint
                 solver.EndDepthMm
             )
         );
-        if (solver is { GridErrorMm: { } mm, GridErrorLPerM3: { } litres })
-            console.WriteLine(Words.GridError(mm, litres));
+        if (
+            solver is
+            {
+                GridErrorMm: { } mm,
+                GridErrorLPerM3: { } litres,
+                StepErrorMm: { } stepMm,
+                StepErrorLPerM3: { } stepLitres
+            }
+        )
+            console.WriteLine(Words.SolverError((mm, litres), (stepMm, stepLitres)));
         if (solver.Difference is { } difference)
             console.WriteLine(difference);
     }

@@ -20,8 +20,6 @@ internal sealed class JacobianAssembly<T>
     private readonly FlowMesh _mesh;
     private readonly FluidPair _fluids;
     private readonly CellMobility[] _mobility;
-    private readonly double[] _connections;
-    private readonly double[] _faces;
     private readonly TwoWayPartition _partition;
 
     // Connections before these write in the first half of the cells only, those after in the second.
@@ -36,7 +34,7 @@ internal sealed class JacobianAssembly<T>
         Residual = new double[2 * mesh.CellCount];
         TotalVolumeWeight = new T[2 * mesh.CellCount];
         _across = Across(mesh, partition);
-        (_connections, _faces) = (new double[mesh.First.Length], new double[mesh.FaceCell.Length]);
+        Flows = new StepFlows(mesh);
     }
 
     /// <summary>J: per block liquid by pressure, liquid by saturation, air by pressure, air by saturation.</summary>
@@ -48,17 +46,8 @@ internal sealed class JacobianAssembly<T>
     /// <summary>What a cell's two balances count in its balance of total volume, the pressure equation: liquid by the air whose room it takes, so that storing one for the other drops out.</summary>
     public T[] TotalVolumeWeight { get; }
 
-    /// <summary>Liquid that flowed from the first to the second cell of each connection in the last assembled step, m³.</summary>
-    public double[] ConnectionM3 => _connections;
-
-    /// <summary>Liquid that flowed out through each face in the last assembled step, m³.</summary>
-    public double[] FaceM3 => _faces;
-
-    /// <summary>Liquid that entered through the faces in the last assembled step, m³.</summary>
-    public double LiquidInM3 { get; private set; }
-
-    /// <summary>Air that entered through the faces in the last assembled step, m³ at the reference pressure.</summary>
-    public double AirInM3 { get; private set; }
+    /// <summary>What flowed in the last assembled step.</summary>
+    public StepFlows Flows { get; }
 
     /// <summary>Phase pressures and mobilities of each cell in the state last taken.</summary>
     public CellMobility[] Mobility => _mobility;
@@ -129,6 +118,7 @@ internal sealed class JacobianAssembly<T>
         var first = _mesh.First;
         var second = _mesh.Second;
         var conductance = _mesh.ConductanceM3;
+        var (liquid, air) = (Flows.Liquid, Flows.Air);
         var (rowStart, residual) = (Jacobian.Pattern.Csr.RowStart, Residual);
         var (there, back) = (Jacobian.Pattern.FirstToSecond, Jacobian.Pattern.SecondToFirst);
         ref var value = ref MemoryMarshal.GetArrayDataReference(Jacobian.Value);
@@ -137,7 +127,7 @@ internal sealed class JacobianAssembly<T>
             var i = first[c];
             var j = second[c];
             var x = new UpwindFlux(_mobility[i], _mobility[j], conductance[c] * seconds);
-            _connections[c] = x.Liquid;
+            (liquid[c], air[c]) = (x.Liquid, x.Air);
             residual[2 * i] += x.Liquid;
             residual[2 * i + 1] += x.Air;
             residual[2 * j] -= x.Liquid;
@@ -156,15 +146,11 @@ internal sealed class JacobianAssembly<T>
         var cells = _mesh.FaceCell;
         var conductance = _mesh.FaceConductanceM3;
         ref var value = ref MemoryMarshal.GetArrayDataReference(Jacobian.Value);
-        double liquidOut = 0,
-            airOut = 0;
         for (var f = 0; f < cells.Length; f++)
         {
             var i = cells[f];
             var x = new UpwindFlux(_mobility[i], vessel, conductance[f] * seconds);
-            _faces[f] = x.Liquid;
-            liquidOut += x.Liquid;
-            airOut += x.Air;
+            (Flows.FaceLiquid[f], Flows.FaceAir[f]) = (x.Liquid, x.Air);
             Residual[2 * i] += x.Liquid;
             Residual[2 * i + 1] += x.Air;
             Add(
@@ -173,8 +159,6 @@ internal sealed class JacobianAssembly<T>
                 Block2x2.Of<T>(x.LiquidByP, x.LiquidByS1, x.AirByP1, x.AirByS1)
             );
         }
-        LiquidInM3 = -liquidOut;
-        AirInM3 = -airOut;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

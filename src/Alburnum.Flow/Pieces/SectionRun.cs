@@ -22,6 +22,15 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         double factor = 1,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default
+    ) => Of(question, cellsAcross, factor, StepControl.Usual, progress, cancellation);
+
+    private static SectionRun Of(
+        PredictionQuestion question,
+        int cellsAcross,
+        double factor,
+        StepControl steps,
+        IProgress<double>? progress,
+        CancellationToken cancellation
     )
     {
         var piece = new Piece(
@@ -31,16 +40,16 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
             new WoodFlow(question.Heartwood.Typical(factor), question.VoidFraction, question.WaterShare)
         );
         var mesh = SectionMesh.Of(piece, FluidPair.Of(question.Liquid), cellsAcross);
-        return new SectionRun(
-            mesh,
-            FlowSolver.Run(mesh.Problem, question.Schedule, StepControl.Usual, progress, cancellation)
-        );
+        return new SectionRun(mesh, FlowSolver.Run(mesh.Problem, question.Schedule, steps, progress, cancellation));
     }
 
     /// <summary>The same on fewer cells, from which the error of the grid is known; null where it was not run, or the section is too thin for fewer.</summary>
     public SectionRun? Coarser { get; private init; }
 
-    /// <summary>Treats the median piece twice, the second time on half as many cells across.</summary>
+    /// <summary>The same in fewer steps, from which the error of the steps is known; null where it was not run.</summary>
+    public SectionRun? Rougher { get; private init; }
+
+    /// <summary>Treats the median piece three times: then on half as many cells across, and on those in fewer steps.</summary>
     /// <param name="question">What is asked; cuts are left out, as they lie across the section.</param>
     /// <param name="cellsAcross">Cells across the wider side, 4 to 2000.</param>
     /// <param name="progress">Told the share done of the first run, which takes nearly all the time.</param>
@@ -56,7 +65,10 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         var (width, height) = SectionBox.Of(question.Section);
         var least = (int)Math.Ceiling(4 * Math.Max(width, height) / Math.Min(width, height));
         var fewer = Math.Max(cellsAcross / 2, least);
-        return fewer < cellsAcross ? fine with { Coarser = Of(question, fewer, cancellation: cancellation) } : fine;
+        if (fewer >= cellsAcross)
+            return fine;
+        var rougher = Of(question, fewer, 1, StepControl.Rough, null, cancellation);
+        return fine with { Coarser = Of(question, fewer, cancellation: cancellation) with { Rougher = rougher } };
     }
 
     /// <summary>How far a number of this run may be from that of endlessly many cells; null where no coarser run tells.</summary>
@@ -69,6 +81,19 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
             ? Math.Abs(number(this) - number(coarser)) / ((double)Mesh.Columns / coarser.Mesh.Columns - 1)
             : null;
     }
+
+    /// <summary>How far the time steps may put a number of this run off; null where no rougher run tells.</summary>
+    /// <param name="number">The number, of any run.</param>
+    /// <remarks>What four times the error allowed in a step changes on half the cells: more than is left.</remarks>
+    public double? StepError(Func<SectionRun, double> number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        return Coarser is { Rougher: { } rougher } coarser ? Math.Abs(number(coarser) - number(rougher)) : null;
+    }
+
+    /// <summary>How far cells and steps together may put a number of this run off; 0 where nothing tells.</summary>
+    /// <param name="number">The number, of any run.</param>
+    public double SolverError(Func<SectionRun, double> number) => (GridError(number) ?? 0) + (StepError(number) ?? 0);
 
     /// <summary>Liquid kept at the end, L per m³ of wood.</summary>
     public double NetLPerM3 => Uptake().Last().UptakeLPerM3;

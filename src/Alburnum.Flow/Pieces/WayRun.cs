@@ -50,7 +50,7 @@ public static class WayRun
     {
         var mesh = Mesh(scaled * Voids * WayM * WayM, narrowing);
         double[] water = [.. Enumerable.Repeat(saturation, Cells)];
-        var run = FlowSolver.Run(new FlowProblem(mesh, fluids, water), schedule, StepControl.Usual);
+        var run = FlowSolver.Run(new FlowProblem(mesh, fluids, water), schedule, StepControl.Rough);
         if (run.Ending is not Completed)
             throw new InvalidOperationException($"One way, k/(φL²) = {scaled}: {run.Ending}.");
         var voids = mesh.VoidM3;

@@ -49,30 +49,39 @@ internal sealed class FlowAccount
     /// <summary>Liquid and air held, m³ (air at the reference pressure), cell by cell.</summary>
     public double[] Held { get; }
 
+    /// <summary>Void volume of all cells, m³.</summary>
+    public double VoidM3 => _voidM3;
+
+    /// <summary>Liquid that came in through the faces since the start, m³, less what left.</summary>
+    public double GainedM3 => _liquidIn;
+
+    /// <summary>Air held by all cells, m³ at the reference pressure.</summary>
+    public double AirM3
+    {
+        get
+        {
+            double air = 0;
+            for (var i = 1; i < Held.Length; i += 2)
+                air += Held[i];
+            return air;
+        }
+    }
+
     /// <summary>Books a solved step.</summary>
-    /// <param name="step">The step.</param>
+    /// <param name="state">Air pressure (Pa) and saturation after it, cell by cell.</param>
+    /// <param name="held">Liquid and air held after it, m³, cell by cell.</param>
+    /// <param name="flows">What flowed.</param>
     /// <param name="minutes">When it began, min.</param>
     /// <param name="length">How long it took, min.</param>
-    public StepChange Keep(SolvedStep step, double minutes, double length)
+    public void Keep(double[] state, double[] held, StepFlows flows, double minutes, double length)
     {
-        var voids = _problem.Mesh.VoidM3;
-        double liquid = 0,
-            pressure = 0;
-        for (var i = 0; i < voids.Length; i++)
-        {
-            var (p, s) = (step.State[2 * i], step.State[2 * i + 1]);
-            liquid += voids[i] * Math.Abs(s - State[2 * i + 1]);
-            pressure += voids[i] * Math.Abs(p - State[2 * i]) / Math.Max(p, State[2 * i]);
-            Held[2 * i] = voids[i] * s - step.Residual[2 * i];
-            Held[2 * i + 1] = voids[i] * (1 - s) * p / StandardAir.Pa - step.Residual[2 * i + 1];
-        }
-        _solution?.Keep(step.Connections, step.Faces);
-        for (var i = 0; i < voids.Length; i++)
+        state.CopyTo(State, 0);
+        held.CopyTo(Held, 0);
+        _solution?.Keep(flows.Liquid, flows.FaceLiquid);
+        for (var i = 0; i < _share.Length; i++)
             NoteSolution(i, minutes, length);
-        step.State.CopyTo(State, 0);
-        _liquidIn += step.LiquidInM3;
-        _airIn += step.AirInM3;
-        return new StepChange(liquid / _voidM3, pressure / _voidM3, Math.Max(0, _liquidIn) / _voidM3);
+        _liquidIn -= flows.FaceLiquid.Sum();
+        _airIn -= flows.FaceAir.Sum();
     }
 
     private void NoteSolution(int cell, double minutes, double length)
@@ -94,19 +103,17 @@ internal sealed class FlowAccount
     /// <param name="kPa">Absolute pressure in the vessel, kPa.</param>
     public void Note(double minutes, double kPa)
     {
-        double liquid = 0,
-            air = 0;
+        double liquid = 0;
         for (var i = 0; i < Held.Length; i += 2)
-        {
             liquid += Held[i];
-            air += Held[i + 1];
-        }
+        var air = AirM3;
         _moments.Add(
             new FlowMoment
             {
                 Minutes = minutes,
                 VesselKPa = kPa,
                 GainedM3 = _liquidIn,
+                AirM3 = air,
                 LiquidImbalance = (liquid - _liquidAtStart - _liquidIn) / _voidM3,
                 AirImbalance = (air - _airAtStart - _airIn) / _voidM3,
             }

@@ -14,6 +14,9 @@ public sealed record FlowMoment
     /// <summary>Liquid that came in through the faces since the start, m³, less what left.</summary>
     public required double GainedM3 { get; init; }
 
+    /// <summary>Air held, m³ at 101.325 kPa.</summary>
+    public required double AirM3 { get; init; }
+
     /// <summary>Liquid held less what it must be from the start and the flow through the faces, as a share of the voids.</summary>
     public required double LiquidImbalance { get; init; }
 

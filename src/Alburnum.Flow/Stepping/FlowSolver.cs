@@ -4,10 +4,10 @@ using Alburnum.Impregnation;
 
 namespace Alburnum.Flow.Stepping;
 
-/// <summary>Carries a piece of wood through a schedule: liquid and trapped air, step by step, fully implicit.</summary>
+/// <summary>Carries a piece of wood through a schedule: liquid and trapped air, step by step, implicit and of second order in time.</summary>
 /// <remarks>
-/// Each step solves the balances at its end by Newton's method with exact derivatives. What a step leaves out of balance
-/// (below the tolerance) is carried into the next one, so that the account of liquid and air stays true to round-off.
+/// Each step solves the balances at its end, and those of its two halves, by Newton's method with exact derivatives. What a step leaves out of
+/// balance (below the tolerance) is carried into the next one, so that the account of liquid and air stays true to round-off.
 /// Equations, limits and checks in docs/science/flow.md. Air does not dissolve; temperature is even; gravity is left out.
 /// </remarks>
 public static class FlowSolver

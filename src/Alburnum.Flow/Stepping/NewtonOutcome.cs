@@ -1,3 +1,5 @@
+using Alburnum.Flow.Equations;
+
 namespace Alburnum.Flow.Stepping;
 
 /// <summary>How Newton's method ended on a time step.</summary>
@@ -31,20 +33,13 @@ internal readonly record struct NewtonOutcome(
     int LinearIterations,
     int WorstCell,
     double WorstShare
-);
+)
+{
+    /// <summary>Iterations of the hardest of several steps solved together.</summary>
+    public int MostIterations { get; init; }
+}
 
 /// <summary>A time step that was solved. The arrays are the solver's own: read them before the next step.</summary>
 /// <param name="State">Air pressure (Pa) and saturation at its end, cell by cell.</param>
-/// <param name="Residual">What is left out of balance, m³: liquid, then air, cell by cell.</param>
-/// <param name="Connections">Liquid that flowed from the first to the second cell of each connection, m³.</param>
-/// <param name="Faces">Liquid that flowed out through each face, m³.</param>
-/// <param name="LiquidInM3">Liquid that came in through the faces, m³.</param>
-/// <param name="AirInM3">Air that came in through the faces, m³ at the reference pressure.</param>
-internal readonly record struct SolvedStep(
-    double[] State,
-    double[] Residual,
-    double[] Connections,
-    double[] Faces,
-    double LiquidInM3,
-    double AirInM3
-);
+/// <param name="Flows">What flowed.</param>
+internal readonly record struct SolvedStep(double[] State, StepFlows Flows);

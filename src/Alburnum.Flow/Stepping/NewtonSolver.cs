@@ -56,8 +56,7 @@ internal sealed class NewtonSolver<T>
     }
 
     /// <summary>The step last solved.</summary>
-    public SolvedStep Solved =>
-        new(_trial, _system.Residual, _system.ConnectionM3, _system.FaceM3, _system.LiquidInM3, _system.AirInM3);
+    public SolvedStep Solved => new(_trial, _system.Flows);
 
     /// <summary>Solves a step.</summary>
     /// <param name="state">Air pressure (Pa) and saturation before it, cell by cell.</param>

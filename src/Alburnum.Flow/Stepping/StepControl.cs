@@ -3,15 +3,9 @@ namespace Alburnum.Flow.Stepping;
 /// <summary>How long the time steps may be and how closely each is solved.</summary>
 public sealed record StepControl
 {
-    // A rise of the air's pressure counts as this share of what the voids take: it is settled more by storage than by the front.
-    private const double PressureWeight = 0.1;
-
-    // A front in wood that hardly lets it in moves little of the voids: a step may add this share of what has come in so far, ...
-    private const double ShareOfGain = 0.2;
-
-    // ... but the start of a front, where everything is new, would stand still; there the steps grow by this at least.
-    private const double SteadyGrowth = 1.4;
-    private const double GreatestShrink = 0.3;
+    // The next step aims at this share of the length that would just do: few are then taken twice.
+    private const double Margin = 0.8;
+    private const double GreatestShrink = 0.2;
 
     /// <summary>Checks every limit.</summary>
     /// <param name="firstSeconds">First step after the contact changes, s. 1e-9 to 1e6.</param>
@@ -19,8 +13,9 @@ public sealed record StepControl
     /// <param name="greatestSeconds">Longest step, s.</param>
     /// <param name="cellTolerance">Share of a cell's voids by which it may stay out of balance, carried into the next step. 1e-14 to 1e-2.</param>
     /// <param name="greatestSteps">Steps allowed, 1 to 1e6.</param>
-    /// <param name="greatestChange">
-    /// Share of the voids that a step is meant to fill or empty at most, 1e-4 to 1; 1 leaves the steps to the growth alone.
+    /// <param name="uptakeError">
+    /// Share of the uptake by which a step and its two halves may differ, 1e-8 to 1; 1 leaves the steps to the growth alone.
+    /// What is left after the two are extrapolated is less.
     /// </param>
     public StepControl(
         double firstSeconds = 1,
@@ -28,7 +23,7 @@ public sealed record StepControl
         double greatestSeconds = 1e9,
         double cellTolerance = 1e-4,
         int greatestSteps = 20_000,
-        double greatestChange = 1
+        double uptakeError = 1
     )
     {
         FirstSeconds = Require.InRange(firstSeconds, 1e-9, 1e6, "s");
@@ -36,11 +31,14 @@ public sealed record StepControl
         GreatestSeconds = Require.InRange(greatestSeconds, 1e-9, 1e12, "s");
         CellTolerance = Require.InRange(cellTolerance, 1e-14, 1e-2, "(share)");
         GreatestSteps = Require.InRange(greatestSteps, 1, 1_000_000, "steps");
-        GreatestChange = Require.InRange(greatestChange, 1e-4, 1, "(share)");
+        UptakeError = Require.InRange(uptakeError, 1e-8, 1, "(share)");
     }
 
-    /// <summary>What predictions use.</summary>
-    public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, greatestChange: 0.05);
+    /// <summary>What the prediction of a piece uses: about 0.1 % of the uptake and 0.2 % of the air (docs/science/flow.md).</summary>
+    public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 5e-4);
+
+    /// <summary>What single ways use, of which thousands of answers are read: about 0.25 % of the uptake. Beside <see cref="Usual"/> it shows the error of the steps.</summary>
+    public static StepControl Rough { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 2e-3);
 
     /// <summary>First step after the contact changes, s.</summary>
     public double FirstSeconds { get; }
@@ -57,28 +55,19 @@ public sealed record StepControl
     /// <summary>Steps allowed.</summary>
     public int GreatestSteps { get; }
 
-    /// <summary>Share of the voids that a step is meant to fill or empty at most.</summary>
-    public double GreatestChange { get; }
+    /// <summary>Share of the uptake by which a step and its two halves may differ.</summary>
+    public double UptakeError { get; }
 
-    /// <summary>Length of the step after one that was solved, s.</summary>
-    /// <param name="seconds">Its length, s.</param>
-    /// <param name="moved">What it moved.</param>
-    internal double Next(double seconds, StepChange moved)
-    {
-        if (GreatestChange == 1)
-            return seconds * Growth;
-        var change = Math.Max(moved.Liquid, PressureWeight * moved.Pressure);
-        var byChange = change == 0 ? Growth : Math.Clamp(GreatestChange / change, GreatestShrink, Growth);
-        var byGain =
-            moved.Liquid == 0
-                ? Growth
-                : Math.Clamp(ShareOfGain * moved.Gained / moved.Liquid, Math.Min(SteadyGrowth, Growth), Growth);
-        return seconds * Math.Min(byChange, byGain);
-    }
+    /// <summary>Share of the air held by which a step and its two halves may differ: air is wanted less closely than uptake.</summary>
+    public double AirError => Math.Min(1, 5 * UptakeError);
+
+    /// <summary>How many times what is allowed a step is off; nothing where the steps are left to the growth alone.</summary>
+    /// <param name="liquidShare">What a step and its halves differ by, as a share of the uptake.</param>
+    /// <param name="airShare">The same of the air held.</param>
+    internal double Excess(double liquidShare, double airShare) =>
+        UptakeError == 1 ? 0 : Math.Max(liquidShare / UptakeError, airShare / AirError);
+
+    /// <summary>How many times as long the next step is to be: the difference of a step and its halves goes as its length squared.</summary>
+    /// <param name="excess">How many times what is allowed the last one was off.</param>
+    internal double Change(double excess) => Math.Clamp(Margin / Math.Sqrt(excess), GreatestShrink, Growth);
 }
-
-/// <summary>What a step moved, as shares of the voids or, for pressure, of itself; means over the wood.</summary>
-/// <param name="Liquid">Saturation, up or down.</param>
-/// <param name="Pressure">The air's pressure, up or down.</param>
-/// <param name="Gained">Liquid that has come in since the start.</param>
-internal readonly record struct StepChange(double Liquid, double Pressure, double Gained);

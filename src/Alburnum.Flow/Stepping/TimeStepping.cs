@@ -15,8 +15,11 @@ internal sealed class TimeStepping<T>(
     where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
     private const double LeastSeconds = 1e-9;
+
+    // Where the contact changes the flow starts beyond all bounds: shorter steps than this are not asked for to follow it.
+    private const double LeastControlledSeconds = 1e-3;
     private readonly FlowAccount _account = new(problem);
-    private readonly NewtonSolver<T> _newton = new(problem.Mesh, problem.Fluids, partition, control.CellTolerance);
+    private readonly ExtrapolatedStep<T> _step = new(problem, partition, control.CellTolerance);
     private double _elapsed;
     private double _seconds = control.FirstSeconds;
     private int _steps;
@@ -29,20 +32,22 @@ internal sealed class TimeStepping<T>(
     {
         FlowEnding ending = new Completed(0, 0, 0);
         Contact? contact = null;
+        var scale = new UptakeScale(schedule);
         _account.Note(0, schedule.Stages[0].FromKPa);
         foreach (var stage in schedule.Stages)
         {
             if (stage.Contact != contact)
                 _seconds = control.FirstSeconds;
             contact = stage.Contact;
-            ending = Through(stage, () => progress?.Report(_elapsed / 60 / schedule.Minutes));
+            ending = Through(stage, scale, () => progress?.Report(_elapsed / 60 / schedule.Minutes));
             if (ending is not Completed)
                 break;
+            scale.Pass(stage);
         }
         return _account.Close(ending);
     }
 
-    private FlowEnding Through(Stage stage, Action report)
+    private FlowEnding Through(Stage stage, UptakeScale scale, Action report)
     {
         var length = stage.Minutes * 60;
         var isRamp = stage.FromKPa != stage.ToKPa;
@@ -59,40 +64,66 @@ internal sealed class TimeStepping<T>(
             var left = length - done;
             var seconds =
                 left <= _seconds * 1.0001 ? left : Math.Min(_seconds, left / 2 > _seconds ? _seconds : left / 2);
-            var kPa = stage.KPaAt((done + seconds) / 60);
-            var vessel = VesselBoundary.Of(1000 * kPa, stage.Contact, problem.Fluids);
-            _last = _newton.Solve(_account.State, new TimeStep(_account.Held, seconds, vessel), cancellation);
-            _linearIterations += _last.LinearIterations;
-            switch (_last.Ending)
+            Solve(stage, done, seconds);
+            if (_last.Ending == NewtonEnding.SinglePrecisionExhausted)
+                return new SinglePrecisionExhausted();
+            if (_last.Ending != NewtonEnding.Converged)
             {
-                case NewtonEnding.Converged:
-                    Keep(kPa, seconds);
-                    done = left == seconds ? length : done + seconds;
-                    report();
-                    break;
-                case NewtonEnding.SinglePrecisionExhausted:
-                    return new SinglePrecisionExhausted();
-                default:
-                    _seconds = seconds / 4;
-                    if (_seconds < LeastSeconds)
-                        return new StepTooSmall(_elapsed / 60, stage.Name, _last.WorstCell, _last.WorstShare);
-                    break;
+                _seconds = seconds / 4;
+                if (_seconds < LeastSeconds)
+                    return new StepTooSmall(_elapsed / 60, stage.Name, _last.WorstCell, _last.WorstShare);
+                continue;
             }
+            var excess = Excess(stage, done + seconds, scale);
+            if (excess > 1 && seconds > LeastControlledSeconds)
+            {
+                _seconds = seconds * control.Change(excess);
+                continue;
+            }
+            done = left == seconds ? length : done + seconds;
+            Keep(stage.KPaAt(done / 60), seconds, excess);
+            report();
         }
         return new Completed(_steps, _newtonIterations, _linearIterations);
     }
 
-    private void Keep(double kPa, double seconds)
+    private void Solve(Stage stage, double done, double seconds)
     {
-        var moved = _account.Keep(_newton.Solved, _elapsed / 60, seconds / 60);
+        _last = _step.Solve(
+            _account.State,
+            _account.Held,
+            seconds,
+            Vessel(done + seconds / 2),
+            Vessel(done + seconds),
+            cancellation
+        );
+        _newtonIterations += _last.Iterations;
+        _linearIterations += _last.LinearIterations;
+
+        VesselBoundary Vessel(double at) =>
+            VesselBoundary.Of(1000 * stage.KPaAt(at / 60), stage.Contact, problem.Fluids);
+    }
+
+    private double Excess(Stage stage, double done, UptakeScale scale)
+    {
+        var (liquid, air) = _step.Error;
+        var gained = (_account.GainedM3 - _step.Flows.FaceLiquid.Sum()) / _account.VoidM3;
+        return control.Excess(
+            liquid / _account.VoidM3 / scale.Share(stage, done, gained),
+            air / Math.Max(_account.AirM3, double.Epsilon)
+        );
+    }
+
+    private void Keep(double kPa, double seconds, double excess)
+    {
+        _account.Keep(_step.State, _step.Held, _step.Flows, _elapsed / 60, seconds / 60);
         _elapsed += seconds;
         _steps++;
-        _newtonIterations += _last.Iterations;
         _account.Note(_elapsed / 60, kPa);
-        var next = control.Next(seconds, moved);
+        var next = seconds * control.Change(excess);
         _seconds =
             next <= seconds ? next
-            : _last.Iterations > NewtonSolver<T>.MaxIterations - 3 ? seconds
+            : _last.MostIterations > NewtonSolver<T>.MaxIterations - 3 ? seconds
             : Math.Max(_seconds, next);
     }
 }

@@ -154,6 +154,12 @@ public sealed record SolverDocument
     /// <summary>The same of the solution held at the end.</summary>
     public required double? GridErrorLPerM3 { get; init; }
 
+    /// <summary>How far the time steps may put the mean depth off; null where they cannot be told.</summary>
+    public required double? StepErrorMm { get; init; }
+
+    /// <summary>The same of the solution held at the end.</summary>
+    public required double? StepErrorLPerM3 { get; init; }
+
     /// <summary>That the expected values lie apart from this, where they do by more than a tenth; null where they do not, or the wood is incised.</summary>
     public required string? Difference { get; init; }
 

@@ -89,6 +89,8 @@ public static class PredictionMapping
             EndDepthMm = solved.End is { Ending: Completed, DepthMm: var end } ? end : null,
             GridErrorMm = section.GridError(run => run.MeanDepthMm()),
             GridErrorLPerM3 = section.GridError(run => run.NetLPerM3),
+            StepErrorMm = section.StepError(run => run.MeanDepthMm()),
+            StepErrorLPerM3 = section.StepError(run => run.NetLPerM3),
             Difference = gap is { IsLarge: true } ? PredictionWords.Current.Differ(gap) : null,
             WorstImbalance = section.Run.Moments.Max(moment =>
                 Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))

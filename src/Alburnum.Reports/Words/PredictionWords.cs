@@ -105,11 +105,15 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.solved-piece", depth, reached, gross, net);
     }
 
-    /// <summary>How far the section's cells may put that off.</summary>
-    /// <param name="mm">Mean depth, mm.</param>
-    /// <param name="litres">Solution kept, L/m³.</param>
-    public string GridError(double mm, double litres) =>
-        wording.Say("prediction.grid-error", ("depth", Figures.Number(mm, 1)), ("net", Figures.Number(litres, 0)));
+    /// <summary>How far the section's cells and the time steps may put that off: mean depth, mm, and solution kept, L/m³.</summary>
+    public string SolverError((double Mm, double LPerM3) cells, (double Mm, double LPerM3) steps) =>
+        wording.Say(
+            "prediction.solver-error",
+            ("depth", Figures.Number(cells.Mm, 1)),
+            ("net", Figures.Number(cells.LPerM3, 0)),
+            ("stepDepth", Figures.Number(steps.Mm, 2)),
+            ("stepNet", Figures.Number(steps.LPerM3, 1))
+        );
 
     /// <summary>That the flow solver's piece lies apart from what is expected.</summary>
     public string Differ(SolverGap gap)

@@ -157,11 +157,11 @@ public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
         ArgumentNullException.ThrowIfNull(quick);
         ArgumentNullException.ThrowIfNull(section);
         return new(
-            new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.GridError(run => run.MeanDepthMm()) ?? 0),
+            new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.SolverError(run => run.MeanDepthMm())),
             new(
                 quick.UptakeLPerM3.Middle / uptakeFactor,
                 section.NetLPerM3,
-                section.GridError(run => run.NetLPerM3) ?? 0
+                section.SolverError(run => run.NetLPerM3)
             )
         );
     }
@@ -170,13 +170,13 @@ public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
 /// <summary>One number as expected from single ways and as solved on the whole section.</summary>
 /// <param name="Expected">As expected.</param>
 /// <param name="Solved">As solved.</param>
-/// <param name="GridError">How far the section's cells may put the second off.</param>
-public sealed record TwoAnswers(double Expected, double Solved, double GridError)
+/// <param name="SolverError">How far the section's cells and the time steps may put the second off.</param>
+public sealed record TwoAnswers(double Expected, double Solved, double SolverError)
 {
     private const double LargeShare = 0.1;
 
     internal bool AreApart(double least) =>
-        Math.Abs(Expected - Solved) - GridError
+        Math.Abs(Expected - Solved) - SolverError
         > Math.Max(least, LargeShare * Math.Max(Math.Abs(Expected), Math.Abs(Solved)));
 }
 

@@ -87,12 +87,12 @@ public sealed class OnePhysicsTests
                 Assert.Equal(
                     gap.DepthMm.Solved,
                     gap.DepthMm.Expected,
-                    gap.DepthMm.Solved / 6 + gap.DepthMm.GridError + 0.1
+                    gap.DepthMm.Solved / 6 + gap.DepthMm.SolverError + 0.1
                 );
                 Assert.Equal(
                     gap.UptakeLPerM3.Solved,
                     gap.UptakeLPerM3.Expected,
-                    gap.UptakeLPerM3.Solved / 10 + gap.UptakeLPerM3.GridError + 2
+                    gap.UptakeLPerM3.Solved / 10 + gap.UptakeLPerM3.SolverError + 2
                 );
             }
         );
