@@ -12,10 +12,6 @@ public sealed record SchemeDocument
     /// <summary>The standard.</summary>
     public required string Standard { get; init; }
 
-    /// <summary>Standing of the switching rules.</summary>
-    [JsonConverter(typeof(StandingConverter))]
-    public required Standing SwitchingStanding { get; init; }
-
     /// <summary>Pieces in each lot.</summary>
     public required int LotSize { get; init; }
 
@@ -25,9 +21,6 @@ public sealed record SchemeDocument
 
     /// <summary>AQL, %.</summary>
     public required double Aql { get; init; }
-
-    /// <summary>Whether reduced inspection is agreed to.</summary>
-    public required bool ReductionAgreed { get; init; }
 
     /// <summary>The plan of each severity.</summary>
     public required IReadOnlyList<SchemePlan> Plans { get; init; }
@@ -46,11 +39,9 @@ public sealed record SchemeDocument
         return new()
         {
             Standard = sequence.Tables.Source.Document,
-            SwitchingStanding = sequence.Rules.Source.Standing,
             LotSize = scheme.Pieces,
             Level = sequence.Level,
             Aql = sequence.AqlPercent,
-            ReductionAgreed = scheme.IsReductionAgreed,
             Plans = [.. Enum.GetValues<Severity>().Select(severity => SchemePlan.Of(scheme.Plan(severity)))],
             Points = scheme.Points,
             Notes = [.. SchemeWords.Current.Notes(scheme)],

@@ -20,6 +20,7 @@ public sealed class SchemeWords(Wording wording)
             wording.Say("scheme.accepted"),
             wording.Say("scheme.normal-alone"),
             wording.Say("scheme.mean-pieces"),
+            wording.Say("scheme.normal"),
             wording.Say("scheme.tightened"),
             wording.Say("scheme.reduced"),
             wording.Say("scheme.lots-to-stop"),
@@ -63,6 +64,7 @@ public sealed class SchemeWords(Wording wording)
             Percent(entry.Acceptance, wording),
             Percent(entry.NormalAlone, wording),
             Number(entry.MeanPiecesCut, 1),
+            Percent(entry.Normal, wording),
             Percent(entry.Tightened, wording),
             Percent(entry.Reduced, wording),
             entry.LotsToStop is { } lots

@@ -69,8 +69,7 @@ public sealed class PermeabilityChecks
         {
             Name = "test wood",
             LateralMedianM2 = Median,
-            TangentialToRadial = 1,
-            LongitudinalToLateral = 6000,
+            Directions = new("drawn", 1, 6000, new(Standing.FromMemory, "drawn", "", "", "")),
             BatchLnSpread = 0.9,
             PieceLnSpread = 0.4,
             WithinLnSpread = 0.3,
