@@ -235,9 +235,14 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
 
     // However the file is reached, its photographs are beside the file itself.
     private static string Whole(string path) =>
-        File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
-            ? target.FullName
-            : System.IO.Path.GetFullPath(path);
+        FileTrouble.Refusing(
+            path,
+            "a case store, or a path where one can be made",
+            () =>
+                File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
+                    ? target.FullName
+                    : System.IO.Path.GetFullPath(path)
+        );
 
     private async Task OpeningAsync(Func<Task> work)
     {
