@@ -25,7 +25,9 @@ namespace Alburnum.Web;
 public static class WebServer
 {
     private const int ConnectionsMost = 1000;
-    private const string FormKey = "form-key";
+
+    /// <summary>A name that begins so is no field of an enquiry.</summary>
+    private const string FormKey = "_form-key";
 
     // A port that is taken is said by whoever starts the server; that pages with forms are kept by no browser is as it should be.
     private static readonly string?[] SaidElsewhere =

@@ -63,6 +63,15 @@ public sealed class AwkwardFilesTests : IDisposable
     }
 
     [Fact]
+    public async Task A_store_that_is_a_link_to_itself_is_refused_by_name()
+    {
+        var store = _folder.At("cases.db");
+        File.CreateSymbolicLink(store, store);
+
+        await RefusedAsync($"{store}: found something that cannot be used", "store check --store {0}", store);
+    }
+
+    [Fact]
     public async Task A_link_out_of_the_case_folder_is_not_followed()
     {
         var folder = CaseFolder();

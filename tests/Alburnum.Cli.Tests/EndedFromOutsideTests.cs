@@ -18,7 +18,7 @@ public sealed class EndedFromOutsideTests : IDisposable
     public async Task Asked_to_end_it_takes_back_what_is_half_written()
     {
         var photographs = Directory.GetFiles(Repository.At("examples", "barn-purlins"), "*.jpg");
-        using var program = Start(
+        using var program = RealProgram.Start(
             "dotnet",
             ["exec", Program, "measure", .. photographs, "--section", "75x200", "--overlay", _folder.At("drawn")]
         );
@@ -26,7 +26,7 @@ public sealed class EndedFromOutsideTests : IDisposable
         while (await program.StandardOutput.ReadLineAsync(Stop) is { } line)
             if (line.StartsWith("Measuring", StringComparison.Ordinal))
                 break;
-        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+        using (var kill = RealProgram.Start("kill", ["-TERM", $"{program.Id}"]))
             await kill.WaitForExitAsync(Stop);
         await program.WaitForExitAsync(Stop);
 
@@ -53,7 +53,7 @@ public sealed class EndedFromOutsideTests : IDisposable
             );
         await Task.Delay(300, Stop);
 
-        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+        using (var kill = RealProgram.Start("kill", ["-TERM", $"{program.Id}"]))
             await kill.WaitForExitAsync(Stop);
         var clock = Stopwatch.StartNew();
         await program.WaitForExitAsync(Stop);
@@ -73,7 +73,7 @@ public sealed class EndedFromOutsideTests : IDisposable
 
         for (var i = 0; i < 3; i++)
             await browser.GetAsync(new Uri(address, "cases/1/report.pdf"), Stop);
-        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+        using (var kill = RealProgram.Start("kill", ["-TERM", $"{program.Id}"]))
             await kill.WaitForExitAsync(Stop);
 
         var said = await program.StandardOutput.ReadToEndAsync(Stop);
@@ -93,7 +93,7 @@ public sealed class EndedFromOutsideTests : IDisposable
         using var ending = program;
         using var browser = new HttpClient();
         var page = await browser.GetStringAsync(address, Stop);
-        using (var kill = Start("kill", ["-TERM", $"{program.Id}"]))
+        using (var kill = RealProgram.Start("kill", ["-TERM", $"{program.Id}"]))
             await kill.WaitForExitAsync(Stop);
 
         Assert.Contains("<html", page, StringComparison.Ordinal);
@@ -105,7 +105,7 @@ public sealed class EndedFromOutsideTests : IDisposable
     [Fact]
     public async Task Output_that_cannot_be_written_to_is_one_line_and_a_refusal()
     {
-        using var program = Start("sh", ["-c", $"dotnet exec '{Program}' rulebook list > /dev/full"]);
+        using var program = RealProgram.Start("sh", ["-c", $"dotnet exec '{Program}' rulebook list > /dev/full"]);
         var said = await program.StandardError.ReadToEndAsync(Stop);
         await program.WaitForExitAsync(Stop);
 
@@ -115,10 +115,10 @@ public sealed class EndedFromOutsideTests : IDisposable
 
     /// <summary>The server on a port of its own, once it listens.</summary>
     private async Task<(Process Program, Uri Address)> ServeAsync(
-        params IReadOnlyList<(string Name, string Value)> variables
+        params IReadOnlyList<(string Name, string? Value)> variables
     )
     {
-        var program = Start(
+        var program = RealProgram.Start(
             "dotnet",
             ["exec", Program, "serve", "--port", "0", "--store", _folder.At("cases.db")],
             variables
@@ -128,22 +128,5 @@ public sealed class EndedFromOutsideTests : IDisposable
             if (line.StartsWith("Open ", StringComparison.Ordinal))
                 break;
         return (program, new Uri(line!.Split(' ')[1]));
-    }
-
-    private static Process Start(
-        string file,
-        IReadOnlyList<string> words,
-        params IReadOnlyList<(string Name, string Value)> variables
-    )
-    {
-        var start = new ProcessStartInfo(file, words)
-        {
-            UseShellExecute = false,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        foreach (var (name, value) in variables)
-            start.Environment[name] = value;
-        return Process.Start(start)!;
     }
 }

@@ -31,15 +31,7 @@ internal static class RealProgram
     {
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(Stop);
         ended.CancelAfter(Soon);
-        var start = new ProcessStartInfo(file, words)
-        {
-            UseShellExecute = false,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        foreach (var (name, value) in variables)
-            start.Environment[name] = value;
-        using var program = Process.Start(start)!;
+        using var program = Start(file, words, variables);
         try
         {
             var output = program.StandardOutput.ReadToEndAsync(ended.Token);
@@ -51,6 +43,24 @@ internal static class RealProgram
         {
             program.Kill();
         }
+    }
+
+    /// <summary>Starts any program; whoever does so ends it.</summary>
+    public static Process Start(
+        string file,
+        IReadOnlyList<string> words,
+        params IReadOnlyList<(string Name, string? Value)> variables
+    )
+    {
+        var start = new ProcessStartInfo(file, words)
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        foreach (var (name, value) in variables)
+            start.Environment[name] = value;
+        return Process.Start(start)!;
     }
 
     /// <summary>A copy of a case of one piece, in a folder of its own.</summary>

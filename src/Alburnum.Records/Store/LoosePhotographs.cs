@@ -38,7 +38,9 @@ internal static class LoosePhotographs
         foreach (var note in notes)
             try
             {
-                foreach (var sha256 in (await File.ReadAllLinesAsync(note, stop)).Except(used, StringComparer.Ordinal))
+                // A note whose writing was broken off may end in half a name.
+                var noted = (await File.ReadAllLinesAsync(note, stop)).Where(PhotographFiles.IsName);
+                foreach (var sha256 in noted.Except(used, StringComparer.Ordinal))
                     file.Photographs.Remove(sha256);
                 File.Delete(note);
             }

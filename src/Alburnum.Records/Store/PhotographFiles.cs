@@ -189,9 +189,12 @@ internal sealed class PhotographFiles(string folder)
                 .Where(path => !Path.GetFileName(path).StartsWith(NoteName, StringComparison.Ordinal))
             : [];
 
+    /// <summary>Whether a photograph could be named so.</summary>
+    public static bool IsName(string sha256) => sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower);
+
     // A name from a damaged database must not lead out of the folder.
     private string PathOf(string sha256) =>
-        sha256.Length == 64 && sha256.All(char.IsAsciiHexDigitLower)
+        IsName(sha256)
             ? Path.Combine(folder, sha256[..2], sha256)
             : throw Refused(folder, $"a photograph named {sha256}", "64 hexadecimal digits");
 

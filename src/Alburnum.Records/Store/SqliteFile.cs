@@ -235,9 +235,14 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
 
     // However the file is reached, its photographs are beside the file itself.
     private static string Whole(string path) =>
-        File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
-            ? target.FullName
-            : System.IO.Path.GetFullPath(path);
+        FileTrouble.Refusing(
+            path,
+            "a case store, or a path where one can be made",
+            () =>
+                File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
+                    ? target.FullName
+                    : System.IO.Path.GetFullPath(path)
+        );
 
     private async Task OpeningAsync(Func<Task> work)
     {
@@ -299,15 +304,20 @@ internal sealed class SqliteFile(string path, Action<string> say, TimeSpan longe
             : null;
     }
 
-    // Its first bytes, after SQLite's "Database File Format", 1.3.1.
+    // Its first bytes, after SQLite's "Database File Format", 1.3.1. What cannot be read is nobody's store here.
     private static bool IsDatabase(string path)
     {
-        if (new FileInfo(path).Length == 0)
+        try
+        {
+            using var file = PlainFile.Open(path, path, "");
+            Span<byte> header = stackalloc byte[16];
+            return file.ReadAtLeast(header, header.Length, throwOnEndOfStream: false) == header.Length
+                && header.SequenceEqual("SQLite format 3\0"u8);
+        }
+        catch (InputRefusedException)
+        {
             return false;
-        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        Span<byte> header = stackalloc byte[16];
-        return file.ReadAtLeast(header, header.Length, throwOnEndOfStream: false) == header.Length
-            && header.SequenceEqual("SQLite format 3\0"u8);
+        }
     }
 
     private void RefuseUnlessOurs(StoreState state)

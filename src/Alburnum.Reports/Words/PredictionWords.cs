@@ -291,7 +291,18 @@ public sealed class PredictionWords(Wording wording)
             ("median", Nm2(law)),
             ("factor", Factor(law)),
             ("source", law.Provenance.Citation),
-            ("standing", wording.Say(law.Provenance.Standing))
+            ("standing", wording.Say(law.Provenance.Standing)),
+            ("directions", Directions(law.Directions))
+        );
+
+    private string Directions(FlowDirections directions) =>
+        wording.Say(
+            "prediction.directions",
+            ("along", Figures.Whole((int)directions.LongitudinalToLateral)),
+            ("tangential", Figures.Digits(directions.TangentialToRadial, 2)),
+            ("name", directions.Name),
+            ("source", directions.Provenance.Citation),
+            ("standing", wording.Say(directions.Provenance.Standing))
         );
 
     // Three digits are more than is known.

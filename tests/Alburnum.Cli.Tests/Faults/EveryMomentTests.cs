@@ -319,12 +319,12 @@ public sealed class EveryMomentTests : IDisposable
         var page = await browser.GetStringAsync(new Uri(server, $"/cases/1/pieces/1?{marks}"), Stop);
         var token = Regex.Match(
             page,
-            "name=\"form-key\" value=\"(?<token>[^\"]+)\"",
+            "name=\"_form-key\" value=\"(?<token>[^\"]+)\"",
             RegexOptions.ExplicitCapture,
             TimeSpan.FromSeconds(1)
         );
         using var form = new StringContent(
-            $"{marks}&form-key={Uri.EscapeDataString(token.Groups["token"].Value)}",
+            $"{marks}&_form-key={Uri.EscapeDataString(token.Groups["token"].Value)}",
             Encoding.ASCII,
             "application/x-www-form-urlencoded"
         );

@@ -71,7 +71,16 @@ public sealed class PredictCommandTests : IDisposable
         params string[] demand
     )
     {
-        var run = await AlburnumRun.Of(["predict", "ekki", "100x100", "--cells", "0", .. demand]);
+        var run = await AlburnumRun.Of([
+            "predict",
+            "ekki",
+            "100x100",
+            "--position",
+            "boxed",
+            "--cells",
+            "0",
+            .. demand,
+        ]);
 
         Assert.Equal(2, run.Status);
         Assert.Contains(said, run.Errors, StringComparison.Ordinal);

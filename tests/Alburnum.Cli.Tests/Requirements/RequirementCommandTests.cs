@@ -561,7 +561,7 @@ public sealed class RequirementCommandTests
         );
         Assert.All(
             [
-                "Pieces that meet the requirement everywhere: 20.2 %",
+                "Pieces that meet the requirement everywhere: 21.2 %",
                 "By treatability and incising alone: usually reached",
                 "Only a trial charge decides.",
             ],
