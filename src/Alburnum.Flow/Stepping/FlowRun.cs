@@ -15,7 +15,7 @@ public sealed record FlowMoment
     public required double GainedM3 { get; init; }
 
     /// <summary>Air held, m³ at 101.325 kPa.</summary>
-    public required double AirM3 { get; init; }
+    internal double AirM3 { get; init; }
 
     /// <summary>Liquid held less what it must be from the start and the flow through the faces, as a share of the voids.</summary>
     public required double LiquidImbalance { get; init; }
