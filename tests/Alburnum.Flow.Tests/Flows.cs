@@ -10,6 +10,8 @@ internal static class Flows
     public static FluidPair Sharp(double airMPaS = 1e-5) =>
         new(1.002, airMPaS, new RelativePermeability(1, 1, 0), new CapillaryCurve(0));
 
+    public static CellWarmth[] Even(int cells) => [.. Enumerable.Repeat(CellWarmth.Even, cells)];
+
     public static FlowRun Run(FlowProblem problem, Schedule schedule, StepControl control) =>
         FlowSolver.Run(problem, schedule, control, cancellation: TestContext.Current.CancellationToken);
 

@@ -89,6 +89,8 @@ internal static class PredictionPrint
             }
         )
             console.WriteLine(Words.SolverError((mm, litres), (stepMm, stepLitres)));
+        if (solver.MiddleCelsius is { } celsius)
+            console.WriteLine(Words.MiddleCelsius(celsius));
         if (solver.Difference is { } difference)
             console.WriteLine(difference);
     }

@@ -55,6 +55,10 @@ internal class TreatingSettings : JsonSettings
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Temperature))]
     public double Celsius { get; init; } = TreatmentFields.Temperature.DefaultNumber;
 
+    [CommandOption("--wood-temperature <C>")]
+    [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.WoodTemperature))]
+    public double WoodCelsius { get; init; } = TreatmentFields.WoodTemperature.DefaultNumber;
+
     [CommandOption("--depth <MM>")]
     [HelpOf(typeof(TreatmentFields), nameof(TreatmentFields.Depth))]
     public double? DepthMm { get; init; }
@@ -87,6 +91,7 @@ internal class TreatingSettings : JsonSettings
             PeakKPa = PeakKPa,
             PressureMinutes = PressureMinutes,
             Celsius = Celsius,
+            WoodCelsius = WoodCelsius,
             DepthMm = DepthMm,
             Zone = TreatingOptions.Zone(Zone),
             IsWholeSapwood = WholeSapwood,

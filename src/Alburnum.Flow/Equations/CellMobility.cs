@@ -19,12 +19,13 @@ internal readonly struct CellMobility
     /// <param name="airPa">Air pressure, Pa.</param>
     /// <param name="saturation">Share of the voids that holds liquid.</param>
     /// <param name="fluids">Liquid and air.</param>
-    public CellMobility(double airPa, double saturation, FluidPair fluids)
+    /// <param name="warmth">How warm it is.</param>
+    public CellMobility(double airPa, double saturation, FluidPair fluids, CellWarmth warmth)
     {
         var (pull, pullSlope) = fluids.Capillary.At(saturation);
         var relative = fluids.Relative.At(saturation);
-        var liquid = 1000 / fluids.LiquidMPaS;
-        var air = 1000 / (fluids.AirMPaS * StandardAir.Pa);
+        var liquid = warmth.FlowsTimes * 1000 / fluids.LiquidMPaS;
+        var air = warmth.AirTimes * 1000 / (fluids.AirMPaS * StandardAir.Pa);
         AirPa = airPa;
         LiquidPa = airPa - 1000 * pull;
         PullSlope = 1000 * pullSlope;

@@ -52,23 +52,23 @@ internal sealed class JacobianAssembly<T>
     /// <summary>Phase pressures and mobilities of each cell in the state last taken.</summary>
     public CellMobility[] Mobility => _mobility;
 
-    /// <summary>Takes a state: air pressure (Pa) and saturation, cell by cell.</summary>
-    public void Take(double[] state) =>
+    /// <summary>Takes a state: air pressure (Pa), saturation and warmth, cell by cell.</summary>
+    public void Take(double[] state, CellWarmth[] warmth) =>
         _partition.Run(
             _mobility.Length,
             (first, end) =>
             {
                 for (var i = first; i < end; i++)
-                    _mobility[i] = new CellMobility(state[2 * i], state[2 * i + 1], _fluids);
+                    _mobility[i] = new CellMobility(state[2 * i], state[2 * i + 1], _fluids, warmth[i]);
             }
         );
 
     /// <summary>Fills <see cref="Jacobian"/>, <see cref="Residual"/> and <see cref="TotalVolumeWeight"/>.</summary>
     /// <param name="state">Air pressure (Pa) and saturation, cell by cell; <see cref="Mobility"/> is of this state.</param>
-    /// <param name="step">What is held before the step, how long it is, and what is in the vessel at its end.</param>
+    /// <param name="step">The step.</param>
     public void Assemble(double[] state, TimeStep step)
     {
-        _partition.Run(_mobility.Length, (first, end) => Storage(state, step.Before, first, end));
+        _partition.Run(_mobility.Length, (first, end) => Storage(state, step, first, end));
         if (_across.First == _mesh.First.Length)
         {
             Connections(step.Seconds, 0, _across.First);
@@ -95,21 +95,23 @@ internal sealed class JacobianAssembly<T>
         return (first, end);
     }
 
-    private void Storage(double[] state, double[] before, int first, int end)
+    private void Storage(double[] state, TimeStep step, int first, int end)
     {
+        var (before, warmth) = (step.Before, step.Warmth);
         var voids = _mesh.VoidM3;
         var rowStart = Jacobian.Pattern.Csr.RowStart;
         ref var value = ref MemoryMarshal.GetArrayDataReference(Jacobian.Value);
         for (var i = first; i < end; i++)
         {
-            var p = state[2 * i] / StandardAir.Pa;
+            var times = warmth[i].AirTimes;
+            var p = times * state[2 * i] / StandardAir.Pa;
             var s = state[2 * i + 1];
             var v = voids[i];
             TotalVolumeWeight[2 * i] = T.CreateTruncating(p / (1 + p));
             TotalVolumeWeight[2 * i + 1] = T.CreateTruncating(1 / (1 + p));
             Residual[2 * i] = v * s - before[2 * i];
             Residual[2 * i + 1] = v * (1 - s) * p - before[2 * i + 1];
-            Block2x2.Store(Block2x2.Of<T>(0, v, v * (1 - s) / StandardAir.Pa, -v * p), ref value, rowStart[i]);
+            Block2x2.Store(Block2x2.Of<T>(0, v, v * (1 - s) * times / StandardAir.Pa, -v * p), ref value, rowStart[i]);
         }
     }
 

@@ -6,11 +6,11 @@ namespace Alburnum.Flow.Equations;
 /// <remarks>The phase that does not touch the wood has no mobility there: it may leave the wood, but none enters.</remarks>
 internal readonly record struct VesselBoundary(double Pa, double Liquid, double Air)
 {
-    /// <summary>A vessel at a pressure, Pa, with air or liquid against the wood.</summary>
-    public static VesselBoundary Of(double pa, Contact contact, FluidPair fluids) =>
+    /// <summary>A vessel at a pressure, Pa, with air or liquid against the wood, and how warm that is.</summary>
+    public static VesselBoundary Of(double pa, Contact contact, FluidPair fluids, CellWarmth warmth) =>
         new(
             pa,
-            contact == Contact.Liquid ? 1000 / fluids.LiquidMPaS : 0,
-            contact == Contact.Air ? 1000 * pa / (fluids.AirMPaS * StandardAir.Pa) : 0
+            contact == Contact.Liquid ? warmth.FlowsTimes * 1000 / fluids.LiquidMPaS : 0,
+            contact == Contact.Air ? warmth.AirTimes * 1000 * pa / (fluids.AirMPaS * StandardAir.Pa) : 0
         );
 }

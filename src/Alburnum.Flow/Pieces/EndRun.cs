@@ -1,4 +1,5 @@
 using Alburnum.Flow.Equations;
+using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
@@ -27,16 +28,14 @@ public sealed record EndRun(FlowEnding Ending, double DepthMm)
     {
         var law = isHeartwood ? question.Heartwood : question.Sapwood;
         var length = Math.Clamp(3 * expectedMm, 20, EndReach.HalfLengthMm);
-        var problem = EndGrainMesh.Of(
-            question.Section,
-            new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare),
-            FluidPair.Of(question.Liquid),
-            length,
-            Along,
-            Across
-        );
+        var problem = Cut(new WoodFlow(law.Typical(), question.VoidFraction, question.WaterShare));
+        if (question.Warming is { } warming)
+            problem = problem with { Heat = new(Cut(WarmedWood.Unit).Mesh, warming) };
         var run = FlowSolver.Run(problem, question.Schedule, StepControl.Usual, cancellation: cancellation);
         var depth = EndGrainMesh.MiddleDepthMm(run, length, Along);
         return new(run.Ending, depth >= length ? EndReach.HalfLengthMm : depth);
+
+        FlowProblem Cut(WoodFlow wood) =>
+            EndGrainMesh.Of(question.Section, wood, FluidPair.Of(question.Liquid), length, Along, Across);
     }
 }

@@ -1,4 +1,3 @@
-using Alburnum.Flow.Equations;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sorbing;
 
@@ -16,17 +15,18 @@ public static class ProductRun
     public static FrontTable Table(PredictionQuestion question, WallShare walls)
     {
         ArgumentNullException.ThrowIfNull(question);
-        var (schedule, fluids, saturation) = (question.Schedule, FluidPair.Of(question.Liquid), question.WaterShare);
+        var schedule = question.Schedule;
         return new(
-            (scaled, narrowing) =>
+            way =>
             {
-                var end = WayRun.Of(schedule, fluids, saturation, scaled, narrowing);
+                var end = WayRun.Of(question, schedule, way);
                 var fullest =
                     end.FullestMinutes is > 0 and var minutes && minutes < schedule.Minutes - LeastGivenMinutes
-                        ? WayRun.Of(schedule.Until(minutes), fluids, saturation, scaled, narrowing)
+                        ? WayRun.Of(question, schedule.Until(minutes), way)
                         : end;
-                return ProductWay.Of(fullest, end, walls, narrowing);
-            }
+                return ProductWay.Of(fullest, end, walls, way.Narrowing);
+            },
+            question.Warming is not null
         );
     }
 }

@@ -96,6 +96,13 @@ public sealed class SectionMesh
         return new SectionMesh(piece, across, up, cellAt, problem);
     }
 
+    /// <summary>The same cells in <see cref="WarmedWood.Unit"/>.</summary>
+    internal FlowMesh OfUnitWood()
+    {
+        var unit = Piece with { Sapwood = WarmedWood.Unit, Heartwood = WarmedWood.Unit };
+        return Joined(Columns, _cellAt, Cells(unit, [.. ColumnEdgesMm], [.. RowEdgesMm], out _));
+    }
+
     // Permeability across the section and up it, m²; size, m; and the wood's voids.
     private readonly record struct Cell(
         double Kx,

@@ -40,7 +40,11 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
             new WoodFlow(question.Heartwood.Typical(factor), question.VoidFraction, question.WaterShare)
         );
         var mesh = SectionMesh.Of(piece, FluidPair.Of(question.Liquid), cellsAcross);
-        return new SectionRun(mesh, FlowSolver.Run(mesh.Problem, question.Schedule, steps, progress, cancellation));
+        var problem = mesh.Problem with
+        {
+            Heat = question.Warming is { } warming ? new(mesh.OfUnitWood(), warming) : null,
+        };
+        return new SectionRun(mesh, FlowSolver.Run(problem, question.Schedule, steps, progress, cancellation));
     }
 
     /// <summary>The same on fewer cells, from which the error of the grid is known; null where it was not run, or the section is too thin for fewer.</summary>
@@ -97,6 +101,12 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
 
     /// <summary>Liquid kept at the end, L per m³ of wood.</summary>
     public double NetLPerM3 => Uptake().Last().UptakeLPerM3;
+
+    /// <summary>Temperature at the end in the cell at the middle of the section's box, °C; null where nothing warms the wood, or none of it lies there.</summary>
+    public double? MiddleCelsius =>
+        Run.Celsius is { } celsius && Mesh.CellAt(Mesh.Columns / 2, Mesh.Rows / 2) is { } middle
+            ? celsius[middle]
+            : null;
 
     /// <summary>Uptake at each moment, L per m³ of wood.</summary>
     public IEnumerable<(double Minutes, double KPa, double UptakeLPerM3)> Uptake()

@@ -46,34 +46,34 @@ internal sealed class ExtrapolatedStep<T>
     /// <param name="state">Air pressure (Pa) and saturation before it, cell by cell.</param>
     /// <param name="held">Liquid and air held before it, m³, cell by cell.</param>
     /// <param name="seconds">Its length, s.</param>
-    /// <param name="half">The vessel in the middle of it.</param>
-    /// <param name="end">The vessel at its end.</param>
+    /// <param name="half">The vessel and the cells' warmth in the middle of it.</param>
+    /// <param name="end">The same at its end.</param>
     /// <param name="cancellation">Stops between iterations.</param>
     public NewtonOutcome Solve(
         double[] state,
         double[] held,
         double seconds,
-        VesselBoundary half,
-        VesselBoundary end,
+        (VesselBoundary Vessel, CellWarmth[] Cells) half,
+        (VesselBoundary Vessel, CellWarmth[] Cells) end,
         CancellationToken cancellation
     )
     {
         (_iterations, _most, _linear) = (0, 0, 0);
-        var outcome = Add(state, new TimeStep(held, seconds / 2, half), cancellation);
+        var outcome = Add(state, new TimeStep(held, seconds / 2, half.Vessel, half.Cells), cancellation);
         if (outcome.Ending != NewtonEnding.Converged)
             return outcome;
         Flows.Mix(0, 1, _newton.Solved.Flows);
         held.CopyTo(Held, 0);
         Flows.Carry(Held);
         _newton.Solved.State.CopyTo(State, 0);
-        outcome = Add(State, new TimeStep(Held, seconds / 2, end), cancellation);
+        outcome = Add(State, new TimeStep(Held, seconds / 2, end.Vessel, end.Cells), cancellation);
         if (outcome.Ending != NewtonEnding.Converged)
             return outcome;
         Flows.Mix(1, 1, _newton.Solved.Flows);
         _newton.Solved.Flows.Carry(Held);
         _newton.Solved.State.CopyTo(State, 0);
         // The whole ends close to where the halves did.
-        outcome = Add(State, new TimeStep(held, seconds, end), cancellation);
+        outcome = Add(State, new TimeStep(held, seconds, end.Vessel, end.Cells), cancellation);
         if (outcome.Ending == NewtonEnding.Converged)
             Extrapolate();
         return outcome;

@@ -9,9 +9,11 @@ namespace Alburnum.Flow.Stepping;
 /// <param name="Fluids">Liquid and air.</param>
 /// <param name="InitialSaturation">Share of each cell's voids that already holds water, 0 to 1.</param>
 /// <param name="InitialAirKPa">Absolute pressure of the air inside, kPa.</param>
+/// <param name="Heat">What warms or cools it; null where all is as warm as the solution.</param>
 public sealed record FlowProblem(
     FlowMesh Mesh,
     FluidPair Fluids,
     IReadOnlyList<double> InitialSaturation,
-    double InitialAirKPa = Schedule.AtmosphereKPa
+    double InitialAirKPa = Schedule.AtmosphereKPa,
+    WarmedWood? Heat = null
 );

@@ -42,6 +42,9 @@ public sealed record FlowRun(
     IReadOnlyList<double> AirKPa
 )
 {
+    /// <summary>Temperature of each cell at the end, °C; null where all was as warm as the solution.</summary>
+    public IReadOnlyList<double>? Celsius { get; init; }
+
     /// <summary>Share of a cell's voids that solution must have filled for the cell to count as reached. Our own choice: a reagent shows less.</summary>
     public const double ReachedShare = 0.2;
 

@@ -8,7 +8,7 @@ namespace Alburnum.Flow.Stepping;
 /// <remarks>
 /// Each step solves the balances at its end, and those of its two halves, by Newton's method with exact derivatives. What a step leaves out of
 /// balance (below the tolerance) is carried into the next one, so that the account of liquid and air stays true to round-off.
-/// Equations, limits and checks in docs/science/flow.md. Air does not dissolve; temperature is even; gravity is left out.
+/// Equations, limits and checks in docs/science/flow.md. Air does not dissolve; no vapour; gravity is left out.
 /// </remarks>
 public static class FlowSolver
 {
@@ -47,6 +47,7 @@ public static class FlowSolver
         {
             Mesh = order.Ordered(problem.Mesh),
             InitialSaturation = order.Ordered<double>([.. problem.InitialSaturation]),
+            Heat = problem.Heat is { } heat ? heat with { Mesh = order.Ordered(heat.Mesh) } : null,
         };
         // A line is solved exactly, in double precision. Elsewhere single precision is tried first, as Newton's next iteration makes good
         // what a rough answer leaves over; it does not carry where cells level out within a ten-millionth of a step.
@@ -90,5 +91,6 @@ public static class FlowSolver
             PeakSolution = order.Back(run.PeakSolution),
             ArrivalMinutes = order.Back(run.ArrivalMinutes),
             AirKPa = order.Back(run.AirKPa),
+            Celsius = run.Celsius is { } celsius ? order.Back(celsius) : null,
         };
 }

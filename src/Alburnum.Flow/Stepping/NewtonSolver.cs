@@ -65,7 +65,7 @@ internal sealed class NewtonSolver<T>
     public NewtonOutcome Solve(double[] state, TimeStep step, CancellationToken cancellation)
     {
         state.CopyTo(_trial, 0);
-        _system.Take(_trial);
+        _system.Take(_trial, step.Warmth);
         var linearIterations = 0;
         for (var iteration = 1; iteration <= MaxIterations; iteration++)
         {
@@ -84,7 +84,7 @@ internal sealed class NewtonSolver<T>
                 );
             linearIterations += linear.Iterations;
             _partition.Run(_mesh.CellCount, Move);
-            _system.Take(_trial);
+            _system.Take(_trial, step.Warmth);
             _relaxation.Relax(_trial, _change, step);
         }
         return Outcome(NewtonEnding.IterationLimit, MaxIterations);

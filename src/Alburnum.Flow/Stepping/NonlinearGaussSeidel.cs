@@ -89,13 +89,14 @@ internal sealed class NonlinearGaussSeidel
         {
             var (p, s, v) = (state[2 * i], state[2 * i + 1], _mesh.VoidM3[i]);
             ref readonly var own = ref _mobility[i];
-            var pressure = p / StandardAir.Pa;
+            var times = step.Warmth[i].AirTimes;
+            var pressure = times * p / StandardAir.Pa;
             var balance = new Balance
             {
                 Liquid = v * s - step.Before[2 * i],
                 Air = v * (1 - s) * pressure - step.Before[2 * i + 1],
                 LiquidByS = v,
-                AirByP = v * (1 - s) / StandardAir.Pa,
+                AirByP = v * (1 - s) * times / StandardAir.Pa,
                 AirByS = -v * pressure,
             };
             var end = _csr.RowStart[i + 1];
@@ -112,7 +113,7 @@ internal sealed class NonlinearGaussSeidel
             var byS = (balance.LiquidByP * balance.Air - balance.AirByP * balance.Liquid) / determinant;
             state[2 * i] = Math.Clamp(p - byP, p / 4, 4 * p + StandardAir.Pa);
             state[2 * i + 1] = Math.Clamp(s - Math.Clamp(byS, -GreatestLeap, GreatestLeap), 0, 1);
-            _mobility[i] = new CellMobility(state[2 * i], state[2 * i + 1], _fluids);
+            _mobility[i] = new CellMobility(state[2 * i], state[2 * i + 1], _fluids, step.Warmth[i]);
         }
         return CellOutcome.Unsettled;
     }

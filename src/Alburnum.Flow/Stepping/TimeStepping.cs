@@ -19,6 +19,7 @@ internal sealed class TimeStepping<T>(
     // Where the contact changes the flow starts beyond all bounds: shorter steps than this are not asked for to follow it.
     private const double LeastControlledSeconds = 1e-3;
     private readonly FlowAccount _account = new(problem);
+    private readonly HeatAccount _heat = new(problem, partition);
     private readonly ExtrapolatedStep<T> _step = new(problem, partition, control.CellTolerance);
     private double _elapsed;
     private double _seconds = control.FirstSeconds;
@@ -44,7 +45,7 @@ internal sealed class TimeStepping<T>(
                 break;
             scale.Pass(stage);
         }
-        return _account.Close(ending);
+        return _account.Close(ending) with { Celsius = _heat.Celsius };
     }
 
     private FlowEnding Through(Stage stage, UptakeScale scale, Action report)
@@ -89,19 +90,21 @@ internal sealed class TimeStepping<T>(
 
     private void Solve(Stage stage, double done, double seconds)
     {
+        _heat.Foresee(_account.Held, seconds, stage);
+        var warmth = _heat.Vessel(stage);
         _last = _step.Solve(
             _account.State,
             _account.Held,
             seconds,
-            Vessel(done + seconds / 2),
-            Vessel(done + seconds),
+            (Vessel(done + seconds / 2), _heat.Half),
+            (Vessel(done + seconds), _heat.End),
             cancellation
         );
         _newtonIterations += _last.Iterations;
         _linearIterations += _last.LinearIterations;
 
         VesselBoundary Vessel(double at) =>
-            VesselBoundary.Of(1000 * stage.KPaAt(at / 60), stage.Contact, problem.Fluids);
+            VesselBoundary.Of(1000 * stage.KPaAt(at / 60), stage.Contact, problem.Fluids, warmth);
     }
 
     private double Excess(Stage stage, double done, UptakeScale scale)
@@ -116,6 +119,7 @@ internal sealed class TimeStepping<T>(
 
     private void Keep(double kPa, double seconds, double excess)
     {
+        _heat.Keep(_account.Held, _step.Held, _step.Flows, seconds);
         _account.Keep(_step.State, _step.Held, _step.Flows, _elapsed / 60, seconds / 60);
         _elapsed += seconds;
         _steps++;

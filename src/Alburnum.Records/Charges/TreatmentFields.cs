@@ -147,6 +147,17 @@ public static class TreatmentFields
             Default = "20",
         };
 
+    /// <summary>Temperature of the wood before treatment, °C.</summary>
+    public static AskedField WoodTemperature { get; } =
+        new()
+        {
+            Key = "woodTemperature",
+            Help = "Temperature of the wood before treatment, °C",
+            Examples = "20",
+            Range = Ranges.SolutionCelsius,
+            Default = "20",
+        };
+
     /// <summary>Name of the incising pattern.</summary>
     public static AskedField Incising { get; } =
         new()

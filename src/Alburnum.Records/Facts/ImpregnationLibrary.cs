@@ -224,7 +224,8 @@ public sealed class ImpregnationLibrary
                     step.Word("against", [("air", Contact.Air), ("liquid", Contact.Liquid)]),
                     step.Number("kPa", Ranges.PressureKPa),
                     step.Number("rampMinutes", Ranges.StepMinutes),
-                    step.Number("holdMinutes", Ranges.StepMinutes)
+                    step.Number("holdMinutes", Ranges.StepMinutes),
+                    step.Has("celsius") ? step.Number("celsius", Ranges.SteamCelsius) : null
                 )
             );
         }

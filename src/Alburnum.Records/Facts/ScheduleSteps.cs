@@ -9,7 +9,15 @@ namespace Alburnum.Records.Facts;
 /// <param name="KPa">Absolute pressure to go to, kPa.</param>
 /// <param name="RampMinutes">Minutes to get there; 0 where it is reached at once.</param>
 /// <param name="HoldMinutes">Minutes to hold it; 0 where it is not held.</param>
-internal sealed record ScheduleStep(string Name, Contact Contact, double KPa, double RampMinutes, double HoldMinutes);
+/// <param name="Celsius">Temperature of the solution, of steam or of hot air, °C; null for the solution's usual one, and for air or a vacuum that brings no heat.</param>
+internal sealed record ScheduleStep(
+    string Name,
+    Contact Contact,
+    double KPa,
+    double RampMinutes,
+    double HoldMinutes,
+    double? Celsius = null
+);
 
 /// <summary>Makes schedules from what people write, or refuses them in words.</summary>
 internal static class ScheduleSteps
@@ -29,6 +37,8 @@ internal static class ScheduleSteps
             Check(step, "kPa", step.KPa, Ranges.PressureKPa);
             Check(step, "rampMinutes", step.RampMinutes, Ranges.StepMinutes);
             Check(step, "holdMinutes", step.HoldMinutes, Ranges.StepMinutes);
+            if (step.Celsius is { } celsius)
+                Check(step, "celsius", celsius, Stage.CelsiusRange(step.Contact));
         }
         if (steps.Count > 0 && !steps.Any(step => step.Contact == Contact.Liquid))
             problems.Add(
@@ -49,9 +59,9 @@ internal static class ScheduleSteps
         foreach (var step in steps)
         {
             if (step.RampMinutes > 0)
-                stages.Add(new Stage(step.Name, step.Contact, step.RampMinutes, pressure, step.KPa));
+                stages.Add(new Stage(step.Name, step.Contact, step.RampMinutes, pressure, step.KPa, step.Celsius));
             if (step.HoldMinutes > 0)
-                stages.Add(new Stage(step.Name, step.Contact, step.HoldMinutes, step.KPa, step.KPa));
+                stages.Add(new Stage(step.Name, step.Contact, step.HoldMinutes, step.KPa, step.KPa, step.Celsius));
             pressure = step.KPa;
         }
         if (stages.Count == 0)

@@ -65,7 +65,7 @@ public static class ExpectationMapping
     /// <summary>What to mind with a prediction and with a charge.</summary>
     internal static IEnumerable<string> Cautions(CaseExpectation expected) =>
         [
-            .. expected.Prediction is { } known ? TreatingWords.Current.Cautions(known.Asked.MoisturePercent) : [],
+            .. expected.Prediction is { } known ? TreatingWords.Current.Cautions(known.Asked) : [],
             .. expected.Charge is null ? [] : ChargeWords.Current.Cautions,
         ];
 

@@ -101,7 +101,7 @@ public static class IncisingMapping
             PenaltySource = chosen?.Pattern is null ? null : words.Source(penalty),
             Check = design.Check is { } check ? words.Say(check) : null,
             Assumptions = TreatingWords.Current.Say(design.Asked.Assumptions),
-            Cautions = words.Cautions(design.Asked.MoisturePercent),
+            Cautions = words.Cautions(design.Asked),
         };
     }
 }

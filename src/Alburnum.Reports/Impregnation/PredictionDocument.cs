@@ -163,6 +163,9 @@ public sealed record SolverDocument
     /// <summary>That the expected values lie apart from this, where they do by more than a tenth; null where they do not, or the wood is incised.</summary>
     public required string? Difference { get; init; }
 
+    /// <summary>Temperature in the middle of the section at the end, °C; null where nothing warms the wood.</summary>
+    public required double? MiddleCelsius { get; init; }
+
     /// <summary>Largest imbalance of liquid or air at any step, as a share of the voids.</summary>
     public required double WorstImbalance { get; init; }
 

@@ -58,7 +58,7 @@ public static class PredictionMapping
             Models = [.. PredictionWords.Current.Models(prediction)],
             RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
-            Cautions = words.Cautions(asked.MoisturePercent),
+            Cautions = words.Cautions(asked),
         };
     }
 
@@ -92,6 +92,7 @@ public static class PredictionMapping
             StepErrorMm = section.StepError(run => run.MeanDepthMm()),
             StepErrorLPerM3 = section.StepError(run => run.NetLPerM3),
             Difference = gap is { IsLarge: true } ? PredictionWords.Current.Differ(gap) : null,
+            MiddleCelsius = section.MiddleCelsius,
             WorstImbalance = section.Run.Moments.Max(moment =>
                 Math.Max(Math.Abs(moment.LiquidImbalance), Math.Abs(moment.AirImbalance))
             ),

@@ -68,7 +68,7 @@ public static class SawingMapping
             PieceShare = log.PieceShare,
             CoreShare = log.CoreShare,
             Assumptions = TreatingWords.Current.Say(log.Assumptions),
-            Cautions = SawingWords.Current.Cautions(log.Asked.MoisturePercent),
+            Cautions = SawingWords.Current.Cautions(log.Asked),
         };
     }
 

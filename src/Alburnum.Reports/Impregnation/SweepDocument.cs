@@ -74,7 +74,7 @@ public static class SweepMapping
                     .Chunk(request.Across.Values.Count)
                     .Select(row => (IReadOnlyList<double?>)row),
             ],
-            Cautions = TreatingWords.Current.Cautions(request.WettestPercent),
+            Cautions = TreatingWords.Current.Cautions(request.WettestPercent, request.IsWarmed),
         };
     }
 

@@ -14,9 +14,8 @@ public sealed class IncisingWords(Wording wording)
     public static IncisingWords Current => new(Wording.Current);
 
     /// <summary>Said on every design.</summary>
-    /// <param name="moisturePercent">Moisture content before treatment, %.</param>
-    public IReadOnlyList<string> Cautions(double moisturePercent) =>
-        [wording.Say("incising.caution"), .. _treating.Cautions(moisturePercent)];
+    public IReadOnlyList<string> Cautions(TreatingQuestion asked) =>
+        [wording.Say("incising.caution"), .. _treating.Cautions(asked)];
 
     /// <summary>What is asked, in one line.</summary>
     public string Title(TreatingQuestion asked) => wording.Say("incising.title", ("asked", _treating.Title(asked)));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Alburnum.Flow.Stepping;
+using Alburnum.Impregnation.Heating;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
 using Alburnum.Workflows.Impregnation;
@@ -267,8 +268,26 @@ public sealed class PredictionWords(Wording wording)
             ("liquid", question.Liquid.Name),
             ("viscosity", Figures.Number(question.Liquid.ViscosityMPaS, 2))
         );
+        if (question.Warming is { } warming)
+            yield return Warmed(warming, question);
         yield return wording.Say("prediction.assumed-laws");
     }
+
+    private string Warmed(Warming warming, PredictionQuestion question)
+    {
+        var water = question.VoidFraction * question.WaterShare;
+        return wording.Say(
+            "prediction.warming",
+            ("wood", Figures.Number(warming.WoodCelsius, 0)),
+            ("solution", Figures.Number(warming.SolutionCelsius, 0)),
+            ("conductivity", Figures.Number(warming.Wood.ConductivityWPerMK(1000 * water), 2)),
+            ("capacity", Figures.Number((warming.Wood.WallsJPerM3K + WoodHeat.LiquidJPerM3K * water) / 1e6, 2))
+        );
+    }
+
+    /// <summary>How warm it is in the middle of the section at the end.</summary>
+    public string MiddleCelsius(double celsius) =>
+        wording.Say("prediction.middle-celsius", ("celsius", Figures.Number(celsius, 0)));
 
     private static IReadOnlyList<string> Row(string name, Spread spread, int decimals) =>
         [

@@ -11,9 +11,8 @@ public sealed class SawingWords(Wording wording)
     public static SawingWords Current => new(Wording.Current);
 
     /// <summary>Said on every log.</summary>
-    /// <param name="moisturePercent">Moisture content before treatment, %.</param>
-    public IReadOnlyList<string> Cautions(double moisturePercent) =>
-        [wording.Say("sawing.model"), .. new TreatingWords(wording).Cautions(moisturePercent)];
+    public IReadOnlyList<string> Cautions(TreatingQuestion asked) =>
+        [wording.Say("sawing.model"), .. new TreatingWords(wording).Cautions(asked)];
 
     /// <summary>What was cut, in one line.</summary>
     public string Title(PredictedLog log)

@@ -16,8 +16,21 @@ public sealed class TreatingWords(Wording wording)
 
     /// <summary>Said on every prediction.</summary>
     /// <param name="moisturePercent">Moisture content before treatment, %: wet timber is said first.</param>
-    public IReadOnlyList<string> Cautions(double moisturePercent) =>
-        [.. TooWet(moisturePercent), wording.Say("treating.caution-check"), wording.Say("treating.caution-label")];
+    /// <param name="isWarmed">Whether wood and solution differ in temperature, or steam or hot air warms the wood.</param>
+    public IReadOnlyList<string> Cautions(double moisturePercent, bool isWarmed) =>
+        [
+            .. TooWet(moisturePercent),
+            .. isWarmed ? new[] { wording.Say("treating.caution-heat") } : [],
+            wording.Say("treating.caution-check"),
+            wording.Say("treating.caution-label"),
+        ];
+
+    /// <summary>The same of one question.</summary>
+    public IReadOnlyList<string> Cautions(TreatingQuestion asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        return Cautions(asked.MoisturePercent, asked.Prediction.Warming is not null);
+    }
 
     /// <summary>That timber is too wet for treatment; nothing where it is not.</summary>
     /// <param name="moisturePercent">Moisture content before treatment, %.</param>

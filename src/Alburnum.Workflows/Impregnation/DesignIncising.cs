@@ -1,5 +1,6 @@
 using Alburnum.Facts;
 using Alburnum.Flow.Equations;
+using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
@@ -168,15 +169,15 @@ public static class DesignIncising
         {
             // A face is met along the radius or the tangent, as it was sawn: taken alike here, as the search does.
             var wood = (law with { Directions = law.Directions.AlikeAcross() }).Typical();
-            var cell = IncisedCell.Of(
-                pattern,
-                new WoodFlow(wood, question.VoidFraction, question.WaterShare),
-                FluidPair.Of(question.Liquid),
-                bottomMm,
-                side
-            );
+            var cell = Cut(new WoodFlow(wood, question.VoidFraction, question.WaterShare));
+            var heat = question.Warming is { } warming
+                ? new WarmedWood(Cut(WarmedWood.Unit).Problem.Mesh, warming)
+                : null;
             var run = FlowSolver.Run(
-                cell.Problem,
+                cell.Problem with
+                {
+                    Heat = heat,
+                },
                 question.Schedule,
                 StepControl.Usual,
                 side == boxes ? ShareDone.To(progress) : null,
@@ -184,6 +185,9 @@ public static class DesignIncising
             );
             var depths = cell.Depths(run);
             return (new(depths.Min(at => at.DepthMm), depths.Sum(at => at.Share * at.DepthMm)), run.Ending);
+
+            IncisedCell Cut(WoodFlow flow) =>
+                IncisedCell.Of(pattern, flow, FluidPair.Of(question.Liquid), bottomMm, side);
         }
     }
 }

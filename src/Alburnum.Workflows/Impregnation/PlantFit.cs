@@ -240,10 +240,22 @@ internal sealed class PlantFit
             );
     }
 
-    /// <summary>What a run of the flow solver depends on. Below fibre saturation moisture makes no difference to it; free water does, to a hundredth.</summary>
-    private sealed record Treatment(Section? Section, string Schedule, double? PressureMinutes, double WaterShare)
+    /// <summary>What a run of the flow solver depends on. Below fibre saturation moisture makes no difference to it but where heat comes in; free water does, to a hundredth.</summary>
+    private sealed record Treatment(
+        Section? Section,
+        string Schedule,
+        double? PressureMinutes,
+        double WaterShare,
+        double? WarmedMoisturePercent
+    )
     {
         public static Treatment Of(TreatingRequest request, PredictionQuestion question) =>
-            new(request.Section, request.Schedule, request.PressureMinutes, Math.Round(question.WaterShare, 2));
+            new(
+                request.Section,
+                request.Schedule,
+                request.PressureMinutes,
+                Math.Round(question.WaterShare, 2),
+                question.Warming is null ? null : Math.Round(request.MoisturePercent)
+            );
     }
 }

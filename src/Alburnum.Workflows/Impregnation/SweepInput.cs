@@ -22,6 +22,7 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
             (request, value) => request with { PressureMinutes = value }
         ),
         new(NameOf(TreatmentFields.Temperature), "°C", (request, value) => request with { Celsius = value }),
+        new(NameOf(TreatmentFields.WoodTemperature), "°C", (request, value) => request with { WoodCelsius = value }),
         new(NameOf(TreatmentFields.Depth), "mm", (request, value) => request with { DepthMm = value }),
         new(NameOf(TreatmentFields.ZoneDepth), "mm", (request, value) => request with { ZoneDepthMm = value }),
         new(NameOf(TreatmentFields.Sapwood), "mm", (request, value) => request with { SapwoodMm = value }),
@@ -36,6 +37,10 @@ public sealed record SweepInput(string Name, string Unit, Func<TreatingRequest, 
 
     /// <summary>True for the moisture content.</summary>
     internal bool IsMoisture => Name == NameOf(TreatmentFields.Moisture);
+
+    /// <summary>True for the temperatures of solution and wood.</summary>
+    internal bool IsTemperature =>
+        Name == NameOf(TreatmentFields.Temperature) || Name == NameOf(TreatmentFields.WoodTemperature);
 
     private static string NameOf(AskedField field) => field.Option.TrimStart('-');
 

@@ -34,6 +34,10 @@ public sealed record SweepRequest
             .DefaultIfEmpty(Treating.MoisturePercent)
             .Max();
 
+    /// <summary>Whether wood and solution differ in temperature at some point.</summary>
+    public bool IsWarmed =>
+        Treating.WoodCelsius != Treating.Celsius || new[] { Across, Up }.Any(swept => swept.Input.IsTemperature);
+
     /// <summary>Points of the sweep.</summary>
     public int Points => Across.Values.Count * Up.Values.Count;
 }

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Facts;
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Heating;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Charges;
@@ -81,6 +82,7 @@ public sealed record TreatingQuestion
                 VoidFraction = cavities.Share,
                 WaterShare = cavities.WaterShare,
                 Liquid = TreatingLiquid.Water(TreatmentFields.Temperature.InRange(request.Celsius, file)),
+                Warming = WarmingOf(request, schedule.Value, WoodDensity.SpecificGravity(basic, shrinkage, moisture)),
                 Schedule = schedule.Value,
                 Incising = PatternOf(request, library),
                 Rule = RuleOf(request),
@@ -159,6 +161,15 @@ public sealed record TreatingQuestion
                 )
             )
         );
+    }
+
+    private static Warming? WarmingOf(TreatingRequest request, Schedule schedule, double specificGravity)
+    {
+        var wood = TreatmentFields.WoodTemperature.InRange(request.WoodCelsius, request.File);
+        if (wood == request.Celsius && !schedule.IsHeated)
+            return null;
+        var inWalls = Math.Min(request.MoisturePercent, WoodDensity.FibreSaturationPercent);
+        return new(new(1000 * specificGravity, inWalls), wood, request.Celsius);
     }
 
     // Ovendry mass over green volume; refused where the cavities are nearly full of water.

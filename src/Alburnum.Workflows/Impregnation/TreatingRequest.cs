@@ -69,6 +69,9 @@ public sealed record TreatingRequest
     /// <summary>Temperature of the solution, °C.</summary>
     public double Celsius { get; init; } = TreatmentFields.Temperature.DefaultNumber;
 
+    /// <summary>Temperature of the wood before treatment, °C.</summary>
+    public double WoodCelsius { get; init; } = TreatmentFields.WoodTemperature.DefaultNumber;
+
     /// <summary>Name of the incising pattern; null where the timber is not incised.</summary>
     public string? Incising { get; init; }
 

@@ -111,6 +111,9 @@ public static class Ranges
     /// <summary>Temperature of a working solution.</summary>
     public static NumberRange SolutionCelsius { get; } = NumberRange.Within(0, 95, "°C");
 
+    /// <summary>Temperature of steam or hot air against the wood, °C.</summary>
+    public static NumberRange SteamCelsius { get; } = NumberRange.Within(0, 150, "°C");
+
     /// <summary>Temperature of the air that wood dries in.</summary>
     public static NumberRange AirCelsius { get; } = NumberRange.Within(0, 90, "°C");
 

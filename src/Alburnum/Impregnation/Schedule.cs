@@ -21,14 +21,17 @@ public sealed record Stage
     /// <param name="minutes">Duration, min. Above 0, at most 1e5.</param>
     /// <param name="fromKPa">Absolute pressure at the start, kPa. 0.1 to 5000.</param>
     /// <param name="toKPa">Absolute pressure at the end, kPa. 0.1 to 5000.</param>
+    /// <param name="celsius">Temperature of the solution (0 to 95 °C), of steam or of hot air (0 to 150 °C); null for the solution's usual one, and for air or a vacuum that brings no heat.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public Stage(string name, Contact contact, double minutes, double fromKPa, double toKPa)
+    public Stage(string name, Contact contact, double minutes, double fromKPa, double toKPa, double? celsius = null)
     {
         Name = name;
         Contact = contact;
         Minutes = Require.Positive(Require.Within(minutes, Ranges.StepMinutes), "min");
         FromKPa = Require.Within(fromKPa, Ranges.PressureKPa);
         ToKPa = Require.Within(toKPa, Ranges.PressureKPa);
+        if (celsius is { } heated)
+            Celsius = Require.Within(heated, CelsiusRange(contact));
     }
 
     /// <summary>What the stage is.</summary>
@@ -46,9 +49,20 @@ public sealed record Stage
     /// <summary>Absolute pressure at the end, kPa.</summary>
     public double ToKPa { get; }
 
+    /// <summary>Temperature of the solution, of steam or of hot air, °C; null for the solution's usual one, and for air or a vacuum that brings no heat.</summary>
+    public double? Celsius { get; }
+
+    /// <summary>How warm what touches the wood may be.</summary>
+    public static NumberRange CelsiusRange(Contact contact) =>
+        contact == Contact.Liquid ? Ranges.SolutionCelsius : Ranges.SteamCelsius;
+
     /// <summary>Absolute pressure at a moment of the stage, kPa.</summary>
     /// <param name="minutes">Time since the stage began, min. 0 to its duration.</param>
     public double KPaAt(double minutes) => FromKPa + (ToKPa - FromKPa) * Math.Clamp(minutes / Minutes, 0, 1);
+
+    /// <summary>The same stage for another time, between other pressures.</summary>
+    internal Stage With(double minutes, double fromKPa, double toKPa) =>
+        new(Name, Contact, minutes, fromKPa, toKPa, Celsius);
 }
 
 /// <summary>The pressure history of a vessel from closing the door to opening it: stages in order.</summary>
@@ -69,6 +83,9 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             .Select(stage => Math.Max(stage.FromKPa, stage.ToKPa))
             .DefaultIfEmpty(0)
             .Max();
+
+    /// <summary>Whether a stage has a temperature of its own.</summary>
+    public bool IsHeated => Stages.Any(stage => stage.Celsius is not null);
 
     /// <summary>Whether solution is pressed into the wood, so that it can be pressed for longer: not where it is brushed on, or the wood lies in it.</summary>
     public bool IsUnderPressure => PeakKPa > 1.01 * AtmosphereKPa;
@@ -94,9 +111,7 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
         {
             Stages =
             [
-                .. Stages.Select(stage =>
-                    Holds(stage) ? new Stage(stage.Name, stage.Contact, minutes, stage.FromKPa, stage.ToKPa) : stage
-                ),
+                .. Stages.Select(stage => Holds(stage) ? stage.With(minutes, stage.FromKPa, stage.ToKPa) : stage),
             ],
         };
 
@@ -115,16 +130,7 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
         double Moved(double p) => p == peak ? kPa : p;
         return this with
         {
-            Stages =
-            [
-                .. Stages.Select(stage => new Stage(
-                    stage.Name,
-                    stage.Contact,
-                    stage.Minutes,
-                    Moved(stage.FromKPa),
-                    Moved(stage.ToKPa)
-                )),
-            ],
+            Stages = [.. Stages.Select(stage => stage.With(stage.Minutes, Moved(stage.FromKPa), Moved(stage.ToKPa)))],
         };
     }
 
@@ -140,7 +146,7 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
             if (left <= 0)
                 break;
             var length = Math.Min(stage.Minutes, left);
-            stages.Add(new Stage(stage.Name, stage.Contact, length, stage.FromKPa, stage.KPaAt(length)));
+            stages.Add(stage.With(length, stage.FromKPa, stage.KPaAt(length)));
             left -= stage.Minutes;
         }
         return this with { Stages = stages };

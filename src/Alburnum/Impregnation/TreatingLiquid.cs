@@ -30,10 +30,16 @@ public sealed record TreatingLiquid
     /// <summary>Surface tension against air, mN/m.</summary>
     public double SurfaceTensionMNPerM { get; }
 
+    /// <summary>Viscosity of water, mPa·s.</summary>
+    /// <param name="celsius">Temperature, °C.</param>
+    /// <remarks>2.414e-5·10^(247.8/(T − 140)) Pa·s, T in kelvin, remembered; within 0.6 % of IAPWS 2008 from 10 to 60 °C.</remarks>
+    public static double ViscosityOfWaterMPaS(double celsius) =>
+        1000 * 2.414e-5 * Math.Pow(10, 247.8 / (celsius + 273.15 - 140));
+
     /// <summary>A thin waterborne solution, taken as water at a temperature.</summary>
     /// <param name="celsius">Temperature, °C. 0 to 95.</param>
     /// <remarks>
-    /// Viscosity 2.414e-5·10^(247.8/(T − 140)) Pa·s, T in kelvin, remembered; within 0.6 % of IAPWS 2008 from 10 to 60 °C.
+    /// Viscosity: <see cref="ViscosityOfWaterMPaS"/>.
     /// Density by a quartic fitted to IAPWS-97 from 1 to 95 °C, within 0.04 kg/m³; surface tension 72.8 mN/m at 20 °C, −0.15 per degree.
     /// A product that thickens the water has its own figures: use the constructor.
     /// </remarks>
@@ -42,7 +48,7 @@ public sealed record TreatingLiquid
         Require.Within(celsius, Ranges.SolutionCelsius);
         return new TreatingLiquid(
             "water-thin solution",
-            WaterViscosityMPaS(celsius),
+            ViscosityOfWaterMPaS(celsius),
             WaterDensityKgPerM3(celsius - 4),
             72.8 - 0.15 * (celsius - 20)
         );
@@ -50,7 +56,4 @@ public sealed record TreatingLiquid
 
     private static double WaterDensityKgPerM3(double above4) =>
         999.9764 + above4 * (-8.6308e-3 + above4 * (-6.97378e-3 + above4 * (3.91624e-5 - 1.32408e-7 * above4)));
-
-    private static double WaterViscosityMPaS(double celsius) =>
-        1000 * 2.414e-5 * Math.Pow(10, 247.8 / (celsius + 273.15 - 140));
 }

@@ -223,6 +223,41 @@ public sealed class PredictCommandTests : IDisposable
         Assert.Contains("rampMinutes: found -5", run.Errors, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("118", 0, "Conductivity")]
+    [InlineData("200", 2, "celsius: found 200")]
+    public async Task Wood_is_steamed_where_a_step_of_the_schedule_says_how_hot(string celsius, int status, string said)
+    {
+        var file = _folder.Write(
+            "steamed.yaml",
+            $$"""
+            schedules:
+              - name: steamed
+                steps:
+                  - { step: steaming, against: air, kPa: 186, rampMinutes: 10, holdMinutes: 120, celsius: {{celsius}} }
+                  - { step: pressure, against: liquid, kPa: 1200, rampMinutes: 10, holdMinutes: 60 }
+                source: trade-practice
+                standing: common practice
+            """
+        );
+        var run = await AlburnumRun.Of(
+            "predict",
+            "Norway spruce",
+            "75x75",
+            "--schedules",
+            file,
+            "--schedule",
+            "steamed",
+            "--cells",
+            "16",
+            "--pieces",
+            "200"
+        );
+
+        Assert.Equal(status, run.Status);
+        Assert.Contains(said, run.Output + run.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_sweep_writes_its_map_and_goes_on_where_it_stopped()
     {

@@ -28,8 +28,8 @@ public class JacobianAssemblyTests
                     var fluids = FluidPair.Of(TreatingLiquid.Water());
                     var assembly = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
                     var held = Held(mesh, before);
-                    Assemble(assembly, Flat(now), held, VesselBoundary.Of(vessel, contact, fluids));
-                    var plain = PlainBalances.Of(mesh, fluids, now, held, 60, vessel, contact);
+                    Assemble(assembly, Flat(now), held, Vessel(vessel, contact, fluids));
+                    var plain = PlainBalances.Of(mesh, fluids, Warmed(now), held, 60, vessel, contact);
 
                     for (var i = 0; i < plain.Length; i++)
                         Assert.Equal(plain[i], assembly.Residual[i], 1e-12 * (1 + Math.Abs(plain[i])));
@@ -50,7 +50,7 @@ public class JacobianAssemblyTests
                     var assembly = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
                     var held = Held(mesh, now);
                     var state = Flat(now);
-                    Assemble(assembly, state, held, VesselBoundary.Of(vessel, contact, fluids));
+                    Assemble(assembly, state, held, Vessel(vessel, contact, fluids));
                     var exact = Dense(assembly.Jacobian);
                     for (var unknown = 0; unknown < state.Length; unknown++)
                     {
@@ -74,7 +74,7 @@ public class JacobianAssemblyTests
                         var moved = (double[])state.Clone();
                         moved[unknown] += by;
                         var twin = new JacobianAssembly<double>(mesh, fluids, TwoWayPartition.Usual);
-                        Assemble(twin, moved, held, VesselBoundary.Of(vessel, contact, fluids));
+                        Assemble(twin, moved, held, Vessel(vessel, contact, fluids));
                         return twin.Residual;
                     }
                 },
@@ -89,9 +89,26 @@ public class JacobianAssemblyTests
         VesselBoundary vessel
     )
     {
-        assembly.Take(state);
-        assembly.Assemble(state, new TimeStep(held, 60, vessel));
+        assembly.Take(state, Warmth);
+        assembly.Assemble(state, new TimeStep(held, 60, vessel, Warmth));
     }
+
+    // Each cell as warm as it likes.
+    private static readonly CellWarmth[] Warmth =
+    [
+        new(1, 1),
+        new(1.4, 0.95),
+        new(0.7, 1.05),
+        new(2.5, 0.8),
+        new(1, 1),
+        new(1.1, 0.98),
+    ];
+
+    private static VesselBoundary Vessel(double pa, Contact contact, FluidPair fluids) =>
+        VesselBoundary.Of(pa, contact, fluids, new CellWarmth(1.2, 0.97));
+
+    private static WarmCell[] Warmed((double P, double S)[] state) =>
+        [.. state.Zip(Warmth, (cell, warmth) => new WarmCell(cell.P, cell.S, warmth))];
 
     // Six cells in a ring with a short cut, two of them at the surface.
     private static FlowMesh Ring() =>
@@ -130,13 +147,16 @@ public class JacobianAssemblyTests
     }
 }
 
+/// <summary>One cell: air pressure, Pa, saturation, and warmth.</summary>
+internal readonly record struct WarmCell(double P, double S, CellWarmth Warmth);
+
 /// <summary>The balances of liquid and air, written cell by cell as in docs/science/flow.md, with no thought of speed.</summary>
 internal static class PlainBalances
 {
     public static double[] Of(
         FlowMesh mesh,
         FluidPair fluids,
-        (double P, double S)[] now,
+        WarmCell[] now,
         double[] held,
         double seconds,
         double vesselPa,
@@ -147,7 +167,8 @@ internal static class PlainBalances
         for (var i = 0; i < now.Length; i++)
         {
             balance[2 * i] = mesh.VoidM3[i] * now[i].S - held[2 * i];
-            balance[2 * i + 1] = mesh.VoidM3[i] * (1 - now[i].S) * now[i].P / StandardAir.Pa - held[2 * i + 1];
+            balance[2 * i + 1] =
+                mesh.VoidM3[i] * (1 - now[i].S) * now[i].P * now[i].Warmth.AirTimes / StandardAir.Pa - held[2 * i + 1];
             for (var c = 0; c < mesh.First.Length; c++)
             {
                 var other =
@@ -171,7 +192,7 @@ internal static class PlainBalances
                         * liquidOut
                         * 1000
                         / fluids.LiquidMPaS
-                        * (liquidOut > 0 ? fluids.Relative.At(now[i].S).Liquid : 1);
+                        * (liquidOut > 0 ? fluids.Relative.At(now[i].S).Liquid * now[i].Warmth.FlowsTimes : 1.2);
                 var airOut = now[i].P - vesselPa;
                 if (airOut > 0)
                     balance[2 * i + 1] +=
@@ -181,26 +202,34 @@ internal static class PlainBalances
                         / fluids.AirMPaS
                         * fluids.Relative.At(now[i].S).Air
                         * now[i].P
+                        * now[i].Warmth.AirTimes
                         / StandardAir.Pa;
                 else if (contact == Contact.Air)
-                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * vesselPa / StandardAir.Pa;
+                    balance[2 * i + 1] += t * airOut * 1000 / fluids.AirMPaS * 0.97 * vesselPa / StandardAir.Pa;
             }
         }
         return balance;
 
-        double LiquidPa((double P, double S) cell) => cell.P - 1000 * fluids.Capillary.At(cell.S).KPa;
+        double LiquidPa(WarmCell cell) => cell.P - 1000 * fluids.Capillary.At(cell.S).KPa;
 
-        double LiquidFlow((double P, double S) from, (double P, double S) to)
+        double LiquidFlow(WarmCell from, WarmCell to)
         {
             var drop = LiquidPa(from) - LiquidPa(to);
-            return drop * fluids.Relative.At(drop > 0 ? from.S : to.S).Liquid * 1000 / fluids.LiquidMPaS;
+            var source = drop > 0 ? from : to;
+            return drop * fluids.Relative.At(source.S).Liquid * source.Warmth.FlowsTimes * 1000 / fluids.LiquidMPaS;
         }
 
-        double AirFlow((double P, double S) from, (double P, double S) to)
+        double AirFlow(WarmCell from, WarmCell to)
         {
             var drop = from.P - to.P;
             var source = drop > 0 ? from : to;
-            return drop * fluids.Relative.At(source.S).Air * source.P / StandardAir.Pa * 1000 / fluids.AirMPaS;
+            return drop
+                * fluids.Relative.At(source.S).Air
+                * source.P
+                * source.Warmth.AirTimes
+                / StandardAir.Pa
+                * 1000
+                / fluids.AirMPaS;
         }
     }
 }

@@ -199,8 +199,10 @@ public class LinearSolverTests
         var held = new double[state.Length];
         for (var i = 0; i < mesh.CellCount; i++)
             (held[2 * i], held[2 * i + 1]) = (0.9 * mesh.VoidM3[i] * state[2 * i + 1], mesh.VoidM3[i] * 0.7);
-        assembly.Take(state);
-        assembly.Assemble(state, new TimeStep(held, seconds, VesselBoundary.Of(1.3e6, Contact.Liquid, Fluids)));
+        var warmth = Flows.Even(mesh.CellCount);
+        assembly.Take(state, warmth);
+        var vessel = VesselBoundary.Of(1.3e6, Contact.Liquid, Fluids, CellWarmth.Even);
+        assembly.Assemble(state, new TimeStep(held, seconds, vessel, warmth));
         return assembly;
     }
 

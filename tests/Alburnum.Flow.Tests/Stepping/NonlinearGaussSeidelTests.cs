@@ -24,7 +24,7 @@ public class NonlinearGaussSeidelTests
             (state[2 * i], state[2 * i + 1]) = (2e5, i < 10 ? 1 : 0.1);
             moved[2 * i + 1] = i < 10 ? -0.9 : 0;
         }
-        var step = new TimeStep(before, 5, VesselBoundary.Of(5e5, Contact.Liquid, Fluids));
+        var step = Step(before);
         var thrown = Worst();
         new NonlinearGaussSeidel(mesh, Fluids, assembly.Jacobian.Pattern, assembly.Mobility).Relax(state, moved, step);
 
@@ -34,12 +34,15 @@ public class NonlinearGaussSeidelTests
 
         double Worst()
         {
-            assembly.Take(state);
+            assembly.Take(state, step.Warmth);
             assembly.Assemble(state, step);
             // The cells beside those that may be moved feel them, and are left to the next iteration for the whole.
             return assembly.Residual.Take(20).Max(Math.Abs);
         }
     }
+
+    private static TimeStep Step(double[] before) =>
+        new(before, 5, VesselBoundary.Of(5e5, Contact.Liquid, Fluids, CellWarmth.Even), Flows.Even(before.Length / 2));
 
     [Fact]
     public void Where_no_saturation_moved_nothing_is_relaxed()
@@ -48,12 +51,13 @@ public class NonlinearGaussSeidelTests
         var assembly = new JacobianAssembly<double>(mesh, Fluids, TwoWayPartition.Usual);
         double[] state = [.. Enumerable.Range(0, 10).SelectMany(i => new[] { 1e5 * (1 + i), 0.3 })];
         var before = new double[20];
-        assembly.Take(state);
+        var step = Step(before);
+        assembly.Take(state, step.Warmth);
         double[] kept = [.. state];
         new NonlinearGaussSeidel(mesh, Fluids, assembly.Jacobian.Pattern, assembly.Mobility).Relax(
             state,
             new double[20],
-            new TimeStep(before, 5, VesselBoundary.Of(5e5, Contact.Liquid, Fluids))
+            step
         );
 
         Assert.Equal(kept, state);

@@ -1,6 +1,7 @@
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
+using Alburnum.Impregnation.Heating;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Requirements;
@@ -44,9 +45,11 @@ public sealed class OnePhysicsTests
             ZoneDepthMm = null,
         };
 
-    private static SolverGap Gap(string schedule, double lateralM2, double waterShare)
+    private static SolverGap Gap(string schedule, double lateralM2, double waterShare) =>
+        Gap(Square(schedule, lateralM2, waterShare), schedule);
+
+    private static SolverGap Gap(PredictionQuestion question, string schedule)
     {
-        var question = Square(schedule, lateralM2, waterShare);
         var quick = QuickPrediction.Draw(question, WayRun.Table(question), seed: 1, pieces: 100);
         // A brush leaves about a millimetre: less than the cells that do for the rest can tell.
         var solved = SectionRun.WithCoarser(
@@ -70,6 +73,26 @@ public sealed class OnePhysicsTests
             {
                 var gap = Gap(schedule, Math.Pow(10, decade), 0);
                 Assert.False(gap.IsLarge, $"{schedule}, 1e{decade} m²: {gap}");
+            }
+        );
+
+    [Theory]
+    [InlineData(10, 65)]
+    [InlineData(40, 5)]
+    public void So_they_do_where_the_solution_warms_or_cools_the_wood(double woodCelsius, double solutionCelsius) =>
+        Parallel.For(
+            -19,
+            -15,
+            new ParallelOptions { CancellationToken = TestContext.Current.CancellationToken },
+            decade =>
+            {
+                var question = Square("full cell", Math.Pow(10, decade), 0) with
+                {
+                    Liquid = TreatingLiquid.Water(solutionCelsius),
+                    Warming = new(new WoodHeat(480, 20), woodCelsius, solutionCelsius),
+                };
+                var gap = Gap(question, "full cell");
+                Assert.False(gap.IsLarge, $"1e{decade} m²: {gap}");
             }
         );
 

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Alburnum.Impregnation.Prediction;
 
 /// <summary>What one schedule with one solution brings about in wood of every permeability and size: the flow solver's answers on one way from a face inwards, and what lies between them.</summary>
@@ -5,7 +7,8 @@ namespace Alburnum.Impregnation.Prediction;
 /// Everything on a way depends on one number, κ = k/(φL²), and on how much the way narrows from the face inwards: not at all under a flat
 /// face, to nothing in a round or square piece. The solver is run for κ at even steps of its logarithm, eight to a decade, on a way that does
 /// not narrow and on one that narrows to nothing, each only when it is asked for; between them the answers are drawn straight. Below the
-/// least κ the front goes in as the root of κ.
+/// least κ the front goes in as the root of κ. Where heat has to come in first, the length counts by itself: there is a set of runs for each
+/// length, to the nearest of lengths a tenth apart.
 /// </remarks>
 public sealed class FrontTable
 {
@@ -13,23 +16,16 @@ public sealed class FrontTable
     private const double MostLn = -19.5;
     private const int Rows = 77;
     private const double Step = (MostLn - LeastLn) / (Rows - 1);
-    private readonly Lazy<FilledWay>[] _flat;
-    private readonly Lazy<FilledWay>[] _closing;
+    private static readonly double LengthStep = Math.Log(1.1);
+    private readonly ConcurrentDictionary<int, RunsOfLength> _runs = [];
+    private readonly Func<SingleWay, FilledWay> _solve;
+    private readonly bool _byLength;
 
     /// <summary>A table that is filled as it is read.</summary>
-    /// <param name="solve">The solver on one way: κ, 1/1 in SI units, and the share of its breadth that the way has lost at its end, 0 or 1.</param>
-    public FrontTable(Func<double, double, FilledWay> solve)
-    {
-        ArgumentNullException.ThrowIfNull(solve);
-        (_flat, _closing) = (Table(0), Table(1));
-
-        Lazy<FilledWay>[] Table(double narrowing) =>
-            [
-                .. Enumerable
-                    .Range(0, Rows)
-                    .Select(row => new Lazy<FilledWay>(() => solve(Math.Exp(LeastLn + row * Step), narrowing))),
-            ];
-    }
+    /// <param name="solve">The solver on one way.</param>
+    /// <param name="byLength">Whether two ways of the same κ differ where they are of different lengths, as heat comes to the end of one sooner.</param>
+    public FrontTable(Func<SingleWay, FilledWay> solve, bool byLength = false) =>
+        (_solve, _byLength) = (solve, byLength);
 
     /// <summary>What a way holds after the schedule.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>
@@ -40,6 +36,7 @@ public sealed class FrontTable
     {
         var way = wayMm / 1000;
         var at = (Math.Log(permeabilityM2 / (voidFraction * way * way)) - LeastLn) / Step;
+        var (flats, closings) = Runs(wayMm);
         if (!(at > 0))
             return Read(0, 0, Math.Exp(Math.Max(at, -1e4) * Step / 2));
         var row = Math.Min((int)at, Rows - 2);
@@ -48,8 +45,8 @@ public sealed class FrontTable
         WayReading Read(int row, double between, double scale)
         {
             var next = between > 0 ? row + 1 : row;
-            var closing = narrowing > 0 ? _closing : _flat;
-            var flat = narrowing < 1 ? _flat : _closing;
+            var closing = narrowing > 0 ? closings : flats;
+            var flat = narrowing < 1 ? flats : closings;
             return new(
                 (flat[row].Value, flat[next].Value, closing[row].Value, closing[next].Value),
                 between,
@@ -58,6 +55,30 @@ public sealed class FrontTable
             );
         }
     }
+
+    private RunsOfLength Runs(double wayMm)
+    {
+        var length = _byLength ? (int)Math.Round(Math.Log(wayMm) / LengthStep) : 0;
+        return _runs.GetOrAdd(length, RunsOf);
+    }
+
+    private RunsOfLength RunsOf(int length)
+    {
+        var wayMm = _byLength ? Math.Exp(length * LengthStep) : SingleWay.AnyMm;
+        return new(Table(0), Table(1));
+
+        Lazy<FilledWay>[] Table(double narrowing) =>
+            [
+                .. Enumerable
+                    .Range(0, Rows)
+                    .Select(row => new Lazy<FilledWay>(() =>
+                        _solve(new(Math.Exp(LeastLn + row * Step), narrowing, wayMm))
+                    )),
+            ];
+    }
+
+    // On a way that does not narrow, and on one that narrows to nothing.
+    private sealed record RunsOfLength(Lazy<FilledWay>[] Flat, Lazy<FilledWay>[] Closing);
 
     /// <summary>Greatest depth that solution reaches under a flat face, mm.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>

@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Impregnation.Heating;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Measures;
 using Alburnum.Requirements;
@@ -29,6 +30,9 @@ public sealed record PredictionQuestion
 
     /// <summary>The solution.</summary>
     public required TreatingLiquid Liquid { get; init; }
+
+    /// <summary>What warms or cools the wood; null where all is as warm as the solution.</summary>
+    public Warming? Warming { get; init; }
 
     /// <summary>The schedule.</summary>
     public required Schedule Schedule { get; init; }
