@@ -262,13 +262,16 @@ public static class Predict
         var places = SectionPositions.Around(question.Section, question.Log, 4);
         var sapwood = places.Min(place => place.SapwoodMm);
         var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
+        // Where least sapwood lies, and there where the rings let least through straight in.
+        var inwards = places
+            .Where(place => place.SapwoodMm == sapwood)
+            .Min(place => law.InwardsTimes(place.RadialShare));
         var spread = law.TwentiethFactor;
-        return
-            TimeToDepth.Minutes(question, depthMm, sapwood, spread) is { } fast
-            && TimeToDepth.Minutes(question, depthMm, sapwood, 1) is { } middle
-            && TimeToDepth.Minutes(question, depthMm, sapwood, 1 / spread) is { } slow
+        return At(spread) is { } fast && At(1) is { } middle && At(1 / spread) is { } slow
             ? new Spread(fast, middle, slow)
             : null;
+
+        double? At(double factor) => TimeToDepth.Minutes(question, depthMm, sapwood, inwards * factor);
     }
 
     private static Spread Retention(Spread litres, double strengthPercent, double densityKgPerM3)

@@ -20,10 +20,17 @@ public sealed record LogGeometry(double PithXMm, double PithYMm, double Heartwoo
     public bool IsHeartwood(double xMm, double yMm) => FromPithMm(xMm, yMm) < HeartwoodRadiusMm;
 
     /// <summary>Share of radial direction in the x direction at a point, 0 (tangential) to 1 (radial).</summary>
-    public double RadialShareAlongX(double xMm, double yMm)
+    public double RadialShareAlongX(double xMm, double yMm) => RadialShare(xMm, yMm, (1, 0));
+
+    /// <summary>Share of radial direction in a direction at a point, 0 (tangential) to 1 (radial); a half at the pith.</summary>
+    /// <param name="xMm">The point, mm to the right of the middle of the section.</param>
+    /// <param name="yMm">The point, mm above it.</param>
+    /// <param name="along">The direction, of length 1.</param>
+    public double RadialShare(double xMm, double yMm, (double X, double Y) along)
     {
-        var r2 = Squared(xMm - PithXMm) + Squared(yMm - PithYMm);
-        return r2 > 0 ? Squared(xMm - PithXMm) / r2 : 0.5;
+        var (px, py) = (xMm - PithXMm, yMm - PithYMm);
+        var r2 = px * px + py * py;
+        return r2 > 0 ? Squared(px * along.X + py * along.Y) / r2 : 0.5;
     }
 
     private static double Squared(double v) => v * v;

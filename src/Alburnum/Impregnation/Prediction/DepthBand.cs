@@ -16,9 +16,10 @@ public sealed record DepthBand(double FromMm, double ToMm, Spread InBand, Spread
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(table);
-        var sapwood = SectionPositions
+        var place = SectionPositions
             .Around(question.Section, question.Log, PredictionQuestion.UsualPlacesPerFace)
-            .Max(place => place.SapwoodMm);
+            .MaxBy(place => place.SapwoodMm);
+        var sapwood = place.SapwoodMm;
         var end = question.Section.ThicknessMm / 2;
         var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
         var way =
@@ -29,7 +30,8 @@ public sealed record DepthBand(double FromMm, double ToMm, Spread InBand, Spread
                 : end;
         // Under a flat face a way does not narrow; from the face of a round piece it does, to nothing at the pith.
         var narrowing = question.Section.FaceCount == 1 ? way / end : 0;
-        WayReading Wood(double factor) => table.At(law.LateralMedianM2 * factor, question.VoidFraction, way, narrowing);
+        var inwards = law.LateralMedianM2 * law.InwardsTimes(place.RadialShare);
+        WayReading Wood(double factor) => table.At(inwards * factor, question.VoidFraction, way, narrowing);
         var factor = law.TwentiethFactor;
         var (slow, middle, fast) = (Wood(1 / factor), Wood(1), Wood(factor));
         var bands = new List<DepthBand>();

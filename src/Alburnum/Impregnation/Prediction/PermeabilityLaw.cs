@@ -59,6 +59,14 @@ public sealed record PermeabilityLaw
     /// <param name="factor">Above 0.</param>
     public PermeabilityLaw Times(double factor) => this with { LateralMedianM2 = LateralMedianM2 * factor };
 
+    /// <summary>Permeability straight in from a place, over the mean of radial and tangential.</summary>
+    /// <param name="radialShare">Share of radial direction in the way inwards, 0 to 1.</param>
+    public double InwardsTimes(double radialShare)
+    {
+        var tilt = Math.Sqrt(Directions.TangentialToRadial);
+        return radialShare / tilt + (1 - radialShare) * tilt;
+    }
+
     /// <summary>The median wood in its three directions, multiplied by a factor.</summary>
     /// <param name="factor">Above 0.</param>
     public Permeability Typical(double factor = 1)

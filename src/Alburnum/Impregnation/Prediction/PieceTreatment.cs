@@ -17,10 +17,19 @@ internal sealed class PieceTreatment
     private readonly double _narrowing;
     private readonly double _areaMm2;
 
+    // Permeability straight in from each place over that across the grain in the mean: of sapwood, of heartwood.
+    private readonly (double Sapwood, double Heartwood)[] _inwards;
+
     public PieceTreatment(PredictionQuestion question, FrontTable front, int placesPerFace)
     {
         (_question, _front) = (question, front);
         Places = SectionPositions.Around(question.Section, question.Log, placesPerFace);
+        _inwards =
+        [
+            .. Places.Select(place =>
+                (question.Sapwood.InwardsTimes(place.RadialShare), question.Heartwood.InwardsTimes(place.RadialShare))
+            ),
+        ];
         _areaMm2 = Places.Sum(place => place.Own.AreaMm2);
         _endMm = question.Section.ThicknessMm / 2;
         // A breadth that falls evenly encloses the section's area: 1 for round and square, towards 0 for a plank.
@@ -50,8 +59,9 @@ internal sealed class PieceTreatment
         {
             var place = Places[i];
             var here = random.NextNormal();
-            var k1 = sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
-            var k2 = heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
+            var (times1, times2) = _inwards[i];
+            var k1 = times1 * sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
+            var k2 = times2 * heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
             var filled = At(place, k1, k2, random);
             _piece.CoreMm[i] = filled.CoreMm;
             _piece.BorderMm[i] = filled.BorderMm;

@@ -6,12 +6,14 @@ namespace Alburnum.Impregnation.Prediction;
 /// <param name="Face">Face number from 1, clockwise from the top; a round section has one, a half-round one the round and the flat.</param>
 /// <param name="AlongMm">Distance from the start of the face, mm.</param>
 /// <param name="SapwoodMm">Depth at which heartwood begins, mm; 0 where it reaches the face, the whole way where there is none.</param>
+/// <param name="RadialShare">Share of radial direction in the way inwards at the face: 1 along the rays, 0 along the rings.</param>
 /// <param name="WayMm">Where the way ends, mm: half the thickness, the radius, or where the front from the other face of a half-round piece meets it.</param>
 /// <param name="Own">The strip of the section that is filled from here.</param>
 public readonly record struct SectionPosition(
     int Face,
     double AlongMm,
     double SapwoodMm,
+    double RadialShare,
     double WayMm,
     SectionStrip Own
 );
@@ -72,7 +74,8 @@ public static class SectionPositions
                 // Near a corner the other face is nearer than the middle; the way still counts straight in.
                 var end = Math.Min(Math.Min(along, length - along), Math.Min(w, h));
                 var strip = new SectionStrip(length / perFace, end, double.PositiveInfinity);
-                yield return new(face, along, SapwoodMm(log, x, y, dx, dy, way), way, strip);
+                var (sapwood, radial) = (SapwoodMm(log, x, y, dx, dy, way), log.RadialShare(x, y, (dx, dy)));
+                yield return new(face, along, sapwood, radial, way, strip);
             }
         }
     }
@@ -86,7 +89,8 @@ public static class SectionPositions
             var (s, c) = Math.SinCos(angle);
             var sapwood = SapwoodMm(log, radius * s, radius * c, -s, -c, radius);
             var strip = new SectionStrip(2 * Math.PI * radius / places, radius, radius);
-            yield return new(1, angle * radius, sapwood, radius, strip);
+            var radial = log.RadialShare(radius * s, radius * c, (-s, -c));
+            yield return new(1, angle * radius, sapwood, radial, radius, strip);
         }
     }
 
@@ -102,7 +106,8 @@ public static class SectionPositions
             var way = radius * c / (1 + c);
             var sapwood = SapwoodMm(log, radius * s, centre + radius * c, -s, -c, way);
             var strip = new SectionStrip(Math.PI * radius / places, way, radius);
-            yield return new(1, (angle + Math.PI / 2) * radius, sapwood, way, strip);
+            var radial = log.RadialShare(radius * s, centre + radius * c, (-s, -c));
+            yield return new(1, (angle + Math.PI / 2) * radius, sapwood, radial, way, strip);
         }
         for (var i = 0; i < places; i++)
         {
@@ -110,7 +115,8 @@ public static class SectionPositions
             var x = radius - along;
             var way = (radius * radius - x * x) / (2 * radius);
             var strip = new SectionStrip(half.DiameterMm / places, way, double.PositiveInfinity);
-            yield return new(2, along, SapwoodMm(log, x, centre, 0, 1, way), way, strip);
+            var (sapwood, radial) = (SapwoodMm(log, x, centre, 0, 1, way), log.RadialShare(x, centre, (0, 1)));
+            yield return new(2, along, sapwood, radial, way, strip);
         }
     }
 

@@ -9,14 +9,12 @@ public class FrontTableTests
     private const double Voids = 0.6;
 
     private static FrontTable Root(Action? solved = null) =>
-        new(
-            (scaled, narrowing) =>
-            {
-                solved?.Invoke();
-                var reached = Math.Min(1, 1e6 * Math.Sqrt(scaled) * (1 + 0.2 * narrowing));
-                return new(reached, 0.9 * reached, [0, reached / 2, 1], [0, 0.45 * reached, 0.9 * reached]);
-            }
-        );
+        new(way =>
+        {
+            solved?.Invoke();
+            var reached = Math.Min(1, 1e6 * Math.Sqrt(way.Scaled) * (1 + 0.2 * way.Narrowing));
+            return new(reached, 0.9 * reached, [0, reached / 2, 1], [0, 0.45 * reached, 0.9 * reached]);
+        });
 
     // Where the front meets the end of the way its course has a kink, which a straight line between two runs cuts: with eight runs a decade
     // of κ the front moves by 15 % from run to run, and the line lies at most a quarter of that, 4 %, below the kink.

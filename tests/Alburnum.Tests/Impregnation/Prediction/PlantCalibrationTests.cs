@@ -15,8 +15,8 @@ public class PlantCalibrationTests
     private const double Voids = 0.6;
 
     // A front that goes in as the root of the permeability; what a schedule does to it is told by one number.
-    private static readonly FrontTable Front = new(
-        (scaled, _) => new(Math.Min(1, Math.Sqrt(scaled * 4e13)), 0, [0, 1], [0, 0])
+    private static readonly FrontTable Front = new(way =>
+        new(Math.Min(1, Math.Sqrt(way.Scaled * 4e13)), 0, [0, 1], [0, 0])
     );
 
     private static readonly UptakeCurve Curve = new(ln => (26 + 0.5 * ln, 0.0025));
