@@ -77,6 +77,36 @@ public sealed class OnePhysicsTests
         );
 
     [Theory]
+    [InlineData(0.44, 0)]
+    [InlineData(4.5, 0)]
+    [InlineData(0.44, 60)]
+    [InlineData(4.5, 60)]
+    public void So_they_do_where_the_rays_let_more_or_less_through_than_the_rings(
+        double tangentialToRadial,
+        double pithBelowMm
+    ) =>
+        Parallel.For(
+            -19,
+            -16,
+            new ParallelOptions { CancellationToken = TestContext.Current.CancellationToken },
+            decade =>
+            {
+                var law = Even(Math.Pow(10, decade)) with
+                {
+                    Directions = new("test", tangentialToRadial, 6000, new(Standing.FromMemory, "test", "", "", "")),
+                };
+                var question = Square("full cell", law.LateralMedianM2, 0) with
+                {
+                    Sapwood = law,
+                    Heartwood = law,
+                    Log = new(0, -pithBelowMm, 0, 1000),
+                };
+                var gap = Gap(question, "full cell");
+                Assert.False(gap.IsLarge, $"1e{decade} m²: {gap}");
+            }
+        );
+
+    [Theory]
     [InlineData(10, 65)]
     [InlineData(40, 5)]
     public void So_they_do_where_the_solution_warms_or_cools_the_wood(double woodCelsius, double solutionCelsius) =>
