@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Alburnum.Flow.Equations;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sorbing;
@@ -13,20 +14,34 @@ public static class ProductRun
     /// <summary>The table of a question's schedule, in which product is counted as the solution at full strength that would carry it.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="walls">What the walls take; with none it is the table of the solution itself.</param>
-    public static FrontTable Table(PredictionQuestion question, WallShare walls)
+    public static FrontTable Table(PredictionQuestion question, WallShare walls) => Tables(question, [walls])[0];
+
+    /// <summary>The same for several laws of the walls, from the same runs.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <param name="walls">What the walls take, by each law.</param>
+    public static IReadOnlyList<FrontTable> Tables(PredictionQuestion question, IReadOnlyList<WallShare> walls)
     {
         ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(walls);
         var (schedule, fluids, saturation) = (question.Schedule, FluidPair.Of(question.Liquid), question.WaterShare);
-        return new(
-            (scaled, narrowing) =>
-            {
-                var end = WayRun.Of(schedule, fluids, saturation, scaled, narrowing);
-                var fullest =
-                    end.FullestMinutes is > 0 and var minutes && minutes < schedule.Minutes - LeastGivenMinutes
-                        ? WayRun.Of(schedule.Until(minutes), fluids, saturation, scaled, narrowing)
-                        : end;
-                return ProductWay.Of(fullest, end, walls, narrowing);
-            }
-        );
+        ConcurrentDictionary<(double Scaled, double Narrowing), (FilledWay Fullest, FilledWay End)> runs = [];
+        return
+        [
+            .. walls.Select(law => new FrontTable(
+                (scaled, narrowing) =>
+                {
+                    var (fullest, end) = runs.GetOrAdd((scaled, narrowing), key => Both(key.Scaled, key.Narrowing));
+                    return ProductWay.Of(fullest, end, law, narrowing);
+                }
+            )),
+        ];
+
+        (FilledWay Fullest, FilledWay End) Both(double scaled, double narrowing)
+        {
+            var end = WayRun.Of(schedule, fluids, saturation, scaled, narrowing);
+            return end.FullestMinutes is > 0 and var minutes && minutes < schedule.Minutes - LeastGivenMinutes
+                ? (WayRun.Of(schedule.Until(minutes), fluids, saturation, scaled, narrowing), end)
+                : (end, end);
+        }
     }
 }

@@ -49,7 +49,7 @@ public sealed class PermeabilityChecks
             },
             seed: 5,
             rounds: 100_000,
-            uptakes: name == "depths" ? [] : Uptakes
+            evidence: name == "depths" ? [] : Uptakes
         );
 
         // A chain of 75 000 rounds leaves about a hundredth of a standard deviation open, and the grid ends where less than a thousandth lies beyond.

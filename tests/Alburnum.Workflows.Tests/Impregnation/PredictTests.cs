@@ -166,7 +166,7 @@ public sealed class PredictTests
         );
         var calibration = Assert.Single(after.Plant).Calibration;
 
-        Assert.Equal((0, 60), (calibration.Fit.Depths, calibration.Fit.Uptakes));
+        Assert.Equal((0, 60), (calibration.Fit.Depths, calibration.Fit.Read(PlantEvidenceKind.Uptakes)));
         Assert.True(calibration.Fit.After.LateralMedianM2 > 1.3 * calibration.Fit.Before.LateralMedianM2);
         Assert.InRange(after.Quick.UptakeLPerM3.Middle / expected, 1.35, 1.65);
         Assert.Equal(59, calibration.UptakesLPerM3!.Charges.Count);

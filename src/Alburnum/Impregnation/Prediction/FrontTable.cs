@@ -31,6 +31,18 @@ public sealed class FrontTable
             ];
     }
 
+    private FrontTable(Lazy<FilledWay>[] flat, Lazy<FilledWay>[] closing) => (_flat, _closing) = (flat, closing);
+
+    /// <summary>The same runs at a moment of the schedule, as far as what was taken in goes: depths stay those of the end.</summary>
+    /// <param name="minutes">Since the schedule began, min. 0 or more.</param>
+    public FrontTable By(double minutes)
+    {
+        return new(Then(_flat), Then(_closing));
+
+        Lazy<FilledWay>[] Then(Lazy<FilledWay>[] ways) =>
+            [.. ways.Select(way => new Lazy<FilledWay>(() => way.Value.By(minutes)))];
+    }
+
     /// <summary>What a way holds after the schedule.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>
     /// <param name="voidFraction">Void share, above 0, at most 1.</param>
