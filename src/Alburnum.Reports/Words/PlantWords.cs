@@ -82,7 +82,7 @@ public sealed class PlantWords(Wording wording)
         );
     }
 
-    private string Say(PlantMeasure measure) =>
+    internal string Say(PlantMeasure measure) =>
         wording.Say(
             measure switch
             {
@@ -195,7 +195,7 @@ public sealed class PlantWords(Wording wording)
             .Select(kind =>
                 kind == PlantEvidenceKind.Depths
                     ? wording.Say("plant.depths", ("depths", Whole(fit.Depths)), ("pieces", Whole(fit.Pieces)))
-                    : wording.Say($"plant.{Key(kind)}", ("count", Whole(fit.Read(kind))))
+                    : wording.Count($"plant.{Key(kind)}", fit.Read(kind))
             );
         return wording.Say(
             "plant.fitted",

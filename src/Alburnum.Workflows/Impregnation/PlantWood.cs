@@ -39,6 +39,37 @@ public static class PlantWoods
     public static double? UptakeFactor(this IReadOnlyList<PlantWood> woods) =>
         woods.Select(wood => wood.Calibration.Fit.UptakeFactor?.Value).FirstOrDefault(factor => factor is not null);
 
+    /// <summary>The same question with its laws calibrated: pieces of any size at the moisture that the plant's charges were asked about.</summary>
+    /// <param name="woods">Each wood that the plant's charges speak of.</param>
+    /// <param name="asked">What is asked.</param>
+    internal static TreatingQuestion Applied(this IReadOnlyList<PlantWood> woods, TreatingQuestion asked) =>
+        woods.Aggregate(
+            asked,
+            (question, wood) =>
+                question with
+                {
+                    Prediction = wood.IsHeartwood
+                        ? question.Prediction with
+                        {
+                            Heartwood = wood.Calibration.Fit.After,
+                        }
+                        : question.Prediction with
+                        {
+                            Sapwood = wood.Calibration.Fit.After,
+                        },
+                }
+        );
+
+    /// <summary>The same pieces, taking up as the plant's do.</summary>
+    /// <param name="woods">Each wood that the plant's charges speak of.</param>
+    /// <param name="quick">What is expected of its wood.</param>
+    /// <param name="voidFraction">Share of the volume that is cavity.</param>
+    internal static QuickPrediction Applied(
+        this IReadOnlyList<PlantWood> woods,
+        QuickPrediction quick,
+        double voidFraction
+    ) => woods.UptakeFactor() is { } factor ? quick.TakingUp(factor, voidFraction) : quick;
+
     /// <summary>Each measure that was foretold, with how it came out.</summary>
     /// <param name="woods">Each wood that the plant's charges speak of.</param>
     public static IEnumerable<(PlantMeasure Measure, ForecastRecord Record)> Forecasts(

@@ -1,10 +1,9 @@
 using System.Text.Json.Serialization;
 using Alburnum.Impregnation.Prediction;
-using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 
-namespace Alburnum.Reports.Impregnation;
+namespace Alburnum.Reports.Documents;
 
 /// <summary>sapwood depth, heartwood depth, uptake.</summary>
 public sealed class PlantMeasureConverter : WordConverter<PlantMeasure>;
@@ -30,7 +29,10 @@ public sealed record PlantDocument
     /// <summary>Each kind of evidence that contradicts those trusted before it, and was left out.</summary>
     public required IReadOnlyList<PlantConflictDocument> Conflicts { get; init; }
 
-    /// <summary>The same in sentences.</summary>
+    /// <summary>How each law was calibrated, and what contradicts what, one sentence each.</summary>
+    public required IReadOnlyList<string> Calibrated { get; init; }
+
+    /// <summary>How the forecasts came out, in sentences.</summary>
     public required IReadOnlyList<string> InWords { get; init; }
 
     /// <summary>The plant of a prediction as a document; null where none was given.</summary>
@@ -80,6 +82,7 @@ public sealed record PlantDocument
                         })
                     ),
                 ],
+                Calibrated = [.. PlantWords.Current.RestsOn(prediction)],
                 InWords = [.. PlantWords.Current.Say(prediction)],
             };
     }
