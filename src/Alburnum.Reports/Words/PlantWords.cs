@@ -144,13 +144,14 @@ public sealed class PlantWords(Wording wording)
         return wording.Say(
             "plant.sections",
             ("places", Whole(sections.Sum(section => section.Places))),
-            ("sections", Whole(sections.Count)),
+            ("sections", wording.Count("plant.section", sections.Count)),
             ("counted", Whole(sections.Sum(section => section.Counted))),
             (
                 "apart",
-                apart.Length == 0
-                    ? wording.Say("plant.one-of-each-face")
-                    : wording.Say("plant.apart", ("low", Number(apart[0], 0)), ("high", Number(apart[^1], 0)))
+                apart.Length == 0 ? wording.Say("plant.one-of-each-face")
+                : Number(apart[0], 0) is var low && Number(apart[^1], 0) is var high && low == high
+                    ? wording.Say("plant.apart", ("low", low))
+                : wording.Say("plant.apart-between", ("low", low), ("high", high))
             )
         );
     }
