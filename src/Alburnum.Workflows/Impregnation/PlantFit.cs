@@ -105,15 +105,11 @@ internal sealed class PlantFit
         bool isHeartwood
     )
     {
-        var (rows, sections) = Counted([
-            .. _record.Rows.Where(row => row.DepthMm is not null && row.IsHeartwood == isHeartwood),
+        var (depths, sections) = Counted([
+            .. _record
+                .Rows.Where(row => row.DepthMm is not null && row.IsHeartwood == isHeartwood)
+                .Select(row => (row, Depth(row, row.DepthMm!.Value, TreatedOf(row)))),
         ]);
-        List<PlantDepth> depths = [];
-        foreach (var row in rows)
-        {
-            var treated = TreatedOf(row);
-            depths.Add(Depth(row, row.DepthMm!.Value, treated));
-        }
         // What is read of a whole charge speaks of the wood at the faces.
         List<(PlantRow Row, Treated Treated)> ofCharges =
         [
@@ -133,23 +129,26 @@ internal sealed class PlantFit
     }
 
     // Of the places of one measured section those count that lie far enough apart.
-    private static (IReadOnlyList<PlantRow> Rows, IReadOnlyList<CountedSection> Sections) Counted(
-        IReadOnlyList<PlantRow> rows
+    private static (IReadOnlyList<PlantDepth> Depths, IReadOnlyList<CountedSection> Sections) Counted(
+        IReadOnlyList<(PlantRow Row, PlantDepth Depth)> read
     )
     {
-        List<PlantRow> counted = [.. rows.Where(row => row.Place is null)];
+        List<PlantDepth> counted = [.. read.Where(each => each.Row.Place is null).Select(each => each.Depth)];
         List<CountedSection> sections = [];
-        foreach (var section in rows.Where(row => row.Place is not null).GroupBy(row => (row.Charge, row.Piece)))
+        foreach (
+            var section in read.Where(each => each.Row.Place is not null)
+                .GroupBy(each => (each.Row.Charge, each.Row.Piece))
+        )
         {
             var places = section.ToList();
             var apart = PlacesApart.Of([
-                .. places.Select(row => new MeasuredPlace(
-                    row.Place!.Value.Face,
-                    row.Place.Value.AlongMm,
-                    row.DepthMm!.Value
+                .. places.Select(each => new MeasuredPlace(
+                    each.Row.Place!.Value.Face,
+                    each.Row.Place.Value.AlongMm,
+                    each.Depth.DepthMm
                 )),
             ]);
-            counted.AddRange(apart.Counted.Select(i => places[i]));
+            counted.AddRange(apart.Counted.Select(i => places[i].Depth));
             sections.Add(new(places.Count, apart.Counted.Count, apart.DistanceMm));
         }
         return (counted, sections);
