@@ -43,8 +43,8 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
 
         [CommandOption("--plant <HISTORY>")]
         [Description(
-            "What the plant measured of its own charges (CSV or .xlsx), oldest first: charge, piece and depth_mm, or uptake_l_per_m3; "
-                + "calibrates the prediction, and tells how well the charges were foretold"
+            "What the plant measured of its own charges (CSV or .xlsx), oldest first: depths, measured sections, uptakes, the tank's "
+                + "readings or assays of zones; calibrates the prediction, and tells how well the charges were foretold"
         )]
         public string? Plant { get; init; }
 

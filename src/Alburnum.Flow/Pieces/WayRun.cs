@@ -63,6 +63,7 @@ public static class WayRun
         )
         {
             FullestMinutes = run.Moments.MaxBy(moment => moment.GainedM3)!.Minutes,
+            Gained = [.. run.Moments.Select(moment => (moment.Minutes, moment.GainedM3 / whole))],
         };
     }
 

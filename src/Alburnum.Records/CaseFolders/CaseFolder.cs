@@ -3,6 +3,7 @@ using Alburnum.Penetration;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Marks;
 using Alburnum.Records.Store;
+using Alburnum.Records.Tables;
 using Alburnum.Requirements;
 
 namespace Alburnum.Records.CaseFolders;
@@ -31,6 +32,9 @@ public sealed record CaseFolder(
     IReadOnlyList<KeptFile> Files
 )
 {
+    /// <summary>What the plant measured of its own charges, by which the prediction is calibrated; null where the case names no history.</summary>
+    public PlantRecord? Plant { get; init; }
+
     /// <summary>Every photograph that could be opened, those left out among them.</summary>
     public IReadOnlyList<Photograph> AllPhotographs =>
         [

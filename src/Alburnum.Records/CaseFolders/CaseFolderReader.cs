@@ -98,6 +98,7 @@ public static class CaseFolderReader
         var name = files.NameOf(CaseFile);
         var required = problems.Count == 0 && book is not null ? @case.Under(book, facts.Rulebooks.All) : null;
         var (prediction, charge) = new ChargeReader(name, facts, problems, new(@case, required)).OfCase(root);
+        var plant = Plant(written, root, problems);
         return problems.Count > 0 || book is null
             ? null
             : new(
@@ -111,7 +112,10 @@ public static class CaseFolderReader
                 charge?.Treatment ?? prediction,
                 charge,
                 written.Read
-            );
+            )
+            {
+                Plant = plant,
+            };
     }
 
     private static double? Stated(
@@ -338,6 +342,25 @@ public static class CaseFolderReader
                     HandReadings.Profile(section, piece.Readings)
                 )),
             ];
+    }
+
+    // Without a prediction there is nothing that the plant's history could calibrate.
+    private static PlantRecord? Plant(WrittenFiles written, FactRow root, List<InputProblem> problems)
+    {
+        const string Field = "plantHistory";
+        var name = root.OptionalText(Field);
+        if (name.Length == 0)
+            return null;
+        if (!root.Has("prediction") && !root.Has("charge"))
+            root.Refuse(Field, name, "prediction or charge beside it: the history calibrates what is expected");
+        var folder = Path.GetDirectoryName(name) ?? "";
+        return written.Table(name) is { } table
+            ? PlantTable.Read(
+                table,
+                file => written.Opened(Path.Combine(folder, file), MeasuredSections.Expected, MeasuredSections.Read),
+                problems
+            )
+            : null;
     }
 
     private static AssayBasis AssayBasis(FactRow root, Species? species, FactLibrary facts) =>

@@ -1,4 +1,3 @@
-using Alburnum.Facts;
 using Alburnum.Records.Charges;
 using Alburnum.Timber;
 
@@ -25,6 +24,15 @@ public sealed record PlantRow
     /// <summary>Net uptake of the charge, L/m³; null where it does not stand here.</summary>
     public double? UptakeLPerM3 { get; init; }
 
+    /// <summary>Where on a measured section the depth was read; null where it is a depth by itself.</summary>
+    public (int Face, double AlongMm)? Place { get; init; }
+
+    /// <summary>What the tank read while the wood lay in the solution; null where it does not stand here.</summary>
+    public TankRow? Tank { get; init; }
+
+    /// <summary>The assay of a zone; null where it does not stand here.</summary>
+    public ZoneRow? Zone { get; init; }
+
     /// <summary>Section of the piece, or of the charge's pieces; null to take the one asked about.</summary>
     public Section? Section { get; init; }
 
@@ -40,6 +48,21 @@ public sealed record PlantRow
     /// <summary>Line of the table, from 1.</summary>
     public required int Line { get; init; }
 }
+
+/// <summary>What the tank read at a moment.</summary>
+/// <param name="AtMinutes">Since the schedule began, min.</param>
+/// <param name="TankL">Solution in the tank, L.</param>
+/// <param name="UncertaintyL">Standard uncertainty of the reading, L.</param>
+/// <param name="TimberM3">Timber of the charge, m³.</param>
+public sealed record TankRow(double AtMinutes, double TankL, double UncertaintyL, double TimberM3);
+
+/// <summary>What an assay found in one zone of a charge's pieces.</summary>
+/// <param name="FromMm">Where the zone begins, mm from the face.</param>
+/// <param name="ToMm">Where it ends, mm.</param>
+/// <param name="KgPerM3">Product, kg per m³ of the zone.</param>
+/// <param name="UKgPerM3">Its standard uncertainty, kg/m³; 0 where the laboratory states none.</param>
+/// <param name="StrengthPercent">Strength of the charge's solution, % of product by mass; null to take the one asked about.</param>
+public sealed record ZoneRow(double FromMm, double ToMm, double KgPerM3, double UKgPerM3, double? StrengthPercent);
 
 /// <summary>What a plant measured of its own charges.</summary>
 /// <param name="File">The table that it was read from.</param>
@@ -58,7 +81,10 @@ public sealed record PlantRecord(string File, IReadOnlyList<PlantRow> Rows)
     }
 }
 
-/// <summary>Reads what a plant measured of its own charges, oldest first: <c>charge</c>, with <c>piece</c> and <c>depth_mm</c>, or <c>uptake_l_per_m3</c>, and how it was treated where that differs.</summary>
+/// <summary>
+/// Reads what a plant measured of its own charges, oldest first: <c>charge</c>, with <c>piece</c> and <c>depth_mm</c>, <c>readings</c> of measured sections, <c>uptake_l_per_m3</c>,
+/// <c>at_minutes</c> and <c>tank_l</c>, or <c>from_mm</c>, <c>to_mm</c> and <c>retention_kg_per_m3</c>, and how it was treated where that differs.
+/// </summary>
 public static class PlantTable
 {
     /// <summary>Column of the charge.</summary>
@@ -70,20 +96,43 @@ public static class PlantTable
     /// <summary>Column of the uptakes.</summary>
     public const string UptakeColumn = "uptake_l_per_m3";
 
-    private const string PieceColumn = "piece";
-    private const string ZoneColumn = "zone";
-    private const string WayColumn = "way_mm";
+    /// <summary>Column of the moments at which the tank was read.</summary>
+    public const string AtColumn = "at_minutes";
 
-    // Less is none: nothing can be learned from it.
-    private static readonly NumberRange Uptake = Ranges.UptakeLPerM3 with { Low = 1 };
+    /// <summary>Column of where a zone ends.</summary>
+    public const string ToColumn = "to_mm";
+
+    internal const string PieceColumn = "piece";
+    internal const string WoodColumn = "zone";
+    internal const string WayColumn = "way_mm";
+    internal const string FaceColumn = "face";
+    internal const string PositionColumn = "position_mm";
+    internal const string ReadingsColumn = "readings";
+    internal const string TankColumn = "tank_l";
+    internal const string TimberColumn = "timber_m3";
+    internal const string FromColumn = "from_mm";
+    internal const string RetentionColumn = "retention_kg_per_m3";
+    internal const string RetentionUColumn = "u_kg_per_m3";
 
     private static readonly string[] Optional =
     [
         PieceColumn,
         DepthColumn,
-        ZoneColumn,
+        WoodColumn,
         WayColumn,
+        FaceColumn,
+        PositionColumn,
+        ReadingsColumn,
         UptakeColumn,
+        AtColumn,
+        TankColumn,
+        ChargeFields.TankUncertainty.Column,
+        TimberColumn,
+        FromColumn,
+        ToColumn,
+        RetentionColumn,
+        RetentionUColumn,
+        TreatmentFields.Strength.Column,
         TreatmentFields.Section.Column,
         TreatmentFields.Schedule.Column,
         TreatmentFields.Minutes.Column,
@@ -91,104 +140,39 @@ public static class PlantTable
         "date",
     ];
 
-    /// <summary>Every line of the file.</summary>
+    /// <summary>Every line of the file. Files that it names lie beside it.</summary>
     /// <param name="path">Path of the file, CSV or .xlsx.</param>
     /// <exception cref="InputRefusedException">The file is missing, empty or says something that cannot be.</exception>
     public static PlantRecord Read(string path)
     {
+        var folder = Path.GetDirectoryName(path) ?? "";
         List<InputProblem> problems = [];
-        var table = Table.Open(path, null);
-        Dictionary<string, PlantRow> treated = new(StringComparer.Ordinal);
-        Dictionary<string, PlantRow> uptakes = new(StringComparer.Ordinal);
-        var rows = TableLine.ReadAll(
-            table,
-            [ChargeColumn],
-            Optional,
-            problems,
-            line => Row(line, treated, uptakes),
-            "charges"
+        var record = Read(
+            Table.Open(path, null),
+            file =>
+            {
+                var beside = Path.Combine(folder, file);
+                return MeasuredSections.Read(beside, PlainFile.Bytes(beside, beside, MeasuredSections.Expected));
+            },
+            problems
         );
-        return problems.Count == 0 ? new(table.Name, rows) : throw new InputRefusedException(problems);
+        return problems.Count == 0 ? record : throw new InputRefusedException(problems);
     }
 
-    private static PlantRow Row(
-        TableLine line,
-        Dictionary<string, PlantRow> treated,
-        Dictionary<string, PlantRow> uptakes
+    /// <summary>Every line of a table.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="sections">Opens a file of measured sections; null where it cannot be had, which is noted.</param>
+    /// <param name="problems">Gains what is wrong.</param>
+    /// <returns>Not to be used where problems were noted.</returns>
+    internal static PlantRecord Read(
+        Table table,
+        Func<string, IReadOnlyList<MeasuredSection>?> sections,
+        List<InputProblem> problems
     )
     {
-        var zone = line.Text(ZoneColumn);
-        if (zone is not ("" or "sapwood" or "heartwood"))
-            line.Refuse(ZoneColumn, $"\"{zone}\"", "sapwood or heartwood");
-        var (depth, way) = (
-            line.OptionalNumber(DepthColumn, Ranges.MeasuredDepthMm),
-            line.OptionalNumber(WayColumn, Ranges.DepthMm)
-        );
-        if (depth > way)
-            line.Refuse(
-                DepthColumn,
-                $"\"{line.Text(DepthColumn)}\"",
-                $"at most {WayColumn}, where the wood of that kind ends"
-            );
-        var row = new PlantRow
-        {
-            Charge = line.RequiredText(ChargeColumn),
-            Piece = line.Text(DepthColumn).Length > 0 ? line.RequiredText(PieceColumn) : "",
-            IsHeartwood = zone == "heartwood",
-            DepthMm = depth,
-            WayMm = way,
-            UptakeLPerM3 = line.OptionalNumber(UptakeColumn, Uptake),
-            Section = SectionOf(line),
-            Schedule = line.Text(TreatmentFields.Schedule.Column),
-            PressureMinutes = line.OptionalNumber(TreatmentFields.Minutes.Column, TreatmentFields.Minutes.Range!),
-            MoisturePercent = line.OptionalNumber(TreatmentFields.Moisture.Column, TreatmentFields.Moisture.Range!),
-            Line = line.Line,
-        };
-        if (line.Text(DepthColumn).Length == 0 && line.Text(UptakeColumn).Length == 0)
-            line.Refuse(DepthColumn, "nothing", $"a depth with its piece, or {UptakeColumn} of the charge");
-        IsOneTreatment(line, row, treated);
-        if (row.UptakeLPerM3 is { } uptake && !uptakes.TryAdd(row.Charge, row))
-            if (uptakes[row.Charge] is { UptakeLPerM3: var before, Line: var at } && before != uptake)
-                line.Refuse(
-                    UptakeColumn,
-                    $"\"{line.Text(UptakeColumn)}\"",
-                    $"{InputProblem.Number(before!.Value)}, as on line {at}: a charge has one uptake"
-                );
-        return row;
-    }
-
-    // What was done to the vessel was done to the whole charge.
-    private static void IsOneTreatment(TableLine line, PlantRow row, Dictionary<string, PlantRow> treated)
-    {
-        if (treated.TryAdd(row.Charge, row))
-            return;
-        var first = treated[row.Charge];
-        foreach (
-            var (field, isSame) in new[]
-            {
-                (
-                    TreatmentFields.Schedule,
-                    string.Equals(row.Schedule, first.Schedule, StringComparison.OrdinalIgnoreCase)
-                ),
-                (TreatmentFields.Minutes, row.PressureMinutes == first.PressureMinutes),
-            }
-        )
-            if (!isSame)
-                line.Refuse(
-                    field.Column,
-                    $"\"{line.Text(field.Column)}\"",
-                    $"the same as on line {first.Line}: a charge has one treatment"
-                );
-    }
-
-    private static Section? SectionOf(TableLine line)
-    {
-        var text = line.Text(TreatmentFields.Section.Column);
-        if (text.Length == 0)
-            return null;
-        if (SectionText.TryParse(text, out var section))
-            return section;
-        line.Refuse(TreatmentFields.Section.Column, $"\"{text}\"", SectionText.Expected);
-        return null;
+        PlantLines lines = new(sections);
+        var rows = TableLine.ReadAll(table, [ChargeColumn], Optional, problems, lines.Read, "charges");
+        lines.RefuseLoneReadings();
+        return new(table.Name, [.. rows.SelectMany(row => row)]);
     }
 }

@@ -35,6 +35,9 @@ public sealed record CasePredictionDocument
     /// <summary>Weakest standing touched.</summary>
     [JsonConverter(typeof(StandingConverter))]
     public required Standing Standing { get; init; }
+
+    /// <summary>The plant's own charges, by which the prediction is calibrated; null where the case names no history.</summary>
+    public PlantDocument? Plant { get; init; }
 }
 
 /// <summary>The charge that the timber of a case was planned in.</summary>

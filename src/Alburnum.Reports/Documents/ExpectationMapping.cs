@@ -24,6 +24,7 @@ public static class ExpectationMapping
             Assumptions = words.Say(asked.Assumptions),
             RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
+            Plant = PlantDocument.Of(prediction),
         };
     }
 
@@ -90,6 +91,14 @@ public static class ExpectationMapping
                 document.Pieces.Count(piece => piece.Reading.Depth is not null)
             );
             yield return words.Cores(prediction.CoreShare, prediction.Demand);
+            if (prediction.Plant is { } plant)
+                foreach (var forecasts in plant.Forecasts)
+                    yield return words.Foretold(
+                        forecasts.Measure,
+                        forecasts.Held,
+                        forecasts.Count,
+                        forecasts.Drifts.Count > 0
+                    );
             yield return words.RestsOn(prediction.Standing);
         }
         if (document.Charge is { } charge)
@@ -110,6 +119,9 @@ public static class ExpectationMapping
             yield return ChargeWords.Current.TooWet(days);
         foreach (var finding in document.Charge?.AsRun?.Findings ?? [])
             yield return finding;
+        if (document.Prediction?.Plant is { } plant)
+            foreach (var sentence in plant.Calibrated.Concat(plant.InWords))
+                yield return sentence;
         if (document.Prediction?.Assumptions is { Count: > 0 } assumptions)
             yield return TreatingWords.Current.Assumed(assumptions);
     }

@@ -1,5 +1,6 @@
 using Alburnum.Flow.Stepping;
 using Alburnum.Records.Charges;
+using Alburnum.Reports.Documents;
 using Alburnum.Reports.Words;
 using Alburnum.Workflows.Impregnation;
 

@@ -1,4 +1,5 @@
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
 
@@ -62,6 +63,22 @@ public sealed class ExpectationWords(Wording wording)
                     ("spread", Figures.Certainty(share.StandardUncertainty, wording)),
                     ("demand", demand)
                 )
+        );
+
+    /// <summary>How a plant's charges came out beside what was foretold of them, and whether they have drifted.</summary>
+    /// <param name="measure">What was foretold.</param>
+    /// <param name="held">Forecasts that held.</param>
+    /// <param name="count">Of so many.</param>
+    /// <param name="isDrifting">True where a drift was signalled.</param>
+    public (string Name, string Value) Foretold(PlantMeasure measure, int held, int count, bool isDrifting) =>
+        (
+            wording.Say("expectation.foretold", ("measure", new PlantWords(wording).Say(measure))),
+            wording.Say(
+                isDrifting ? "expectation.held-drifting" : "expectation.held",
+                ("held", Figures.Whole(held)),
+                ("count", Figures.Whole(count)),
+                ("stated", Figures.WholePercent(ForecastRecord.Stated, wording))
+            )
         );
 
     /// <summary>The weakest fact that the prediction rests on.</summary>

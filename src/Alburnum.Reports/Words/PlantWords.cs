@@ -18,17 +18,17 @@ public sealed class PlantWords(Wording wording)
     /// <summary>What the plant's charges made of each law.</summary>
     internal IEnumerable<string> RestsOn(TreatingPrediction prediction)
     {
-        foreach (var (_, calibration) in prediction.Plant)
+        foreach (var wood in prediction.Plant)
         {
-            yield return Fitted(calibration.Fit);
-            if (calibration.Conflict is { } conflict)
-                yield return wording.Say(
-                    "plant.conflict",
-                    ("name", conflict.ByDepths.Name),
-                    ("byDepths", PredictionWords.Nm2(conflict.ByDepths)),
-                    ("byUptakes", PredictionWords.Nm2(conflict.ByUptakes))
-                );
-            if (calibration.Fit.UptakeFactor is { } factor)
+            var (fit, conflicts) = (wood.Calibration.Fit, wood.Calibration.Conflicts);
+            yield return Fitted(fit);
+            if (wood.Sections.Count > 0)
+                yield return Sections(wood.Sections);
+            if (fit.WallShares is { Count: > 0 } shares)
+                yield return Walls(wood.WallsMostGPerKg, shares);
+            foreach (var conflict in conflicts)
+                yield return Contradicts(fit, conflict);
+            if (fit.UptakeFactor is { } factor)
                 yield return wording.Say(
                     "plant.uptake-factor",
                     ("factor", Number(factor.Value, 2)),
@@ -82,7 +82,7 @@ public sealed class PlantWords(Wording wording)
         );
     }
 
-    private string Say(PlantMeasure measure) =>
+    internal string Say(PlantMeasure measure) =>
         wording.Say(
             measure switch
             {
@@ -118,19 +118,90 @@ public sealed class PlantWords(Wording wording)
         );
     }
 
+    // A conflict says what the kinds trusted before it say together.
+    private string Contradicts(PermeabilityFit fit, EvidenceConflict conflict) =>
+        wording.Say(
+            "plant.conflict",
+            ("kind", wording.Say($"plant.kind.{Key(conflict.Kind)}")),
+            ("name", conflict.ByTrusted.Name),
+            (
+                "trusted",
+                wording.Joined(
+                    "plant.and",
+                    Enum.GetValues<PlantEvidenceKind>()
+                        .Where(kind => kind < conflict.Kind && Count(fit, kind) > 0)
+                        .Select(kind => wording.Say($"plant.kind.{Key(kind)}"))
+                )
+            ),
+            ("byTrusted", PredictionWords.Nm2(conflict.ByTrusted)),
+            ("byKind", PredictionWords.Nm2(conflict.ByKind)),
+            ("check", wording.Say($"plant.check.{Key(conflict.Kind)}"))
+        );
+
+    private string Sections(IReadOnlyList<CountedSection> sections)
+    {
+        double[] apart = [.. sections.Select(section => section.DistanceMm).Where(double.IsFinite).Order()];
+        return wording.Say(
+            "plant.sections",
+            ("places", Whole(sections.Sum(section => section.Places))),
+            ("sections", wording.Count("plant.section", sections.Count)),
+            ("counted", Whole(sections.Sum(section => section.Counted))),
+            (
+                "apart",
+                apart.Length == 0 ? wording.Say("plant.one-of-each-face")
+                : Number(apart[0], 0) is var low && Number(apart[^1], 0) is var high && low == high
+                    ? wording.Say("plant.apart", ("low", low))
+                : wording.Say("plant.apart-between", ("low", low), ("high", high))
+            )
+        );
+    }
+
+    private string Walls(IReadOnlyList<double> mostGPerKg, IReadOnlyList<double> shares)
+    {
+        return wording.Say(
+            "plant.walls",
+            ("least", Digits(mostGPerKg[0])),
+            ("most", Digits(mostGPerKg[^1])),
+            ("low", Digits(mostGPerKg[At(0.05)])),
+            ("high", Digits(mostGPerKg[At(0.95)]))
+        );
+
+        int At(double share)
+        {
+            double sum = 0;
+            for (var i = 0; i < shares.Count; i++)
+                if ((sum += shares[i]) >= share)
+                    return i;
+            return shares.Count - 1;
+        }
+    }
+
+    private static int Count(PermeabilityFit fit, PlantEvidenceKind kind) =>
+        kind == PlantEvidenceKind.Depths ? fit.Depths : fit.Read(kind);
+
+    private static string Key(PlantEvidenceKind kind) =>
+        kind switch
+        {
+            PlantEvidenceKind.Depths => "depths",
+            PlantEvidenceKind.Uptakes => "uptakes",
+            PlantEvidenceKind.Tank => "tank",
+            PlantEvidenceKind.Zones => "zones",
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind."),
+        };
+
     private string Fitted(PermeabilityFit fit)
     {
-        var depths = wording.Say("plant.depths", ("depths", Whole(fit.Depths)), ("pieces", Whole(fit.Pieces)));
-        var uptakes = wording.Say("plant.uptakes", ("uptakes", Whole(fit.Uptakes)));
+        IEnumerable<string> evidence = Enum.GetValues<PlantEvidenceKind>()
+            .Where(kind => Count(fit, kind) > 0)
+            .Select(kind =>
+                kind == PlantEvidenceKind.Depths
+                    ? wording.Say("plant.depths", ("depths", Whole(fit.Depths)), ("pieces", Whole(fit.Pieces)))
+                    : wording.Count($"plant.{Key(kind)}", fit.Read(kind))
+            );
         return wording.Say(
             "plant.fitted",
             ("name", fit.Before.Name),
-            (
-                "evidence",
-                fit.Uptakes == 0 ? depths
-                : fit.Depths == 0 ? uptakes
-                : wording.Say("plant.and", ("depths", depths), ("uptakes", uptakes))
-            ),
+            ("evidence", wording.Joined("plant.and", evidence)),
             ("charges", Whole(fit.Charges)),
             ("medianBefore", PredictionWords.Nm2(fit.Before)),
             ("medianAfter", PredictionWords.Nm2(fit.After)),

@@ -42,14 +42,19 @@ public sealed record CaseExpectation(
             Treating = TreatingRequest.Of(treatment, section),
             Pieces = Draws.Pieces,
             Seed = Draws.Seed,
+            Plant = folder.Plant,
         };
         return AtItsLine(
             treatment,
+            folder.Plant?.File,
             () =>
             {
-                var expected = folder.Charge is { } order ? ExpectedCharge.Of(order, facts, stop) : null;
+                var prediction = Predict.Run(request, facts, progress: null, stop);
+                var expected = folder.Charge is { } order
+                    ? ExpectedCharge.Of(order, facts, stop, prediction.Plant)
+                    : null;
                 return new CaseExpectation(
-                    Predict.Run(request, facts, progress: null, stop),
+                    prediction,
                     expected is null ? null : PlanCharge.AsFarAsPossible(expected),
                     expected is { Order.Readings: { } readings } ? new(expected, ChargeAccount.Of(readings)) : null,
                     expected?.Question.Shortfall is { } shortfall ? [new ChargeNotPlanned(shortfall)] : []
@@ -72,7 +77,7 @@ public sealed record CaseExpectation(
             yield return new SapwoodNotKnown(species);
     }
 
-    private static CaseExpectation AtItsLine(TreatmentOrder treatment, Func<CaseExpectation> predict)
+    private static CaseExpectation AtItsLine(TreatmentOrder treatment, string? history, Func<CaseExpectation> predict)
     {
         try
         {
@@ -81,7 +86,10 @@ public sealed record CaseExpectation(
         catch (InputRefusedException refused)
         {
             throw new InputRefusedException([
-                .. refused.Problems.Select(problem => problem with { File = treatment.File, Line = treatment.Line }),
+                // What stands in the plant's history is wrong there.
+                .. refused.Problems.Select(problem =>
+                    problem.File == history ? problem : problem with { File = treatment.File, Line = treatment.Line }
+                ),
             ]);
         }
     }

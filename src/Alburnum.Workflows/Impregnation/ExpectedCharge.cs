@@ -98,23 +98,39 @@ public sealed record ExpectedCharge
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
     /// <param name="stop">Stops the work.</param>
     /// <exception cref="InputRefusedException">The charge cannot be run so, or something needed is not known of the timber.</exception>
-    internal static ExpectedCharge Of(ChargeOrder order, FactLibrary facts, CancellationToken stop) =>
-        Of(order, request => request, facts, stop);
+    /// <param name="plant">What the plant's own charges say of its wood; null where nothing is known of them.</param>
+    internal static ExpectedCharge Of(
+        ChargeOrder order,
+        FactLibrary facts,
+        CancellationToken stop,
+        IReadOnlyList<PlantWood>? plant = null
+    ) => Of(order, request => request, facts, stop, plant);
 
     /// <summary>The same, treated in another way.</summary>
     /// <param name="order">The charge.</param>
     /// <param name="treated">Makes of the request of each size of piece the one that is run.</param>
     /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
     /// <param name="stop">Stops the work.</param>
+    /// <param name="plant">What the plant's own charges say of its wood; null where nothing is known of them.</param>
     internal static ExpectedCharge Of(
         ChargeOrder order,
         Func<TreatingRequest, TreatingRequest> treated,
         FactLibrary facts,
-        CancellationToken stop
+        CancellationToken stop,
+        IReadOnlyList<PlantWood>? plant = null
     )
     {
         ArgumentNullException.ThrowIfNull(order);
-        var parts = order.Pieces.Select(pieces => Part.Of(order, pieces, treated, facts, stop)).ToList();
+        var parts = order
+            .Pieces.Select(pieces =>
+                Part.Of(
+                    pieces,
+                    TreatingQuestion.OfPieces(treated(TreatingRequest.Of(order.Treatment, pieces.Section)), facts),
+                    plant ?? [],
+                    stop
+                )
+            )
+            .ToList();
         double Mean(Func<Part, double> of) => parts.Sum(part => of(part) * part.Pieces.VolumeM3) / order.VolumeM3;
         Estimate Middle(Func<Part, Spread> of) =>
             Expected(Mean(part => of(part).Middle), Mean(part => of(part).NormalDeviation()));
@@ -151,28 +167,22 @@ public sealed record ExpectedCharge
     private sealed record Part(ChargePieces Pieces, TreatingQuestion Question, QuickPrediction Quick)
     {
         public static Part Of(
-            ChargeOrder order,
             ChargePieces pieces,
-            Func<TreatingRequest, TreatingRequest> treated,
-            FactLibrary facts,
+            TreatingQuestion asked,
+            IReadOnlyList<PlantWood> plant,
             CancellationToken stop
         )
         {
-            var question = TreatingQuestion.OfPieces(
-                treated(TreatingRequest.Of(order.Treatment, pieces.Section)),
-                facts
+            var question = plant.Applied(asked);
+            var prediction = question.Prediction;
+            var quick = QuickPrediction.Draw(
+                prediction,
+                WayRun.Table(prediction),
+                Draws.Seed,
+                Draws.Pieces,
+                cancellation: stop
             );
-            return new(
-                pieces,
-                question,
-                QuickPrediction.Draw(
-                    question.Prediction,
-                    WayRun.Table(question.Prediction),
-                    Draws.Seed,
-                    Draws.Pieces,
-                    cancellation: stop
-                )
-            );
+            return new(pieces, question, plant.Applied(quick, prediction.VoidFraction));
         }
     }
 }

@@ -1,5 +1,6 @@
 using Alburnum.Facts;
 using Alburnum.Flow.Pieces;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
@@ -7,49 +8,6 @@ using Alburnum.Records.Tables;
 using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
-
-/// <summary>A wood's permeability, calibrated by what a plant measured of its own charges.</summary>
-/// <param name="IsHeartwood">True of the heartwood.</param>
-/// <param name="Calibration">The law before and after, and how its forecasts came out.</param>
-public sealed record PlantWood(bool IsHeartwood, PlantCalibration Calibration);
-
-/// <summary>What is foretold of a plant's charges.</summary>
-public enum PlantMeasure
-{
-    /// <summary>Mean depth in sapwood, mm.</summary>
-    SapwoodDepth,
-
-    /// <summary>Mean depth in heartwood, mm.</summary>
-    HeartwoodDepth,
-
-    /// <summary>Net uptake, L/m³.</summary>
-    Uptake,
-}
-
-/// <summary>What the woods of a plant have in common.</summary>
-public static class PlantWoods
-{
-    /// <summary>What the plant's uptakes are over those expected of its wood; null where no uptake was used.</summary>
-    /// <param name="woods">Each wood that the plant's charges speak of.</param>
-    public static double? UptakeFactor(this IReadOnlyList<PlantWood> woods) =>
-        woods.Select(wood => wood.Calibration.Fit.UptakeFactor?.Value).FirstOrDefault(factor => factor is not null);
-
-    /// <summary>Each measure that was foretold, with how it came out.</summary>
-    /// <param name="woods">Each wood that the plant's charges speak of.</param>
-    public static IEnumerable<(PlantMeasure Measure, ForecastRecord Record)> Forecasts(
-        this IReadOnlyList<PlantWood> woods
-    )
-    {
-        ArgumentNullException.ThrowIfNull(woods);
-        foreach (var (isHeartwood, calibration) in woods)
-        {
-            if (calibration.DepthsMm is { } depths)
-                yield return (isHeartwood ? PlantMeasure.HeartwoodDepth : PlantMeasure.SapwoodDepth, depths);
-            if (calibration.UptakesLPerM3 is { } uptakes)
-                yield return (PlantMeasure.Uptake, uptakes);
-        }
-    }
-}
 
 /// <summary>Calibrates a prediction's permeabilities by a plant's own charges.</summary>
 internal sealed class PlantFit
@@ -61,15 +19,20 @@ internal sealed class PlantFit
         TreatmentFields.Minutes,
         TreatmentFields.Moisture,
     ];
+
+    // A reading without an error of its own would be exact.
+    private const double LeastTankUncertaintyL = 1;
+    private const int MostTankReadings = 12;
     private readonly TreatingQuestion _asked;
     private readonly TreatingRequest _request;
     private readonly PlantRecord _record;
     private readonly FactLibrary _facts;
-    private readonly Dictionary<TreatingRequest, PredictionQuestion> _questions = [];
+    private readonly Dictionary<TreatingRequest, TreatingQuestion> _questions = [];
     private readonly Dictionary<Treatment, FrontTable> _fronts = [];
+    private readonly ZoneLaws _laws;
 
     private PlantFit(TreatingQuestion asked, TreatingRequest request, PlantRecord record, FactLibrary facts) =>
-        (_asked, _request, _record, _facts) = (asked, request, record, facts);
+        (_asked, _request, _record, _facts, _laws) = (asked, request, record, facts, new(request.Sorption));
 
     /// <summary>The question with its laws calibrated, and what changed in each.</summary>
     /// <param name="asked">What is asked.</param>
@@ -95,8 +58,8 @@ internal sealed class PlantFit
         List<PlantWood> woods = [];
         foreach (var isHeartwood in new[] { true, false })
         {
-            var evidence = Evidence(prediction, isHeartwood);
-            if (evidence is { Depths.Count: 0, Uptakes.Count: 0 })
+            var (evidence, sections) = Evidence(prediction, isHeartwood);
+            if (evidence is { Depths.Count: 0, OfCharges.Count: 0 })
                 continue;
             var calibration = Calibration(
                 isHeartwood ? prediction.Heartwood : prediction.Sapwood,
@@ -104,7 +67,7 @@ internal sealed class PlantFit
                 seed,
                 stop
             );
-            woods.Insert(0, new(isHeartwood, calibration));
+            woods.Insert(0, new(isHeartwood, calibration, sections));
             prediction = isHeartwood
                 ? prediction with
                 {
@@ -137,43 +100,200 @@ internal sealed class PlantFit
         }
     }
 
-    private PlantEvidence Evidence(PredictionQuestion prediction, bool isHeartwood)
+    private (PlantEvidence Evidence, IReadOnlyList<CountedSection> Sections) Evidence(
+        PredictionQuestion prediction,
+        bool isHeartwood
+    )
     {
-        List<PlantDepth> depths = [];
-        Dictionary<string, PlantUptake> uptakes = new(StringComparer.Ordinal);
-        Dictionary<Treatment, (UptakeCurve Curve, double Voids)> curves = [];
-        foreach (var row in _record.Rows)
+        var (depths, sections) = Counted([
+            .. _record
+                .Rows.Where(row => row.DepthMm is not null && row.IsHeartwood == isHeartwood)
+                .Select(row => (row, Depth(row, row.DepthMm!.Value, TreatedOf(row)))),
+        ]);
+        // What is read of a whole charge speaks of the wood at the faces.
+        List<(PlantRow Row, Treated Treated)> ofCharges =
+        [
+            .. _record
+                .Rows.Where(row => row.UptakeLPerM3 is not null || row.Tank is not null || row.Zone is not null)
+                .Select(row => (row, TreatedOf(row)))
+                .Where(read => read.Item2.Question.Prediction.HasSapwood != isHeartwood),
+        ];
+        return (
+            new(
+                [.. _record.Rows.Select(row => row.Charge).Distinct(StringComparer.Ordinal)],
+                depths,
+                [.. Uptakes(prediction, ofCharges, isHeartwood), .. Zones(prediction, ofCharges)]
+            ),
+            sections
+        );
+    }
+
+    // Of the places of one measured section those count that lie far enough apart.
+    private static (IReadOnlyList<PlantDepth> Depths, IReadOnlyList<CountedSection> Sections) Counted(
+        IReadOnlyList<(PlantRow Row, PlantDepth Depth)> read
+    )
+    {
+        List<PlantDepth> counted = [.. read.Where(each => each.Row.Place is null).Select(each => each.Depth)];
+        List<CountedSection> sections = [];
+        foreach (
+            var section in read.Where(each => each.Row.Place is not null)
+                .GroupBy(each => (each.Row.Charge, each.Row.Piece))
+        )
         {
-            var request = RequestOf(row);
-            var question = QuestionOf(row, request);
-            var treatment = Treatment.Of(request, question);
-            var front = FrontOf(treatment with { Section = null }, question);
-            // The unfitted laws differ by the moisture alone.
-            var ratio = question.Sapwood.LateralMedianM2 / _asked.Prediction.Sapwood.LateralMedianM2;
-            if (row.DepthMm is { } depth && row.IsHeartwood == isHeartwood)
-                depths.Add(Depth(row, depth, question, front, ratio));
-            // Uptake speaks of the wood at the faces.
-            if (row.UptakeLPerM3 is not { } uptake || question.HasSapwood == isHeartwood)
-                continue;
-            if (!curves.TryGetValue(treatment, out var known))
-            {
-                var charge = question with
-                {
-                    Sapwood = prediction.Sapwood.Times(ratio),
-                    Heartwood = prediction.Heartwood.Times(ratio),
-                };
-                known = (UptakeCurve.Of(charge, front, isHeartwood, ratio), question.VoidFraction);
-                curves.Add(treatment, known);
-            }
-            uptakes.TryAdd(
-                row.Charge,
-                new(row.Charge, uptake, known.Curve.InVoids(question.VoidFraction / known.Voids))
+            var places = section.ToList();
+            var apart = PlacesApart.Of([
+                .. places.Select(each => new MeasuredPlace(
+                    each.Row.Place!.Value.Face,
+                    each.Row.Place.Value.AlongMm,
+                    each.Depth.DepthMm
+                )),
+            ]);
+            counted.AddRange(apart.Counted.Select(i => places[i].Depth));
+            sections.Add(new(places.Count, apart.Counted.Count, apart.DistanceMm));
+        }
+        return (counted, sections);
+    }
+
+    // Net uptakes, and the tank's readings, which are uptakes up to a moment.
+    private IEnumerable<ChargeEvidence> Uptakes(
+        PredictionQuestion prediction,
+        IReadOnlyList<(PlantRow Row, Treated Treated)> rows,
+        bool isHeartwood
+    )
+    {
+        Dictionary<(Treatment Treatment, double? Minutes), (UptakeCurve Curve, double Voids)> curves = [];
+        foreach (
+            var charge in rows.Where(read => read.Row.UptakeLPerM3 is not null)
+                .DistinctBy(read => read.Row.Charge, StringComparer.Ordinal)
+        )
+            yield return new PlantUptake(
+                charge.Row.Charge,
+                charge.Row.UptakeLPerM3!.Value,
+                Curve(charge.Treated, null)
+            );
+        foreach (
+            var charge in rows.Where(read => read.Row.Tank is not null)
+                .GroupBy(read => read.Row.Charge, StringComparer.Ordinal)
+        )
+        {
+            foreach (var (row, treated) in charge)
+                IsInSolution(row, treated.Question.Prediction.Schedule);
+            yield return new TankReadings(
+                charge.Key,
+                [
+                    .. Spread([.. charge.OrderBy(read => read.Row.Tank!.AtMinutes)])
+                        .Select(read => new TankReading(
+                            -read.Row.Tank!.TankL / read.Row.Tank.TimberM3,
+                            Math.Max(LeastTankUncertaintyL, read.Row.Tank.UncertaintyL) / read.Row.Tank.TimberM3,
+                            Curve(read.Treated, read.Row.Tank.AtMinutes)
+                        )),
+                ]
             );
         }
+
+        UptakeCurve Curve(Treated treated, double? minutes)
+        {
+            var (question, key) = (treated.Question.Prediction, (treated.Treatment, minutes));
+            if (!curves.TryGetValue(key, out var known))
+            {
+                var front = minutes is { } at ? treated.Front.By(at) : treated.Front;
+                known = (
+                    UptakeCurve.Of(Believed(prediction, treated), front, isHeartwood, treated.Ratio),
+                    question.VoidFraction
+                );
+                curves.Add(key, known);
+            }
+            return known.Curve.InVoids(question.VoidFraction / known.Voids);
+        }
+    }
+
+    private IEnumerable<ChargeEvidence> Zones(
+        PredictionQuestion prediction,
+        IReadOnlyList<(PlantRow Row, Treated Treated)> rows
+    )
+    {
+        foreach (
+            var charge in rows.Where(read => read.Row.Zone is not null)
+                .GroupBy(read => read.Row.Charge, StringComparer.Ordinal)
+        )
+        {
+            List<ZoneAssay> zones = [];
+            double full = 0;
+            foreach (var (row, treated) in charge)
+            {
+                var (zone, question) = (row.Zone!, Believed(prediction, treated));
+                if (zone.ToMm > question.Section.ThicknessMm / 2)
+                    throw _record.Refused(
+                        row,
+                        PlantTable.ToColumn,
+                        InputProblem.Number(zone.ToMm),
+                        $"at most {InputProblem.Number(question.Section.ThicknessMm / 2)} mm, half the thickness of the piece"
+                    );
+                var strength =
+                    zone.StrengthPercent
+                    ?? _request.StrengthPercent
+                    ?? throw _record.Refused(
+                        row,
+                        TreatmentFields.Strength.Column,
+                        "nothing",
+                        "the strength of the charge's solution, % of product by mass, here or with what is asked"
+                    );
+                var kgPerM3 = strength / 100 * question.Liquid.DensityKgPerM3;
+                var products = _laws.Products(treated.Treatment with { Section = null }, treated.Question, kgPerM3);
+                var curve = new ZoneCurve(question, products, (zone.FromMm, zone.ToMm), kgPerM3, treated.Ratio);
+                zones.Add(new(zone.KgPerM3, zone.UKgPerM3, curve.KgPerM3));
+                full = kgPerM3 * question.VoidFraction;
+            }
+            yield return new ZoneAssays(charge.Key, zones, full, _laws.Count);
+        }
+    }
+
+    // Readings a minute apart tell the same of the wood: of many those count that lie farthest apart.
+    private static IEnumerable<(PlantRow Row, Treated Treated)> Spread(
+        IReadOnlyList<(PlantRow Row, Treated Treated)> readings
+    ) =>
+        readings.Count <= MostTankReadings
+            ? readings
+            : Enumerable
+                .Range(0, MostTankReadings)
+                .Select(n => readings[n * (readings.Count - 1) / (MostTankReadings - 1)]);
+
+    private void IsInSolution(PlantRow row, Schedule schedule)
+    {
+        var from = schedule.Stages.TakeWhile(stage => stage.Contact != Contact.Liquid).Sum(stage => stage.Minutes);
+        var to =
+            from
+            + schedule
+                .Stages.SkipWhile(stage => stage.Contact != Contact.Liquid)
+                .TakeWhile(stage => stage.Contact == Contact.Liquid)
+                .Sum(stage => stage.Minutes);
+        if (row.Tank!.AtMinutes < from || row.Tank.AtMinutes > to)
+            throw _record.Refused(
+                row,
+                PlantTable.AtColumn,
+                InputProblem.Number(row.Tank.AtMinutes),
+                $"{InputProblem.Number(from)} to {InputProblem.Number(to)} min after the schedule \"{schedule.Name}\" began, while the wood lies in the solution"
+            );
+    }
+
+    private static PredictionQuestion Believed(PredictionQuestion prediction, Treated treated) =>
+        treated.Question.Prediction with
+        {
+            Sapwood = prediction.Sapwood.Times(treated.Ratio),
+            Heartwood = prediction.Heartwood.Times(treated.Ratio),
+        };
+
+    private Treated TreatedOf(PlantRow row)
+    {
+        var request = RequestOf(row);
+        var question = QuestionOf(row, request);
+        var treatment = Treatment.Of(request, question.Prediction);
         return new(
-            [.. _record.Rows.Select(row => row.Charge).Distinct(StringComparer.Ordinal)],
-            depths,
-            [.. uptakes.Values]
+            question,
+            treatment,
+            FrontOf(treatment with { Section = null }, question.Prediction),
+            // The unfitted laws differ by the moisture alone.
+            question.Prediction.Sapwood.LateralMedianM2 / _asked.Prediction.Sapwood.LateralMedianM2
         );
     }
 
@@ -194,13 +314,13 @@ internal sealed class PlantFit
         return request with { PressureMinutes = row.PressureMinutes ?? request.PressureMinutes };
     }
 
-    private PredictionQuestion QuestionOf(PlantRow row, TreatingRequest request)
+    private TreatingQuestion QuestionOf(PlantRow row, TreatingRequest request)
     {
         if (_questions.TryGetValue(request, out var known))
             return known;
         try
         {
-            var question = TreatingQuestion.Of(request, _facts).Prediction;
+            var question = TreatingQuestion.Of(request, _facts);
             _questions.Add(request, question);
             return question;
         }
@@ -227,11 +347,19 @@ internal sealed class PlantFit
         return front;
     }
 
-    private PlantDepth Depth(PlantRow row, double depthMm, PredictionQuestion question, FrontTable front, double ratio)
+    private PlantDepth Depth(PlantRow row, double depthMm, Treated treated)
     {
+        var question = treated.Question.Prediction;
         var way = row.WayMm ?? question.Section.ThicknessMm / 2;
         return depthMm <= way
-            ? new(row.Charge, row.Piece, depthMm, way, front, (question.VoidFraction, ratio))
+            ? new(
+                row.Charge,
+                row.Piece,
+                depthMm,
+                way,
+                treated.Front,
+                (question.VoidFraction, treated.Ratio * Inwards(question, row.IsHeartwood))
+            )
             : throw _record.Refused(
                 row,
                 PlantTable.DepthColumn,
@@ -240,22 +368,36 @@ internal sealed class PlantFit
             );
     }
 
-    /// <summary>What a run of the flow solver depends on. Below fibre saturation moisture makes no difference to it but where heat comes in; free water does, to a hundredth.</summary>
-    private sealed record Treatment(
-        Section? Section,
-        string Schedule,
-        double? PressureMinutes,
-        double WaterShare,
-        double? WarmedMoisturePercent
-    )
+    // Where on the section a depth was read is seldom known: between the directions, as its places have them.
+    private static double Inwards(PredictionQuestion question, bool isHeartwood)
     {
-        public static Treatment Of(TreatingRequest request, PredictionQuestion question) =>
-            new(
-                request.Section,
-                request.Schedule,
-                request.PressureMinutes,
-                Math.Round(question.WaterShare, 2),
-                question.Warming is null ? null : Math.Round(request.MoisturePercent)
-            );
+        var law = isHeartwood ? question.Heartwood : question.Sapwood;
+        return Math.Exp(
+            SectionPositions
+                .Around(question.Section, question.Log, PredictionQuestion.UsualPlacesPerFace)
+                .Average(place => Math.Log(law.InwardsTimes(place.RadialShare)))
+        );
     }
+
+    /// <summary>A line's wood as it was treated, the table of its schedule, and its permeability over that at the moisture asked about.</summary>
+    private sealed record Treated(TreatingQuestion Question, Treatment Treatment, FrontTable Front, double Ratio);
+}
+
+/// <summary>What a run of the flow solver depends on. Below fibre saturation moisture makes no difference to it but where heat comes in; free water does, to a hundredth.</summary>
+internal sealed record Treatment(
+    Section? Section,
+    string Schedule,
+    double? PressureMinutes,
+    double WaterShare,
+    double? WarmedMoisturePercent
+)
+{
+    public static Treatment Of(TreatingRequest request, PredictionQuestion question) =>
+        new(
+            request.Section,
+            request.Schedule,
+            request.PressureMinutes,
+            Math.Round(question.WaterShare, 2),
+            question.Warming is null ? null : Math.Round(request.MoisturePercent)
+        );
 }

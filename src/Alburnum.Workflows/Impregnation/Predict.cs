@@ -205,9 +205,10 @@ public static class Predict
             (asked, plant) = PlantFit.Of(asked, request.Treating, record, facts, request.Seed, stop);
         var question = asked.Prediction;
         var front = WayRun.Table(question);
-        var quick = QuickPrediction.Draw(question, front, request.Seed, request.Pieces, cancellation: stop);
-        if (plant.UptakeFactor() is { } factor)
-            quick = quick.TakingUp(factor, question.VoidFraction);
+        var quick = plant.Applied(
+            QuickPrediction.Draw(question, front, request.Seed, request.Pieces, cancellation: stop),
+            question.VoidFraction
+        );
         var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
         var end = EndReach.Of(question, front, hasHeartwood);
         return new()

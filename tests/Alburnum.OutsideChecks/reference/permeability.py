@@ -5,6 +5,10 @@ Needs: Debian 12, python3-scipy 1.10.1. The output is stored; the tests read it 
 The program draws charges, pieces, places and variances in turn (Gibbs). Here charges, pieces and the median are integrated out in closed
 form (all of them are normal, given the variances), and the three variances are summed over a grid of their logarithms. One depth that
 filled its way enters as the probability of a normal tail, given the others.
+The tank's readings over time and the assays of zones are no straight lines: there the charges are summed over a grid of their own, given median, variance, factor and
+walls, which are summed over grids as well. The readings are those of a full normal distribution, its covariance written out.
+A measured section is a field whose correlation falls off with distance: here the exact normal distribution of all its places, correlation and all; the program counts
+those that lie apart. The field is made here and printed, so that both have the same.
 Each line: case, then median's logarithm (mean, standard deviation), mean standard deviation within a piece, between pieces, between charges, and the
 mean of the logarithm of the factor on uptakes with its standard deviation.
 """
@@ -100,3 +104,131 @@ case("depths", DEPTHS, [])
 case("uptakes", [], UPTAKES)
 case("both", DEPTHS, UPTAKES)
 case("full", DEPTHS, UPTAKES, FULL)
+
+
+# The tank's readings and the zones of two charges, without depths.
+MINUTES = np.array([5.0, 15, 40, 90, 180])
+TANK = {"a": [110.0, 142, 196, 250, 288], "b": [30.0, 84, 170, 249, 310]}  # L/m3 gone since some moment
+U_TANK, AT_ONE_MOMENT = 3.0, 0.05
+BANDS = [(0.0, 4.0), (4.0, 10.0), (10.0, 20.0)]
+ASSAYS = {"a": [9.1, 4.3, 1.2], "b": [10.6, 7.0, 3.4]}  # kg/m3
+FULL_KG, OF_ONE_ZONE, AT_LEAST, OF_CHARGE, U_LABORATORY = 12.0, 0.15, 0.02, 0.07, 0.2
+WALLS = np.array([0.0, 0.25, 1.0, 4.0])
+
+
+def tank_expected(ln_k):
+    """By ln k (a vector): readings expected, L/m3."""
+    return 600 * np.tanh(np.sqrt(np.exp(ln_k)[:, None] * MINUTES / 5e-16))
+
+
+def zones_expected(ln_k, walls):
+    reach = 40 * np.sqrt(np.exp(ln_k) / 1e-17) / (1 + walls)
+    within = lambda mm: reach * (1 - np.exp(-mm / reach))
+    return np.stack([FULL_KG * (1 + walls) * (within(to) - within(at)) / (to - at) for at, to in BANDS], axis=1)
+
+
+def ln_normals(rest, covariance):
+    """Logarithms of normal densities, one for each row."""
+    chol = np.linalg.cholesky(covariance)
+    z = np.linalg.solve(chol, rest[..., None])[..., 0]
+    return -0.5 * (z * z).sum(-1) - np.log(np.diagonal(chol, axis1=-2, axis2=-1)).sum(-1)
+
+
+def ln_tank(charge, ln_k, factor):
+    expected = tank_expected(ln_k) * factor
+    eye = np.eye(len(MINUTES))
+    covariance = eye * (U_TANK**2 + (AT_ONE_MOMENT * expected) ** 2)[:, None, :]
+    covariance = covariance + ONE_CHARGE**2 * expected[:, :, None] * expected[:, None, :] + 1e6  # any zero
+    return ln_normals(np.array(TANK[charge]) - expected, covariance)
+
+
+def ln_zones(charge, ln_k, factor, walls):
+    expected = zones_expected(ln_k, walls) * factor
+    eye = np.eye(len(BANDS))
+    own = (OF_ONE_ZONE * expected) ** 2 + (AT_LEAST * FULL_KG) ** 2 + U_LABORATORY**2
+    covariance = eye * own[:, None, :] + OF_CHARGE**2 * expected[:, :, None] * expected[:, None, :]
+    return ln_normals(np.array(ASSAYS[charge]) - expected, covariance)
+
+
+def whole_charges(name, has_tank, has_zones):
+    ln_k = PRIOR_MEDIAN + np.linspace(-6, 8, 421)
+    medians = PRIOR_MEDIAN + np.linspace(-4, 5, 91)
+    variances = np.exp(np.linspace(np.log(2e-3), np.log(12), 40))
+    factors = np.linspace(-0.5, 0.5, 41)
+    walls = range(len(WALLS)) if has_zones else [0]
+    believed = (1 - NOT_KNOWN) * BATCH**2
+    prior = (
+        -WEIGHT / 2 * np.log(variances)[None, :]
+        - WEIGHT * believed / (2 * variances)[None, :]
+        - ((medians - PRIOR_MEDIAN) ** 2 / (2 * NOT_KNOWN * BATCH**2))[:, None]
+    )
+    # Weights of the charge's grid, by median and variance.
+    inner = np.exp(-((ln_k[None, None, :] - medians[:, None, None]) ** 2) / (2 * variances[None, :, None]))
+    inner /= inner.sum(-1, keepdims=True)
+    logs = np.empty((len(walls), len(factors), len(medians), len(variances)))
+    for w, law in enumerate(walls):
+        for f, ln_factor in enumerate(factors):
+            total = prior - ln_factor**2 / (2 * ASSUMED**2)
+            for charge in "ab":
+                ln = np.zeros(len(ln_k))
+                if has_tank:
+                    ln = ln + ln_tank(charge, ln_k, np.exp(ln_factor))
+                if has_zones:
+                    ln = ln + ln_zones(charge, ln_k, np.exp(ln_factor), WALLS[law])
+                top = ln.max()
+                total = total + top + np.log(np.maximum(inner @ np.exp(ln - top), 1e-300))
+            logs[w, f] = total
+    weights = np.exp(logs - logs.max())
+    weights /= weights.sum()
+    by_median, by_factor = weights.sum((0, 1, 3)), weights.sum((0, 2, 3))
+    rel = medians - PRIOR_MEDIAN
+    m, charge = by_median @ rel, weights.sum((0, 1, 2)) @ np.sqrt(variances)
+    f = by_factor @ factors
+    values = [m, np.sqrt(by_median @ rel**2 - m * m), charge, f, np.sqrt(by_factor @ factors**2 - f * f)]
+    print(",".join([name] + [repr(float(x)) for x in values + list(weights.sum((1, 2, 3)))]))
+
+
+whole_charges("tank", True, False)
+whole_charges("zones", False, True)
+whole_charges("tank and zones", True, True)
+
+
+# Two measured sections of one charge: four faces of 100 mm, a place each millimetre; the correlation falls off within 8 mm.
+LENGTH, FACES, ALONG = 8.0, 4, 100
+
+
+def section(name, offsets, seed):
+    rng = np.random.default_rng(seed)
+    at = np.arange(ALONG)
+    correlation = np.exp(-np.abs(at[:, None] - at) / LENGTH)
+    chol = np.linalg.cholesky(correlation)
+    fields = [[offset + 0.3 * chol @ rng.standard_normal(ALONG) for _ in range(FACES)] for offset in offsets]
+    for number, field in enumerate(fields):
+        print(",".join([f"{name} {number + 1}"] + [repr(round(float(x), 6)) for x in np.concatenate(field)]))
+    fields = [[np.round(face, 6) for face in field] for field in fields]
+    inverse = np.linalg.inv(correlation)
+    # Given its mean, a piece's places are known by their number, their best mean and the squares about it.
+    one = FACES * inverse.sum()
+    means = [sum(inverse.sum(0) @ face for face in field) / one for field in fields]
+    squares = [sum((face - m) @ inverse @ (face - m) for face in field) for field, m in zip(fields, means)]
+    places = FACES * ALONG
+    believed = np.array([WITHIN**2, PIECE**2, (1 - NOT_KNOWN) * BATCH**2])
+    grid = np.linspace(np.log(1e-3), np.log(12), 60)
+    logs, rest = [], []
+    for point in itertools.product(grid, repeat=3):
+        v = np.exp(point)
+        prior = np.sum(-WEIGHT / 2 * np.log(v) - WEIGHT * believed / (2 * v))
+        ln = prior - sum(squares) / (2 * v[0]) - (places - 1) * len(fields) / 2 * np.log(v[0])
+        cov = NOT_KNOWN * BATCH**2 + v[2] + np.eye(len(fields)) * (v[1] + v[0] / one)
+        to_median = np.full(len(fields), NOT_KNOWN * BATCH**2)
+        logs.append(ln + ln_density(np.array(means), 0, cov))
+        weights = to_median @ np.linalg.inv(cov)
+        m, mv = weights @ np.array(means), NOT_KNOWN * BATCH**2 - weights @ to_median
+        rest.append((m, mv + m * m, *np.sqrt(v)))
+    weights = np.exp(np.array(logs) - max(logs))
+    weights /= weights.sum()
+    m, m2, within, piece, charge = weights @ np.array(rest)
+    print(",".join([name] + [repr(float(x)) for x in (m, np.sqrt(m2 - m * m), within, piece, charge)]))
+
+
+section("section", [0.9, 0.4, 1.5], 20)

@@ -390,6 +390,35 @@ public sealed class CaseFolderReaderTests : IDisposable
     }
 
     [Fact]
+    public void A_plant_s_history_is_read_and_kept_with_the_readings_that_it_names()
+    {
+        const string Predicted =
+            Whole + "\nmoisture: 26 %\nprediction: { sapwoodMm: 30 }\nplantHistory: plant/history.csv";
+        Directory.CreateDirectory(_folder.At("plant"));
+        _folder.Write("plant/history.csv", "charge,piece,depth_mm,readings\n1,a,12,\n2,,,cut.json\n");
+        _folder.Write(
+            "plant/cut.json",
+            """[{ "file": "a.jpg", "shape": "round", "section_mm": [80], "heartwood": null, "faces": [{ "number": 1, "positions_mm": [5], "depth_mm": [9], "excluded": [false], "sapwood_mm": [null] }] }]"""
+        );
+        var read = Read(Predicted);
+        var again = CaseFolderReader.Read(new KeptFiles("T-1", read.Files, [.. read.AllPhotographs]), Facts);
+
+        Assert.Equal([12.0, null, 9.0], read.Plant!.Rows.Select(row => row.DepthMm));
+        Assert.Equal(read.Plant.Rows, again.Plant!.Rows);
+        Assert.Contains(
+            "field plantHistory: found plant/history.csv, expected prediction or charge beside it",
+            Assert.Throws<InputRefusedException>(() => Read(Whole + "\nplantHistory: plant/history.csv")).Message,
+            StringComparison.Ordinal
+        );
+        _folder.Write("plant/history.csv", "charge,piece,depth_mm\n1,a,deep\n");
+        Assert.Contains(
+            "history.csv, line 2, field depth_mm: found \"deep\"",
+            Assert.Throws<InputRefusedException>(() => Read(Predicted)).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void A_photograph_that_was_not_kept_is_refused()
     {
         var file = new KeptFile("case.yaml", System.Text.Encoding.UTF8.GetBytes(Whole));

@@ -180,6 +180,45 @@ public sealed class ExpectedCaseTests : IDisposable
         Assert.Equal((line, field), (problem.Line, problem.Field));
     }
 
+    [Fact]
+    public async Task Prediction_and_charge_rest_on_the_plant_s_own_history()
+    {
+        var asked = $"{Plain}\n{Prediction}\n{Charge}";
+        var plain = await Run(asked);
+        _folder.Write(
+            "history.csv",
+            "charge,piece,depth_mm,uptake_l_per_m3,way_mm\n"
+                + string.Concat(Enumerable.Range(0, 30).Select(i => $"c{i / 5},p{i},{6 + i % 4},150,30\n"))
+        );
+        var calibrated = await Run($"{asked}\nplantHistory: history.csv");
+        var (before, after) = (plain.Expected, calibrated.Expected);
+
+        var wood = Assert.Single(after.Prediction!.Plant);
+        Assert.Equal(5, wood.Calibration.DepthsMm!.Charges.Count);
+        Assert.True(after.Prediction.Quick.MeanMm.Middle < 0.7 * before.Prediction!.Quick.MeanMm.Middle);
+        Assert.Equal(
+            after.Prediction.Quick.UptakeLPerM3.Middle,
+            after.Charge!.Plan.Question.UptakeLPerM3.Value,
+            0.02 * after.Prediction.Quick.UptakeLPerM3.Middle
+        );
+        Assert.True(
+            after.Charge.Plan.Question.UptakeLPerM3.Value < 0.7 * before.Charge!.Plan.Question.UptakeLPerM3.Value
+        );
+    }
+
+    [Fact]
+    public async Task What_is_wrong_in_the_plant_s_history_is_refused_there()
+    {
+        _folder.Write("history.csv", "charge,piece,depth_mm,schedule\nc1,p1,12,no such\n");
+        var refused = await Assert.ThrowsAsync<InputRefusedException>(() =>
+            Run($"{Plain}\n{Prediction}\nplantHistory: history.csv")
+        );
+
+        var problem = Assert.Single(refused.Problems);
+        Assert.EndsWith("history.csv", problem.File, StringComparison.Ordinal);
+        Assert.Equal((2, "schedule"), (problem.Line, problem.Field));
+    }
+
     private Task<CaseReading> Run(string text, double depthMm = 20)
     {
         _folder.Write("case.yaml", text);

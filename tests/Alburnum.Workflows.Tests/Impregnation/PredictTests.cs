@@ -166,7 +166,7 @@ public sealed class PredictTests
         );
         var calibration = Assert.Single(after.Plant).Calibration;
 
-        Assert.Equal((0, 60), (calibration.Fit.Depths, calibration.Fit.Uptakes));
+        Assert.Equal((0, 60), (calibration.Fit.Depths, calibration.Fit.Read(PlantEvidenceKind.Uptakes)));
         Assert.True(calibration.Fit.After.LateralMedianM2 > 1.3 * calibration.Fit.Before.LateralMedianM2);
         Assert.InRange(after.Quick.UptakeLPerM3.Middle / expected, 1.35, 1.65);
         Assert.Equal(59, calibration.UptakesLPerM3!.Charges.Count);
@@ -182,6 +182,101 @@ public sealed class PredictTests
         Assert.Equal(("own.csv", 5, "depth_mm"), (deep.File, deep.Line, deep.Field));
         Assert.Equal(("own.csv", 5, "schedule"), (unknown.File, unknown.Line, unknown.Field));
         Assert.Equal(("own.csv", 5, "moisture_percent"), (soaked.File, soaked.Line, soaked.Field));
+
+        static InputProblem Refused(Func<int, PlantRow> row) =>
+            Assert.Single(Assert.Throws<InputRefusedException>(() => Of(Spruce with { Plant = Plant(row) })).Problems);
+    }
+
+    [Fact]
+    public void Neighbouring_places_of_one_section_are_not_so_many_pieces()
+    {
+        var plant = Plant(i =>
+            Depth(0, 3 + Math.Sin(i / 6.0)) with
+            {
+                Place = (1 + i / 15, 5 * (i % 15)),
+                Line = i + 2,
+            }
+        );
+        var wood = Assert.Single(Of(Spruce with { Plant = plant }).Plant);
+        var section = Assert.Single(wood.Sections);
+
+        Assert.Equal(60, section.Places);
+        Assert.InRange(section.Counted, 4, 12);
+        Assert.Equal((section.Counted, 1), (wood.Calibration.Fit.Depths, wood.Calibration.Fit.Pieces));
+    }
+
+    [Fact]
+    public void The_tank_s_readings_tell_what_the_solver_s_uptake_would_be()
+    {
+        // Wood 2.5 times as permeable as the median takes up 1.58 times as much at every moment, as long as the fronts have not met.
+        var curve = Of(Spruce with { Cells = 20 }).Solved!.Section.Run.Moments;
+        double By(double minutes) => curve.First(moment => moment.Minutes >= minutes).GainedM3;
+        var (end, net) = (By(180), Of(Spruce).Quick.UptakeLPerM3.Middle);
+        double[] minutes = [60, 70, 90, 120, 180];
+        var (slow, fast) = (Fit(1), Fit(Math.Sqrt(2.5)));
+
+        Assert.Equal(12, fast.Read(PlantEvidenceKind.Tank));
+        Assert.InRange(slow.LnMedian.Value - Math.Log(slow.Before.LateralMedianM2), -0.35, 0.35);
+        Assert.InRange(fast.LnMedian.Value - slow.LnMedian.Value, 0.5, 1.3);
+        Assert.True(slow.LnMedian.StandardUncertainty < 0.75 * slow.Before.BatchLnSpread);
+
+        PermeabilityFit Fit(double factor) =>
+            Of(
+                Spruce with
+                {
+                    Plant = Plant(i =>
+                        new()
+                        {
+                            Charge = $"c{i / 5}",
+                            Tank = new(minutes[i % 5], 9000 - 6 * factor * net * By(minutes[i % 5]) / end, 10, 6),
+                            Line = i + 2,
+                        }
+                    ),
+                }
+            )
+                .Plant[0]
+                .Calibration.Fit;
+    }
+
+    [Fact]
+    public void Zone_assays_speak_of_wood_and_walls_and_say_that_these_are_not_known()
+    {
+        var asked = Spruce with { Treating = Spruce.Treating with { StrengthPercent = 3 } };
+        var bands = Of(asked).Product[0].Bands;
+        var plant = Plant(i =>
+            new()
+            {
+                Charge = $"c{i / 2}",
+                Zone = new(bands[i % 2].FromMm, bands[i % 2].ToMm, 0.03 * bands[i % 2].InBand.Middle, 0.1, null),
+                Line = i + 2,
+            }
+        );
+        var unknown = Assert.Single(Of(asked with { Plant = plant }).Plant);
+        var known = Assert.Single(
+            Of(asked with { Plant = plant, Treating = asked.Treating with { Sorption = new(null, 0.01) } }).Plant
+        );
+
+        Assert.Equal(unknown.WallsMostGPerKg.Count, unknown.Calibration.Fit.WallShares.Count);
+        Assert.Equal(1, unknown.Calibration.Fit.WallShares.Sum(), 1e-9);
+        Assert.Empty(known.WallsMostGPerKg);
+        Assert.True(
+            known.Calibration.Fit.LnMedian.StandardUncertainty < unknown.Calibration.Fit.LnMedian.StandardUncertainty
+        );
+    }
+
+    [Fact]
+    public void Readings_of_charges_that_cannot_be_are_refused_with_their_line()
+    {
+        var dry = Refused(i => Row(i) with { Tank = new(i, 9000 - i, 10, 6) });
+        var weak = Refused(i => Row(i) with { Zone = new(0, 5, 3, 0, null) });
+        var deep = Refused(i => Row(i) with { Zone = new(0, 51, 3, 0, 2) });
+
+        Assert.Equal(("own.csv", 2, "at_minutes"), (dry.File, dry.Line, dry.Field));
+        Assert.StartsWith("45 to 200 min after the schedule", dry.Expected, StringComparison.Ordinal);
+        Assert.Equal(("own.csv", 2, "strength_percent"), (weak.File, weak.Line, weak.Field));
+        Assert.Equal(("own.csv", 2, "to_mm"), (deep.File, deep.Line, deep.Field));
+
+        static PlantRow Row(int i) => new() { Charge = "c", Line = i + 2 };
 
         static InputProblem Refused(Func<int, PlantRow> row) =>
             Assert.Single(Assert.Throws<InputRefusedException>(() => Of(Spruce with { Plant = Plant(row) })).Problems);

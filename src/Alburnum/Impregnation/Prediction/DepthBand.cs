@@ -14,45 +14,21 @@ public sealed record DepthBand(double FromMm, double ToMm, Spread InBand, Spread
     /// <param name="table">The table of the solution, or of the product.</param>
     public static IReadOnlyList<DepthBand> Of(PredictionQuestion question, FrontTable table)
     {
-        ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(table);
-        var place = SectionPositions
-            .Around(question.Section, question.Log, PredictionQuestion.UsualPlacesPerFace)
-            .MaxBy(place => place.SapwoodMm);
-        var sapwood = place.SapwoodMm;
-        var end = question.Section.ThicknessMm / 2;
-        var law = sapwood > 0 ? question.Sapwood : question.Heartwood;
-        var way =
-            sapwood > 0
-            && sapwood < end
-            && LayeredWay.IsClosed(question.Sapwood.LateralMedianM2, question.Heartwood.LateralMedianM2)
-                ? sapwood
-                : end;
-        // Under a flat face a way does not narrow; from the face of a round piece it does, to nothing at the pith.
-        var narrowing = question.Section.FaceCount == 1 ? way / end : 0;
-        var inwards = law.LateralMedianM2 * law.InwardsTimes(place.RadialShare);
-        WayReading Wood(double factor) => table.At(inwards * factor, question.VoidFraction, way, narrowing);
-        var factor = law.TwentiethFactor;
+        var way = MiddleWay.Of(question);
+        WayReading Wood(double factor) => way.In(table, way.Law.LateralMedianM2 * factor);
+        var factor = way.Law.TwentiethFactor;
         var (slow, middle, fast) = (Wood(1 / factor), Wood(1), Wood(factor));
         var bands = new List<DepthBand>();
         var from = 0.0;
-        foreach (var to in Ends.TakeWhile(end => end < way).Append(way))
+        foreach (var to in Ends.TakeWhile(end => end < way.LengthMm).Append(way.LengthMm))
         {
             bands.Add(new(from, to, Held(from, to), Held(0, to)));
             from = to;
         }
         return bands;
 
-        Spread Held(double from, double to)
-        {
-            double In(WayReading wood) =>
-                1000
-                * question.VoidFraction
-                * (wood.KeptWithin(to / way) - wood.KeptWithin(from / way))
-                / (Voids(to / way) - Voids(from / way));
-            return new(In(slow), In(middle), In(fast));
-        }
-
-        double Voids(double depth) => (depth - narrowing * depth * depth / 2) / (1 - narrowing / 2);
+        Spread Held(double from, double to) =>
+            new(way.LPerM3(slow, from, to), way.LPerM3(middle, from, to), way.LPerM3(fast, from, to));
     }
 }

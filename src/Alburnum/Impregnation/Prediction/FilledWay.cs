@@ -10,6 +10,21 @@ public sealed record FilledWay(double Reached, double Net, IReadOnlyList<double>
     /// <summary>When the way held most solution, min since the schedule began; 0 where nobody noted it.</summary>
     public double FullestMinutes { get; init; }
 
+    /// <summary>Liquid taken in by each moment, as a share of the way's voids; empty where nobody noted it.</summary>
+    public IReadOnlyList<(double Minutes, double Share)> Gained { get; init; } = [];
+
+    /// <summary>The same way while it takes solution in; depths stay those of the end.</summary>
+    /// <param name="minutes">Since the schedule began, min.</param>
+    internal FilledWay By(double minutes)
+    {
+        Require.InRange(Gained.Count, 2, int.MaxValue, "moments");
+        var next = 1;
+        while (next < Gained.Count - 1 && Gained[next].Minutes < minutes)
+            next++;
+        var ((from, before), (to, after)) = (Gained[next - 1], Gained[next]);
+        return this with { Net = before + Math.Clamp((minutes - from) / (to - from), 0, 1) * (after - before) };
+    }
+
     /// <summary>Solution kept from the face down to a depth, as a share of the way's voids.</summary>
     /// <param name="depth">Share of the way; beyond its end all that is kept counts.</param>
     internal double KeptWithin(double depth)

@@ -18,14 +18,24 @@ public sealed class FrontTable
     private const double Step = (MostLn - LeastLn) / (Rows - 1);
     private static readonly double LengthStep = Math.Log(1.1);
     private readonly ConcurrentDictionary<int, RunsOfLength> _runs = [];
-    private readonly Func<SingleWay, FilledWay> _solve;
+    private readonly Func<int, RunsOfLength> _ofLength;
     private readonly bool _byLength;
 
     /// <summary>A table that is filled as it is read.</summary>
     /// <param name="solve">The solver on one way.</param>
     /// <param name="byLength">Whether two ways of the same κ differ where they are of different lengths, as heat comes to the end of one sooner.</param>
-    public FrontTable(Func<SingleWay, FilledWay> solve, bool byLength = false) =>
-        (_solve, _byLength) = (solve, byLength);
+    public FrontTable(Func<SingleWay, FilledWay> solve, bool byLength = false)
+        : this(length => RunsOfLength.Of(solve, byLength ? Math.Exp(length * LengthStep) : SingleWay.AnyMm), byLength)
+    {
+        ArgumentNullException.ThrowIfNull(solve);
+    }
+
+    private FrontTable(Func<int, RunsOfLength> ofLength, bool byLength) =>
+        (_ofLength, _byLength) = (ofLength, byLength);
+
+    /// <summary>The same runs at a moment of the schedule, as far as what was taken in goes: depths stay those of the end.</summary>
+    /// <param name="minutes">Since the schedule began, min. 0 or more.</param>
+    public FrontTable By(double minutes) => new(length => Runs(length).By(minutes), _byLength);
 
     /// <summary>What a way holds after the schedule.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>
@@ -36,7 +46,7 @@ public sealed class FrontTable
     {
         var way = wayMm / 1000;
         var at = (Math.Log(permeabilityM2 / (voidFraction * way * way)) - LeastLn) / Step;
-        var (flats, closings) = Runs(wayMm);
+        var (flats, closings) = Runs(_byLength ? (int)Math.Round(Math.Log(wayMm) / LengthStep) : 0);
         if (!(at > 0))
             return Read(0, 0, Math.Exp(Math.Max(at, -1e4) * Step / 2));
         var row = Math.Min((int)at, Rows - 2);
@@ -56,29 +66,33 @@ public sealed class FrontTable
         }
     }
 
-    private RunsOfLength Runs(double wayMm)
-    {
-        var length = _byLength ? (int)Math.Round(Math.Log(wayMm) / LengthStep) : 0;
-        return _runs.GetOrAdd(length, RunsOf);
-    }
-
-    private RunsOfLength RunsOf(int length)
-    {
-        var wayMm = _byLength ? Math.Exp(length * LengthStep) : SingleWay.AnyMm;
-        return new(Table(0), Table(1));
-
-        Lazy<FilledWay>[] Table(double narrowing) =>
-            [
-                .. Enumerable
-                    .Range(0, Rows)
-                    .Select(row => new Lazy<FilledWay>(() =>
-                        _solve(new(Math.Exp(LeastLn + row * Step), narrowing, wayMm))
-                    )),
-            ];
-    }
+    private RunsOfLength Runs(int length) => _runs.GetOrAdd(length, _ofLength);
 
     // On a way that does not narrow, and on one that narrows to nothing.
-    private sealed record RunsOfLength(Lazy<FilledWay>[] Flat, Lazy<FilledWay>[] Closing);
+    private sealed record RunsOfLength(Lazy<FilledWay>[] Flat, Lazy<FilledWay>[] Closing)
+    {
+        public static RunsOfLength Of(Func<SingleWay, FilledWay> solve, double wayMm)
+        {
+            return new(Table(0), Table(1));
+
+            Lazy<FilledWay>[] Table(double narrowing) =>
+                [
+                    .. Enumerable
+                        .Range(0, Rows)
+                        .Select(row => new Lazy<FilledWay>(() =>
+                            solve(new(Math.Exp(LeastLn + row * Step), narrowing, wayMm))
+                        )),
+                ];
+        }
+
+        public RunsOfLength By(double minutes)
+        {
+            return new(Then(Flat), Then(Closing));
+
+            Lazy<FilledWay>[] Then(Lazy<FilledWay>[] ways) =>
+                [.. ways.Select(way => new Lazy<FilledWay>(() => way.Value.By(minutes)))];
+        }
+    }
 
     /// <summary>Greatest depth that solution reaches under a flat face, mm.</summary>
     /// <param name="permeabilityM2">Permeability along the way, m². Above 0.</param>

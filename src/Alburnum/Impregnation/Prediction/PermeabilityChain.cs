@@ -17,8 +17,10 @@ internal sealed class PermeabilityChain
     private const double PriorWeight = 4;
     private const double LeastSpread = 0.05;
 
-    // Over which difference of logarithms the slope of an uptake's curve is taken.
-    private const double SlopeOver = 0.25;
+    // How far a step of a slice may go at first, in logarithms; and how far all charges together try to move at most.
+    private const double FactorStep = 0.1;
+    private const double Shift = 0.6;
+    private const int Shifts = 6;
     private readonly PermeabilityLaw _before;
     private readonly SeededRandom _random;
     private readonly double[] _low;
@@ -28,8 +30,9 @@ internal sealed class PermeabilityChain
     private readonly double _priorMedian;
     private readonly double _medianVariance;
     private readonly double[] _believed;
-    private readonly IReadOnlyList<PlantUptake> _uptakes;
-    private readonly PlantUptake?[] _uptakeOf;
+    private readonly ChargeEvidence[][] _evidenceOf;
+    private readonly bool _hasEvidence;
+    private readonly int _wallLaws;
 
     // The state of the chain: logarithms of permeability, and the variances within a piece, between pieces and between charges.
     private readonly double[] _ofDepth;
@@ -38,8 +41,9 @@ internal sealed class PermeabilityChain
     private readonly double[] _variance;
     private double _median;
 
-    // Logarithm of what the plant's uptakes are over what the laws of flow assumed would give.
-    private double _uptakeBias;
+    // Logarithm of what the plant's uptakes are over what the laws of flow assumed would give, and which law the walls follow.
+    private double _lnFactor;
+    private int _walls;
 
     private readonly double[] _sumOfSpreads = new double[3];
     private readonly List<DrawnPlant> _plants = [];
@@ -48,15 +52,15 @@ internal sealed class PermeabilityChain
     public PermeabilityChain(
         PermeabilityLaw before,
         IReadOnlyList<FitPoint> points,
-        IReadOnlyList<PlantUptake> uptakes,
+        IReadOnlyList<ChargeEvidence> evidence,
         SeededRandom random
     )
     {
-        (_before, _uptakes, _random) = (before, uptakes, random);
+        (_before, _random) = (before, random);
         var pieces = points.Select(point => (point.Charge, point.Piece)).Distinct().ToList();
         var charges = pieces
             .Select(piece => piece.Charge)
-            .Concat(uptakes.Select(uptake => uptake.Charge))
+            .Concat(evidence.Select(read => read.Charge))
             .Distinct(StringComparer.Ordinal)
             .ToList();
         _pieceOf = Places(points.Select(point => (point.Charge, point.Piece)), pieces);
@@ -76,9 +80,11 @@ internal sealed class PermeabilityChain
         _ofCharge = [.. Enumerable.Repeat(_median, charges.Count)];
         _ofPiece = [.. Enumerable.Repeat(_median, pieces.Count)];
         _ofDepth = new double[points.Count];
-        _uptakeOf = new PlantUptake?[charges.Count];
-        foreach (var uptake in uptakes)
-            _uptakeOf[charges.IndexOf(uptake.Charge)] = uptake;
+        var readOf = evidence.ToLookup(read => read.Charge, StringComparer.Ordinal);
+        _evidenceOf = [.. charges.Select(charge => readOf[charge].ToArray())];
+        _hasEvidence = evidence.Count > 0;
+        _wallLaws = evidence.Select(read => read.Walls).DefaultIfEmpty(1).Max();
+        _walls = _wallLaws / 2;
     }
 
     /// <summary>Charges among the points.</summary>
@@ -95,7 +101,8 @@ internal sealed class PermeabilityChain
             _ofDepth[i] = _low[i] == _high[i] ? _low[i] : DrawBetween(_ofPiece[_pieceOf[i]], _low[i], _high[i]);
         DrawLevel(_ofPiece, (_ofDepth, _pieceOf, _variance[0]), j => _ofCharge[_chargeOf[j]], _variance[1]);
         DrawLevel(_ofCharge, (_ofPiece, _chargeOf, _variance[1]), _ => _median, _variance[2], DrawCharge);
-        DrawBias();
+        DrawFactor();
+        DrawTogether();
         double[] one = [_median];
         DrawLevel(one, (_ofCharge, new int[Charges], _variance[2]), _ => _priorMedian, _medianVariance);
         _median = one[0];
@@ -104,7 +111,7 @@ internal sealed class PermeabilityChain
         _variance[2] = DrawVariance(_believed[2], _ofCharge, _ => _median);
         if (!isKept)
             return;
-        _plants.Add(new(_median, Math.Sqrt(_variance[2]), _uptakeBias));
+        _plants.Add(new(_median, Math.Sqrt(_variance[2]), _lnFactor, _walls));
         for (var level = 0; level < 3; level++)
             _sumOfSpreads[level] += Math.Sqrt(_variance[level]);
     }
@@ -176,58 +183,95 @@ internal sealed class PermeabilityChain
         }
     }
 
-    // A charge's permeability, by what its pieces say and by its uptake: a normal draw with the uptake's curve taken as straight where the
-    // charge stands, kept or not by what the curve is (Metropolis and Hastings).
+    // A charge's permeability, by what its pieces say and by what was read of the charge.
     private double DrawCharge(int charge, double mean, double spread)
     {
-        if (_uptakeOf[charge] is not { } uptake)
+        if (_evidenceOf[charge].Length == 0)
             return mean + _random.NextNormal() * spread;
-        var measured = Math.Log(uptake.LPerM3) - _uptakeBias;
-        var here = _ofCharge[charge];
-        var from = Straight(here);
-        var there = from.Mean + from.Spread * _random.NextNormal();
-        var to = Straight(there);
-        var change =
-            Ln(there, to) - Ln(here, from) + Squared((there - from.Mean) / from.Spread) / 2 + Math.Log(from.Spread);
-        change -= Squared((here - to.Mean) / to.Spread) / 2 + Math.Log(to.Spread);
-        return Math.Log(_random.NextDouble()) < change ? there : here;
-
-        (double Mean, double Spread, double Ln, double Variance) Straight(double at)
-        {
-            var (ln, variance) = uptake.Curve.At(at);
-            var slope = (uptake.Curve.At(at + SlopeOver).Ln - ln) / SlopeOver;
-            var precision = 1 / Squared(spread) + slope * slope / variance;
-            return (
-                (mean / Squared(spread) + slope * (measured - ln + slope * at) / variance) / precision,
-                Math.Sqrt(1 / precision),
-                ln,
-                variance
-            );
-        }
-
-        double Ln(double at, (double Mean, double Spread, double Ln, double Variance) straight) =>
-            -(
-                Squared((at - mean) / spread)
-                + Squared(measured - straight.Ln) / straight.Variance
-                + Math.Log(straight.Variance)
-            ) / 2;
+        return Slice(
+            _ofCharge[charge],
+            spread,
+            at => LnOf(charge, at, _lnFactor, _walls) - Squared((at - mean) / spread) / 2
+        );
     }
 
-    private void DrawBias()
+    private void DrawFactor()
     {
-        if (_uptakes.Count == 0)
+        if (!_hasEvidence)
             return;
-        double precision = 1 / Squared(UptakeCurve.AssumedLaws),
-            total = 0;
-        for (var j = 0; j < _ofCharge.Length; j++)
+        _lnFactor = Slice(
+            _lnFactor,
+            FactorStep,
+            at => LnOfAll(0, at, _walls) - Squared(at / UptakeCurve.AssumedLaws) / 2
+        );
+    }
+
+    // Factor, walls and all charges hang together: more permeable wood takes up as much where the factor is smaller, or the walls keep more. They are moved
+    // together, and kept or not (Metropolis and Hastings).
+    private void DrawTogether()
+    {
+        if (!_hasEvidence)
+            return;
+        for (var n = 0; n < Shifts; n++)
         {
-            if (_uptakeOf[j] is not { } uptake)
+            var walls = (int)_random.Below((ulong)_wallLaws);
+            var shift = Shift * _random.NextNormal() / (1 << n);
+            // Where solution has not met from both sides, uptake goes as the root of the permeability.
+            var lnFactor = _lnFactor - (n % 2 == 0 ? 0 : shift / 2);
+            var change =
+                LnOfAll(shift, lnFactor, walls) - LnOfAll(0, _lnFactor, _walls) + LnOfPieces(shift) - LnOfPieces(0);
+            change +=
+                (Squared(_median - _priorMedian) - Squared(_median + shift - _priorMedian)) / (2 * _medianVariance)
+                + (Squared(_lnFactor) - Squared(lnFactor)) / (2 * Squared(UptakeCurve.AssumedLaws));
+            if (Math.Log(_random.NextDouble()) >= change)
                 continue;
-            var (ln, variance) = uptake.Curve.At(_ofCharge[j]);
-            precision += 1 / variance;
-            total += (Math.Log(uptake.LPerM3) - ln) / variance;
+            (_walls, _lnFactor, _median) = (walls, lnFactor, _median + shift);
+            for (var j = 0; j < _ofCharge.Length; j++)
+                _ofCharge[j] += shift;
         }
-        _uptakeBias = total / precision + _random.NextNormal() / Math.Sqrt(precision);
+    }
+
+    private double LnOf(int charge, double lnM2, double lnFactor, int walls)
+    {
+        double sum = 0;
+        foreach (var read in _evidenceOf[charge])
+            sum += read.LnLikelihood(lnM2, lnFactor, walls);
+        return sum;
+    }
+
+    private double LnOfAll(double shift, double lnFactor, int walls)
+    {
+        double sum = 0;
+        for (var j = 0; j < _ofCharge.Length; j++)
+            sum += LnOf(j, _ofCharge[j] + shift, lnFactor, walls);
+        return sum;
+    }
+
+    private double LnOfPieces(double shift)
+    {
+        double sum = 0;
+        for (var i = 0; i < _ofPiece.Length; i++)
+            sum -= Squared(_ofPiece[i] - _ofCharge[_chargeOf[i]] - shift) / (2 * _variance[1]);
+        return sum;
+    }
+
+    // One draw that leaves a distribution as it is, from its logarithm alone (Neal 2003, stepping out, from memory).
+    private double Slice(double from, double step, Func<double, double> ln)
+    {
+        var level = ln(from) + Math.Log(1 - _random.NextDouble());
+        var low = from - step * _random.NextDouble();
+        var high = low + step;
+        while (ln(low) > level)
+            low -= step;
+        while (ln(high) > level)
+            high += step;
+        while (true)
+        {
+            var at = low + (high - low) * _random.NextDouble();
+            if (ln(at) >= level)
+                return at;
+            (low, high) = at < from ? (at, high) : (low, at);
+        }
     }
 
     private double DrawVariance(double believed, double[] values, Func<int, double> about)

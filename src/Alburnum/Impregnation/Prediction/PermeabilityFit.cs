@@ -27,8 +27,12 @@ public sealed record PermeabilityFit
     /// <summary>Depths used.</summary>
     public required int Depths { get; init; }
 
-    /// <summary>Uptakes used.</summary>
-    public required int Uptakes { get; init; }
+    /// <summary>What was read of whole charges and used.</summary>
+    public required IReadOnlyList<ChargeEvidence> Evidence { get; init; }
+
+    /// <summary>Charges of which one kind of reading was used.</summary>
+    /// <param name="kind">The kind.</param>
+    public int Read(PlantEvidenceKind kind) => Evidence.Count(read => read.Kind == kind);
 
     /// <summary>Logarithm of the median permeability, m².</summary>
     public required Estimate LnMedian { get; init; }
@@ -36,12 +40,12 @@ public sealed record PermeabilityFit
     /// <summary>Plants drawn from what is known after: the median and the factor on uptakes hang together.</summary>
     public required IReadOnlyList<DrawnPlant> Plants { get; init; }
 
-    /// <summary>What the plant's uptakes are over those expected of its wood, and its standard uncertainty; null where no uptake was used.</summary>
+    /// <summary>What the plant's uptakes are over those expected of its wood, and its standard uncertainty; null where nothing was read of whole charges.</summary>
     public Estimate? UptakeFactor
     {
         get
         {
-            if (Uptakes == 0)
+            if (Evidence.Count == 0)
                 return null;
             var factors = Plants.Select(plant => Math.Exp(plant.LnUptakeFactor)).ToList();
             var mean = factors.Average();
@@ -49,38 +53,50 @@ public sealed record PermeabilityFit
         }
     }
 
-    /// <summary>Fits a log-normal law of three levels (charge, piece, place) to depths and uptakes, from what was believed before.</summary>
+    /// <summary>How likely each law of the walls is after; empty where nothing tells them apart.</summary>
+    public IReadOnlyList<double> WallShares =>
+        Evidence.Select(read => read.Walls).DefaultIfEmpty(1).Max() is > 1 and var laws
+            ?
+            [
+                .. Enumerable
+                    .Range(0, laws)
+                    .Select(law => (double)Plants.Count(plant => plant.Walls == law) / Plants.Count),
+            ]
+            : [];
+
+    /// <summary>Fits a log-normal law of three levels (charge, piece, place) to depths and to what was read of whole charges, from what was believed before.</summary>
     /// <param name="before">The law believed so far.</param>
     /// <param name="points">Depths as permeabilities.</param>
     /// <param name="seed">Seed of the draws: the same seed gives the same answer.</param>
     /// <param name="rounds">Rounds of drawing, 100 to 100 000; the first quarter is thrown away.</param>
-    /// <param name="uptakes">Uptakes, one of a charge at most. With the depths, one or more.</param>
+    /// <param name="evidence">What was read of whole charges. With the depths, one or more.</param>
     /// <param name="cancellation">Stops between rounds.</param>
     /// <exception cref="InputRefusedException">The depths lie so far from what was believed that no timber spreads so wide: one or the other is wrong.</exception>
     /// <remarks>
     /// Bayes' rule by Gibbs sampling: each unknown is drawn in turn from its distribution given the rest; a depth that filled its
     /// way or was too small to read is drawn from its side of the normal curve (Tanner and Wong 1987; Gelman and others,
-    /// Bayesian Data Analysis; remembered). What stays unknown of the median is counted into the spread between batches. An uptake speaks of
-    /// its charge's median; one factor on all of a plant's uptakes, known to <see cref="UptakeCurve.AssumedLaws"/>, is found along with it.
+    /// Bayesian Data Analysis; remembered). What stays unknown of the median is counted into the spread between batches. What was read of
+    /// a whole charge speaks of its median; one factor on all that a plant's wood takes up, known to <see cref="UptakeCurve.AssumedLaws"/>, and one law of what
+    /// the walls take, each as likely before, are found along with it.
     /// </remarks>
     public static PermeabilityFit Of(
         PermeabilityLaw before,
         IReadOnlyList<FitPoint> points,
         int seed,
         int rounds = 4000,
-        IReadOnlyList<PlantUptake>? uptakes = null,
+        IReadOnlyList<ChargeEvidence>? evidence = null,
         CancellationToken cancellation = default
     )
     {
-        uptakes ??= [];
-        Require.InRange(points.Count + uptakes.Count, 1, int.MaxValue, "depths and uptakes");
+        evidence ??= [];
+        Require.InRange(points.Count + evidence.Count, 1, int.MaxValue, "readings");
         Require.InRange(rounds, 100, 100_000, "rounds");
         foreach (var point in points)
         {
             Require.InRange(point.LeastM2, 0, 1, "m²", nameof(points));
             Require.InRange(point.MostM2, point.LeastM2, double.PositiveInfinity, "m²", nameof(points));
         }
-        var chain = new PermeabilityChain(before, points, uptakes, new SeededRandom(seed));
+        var chain = new PermeabilityChain(before, points, evidence, new SeededRandom(seed));
         for (var round = 0; round < rounds; round++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -93,7 +109,7 @@ public sealed record PermeabilityFit
             Charges = chain.Charges,
             Pieces = chain.Pieces,
             Depths = points.Count,
-            Uptakes = uptakes.Count,
+            Evidence = evidence,
             LnMedian = chain.LnMedian,
             Plants = chain.Plants,
         };
@@ -104,4 +120,5 @@ public sealed record PermeabilityFit
 /// <param name="LnMedianM2">Logarithm of the median permeability, m².</param>
 /// <param name="BatchLnSpread">Standard deviation of the logarithm between charges, our not knowing the median left out.</param>
 /// <param name="LnUptakeFactor">Logarithm of its uptakes over those expected of their wood.</param>
-public readonly record struct DrawnPlant(double LnMedianM2, double BatchLnSpread, double LnUptakeFactor);
+/// <param name="Walls">Number of the law that the walls follow.</param>
+public readonly record struct DrawnPlant(double LnMedianM2, double BatchLnSpread, double LnUptakeFactor, int Walls);

@@ -5,26 +5,27 @@ namespace Alburnum.Impregnation.Prediction;
 /// <summary>What a plant measured of one of its woods.</summary>
 /// <param name="Charges">Every charge, oldest first.</param>
 /// <param name="Depths">Depths.</param>
-/// <param name="Uptakes">Net uptakes, one of a charge at most.</param>
+/// <param name="OfCharges">What was read of whole charges, at most one of each kind of a charge.</param>
 public sealed record PlantEvidence(
     IReadOnlyList<string> Charges,
     IReadOnlyList<PlantDepth> Depths,
-    IReadOnlyList<PlantUptake> Uptakes
+    IReadOnlyList<ChargeEvidence> OfCharges
 );
 
-/// <summary>Depths and uptakes that no one wood can have given.</summary>
-/// <param name="ByDepths">The law by the depths alone.</param>
-/// <param name="ByUptakes">The law by the uptakes alone.</param>
-public sealed record UptakeConflict(PermeabilityLaw ByDepths, PermeabilityLaw ByUptakes);
+/// <summary>Evidence that no one wood can have given.</summary>
+/// <param name="Kind">The kind that contradicts those trusted before it, and was left out.</param>
+/// <param name="ByTrusted">The law by the kinds trusted before it.</param>
+/// <param name="ByKind">The law by this kind alone.</param>
+public sealed record EvidenceConflict(PlantEvidenceKind Kind, PermeabilityLaw ByTrusted, PermeabilityLaw ByKind);
 
 /// <summary>A permeability law calibrated by a plant's own charges, and how its forecasts came out.</summary>
 /// <param name="Fit">The law before and after.</param>
-/// <param name="Conflict">Where depths and uptakes contradict each other: what each says. The law then rests on the depths alone. Null where they do not.</param>
+/// <param name="Conflicts">Each kind of evidence that contradicts those trusted before it, and was left out.</param>
 /// <param name="DepthsMm">Mean depth of each charge as foretold from those before it, mm; null with fewer than two charges of depths.</param>
 /// <param name="UptakesLPerM3">Uptake of each charge as foretold from those before it, L/m³; null likewise.</param>
 public sealed record PlantCalibration(
     PermeabilityFit Fit,
-    UptakeConflict? Conflict,
+    IReadOnlyList<EvidenceConflict> Conflicts,
     ForecastRecord? DepthsMm,
     ForecastRecord? UptakesLPerM3
 )
@@ -39,7 +40,7 @@ public sealed record PlantCalibration(
 
     /// <summary>Calibrates.</summary>
     /// <param name="before">The law believed so far.</param>
-    /// <param name="evidence">What the plant measured; one depth or uptake or more.</param>
+    /// <param name="evidence">What the plant measured; one reading or more.</param>
     /// <param name="seed">Seed of the draws: the same seed gives the same answer.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputRefusedException">What was measured lies so far from what was believed that no timber spreads so wide.</exception>
@@ -52,31 +53,42 @@ public sealed record PlantCalibration(
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var points = evidence.Depths.Select(depth => depth.Point()).ToList();
-        var conflict = ConflictOf(before, points, evidence.Uptakes, seed, cancellation);
-        var uptakes = conflict is null ? evidence.Uptakes : [];
-        var fit = PermeabilityFit.Of(before, points, seed, uptakes: uptakes, cancellation: cancellation);
-        var (depths, taken) = Forecasts(before, evidence with { Uptakes = uptakes }, points, seed, cancellation);
-        return new(fit, conflict, depths, taken);
+        var (trusted, conflicts) = Trusted(before, points, evidence.OfCharges, seed, cancellation);
+        var fit = PermeabilityFit.Of(before, points, seed, evidence: trusted, cancellation: cancellation);
+        var (depths, taken) = Forecasts(before, evidence with { OfCharges = trusted }, points, seed, cancellation);
+        return new(fit, conflicts, depths, taken);
     }
 
-    private static UptakeConflict? ConflictOf(
+    // Kind by kind, in the order in which they are trusted: what lies apart from all before it is left out, and not averaged.
+    private static (IReadOnlyList<ChargeEvidence> Trusted, IReadOnlyList<EvidenceConflict> Conflicts) Trusted(
         PermeabilityLaw before,
         IReadOnlyList<FitPoint> points,
-        IReadOnlyList<PlantUptake> uptakes,
+        IReadOnlyList<ChargeEvidence> ofCharges,
         int seed,
         CancellationToken cancellation
     )
     {
-        if (points.Count == 0 || uptakes.Count == 0)
-            return null;
-        var byDepths = PermeabilityFit.Of(before, points, seed, Rounds, cancellation: cancellation);
-        var byUptakes = PermeabilityFit.Of(before, [], seed, Rounds, uptakes, cancellation);
-        var apart = Math.Abs(byDepths.LnMedian.Value - byUptakes.LnMedian.Value);
-        return
-            apart > Apart * double.Hypot(byDepths.LnMedian.StandardUncertainty, byUptakes.LnMedian.StandardUncertainty)
-            ? new(byDepths.After, byUptakes.After)
-            : null;
+        List<ChargeEvidence> trusted = [];
+        List<EvidenceConflict> conflicts = [];
+        foreach (var kind in ofCharges.GroupBy(read => read.Kind).OrderBy(kind => kind.Key))
+        {
+            if (points.Count + trusted.Count > 0)
+            {
+                var bySoFar = PermeabilityFit.Of(before, points, seed, Rounds, trusted, cancellation);
+                var byKind = PermeabilityFit.Of(before, [], seed, Rounds, [.. kind], cancellation);
+                if (AreApart(bySoFar.LnMedian, byKind.LnMedian))
+                {
+                    conflicts.Add(new(kind.Key, bySoFar.After, byKind.After));
+                    continue;
+                }
+            }
+            trusted.AddRange(kind);
+        }
+        return (trusted, conflicts);
     }
+
+    private static bool AreApart(Estimate one, Estimate other) =>
+        Math.Abs(one.Value - other.Value) > Apart * double.Hypot(one.StandardUncertainty, other.StandardUncertainty);
 
     private static (ForecastRecord? Depths, ForecastRecord? Uptakes) Forecasts(
         PermeabilityLaw before,
@@ -86,18 +98,16 @@ public sealed record PlantCalibration(
         CancellationToken cancellation
     )
     {
-        var (depthsOf, uptakeOf) = (
+        var (depthsOf, readOf) = (
             evidence.Depths.ToLookup(depth => depth.Charge, StringComparer.Ordinal),
-            evidence.Uptakes.ToDictionary(uptake => uptake.Charge, StringComparer.Ordinal)
+            evidence.OfCharges.ToLookup(read => read.Charge, StringComparer.Ordinal)
         );
         HashSet<string> known = new(StringComparer.Ordinal);
         List<ChargeForecast> depths = [],
             uptakes = [];
         var random = new SeededRandom(seed);
         PermeabilityFit? fit = null;
-        foreach (
-            var charge in evidence.Charges.Where(charge => depthsOf.Contains(charge) || uptakeOf.ContainsKey(charge))
-        )
+        foreach (var charge in evidence.Charges.Where(charge => depthsOf.Contains(charge) || readOf.Contains(charge)))
         {
             if (known.Count > 0 && known.Count >= (fit?.Charges ?? 0) * (known.Count < 20 ? 1 : Growth))
                 fit = PermeabilityFit.Of(
@@ -105,12 +115,12 @@ public sealed record PlantCalibration(
                     [.. points.Where(point => known.Contains(point.Charge))],
                     seed,
                     Rounds,
-                    [.. evidence.Uptakes.Where(uptake => known.Contains(uptake.Charge))],
+                    [.. evidence.OfCharges.Where(read => known.Contains(read.Charge))],
                     cancellation
                 );
             if (fit is not null && depthsOf.Contains(charge))
                 depths.Add(OfDepths(fit.After, charge, [.. depthsOf[charge]], random));
-            if (fit is not null && uptakeOf.TryGetValue(charge, out var uptake))
+            if (fit is not null && readOf[charge].OfType<PlantUptake>().FirstOrDefault() is { } uptake)
                 uptakes.Add(OfUptake(fit, uptake, random));
             known.Add(charge);
         }

@@ -47,7 +47,7 @@ public sealed record PredictionQuestion
     public required double? ZoneDepthMm { get; init; }
 
     /// <summary>Places on each face of a sawn section at which pieces are read, where nobody says.</summary>
-    internal const int UsualPlacesPerFace = 10;
+    public const int UsualPlacesPerFace = 10;
 
     /// <summary>True where sapwood reaches a face.</summary>
     public bool HasSapwood =>

@@ -99,9 +99,3 @@ public sealed class UptakeCurve
         return sum / Pieces;
     }
 }
-
-/// <summary>Net uptake of a plant's own charge.</summary>
-/// <param name="Charge">The charge.</param>
-/// <param name="LPerM3">Uptake, L/m³ of wood. Above 0.</param>
-/// <param name="Curve">What is expected of it.</param>
-public sealed record PlantUptake(string Charge, double LPerM3, UptakeCurve Curve);

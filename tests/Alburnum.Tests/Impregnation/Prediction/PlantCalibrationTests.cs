@@ -36,7 +36,7 @@ public class PlantCalibrationTests
     [Fact]
     public void Depths_and_uptakes_of_one_wood_rarely_seem_to_contradict_each_other() =>
         // Beyond two standard deviations: one plant in twenty-two, if what each leaves open were all there is to it; both start from one belief.
-        Assert.InRange(Calibrated.Value.Count(plant => plant.Conflict is not null), 0, Plants / 15);
+        Assert.InRange(Calibrated.Value.Count(plant => plant.Conflicts.Count > 0), 0, Plants / 15);
 
     [Fact]
     public void The_alarm_sounds_falsely_as_rarely_as_is_stated()
@@ -57,7 +57,7 @@ public class PlantCalibrationTests
         List<int> late = [];
         for (var seed = 0; seed < 20; seed++)
         {
-            var record = Of(Plant(seed, before + 14, shiftFrom: before, shift: 1.2) with { Uptakes = [] }).DepthsMm!;
+            var record = Of(Plant(seed, before + 14, shiftFrom: before, shift: 1.2) with { OfCharges = [] }).DepthsMm!;
             if (record.Drifts.FirstOrDefault(drift => drift.IsUp && At(drift.SignalledAt) >= before) is { } drift)
             {
                 late.Add(At(drift.SignalledAt) - before);
@@ -75,10 +75,10 @@ public class PlantCalibrationTests
     public void Uptakes_narrow_what_depths_leave_open()
     {
         var plant = Plant(3, charges: 6);
-        var (with, without) = (Of(plant), Of(plant with { Uptakes = [] }));
+        var (with, without) = (Of(plant), Of(plant with { OfCharges = [] }));
 
-        Assert.Null(with.Conflict);
-        Assert.Equal((6, 0), (with.Fit.Uptakes, without.Fit.Uptakes));
+        Assert.Empty(with.Conflicts);
+        Assert.Equal((6, 0), (with.Fit.Read(PlantEvidenceKind.Uptakes), without.Fit.Read(PlantEvidenceKind.Uptakes)));
         Assert.Null(without.Fit.UptakeFactor);
         Assert.True(with.Fit.UptakeFactor!.Value.StandardUncertainty < UptakeCurve.AssumedLaws);
         Assert.True(
@@ -93,13 +93,17 @@ public class PlantCalibrationTests
         var plant = Plant(3);
         var doubled = plant with
         {
-            Uptakes = [.. plant.Uptakes.Select(uptake => uptake with { LPerM3 = 4 * uptake.LPerM3 })],
+            OfCharges =
+            [
+                .. plant.OfCharges.OfType<PlantUptake>().Select(uptake => uptake with { LPerM3 = 4 * uptake.LPerM3 }),
+            ],
         };
         var calibration = Of(doubled);
 
-        Assert.NotNull(calibration.Conflict);
-        Assert.True(calibration.Conflict.ByUptakes.LateralMedianM2 > 4 * calibration.Conflict.ByDepths.LateralMedianM2);
-        Assert.Equal(Of(plant with { Uptakes = [] }).Fit.After, calibration.Fit.After);
+        var conflict = Assert.Single(calibration.Conflicts);
+        Assert.Equal(PlantEvidenceKind.Uptakes, conflict.Kind);
+        Assert.True(conflict.ByKind.LateralMedianM2 > 4 * conflict.ByTrusted.LateralMedianM2);
+        Assert.Equal(Of(plant with { OfCharges = [] }).Fit.After, calibration.Fit.After);
         Assert.Null(calibration.UptakesLPerM3);
     }
 
