@@ -60,7 +60,7 @@ internal sealed class ChargeDesignCommand(IAnsiConsole console, FactLibrary fact
                 var other => throw Options.Refused("--least", other, $"{Time} or {Solution}"),
             }
         );
-        var schedules = settings.SchedulesFile is { } file ? ImpregnationLibrary.ReadSchedules(file) : null;
+        var schedules = settings.SchedulesFile is { } file ? facts.ReadSchedules(file) : null;
         var order = ChargeFile.Read(settings.File, facts);
         var document = ChargeDesignMapping.Of(
             await Progress.RunAsync(

@@ -87,7 +87,7 @@ internal class TreatingSettings : JsonSettings
             MoisturePercent = MoisturePercent,
             DensityKgPerM3 = DensityKgPerM3,
             Schedule = Schedule,
-            OwnSchedules = SchedulesFile is { } file ? ImpregnationLibrary.ReadSchedules(file) : null,
+            OwnSchedules = SchedulesFile is { } file ? facts.ReadSchedules(file) : null,
             PeakKPa = PeakKPa,
             PressureMinutes = PressureMinutes,
             Celsius = Celsius,

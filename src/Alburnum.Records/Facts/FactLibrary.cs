@@ -1,5 +1,6 @@
 using System.Collections.ObjectModel;
 using Alburnum.Assaying;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Impregnation.Fixing;
 using Alburnum.Letters;
@@ -106,6 +107,12 @@ public sealed class FactLibrary
         Lazy<T> In<T>(string file, Func<FactRow, T> read) => new(() => Read(file, read));
         T Read<T>(string file, Func<FactRow, T> read) => FactFile.Load(dataFolder, file, _sources, read);
     }
+
+    /// <summary>A plant's own schedules, from a file of the same form as the program's; its rows may name the program's sources.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
+    public IReadOnlyList<Fact<Schedule>> ReadSchedules(string path) =>
+        ImpregnationLibrary.ReadSchedules(path, _sources);
 
     /// <summary>SHA-256 over all fact files, rulebooks among them: that of the lines "hash, two spaces, path" in the order of the paths.</summary>
     public string Sha256 => _sha256.Value;

@@ -74,8 +74,9 @@ public sealed class ImpregnationLibrary
 
     /// <summary>A plant's own schedules, from a file of the same form as the program's.</summary>
     /// <param name="path">Path of the file.</param>
+    /// <param name="sources">The sources that its rows may name beside its own.</param>
     /// <exception cref="InputRefusedException">The file is missing or says something that cannot be read.</exception>
-    public static IReadOnlyList<Fact<Schedule>> ReadSchedules(string path)
+    internal static IReadOnlyList<Fact<Schedule>> ReadSchedules(string path, Lazy<SourceRegister> sources)
     {
         if (!File.Exists(path))
             throw new InputRefusedException(new InputProblem(path, 0, "", "", "no such file", "a schedule file"));
@@ -91,7 +92,8 @@ public sealed class ImpregnationLibrary
                 Each(root, "schedules", row => AddSchedule(row, name, schedules, problems));
                 if (root.Has("schedules") && root.Rows("schedules").Count == 0)
                     root.Refuse("schedules", "no row", "one schedule or more");
-            }
+            },
+            sources
         );
         return problems.Count == 0 ? schedules : throw new InputRefusedException(problems);
     }
