@@ -37,8 +37,11 @@ public sealed record StepControl
     /// <summary>What the prediction of a piece uses: about 0.1 % of the uptake and 0.2 % of the air (docs/science/flow.md).</summary>
     public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 5e-4);
 
-    /// <summary>What single ways use, of which thousands of answers are read: about 0.25 % of the uptake. Beside <see cref="Usual"/> it shows the error of the steps.</summary>
+    /// <summary>What single ways use, of which thousands of answers are read: about 0.25 % of the uptake. Beside <see cref="Usual"/> it tells of the error of the steps.</summary>
     public static StepControl Rough { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 2e-3);
+
+    /// <summary>Steps that only show what fewer would change.</summary>
+    internal static StepControl Roughest { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 8e-3);
 
     /// <summary>First step after the contact changes, s.</summary>
     public double FirstSeconds { get; }

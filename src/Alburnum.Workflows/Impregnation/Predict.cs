@@ -158,11 +158,7 @@ public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
         ArgumentNullException.ThrowIfNull(section);
         return new(
             new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.SolverError(run => run.MeanDepthMm())),
-            new(
-                quick.UptakeLPerM3.Middle / uptakeFactor,
-                section.NetLPerM3,
-                section.SolverError(run => run.NetLPerM3)
-            )
+            new(quick.UptakeLPerM3.Middle / uptakeFactor, section.NetLPerM3, section.SolverError(run => run.NetLPerM3))
         );
     }
 }
