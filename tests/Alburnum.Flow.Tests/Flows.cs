@@ -7,6 +7,9 @@ namespace Alburnum.Flow.Tests;
 /// <summary>Schedules and fluids that the flow tests share.</summary>
 internal static class Flows
 {
+    /// <summary>A log whose pith lies nowhere near the middle of a piece: no part of it mirrors another.</summary>
+    public static LogGeometry OffCentre { get; } = new(5, -3, 0, 1e6);
+
     public static FluidPair Sharp(double airMPaS = 1e-5) =>
         new(1.002, airMPaS, new RelativePermeability(1, 1, 0), new CapillaryCurve(0));
 

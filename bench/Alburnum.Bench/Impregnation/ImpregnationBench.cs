@@ -64,7 +64,7 @@ internal static class ImpregnationBench
             var control = new StepControl(firstSeconds: 0.05, growth: growth, greatestSeconds: 1800.0 / 4);
             for (var warm = 0; warm < 2; warm++)
             {
-                var mesh = SectionMesh.Of(piece, fluids, 48, grading: 0);
+                var mesh = SectionMesh.Of(piece, fluids, 48);
                 var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
                 var run = FlowSolver.Run(mesh.Problem, hold, control);
                 if (warm == 1)

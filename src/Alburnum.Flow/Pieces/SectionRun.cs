@@ -22,11 +22,16 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         double factor = 1,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default
-    ) => Of(question, cellsAcross, factor, StepControl.Usual, progress, cancellation);
+    )
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var grid = SectionGrid.Of(question.Section, cellsAcross, ExpectedFront.Mm(question, factor));
+        return Of(question, grid, factor, StepControl.Usual, progress, cancellation);
+    }
 
     private static SectionRun Of(
         PredictionQuestion question,
-        int cellsAcross,
+        SectionGrid grid,
         double factor,
         StepControl steps,
         IProgress<double>? progress,
@@ -39,7 +44,7 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
             new WoodFlow(question.Sapwood.Typical(factor), question.VoidFraction, question.WaterShare),
             new WoodFlow(question.Heartwood.Typical(factor), question.VoidFraction, question.WaterShare)
         );
-        var mesh = SectionMesh.Of(piece, FluidPair.Of(question.Liquid), cellsAcross);
+        var mesh = SectionMesh.Of(piece, FluidPair.Of(question.Liquid), grid, Schedule.AtmosphereKPa);
         var problem = mesh.Problem with
         {
             Heat = question.Warming is { } warming ? new(mesh.OfUnitWood(), warming) : null,
@@ -47,16 +52,16 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         return new SectionRun(mesh, FlowSolver.Run(problem, question.Schedule, steps, progress, cancellation));
     }
 
-    /// <summary>The same on fewer cells, from which the error of the grid is known; null where it was not run, or the section is too thin for fewer.</summary>
+    /// <summary>The same on half the cells, from which the error of the grid is estimated; null where it was not run, or the section is too thin for fewer.</summary>
     public SectionRun? Coarser { get; private init; }
 
-    /// <summary>The same in fewer steps, from which the error of the steps is known; null where it was not run.</summary>
+    /// <summary>The same in fewer steps, from which the error of the steps is estimated; null where it was not run.</summary>
     public SectionRun? Rougher { get; private init; }
 
-    /// <summary>Treats the median piece three times: then on half as many cells across, and on those in fewer steps.</summary>
+    /// <summary>Treats the median piece, and beside it on half and a quarter of the cells across, and on the half in fewer steps twice over.</summary>
     /// <param name="question">What is asked; cuts are left out, as they lie across the section.</param>
     /// <param name="cellsAcross">Cells across the wider side, 4 to 2000.</param>
-    /// <param name="progress">Told the share done of the first run, which takes nearly all the time.</param>
+    /// <param name="progress">Told the share done of the first run, which takes most of the time.</param>
     /// <param name="cancellation">Stops the runs.</param>
     public static SectionRun WithCoarser(
         PredictionQuestion question,
@@ -65,37 +70,70 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
         CancellationToken cancellation = default
     )
     {
-        var fine = Of(question, cellsAcross, progress: progress, cancellation: cancellation);
-        var (width, height) = SectionBox.Of(question.Section);
-        var least = (int)Math.Ceiling(4 * Math.Max(width, height) / Math.Min(width, height));
-        var fewer = Math.Max(cellsAcross / 2, least);
-        if (fewer >= cellsAcross)
-            return fine;
-        var rougher = Of(question, fewer, 1, StepControl.Rough, null, cancellation);
-        return fine with { Coarser = Of(question, fewer, cancellation: cancellation) with { Rougher = rougher } };
+        ArgumentNullException.ThrowIfNull(question);
+        var front = ExpectedFront.Mm(question, 1);
+        var grid = SectionGrid.Of(question.Section, cellsAcross, front);
+        SectionRun? fine = null,
+            coarser = null;
+        Parallel.Invoke(
+            new ParallelOptions { CancellationToken = cancellation },
+            () => fine = Of(question, grid, 1, StepControl.Usual, progress, cancellation),
+            () => coarser = Coarse(question, cellsAcross / 2, front, cancellation)
+        );
+        return fine! with { Coarser = coarser };
     }
 
-    /// <summary>How far a number of this run may be from that of endlessly many cells; null where no coarser run tells.</summary>
+    private static SectionRun? Coarse(PredictionQuestion question, int cells, double frontMm, CancellationToken stop)
+    {
+        if (Run(cells, StepControl.Usual) is not { } run)
+            return null;
+        return run with
+        {
+            Coarser = Run(cells / 2, StepControl.Usual),
+            Rougher = Run(cells, StepControl.Rough)! with { Rougher = Run(cells, StepControl.Roughest) },
+        };
+
+        SectionRun? Run(int cellsAcross, StepControl steps) =>
+            cellsAcross >= SectionGrid.Least && SectionGrid.Fitting(question.Section, cellsAcross, frontMm) is { } grid
+                ? Of(question, grid, 1, steps, progress: null, stop)
+                : null;
+    }
+
+    /// <summary>About how far a number of this run lies from that of endlessly many cells; null where no coarser run tells.</summary>
     /// <param name="number">The number, of any run.</param>
-    /// <remarks>Richardson's extrapolation: the error falls in proportion to the cells' size, so that the difference of two runs shows it.</remarks>
+    /// <remarks>
+    /// An estimate, not a bound. The error falls in proportion to the cells' size (Richardson's extrapolation): it is what half the cells change, or half of
+    /// what a quarter changes again, whichever is more, as two runs may agree by chance.
+    /// </remarks>
     public double? GridError(Func<SectionRun, double> number)
     {
         ArgumentNullException.ThrowIfNull(number);
-        return Coarser is { } coarser
-            ? Math.Abs(number(this) - number(coarser)) / ((double)Mesh.Columns / coarser.Mesh.Columns - 1)
-            : null;
+        if (Coarser is not { } coarser)
+            return null;
+        var own = Change(this, coarser);
+        return coarser.Coarser is { } coarsest ? Math.Max(own, Change(coarser, coarsest) / Ratio(this, coarser)) : own;
+
+        double Change(SectionRun fine, SectionRun coarse) =>
+            Math.Abs(number(fine) - number(coarse)) / (Ratio(fine, coarse) - 1);
+
+        static double Ratio(SectionRun fine, SectionRun coarse) => (double)fine.Mesh.Columns / coarse.Mesh.Columns;
     }
 
-    /// <summary>How far the time steps may put a number of this run off; null where no rougher run tells.</summary>
+    /// <summary>About how far the time steps put a number of this run off; null where no rougher run tells.</summary>
     /// <param name="number">The number, of any run.</param>
-    /// <remarks>What four times the error allowed in a step changes on half the cells: more than is left.</remarks>
+    /// <remarks>
+    /// An estimate, not a bound, on half the cells: what four times the error allowed in a step changes, or half of what four times as much changes again,
+    /// whichever is more. Four times as much allowed doubles the error at least (docs/science/flow.md).
+    /// </remarks>
     public double? StepError(Func<SectionRun, double> number)
     {
         ArgumentNullException.ThrowIfNull(number);
-        return Coarser is { Rougher: { } rougher } coarser ? Math.Abs(number(coarser) - number(rougher)) : null;
+        return Coarser is { Rougher: { Rougher: { } roughest } rougher } coarser
+            ? Math.Max(Math.Abs(number(coarser) - number(rougher)), Math.Abs(number(rougher) - number(roughest)) / 2)
+            : null;
     }
 
-    /// <summary>How far cells and steps together may put a number of this run off; 0 where nothing tells.</summary>
+    /// <summary>About how far cells and steps together put a number of this run off; 0 where nothing tells.</summary>
     /// <param name="number">The number, of any run.</param>
     public double SolverError(Func<SectionRun, double> number) => (GridError(number) ?? 0) + (StepError(number) ?? 0);
 

@@ -130,7 +130,7 @@ public sealed record SolverDocument
     /// <summary>Iterations of the linear solver over all steps; null likewise.</summary>
     public required int? LinearIterations { get; init; }
 
-    /// <summary>Cells of the section.</summary>
+    /// <summary>Cells solved: one for all that mirror each other.</summary>
     public required int Cells { get; init; }
 
     /// <summary>Share of the section reached, 0 to 1.</summary>
@@ -148,13 +148,13 @@ public sealed record SolverDocument
     /// <summary>Depth from a cut end along the middle of the piece; null where that run stopped short.</summary>
     public double? EndDepthMm { get; init; }
 
-    /// <summary>How far the cells of the section may put the mean depth off; null where they cannot be told.</summary>
+    /// <summary>About how far the cells of the section put the mean depth off, an estimate; null where it cannot be told.</summary>
     public required double? GridErrorMm { get; init; }
 
     /// <summary>The same of the solution held at the end.</summary>
     public required double? GridErrorLPerM3 { get; init; }
 
-    /// <summary>How far the time steps may put the mean depth off; null where they cannot be told.</summary>
+    /// <summary>About how far the time steps put the mean depth off, an estimate; null where it cannot be told.</summary>
     public required double? StepErrorMm { get; init; }
 
     /// <summary>The same of the solution held at the end.</summary>

@@ -110,6 +110,15 @@ public static class Figures
     public static string Number(double value, int decimals) =>
         Math.Round(value, decimals).ToString($"F{decimals}", CultureInfo.InvariantCulture);
 
+    /// <summary>A number rounded up to so many decimals, at least one in the last: rounded down it would promise too much.</summary>
+    /// <param name="value">0 or more.</param>
+    /// <param name="decimals">Decimals, 0 or more.</param>
+    public static string NumberUp(double value, int decimals)
+    {
+        var unit = Math.Pow(10, -decimals);
+        return Number(Math.Max(1, Math.Ceiling(value / unit * (1 - 1e-9))) * unit, decimals);
+    }
+
     /// <summary>A number with as many decimals as it has, at most so many.</summary>
     public static string Digits(double value, int most = 2) =>
         value.ToString("0." + new string('#', most), CultureInfo.InvariantCulture);

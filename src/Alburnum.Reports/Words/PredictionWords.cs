@@ -106,14 +106,14 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.solved-piece", depth, reached, gross, net);
     }
 
-    /// <summary>How far the section's cells and the time steps may put that off: mean depth, mm, and solution kept, L/m³.</summary>
+    /// <summary>About how far the section's cells and the time steps put that off: mean depth, mm, and solution kept, L/m³; rounded up, as an estimate is never nothing.</summary>
     public string SolverError((double Mm, double LPerM3) cells, (double Mm, double LPerM3) steps) =>
         wording.Say(
             "prediction.solver-error",
-            ("depth", Figures.Number(cells.Mm, 1)),
-            ("net", Figures.Number(cells.LPerM3, 0)),
-            ("stepDepth", Figures.Number(steps.Mm, 2)),
-            ("stepNet", Figures.Number(steps.LPerM3, 1))
+            ("depth", Figures.NumberUp(cells.Mm, 1)),
+            ("net", Figures.NumberUp(cells.LPerM3, 0)),
+            ("stepDepth", Figures.NumberUp(steps.Mm, 2)),
+            ("stepNet", Figures.NumberUp(steps.LPerM3, 1))
         );
 
     /// <summary>That the flow solver's piece lies apart from what is expected.</summary>

@@ -68,7 +68,7 @@ public class LinearSolverTests
     public void Partition_and_order_change_nothing_but_the_last_digits_of_the_answer()
     {
         var natural = SectionMesh
-            .Of(new Piece(new RectangularSection(80, 52), LogGeometry.AllSapwood, Wood, Wood), Fluids, 80)
+            .Of(new Piece(new RectangularSection(80, 52), Flows.OffCentre, Wood, Wood), Fluids, 80)
             .Problem.Mesh;
         var plain = Answer(natural, new TwoWayPartition(int.MaxValue), i => i);
         foreach (var partition in new[] { new TwoWayPartition(int.MaxValue), Halved })
@@ -94,7 +94,7 @@ public class LinearSolverTests
     {
         // More cells than go in one go: a board of 400 by 260.
         var mesh = SectionMesh
-            .Of(new Piece(new RectangularSection(80, 52), LogGeometry.AllSapwood, Wood, Wood), Fluids, 400)
+            .Of(new Piece(new RectangularSection(80, 52), Flows.OffCentre, Wood, Wood), Fluids, 400)
             .Problem.Mesh;
         Assert.True(TwoWayPartition.Usual.Split(mesh.CellCount) < mesh.CellCount);
         var system = Assembled<float>(mesh, 30, TwoWayPartition.Usual, i => 0.3 + 0.2 * Math.Sin(0.01 * i));

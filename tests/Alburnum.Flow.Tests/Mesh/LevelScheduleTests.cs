@@ -13,7 +13,7 @@ public class LevelScheduleTests
     public void Cells_that_touch_never_share_a_level_and_every_cell_comes_back_to_its_place()
     {
         var wood = new WoodFlow(new Permeability(4e-17, 2e-17, 1e-14), 0.6);
-        var piece = new Piece(new RoundSection(60), LogGeometry.AllSapwood, wood, wood);
+        var piece = new Piece(new RoundSection(60), Flows.OffCentre, wood, wood);
         var mesh = SectionMesh.Of(piece, FluidPair.Of(TreatingLiquid.Water()), 20).Problem.Mesh;
         double[] named = [.. Enumerable.Range(0, mesh.CellCount).Select(i => i / 1000.0)];
         var order = LevelSchedule.Of(mesh, new TwoWayPartition(int.MaxValue));

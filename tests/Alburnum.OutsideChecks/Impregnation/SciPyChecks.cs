@@ -45,8 +45,7 @@ public sealed class SciPyChecks
         var mesh = SectionMesh.Of(
             new Piece(new Alburnum.Timber.RectangularSection(40, 40), log, wood, wood),
             Fluids,
-            16,
-            grading: 0
+            16
         );
         Compare(
             mesh.Problem,
