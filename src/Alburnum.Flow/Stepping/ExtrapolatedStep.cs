@@ -8,26 +8,33 @@ namespace Alburnum.Flow.Stepping;
 /// <remarks>
 /// Extrapolated backward Euler (Deuflhard, "Recent progress in extrapolation methods for ordinary differential equations", SIAM Rev. 27, 1985):
 /// flows = 2·(those of the halves) − those of the whole, stable however stiff, and the difference of the two tells the error. The three
-/// solutions are each free of overshoot; what their combination would overshoot by, <see cref="FluxCorrection"/> takes off.
+/// solutions are each free of overshoot; what their combination would overshoot by, <see cref="FluxCorrection"/> takes off. The whole does not wait for
+/// the halves where there are enough cells for a second core to help and few enough for it not to be at work already.
 /// </remarks>
 internal sealed class ExtrapolatedStep<T>
     where T : unmanaged, IBinaryFloatingPointIeee754<T>
 {
-    private readonly NewtonSolver<T> _newton;
+    // Below this number of cells a second core would wait longer than it helps.
+    private const int SideBySideFrom = 1000;
+    private readonly NewtonSolver<T> _halves;
+
+    // The same solver where the two are done one after the other.
+    private readonly NewtonSolver<T> _whole;
     private readonly FluxCorrection _limiter;
     private readonly StepFlows _correction;
-    private int _iterations;
-    private int _most;
-    private int _linear;
 
     /// <summary>Working arrays for a problem.</summary>
     public ExtrapolatedStep(FlowProblem problem, TwoWayPartition partition, double tolerance)
     {
         var mesh = problem.Mesh;
-        _newton = new NewtonSolver<T>(mesh, problem.Fluids, partition, tolerance);
+        _halves = Newton();
+        _whole =
+            mesh.CellCount >= SideBySideFrom && partition.Split(mesh.CellCount) == mesh.CellCount ? Newton() : _halves;
         _limiter = new FluxCorrection(mesh);
         (Flows, _correction) = (new StepFlows(mesh), new StepFlows(mesh));
         (State, Held) = (new double[2 * mesh.CellCount], new double[2 * mesh.CellCount]);
+
+        NewtonSolver<T> Newton() => new(mesh, problem.Fluids, partition, tolerance);
     }
 
     /// <summary>Air pressure (Pa) and saturation after the second half, cell by cell: where the next step starts looking.</summary>
@@ -58,40 +65,60 @@ internal sealed class ExtrapolatedStep<T>
         CancellationToken cancellation
     )
     {
-        (_iterations, _most, _linear) = (0, 0, 0);
-        var outcome = Add(state, new TimeStep(held, seconds / 2, half), cancellation);
-        if (outcome.Ending != NewtonEnding.Converged)
-            return outcome;
-        Flows.Mix(0, 1, _newton.Solved.Flows);
-        held.CopyTo(Held, 0);
-        Flows.Carry(Held);
-        _newton.Solved.State.CopyTo(State, 0);
-        outcome = Add(State, new TimeStep(Held, seconds / 2, end), cancellation);
-        if (outcome.Ending != NewtonEnding.Converged)
-            return outcome;
-        Flows.Mix(1, 1, _newton.Solved.Flows);
-        _newton.Solved.Flows.Carry(Held);
-        _newton.Solved.State.CopyTo(State, 0);
-        // The whole ends close to where the halves did.
-        outcome = Add(State, new TimeStep(held, seconds, end), cancellation);
+        NewtonOutcome halves = default,
+            whole = default;
+        if (_whole != _halves)
+        {
+            Parallel.Invoke(
+                new ParallelOptions { CancellationToken = cancellation },
+                () => halves = Halves(state, held, seconds, half, end, cancellation),
+                () => whole = _whole.Solve(state, new TimeStep(held, seconds, end), cancellation)
+            );
+        }
+        else
+        {
+            halves = Halves(state, held, seconds, half, end, cancellation);
+            if (halves.Ending != NewtonEnding.Converged)
+                return halves;
+            // The whole ends close to where the halves did.
+            whole = _whole.Solve(State, new TimeStep(held, seconds, end), cancellation);
+        }
+        var outcome = halves.With(whole);
         if (outcome.Ending == NewtonEnding.Converged)
             Extrapolate();
         return outcome;
     }
 
-    private NewtonOutcome Add(double[] guess, TimeStep step, CancellationToken cancellation)
+    private NewtonOutcome Halves(
+        double[] state,
+        double[] held,
+        double seconds,
+        VesselBoundary half,
+        VesselBoundary end,
+        CancellationToken cancellation
+    )
     {
-        var outcome = _newton.Solve(guess, step, cancellation);
-        _iterations += outcome.Iterations;
-        _most = Math.Max(_most, outcome.Iterations);
-        _linear += outcome.LinearIterations;
-        return outcome with { Iterations = _iterations, MostIterations = _most, LinearIterations = _linear };
+        var first = _halves.Solve(state, new TimeStep(held, seconds / 2, half), cancellation);
+        if (first.Ending != NewtonEnding.Converged)
+            return first;
+        Flows.Mix(0, 1, _halves.Solved.Flows);
+        held.CopyTo(Held, 0);
+        Flows.Carry(Held);
+        _halves.Solved.State.CopyTo(State, 0);
+        var second = _halves.Solve(State, new TimeStep(Held, seconds / 2, end), cancellation);
+        if (second.Ending == NewtonEnding.Converged)
+        {
+            Flows.Mix(1, 1, _halves.Solved.Flows);
+            _halves.Solved.Flows.Carry(Held);
+            _halves.Solved.State.CopyTo(State, 0);
+        }
+        return first.With(second);
     }
 
     private void Extrapolate()
     {
         _correction.Mix(0, 1, Flows);
-        _correction.Mix(1, -1, _newton.Solved.Flows);
+        _correction.Mix(1, -1, _whole.Solved.Flows);
         double liquid = 0,
             air = 0;
         for (var f = 0; f < _correction.FaceLiquid.Length; f++)

@@ -36,7 +36,16 @@ internal readonly record struct NewtonOutcome(
 )
 {
     /// <summary>Iterations of the hardest of several steps solved together.</summary>
-    public int MostIterations { get; init; }
+    public int MostIterations { get; init; } = Iterations;
+
+    /// <summary>This and another step solved together: it ended as the first of the two that did not converge.</summary>
+    public NewtonOutcome With(NewtonOutcome other) =>
+        (Ending == NewtonEnding.Converged ? other : this) with
+        {
+            Iterations = Iterations + other.Iterations,
+            MostIterations = Math.Max(MostIterations, other.MostIterations),
+            LinearIterations = LinearIterations + other.LinearIterations,
+        };
 }
 
 /// <summary>A time step that was solved. The arrays are the solver's own: read them before the next step.</summary>

@@ -7,6 +7,12 @@ public sealed record StepControl
     private const double Margin = 0.8;
     private const double GreatestShrink = 0.2;
 
+    // The error of steps of one length is taken to grow or shrink on at most so much.
+    private const double GreatestTrend = 4;
+
+    // Air is wanted less closely than uptake.
+    private const double AirOverUptake = 15;
+
     /// <summary>Checks every limit.</summary>
     /// <param name="firstSeconds">First step after the contact changes, s. 1e-9 to 1e6.</param>
     /// <param name="growth">Greatest ratio of one step to the one before, 1 to 3. Smaller is finer.</param>
@@ -34,14 +40,14 @@ public sealed record StepControl
         UptakeError = Require.InRange(uptakeError, 1e-8, 1, "(share)");
     }
 
-    /// <summary>What the prediction of a piece uses: about 0.1 % of the uptake and 0.2 % of the air (docs/science/flow.md).</summary>
-    public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 5e-4);
+    /// <summary>What the prediction of a piece uses: less than 0.1 % of the uptake and of the air in the mean (docs/science/flow.md).</summary>
+    public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 4e-4);
 
     /// <summary>What single ways use, of which thousands of answers are read: about 0.25 % of the uptake. Beside <see cref="Usual"/> it tells of the error of the steps.</summary>
-    public static StepControl Rough { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 2e-3);
+    public static StepControl Rough { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 1.6e-3);
 
     /// <summary>Steps that only show what fewer would change.</summary>
-    internal static StepControl Roughest { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 8e-3);
+    internal static StepControl Roughest { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 6.4e-3);
 
     /// <summary>First step after the contact changes, s.</summary>
     public double FirstSeconds { get; }
@@ -61,8 +67,8 @@ public sealed record StepControl
     /// <summary>Share of the uptake by which a step and its two halves may differ.</summary>
     public double UptakeError { get; }
 
-    /// <summary>Share of the air held by which a step and its two halves may differ: air is wanted less closely than uptake.</summary>
-    public double AirError => Math.Min(1, 5 * UptakeError);
+    /// <summary>Share of the air held by which a step and its two halves may differ.</summary>
+    public double AirError => Math.Min(1, AirOverUptake * UptakeError);
 
     /// <summary>How many times what is allowed a step is off; nothing where the steps are left to the growth alone.</summary>
     /// <param name="liquidShare">What a step and its halves differ by, as a share of the uptake.</param>
@@ -72,5 +78,11 @@ public sealed record StepControl
 
     /// <summary>How many times as long the next step is to be: the difference of a step and its halves goes as its length squared.</summary>
     /// <param name="excess">How many times what is allowed the last one was off.</param>
-    internal double Change(double excess) => Math.Clamp(Margin / Math.Sqrt(excess), GreatestShrink, Growth);
+    /// <param name="trend">How many times as far off as one before it of its length; it is taken to go on so (Gustafsson, ACM Trans. Math. Softw. 20, 1994).</param>
+    internal double Change(double excess, double trend = 1) =>
+        Math.Clamp(
+            Margin / Math.Sqrt(excess * Math.Clamp(trend, 1 / GreatestTrend, GreatestTrend)),
+            GreatestShrink,
+            Growth
+        );
 }

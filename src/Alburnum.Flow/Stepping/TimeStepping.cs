@@ -22,6 +22,9 @@ internal sealed class TimeStepping<T>(
     private readonly ExtrapolatedStep<T> _step = new(problem, partition, control.CellTolerance);
     private double _elapsed;
     private double _seconds = control.FirstSeconds;
+
+    // How many times what is allowed the step before was off, over its length squared, 1/s²; 0 where there was none in the stage.
+    private double _excessPerSquare;
     private int _steps;
     private int _newtonIterations;
     private int _linearIterations;
@@ -55,6 +58,7 @@ internal sealed class TimeStepping<T>(
         if (isRamp)
             _seconds = Math.Min(_seconds, length / 8);
         double done = 0;
+        _excessPerSquare = 0;
         while (done < length)
         {
             if (_steps == control.GreatestSteps)
@@ -78,6 +82,7 @@ internal sealed class TimeStepping<T>(
             if (excess > 1 && seconds > LeastControlledSeconds)
             {
                 _seconds = seconds * control.Change(excess);
+                _excessPerSquare = 0;
                 continue;
             }
             done = left == seconds ? length : done + seconds;
@@ -120,7 +125,9 @@ internal sealed class TimeStepping<T>(
         _elapsed += seconds;
         _steps++;
         _account.Note(_elapsed / 60, kPa);
-        var next = seconds * control.Change(excess);
+        var perSquare = excess / (seconds * seconds);
+        var next = seconds * control.Change(excess, _excessPerSquare > 0 ? perSquare / _excessPerSquare : 1);
+        _excessPerSquare = perSquare;
         _seconds =
             next <= seconds ? next
             : _last.MostIterations > NewtonSolver<T>.MaxIterations - 3 ? seconds
