@@ -11,6 +11,7 @@ Dictionary<string, Action> benchmarks = new(StringComparer.Ordinal)
     ["acceptance"] = AcceptanceBench.Run,
     ["flow-section"] = ImpregnationBench.Section,
     ["flow-cell"] = ImpregnationBench.Cell,
+    ["flow-grid"] = SectionGridBench.Run,
     ["flow-growth"] = ImpregnationBench.Growth,
     ["flow-steps"] = ImpregnationBench.Steps,
     ["flow-scipy"] = ImpregnationBench.AgainstSciPy,

@@ -197,7 +197,7 @@ public sealed class PredictCommandTests : IDisposable
     [Fact]
     public async Task A_section_thinner_than_its_grid_is_refused_in_words()
     {
-        var run = await AlburnumRun.Of("predict", "Norway spruce", "200x5", "--cells", "20", "--pieces", "200");
+        var run = await AlburnumRun.Of("predict", "Norway spruce", "200x2", "--cells", "8", "--pieces", "200");
 
         Assert.Equal(2, run.Status);
         Assert.Contains("four cells", run.Errors, StringComparison.Ordinal);
