@@ -82,7 +82,12 @@ internal static class ImpregnationBench
             var control = new StepControl(firstSeconds: 0.05, growth: growth, greatestSeconds: 1800.0 / 4);
             for (var warm = 0; warm < 2; warm++)
             {
-                var mesh = SectionMesh.Of(piece, fluids, 48);
+                var mesh = SectionMesh.Of(
+                    piece,
+                    fluids,
+                    SectionGrid.Of(piece.Section, 48, null),
+                    Schedule.AtmosphereKPa
+                );
                 var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.UserTime);
                 var run = FlowSolver.Run(mesh.Problem, hold, control);
                 if (warm == 1)
@@ -202,7 +207,7 @@ internal static class ImpregnationBench
             new WoodFlow(question.Sapwood.Typical(), question.VoidFraction),
             new WoodFlow(question.Heartwood.Typical(), question.VoidFraction)
         );
-        return SectionMesh.Of(piece, Fluids, cells);
+        return SectionMesh.Of(piece, Fluids, SectionGrid.Of(piece.Section, cells, null), Schedule.AtmosphereKPa);
     }
 
     private static FlowProblem Incised(int boxes)

@@ -54,7 +54,7 @@ public sealed class SectionMesh
     /// <param name="initialAirKPa">Absolute pressure of the air inside, kPa.</param>
     /// <param name="frontMm">How deep a front is expected in a sawn section, mm, above 0: cells are narrowest on its way; null makes them even.</param>
     /// <exception cref="InputRefusedException">The section is thinner than four cells.</exception>
-    public static SectionMesh Of(
+    internal static SectionMesh Of(
         Piece piece,
         FluidPair fluids,
         int cellsAcross,

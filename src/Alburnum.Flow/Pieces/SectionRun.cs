@@ -72,12 +72,13 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
     {
         ArgumentNullException.ThrowIfNull(question);
         var front = ExpectedFront.Mm(question, 1);
-        var grid = SectionGrid.Of(question.Section, cellsAcross, front);
+        // A section too thin is refused before anything is begun.
+        SectionGrid.Of(question.Section, cellsAcross, front);
         SectionRun? fine = null,
             coarser = null;
         Parallel.Invoke(
             new ParallelOptions { CancellationToken = cancellation },
-            () => fine = Of(question, grid, 1, StepControl.Usual, progress, cancellation),
+            () => fine = Of(question, cellsAcross, 1, progress, cancellation),
             () => coarser = Coarse(question, cellsAcross / 2, front, cancellation)
         );
         return fine! with { Coarser = coarser };

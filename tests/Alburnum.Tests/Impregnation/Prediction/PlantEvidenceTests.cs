@@ -18,8 +18,8 @@ public class PlantEvidenceTests
     private static readonly double[] WallShares = [0, 0.25, 1, 4];
     private static readonly PermeabilityLaw Believed = PermeabilityFitTests.Law(1e-18, 0.9, 0.4, 0.3);
     private static readonly double Prior = Math.Sqrt(0.75) * Believed.BatchLnSpread;
-    private static readonly FrontTable Front = new(
-        way => new(Math.Min(1, Math.Sqrt(way.Scaled * 4e13)), 0, [0, 1], [0, 0])
+    private static readonly FrontTable Front = new(way =>
+        new(Math.Min(1, Math.Sqrt(way.Scaled * 4e13)), 0, [0, 1], [0, 0])
     );
 
     [Theory]
