@@ -7,6 +7,7 @@ using Alburnum.Timber;
 namespace Alburnum.OutsideChecks.Impregnation;
 
 /// <summary>How fast steam warms a sawn section, against the closed form and against trials.</summary>
+[Computed]
 public sealed class HeatingTimeChecks
 {
     private const double InchMm = 25.4;
