@@ -43,7 +43,7 @@ internal sealed class TimeStepping<T>(
             if (stage.Contact != contact)
                 _seconds = control.FirstSeconds;
             contact = stage.Contact;
-            ending = Through(stage, scale, () => progress?.Report(_elapsed / 60 / schedule.Minutes));
+            ending = Through(stage, scale, () => progress?.Report(Math.Min(1, _elapsed / 60 / schedule.Minutes)));
             if (ending is not Completed)
                 break;
             scale.Pass(stage);

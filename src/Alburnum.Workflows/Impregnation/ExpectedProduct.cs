@@ -61,13 +61,13 @@ public sealed record ExpectedProduct(
             DepthBand.Of(question, WayRun.Table(question)),
             plain.UptakeLPerM3
         );
-        return sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given
-            ? [nothing, With(WallsBasis.Given, given)]
-            : [nothing, With(WallsBasis.ForComparison, ForComparison), With(WallsBasis.Everything, Everything)];
+        if (sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given)
+            return [nothing, With(WallsBasis.Given, ProductRun.Table(question, given))];
+        var tables = ProductRun.Tables(question, [ForComparison, Everything]);
+        return [nothing, With(WallsBasis.ForComparison, tables[0]), With(WallsBasis.Everything, tables[1])];
 
-        ExpectedProduct With(WallsBasis basis, WallShare walls)
+        ExpectedProduct With(WallsBasis basis, FrontTable table)
         {
-            var table = ProductRun.Table(question, walls);
             var quick = QuickPrediction.Draw(question, table, seed, plain.Pieces, cancellation: stop);
             return new(
                 basis,

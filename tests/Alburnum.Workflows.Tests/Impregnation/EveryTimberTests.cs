@@ -45,7 +45,8 @@ public sealed class EveryTimberTests
                     Section = Sections[timber.Index % Sections.Length],
                     Schedule = schedule,
                     MoisturePercent = new[] { 12, 25, 60 }[timber.Index % 3],
-                    StrengthPercent = 2,
+                    // Where the product stays takes runs of its own: every sixth timber does.
+                    StrengthPercent = timber.Index % 6 == 0 ? 2 : null,
                     // The time to a depth is a search of its own over schedules: a few timbers do.
                     DepthMm = timber.Index % 12 == 0 ? 6 : null,
                 };
@@ -75,7 +76,7 @@ public sealed class EveryTimberTests
                 Assert.True(quick.MeanMm.Low >= quick.LeastMm.Low && quick.MeanMm.High <= longest + 1e-9, said);
                 Assert.True(quick.UptakeLPerM3.High <= voids, said);
                 Assert.True(quick.ZoneLPerM3.Low >= 0 && quick.ZoneLPerM3.High <= 1000 * question.VoidFraction, said);
-                Assert.True(prediction.RetentionKgPerM3!.Value.High <= 20 * question.VoidFraction * 1.01, said);
+                Assert.True((prediction.RetentionKgPerM3?.High ?? 0) <= 20 * question.VoidFraction * 1.01, said);
                 Assert.InRange(quick.CoreShare.Value, 0, 1);
                 Assert.InRange(prediction.EndDepthMm.High, 0, 1000);
             }
@@ -86,7 +87,7 @@ public sealed class EveryTimberTests
     [MemberData(nameof(Schedules))]
     public void A_charge_is_planned_or_refused_in_words(string schedule) =>
         Parallel.ForEach(
-            Known.Where((_, i) => i % 9 == 0),
+            Known.Where((_, i) => i % 36 == 0),
             new ParallelOptions { CancellationToken = Stop },
             species =>
             {

@@ -19,8 +19,11 @@ internal sealed record MiddleWay(
     public static MiddleWay Of(PredictionQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
+        // An odd number of places has one in the middle of each face; near a corner sapwood is deeper than a core there would find.
         var place = SectionPositions
-            .Around(question.Section, question.Log, PredictionQuestion.UsualPlacesPerFace)
+            .Around(question.Section, question.Log, 1)
+            .GroupBy(place => place.Face)
+            .Select(face => face.ElementAt(face.Count() / 2))
             .MaxBy(place => place.SapwoodMm);
         var sapwood = place.SapwoodMm;
         var end = question.Section.ThicknessMm / 2;
