@@ -32,7 +32,12 @@ public sealed class EveryTimberTests
     [MemberData(nameof(Schedules))]
     public void No_depth_uptake_retention_or_strength_leaves_its_bounds(string schedule)
     {
-        (Species Species, int Index)[] timbers = [.. Known.Select((species, i) => (species, i))];
+        // A third of the timbers under each schedule, all of them under three in a row: the rest would take minutes.
+        var turn = Schedules.Select(row => row.Data).ToList().IndexOf(schedule) % 3;
+        (Species Species, int Index)[] timbers =
+        [
+            .. Known.Select((species, i) => (species, i)).Where(timber => timber.i % 3 == turn),
+        ];
         Assert.NotEmpty(timbers);
         Parallel.ForEach(
             timbers,
