@@ -40,7 +40,7 @@ public static class ProductRun
         {
             var end = WayRun.Of(question, schedule, way);
             return end.FullestMinutes is > 0 and var minutes && minutes < schedule.Minutes - LeastGivenMinutes
-                ? (WayRun.Of(question, schedule.Until(minutes), way), end)
+                ? (WayRun.Of(question, schedule, way, minutes), end)
                 : (end, end);
         }
     }

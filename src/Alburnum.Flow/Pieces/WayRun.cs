@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
@@ -14,7 +16,16 @@ public static class WayRun
     // The first cell is a 1,300th of the way, the last a twentieth: a front in refractory wood stays within the first few per cent.
     private const double Grading = 4;
 
+    // Where all is as warm as the solution the answer depends on k/(φL²) only: any void fraction will do.
+    private const double AnyVoids = 0.6;
     private static readonly double[] Edges = GradedEdges.FromOneEnd(1, Cells, Grading);
+
+    // Runs in dry wood with water-thin solution at the usual temperature, which most questions share: kept as long as their schedule is.
+    private static readonly TreatingLiquid UsualLiquid = TreatingLiquid.Water();
+    private static readonly ConditionalWeakTable<
+        Schedule,
+        ConcurrentDictionary<(SingleWay Way, double? Until), FilledWay>
+    > Kept = [];
 
     /// <summary>The table of a question's schedule, solution and moisture, solved as it is read.</summary>
     /// <param name="question">What is asked.</param>
@@ -29,14 +40,25 @@ public static class WayRun
         return new(way => Of(question, schedule, way), question.Warming is not null);
     }
 
-    /// <summary>Runs a schedule on one way.</summary>
+    /// <summary>A schedule on one way.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="schedule">The schedule.</param>
     /// <param name="way">The way.</param>
+    /// <param name="until">When it is broken off, min since it began; null where it is run to its end.</param>
     /// <exception cref="InvalidOperationException">The solver could not carry the schedule through.</exception>
-    internal static FilledWay Of(PredictionQuestion question, Schedule schedule, SingleWay way)
+    internal static FilledWay Of(PredictionQuestion question, Schedule schedule, SingleWay way, double? until = null)
     {
-        var (voids, lengthM) = (question.VoidFraction, way.Mm / 1000);
+        return question is { Warming: null, WaterShare: 0 } && question.Liquid == UsualLiquid
+            ? Kept.GetOrCreateValue(schedule).GetOrAdd((way, until), asked => Run(asked.Way, asked.Until))
+            : Run(way, until);
+
+        FilledWay Run(SingleWay on, double? minutes) =>
+            Solved(question, minutes is { } end ? schedule.Until(end) : schedule, on);
+    }
+
+    private static FilledWay Solved(PredictionQuestion question, Schedule schedule, SingleWay way)
+    {
+        var (voids, lengthM) = (question.Warming is null ? AnyVoids : question.VoidFraction, way.Mm / 1000);
         var mesh = Mesh(way.Scaled * voids * lengthM * lengthM, voids, way);
         var problem = new FlowProblem(
             mesh,
