@@ -11,6 +11,25 @@ public class HeatTests
     private const double Seconds = 3600;
     private static readonly WoodHeat Wood = new(450, 15);
 
+    private static FlowProblem Column(
+        double[] edgesMm,
+        double permeabilityM2,
+        FluidPair fluids,
+        (double Wood, double Solution) celsius
+    )
+    {
+        var unit = WarmedWood.Unit;
+        return new(
+            LineMesh.Flat(edgesMm, permeabilityM2, 0.6),
+            fluids,
+            new double[edgesMm.Length - 1],
+            Heat: new(
+                LineMesh.Flat(edgesMm, unit.Permeability.RadialM2, unit.VoidFraction),
+                new Warming(Wood, celsius.Wood, celsius.Solution)
+            )
+        );
+    }
+
     [Fact]
     public void A_slab_between_two_hot_faces_warms_as_the_series_says()
     {
@@ -19,19 +38,7 @@ public class HeatTests
         const double hot = 110;
         var edges = GradedEdges.FromOneEnd(1000 * half, 80, 3);
         var steam = new Schedule("steam", [new Stage("steam", Contact.Air, Seconds / 60, 101.325, 101.325, hot)]);
-        var run = Flows.Run(
-            new FlowProblem(
-                LineMesh.Flat(edges, 1e-17, 0.6),
-                Flows.Sharp(),
-                new double[80],
-                Heat: new(
-                    LineMesh.Flat(edges, WarmedWood.Unit.Permeability.RadialM2, WarmedWood.Unit.VoidFraction),
-                    new Warming(Wood, 10, 20)
-                )
-            ),
-            steam,
-            StepControl.Usual
-        );
+        var run = Flows.Run(Column(edges, 1e-17, Flows.Sharp(), (10, 20)), steam, StepControl.Usual);
 
         var diffusivity = Wood.ConductivityWPerMK(0) / Wood.WallsJPerM3K;
         for (var i = 0; i < 80; i++)
@@ -66,15 +73,7 @@ public class HeatTests
             var liquid = TreatingLiquid.Water(solutionCelsius);
             var edges = GradedEdges.FromOneEnd(50, 60, 3);
             var run = Flows.Run(
-                new FlowProblem(
-                    LineMesh.Flat(edges, permeabilityM2, 0.6),
-                    FluidPair.Of(liquid),
-                    new double[60],
-                    Heat: new(
-                        LineMesh.Flat(edges, WarmedWood.Unit.Permeability.RadialM2, WarmedWood.Unit.VoidFraction),
-                        new Warming(Wood, woodCelsius, solutionCelsius)
-                    )
-                ),
+                Column(edges, permeabilityM2, FluidPair.Of(liquid), (woodCelsius, solutionCelsius)),
                 Flows.Hold(1300, 30),
                 StepControl.Usual
             );
@@ -100,19 +99,7 @@ public class HeatTests
                 ]
             );
             // Nothing is drawn in by capillarity.
-            var run = Flows.Run(
-                new FlowProblem(
-                    LineMesh.Flat(edges, 1e-15, 0.6),
-                    Flows.Sharp(),
-                    new double[60],
-                    Heat: new(
-                        LineMesh.Flat(edges, WarmedWood.Unit.Permeability.RadialM2, WarmedWood.Unit.VoidFraction),
-                        new Warming(Wood, 20, 20)
-                    )
-                ),
-                baths,
-                StepControl.Usual
-            );
+            var run = Flows.Run(Column(edges, 1e-15, Flows.Sharp(), (20, 20)), baths, StepControl.Usual);
             return run.Moments[^1].GainedM3 / (0.03 * 0.6);
         }
 

@@ -1,10 +1,8 @@
 using System.Text.Json;
-using Alburnum.Flow.Equations;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
 using Alburnum.Flow.Tests;
 using Alburnum.Impregnation;
-using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Impregnation;
 
@@ -12,26 +10,14 @@ namespace Alburnum.OutsideChecks.Impregnation;
 [Computed]
 public sealed class SciPyChecks
 {
-    private static readonly JsonElement Reference = JsonDocument
-        .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_reference.json")))
-        .RootElement;
-
-    private static readonly JsonElement More = JsonDocument
-        .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_more.json")))
-        .RootElement.GetProperty("runs");
-
-    private static readonly FluidPair Fluids = new(
-        1.002,
-        0.0181,
-        RelativePermeability.Usual,
-        new CapillaryCurve(2 * 72.8 / 15)
-    );
+    private static readonly JsonElement Reference = StoredRuns.Of("flow_reference.json");
+    private static readonly JsonElement More = StoredRuns.Of("flow_more.json").GetProperty("runs");
 
     [Fact]
     [IndependentProgram("SciPy 1.10.1, solve_ivp (BDF)", "reference/flow_reference.py")]
     public void A_column_of_sixty_cells_fills_as_SciPy_says()
     {
-        var problem = DryWood.Of(LineMesh.Flat(30, 60, _ => 2e-17, 0.6), Fluids);
+        var problem = DryWood.Of(LineMesh.Flat(30, 60, _ => 2e-17, 0.6), StoredRuns.Fluids);
         Compare(problem, minutes: 60, Reference.GetProperty("line"), [.. Enumerable.Range(0, 60)]);
     }
 
@@ -44,7 +30,7 @@ public sealed class SciPyChecks
         var log = new LogGeometry(0, -1e6, 0, 4e6);
         var mesh = SectionMesh.Of(
             new Piece(new Alburnum.Timber.RectangularSection(40, 40), log, wood, wood),
-            Fluids,
+            StoredRuns.Fluids,
             16
         );
         Compare(
@@ -55,7 +41,7 @@ public sealed class SciPyChecks
         );
     }
 
-    public static TheoryData<int> Runs => [.. Enumerable.Range(0, More.GetArrayLength())];
+    public static TheoryData<int> Runs => StoredRuns.Numbers(More);
 
     [Theory]
     [MemberData(nameof(Runs))]
@@ -63,21 +49,20 @@ public sealed class SciPyChecks
     public void Columns_of_two_woods_and_round_pieces_hold_what_SciPy_says(int at)
     {
         var row = More[at];
-        double Figure(string name) => row.GetProperty(name).GetDouble();
-        var (size, cells, voids) = (Figure("sizeMm"), row.GetProperty("cells").GetInt32(), Figure("voids"));
+        var (size, cells, voids) = (row.Figure("sizeMm"), row.GetProperty("cells").GetInt32(), row.Figure("voids"));
         var mesh =
             row.GetProperty("shape").GetString() == "round"
-                ? LineMesh.Round(size, cells, _ => Figure("outerM2"), voids)
+                ? LineMesh.Round(size, cells, _ => row.Figure("outerM2"), voids)
                 : LineMesh.Flat(
                     size,
                     cells,
-                    mm => mm < Figure("borderMm") ? Figure("outerM2") : Figure("innerM2"),
+                    mm => mm < row.Figure("borderMm") ? row.Figure("outerM2") : row.Figure("innerM2"),
                     voids
                 );
-        var minutes = Figure("minutes");
-        var pressure = Figure("vesselKPa");
+        var minutes = row.Figure("minutes");
+        var pressure = row.Figure("vesselKPa");
         var run = FlowSolver.Run(
-            DryWood.Of(mesh, Fluids),
+            DryWood.Of(mesh, StoredRuns.Fluids),
             new Schedule("hold", [new Stage("pressure", Contact.Liquid, minutes, pressure, pressure)]),
             new StepControl(firstSeconds: 0.001, growth: 1.03, greatestSeconds: minutes / 4),
             cancellation: TestContext.Current.CancellationToken
@@ -85,7 +70,7 @@ public sealed class SciPyChecks
 
         Assert.IsType<Completed>(run.Ending);
         // First-order steps against an adaptive high order.
-        Assert.Equal(Figure("heldM3"), run.Moments[^1].GainedM3, 0.005 * Figure("heldM3"));
+        Assert.Equal(row.Figure("heldM3"), run.Moments[^1].GainedM3, 0.005 * row.Figure("heldM3"));
     }
 
     private static void Compare(FlowProblem problem, double minutes, JsonElement reference, int[] cells)
@@ -99,7 +84,7 @@ public sealed class SciPyChecks
         );
         Assert.IsType<Completed>(run.Ending);
         // First-order steps against an adaptive high order: half a per cent in all, 1 % of the voids in a cell behind the front.
-        var held = reference.GetProperty("heldM3").GetDouble();
+        var held = reference.Figure("heldM3");
         Assert.Equal(held, run.Moments[^1].GainedM3, 0.005 * held);
         var saturation = reference
             .GetProperty("saturation")

@@ -1,11 +1,8 @@
 using System.Text.Json;
-using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Flow.Tests;
-using Alburnum.Impregnation;
 using Alburnum.Impregnation.Heating;
-using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Impregnation;
 
@@ -14,20 +11,9 @@ namespace Alburnum.OutsideChecks.Impregnation;
 public sealed class WarmedWoodChecks
 {
     private const int Apart = 10;
-    private static readonly JsonElement Reference = JsonDocument
-        .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_heat.json")))
-        .RootElement;
+    private static readonly JsonElement Reference = StoredRuns.Of("flow_heat.json");
 
-    private static readonly StepControl Fine = new(growth: 3, cellTolerance: 1e-5, uptakeError: 1e-4);
-
-    private static readonly FluidPair Fluids = new(
-        1.002,
-        0.0181,
-        RelativePermeability.Usual,
-        new CapillaryCurve(2 * 72.8 / 15)
-    );
-
-    public static TheoryData<int> Runs => [.. Enumerable.Range(0, Reference.GetProperty("runs").GetArrayLength())];
+    public static TheoryData<int> Runs => StoredRuns.Numbers(Reference.GetProperty("runs"));
 
     [Theory]
     [MemberData(nameof(Runs))]
@@ -36,63 +22,34 @@ public sealed class WarmedWoodChecks
     {
         var row = Reference.GetProperty("runs")[at];
         var cells = Reference.GetProperty("cells").GetInt32();
-        var edges = GradedEdges.FromOneEnd(Figure(Reference, "depthMm"), cells, Figure(Reference, "grading"));
+        var edges = GradedEdges.FromOneEnd(Reference.Figure("depthMm"), cells, Reference.Figure("grading"));
         var unit = WarmedWood.Unit;
         var warming = new Warming(
-            new WoodHeat(Figure(Reference, "dryKgPerM3"), Figure(Reference, "moisturePercent")),
-            Figure(row, "woodCelsius"),
-            Figure(row, "solutionCelsius")
+            new WoodHeat(Reference.Figure("dryKgPerM3"), Reference.Figure("moisturePercent")),
+            row.Figure("woodCelsius"),
+            row.Figure("solutionCelsius")
         );
         var problem = new FlowProblem(
-            LineMesh.Flat(edges, Figure(row, "permeabilityM2"), Figure(Reference, "voids")),
-            Fluids,
+            LineMesh.Flat(edges, row.Figure("permeabilityM2"), Reference.Figure("voids")),
+            StoredRuns.Fluids,
             new double[cells],
             Heat: new(LineMesh.Flat(edges, unit.Permeability.RadialM2, unit.VoidFraction), warming)
         );
         // Where the wood fills within a few steps, heat follows the liquid of the step before.
-        var allowed = Figure(row, "permeabilityM2") < 1e-15 ? 0.5 : 2;
-        var rows = row.GetProperty("stages").EnumerateArray().ToArray();
-        var stages = rows.Select(Stage).ToArray();
-        var voids = Figure(Reference, "depthMm") / 1000 * Figure(Reference, "voids");
-        for (var stage = 0; stage < stages.Length; stage++)
+        var allowed = row.Figure("permeabilityM2") < 1e-15 ? 0.5 : 2;
+        var voids = Reference.Figure("depthMm") / 1000 * Reference.Figure("voids");
+        foreach (var (stored, run, stage) in StoredRuns.StageByStage(row, problem))
         {
-            var run = FlowSolver.Run(
-                problem,
-                new Schedule("as stored", stages[..(stage + 1)]),
-                Fine,
-                cancellation: TestContext.Current.CancellationToken
-            );
-            Assert.IsType<Completed>(run.Ending);
-            var where = $"{row.GetProperty("schedule")}, {Figure(row, "permeabilityM2")} m², stage {stage + 1}";
-            Close(Figure(rows[stage], "liquidShare"), run.Moments[^1].GainedM3 / voids, 1e-4, $"{where}: liquid");
-            Close(Figure(rows[stage], "airShare"), run.Moments[^1].AirM3 / voids, 1e-4, $"{where}: air");
-            var celsius = rows[stage].GetProperty("cellsCelsius").EnumerateArray().Select(c => c.GetDouble()).ToArray();
+            var where = $"{row.GetProperty("schedule")}, {row.Figure("permeabilityM2")} m², stage {stage}";
+            var (liquid, air) = (run.Moments[^1].GainedM3 / voids, run.Moments[^1].AirM3 / voids);
+            StoredRuns.Close(stored.Figure("liquidShare"), liquid, (0.01, 1e-4), $"{where}: liquid");
+            StoredRuns.Close(stored.Figure("airShare"), air, (0.01, 1e-4), $"{where}: air");
+            var celsius = stored.GetProperty("cellsCelsius").EnumerateArray().Select(c => c.GetDouble()).ToArray();
             for (var i = 0; i < celsius.Length; i++)
             {
-                var found = run.Celsius![Math.Min(cells - 1, i * Apart)];
-                Assert.True(
-                    Math.Abs(found - celsius[i]) <= allowed,
-                    $"{where}, cell {i * Apart}: {found} °C where SciPy finds {celsius[i]}"
-                );
+                var cell = Math.Min(cells - 1, i * Apart);
+                StoredRuns.Close(celsius[i], run.Celsius![cell], (0, allowed), $"{where}, cell {cell}: °C");
             }
         }
     }
-
-    private static Stage Stage(JsonElement row) =>
-        new(
-            "stage",
-            row.GetProperty("contact").GetString() == "liquid" ? Contact.Liquid : Contact.Air,
-            Figure(row, "minutes"),
-            Figure(row, "fromKPa"),
-            Figure(row, "toKPa"),
-            row.GetProperty("celsius") is { ValueKind: JsonValueKind.Number } celsius ? celsius.GetDouble() : null
-        );
-
-    private static void Close(double expected, double found, double beside, string what) =>
-        Assert.True(
-            Math.Abs(found - expected) <= 0.01 * Math.Abs(expected) + beside,
-            $"{what}: {found} where SciPy finds {expected}"
-        );
-
-    private static double Figure(JsonElement row, string name) => row.GetProperty(name).GetDouble();
 }

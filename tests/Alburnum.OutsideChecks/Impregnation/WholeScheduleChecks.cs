@@ -1,10 +1,7 @@
 using System.Text.Json;
-using Alburnum.Flow.Equations;
 using Alburnum.Flow.Mesh;
 using Alburnum.Flow.Stepping;
 using Alburnum.Flow.Tests;
-using Alburnum.Impregnation;
-using Alburnum.Tests.Shared;
 
 namespace Alburnum.OutsideChecks.Impregnation;
 
@@ -12,21 +9,10 @@ namespace Alburnum.OutsideChecks.Impregnation;
 [Computed]
 public sealed class WholeScheduleChecks
 {
-    private static readonly JsonElement Reference = JsonDocument
-        .Parse(File.ReadAllText(Repository.At("tests", "Alburnum.OutsideChecks", "reference", "flow_schedules.json")))
-        .RootElement;
+    private const double Half = 0.005;
+    private static readonly JsonElement Reference = StoredRuns.Of("flow_schedules.json");
 
-    // What is wanted is the same equations: the steps' own error is held elsewhere.
-    private static readonly StepControl Fine = new(growth: 3, cellTolerance: 1e-5, uptakeError: 1e-4);
-
-    private static readonly FluidPair Fluids = new(
-        1.002,
-        0.0181,
-        RelativePermeability.Usual,
-        new CapillaryCurve(2 * 72.8 / 15)
-    );
-
-    public static TheoryData<int> Runs => [.. Enumerable.Range(0, Reference.GetProperty("runs").GetArrayLength())];
+    public static TheoryData<int> Runs => StoredRuns.Numbers(Reference.GetProperty("runs"));
 
     [Theory]
     [MemberData(nameof(Runs))]
@@ -35,52 +21,31 @@ public sealed class WholeScheduleChecks
     {
         var row = Reference.GetProperty("runs")[at];
         var cells = Reference.GetProperty("cells").GetInt32();
-        var edges = GradedEdges.FromOneEnd(Figure(Reference, "depthMm"), cells, Figure(Reference, "grading"));
-        var mesh = LineMesh.Flat(edges, Figure(row, "permeabilityM2"), Figure(Reference, "voids"));
-        var water = Figure(row, "waterShare");
-        var problem = new FlowProblem(mesh, Fluids, [.. Enumerable.Repeat(water, cells)]);
-        var rows = row.GetProperty("stages").EnumerateArray().ToArray();
-        var stages = rows.Select(Stage).ToArray();
-        var voids = Figure(Reference, "depthMm") / 1000 * Figure(Reference, "voids");
-        for (var stage = 0; stage < stages.Length; stage++)
+        var edges = GradedEdges.FromOneEnd(Reference.Figure("depthMm"), cells, Reference.Figure("grading"));
+        var mesh = LineMesh.Flat(edges, row.Figure("permeabilityM2"), Reference.Figure("voids"));
+        var water = row.Figure("waterShare");
+        var problem = new FlowProblem(mesh, StoredRuns.Fluids, [.. Enumerable.Repeat(water, cells)]);
+        var voids = Reference.Figure("depthMm") / 1000 * Reference.Figure("voids");
+        foreach (var (stored, run, stage) in StoredRuns.StageByStage(row, problem))
         {
-            var run = FlowSolver.Run(
-                problem,
-                new Schedule("as stored", stages[..(stage + 1)]),
-                Fine,
-                cancellation: TestContext.Current.CancellationToken
-            );
-            Assert.IsType<Completed>(run.Ending);
-            var (liquid, air, front) = (
-                Figure(rows[stage], "liquidShare"),
-                Figure(rows[stage], "airShare"),
-                Figure(rows[stage], "frontMm")
-            );
-            var where = $"{row.GetProperty("schedule")}, stage {stage + 1}";
-            Close(liquid, water + run.Moments[^1].GainedM3 / voids, 0, $"{where}: liquid");
-            Close(air, run.Moments[^1].AirM3 / voids, 0, $"{where}: air");
+            var where = $"{row.GetProperty("schedule")}, stage {stage}";
+            var (liquid, air) = (water + run.Moments[^1].GainedM3 / voids, run.Moments[^1].AirM3 / voids);
+            StoredRuns.Close(stored.Figure("liquidShare"), liquid, (Half, 0), $"{where}: liquid");
+            StoredRuns.Close(stored.Figure("airShare"), air, (Half, 0), $"{where}: air");
             // Where the saturation hardly changes with depth, as after brushing, it is that which must agree at the front.
+            var front = stored.Figure("frontMm");
             if (
                 front == 0
-                || Math.Abs(Saturation(run.Saturation, edges, front) - Figure(Reference, "frontShare")) > 0.002
+                || Math.Abs(Saturation(run.Saturation, edges, front) - Reference.Figure("frontShare")) > 0.002
             )
-                Close(front, FrontMm(run.Saturation, edges), 0.01, $"{where}: front");
+                StoredRuns.Close(front, FrontMm(run.Saturation, edges), (Half, 0.01), $"{where}: front");
         }
     }
-
-    private static Stage Stage(JsonElement row) =>
-        new(
-            "stage",
-            row.GetProperty("contact").GetString() == "liquid" ? Contact.Liquid : Contact.Air,
-            Figure(row, "minutes"),
-            Figure(row, "fromKPa"),
-            Figure(row, "toKPa")
-        );
 
     // As the script reads it: straight between the middles of the cells, from the deepest that is filled so far.
     private static double FrontMm(IReadOnlyList<double> saturation, double[] edges)
     {
-        var share = Figure(Reference, "frontShare");
+        var share = Reference.Figure("frontShare");
         for (var i = saturation.Count - 1; i >= 0; i--)
         {
             if (saturation[i] < share)
@@ -102,12 +67,4 @@ public sealed class WholeScheduleChecks
         var share = Math.Clamp((mm - here) / (next - here), 0, 1);
         return saturation[i] + share * (saturation[i + 1] - saturation[i]);
     }
-
-    private static void Close(double expected, double found, double beside, string what) =>
-        Assert.True(
-            Math.Abs(found - expected) <= 0.005 * Math.Abs(expected) + beside + 1e-12,
-            $"{what}: {found} where SciPy finds {expected}"
-        );
-
-    private static double Figure(JsonElement row, string name) => row.GetProperty(name).GetDouble();
 }
