@@ -120,7 +120,7 @@ public sealed class RefusalTests : IDisposable
         var depths = Enumerable.Range(0, 48).Select(i => $"c{i / 8},p{i % 8},1.{i % 10}");
         File.WriteAllLines(_folder.At("plant.csv"), ["charge,piece,depth_mm", .. depths]);
         return Refused(
-            "plant.csv, field depth_mm: found depths that lie too far from what this timber is known to take",
+            "plant.csv: found readings that lie too far from what this timber is known to take",
             "predict",
             "Scots pine",
             "100x100",

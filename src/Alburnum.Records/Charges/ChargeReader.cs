@@ -168,7 +168,6 @@ internal sealed class ChargeReader(
     private ChargeReadings ReadingsOf(FactRow row, ChargeOrder order)
     {
         var fields = FieldsOf(row, Fields.OfReadings);
-        var before = problems.Count;
         var readings = new ChargeReadings
         {
             VolumeM3 = order.VolumeM3,
@@ -191,8 +190,8 @@ internal sealed class ChargeReader(
             VolumeStandardUncertaintyShare =
                 (fields.Number(Fields.VolumeUncertainty) ?? Fields.VolumeUncertainty.DefaultNumber) / 100,
         };
-        // Readings are held against each other once each of them can be read.
-        if (problems.Count == before && order.Pieces.Count > 0)
+        // Readings are held against each other and the timber's volume once all of it can be read.
+        if (problems.Count == 0 && order.Pieces.Count > 0)
             foreach (var fault in ChargeAccount.Faults(readings))
                 row.Refuse(fault);
         return readings;

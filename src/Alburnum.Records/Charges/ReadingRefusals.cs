@@ -23,6 +23,17 @@ internal static class ReadingRefusals
                 )
             ),
             TankRoseToPeak tank => (peak, InputProblem.Number(tank.PeakL), "at most what was in the tank before"),
+            TookMoreThanTimber took => (
+                took.Read switch
+                {
+                    UptakeReading.TankAfter => ChargeFields.TankAfter.Key,
+                    UptakeReading.TankAtPeak => peak,
+                    UptakeReading.WeightAfter => after,
+                    _ => throw new ArgumentOutOfRangeException(nameof(fault), took.Read, "Not a reading."),
+                },
+                FormattableString.Invariant($"{took.Litres:0} L taken up"),
+                FormattableString.Invariant($"less than the {1000 * took.VolumeM3:0} L that the timber itself fills")
+            ),
             GrossHalfRead half => (
                 half.IsPeakMissing ? peak : free,
                 "nothing",

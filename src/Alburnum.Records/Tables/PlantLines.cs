@@ -153,6 +153,15 @@ internal sealed class PlantLines(Func<string, IReadOnlyList<MeasuredSection>?> s
                     $"{InputProblem.Number(other.TimberM3)}, as on line {before.Line}: a charge has one volume"
                 );
         }
+        if (
+            readings.Find(other => Math.Abs(other.Read.TankL - read.TankL) > Uptake.High * read.TimberM3) is
+            { Line: { } far }
+        )
+            line.Refuse(
+                TankColumn,
+                $"\"{line.Text(TankColumn)}\"",
+                $"within {InputProblem.Number(Uptake.High * read.TimberM3)} L, the volume of the timber, of line {far.Line}"
+            );
         readings.Add((line, read));
         return read;
     }

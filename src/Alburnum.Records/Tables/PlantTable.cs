@@ -99,6 +99,9 @@ public static class PlantTable
     /// <summary>Column of the moments at which the tank was read.</summary>
     public const string AtColumn = "at_minutes";
 
+    /// <summary>Column of what the tank read.</summary>
+    public const string TankColumn = "tank_l";
+
     /// <summary>Column of where a zone ends.</summary>
     public const string ToColumn = "to_mm";
 
@@ -108,7 +111,6 @@ public static class PlantTable
     internal const string FaceColumn = "face";
     internal const string PositionColumn = "position_mm";
     internal const string ReadingsColumn = "readings";
-    internal const string TankColumn = "tank_l";
     internal const string TimberColumn = "timber_m3";
     internal const string FromColumn = "from_mm";
     internal const string RetentionColumn = "retention_kg_per_m3";

@@ -43,6 +43,7 @@ public static class ChargeMapping
             Cautions =
             [
                 .. TreatingWords.Current.TooWet(order.Treatment.MoisturePercent),
+                .. ChargeWords.Current.OfPlan(planned),
                 .. ChargeWords.Current.Cautions,
             ],
         };
@@ -77,10 +78,16 @@ public static class ChargeMapping
             SelectiveShare = account.SelectiveShare,
             Product = [.. reconciled.Product.Select(ChargeProductDocument.Of)],
             ProductNotes = [.. Notes(reconciled.Product)],
-            Findings = ChargeWords.Current.Say(account.Findings),
+            Findings = [.. ChargeWords.Current.Say(account.Findings), .. Beyond(reconciled)],
             Assumptions = TreatingWords.Current.Say(expected.Assumptions),
             Cautions = ChargeWords.Current.Cautions,
         };
+    }
+
+    private static IEnumerable<string> Beyond(ReconciledCharge reconciled)
+    {
+        if (reconciled.MostByWalls is { } most)
+            yield return ProductWords.Current.SelectiveBeyond(most);
     }
 
     private static IEnumerable<string> Notes(IReadOnlyList<ProductInCharge> products) =>

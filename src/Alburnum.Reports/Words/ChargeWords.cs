@@ -1,4 +1,6 @@
 using Alburnum.Impregnation.Charging;
+using Alburnum.Records.Charges;
+using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
 
@@ -18,6 +20,26 @@ public sealed class ChargeWords(Wording wording)
         wording.Say("charge.caution.protection"),
         wording.Say("charge.caution.uptake"),
     ];
+
+    /// <summary>What to mind with a plan beside that, one sentence each.</summary>
+    /// <param name="planned">The plan.</param>
+    public IEnumerable<string> OfPlan(PlannedCharge planned)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        var (order, plan) = (planned.Expected.Order, planned.Plan);
+        if (order.StrengthMostPercent is null)
+            yield return wording.Say(
+                "charge.caution.strength-most",
+                ("field", ChargeFields.StrengthMost.Key),
+                ("strength", Measured(plan.StrengthPercent, "%"))
+            );
+        if (order.TankL < plan.SolutionL.Value)
+            yield return wording.Say(
+                "charge.caution.tank-too-small",
+                ("tank", Figures.Number(order.TankL.Value, 0)),
+                ("solution", Figures.Number(plan.SolutionL.Value, 0))
+            );
+    }
 
     /// <summary>What a drying time rests on.</summary>
     public string Diffusion =>

@@ -28,11 +28,18 @@ public sealed class PlantWords(Wording wording)
                 yield return Walls(wood.WallsMostGPerKg, shares);
             foreach (var conflict in conflicts)
                 yield return Contradicts(fit, conflict);
-            if (fit.UptakeFactor is { } factor)
+            if (fit.UptakeFactor is not { } factor)
+                continue;
+            yield return wording.Say(
+                "plant.uptake-factor",
+                ("factor", Number(factor.Value, 2)),
+                ("uncertainty", Number(factor.StandardUncertainty, 2))
+            );
+            if (fit.IsUptakeFactorFar)
                 yield return wording.Say(
-                    "plant.uptake-factor",
-                    ("factor", Number(factor.Value, 2)),
-                    ("uncertainty", Number(factor.StandardUncertainty, 2))
+                    "plant.uptake-factor-far",
+                    ("low", Number(Math.Exp(-PermeabilityFit.MostLnUptakeFactor), 2)),
+                    ("high", Number(Math.Exp(PermeabilityFit.MostLnUptakeFactor), 2))
                 );
         }
         if (

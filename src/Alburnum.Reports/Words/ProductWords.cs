@@ -98,6 +98,11 @@ public sealed class ProductWords(Wording wording)
             ("most", Figures.WholePercent(most, wording))
         );
 
+    /// <summary>That more product is gone from the tank than walls could take up.</summary>
+    /// <param name="most">The most they could add, as a share of the product of the solution kept.</param>
+    public string SelectiveBeyond(double most) =>
+        wording.Say("product.selective-beyond", ("most", Figures.WholePercent(most, wording)));
+
     /// <summary>What a cause of uncertainty is.</summary>
     public string Say(ChargeCause cause) =>
         cause switch

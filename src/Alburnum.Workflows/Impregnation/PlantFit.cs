@@ -22,6 +22,9 @@ internal sealed class PlantFit
 
     // A reading without an error of its own would be exact.
     private const double LeastTankUncertaintyL = 1;
+
+    // So many standard uncertainties apart two readings of the tank differ.
+    private const double Doubtful = 3;
     private const int MostTankReadings = 12;
     private readonly TreatingQuestion _asked;
     private readonly TreatingRequest _request;
@@ -178,6 +181,7 @@ internal sealed class PlantFit
         {
             foreach (var (row, treated) in charge)
                 IsInSolution(row, treated.Question.Prediction.Schedule);
+            GivesNothingBackUnderPressure([.. charge.OrderBy(read => read.Row.Tank!.AtMinutes)]);
             yield return new TankReadings(
                 charge.Key,
                 [
@@ -257,6 +261,26 @@ internal sealed class PlantFit
             : Enumerable
                 .Range(0, MostTankReadings)
                 .Select(n => readings[n * (readings.Count - 1) / (MostTankReadings - 1)]);
+
+    // Wood gives solution back as the pressure is let off, and not before.
+    private void GivesNothingBackUnderPressure(IReadOnlyList<(PlantRow Row, Treated Treated)> readings)
+    {
+        foreach (var (one, next) in readings.Zip(readings.Skip(1)))
+        {
+            var (before, after, schedule) = (one.Row.Tank!, next.Row.Tank!, next.Treated.Question.Prediction.Schedule);
+            var rise = after.TankL - before.TankL;
+            if (
+                rise > Doubtful * double.Hypot(before.UncertaintyL, after.UncertaintyL)
+                && schedule.KPaAt(after.AtMinutes) >= schedule.KPaAt(before.AtMinutes)
+            )
+                throw _record.Refused(
+                    next.Row,
+                    PlantTable.TankColumn,
+                    InputProblem.Number(after.TankL),
+                    $"at most the {InputProblem.Number(before.TankL)} L of line {one.Row.Line}, as the pressure had not been let off"
+                );
+        }
+    }
 
     private void IsInSolution(PlantRow row, Schedule schedule)
     {

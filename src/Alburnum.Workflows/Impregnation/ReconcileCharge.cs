@@ -12,6 +12,21 @@ public sealed record ReconciledCharge(ExpectedCharge Expected, ChargeAccount Acc
     /// <summary>Where the product was expected at the strength before: with walls that take nothing, and with what is known of them or bounds. Empty where nobody asked.</summary>
     public IReadOnlyList<ProductInCharge> Product { get; init; } = [];
 
+    /// <summary>The most that walls could add to the product of the solution kept, as a share of that, where more than it is gone from the tank beyond doubt; otherwise null.</summary>
+    /// <remarks>Walls that take up all that comes by keep the product of the solution that went in, kept or given back; where nobody read how much went in, what was expected tells.</remarks>
+    public double? MostByWalls
+    {
+        get
+        {
+            if (Account.SelectiveShare is not { } share || Product.Count == 0)
+                return null;
+            var expected = Product.Max(product => product.SelectiveShare);
+            var net = (Account.NetByWeightL ?? Account.NetByTankL).Value;
+            var most = Account.GrossL is { } gross && net > 0 ? Math.Max(expected, gross.Value / net - 1) : expected;
+            return share.Value - 2 * share.StandardUncertainty > most ? most : null;
+        }
+    }
+
     /// <summary>Whether the uptake lies within two standard uncertainties of what was expected.</summary>
     public bool IsAsExpected
     {

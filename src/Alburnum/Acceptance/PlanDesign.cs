@@ -3,6 +3,9 @@ namespace Alburnum.Acceptance;
 /// <summary>The plan that cuts the least wood for the risks asked for.</summary>
 public static class PlanDesign
 {
+    // One in ten of ten pieces is a risk of 10 %, not a hair more.
+    private const double RoundOff = 1e-9;
+
     /// <summary>NIST's rule of thumb: a sequential plan is cut off at three times the single plan's pieces.</summary>
     private const int SequentialCutOff = 3;
 
@@ -94,7 +97,11 @@ public static class PlanDesign
         return failures >= failing
             ? null
             : new(
-                LeastSample(n => Hypergeometric.AtMost(failures, lotSize, failing, n) <= risk, failures + 1, lotSize),
+                LeastSample(
+                    n => Hypergeometric.AtMost(failures, lotSize, failing, n) <= risk * (1 + RoundOff),
+                    failures + 1,
+                    lotSize
+                ),
                 failures
             );
     }

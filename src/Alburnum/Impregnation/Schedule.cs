@@ -104,6 +104,20 @@ public sealed record Schedule(string Name, IReadOnlyList<Stage> Stages)
         }
     }
 
+    /// <summary>Absolute pressure at a moment, kPa.</summary>
+    /// <param name="minutes">Time since the schedule began, min. 0 to its end, beyond which the last pressure stands.</param>
+    public double KPaAt(double minutes)
+    {
+        var left = minutes;
+        foreach (var stage in Stages)
+        {
+            if (left <= stage.Minutes)
+                return stage.KPaAt(left);
+            left -= stage.Minutes;
+        }
+        return Stages[^1].ToKPa;
+    }
+
     /// <summary>The same schedule with the solution held at peak pressure for a different time.</summary>
     /// <param name="minutes">Minutes of every stage that holds the peak pressure against the wood, min. Above 0.</param>
     public Schedule WithPressurePeriod(double minutes) =>

@@ -133,13 +133,13 @@ public sealed class CaseFolderReaderTests : IDisposable
         "0 to 10000000 L"
     )]
     [InlineData(
-        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8060, weightAfterKg: 2030, strengthBeforePercent: 2 }, {0} }",
+        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8160, weightAfterKg: 2030, strengthBeforePercent: 2 }, {0} }",
         "weightBeforeKg",
         "nothing",
         "weightBeforeKg and weightAfterKg, or neither"
     )]
     [InlineData(
-        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8060, tankAtPeakL: 3300, strengthBeforePercent: 2 }, {0} }",
+        "charge: { readings: { tankBeforeL: 9000, tankAfterL: 8160, tankAtPeakL: 3300, strengthBeforePercent: 2 }, {0} }",
         "vesselFreeL",
         "nothing",
         "tankAtPeakL and vesselFreeL, or neither"

@@ -113,7 +113,11 @@ public sealed class PlantTableTests : IDisposable
         "7,60,9000,\n7,70,8000,6\n",
         "line 2, field timber_m3: found nothing, expected at_minutes, tank_l, timber_m3 together"
     )]
-    public void Readings_of_the_tank_that_tell_nothing_are_refused(string rows, string message) =>
+    [InlineData(
+        "7,60,20000,5\n7,70,12000,5\n",
+        "line 3, field tank_l: found \"12000\", expected within 5000 L, the volume of the timber, of line 2"
+    )]
+    public void Readings_of_the_tank_that_tell_nothing_or_cannot_be_are_refused(string rows, string message) =>
         Assert.Contains(message, Refusal(Tank + rows), StringComparison.Ordinal);
 
     [Theory]

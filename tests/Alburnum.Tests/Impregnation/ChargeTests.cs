@@ -271,6 +271,21 @@ public class ChargeTests
     }
 
     [Fact]
+    public void Timber_takes_up_no_more_than_its_own_volume()
+    {
+        var litres = 1000 * Readings.VolumeM3;
+
+        Assert.Equal(
+            [new TookMoreThanTimber(UptakeReading.TankAfter, litres + 1, Readings.VolumeM3)],
+            ChargeAccount.Faults(Readings with { TankAfterL = Readings.TankBeforeL - litres - 1 })
+        );
+        Assert.Equal(
+            [new TookMoreThanTimber(UptakeReading.TankAtPeak, litres + 1, Readings.VolumeM3)],
+            ChargeAccount.Faults(Readings with { TankAtPeakL = Readings.TankBeforeL - litres - 1, VesselFreeL = 0 })
+        );
+    }
+
+    [Fact]
     public void A_solution_without_product_is_no_solution() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => ChargeAccount.Of(Readings with { StrengthBeforePercent = 0 }));
 

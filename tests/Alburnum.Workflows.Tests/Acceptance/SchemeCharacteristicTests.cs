@@ -103,6 +103,23 @@ public sealed class SchemeCharacteristicTests
     }
 
     [Theory]
+    [InlineData(0.4)]
+    [InlineData(0.6)]
+    public void No_share_of_lots_is_less_than_none(double share)
+    {
+        var point = At(Sequence(Standard.Switching), true, share);
+
+        Assert.All(
+            [point.Acceptance, point.Normal, point.Tightened, point.Reduced],
+            of => Assert.InRange(of, 0, 1 + 1e-9)
+        );
+    }
+
+    [Fact]
+    public void Nine_of_ten_pieces_leave_one_failing_piece_a_chance_of_one_in_ten() =>
+        Assert.Equal(9, PlanDesign.Limiting(0.05, 0.1, 0, 10)!.SampleSize);
+
+    [Theory]
     [InlineData(60, 0.2, 0)]
     [InlineData(500, 0.2, 0)]
     [InlineData(500, 0.2, 3)]
@@ -113,7 +130,7 @@ public sealed class SchemeCharacteristicTests
         var plan = PlanDesign.Limiting(limiting, 0.1, failures, lot)!;
         var failing = (int)Math.Ceiling(limiting * lot - 1e-9);
 
-        Assert.True(ByCounting(failures, lot, failing, plan.SampleSize) <= 0.1);
+        Assert.True(ByCounting(failures, lot, failing, plan.SampleSize) <= 0.1 + 1e-9);
         Assert.True(ByCounting(failures, lot, failing, plan.SampleSize - 1) > 0.1);
         Assert.Null(PlanDesign.Limiting(limiting, 0.1, failing, lot));
     }

@@ -268,11 +268,13 @@ public sealed class PredictTests
     public void Readings_of_charges_that_cannot_be_are_refused_with_their_line()
     {
         var dry = Refused(i => Row(i) with { Tank = new(i, 9000 - i, 10, 6) });
+        var rising = Refused(i => Row(i) with { Tank = new(80 + i, 9000 + 100 * i, 10, 6) });
         var weak = Refused(i => Row(i) with { Zone = new(0, 5, 3, 0, null) });
         var deep = Refused(i => Row(i) with { Zone = new(0, 51, 3, 0, 2) });
 
         Assert.Equal(("own.csv", 2, "at_minutes"), (dry.File, dry.Line, dry.Field));
         Assert.StartsWith("45 to 200 min after the schedule", dry.Expected, StringComparison.Ordinal);
+        Assert.Equal(("own.csv", 3, "tank_l"), (rising.File, rising.Line, rising.Field));
         Assert.Equal(("own.csv", 2, "strength_percent"), (weak.File, weak.Line, weak.Field));
         Assert.Equal(("own.csv", 2, "to_mm"), (deep.File, deep.Line, deep.Field));
 

@@ -1,3 +1,4 @@
+using Alburnum.Impregnation.Charging;
 using Alburnum.Impregnation.Sorbing;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
@@ -94,6 +95,44 @@ public sealed class ProductInChargeTests
         Assert.Equal(assays[front..].OrderDescending(), assays[front..]);
         Assert.True(assays[0] > 1.5 * assays[^1], string.Join(", ", assays));
     }
+
+    [Fact]
+    public void The_profile_is_that_of_the_middle_of_a_face_and_ends_with_the_sapwood_there()
+    {
+        var treatment = Posts.Treatment with { All = null, HeartwoodRadiusMm = 27.5 };
+
+        var bands = Plan(Posts with { Treatment = treatment }).Product[0].Bands;
+
+        // 75 mm less twice 27.5 mm: 10 mm of sapwood on either side.
+        Assert.Equal(10, bands[^1].ToMm, 1e-6);
+    }
+
+    [Fact]
+    public void A_fall_in_strength_beyond_what_walls_can_take_is_told()
+    {
+        ChargeReadings read = new()
+        {
+            VolumeM3 = Posts.VolumeM3,
+            TankBeforeL = 9000,
+            TankAtPeakL = null,
+            VesselFreeL = null,
+            TankAfterL = 8400,
+            TankStandardUncertaintyL = 5,
+            WeightBeforeKg = null,
+            WeightAfterKg = null,
+            WeightStandardUncertaintyKg = 1,
+            StrengthBeforePercent = 2,
+            StrengthAfterPercent = 1.99,
+            StrengthStandardUncertaintyPercent = 0.005,
+            SolutionDensityKgPerM3 = 1000,
+        };
+
+        Assert.Null(Reconciled(read).MostByWalls);
+        Assert.NotNull(Reconciled(read with { StrengthAfterPercent = 1 }).MostByWalls);
+    }
+
+    private static ReconciledCharge Reconciled(ChargeReadings read) =>
+        ReconcileCharge.Run(Posts with { Readings = read }, Facts, TestContext.Current.CancellationToken);
 
     [Fact]
     public void What_is_given_stands_in_place_of_the_bounds()

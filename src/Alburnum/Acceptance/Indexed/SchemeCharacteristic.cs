@@ -130,7 +130,8 @@ public static class SchemeCharacteristic
             balance.SetRow(count - 1, Vector<double>.Build.Dense(count, 1));
             var right = Vector<double>.Build.Dense(count);
             right[count - 1] = 1;
-            return balance.Solve(right);
+            // Of what is hardly ever reached, round-off may leave a hair less than nothing.
+            return balance.Solve(right).PointwiseMaximum(0);
         }
 
         private static double? ToStop(Matrix<double> going)

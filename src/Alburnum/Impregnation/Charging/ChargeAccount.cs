@@ -102,12 +102,10 @@ public sealed record ChargeAccount
         var density = readings.SolutionDensityKgPerM3 / 1000;
         var twoReadings = Math.Sqrt(2) * readings.TankStandardUncertaintyL;
         var byTank = new Estimate(readings.TankBeforeL - readings.TankAfterL, twoReadings);
-        Estimate? byWeight = readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after }
-            ? new((after - before) / density, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg / density)
+        Estimate? byWeight = WeighedL(readings) is { } gained
+            ? new(gained, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg / density)
             : null;
-        Estimate? gross = readings is { TankAtPeakL: { } peak, VesselFreeL: { } free }
-            ? new(readings.TankBeforeL - peak - free, twoReadings)
-            : null;
+        Estimate? gross = GrossAtPeakL(readings) is { } atPeak ? new(atPeak, twoReadings) : null;
         var net = byWeight ?? byTank;
         Estimate? kickback = gross is { } most
             ? new(most.Value - net.Value, Combined(most.StandardUncertainty, net.StandardUncertainty))
@@ -238,7 +236,29 @@ public sealed record ChargeAccount
             yield return new WeighedOnce(IsBeforeMissing: readings.WeightBeforeKg is null);
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
             yield return new TimberLost(before, after);
+        foreach (var fault in BeyondVolume(readings))
+            yield return fault;
     }
+
+    // All of it under water holds no more than its own volume.
+    private static IEnumerable<ChargeFault> BeyondVolume(ChargeReadings readings)
+    {
+        (UptakeReading Read, double? Litres)[] uptakes =
+        [
+            (UptakeReading.TankAfter, readings.TankBeforeL - readings.TankAfterL),
+            (UptakeReading.TankAtPeak, GrossAtPeakL(readings)),
+            (UptakeReading.WeightAfter, WeighedL(readings)),
+        ];
+        return uptakes
+            .Where(uptake => uptake.Litres > 1000 * readings.VolumeM3)
+            .Select(uptake => new TookMoreThanTimber(uptake.Read, uptake.Litres!.Value, readings.VolumeM3));
+    }
+
+    private static double? WeighedL(ChargeReadings readings) =>
+        1000 * (readings.WeightAfterKg - readings.WeightBeforeKg) / readings.SolutionDensityKgPerM3;
+
+    private static double? GrossAtPeakL(ChargeReadings readings) =>
+        readings.TankBeforeL - readings.TankAtPeakL - readings.VesselFreeL;
 
     private static double Combined(double a, double b) => Math.Sqrt(a * a + b * b);
 }

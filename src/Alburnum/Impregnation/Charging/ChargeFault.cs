@@ -15,6 +15,25 @@ public sealed record TankGained(double BeforeL, double AfterL) : ChargeFault;
 /// <param name="PeakL">In the tank at peak pressure, L.</param>
 public sealed record TankRoseToPeak(double PeakL) : ChargeFault;
 
+/// <summary>More solution taken up than the timber has volume.</summary>
+/// <param name="Read">The reading that says so.</param>
+/// <param name="Litres">Solution taken up by it, L.</param>
+/// <param name="VolumeM3">Volume of the timber, m³.</param>
+public sealed record TookMoreThanTimber(UptakeReading Read, double Litres, double VolumeM3) : ChargeFault;
+
+/// <summary>A reading that an uptake is worked out from.</summary>
+public enum UptakeReading
+{
+    /// <summary>Of the tank after the vessel was emptied.</summary>
+    TankAfter,
+
+    /// <summary>Of the tank at peak pressure.</summary>
+    TankAtPeak,
+
+    /// <summary>Of the scales after.</summary>
+    WeightAfter,
+}
+
 /// <summary>Only one of tank at peak pressure and free volume of the vessel, which give the gross uptake together.</summary>
 /// <param name="IsPeakMissing">True where the tank at peak pressure is missing, false where the free volume is.</param>
 public sealed record GrossHalfRead(bool IsPeakMissing) : ChargeFault;

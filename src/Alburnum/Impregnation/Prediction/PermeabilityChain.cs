@@ -143,8 +143,8 @@ internal sealed class PermeabilityChain
                     "",
                     0,
                     "",
-                    "depth_mm",
-                    "depths that lie too far from what this timber is known to take",
+                    "",
+                    "readings that lie too far from what this timber is known to take",
                     "depths of this timber under this schedule, in mm; check species, section, schedule and unit"
                 )
             );

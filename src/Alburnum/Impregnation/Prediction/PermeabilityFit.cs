@@ -53,6 +53,13 @@ public sealed record PermeabilityFit
         }
     }
 
+    /// <summary>Logarithm of a factor on uptakes that the laws of flow leave open, at most: two standard uncertainties.</summary>
+    public const double MostLnUptakeFactor = 2 * UptakeCurve.AssumedLaws;
+
+    /// <summary>Whether the plant's uptakes lie farther from those expected than the laws of flow leave open: something else is not as it is believed.</summary>
+    public bool IsUptakeFactorFar =>
+        UptakeFactor is { } factor && Math.Abs(Math.Log(factor.Value)) > MostLnUptakeFactor;
+
     /// <summary>How likely each law of the walls is after; empty where nothing tells them apart.</summary>
     public IReadOnlyList<double> WallShares =>
         Evidence.Select(read => read.Walls).DefaultIfEmpty(1).Max() is > 1 and var laws
