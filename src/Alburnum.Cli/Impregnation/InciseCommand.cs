@@ -33,7 +33,7 @@ internal sealed class InciseCommand(IAnsiConsole console, FactLibrary facts) : A
 
         [CommandOption("--boxes <N>")]
         [Description("Boxes on each side of the flow solver's cell, which checks the pattern found; 0 skips the check")]
-        [DefaultValue(20)]
+        [DefaultValue(32)]
         public int Boxes { get; init; }
     }
 
