@@ -15,6 +15,7 @@ public sealed class ReadingWordsTests
             new NoColour(),
             new NoFront(IsTreated: true),
             new NoFront(IsTreated: false),
+            new NoFront(IsTreated: null),
             new DoubtfulBorder(),
             new NothingLeft(),
         ];
