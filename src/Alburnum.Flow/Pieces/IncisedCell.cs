@@ -7,10 +7,11 @@ using Alburnum.Impregnation.Incising;
 
 namespace Alburnum.Flow.Pieces;
 
-/// <summary>A quarter of the repeating cell under an incised face, in boxes: x along the grain, y across it, z down from the face.</summary>
+/// <summary>The part of the repeating cell under an incised face that stands for the whole, in boxes: x along the grain, y across it, z down from the face.</summary>
 /// <remarks>
-/// With rows in line or shifted by half a spacing, the planes through the cuts are planes of symmetry, so the quarter stands
-/// for the whole. A cut pushes wood aside and takes none out: the vessel reaches the boxes between its walls, and the next one from the wall.
+/// It goes from the middle of a cut to half-way to the next, along the grain and across. With rows in line or shifted by half a spacing, the planes through the
+/// cuts are planes of symmetry. Half-way between two rows in line there is another; between two shifted rows the wood is its own image turned about an upright line,
+/// so that each box meets there the one as far from the other end. A cut pushes wood aside and takes none out: the vessel reaches the boxes between its walls, and the next one from the wall.
 /// Boxes are thinnest beside the planes of the cuts, where the liquid spreads along the grain at once, and under the face; they are even
 /// along the grain. Below the cuts they grow down to the bottom, so that the air has the room it has in the piece.
 /// </remarks>
@@ -38,7 +39,7 @@ public sealed class IncisedCell
     /// <summary>Boxes along the grain, across it and down.</summary>
     public (int X, int Y, int Z) Boxes { get; }
 
-    /// <summary>Distances across the grain at which the boxes meet, mm: from 0, a row of cuts, to the next row or half-way to it.</summary>
+    /// <summary>Distances across the grain at which the boxes meet, mm: from 0, a row of cuts, to half-way to the next.</summary>
     public IReadOnlyList<double> RowsMm { get; }
 
     /// <summary>Depths at which the boxes meet, mm: from 0 to the closed bottom.</summary>
@@ -65,14 +66,16 @@ public sealed class IncisedCell
         Require.InRange(bottomMm, pattern.DepthMm * 1.01, 1000, "mm");
         Require.Within(boxes, Ranges.CellBoxes, nameof(boxes));
         var edges = Edges(pattern.DepthMm + Math.Max(Below * pattern.DepthMm, BelowMm), bottomMm, boxes);
-        var rows =
-            pattern.Stagger == 0
-                ? GradedEdges.FromOneEnd(pattern.AcrossMm / 2, boxes, AcrossGrading)
-                : GradedEdges.FromBothEnds(pattern.AcrossMm, boxes, AcrossGrading);
+        // As many boxes from row to row as are asked for where rows are shifted, and twice as many where they are in line.
+        var rows = GradedEdges.FromOneEnd(
+            pattern.AcrossMm / 2,
+            pattern.Stagger == 0 ? boxes : (boxes + 1) / 2,
+            AcrossGrading
+        );
         var mesh = MeshOf(pattern, wood, boxes, rows, edges);
         var saturation = Enumerable.Repeat(wood.Saturation, mesh.VoidM3.Length);
         return new IncisedCell(
-            (boxes, boxes, edges.Count - 1),
+            (boxes, rows.Length - 1, edges.Count - 1),
             rows,
             edges,
             new FlowProblem(mesh, fluids, [.. saturation])
@@ -81,7 +84,7 @@ public sealed class IncisedCell
 
     private static FlowMesh MeshOf(IncisingPattern pattern, WoodFlow wood, int boxes, double[] rows, List<double> edges)
     {
-        var count = (X: boxes, Y: boxes, Z: edges.Count - 1);
+        var count = (X: boxes, Y: rows.Length - 1, Z: edges.Count - 1);
         var dx = pattern.AlongMm / 2 / boxes;
         var (k, layer) = (wood.Permeability, count.X * count.Y);
         var cells = layer * count.Z;
@@ -95,49 +98,42 @@ public sealed class IncisedCell
             volumes[at] = dx * dy * dz * 1e-9 * wood.VoidFraction;
             // k·A/d between the middles of two boxes, m³.
             var across = k.TangentialM2 * dx * dz / 1000;
+            var along = k.LongitudinalM2 * dy * dz / dx / 1000;
+            // Half-way to a shifted row a box meets the one as far from the other end; the two in the middle are neighbours along the grain too.
+            var turned = pattern.Stagger == 0.5 && y + 1 == count.Y ? count.X - 1 - x : x;
             if (x + 1 < count.X)
-                joins.Add((at, at + 1, k.LongitudinalM2 * dy * dz / dx / 1000));
+                joins.Add((at, at + 1, along + (turned == x + 1 ? across / dy : 0)));
+            if (turned > x + 1)
+                joins.Add((at, at + turned - x, across / dy));
             if (y + 1 < count.Y)
                 joins.Add((at, at + count.X, across / ((rows[y + 2] - rows[y]) / 2)));
             if (z + 1 < count.Z)
                 joins.Add((at, at + layer, k.RadialM2 * dx * dy / ((edges[z + 2] - edges[z]) / 2) / 1000));
             if (z == 0)
                 faces.Add((at, k.RadialM2 * dx * dy / (dz / 2) / 1000));
-            var halfWidth = pattern.HalfWidthMm((edges[z] + edges[z + 1]) / 2);
-            Open(at, across, x * dx, (edges[z], dz), (rows[y] - halfWidth, dy));
-            if (pattern.Stagger == 0.5)
-                Open(
-                    at,
-                    across,
-                    pattern.AlongMm / 2 - (x + 1) * dx,
-                    (edges[z], dz),
-                    (rows[^1] - rows[y + 1] - halfWidth, dy)
-                );
+            // From the wall of the cut to the middle of the box, which may begin beyond the wall.
+            var wallMm = rows[y] - pattern.HalfWidthMm((edges[z] + edges[z + 1]) / 2);
+            if (wallMm < 1e-9 && OpenShare(pattern, (x * dx, dx), (edges[z], dz)) is > 0 and var share)
+                faces.Add((at, across / Math.Max(wallMm + dy / 2, dy / 4) * share));
         }
         return new FlowMesh(volumes, joins, faces);
-
-        // Opens a box to the vessel, as far along the grain as a cut goes whose middle lies at 0: from the wall of the cut to the middle of the box.
-        void Open(
-            int at,
-            double across,
-            double fromMm,
-            (double BelowMm, double Mm) down,
-            (double WallMm, double Mm) row
-        )
-        {
-            // The box begins beyond the wall.
-            if (row.WallMm > 1e-9)
-                return;
-            double share = 0;
-            for (var slice = 0; slice < Slices; slice++)
-            {
-                var half = pattern.HalfLengthMm(down.BelowMm + (slice + 0.5) * down.Mm / Slices);
-                share += Math.Clamp((half - fromMm) / dx, 0, 1) / Slices;
-            }
-            if (share > 0)
-                faces.Add((at, across / Math.Max(row.WallMm + row.Mm / 2, row.Mm / 4) * share));
-        }
     }
+
+    // The part of a box's length along the grain that lies beside a cut whose middle lies at 0.
+    private static double OpenShare(
+        IncisingPattern pattern,
+        (double FromMm, double Mm) along,
+        (double FromMm, double Mm) down
+    ) =>
+        Enumerable
+            .Range(0, Slices)
+            .Average(slice =>
+                Math.Clamp(
+                    (pattern.HalfLengthMm(down.FromMm + (slice + 0.5) * down.Mm / Slices) - along.FromMm) / along.Mm,
+                    0,
+                    1
+                )
+            );
 
     /// <summary>Depth to the first wood that was not reached, mm, and the share of the face that it stands for, place by place.</summary>
     /// <param name="run">The solver's answer for <see cref="Problem"/>.</param>

@@ -43,7 +43,7 @@ public sealed record StepControl
     /// <summary>What the prediction of a piece uses: less than 0.1 % of the uptake and of the air in the mean (docs/science/flow.md).</summary>
     public static StepControl Usual { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 4e-4);
 
-    /// <summary>What single ways use, of which thousands of answers are read: about 0.25 % of the uptake. Beside <see cref="Usual"/> it tells of the error of the steps.</summary>
+    /// <summary>What single ways use, of which thousands of answers are read, and incised cells, where they move no depth by 0.02 mm but where two fronts have just met: about 0.25 % of the uptake. Beside <see cref="Usual"/> it tells of the error of the steps.</summary>
     public static StepControl Rough { get; } = new(growth: 3, cellTolerance: 1e-3, uptakeError: 1.6e-3);
 
     /// <summary>Steps that only show what fewer would change.</summary>

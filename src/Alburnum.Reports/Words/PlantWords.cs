@@ -38,8 +38,8 @@ public sealed class PlantWords(Wording wording)
             if (fit.IsUptakeFactorFar)
                 yield return wording.Say(
                     "plant.uptake-factor-far",
-                    ("low", Number(Math.Exp(-PermeabilityFit.MostLnUptakeFactor), 2)),
-                    ("high", Number(Math.Exp(PermeabilityFit.MostLnUptakeFactor), 2))
+                    ("low", Number(Math.Exp(-fit.MostLnUptakeFactor), 2)),
+                    ("high", Number(Math.Exp(fit.MostLnUptakeFactor), 2))
                 );
         }
         if (

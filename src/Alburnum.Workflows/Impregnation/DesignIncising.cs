@@ -179,7 +179,7 @@ public static class DesignIncising
                     Heat = heat,
                 },
                 question.Schedule,
-                StepControl.Usual,
+                StepControl.Rough,
                 side == boxes ? ShareDone.To(progress) : null,
                 stop
             );

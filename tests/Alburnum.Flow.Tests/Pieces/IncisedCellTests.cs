@@ -18,7 +18,7 @@ public class IncisedCellTests
         var cell = IncisedCell.Of(Pattern, wood, Fluids, 16, 24);
         var mesh = cell.Problem.Mesh;
 
-        Assert.Equal(13.5e-3 * 4.5e-3 * 16e-3 * 0.6, mesh.VoidM3.ToArray().Sum(), 1e-12);
+        Assert.Equal(13.5e-3 * 2.25e-3 * 16e-3 * 0.6, mesh.VoidM3.ToArray().Sum(), 1e-12);
         Assert.Equal(
             1,
             cell.Depths(Flows.Run(cell.Problem, Flows.Hold(101.3, 1), StepControl.Usual)).Sum(at => at.Share),
@@ -67,9 +67,11 @@ public class IncisedCellTests
             { 10, 6, 1.4e-19, 6000 },
             { 10, 6, 2e-18, 6000 },
             { 19, 8, 3e-20, 6000 },
+            { 12, 8, 4e-19, 6000 },
             { 19, 8, 2e-18, 6000 },
             // As in heartwood of spruce and pine.
             { 10, 4.5, 8e-20, 300 },
+            { 6, 4.5, 4e-19, 300 },
             { 10, 4.5, 5e-19, 300 },
             { 8, 10, 2e-18, 300 },
         };
@@ -95,7 +97,7 @@ public class IncisedCellTests
         var unbroken = depths.Min(at => at.DepthMm);
         var mean = depths.Sum(at => at.Share * at.DepthMm);
         Assert.Equal(unbroken, reach.UnbrokenMm(across), 0.3 + 0.03 * unbroken);
-        Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.12 * mean);
+        Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.08 * mean);
     }
 
     // The fronts from two rows have just met: there a hair more or less closes the border.
@@ -117,7 +119,7 @@ public class IncisedCellTests
 
         Assert.InRange(reach.UnbrokenMm(across), across, depths.Min(at => at.DepthMm));
         var mean = depths.Sum(at => at.Share * at.DepthMm);
-        Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.12 * mean);
+        Assert.Equal(mean, reach.MeanMm(across, double.PositiveInfinity), 0.08 * mean);
     }
 
     [Theory]
@@ -137,6 +139,21 @@ public class IncisedCellTests
             var pattern = new IncisingPattern(depthMm, 9, 1.2, 27, acrossMm);
             var cell = IncisedCell.Of(pattern, new WoodFlow(new Permeability(k, k, 6000 * k), 0.6), Fluids, 50, boxes);
             return cell.Depths(Flows.Run(cell.Problem, Flows.FullCell, StepControl.Usual)).Min(at => at.DepthMm);
+        }
+    }
+
+    [Fact]
+    public void Where_liquid_spreads_along_the_grain_at_once_it_does_not_matter_how_rows_are_shifted()
+    {
+        Assert.Equal(Unbroken(0, 12), Unbroken(0.5, 24), 0.1);
+
+        double Unbroken(double stagger, int boxes)
+        {
+            var pattern = new IncisingPattern(8, 9, 1.2, 27, 4.5, stagger);
+            var wood = new WoodFlow(new Permeability(2e-18, 2e-18, 2e-11), 0.6);
+            var cell = IncisedCell.Of(pattern, wood, Fluids, 16, boxes);
+            Assert.Equal(12, cell.Boxes.Y);
+            return cell.Depths(Flows.Run(cell.Problem, Flows.Hold(1300, 20), StepControl.Usual)).Min(at => at.DepthMm);
         }
     }
 

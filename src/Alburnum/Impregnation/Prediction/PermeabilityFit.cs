@@ -53,8 +53,13 @@ public sealed record PermeabilityFit
         }
     }
 
-    /// <summary>Logarithm of a factor on uptakes that the laws of flow leave open, at most: two standard uncertainties.</summary>
-    public const double MostLnUptakeFactor = 2 * UptakeCurve.AssumedLaws;
+    /// <summary>Logarithm of the farthest factor on uptakes that goes with the laws of flow: two standard uncertainties, of those laws and of the factor together.</summary>
+    public double MostLnUptakeFactor =>
+        2
+        * double.Hypot(
+            UptakeCurve.AssumedLaws,
+            UptakeFactor is { } factor ? factor.StandardUncertainty / factor.Value : 0
+        );
 
     /// <summary>Whether the plant's uptakes lie farther from those expected than the laws of flow leave open: something else is not as it is believed.</summary>
     public bool IsUptakeFactorFar =>
