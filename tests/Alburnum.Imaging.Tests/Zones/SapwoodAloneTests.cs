@@ -26,7 +26,7 @@ public class SapwoodAloneTests
         Assert.Equal(0, sapwood.Faces[0].HeartwoodShare);
         Assert.Equal(0.9, sapwood.Faces[2].HeartwoodShare, 0.15);
         // A half disc and what of it lies on 100 × 75 mm.
-        Assert.Equal(DrawnShare(), sapwood.Share.Value, (3 * sapwood.Share.StandardUncertainty) + 0.01);
+        Assert.Equal(DrawnShare(RadiusMm), sapwood.Share.Value, (3 * sapwood.Share.StandardUncertainty) + 0.01);
         Assert.InRange(sapwood.Share.StandardUncertainty, 0.001, 0.05);
     }
 
@@ -35,29 +35,29 @@ public class SapwoodAloneTests
         Assert.Null(DrawnReading.Ended(DrawnReading.Of(Untreated(Heart))).Sapwood);
 
     [Fact]
-    public void A_border_that_the_user_shows_is_enough()
+    public void A_border_that_the_user_shows_goes_before_what_is_seen()
     {
-        var drawn = Untreated(Heart);
+        var drawn = Untreated(Sap);
         var request = DrawnReading.Request(drawn) with
         {
-            Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), RadiusMm),
+            Heartwood = new HeartwoodAboutPith(drawn.Place(PithX, PithY), 50),
         };
 
         var sapwood = DrawnReading.Ended(DrawnReading.Of(drawn, request)).Sapwood!;
 
         Assert.IsType<ShownHeartwood>(sapwood.Heartwood);
-        Assert.Equal(15, sapwood.Faces[0].LeastMm!.Value, 0.5);
-        Assert.Equal(DrawnShare(), sapwood.Share.Value, 0.01);
+        Assert.Equal(25, sapwood.Faces[0].LeastMm!.Value, 0.5);
+        Assert.Equal(DrawnShare(50), sapwood.Share.Value, 0.01);
     }
 
-    private static double DrawnShare()
+    private static double DrawnShare(double radiusMm)
     {
         var (sapwood, all) = (0, 0);
         for (var y = 0.25; y < 75; y += 0.5)
         for (var x = 0.25; x < 100; x += 0.5)
         {
             all++;
-            sapwood += double.Hypot(x - PithX, y - PithY) < RadiusMm ? 0 : 1;
+            sapwood += double.Hypot(x - PithX, y - PithY) < radiusMm ? 0 : 1;
         }
         return sapwood / (double)all;
     }
