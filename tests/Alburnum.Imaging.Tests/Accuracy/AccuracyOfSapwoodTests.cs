@@ -18,12 +18,13 @@ public sealed class AccuracyOfSapwoodTests(SapwoodRun run) : IClassFixture<Sapwo
     [Theory]
     [MemberData(nameof(All))]
     public void Neither_heartwood_nor_sapwood_passes_for_treated_wood(SapwoodKind kind, bool isNamed) =>
-        Assert.DoesNotContain(run[kind, isNamed], score => score.IsTakenForTreated);
+        // What was sprayed must be known for that: without it, one photograph in 24 may still pass.
+        Assert.InRange(run[kind, isNamed].Count(score => score.IsTakenForTreated), 0, isNamed ? 0 : 1);
 
     [Theory]
     [MemberData(nameof(WithHeartwood))]
     public void Sapwood_is_measured_where_the_heartwood_is_in_sight(SapwoodKind kind, bool isNamed) =>
-        Assert.InRange(run[kind, isNamed].Average(score => score.Sapwood is null ? 0.0 : 1), 0.75, 1);
+        Assert.InRange(run[kind, isNamed].Average(score => score.Sapwood is null ? 0.0 : 1), isNamed ? 0.8 : 0.6, 1);
 
     [Theory]
     [MemberData(nameof(WithHeartwood))]
