@@ -12,6 +12,8 @@ const string Usage = """
         --drawn-wood                    leave real wood photographs aside
         --heartwood clear|faint|none|stained
                                         scenes of the heartwood test set instead
+        --sapwood bare|indicatoronly|heartwoodreagent|allsapwood|allsapwoodindicator
+                                        scenes of the untreated test set instead
         --bow X                         bow of the lens at the picture's corner, as a share
         --out DIR                       where to (here)
     """;
@@ -54,6 +56,9 @@ static int DrawScenes(string[] options)
     var kind = Option(options, "--heartwood") is { } named
         ? Enum.Parse<HeartwoodKind>(named, ignoreCase: true)
         : (HeartwoodKind?)null;
+    var untreated = Option(options, "--sapwood") is { } sprayed
+        ? Enum.Parse<SapwoodKind>(sprayed, ignoreCase: true)
+        : (SapwoodKind?)null;
     var bow = Option(options, "--bow") is { } number
         ? double.Parse(number, CultureInfo.InvariantCulture)
         : (double?)null;
@@ -61,14 +66,17 @@ static int DrawScenes(string[] options)
     Directory.CreateDirectory(folder);
     foreach (var seed in Seeds(Option(options, "--seed") ?? "1"))
     {
-        var scene = kind is { } heartwood
-            ? HeartwoodScenes.Of(heartwood, seed)
-            : StratifiedScenes.Of(stratum, seed, photos, size);
+        var scene = (kind, untreated) switch
+        {
+            ({ } heartwood, _) => HeartwoodScenes.Of(heartwood, seed),
+            (_, { } sapwood) => SapwoodScenes.Of(sapwood, seed),
+            _ => StratifiedScenes.Of(stratum, seed, photos, size),
+        };
         if (bow is { } share)
             scene = scene with { Lens = scene.Lens.Bowed(share) };
         File.WriteAllBytes(Path.Combine(folder, scene.Name + ".jpg"), scene.Photograph());
         File.WriteAllText(Path.Combine(folder, scene.Name + ".truth.json"), TruthFile.Write(scene.Truth()));
-        if (kind is not null)
+        if (kind is not null || untreated is not null)
             File.WriteAllText(
                 Path.Combine(folder, scene.Name + ".heartwood.json"),
                 TruthFile.Write(HeartwoodTruth.BorderPx(scene))

@@ -147,6 +147,8 @@ internal static class MeasureSummary
         }
         if (reading.SapwoodTreatedShare is { } sapwood)
             yield return ReadingWords.SapwoodTreated(sapwood, reading.SapwoodTreatedShareU, reading.Heartwood?.InWords);
+        if (reading is { SapwoodAlone: not null, Heartwood: { } heartwood })
+            yield return heartwood.InWords;
         if (reading.BetweenIncisions is { } border)
             yield return ReadingWords.BetweenIncisions(
                 new(border.MinMm, border.MinUMm),

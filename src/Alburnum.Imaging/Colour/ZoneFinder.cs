@@ -2,6 +2,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Outcomes;
 using Alburnum.Measures;
 using Alburnum.Penetration;
+using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Colour;
 
@@ -21,14 +22,19 @@ internal sealed record TwoZonesFound(Indicator Indicator, double Score, TwoZones
 /// <summary>One colour throughout.</summary>
 /// <param name="Indicator">The indicator that suits it best.</param>
 /// <param name="Score">How well it explains the photograph: a logarithm, but for a constant.</param>
-/// <param name="IsTreated">Whether it is that of treated wood.</param>
-internal sealed record OneZoneFound(Indicator Indicator, double Score, bool IsTreated) : ZonesFound(Indicator, Score);
+/// <param name="IsTreated">Whether it is that of treated wood; null where bare wood may look like it under another indicator or a reagent for heartwood.</param>
+internal sealed record OneZoneFound(Indicator Indicator, double Score, bool? IsTreated) : ZonesFound(Indicator, Score)
+{
+    /// <summary>Two colours that explain the photograph still better, neither of them that of treated wood beside untreated; null where none do.</summary>
+    public TwoZones? Woods { get; init; }
+}
 
 /// <summary>Finds treated and untreated wood by trying many beginnings and keeping the one that explains the photograph best.</summary>
 /// <remarks>
 /// A beginning is either "treated as deep as d all round" or "treated where the colour leans the way this indicator's does".
 /// From each, colours and front are found in turn (classification likelihood, the front by <see cref="DepthPath"/>) until they
 /// no longer change; the outcome is scored by how much two zones explain over one, and by how well the two means fit a palette.
+/// Two colours that bare wood, sapwood outside heartwood, or heartwood under its own reagent explain better than treated wood does are no zones.
 /// Its figures are our own choice.
 /// </remarks>
 internal sealed class ZoneFinder
@@ -85,13 +91,25 @@ internal sealed class ZoneFinder
     /// <summary>Standard deviation of ln(brightness) from shadows and glare.</summary>
     private const double PatchyLight = 0.2;
 
+    /// <summary>Logarithm of the likelihood ratio from which one colour throughout is taken to be that of treated wood.</summary>
+    private const double SurelyTreated = 1;
+
+    /// <summary>The same from which two colours are not those of heartwood and sapwood under a reagent for heartwood.</summary>
+    private const double SurelyNoHeartwood = 5;
+
     private readonly WoodSamples _samples;
     private readonly IReadOnlyList<IndicatorPrior> _priors;
+    private readonly HeartwoodPrior? _heartwood;
     private readonly int[] _offset;
     private readonly HashSet<int> _seen = [];
     private readonly double[] _all;
     private readonly double[] _allMean;
     private readonly IlluminationFit _lights;
+
+    /// <summary>Two colours found.</summary>
+    /// <param name="Zones">They as two zones.</param>
+    /// <param name="IsReaction">Whether treated wood beside untreated explains them better than bare wood does.</param>
+    private sealed record ColoursFound(TwoZonesFound Zones, bool IsReaction);
 
     /// <summary>Why a beginning leads to no zones of its own.</summary>
     private enum Abandoned
@@ -103,9 +121,13 @@ internal sealed class ZoneFinder
         SeenBefore,
     }
 
-    public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates)
+    /// <param name="samples">Colours of the section.</param>
+    /// <param name="candidates">Indicators that may have been sprayed.</param>
+    /// <param name="reagent">A reagent for heartwood that was sprayed; null where none was.</param>
+    public ZoneFinder(WoodSamples samples, IReadOnlyList<Indicator> candidates, HeartwoodReagent? reagent)
     {
         _samples = samples;
+        _heartwood = reagent is null ? null : new(reagent);
         _lights = new(samples);
         _priors = [.. candidates.Select(c => new IndicatorPrior(c))];
         _offset = new int[samples.Strips.Count];
@@ -123,7 +145,7 @@ internal sealed class ZoneFinder
 
     public ZonesFound Find(CancellationToken ct)
     {
-        var found = new List<ZonesFound>();
+        var found = new List<ColoursFound>();
         var reach = _samples.Strips.Max(s => s.Rows * s.RowMm);
         foreach (var depth in BeginningsMm)
         {
@@ -137,8 +159,18 @@ internal sealed class ZoneFinder
             var (w, middle) = Lean(prior);
             Consider(n => (w[0] * _samples.L[n]) + (w[1] * _samples.U[n]) + (w[2] * _samples.V[n]) > middle, found);
         }
-        found.AddRange(OneZone());
-        return found.MaxBy(z => z.Score)!;
+        var one = OneZone();
+        var best = found.Where(pair => pair.IsReaction).MaxBy(pair => pair.Zones.Score)?.Zones;
+        return best?.Score > one.Score
+            ? best
+            : one with
+            {
+                Woods = found
+                    .Select(pair => pair.Zones)
+                    .Where(zones => zones.Score > one.Score)
+                    .MaxBy(zones => zones.Score)
+                    ?.Zones,
+            };
     }
 
     // The direction of an indicator's colour change, and the value along it that best parts the samples in two.
@@ -153,7 +185,7 @@ internal sealed class ZoneFinder
         return (w, Otsu.Threshold(values, _samples.Weight));
     }
 
-    private void Consider(Func<int, bool> isTreated, List<ZonesFound> found)
+    private void Consider(Func<int, bool> isTreated, List<ColoursFound> found)
     {
         var treated = new float[_samples.Count];
         for (var n = 0; n < treated.Length; n++)
@@ -185,7 +217,7 @@ internal sealed class ZoneFinder
         }
     }
 
-    private IEnumerable<TwoZonesFound> Scored(TwoZones zones, int[][] rows, float[] treated)
+    private IEnumerable<ColoursFound> Scored(TwoZones zones, int[][] rows, float[] treated)
     {
         var t = Moments(treated, zones.Light);
         Invert(treated);
@@ -204,10 +236,12 @@ internal sealed class ZoneFinder
                 - ((1 - share) * new Gaussian3(u.Mean, u.Covariance).LogDeterminant)
             );
         gain -= UnevennessCost * Unevenness(rows);
+        var heartwood = _heartwood?.LogFit(t.Mean, u.Mean) ?? double.MinValue;
         foreach (var prior in _priors)
         {
-            var score = gain + (PaletteWeight * prior.LogFit(t.Mean, u.Mean));
-            yield return new TwoZonesFound(prior.Indicator, score, zones, rows);
+            var fit = prior.LogFit(t.Mean, u.Mean);
+            var isReaction = fit > prior.LogFitBare(t.Mean, u.Mean) && fit > heartwood + SurelyNoHeartwood;
+            yield return new(new(prior.Indicator, gain + (PaletteWeight * fit), zones, rows), isReaction);
         }
     }
 
@@ -237,11 +271,28 @@ internal sealed class ZoneFinder
         return depths.Average(d => Math.Abs(d - median)) / (median + EvenMm);
     }
 
-    private IEnumerable<OneZoneFound> OneZone() =>
-        from prior in _priors
-        from isTreated in (bool[])[true, false]
-        let score = TextureGain + (PaletteWeight * prior.LogFit(_allMean, isTreated))
-        select new OneZoneFound(prior.Indicator, score, isTreated);
+    // The one colour that explains the section best.
+    private OneZoneFound OneZone()
+    {
+        var fits = _priors
+            .Select(prior =>
+                (
+                    prior.Indicator,
+                    Treated: prior.LogFit(_allMean, isTreated: true),
+                    Bare: prior.LogFit(_allMean, isTreated: false)
+                )
+            )
+            .ToList();
+        var (indicator, treated, bare) = fits.MaxBy(fit => Math.Max(fit.Treated, fit.Bare));
+        var anyBare = Math.Max(fits.Max(fit => fit.Bare), _heartwood?.LogFit(_allMean) ?? double.MinValue);
+        return new(
+            indicator,
+            TextureGain + (PaletteWeight * Math.Max(treated, bare)),
+            treated <= bare + SurelyTreated ? false
+                : treated <= anyBare + SurelyTreated ? null
+                : true
+        );
+    }
 
     private static void Invert(float[] share)
     {

@@ -48,9 +48,15 @@ internal static class OneTone
         var variation = Math.Max(Variation(away.Select(each => each.U)), Variation(away.Select(each => each.V)));
         if (variation < NoVariation)
             return tone.Colour < Grey || Variation(used.Select(each => (double)each.L)) > LightAndDark;
+        var two = found switch
+        {
+            TwoZonesFound { Zones: var zones } => zones,
+            OneZoneFound { Woods: var woods } => woods,
+            _ => null,
+        };
         return variation < LittleVariation
-            && found is TwoZonesFound { Zones: var zones }
-            && Difference(tone.Away(Mean(zones.Treated)), tone.Away(Mean(zones.Untreated))) < LittleDifference;
+            && two is not null
+            && Difference(tone.Away(Mean(two.Treated)), tone.Away(Mean(two.Untreated))) < LittleDifference;
     }
 
     private static LogColour Mean(IReadOnlyList<Gaussian3> zone) =>

@@ -50,9 +50,10 @@ public static class OverlayPicture
             case Read read:
                 Draw(canvas, read, width);
                 break;
-            case NotDetermined { Outline: { } outline }:
+            case NotDetermined { Outline: { } outline, Heartwood: var heartwood }:
                 Line(canvas, outline.PointsPx, closed: true, Halo, HaloWidths * width);
                 Line(canvas, outline.PointsPx, closed: true, Outline, width);
+                Border(canvas, heartwood, width);
                 break;
         }
         using var drawn = surface.Snapshot();
@@ -70,14 +71,19 @@ public static class OverlayPicture
             Line(canvas, line, closed: false, LeftOut, width);
         foreach (var line in read.BoundaryPx)
             Line(canvas, line, closed: false, Front, width);
-        foreach (var line in (read.Heartwood as DetectedHeartwood)?.BorderPx ?? [])
+        Border(canvas, read.Heartwood, width);
+        PointPx[] least = [read.LeastPx.Face, read.LeastPx.Front];
+        Line(canvas, least, closed: false, Halo, HaloWidths * width);
+        Line(canvas, least, closed: false, Outline, width);
+    }
+
+    private static void Border(SKCanvas canvas, HeartwoodReading? heartwood, float width)
+    {
+        foreach (var line in (heartwood as DetectedHeartwood)?.BorderPx ?? [])
         {
             Line(canvas, line, closed: false, Halo, HaloWidths * width, dash: DashWidths * width);
             Line(canvas, line, closed: false, Heartwood, width, dash: DashWidths * width);
         }
-        PointPx[] least = [read.LeastPx.Face, read.LeastPx.Front];
-        Line(canvas, least, closed: false, Halo, HaloWidths * width);
-        Line(canvas, least, closed: false, Outline, width);
     }
 
     private static void Line(

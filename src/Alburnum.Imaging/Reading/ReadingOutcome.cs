@@ -67,6 +67,12 @@ public sealed record NotDetermined(ReadingStage Stage, ReadingFault Fault) : Rea
     /// <summary>Scale of the section; null where the reading ended before it.</summary>
     public required SectionScale? Scale { get; init; }
 
+    /// <summary>Its sapwood, where no treated wood is seen and the heartwood is shown or seen; null otherwise.</summary>
+    public SapwoodAlone? Sapwood { get; init; }
+
+    /// <summary>What is known of the heartwood; null where it was not looked for, as treated wood may be there.</summary>
+    public HeartwoodReading? Heartwood { get; init; }
+
     /// <summary>Whether pointing the outline out may help: it was not found, or a part of the section, or another thing, may have been taken for it.</summary>
     public bool OutlineMayBeWrong =>
         Fault is OutlineNotFound or NoFront or DoubtfulBorder || !(Outline is { Confidence: >= 1 });
@@ -115,9 +121,13 @@ public sealed record NoColour : ReadingFault;
 /// <param name="Seen">The one that they look like.</param>
 public sealed record OtherIndicator(Indicator Named, Indicator Seen) : ReadingFault;
 
-/// <summary>One colour throughout.</summary>
-/// <param name="IsTreated">Whether it is that of treated wood.</param>
-public sealed record NoFront(bool IsTreated) : ReadingFault;
+/// <summary>No treated wood beside untreated: one colour throughout, or the colours of sapwood, heartwood and stains.</summary>
+/// <param name="IsTreated">Whether it is that of treated wood; null where bare wood may look like it under another indicator or a reagent for heartwood.</param>
+public sealed record NoFront(bool? IsTreated) : ReadingFault
+{
+    /// <summary>The indicator named, whose reaction is not seen; null where none was named.</summary>
+    public Indicator? Named { get; init; }
+}
 
 /// <summary>An uneven border was seen without a reagent, within an outline that was not pointed out: it may be anything.</summary>
 public sealed record DoubtfulBorder : ReadingFault;

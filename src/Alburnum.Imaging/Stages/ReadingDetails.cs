@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Colour;
 using Alburnum.Imaging.Front;
 using Alburnum.Imaging.Outcomes;
 using Alburnum.Imaging.Reading;
@@ -18,7 +19,7 @@ internal static class ReadingDetails
     {
         var flat = zones.Flat;
         var (plan, map) = (flat.Plan, flat.Map);
-        var heartwood = HeartwoodOf(request, flat, front);
+        var heartwood = HeartwoodOf(request, flat, front.Fronts, front.Table.Zones.Light);
         var profile = heartwood.Match(known => SapwoodReader.With(read.Profile, plan, known.Area), _ => read.Profile);
         return new(profile)
         {
@@ -42,11 +43,27 @@ internal static class ReadingDetails
         };
     }
 
+    /// <summary>The sapwood of a section on which nothing is treated, where its heartwood is shown or seen.</summary>
+    /// <param name="request">What is asked for.</param>
+    /// <param name="flat">The section.</param>
+    /// <param name="samples">Its colours.</param>
+    public static Outcome<SapwoodAlone, UnknownHeartwood> SapwoodOf(
+        ReadingRequest request,
+        FlatSection flat,
+        WoodSamples samples
+    )
+    {
+        var light = new IlluminationFit(samples).Of(new float[samples.Count]);
+        return HeartwoodOf(request, flat, [], light)
+            .Then<SapwoodAlone>(known => SapwoodReader.Alone(flat.Plan, known, request.StepMm));
+    }
+
     // What the user shows comes before what is detected in the photograph.
     private static Outcome<KnownHeartwood, UnknownHeartwood> HeartwoodOf(
         ReadingRequest request,
         FlatSection flat,
-        SectionFront front
+        IReadOnlyList<FaceFront> fronts,
+        Illumination light
     )
     {
         if (request.Heartwood is { } border)
@@ -54,7 +71,7 @@ internal static class ReadingDetails
         var (signs, sign) = request.HeartwoodReagent is { } reagent
             ? (HeartwoodSigns.Of(reagent), HeartwoodSign.Reagent)
             : (HeartwoodSigns.Natural, HeartwoodSign.Colour);
-        var seen = HeartwoodFinder.Look(flat.Drawn, flat.Plan, front.Fronts, front.Table.Zones.Light, signs);
+        var seen = HeartwoodFinder.Look(flat.Drawn, flat.Plan, fronts, light, signs);
         return KnownHeartwood.Detected(seen, sign, flat.Map, flat.Plan);
     }
 

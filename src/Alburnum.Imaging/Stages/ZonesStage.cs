@@ -31,19 +31,31 @@ internal static class ZonesStage
         var touches = request.Touches.Select(touch => (flat.Map.ToMm(touch.At), touch.Kind)).ToList();
         var samples = WoodSamples.Gather(flat.Drawn, flat.Plan, touches);
         IReadOnlyList<Indicator> candidates = request.Indicator is { } one ? [one] : request.Candidates;
-        var found = new ZoneFinder(samples, candidates).Find(ct);
+        var found = new ZoneFinder(samples, candidates, request.HeartwoodReagent).Find(ct);
         var quality = judged.Quality.WithEvidence(found.Indicator);
         if (OneTone.IsAll(samples, found))
             return flat.Ended(ReadingStage.Zones, new NoColour(), judged.Quality, request.Indicator);
         return (Mistaken(request, samples, found, ct), found) switch
         {
             ({ } other, _) => Ended(other),
-            (null, OneZoneFound single) => Ended(new NoFront(single.IsTreated)),
+            (null, OneZoneFound single) => WithSapwood(
+                Ended(new NoFront(single.IsTreated) { Named = request.Indicator })
+            ),
             (null, TwoZonesFound both) => new SectionZones(flat, quality, samples, both, touches),
             _ => throw new InvalidOperationException($"{found.GetType().Name} is no finding of zones."),
         };
 
         NotDetermined Ended(ReadingFault fault) => flat.Ended(ReadingStage.Zones, fault, quality, found.Indicator);
+
+        NotDetermined WithSapwood(NotDetermined ended) =>
+            ended.Fault is NoFront { IsTreated: false }
+                ? ReadingDetails
+                    .SapwoodOf(request, flat, samples)
+                    .Match(
+                        sapwood => ended with { Sapwood = sapwood, Heartwood = sapwood.Heartwood },
+                        unknown => ended with { Heartwood = unknown }
+                    )
+                : ended;
     }
 
     /// <summary>Another indicator than the one named, where the photograph clearly shows that one; null where it shows none.</summary>
@@ -56,7 +68,10 @@ internal static class ZonesStage
     {
         if (request.Indicator is not { } named || request.Candidates.All(each => each.Key == named.Key))
             return null;
-        var seen = found is TwoZonesFound ? found : new ZoneFinder(samples, request.Candidates).Find(ct);
+        var seen =
+            found is TwoZonesFound
+                ? found
+                : new ZoneFinder(samples, request.Candidates, request.HeartwoodReagent).Find(ct);
         return seen is TwoZonesFound two && IndicatorFit.Better(two.Zones, named, request.Candidates) is { } other
             ? new(named, other)
             : null;

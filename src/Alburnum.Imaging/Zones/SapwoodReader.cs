@@ -1,4 +1,5 @@
 using Alburnum.Imaging.Geometry;
+using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
 
 namespace Alburnum.Imaging.Zones;
@@ -40,7 +41,7 @@ internal static class SapwoodReader
                             SapwoodDepthMm =
                             [
                                 .. pair.First.PositionsMm.Select(s =>
-                                    (double?)DepthMm(pair.Second, s, plan.ReachMm, isHeartwood)
+                                    (double?)(DepthMm(pair.Second, s, plan.ReachMm, isHeartwood) ?? plan.ReachMm)
                                 ),
                             ],
                             SapwoodUncertaintyMm = borderMm,
@@ -49,24 +50,60 @@ internal static class SapwoodReader
             ],
         };
 
-    // Sapwood all the way: no heartwood behind this place before the middle of the piece.
-    private static double DepthMm(PlanFace face, double s, double reachMm, Func<PointMm, bool> isHeartwood)
+    /// <summary>The sapwood of a section on which no treated wood is seen.</summary>
+    /// <param name="plan">The section.</param>
+    /// <param name="heartwood">Where its heartwood is.</param>
+    /// <param name="stepMm">Distance between positions, mm.</param>
+    public static SapwoodAlone Alone(SectionPlan plan, KnownHeartwood heartwood, double stepMm)
+    {
+        var area = heartwood.Area;
+        var faces = plan.Faces.Select(face =>
+        {
+            var count = Math.Max(1, (int)Math.Round(face.LengthMm / stepMm));
+            var step = face.LengthMm / count;
+            return new FaceSapwood(
+                face.Number,
+                step,
+                [
+                    .. Enumerable
+                        .Range(0, count)
+                        .Select(i => DepthMm(face, (i + 0.5) * step, plan.ReachMm, area.Contains)),
+                ]
+            );
+        });
+        List<PointMm> places = [.. Places(plan)];
+        double Share(Func<PointMm, bool> isHeartwood) =>
+            places.Count(place => !isHeartwood(place)) / (double)places.Count;
+        var share = Share(area.Contains);
+        var border = area.Alternatives.Sum(other => Math.Pow(Share(other) - share, 2));
+        return new([.. faces], new(share, Math.Sqrt(border)), heartwood.Reading);
+    }
+
+    // Null where no heartwood lies behind this place before the middle of the piece.
+    private static double? DepthMm(PlanFace face, double s, double reachMm, Func<PointMm, bool> isHeartwood)
     {
         for (var t = StepMm / 2; t < reachMm; t += StepMm)
             if (isHeartwood(face.At(s, t)))
                 return t < StepMm ? 0 : t;
-        return reachMm;
+        return null;
+    }
+
+    private static IEnumerable<PointMm> Places(SectionPlan plan)
+    {
+        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
+        for (var y = cell / 2; y < plan.HeightMm; y += cell)
+        for (var x = cell / 2; x < plan.WidthMm; x += cell)
+            if (new PointMm(x, y) is var place && plan.InwardMm(place) > 0)
+                yield return place;
     }
 
     /// <summary>Treated share of the sapwood; null where there is none.</summary>
     private static Estimate? TreatedShare(DepthProfile profile, SectionPlan plan, HeartwoodArea heartwood)
     {
-        var cell = Math.Max(plan.WidthMm, plan.HeightMm) / Across;
-        var places = new List<(PointMm At, bool IsTreated)>();
-        for (var y = cell / 2; y < plan.HeightMm; y += cell)
-        for (var x = cell / 2; x < plan.WidthMm; x += cell)
-            if (new PointMm(x, y) is var place && plan.InwardMm(place) > 0)
-                places.Add((place, IsTreated(profile, plan, place)));
+        List<(PointMm At, bool IsTreated)> places =
+        [
+            .. Places(plan).Select(place => (place, IsTreated(profile, plan, place))),
+        ];
         if (Share(places, heartwood.Contains) is not { } share)
             return null;
         var sapwood = places.Count(p => !heartwood.Contains(p.At)) / (double)places.Count;

@@ -15,8 +15,11 @@ internal static class FaultMapping
             document.Add("named", named.Key);
             document.Add("seen", seen.Key);
         }
-        if (fault is NoFront(var isTreated))
-            document.Add("is_treated", isTreated);
+        if (fault is NoFront noFront)
+        {
+            document.Add("is_treated", noFront.IsTreated);
+            document.Add("named", noFront.Named?.Key);
+        }
         return document;
     }
 }

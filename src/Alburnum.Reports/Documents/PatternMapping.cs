@@ -16,7 +16,7 @@ internal static class PatternMapping
             .. (reading.Outcome, profile) switch
             {
                 (_, { } read) => Of(read),
-                (NotDetermined { Fault: NoFront(var isTreated) }, _) =>
+                (NotDetermined { Fault: NoFront { IsTreated: { } isTreated } }, _) =>
                 [
                     From(isTreated ? new TreatedThroughout() : new BareAllRound()),
                 ],

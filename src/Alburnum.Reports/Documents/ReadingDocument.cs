@@ -78,8 +78,11 @@ public sealed record ReadingDocument
     /// <summary>Standard uncertainty of the sapwood's treated share; null where the sapwood is not known.</summary>
     public double? SapwoodTreatedShareU { get; init; }
 
-    /// <summary>How the heartwood was found, or why not; null where no depth was read.</summary>
+    /// <summary>How the heartwood was found, or why not; null where it was not looked for.</summary>
     public HeartwoodDocument? Heartwood { get; init; }
+
+    /// <summary>Its sapwood, where no treated wood is seen and the heartwood is shown or seen; null otherwise.</summary>
+    public SapwoodDocument? SapwoodAlone { get; init; }
 
     /// <summary>Bow of straight lines by the lens, above 0 for a barrel, as a share at the photograph's corner; null where none was assumed.</summary>
     public double? LensBow { get; init; }
@@ -204,6 +207,41 @@ public sealed record HeartwoodDocument
 
     /// <summary>The same in a sentence.</summary>
     public required string InWords { get; init; }
+}
+
+/// <summary>Sapwood of a section on which no treated wood is seen.</summary>
+public sealed record SapwoodDocument
+{
+    /// <summary>Its share of the section's area, 0 to 1.</summary>
+    public required double Share { get; init; }
+
+    /// <summary>Standard uncertainty of the share.</summary>
+    public required double ShareU { get; init; }
+
+    /// <summary>Its depth along every face.</summary>
+    public required IReadOnlyList<FaceSapwoodDocument> Faces { get; init; }
+}
+
+/// <summary>Sapwood along one face.</summary>
+public sealed record FaceSapwoodDocument
+{
+    /// <summary>Number of the face.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Distance between positions, mm.</summary>
+    public required double StepMm { get; init; }
+
+    /// <summary>Least depth, mm; null where no heartwood is met behind the face.</summary>
+    public required double? LeastMm { get; init; }
+
+    /// <summary>Mean depth, mm, of the positions behind which heartwood is met; null likewise.</summary>
+    public required double? MeanMm { get; init; }
+
+    /// <summary>Share of the face at which heartwood lies, 0 to 1.</summary>
+    public required double HeartwoodShare { get; init; }
+
+    /// <summary>Depth at which heartwood begins, mm: 0 where it lies at the face, null where none is met before the middle of the piece.</summary>
+    public required IReadOnlyList<double?> DepthMm { get; init; }
 }
 
 /// <summary>How much of the perimeter reaches a depth, 0 to 1; the same for heartwood that lies open.</summary>

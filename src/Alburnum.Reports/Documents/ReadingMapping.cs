@@ -28,10 +28,11 @@ public static class ReadingMapping
         var (outline, scale) = reading.Outcome switch
         {
             Read known => (known.Outline, known.Scale),
-            NotDetermined ended => (ended.Outline, ended.Scale),
+            NotDetermined each => (each.Outline, each.Scale),
             _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Outcome, "Not an outcome."),
         };
         List<double[]> points = [.. (outline?.PointsPx ?? []).Select(Point)];
+        var ended = reading.Outcome as NotDetermined;
         var isRim = reading.Shape == SectionShape.Round;
         return new()
         {
@@ -57,19 +58,39 @@ public static class ReadingMapping
             OutlineConfidence = outline is null ? null : Math.Round(outline.Confidence, 3),
             OutlineMayBeWrong = ReadingWords.OutlineMayBeWrong(reading),
             SapwoodTreatedShareU = Share(profile?.SapwoodTreatedShare?.StandardUncertainty),
-            Heartwood = read is null ? null : Heartwood(read.Heartwood),
+            Heartwood = (read?.Heartwood ?? ended?.Heartwood) is { } heartwood ? Heartwood(heartwood) : null,
+            SapwoodAlone = ended?.Sapwood is { } sapwood ? Sapwood(sapwood) : null,
             LensBow = Share(scale?.LensBow?.Value),
             LensBowU = Share(scale?.LensBow?.StandardUncertainty),
             Required = read?.Reached is { } reached ? Required(reached) : null,
             BetweenIncisions = Depth(read?.Incised?.Between),
-            EndedAt = (reading.Outcome as NotDetermined)?.Stage,
-            Fault = reading.Outcome is NotDetermined { Fault: var fault } ? FaultMapping.Of(fault) : null,
+            EndedAt = ended?.Stage,
+            Fault = ended is null ? null : FaultMapping.Of(ended.Fault),
             Cautions = [.. ReadingWords.Cautions(reading)],
             Patterns = PatternMapping.Of(reading, profile),
             Marks = MarksMapping.From(reading.Marks),
             Budget = read is null ? null : Budget(read.Budget),
         };
     }
+
+    private static SapwoodDocument Sapwood(SapwoodAlone sapwood) =>
+        new()
+        {
+            Share = Math.Round(sapwood.Share.Value, 4),
+            ShareU = Math.Round(sapwood.Share.StandardUncertainty, 4),
+            Faces =
+            [
+                .. sapwood.Faces.Select(face => new FaceSapwoodDocument
+                {
+                    Number = face.Number,
+                    StepMm = Math.Round(face.StepMm, 3),
+                    LeastMm = face.LeastMm is { } least ? Mm(least) : null,
+                    MeanMm = face.MeanMm is { } mean ? Mm(mean) : null,
+                    HeartwoodShare = Math.Round(face.HeartwoodShare, 4),
+                    DepthMm = [.. face.DepthMm.Select(mm => mm is { } known ? (double?)Mm(known) : null)],
+                }),
+            ],
+        };
 
     private static HeartwoodDocument Heartwood(HeartwoodReading heartwood)
     {

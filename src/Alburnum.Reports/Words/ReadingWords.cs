@@ -3,6 +3,7 @@ using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
 using Alburnum.Penetration;
+using Alburnum.Timber;
 using Alburnum.Workflows.Measuring;
 using static Alburnum.Reports.Words.Wording;
 
@@ -41,12 +42,15 @@ public static class ReadingWords
         return reading.Outcome switch
         {
             Read read => [.. Scale(read.Scale), .. Missed(read.Heartwood), .. Through(read.Profile)],
-            NotDetermined { Fault: NoFront fault } when reading.Marks.OutlinePx is null =>
+            NotDetermined { Fault: NothingLeft fault } ended => [.. Scale(ended.Scale), Fault(fault)],
+            NotDetermined { Fault: NoFront fault } ended =>
             [
                 Fault(fault),
-                Said("reading.outline-may-be-wrong"),
+                .. UnderReagent(fault, reading.HeartwoodReagent),
+                .. OutlineMayBeWrong(reading) ? [Said("reading.outline-may-be-wrong")] : (string[])[],
+                .. Sapwood(ended.Sapwood),
+                .. ended.Heartwood is { } heartwood ? Missed(heartwood) : [],
             ],
-            NotDetermined { Fault: NothingLeft fault } ended => [.. Scale(ended.Scale), Fault(fault)],
             NotDetermined ended => [Fault(ended.Fault)],
             _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Outcome, "Not an outcome."),
         };
@@ -251,6 +255,33 @@ public static class ReadingWords
         }
     }
 
+    private static IEnumerable<string> Sapwood(SapwoodAlone? sapwood) =>
+        sapwood is null
+            ? []
+            :
+            [
+                Said(
+                    "reading.sapwood-alone",
+                    ("share", Percent(sapwood.Share.Value, sapwood.Share.StandardUncertainty))
+                ),
+                .. sapwood.Faces.Select(Sapwood),
+            ];
+
+    private static string Sapwood(FaceSapwood face)
+    {
+        List<string> says =
+        [
+            face is { LeastMm: { } least, MeanMm: { } mean }
+                ? Said("reading.sapwood-of-face.depth", ("least", Digits(least, "f1")), ("mean", Digits(mean, "f1")))
+                : Said("reading.sapwood-of-face.through"),
+        ];
+        if (face.HeartwoodShare > 0)
+            says.Add(Said("reading.sapwood-of-face.heartwood", ("share", Percent(face.HeartwoodShare, u: null))));
+        if (face is { LeastMm: not null, ThroughShare: > 0 })
+            says.Add(Said("reading.sapwood-of-face.none-behind", ("share", Percent(face.ThroughShare, u: null))));
+        return Said("reading.sapwood-of-face", ("face", Figures.Whole(face.Number)), ("says", string.Join("; ", says)));
+    }
+
     private static IEnumerable<string> Missed(HeartwoodReading heartwood) =>
         heartwood is UnknownHeartwood { IsMissed: true } ? [Heartwood(heartwood)] : [];
 
@@ -263,10 +294,29 @@ public static class ReadingWords
             NoColour => Said("reading.fault.no-colour"),
             OtherIndicator(var named, var seen) => Other(named, seen),
             NoFront { IsTreated: true } => Said("reading.fault.all-treated"),
-            NoFront => Said("reading.fault.none-treated"),
+            NoFront { IsTreated: null } => Said("reading.fault.either-treated"),
+            NoFront { Named: var named } => NoneTreated(named),
             DoubtfulBorder => Said("reading.fault.doubtful-border"),
             NothingLeft => Said("reading.fault.nothing-left"),
             _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault."),
+        };
+
+    private static IEnumerable<string> UnderReagent(NoFront fault, HeartwoodReagent? reagent) =>
+        reagent is null || fault.IsTreated == true
+            ? []
+            : [Said("reading.none-treated.under-reagent", ("reagent", reagent.Name))];
+
+    private static string NoneTreated(Indicator? named) =>
+        named switch
+        {
+            null => Said("reading.fault.none-treated"),
+            { IsWeakEvidence: true } => Said("reading.fault.none-treated.no-reagent"),
+            _ => Said(
+                "reading.fault.none-treated.named",
+                ("indicator", named.Name),
+                ("treated", named.TreatedInWords),
+                ("untreated", named.UntreatedInWords)
+            ),
         };
 
     private static string Other(Indicator named, Indicator seen) =>

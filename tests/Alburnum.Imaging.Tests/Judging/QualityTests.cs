@@ -102,7 +102,11 @@ public class QualityTests
     {
         var reading = DrawnReading.Of(new PlainSection { Treated = 0xC9583A });
 
-        Ended(reading, ReadingStage.Zones, new NoFront(IsTreated: false));
+        Ended(
+            reading,
+            ReadingStage.Zones,
+            new NoFront(IsTreated: false) { Named = KnownIndicators.Sharp("copper-blue") }
+        );
     }
 
     [Fact]

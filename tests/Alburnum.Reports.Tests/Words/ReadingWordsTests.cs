@@ -15,6 +15,7 @@ public sealed class ReadingWordsTests
             new NoColour(),
             new NoFront(IsTreated: true),
             new NoFront(IsTreated: false),
+            new NoFront(IsTreated: null),
             new DoubtfulBorder(),
             new NothingLeft(),
         ];
@@ -84,6 +85,35 @@ public sealed class ReadingWordsTests
             ReadingWords.Heartwood(new UnknownHeartwood(fault, IsMissed: false)),
             StringComparison.Ordinal
         );
+
+    [Fact]
+    public void Sapwood_without_a_front_is_told_face_by_face()
+    {
+        var heartwood = new ShownHeartwood(0.7);
+        var ended = Ended(new NoFront(IsTreated: false), 1);
+        var reading = ended with
+        {
+            Outcome = (NotDetermined)ended.Outcome with
+            {
+                Heartwood = heartwood,
+                Sapwood = new(
+                    [new(1, 1, [12, 10, 14, null]), new(2, 1, [0, 0, 3, 5]), new(3, 1, [null, null])],
+                    new(0.4312, 0.011),
+                    heartwood
+                ),
+            },
+        };
+
+        Assert.Equal(
+            [
+                "The sapwood is measured all the same: it is 43.1 ± 1.1 % of the section.",
+                "Face 1: 10.0 mm of sapwood at least, 12.0 mm on average where heartwood lies behind it; no heartwood behind 25.0 % of it before the middle of the piece.",
+                "Face 2: 0.0 mm of sapwood at least, 2.0 mm on average where heartwood lies behind it; heartwood at the surface along 50.0 % of it.",
+                "Face 3: sapwood to the middle of the piece.",
+            ],
+            ReadingWords.Notes(reading).TakeLast(4)
+        );
+    }
 
     private static SectionReading Ended(ReadingFault fault, double confidence) =>
         new()
