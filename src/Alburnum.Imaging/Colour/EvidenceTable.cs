@@ -37,16 +37,16 @@ internal sealed class EvidenceTable
     /// <param name="Known">1 for a colour of either zone, 0 for a stray.</param>
     public readonly record struct Entry(float Evidence, float Share, float Known);
 
-    public EvidenceTable(TwoZones zones, WoodSamples samples)
+    public EvidenceTable(TwoZonesFound found, WoodSamples samples)
     {
-        Zones = zones;
+        var zones = Zones = found.Zones;
         var l = new float[samples.Count];
         for (var n = 0; n < l.Length; n++)
             l[n] = samples.L[n] - zones.Light.At(samples.X[n], samples.Y[n]);
         (_lowL, _perL) = Range(l, BinsL);
         (_lowU, _perU) = Range(samples.U, BinsU);
         (_lowV, _perV) = Range(samples.V, BinsV);
-        Discriminant = new ZoneDiscriminant(zones);
+        Discriminant = new ZoneDiscriminant(found.Pure);
     }
 
     public TwoZones Zones { get; }

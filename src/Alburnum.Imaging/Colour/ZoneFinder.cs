@@ -17,7 +17,11 @@ internal abstract record ZonesFound(Indicator Indicator, double Score);
 /// <param name="Zones">Their colours.</param>
 /// <param name="RoughRows">A rough front: treated rows of each column of each coarse strip.</param>
 internal sealed record TwoZonesFound(Indicator Indicator, double Score, TwoZones Zones, int[][] RoughRows)
-    : ZonesFound(Indicator, Score);
+    : ZonesFound(Indicator, Score)
+{
+    /// <summary>Their colours away from the front, by which mixtures of both are read.</summary>
+    public TwoZones Pure { get; init; } = Zones;
+}
 
 /// <summary>One colour throughout.</summary>
 /// <param name="Indicator">The indicator that suits it best.</param>
@@ -67,6 +71,9 @@ internal sealed class ZoneFinder
 
     /// <summary>Squared distance, three standard deviations, beyond which a sample is a stray.</summary>
     private const double StrayDistance2 = 9;
+
+    /// <summary>Rows of samples to either side of the rough front that may be a mixture of both zones.</summary>
+    private const int RowsBeside = 1;
 
     /// <summary>One sample speaks for or against at most so much, as a logarithm.</summary>
     private const float MostEvidence = 3;
@@ -161,16 +168,38 @@ internal sealed class ZoneFinder
         }
         var one = OneZone();
         var best = found.Where(pair => pair.IsReaction).MaxBy(pair => pair.Zones.Score)?.Zones;
-        return best?.Score > one.Score
-            ? best
-            : one with
+        if (best?.Score > one.Score)
+            return AwayFromFront(best).Has(out var pure, out _) ? best with { Pure = pure } : best;
+        return one with
+        {
+            Woods = found
+                .Select(pair => pair.Zones)
+                .Where(zones => zones.Score > one.Score)
+                .MaxBy(zones => zones.Score)
+                ?.Zones,
+        };
+    }
+
+    // A sample beside the front is a mixture of both zones: there are too many of them, and too much alike, to be told from their colours.
+    private Outcome<TwoZones, Abandoned> AwayFromFront(TwoZonesFound found)
+    {
+        var treated = new float[_samples.Count];
+        var untreated = new float[_samples.Count];
+        for (var f = 0; f < _offset.Length; f++)
+        {
+            var strip = _samples.Strips[f];
+            var n = _offset[f];
+            for (var i = 0; i < strip.Columns; i++)
             {
-                Woods = found
-                    .Select(pair => pair.Zones)
-                    .Where(zones => zones.Score > one.Score)
-                    .MaxBy(zones => zones.Score)
-                    ?.Zones,
-            };
+                var front = found.RoughRows[f][i];
+                for (var j = 0; j < strip.ReachRows[i]; j++, n++)
+                    if (j < front - RowsBeside)
+                        treated[n] = 1;
+                    else if (j >= front + RowsBeside)
+                        untreated[n] = 1;
+            }
+        }
+        return Bells(treated, untreated, found.Zones.Light).Then(zones => WithoutStrays(treated, untreated, zones));
     }
 
     // The direction of an indicator's colour change, and the value along it that best parts the samples in two.
@@ -335,25 +364,31 @@ internal sealed class ZoneFinder
     /// <summary>One bell a zone and the fall-off of the light, from a rough division; strays are set aside in a second pass.</summary>
     private Outcome<TwoZones, Abandoned> Fit(float[] treated)
     {
-        var light = _lights.Of(treated);
-        var t = Moments(treated, light);
-        Invert(treated);
-        var u = Moments(treated, light);
-        Invert(treated);
-        if (t.Weight < LeastWeight || u.Weight < LeastWeight)
-            return Abandoned.ZoneTooSmall;
-        var zones = new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);
+        var untreated = (float[])treated.Clone();
+        Invert(untreated);
+        return Bells(treated, untreated, _lights.Of(treated)).Then(zones => WithoutStrays(treated, untreated, zones));
+    }
+
+    private Outcome<TwoZones, Abandoned> WithoutStrays(float[] treated, float[] untreated, TwoZones zones)
+    {
         var kept = new float[_samples.Count];
         var left = new float[_samples.Count];
         for (var n = 0; n < kept.Length; n++)
         {
+            if (!(treated[n] + untreated[n] > 0))
+                continue;
             var own = treated[n] > 0.5 ? zones.Treated[0] : zones.Untreated[0];
-            var l = _samples.L[n] - light.At(_samples.X[n], _samples.Y[n]);
+            var l = _samples.L[n] - zones.Light.At(_samples.X[n], _samples.Y[n]);
             if (own.Distance2(l, _samples.U[n], _samples.V[n]) < StrayDistance2)
                 (treated[n] > 0.5 ? kept : left)[n] = 1;
         }
-        t = Moments(kept, light);
-        u = Moments(left, light);
+        return Bells(kept, left, zones.Light);
+    }
+
+    private Outcome<TwoZones, Abandoned> Bells(float[] treated, float[] untreated, Illumination light)
+    {
+        var t = Moments(treated, light);
+        var u = Moments(untreated, light);
         if (t.Weight < LeastWeight || u.Weight < LeastWeight)
             return Abandoned.ZoneTooSmall;
         return new TwoZones([new(t.Mean, t.Covariance)], [new(u.Mean, u.Covariance)], light);

@@ -69,7 +69,7 @@ internal static class FrontStage
     private static SectionFront Trace(FlatSection flat, SectionZones zones)
     {
         var plan = flat.Plan;
-        var table = new EvidenceTable(zones.Found.Zones, zones.Samples);
+        var table = new EvidenceTable(zones.Found, zones.Samples);
         var rowMm = Math.Max(LeastRowMm, 1 / flat.Drawn.PxPerMm);
         var deepestMm = (BeyondShare * zones.Samples.DeepestMm(zones.Found.RoughRows)) + BeyondMm;
         var strips = plan

@@ -3,7 +3,6 @@ using System.Globalization;
 using Alburnum.DrawnSections;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
-using Alburnum.Measures;
 using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
