@@ -23,6 +23,13 @@ internal static class ReadingRefusals
                 )
             ),
             TankRoseToPeak tank => (peak, InputProblem.Number(tank.PeakL), "at most what was in the tank before"),
+            TankGainedProduct product => (
+                ChargeFields.StrengthAfter.Key,
+                InputProblem.Number(product.AfterPercent),
+                FormattableString.Invariant(
+                    $"at most {product.MostPercent:0.###} %, which it would be if the timber had taken up water alone: it gives no product to the tank"
+                )
+            ),
             TookMoreThanTimber took => (
                 took.Read switch
                 {

@@ -102,6 +102,9 @@ public static class PlantTable
     /// <summary>Column of what the tank read.</summary>
     public const string TankColumn = "tank_l";
 
+    /// <summary>Column of where a zone begins.</summary>
+    public const string FromColumn = "from_mm";
+
     /// <summary>Column of where a zone ends.</summary>
     public const string ToColumn = "to_mm";
 
@@ -112,7 +115,7 @@ public static class PlantTable
     internal const string PositionColumn = "position_mm";
     internal const string ReadingsColumn = "readings";
     internal const string TimberColumn = "timber_m3";
-    internal const string FromColumn = "from_mm";
+
     internal const string RetentionColumn = "retention_kg_per_m3";
     internal const string RetentionUColumn = "u_kg_per_m3";
 

@@ -78,7 +78,7 @@ public sealed record PlantDocument
                             Wood = conflict.ByTrusted.Name,
                             Kind = conflict.Kind,
                             TrustedMedianM2 = conflict.ByTrusted.LateralMedianM2,
-                            KindMedianM2 = conflict.ByKind.LateralMedianM2,
+                            KindMedianM2 = conflict.KindMedianM2,
                         })
                     ),
                 ],

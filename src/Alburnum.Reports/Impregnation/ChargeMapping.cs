@@ -88,6 +88,8 @@ public static class ChargeMapping
     {
         if (reconciled.MostByWalls is { } most)
             yield return ProductWords.Current.SelectiveBeyond(most);
+        if (reconciled.IsBeyondRoom)
+            yield return ChargeWords.Current.BeyondRoom(reconciled.Expected.RoomLPerM3);
     }
 
     private static IEnumerable<string> Notes(IReadOnlyList<ProductInCharge> products) =>

@@ -31,6 +31,12 @@ public sealed class BoronWords(Wording wording)
         ArgumentNullException.ThrowIfNull(spread);
         if (spread.IsTooThin)
             yield return wording.Say("boron.too-thin", ("even", Figures.Number(spread.EvenKgPerM3, 2)));
+        if (spread.IsTooThinBetweenFaces)
+            yield return wording.Say(
+                "boron.too-thin-between-faces",
+                ("between", Figures.Number(spread.BetweenFacesKgPerM3, 2)),
+                ("even", Figures.Number(spread.EvenKgPerM3, 2))
+            );
         yield return wording.Say(
             "boron.coefficient",
             ("coefficient", spread.M2PerS.ToString("0.0e0", CultureInfo.InvariantCulture)),

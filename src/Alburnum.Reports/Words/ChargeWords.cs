@@ -41,6 +41,11 @@ public sealed class ChargeWords(Wording wording)
             );
     }
 
+    /// <summary>That more solution was kept than the timber has room for.</summary>
+    /// <param name="roomLPerM3">Its room, L/m³.</param>
+    public string BeyondRoom(double roomLPerM3) =>
+        wording.Say("charge.beyond-room", ("room", Figures.Number(roomLPerM3, 0)));
+
     /// <summary>What a drying time rests on.</summary>
     public string Diffusion =>
         wording.Say(

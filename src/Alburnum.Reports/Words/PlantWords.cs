@@ -141,7 +141,7 @@ public sealed class PlantWords(Wording wording)
                 )
             ),
             ("byTrusted", PredictionWords.Nm2(conflict.ByTrusted)),
-            ("byKind", PredictionWords.Nm2(conflict.ByKind)),
+            ("byKind", PredictionWords.Nm2(conflict.KindMedianM2)),
             ("check", wording.Say($"plant.check.{Key(conflict.Kind)}"))
         );
 

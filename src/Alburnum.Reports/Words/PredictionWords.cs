@@ -325,9 +325,11 @@ public sealed class PredictionWords(Wording wording)
         );
 
     // Three digits are more than is known.
-    internal static string Nm2(PermeabilityLaw law)
+    internal static string Nm2(PermeabilityLaw law) => Nm2(law.LateralMedianM2);
+
+    internal static string Nm2(double m2)
     {
-        var nm2 = law.LateralMedianM2 * 1e18;
+        var nm2 = m2 * 1e18;
         var unit = Math.Pow(10, Math.Floor(Math.Log10(nm2)) - 2);
         return Figures.Digits(Math.Round(nm2 / unit) * unit, 4);
     }

@@ -23,6 +23,9 @@ public sealed record ExpectedCharge
     /// <summary>What its plan follows from.</summary>
     public required ChargeQuestion Question { get; init; }
 
+    /// <summary>The most that a m³ of the timber has room for, L: its cavities, and what its walls take up to fibre saturation.</summary>
+    public required double RoomLPerM3 { get; init; }
+
     /// <summary>Share of cores expected to reach the required depth.</summary>
     public required Estimate CoreShare { get; init; }
 
@@ -55,6 +58,9 @@ public sealed record ExpectedCharge
                 Middle(each, product => product.Quick.ZoneLPerM3),
                 Middle(each, product => product.MeanLPerM3)
             );
+            // What walls that take nothing keep differs from the solution kept by rounding alone.
+            if (Math.Abs(mean.Value / Question.UptakeLPerM3.Value - 1) < 1e-6)
+                mean = new(Question.UptakeLPerM3.Value, mean.StandardUncertainty);
             return new()
             {
                 Basis = each[0].Basis,
@@ -151,6 +157,7 @@ public sealed record ExpectedCharge
                 SolutionDensityKgPerM3 = order.SolutionDensityKgPerM3,
                 StrengthMostPercent = order.StrengthMostPercent,
             },
+            RoomLPerM3 = Mean(part => Room(part.Question)),
             CoreShare = new(
                 Mean(part => part.Quick.CoreShare.Value),
                 Mean(part => part.Quick.CoreShare.StandardUncertainty)
@@ -162,6 +169,10 @@ public sealed record ExpectedCharge
             Assumptions = [.. parts.SelectMany(part => part.Question.Assumptions).Distinct()],
         };
     }
+
+    private static double Room(TreatingQuestion question) =>
+        1000 * question.Prediction.VoidFraction * (1 - question.Prediction.WaterShare)
+        + Math.Max(0, WoodDensity.FibreSaturationPercent - question.MoisturePercent) / 100 * question.DryKgPerM3;
 
     /// <summary>One size of piece and what is expected of it.</summary>
     private sealed record Part(ChargePieces Pieces, TreatingQuestion Question, QuickPrediction Quick)

@@ -248,8 +248,25 @@ internal sealed class PlantFit
                 zones.Add(new(zone.KgPerM3, zone.UKgPerM3, curve.KgPerM3));
                 full = kgPerM3 * question.VoidFraction;
             }
+            LieBelowEachOther([.. charge.Select(read => read.Row).OrderBy(row => row.Zone!.FromMm)]);
             yield return new ZoneAssays(charge.Key, zones, full, _laws.Count);
         }
+    }
+
+    // The same zone of several pieces counts; two that overlap tell the same product twice.
+    private void LieBelowEachOther(IReadOnlyList<PlantRow> rows)
+    {
+        foreach (var (one, next) in rows.Zip(rows.Skip(1)))
+            if (
+                next.Zone!.FromMm < one.Zone!.ToMm - 1e-9
+                && (next.Zone.FromMm, next.Zone.ToMm) != (one.Zone.FromMm, one.Zone.ToMm)
+            )
+                throw _record.Refused(
+                    next,
+                    PlantTable.FromColumn,
+                    InputProblem.Number(next.Zone.FromMm),
+                    $"{InputProblem.Number(one.Zone.ToMm)} mm or more, where the zone of line {one.Line} ends: zones of a charge lie one below the other"
+                );
     }
 
     // Readings a minute apart tell the same of the wood: of many those count that lie farthest apart.

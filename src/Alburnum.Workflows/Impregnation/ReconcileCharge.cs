@@ -27,6 +27,10 @@ public sealed record ReconciledCharge(ExpectedCharge Expected, ChargeAccount Acc
         }
     }
 
+    /// <summary>Whether more solution was kept than the timber has room for, beyond doubt.</summary>
+    public bool IsBeyondRoom =>
+        Account.NetLPerM3.Value - 2 * Account.NetLPerM3.StandardUncertainty > Expected.RoomLPerM3;
+
     /// <summary>Whether the uptake lies within two standard uncertainties of what was expected.</summary>
     public bool IsAsExpected
     {

@@ -1,4 +1,6 @@
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Diffusing;
+using Alburnum.Impregnation.Prediction;
 using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
@@ -54,8 +56,11 @@ public sealed record BoronSpread
     /// <summary>Coefficient in the middle wood, m²/s.</summary>
     public required double M2PerS { get; init; }
 
-    /// <summary>Loading where the border is spread evenly over the piece, kg/m³.</summary>
+    /// <summary>Loading where the borders under all faces are spread evenly over the piece, kg/m³.</summary>
     public required double EvenKgPerM3 { get; init; }
+
+    /// <summary>The same from the two nearest faces alone, as depths are reckoned, kg/m³.</summary>
+    public required double BetweenFacesKgPerM3 { get; init; }
 
     /// <summary>Slower than all but one wood of twenty.</summary>
     public required BoronPlace Slow { get; init; }
@@ -68,11 +73,16 @@ public sealed record BoronSpread
 
     /// <summary>True where the border holds too little for the loading wanted: as it spreads, the depth first grows and then is lost.</summary>
     public bool IsTooThin => EvenKgPerM3 < Asked.WantedKgPerM3;
+
+    /// <summary>True where it would be too little but for the other faces, which depths leave out.</summary>
+    public bool IsTooThinBetweenFaces => !IsTooThin && BetweenFacesKgPerM3 < Asked.WantedKgPerM3;
 }
 
 /// <summary>Predicts how far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
 public static class SpreadBoron
 {
+    private const int PlacesPerFace = 250;
+
     /// <summary>Predicts.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="law">How fast boron spreads.</param>
@@ -89,7 +99,8 @@ public static class SpreadBoron
             Asked = request,
             Law = law,
             M2PerS = stored,
-            EvenKgPerM3 = start.Held / half,
+            EvenKgPerM3 = request.LoadingKgPerM3 * BorderShare(request),
+            BetweenFacesKgPerM3 = start.Held / half,
             Slow = In(1 / law.Factor),
             Middle = In(1),
             Fast = In(law.Factor),
@@ -105,5 +116,16 @@ public static class SpreadBoron
                 washed is null ? null : new(washed.WashedOut / start.Held, washed.Loading[^1])
             );
         }
+    }
+
+    // Share of the section within the border.
+    private static double BorderShare(BoronRequest request)
+    {
+        var strips = SectionPositions
+            .Around(request.Section, LogGeometry.AllSapwood, PlacesPerFace)
+            .Select(place => place.Own)
+            .ToList();
+        return strips.Sum(strip => strip.AreaMm2 * strip.ShareWithin(request.BorderMm))
+            / strips.Sum(strip => strip.AreaMm2);
     }
 }

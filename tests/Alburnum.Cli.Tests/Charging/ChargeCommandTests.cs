@@ -109,11 +109,11 @@ public sealed class ChargeCommandTests : IDisposable
     [InlineData("0.5", false)]
     public async Task A_border_too_thin_for_the_loading_wanted_is_said_to_be(string wanted, bool isSaid)
     {
-        // 2 mm of 8 kg/m³ over 25 mm: 0.64 kg/m³.
+        // 2 mm of 8 kg/m³ all round 100 × 50 mm: 8 × (1 − 96 × 46/(100 × 50)) kg/m³.
         var run = await AlburnumRun.Of("boron", "100x50", "--loading", "8", "--wanted", wanted, "--moisture", "40");
 
         Assert.Equal(("", 0), (run.Errors, run.Status));
-        Assert.Equal(isSaid, run.Output.Contains("comes to 0.64 kg/m³", StringComparison.Ordinal));
+        Assert.Equal(isSaid, run.Output.Contains("comes to 0.93 kg/m³", StringComparison.Ordinal));
     }
 
     [Fact]

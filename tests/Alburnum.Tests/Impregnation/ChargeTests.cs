@@ -286,6 +286,16 @@ public class ChargeTests
     }
 
     [Fact]
+    public void Timber_gives_no_product_to_the_tank()
+    {
+        var read = Readings with { StrengthAfterPercent = 2.5 };
+        var most = read.StrengthBeforePercent * read.TankBeforeL / read.TankAfterL;
+
+        Assert.Equal([new TankGainedProduct(2.5, most)], ChargeAccount.Faults(read));
+        Assert.Empty(ChargeAccount.Faults(read with { StrengthAfterPercent = most }));
+    }
+
+    [Fact]
     public void A_solution_without_product_is_no_solution() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => ChargeAccount.Of(Readings with { StrengthBeforePercent = 0 }));
 

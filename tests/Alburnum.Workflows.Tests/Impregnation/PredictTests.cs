@@ -1,4 +1,5 @@
 using Alburnum.Acceptance;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
@@ -271,18 +272,67 @@ public sealed class PredictTests
         var rising = Refused(i => Row(i) with { Tank = new(80 + i, 9000 + 100 * i, 10, 6) });
         var weak = Refused(i => Row(i) with { Zone = new(0, 5, 3, 0, null) });
         var deep = Refused(i => Row(i) with { Zone = new(0, 51, 3, 0, 2) });
+        var overlapping = Refused(i => Row(i) with { Zone = new(i % 2, 5 + i % 2, 3, 0, 2) });
 
         Assert.Equal(("own.csv", 2, "at_minutes"), (dry.File, dry.Line, dry.Field));
         Assert.StartsWith("45 to 200 min after the schedule", dry.Expected, StringComparison.Ordinal);
         Assert.Equal(("own.csv", 3, "tank_l"), (rising.File, rising.Line, rising.Field));
         Assert.Equal(("own.csv", 2, "strength_percent"), (weak.File, weak.Line, weak.Field));
         Assert.Equal(("own.csv", 2, "to_mm"), (deep.File, deep.Line, deep.Field));
+        Assert.Equal(("own.csv", 3, "from_mm"), (overlapping.File, overlapping.Line, overlapping.Field));
 
         static PlantRow Row(int i) => new() { Charge = "c", Line = i + 2 };
 
         static InputProblem Refused(Func<int, PlantRow> row) =>
             Assert.Single(Assert.Throws<InputRefusedException>(() => Of(Spruce with { Plant = Plant(row) })).Problems);
     }
+
+    [Theory]
+    [InlineData(300, 25)]
+    [InlineData(100, 50)]
+    [InlineData(100, 100)]
+    public void Faces_count_by_their_length_in_a_piece_that_is_filled(double widthMm, double heightMm)
+    {
+        var quick = Of(Pine(WoodThroughout.Sapwood, new RectangularSection(widthMm, heightMm))).Quick;
+
+        // The way in from a face ends in the middle of the piece.
+        Assert.Equal(widthMm * heightMm / (widthMm + heightMm), quick.MeanMm.Middle, 0.02 * quick.MeanMm.Middle);
+    }
+
+    [Theory]
+    [InlineData(100, 100, 20)]
+    [InlineData(100, 100, 5)]
+    [InlineData(150, 50, 10)]
+    [InlineData(75, 75, 20)]
+    public void A_zone_never_holds_more_than_the_whole_piece(double widthMm, double heightMm, double zoneMm)
+    {
+        var share = 1 - (widthMm - 2 * zoneMm) * (heightMm - 2 * zoneMm) / (widthMm * heightMm);
+        var asked = Pine(null, new RectangularSection(widthMm, heightMm));
+        var product = Of(
+            asked with
+            {
+                Treating = asked.Treating with { ZoneDepthMm = zoneMm, StrengthPercent = 2 },
+            }
+        ).Product;
+
+        Assert.NotEmpty(product);
+        Assert.All(
+            product,
+            each => Assert.InRange(each.Quick.ZoneLPerM3.Middle * share, 0, 1.02 * each.MeanLPerM3.Middle)
+        );
+    }
+
+    private static PredictionRequest Pine(WoodThroughout? all, Section section) =>
+        With(treating =>
+            treating with
+            {
+                Species = Facts.Species.Get("Scots pine"),
+                Section = section,
+                All = all,
+                IsWholeSapwood = false,
+                DepthMm = 5,
+            }
+        );
 
     [Fact]
     public void Incised_wood_has_its_penalty_and_its_standing_is_no_stronger()

@@ -108,7 +108,7 @@ public sealed class ProductInChargeTests
     }
 
     [Fact]
-    public void A_fall_in_strength_beyond_what_walls_can_take_is_told()
+    public void A_fall_in_strength_beyond_what_walls_can_take_is_told_and_an_uptake_beyond_the_room()
     {
         ChargeReadings read = new()
         {
@@ -129,6 +129,8 @@ public sealed class ProductInChargeTests
 
         Assert.Null(Reconciled(read).MostByWalls);
         Assert.NotNull(Reconciled(read with { StrengthAfterPercent = 1 }).MostByWalls);
+        Assert.False(Reconciled(read).IsBeyondRoom);
+        Assert.True(Reconciled(read with { TankAfterL = 9000 - 950 * Posts.VolumeM3 }).IsBeyondRoom);
     }
 
     private static ReconciledCharge Reconciled(ChargeReadings read) =>

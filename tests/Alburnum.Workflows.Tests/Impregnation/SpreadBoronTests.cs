@@ -45,14 +45,31 @@ public sealed class SpreadBoronTests
         var late = Of(Board with { Weeks = 520, MoisturePercent = Law.MostMoisturePercent, Celsius = 60 });
 
         // A border of 2 mm with 8 kg/m³ in half a thickness of 25 mm.
-        Assert.Equal(2.0 * 8 / 25, late.EvenKgPerM3, 1e-9);
-        Assert.Equal(late.EvenKgPerM3, late.Fast.MiddleKgPerM3, 1e-3);
+        Assert.Equal(2.0 * 8 / 25, late.BetweenFacesKgPerM3, 1e-9);
+        Assert.Equal(late.BetweenFacesKgPerM3, late.Fast.MiddleKgPerM3, 1e-3);
+    }
+
+    [Fact]
+    public void Over_the_whole_piece_the_borders_of_all_faces_count()
+    {
+        var round = Of(Board with { Section = new RoundSection(50), WantedKgPerM3 = 1 });
+
+        Assert.Equal(8 * (1 - 96.0 * 46 / (100 * 50)), Of(Board).EvenKgPerM3, 0.02);
+        Assert.Equal(8 * (1 - 46.0 * 46 / (50 * 50)), round.EvenKgPerM3, 0.005);
+        Assert.Equal((false, true), (round.IsTooThin, round.IsTooThinBetweenFaces));
+        Assert.True(Of(Board with { WantedKgPerM3 = 1 }).IsTooThin);
     }
 
     [Fact]
     public void A_border_is_too_thin_exactly_where_it_holds_less_than_wanted() =>
         Gen.Double[0.01, 2]
-            .Sample(wanted => Of(Board with { WantedKgPerM3 = wanted }).IsTooThin == wanted > 2.0 * 8 / 25, iter: 30);
+            .Sample(
+                wanted =>
+                    Of(Board with { WantedKgPerM3 = wanted }) is var spread
+                    && spread.IsTooThin == wanted > spread.EvenKgPerM3
+                    && (spread.IsTooThin || spread.IsTooThinBetweenFaces) == wanted > 2.0 * 8 / 25,
+                iter: 30
+            );
 
     [Fact]
     public void Running_water_takes_more_the_longer_it_runs_and_nothing_where_there_is_none() =>

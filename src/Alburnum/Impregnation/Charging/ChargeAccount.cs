@@ -238,6 +238,13 @@ public sealed record ChargeAccount
             yield return new TimberLost(before, after);
         foreach (var fault in BeyondVolume(readings))
             yield return fault;
+        if (
+            readings is { StrengthBeforePercent: > 0, StrengthAfterPercent: { } end, TankAfterL: > 0 and var left }
+            && left <= readings.TankBeforeL
+            && readings.StrengthBeforePercent * readings.TankBeforeL / left is var most
+            && end - most > 2 * Math.Sqrt(2) * readings.StrengthStandardUncertaintyPercent
+        )
+            yield return new TankGainedProduct(end, most);
     }
 
     // All of it under water holds no more than its own volume.

@@ -15,6 +15,11 @@ public sealed record TankGained(double BeforeL, double AfterL) : ChargeFault;
 /// <param name="PeakL">In the tank at peak pressure, L.</param>
 public sealed record TankRoseToPeak(double PeakL) : ChargeFault;
 
+/// <summary>More product in the tank after than before.</summary>
+/// <param name="AfterPercent">Strength after, % of product by mass.</param>
+/// <param name="MostPercent">The strength that it would have if the timber had taken water alone, % of product by mass.</param>
+public sealed record TankGainedProduct(double AfterPercent, double MostPercent) : ChargeFault;
+
 /// <summary>More solution taken up than the timber has volume.</summary>
 /// <param name="Read">The reading that says so.</param>
 /// <param name="Litres">Solution taken up by it, L.</param>

@@ -15,7 +15,8 @@ internal sealed class DrawnPieces
     private readonly double[] _uptake;
     private readonly double[] _zone;
     private readonly int[] _conforming;
-    private readonly int[] _cores;
+    private readonly double[] _cores;
+    private readonly double _breadthMm;
     private int _count;
 
     /// <summary>None yet.</summary>
@@ -35,7 +36,8 @@ internal sealed class DrawnPieces
             new double[pieces],
             new double[pieces]
         );
-        (_conforming, _cores) = (new int[batches], new int[batches]);
+        (_conforming, _cores) = (new int[batches], new double[batches]);
+        _breadthMm = places.Sum(place => place.Own.BreadthMm);
     }
 
     /// <summary>Adds a piece.</summary>
@@ -47,7 +49,8 @@ internal sealed class DrawnPieces
         {
             _depths[i][_count] = piece.CoreMm[i];
             if (DepthAt.MeetsAt(_rule, _places[i], piece.CoreMm[i]))
-                _cores[batch]++;
+                // A core is taken anywhere: the longer face gets more of them.
+                _cores[batch] += _places[i].Own.BreadthMm / _breadthMm;
         }
         if (DepthAt.Meets(_rule, _places, piece.BorderMm))
             _conforming[batch]++;
@@ -62,7 +65,7 @@ internal sealed class DrawnPieces
     /// <summary>What was drawn.</summary>
     public QuickPrediction Summary()
     {
-        double[] coreShares = [.. _cores.Select(cores => (double)cores / _inBatch / _places.Count).Order()];
+        double[] coreShares = [.. _cores.Select(cores => Math.Min(1, cores / _inBatch)).Order()];
         return new QuickPrediction
         {
             Pieces = _count,

@@ -145,7 +145,7 @@ internal sealed class PermeabilityChain
                     "",
                     "",
                     "readings that lie too far from what this timber is known to take",
-                    "depths of this timber under this schedule, in mm; check species, section, schedule and unit"
+                    "what this timber gives under this schedule: depths in mm, uptakes in L/m³; check species, section, schedule and unit"
                 )
             );
         return _before with

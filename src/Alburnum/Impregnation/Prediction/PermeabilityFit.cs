@@ -108,12 +108,7 @@ public sealed record PermeabilityFit
             Require.InRange(point.LeastM2, 0, 1, "m²", nameof(points));
             Require.InRange(point.MostM2, point.LeastM2, double.PositiveInfinity, "m²", nameof(points));
         }
-        var chain = new PermeabilityChain(before, points, evidence, new SeededRandom(seed));
-        for (var round = 0; round < rounds; round++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            chain.Round(isKept: round >= rounds / 4);
-        }
+        var chain = Drawn(before, points, evidence, seed, rounds, cancellation);
         return new()
         {
             Before = before,
@@ -125,6 +120,37 @@ public sealed record PermeabilityFit
             LnMedian = chain.LnMedian,
             Plants = chain.Plants,
         };
+    }
+
+    /// <summary>Logarithm of the median permeability, m², by what was read of whole charges alone, and how wide its logarithm spreads between them, however wide that is.</summary>
+    internal static (Estimate LnMedian, double BatchLnSpread) ByCharges(
+        PermeabilityLaw before,
+        IReadOnlyList<ChargeEvidence> evidence,
+        int seed,
+        int rounds,
+        CancellationToken cancellation
+    )
+    {
+        var chain = Drawn(before, [], evidence, seed, rounds, cancellation);
+        return (chain.LnMedian, chain.Plants.Average(plant => plant.BatchLnSpread));
+    }
+
+    private static PermeabilityChain Drawn(
+        PermeabilityLaw before,
+        IReadOnlyList<FitPoint> points,
+        IReadOnlyList<ChargeEvidence> evidence,
+        int seed,
+        int rounds,
+        CancellationToken cancellation
+    )
+    {
+        var chain = new PermeabilityChain(before, points, evidence, new SeededRandom(seed));
+        for (var round = 0; round < rounds; round++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            chain.Round(isKept: round >= rounds / 4);
+        }
+        return chain;
     }
 }
 

@@ -16,6 +16,8 @@ internal sealed class PieceTreatment
     private readonly double _endMm;
     private readonly double _narrowing;
     private readonly double _areaMm2;
+    private readonly double _breadthMm;
+    private readonly double _zoneMm2;
 
     // Permeability straight in from each place over that across the grain in the mean: of sapwood, of heartwood.
     private readonly (double Sapwood, double Heartwood)[] _inwards;
@@ -31,6 +33,8 @@ internal sealed class PieceTreatment
             ),
         ];
         _areaMm2 = Places.Sum(place => place.Own.AreaMm2);
+        _breadthMm = Places.Sum(place => place.Own.BreadthMm);
+        _zoneMm2 = Places.Sum(place => place.Own.AreaMm2 * place.Own.ShareWithin(ZoneMm(place)));
         _endMm = question.Section.ThicknessMm / 2;
         // A breadth that falls evenly encloses the section's area: 1 for round and square, towards 0 for a plank.
         _narrowing = Math.Clamp(2 * (1 - question.Section.AreaMm2 / (question.Section.PerimeterMm * _endMm)), 0, 1);
@@ -53,6 +57,7 @@ internal sealed class PieceTreatment
             sum = 0,
             border = 0,
             net = 0,
+            kept = 0,
             inZone = 0,
             zone = 0;
         for (var i = 0; i < Places.Count; i++)
@@ -66,29 +71,32 @@ internal sealed class PieceTreatment
             _piece.CoreMm[i] = filled.CoreMm;
             _piece.BorderMm[i] = filled.BorderMm;
             least = Math.Min(least, filled.BorderMm);
-            sum += filled.MeanMm;
-            border += filled.BorderMm;
+            sum += filled.MeanMm * place.Own.BreadthMm;
+            border += filled.BorderMm * place.Own.BreadthMm;
             net += filled.NetShare * place.Own.AreaMm2;
-            inZone += filled.InZoneMm;
-            zone += filled.ZoneMm;
+            kept += filled.KeptShare * place.Own.AreaMm2;
+            inZone += filled.InZoneShare * place.Own.AreaMm2;
+            zone += filled.ZoneShare * place.Own.AreaMm2;
         }
         _piece.LeastMm = least;
-        _piece.MeanMm = sum / Places.Count;
-        _piece.MeanBorderMm = border / Places.Count;
+        _piece.MeanMm = sum / _breadthMm;
+        _piece.MeanBorderMm = border / _breadthMm;
         _piece.UptakeLPerM3 = 1000 * _question.VoidFraction * net / _areaMm2;
-        _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * inZone / zone;
+        // A zone never holds more than the whole piece.
+        _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * Math.Min(inZone / zone, kept / _zoneMm2);
         return _piece;
     }
 
-    // Depth of a core, of the border between the cuts and on average, liquid kept by the place's own strip as a share of its voids, and solution
-    // kept in the zone as a length of filled voids.
+    // Depth of a core, of the border between the cuts and on average; liquid kept by the place's own strip, solution kept by it and in its zone, and the zone
+    // itself, as shares of the strip's voids.
     private readonly record struct Filled(
         double CoreMm,
         double BorderMm,
         double MeanMm,
         double NetShare,
-        double InZoneMm,
-        double ZoneMm
+        double KeptShare,
+        double InZoneShare,
+        double ZoneShare
     );
 
     private Filled At(SectionPosition place, double sapwoodM2, double heartwoodM2, SeededRandom random)
@@ -105,23 +113,29 @@ internal sealed class PieceTreatment
             return plain;
         var mean = Deeper(reach.MeanMm(across, place.WayMm));
         // Between the cuts the wood is as full as it is under the face.
-        var zone = Math.Min(plain.ZoneMm, place.WayMm);
+        var (zone, times) = (ZoneMm(place), place.Own.ShareWithin(mean) / place.Own.ShareWithin(plain.BorderMm));
         return new(
             Deeper(reach.CoreMm(across, where)),
             Deeper(reach.UnbrokenMm(across)),
             mean,
-            plain.NetShare * place.Own.ShareWithin(mean) / place.Own.ShareWithin(plain.BorderMm),
-            Math.Min(zone, plain.InZoneMm * Math.Max(1, reach.MeanMm(across, zone) / Math.Min(plain.BorderMm, zone))),
-            plain.ZoneMm
+            plain.NetShare * times,
+            Math.Min(1, plain.KeptShare * times),
+            Math.Min(
+                plain.ZoneShare,
+                plain.InZoneShare * Math.Max(1, reach.MeanMm(across, zone) / Math.Min(plain.BorderMm, zone))
+            ),
+            plain.ZoneShare
         );
 
         double Deeper(double depthMm) => Math.Max(plain.BorderMm, Math.Min(place.WayMm, depthMm));
     }
 
+    private double ZoneMm(SectionPosition place) =>
+        Math.Min(place.WayMm, _question.ZoneDepthMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm));
+
     private Filled Plain(SectionPosition place, double sapwoodM2, double heartwoodM2)
     {
-        var (voids, a) = (_question.VoidFraction, place.SapwoodMm);
-        var zone = Math.Min(place.WayMm, _question.ZoneDepthMm ?? (a > 0 ? a : place.WayMm));
+        var (voids, a, zone) = (_question.VoidFraction, place.SapwoodMm, ZoneMm(place));
         if (a <= 0 || a >= _endMm)
         {
             var way = _front.At(a <= 0 ? heartwoodM2 : sapwoodM2, voids, _endMm, _narrowing);
@@ -129,40 +143,45 @@ internal sealed class PieceTreatment
             return Even(
                 depth >= _endMm ? place.WayMm : Math.Min(depth, place.WayMm),
                 way.Net,
-                Kept(way, _endMm, _narrowing, zone),
-                Length(_endMm, _narrowing, zone)
+                way.KeptWithin(1),
+                way.KeptWithin(zone / _endMm),
+                Within(_endMm, _narrowing, zone)
             );
         }
         var reached = LayeredWay.DepthMm(_front, voids, (sapwoodM2, a), (heartwoodM2, _endMm), _narrowing);
-        var narrowing = _narrowing * a / _endMm;
         var isClosed = LayeredWay.IsClosed(sapwoodM2, heartwoodM2);
-        var shell = isClosed
-            ? _front.At(sapwoodM2, voids, a, narrowing)
-            : _front.At(sapwoodM2, voids, _endMm, _narrowing);
+        // Before heartwood that is closed the fronts of the sapwood end; into open heartwood they go on.
+        var (shellMm, narrowing) = isClosed ? (a, _narrowing * a / _endMm) : (_endMm, _narrowing);
+        var shell = _front.At(sapwoodM2, voids, shellMm, narrowing);
         var core = _front.At(heartwoodM2, voids, _endMm - a, 1);
-        var share = place.Own.ShareWithin(a);
-        var beyond = reached >= a ? core.Net : 0;
-        var (shellMm, zoneNarrowing) = isClosed ? (a, narrowing) : (_endMm, _narrowing);
+        var (share, ofWay) = (place.Own.ShareWithin(a), Within(shellMm, narrowing, a));
+        var beyond = reached >= a ? 1 - share : 0;
+        // What the sapwood's part of an open way keeps is more than the mean of the whole way.
+        var (inShell, inWay) = (shell.KeptWithin(a / shellMm), shell.KeptWithin(1));
         return Even(
             reached >= _endMm ? place.WayMm : Math.Min(reached, place.WayMm),
-            share * shell.Net + (1 - share) * beyond,
-            Kept(shell, shellMm, zoneNarrowing, Math.Min(zone, a))
-                + (zone > a && reached > a ? Kept(core, _endMm - a, 1, zone - a) : 0),
-            Length(shellMm, zoneNarrowing, Math.Min(zone, a)) + (zone > a ? Length(_endMm - a, 1, zone - a) : 0)
+            share * shell.Net * (inWay > 0 ? inShell / inWay / ofWay : 1) + beyond * core.Net,
+            share * inShell / ofWay + beyond * core.KeptWithin(1),
+            share * shell.KeptWithin(Math.Min(zone, a) / shellMm) / ofWay
+                + beyond * core.KeptWithin(Math.Max(0, zone - a) / (_endMm - a)),
+            share * Within(shellMm, narrowing, Math.Min(zone, a)) / ofWay
+                + (1 - share) * Within(_endMm - a, 1, Math.Max(0, zone - a))
         );
     }
 
-    private static Filled Even(double depthMm, double netShare, double inZoneMm, double zoneMm) =>
-        new(depthMm, depthMm, depthMm, netShare, inZoneMm, zoneMm);
+    private static Filled Even(
+        double depthMm,
+        double netShare,
+        double keptShare,
+        double inZoneShare,
+        double zoneShare
+    ) => new(depthMm, depthMm, depthMm, netShare, keptShare, inZoneShare, zoneShare);
 
-    // Solution kept within a depth, as the length of face-wide voids that it fills; and the length of those voids.
-    private static double Kept(in WayReading way, double endMm, double narrowing, double depthMm) =>
-        way.KeptWithin(depthMm / endMm) * Length(endMm, narrowing, endMm);
-
-    private static double Length(double endMm, double narrowing, double depthMm)
+    // Share of a way's voids down to a depth.
+    private static double Within(double endMm, double narrowing, double depthMm)
     {
         var depth = Math.Min(depthMm, endMm);
-        return depth - narrowing * depth * depth / (2 * endMm);
+        return (depth - narrowing * depth * depth / (2 * endMm)) / (endMm * (1 - narrowing / 2));
     }
 
     private static double Drawn(PermeabilityLaw law, double batch, double piece) =>

@@ -15,8 +15,8 @@ public sealed record PlantEvidence(
 /// <summary>Evidence that no one wood can have given.</summary>
 /// <param name="Kind">The kind that contradicts those trusted before it, and was left out.</param>
 /// <param name="ByTrusted">The law by the kinds trusted before it.</param>
-/// <param name="ByKind">The law by this kind alone.</param>
-public sealed record EvidenceConflict(PlantEvidenceKind Kind, PermeabilityLaw ByTrusted, PermeabilityLaw ByKind);
+/// <param name="KindMedianM2">Median permeability by this kind alone, m².</param>
+public sealed record EvidenceConflict(PlantEvidenceKind Kind, PermeabilityLaw ByTrusted, double KindMedianM2);
 
 /// <summary>A permeability law calibrated by a plant's own charges, and how its forecasts came out.</summary>
 /// <param name="Fit">The law before and after.</param>
@@ -33,9 +33,13 @@ public sealed record PlantCalibration(
     // Two answers lie apart where their difference exceeds so many of its standard deviations: one pair in twenty-two by chance.
     private const double Apart = 2;
 
+    // Charges that seem to spread so many times as wide as was believed are no charges of such wood. Our own choice.
+    private const double Wide = 1.5;
+
     // A record of forecasts fits its law anew when there are a tenth more charges, each time while they are few; a shorter chain will do.
     private const double Growth = 1.1;
     private const int Rounds = 800;
+
     private const int DrawnForecasts = 999;
 
     /// <summary>Calibrates.</summary>
@@ -75,16 +79,33 @@ public sealed record PlantCalibration(
             if (points.Count + trusted.Count > 0)
             {
                 var bySoFar = PermeabilityFit.Of(before, points, seed, Rounds, trusted, cancellation);
-                var byKind = PermeabilityFit.Of(before, [], seed, Rounds, [.. kind], cancellation);
-                if (AreApart(bySoFar.LnMedian, byKind.LnMedian))
+                var byKind = Alone(before, [.. kind], seed, cancellation);
+                if (AreApart(bySoFar.LnMedian, byKind))
                 {
-                    conflicts.Add(new(kind.Key, bySoFar.After, byKind.After));
+                    conflicts.Add(new(kind.Key, bySoFar.After, Math.Exp(byKind.Value)));
                     continue;
                 }
             }
             trusted.AddRange(kind);
         }
         return (trusted, conflicts);
+    }
+
+    // What a kind of evidence says by itself. Far from what was believed, its charges seem to spread ever wider, and in the end it would contradict nothing:
+    // then it is asked as if next to nothing had been believed, and held for as sure as that belief.
+    private static Estimate Alone(
+        PermeabilityLaw before,
+        IReadOnlyList<ChargeEvidence> kind,
+        int seed,
+        CancellationToken cancellation
+    )
+    {
+        var (median, spread) = PermeabilityFit.ByCharges(before, kind, seed, Rounds, cancellation);
+        if (spread <= Wide * before.BatchLnSpread)
+            return median;
+        var open = before with { BatchLnSpread = PermeabilityLaw.MostLnSpread };
+        var (alone, _) = PermeabilityFit.ByCharges(open, kind, seed, Rounds, cancellation);
+        return new(alone.Value, before.BatchLnSpread);
     }
 
     private static bool AreApart(Estimate one, Estimate other) =>

@@ -87,22 +87,27 @@ public class PlantCalibrationTests
         );
     }
 
-    [Fact]
-    public void Depths_and_uptakes_that_contradict_each_other_are_not_averaged()
+    [Theory]
+    [InlineData(4)]
+    [InlineData(8)]
+    [InlineData(20)]
+    public void Depths_and_uptakes_that_contradict_each_other_are_not_averaged(double times)
     {
         var plant = Plant(3);
         var doubled = plant with
         {
             OfCharges =
             [
-                .. plant.OfCharges.OfType<PlantUptake>().Select(uptake => uptake with { LPerM3 = 4 * uptake.LPerM3 }),
+                .. plant
+                    .OfCharges.OfType<PlantUptake>()
+                    .Select(uptake => uptake with { LPerM3 = times * uptake.LPerM3 }),
             ],
         };
         var calibration = Of(doubled);
 
         var conflict = Assert.Single(calibration.Conflicts);
         Assert.Equal(PlantEvidenceKind.Uptakes, conflict.Kind);
-        Assert.True(conflict.ByKind.LateralMedianM2 > 4 * conflict.ByTrusted.LateralMedianM2);
+        Assert.True(conflict.KindMedianM2 > 4 * conflict.ByTrusted.LateralMedianM2);
         Assert.Equal(Of(plant with { OfCharges = [] }).Fit.After, calibration.Fit.After);
         Assert.Null(calibration.UptakesLPerM3);
     }

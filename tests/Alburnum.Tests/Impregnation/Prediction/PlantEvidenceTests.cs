@@ -102,7 +102,7 @@ public class PlantEvidenceTests
         var calibration = PlantCalibration.Of(Believed, evidence, seed: 1);
 
         var conflict = Assert.Single(calibration.Conflicts);
-        Assert.True(conflict.ByKind.LateralMedianM2 > 3 * conflict.ByTrusted.LateralMedianM2);
+        Assert.True(conflict.KindMedianM2 > 3 * conflict.ByTrusted.LateralMedianM2);
         Assert.Empty(calibration.Fit.Evidence);
         Assert.Null(calibration.Fit.UptakeFactor);
     }
