@@ -1,9 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Alburnum.DrawnSections;
-using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
-using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -65,20 +63,7 @@ public sealed class HeartwoodRun
     private static HeartwoodScore Read(TestPhotograph photograph)
     {
         var (scene, truth) = (photograph.Scene, photograph.Truth);
-        Section section = truth.SectionMm is [var width, var height]
-            ? new RectangularSection(width, height)
-            : new RoundSection(truth.SectionMm[0]);
-        var reading = SectionReader.Read(
-            truth.Name + ".jpg",
-            photograph.Jpeg,
-            new ReadingRequest
-            {
-                Section = section,
-                OutlinePx = [.. truth.OutlinePx.Select(p => new PointPx(p.X, p.Y))],
-                Candidates = KnownIndicators.All,
-            },
-            CancellationToken.None
-        );
+        var reading = photograph.Read(photograph.AskedWithCorners());
         var read = reading.Outcome as Read ?? throw new InvalidOperationException($"{truth.Name} was not read.");
         var border = HeartwoodTruth.BorderPx(scene);
         if (read.Heartwood is not DetectedHeartwood heartwood)

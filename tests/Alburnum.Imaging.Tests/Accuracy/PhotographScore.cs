@@ -2,7 +2,6 @@ using Alburnum.DrawnSections;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
 using Alburnum.Penetration;
-using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -74,17 +73,7 @@ internal static class Scoring
     )
     {
         var truth = photograph.Truth;
-        Section section = truth.SectionMm is [var width, var height]
-            ? new RectangularSection(width, height)
-            : new RoundSection(truth.SectionMm[0]);
-        var request = new ReadingRequest
-        {
-            Section = section,
-            OutlinePx = outline,
-            OutlineIsExact = isExact,
-            Candidates = KnownIndicators.All,
-        };
-        var reading = SectionReader.Read(truth.Name + ".jpg", photograph.Jpeg, request, ct);
+        var reading = photograph.Read(photograph.Asked() with { OutlinePx = outline, OutlineIsExact = isExact }, ct);
         var findings = string.Join(" ", reading.Outcome.Quality.Findings);
         if (reading.Outcome is not Read read)
             return new(truth.Name, null, null, $"{(reading.Outcome as NotDetermined)?.Fault} {findings}");

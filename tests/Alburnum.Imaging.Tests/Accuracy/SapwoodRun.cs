@@ -1,9 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Alburnum.DrawnSections;
-using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Reading;
-using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Accuracy;
 
@@ -67,24 +65,15 @@ public sealed class SapwoodRun
     private static SapwoodScore Read(SapwoodKind kind, TestPhotograph photograph, bool isNamed)
     {
         var (scene, truth) = (photograph.Scene, photograph.Truth);
-        Section section = truth.SectionMm is [var width, var height]
-            ? new RectangularSection(width, height)
-            : new RoundSection(truth.SectionMm[0]);
-        var reading = SectionReader.Read(
-            truth.Name + ".jpg",
-            photograph.Jpeg,
-            new ReadingRequest
+        var reading = photograph.Read(
+            photograph.AskedWithCorners() with
             {
-                Section = section,
-                OutlinePx = [.. truth.OutlinePx.Select(p => new PointPx(p.X, p.Y))],
-                Candidates = KnownIndicators.All,
                 Indicator = isNamed ? KnownIndicators.OfDrawn(scene.Indicator.Name) : null,
                 HeartwoodReagent =
                     kind == SapwoodKind.HeartwoodReagent
                         ? KnownIndicators.Reagents.Single(reagent => reagent.Key == scene.Grain.Timber.Name)
                         : null,
-            },
-            CancellationToken.None
+            }
         );
         var ended = reading.Outcome as NotDetermined;
         return new(
