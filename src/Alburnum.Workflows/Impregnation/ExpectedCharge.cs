@@ -58,7 +58,7 @@ public sealed record ExpectedCharge
                 Middle(each, product => product.Quick.ZoneLPerM3),
                 Middle(each, product => product.MeanLPerM3)
             );
-            // What walls that take nothing keep differs from the solution kept by rounding alone.
+            // Less than a millionth is no product taken beyond the solution.
             if (Math.Abs(mean.Value / Question.UptakeLPerM3.Value - 1) < 1e-6)
                 mean = new(Question.UptakeLPerM3.Value, mean.StandardUncertainty);
             return new()

@@ -1,6 +1,4 @@
-using Alburnum.Impregnation;
 using Alburnum.Impregnation.Diffusing;
-using Alburnum.Impregnation.Prediction;
 using Alburnum.Timber;
 
 namespace Alburnum.Workflows.Impregnation;
@@ -81,8 +79,6 @@ public sealed record BoronSpread
 /// <summary>Predicts how far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
 public static class SpreadBoron
 {
-    private const int PlacesPerFace = 250;
-
     /// <summary>Predicts.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="law">How fast boron spreads.</param>
@@ -99,7 +95,7 @@ public static class SpreadBoron
             Asked = request,
             Law = law,
             M2PerS = stored,
-            EvenKgPerM3 = request.LoadingKgPerM3 * BorderShare(request),
+            EvenKgPerM3 = request.LoadingKgPerM3 * SectionBorder.Share(request.Section, request.BorderMm),
             BetweenFacesKgPerM3 = start.Held / half,
             Slow = In(1 / law.Factor),
             Middle = In(1),
@@ -116,16 +112,5 @@ public static class SpreadBoron
                 washed is null ? null : new(washed.WashedOut / start.Held, washed.Loading[^1])
             );
         }
-    }
-
-    // Share of the section within the border.
-    private static double BorderShare(BoronRequest request)
-    {
-        var strips = SectionPositions
-            .Around(request.Section, LogGeometry.AllSapwood, PlacesPerFace)
-            .Select(place => place.Own)
-            .ToList();
-        return strips.Sum(strip => strip.AreaMm2 * strip.ShareWithin(request.BorderMm))
-            / strips.Sum(strip => strip.AreaMm2);
     }
 }

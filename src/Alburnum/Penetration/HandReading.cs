@@ -59,8 +59,9 @@ public static class HandReadings
             new(mean, meanU),
             new(greatest.DepthMm, greatest.StandardUncertaintyMm)
         );
-        var treated = Border(section, mean);
-        var treatedU = (Border(section, mean + meanU) - Border(section, Math.Max(0, mean - meanU))) / 2;
+        var treated = SectionBorder.Share(section, mean);
+        var treatedU =
+            (SectionBorder.Share(section, mean + meanU) - SectionBorder.Share(section, Math.Max(0, mean - meanU))) / 2;
         return new(section, faces, statistics, new(treated, treatedU), null);
     }
 
@@ -90,31 +91,6 @@ public static class HandReadings
         double Side(int number) => number % 2 == 1 ? sawn.WidthMm : sawn.HeightMm;
         var isTurned = readings.Any(reading => reading.PositionMm > Side(reading.Face));
         return Side(isTurned ? face + 1 : face);
-    }
-
-    /// <summary>Share of the section within a border of even depth, 0 to 1.</summary>
-    private static double Border(Section section, double depthMm) =>
-        section switch
-        {
-            RectangularSection sawn => 1
-                - Math.Max(0, sawn.WidthMm - 2 * depthMm) * Math.Max(0, sawn.HeightMm - 2 * depthMm) / sawn.AreaMm2,
-            RoundSection round => 1 - Math.Pow(Math.Max(0, 1 - 2 * depthMm / round.DiameterMm), 2),
-            HalfRoundSection half => 1 - 2 * Corner(half.DiameterMm / 2 - depthMm, depthMm, 0) / half.AreaMm2,
-            QuarteredSection quarter => 1
-                - Corner(quarter.DiameterMm / 2 - depthMm, depthMm, depthMm) / quarter.AreaMm2,
-            _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
-        };
-
-    /// <summary>Area of a disc's quarter beyond two lines parallel to its straight sides, mm².</summary>
-    private static double Corner(double radiusMm, double fromXMm, double fromYMm)
-    {
-        if (double.Hypot(fromXMm, fromYMm) >= radiusMm)
-            return 0;
-        // ∫ (√(r² − x²) − y₀) dx from x₀ to where the arc meets y₀.
-        double Below(double x) =>
-            (x * Math.Sqrt(radiusMm * radiusMm - x * x) + radiusMm * radiusMm * Math.Asin(x / radiusMm)) / 2;
-        var toXMm = Math.Sqrt(radiusMm * radiusMm - fromYMm * fromYMm);
-        return Below(toXMm) - Below(fromXMm) - fromYMm * (toXMm - fromXMm);
     }
 
     private static void Check(HandReading reading)

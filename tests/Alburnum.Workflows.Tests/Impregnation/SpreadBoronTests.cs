@@ -54,8 +54,15 @@ public sealed class SpreadBoronTests
     {
         var round = Of(Board with { Section = new RoundSection(50), WantedKgPerM3 = 1 });
 
-        Assert.Equal(8 * (1 - 96.0 * 46 / (100 * 50)), Of(Board).EvenKgPerM3, 0.02);
-        Assert.Equal(8 * (1 - 46.0 * 46 / (50 * 50)), round.EvenKgPerM3, 0.005);
+        Assert.Equal(8 * (1 - 96.0 * 46 / (100 * 50)), Of(Board).EvenKgPerM3, 1e-9);
+        Assert.Equal(8 * (1 - 46.0 * 46 / (50 * 50)), round.EvenKgPerM3, 1e-9);
+        // Thin as it is, the border is about as large as its depth times the way round it.
+        var quarter = new QuarteredSection(100);
+        Assert.Equal(
+            8 * 0.1 * quarter.PerimeterMm / quarter.AreaMm2,
+            Of(Board with { Section = quarter, BorderMm = 0.1 }).EvenKgPerM3,
+            0.001
+        );
         Assert.Equal((false, true), (round.IsTooThin, round.IsTooThinBetweenFaces));
         Assert.True(Of(Board with { WantedKgPerM3 = 1 }).IsTooThin);
     }

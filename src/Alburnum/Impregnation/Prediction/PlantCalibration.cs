@@ -39,7 +39,6 @@ public sealed record PlantCalibration(
     // A record of forecasts fits its law anew when there are a tenth more charges, each time while they are few; a shorter chain will do.
     private const double Growth = 1.1;
     private const int Rounds = 800;
-
     private const int DrawnForecasts = 999;
 
     /// <summary>Calibrates.</summary>
