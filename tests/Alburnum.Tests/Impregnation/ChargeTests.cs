@@ -286,6 +286,22 @@ public class ChargeTests
     }
 
     [Fact]
+    public void The_vessel_holds_no_more_under_pressure_than_went_into_it()
+    {
+        var read = Readings with { TankAtPeakL = 8800 };
+
+        Assert.Equal([new VesselGained(8800, read.TankBeforeL - read.VesselFreeL!.Value)], ChargeAccount.Faults(read));
+    }
+
+    [Fact]
+    public void Timber_is_no_lighter_than_the_lightest_wood()
+    {
+        var fault = Assert.Single(ChargeAccount.Faults(Readings with { WeightBeforeKg = 100, WeightAfterKg = 900 }));
+
+        Assert.Equal(new TimberTooLight(100, 80 * Readings.VolumeM3), fault);
+    }
+
+    [Fact]
     public void Timber_gives_no_product_to_the_tank()
     {
         var read = Readings with { StrengthAfterPercent = 2.5 };

@@ -44,6 +44,7 @@ public sealed class EveryTimberTests
                     Species = timber.Species,
                     Section = Sections[timber.Index % Sections.Length],
                     Schedule = schedule,
+                    Incising = timber.Index % 5 == 0 ? TreatingRequest.UsualIncising : null,
                     MoisturePercent = new[] { 12, 25, 60 }[timber.Index % 3],
                     StrengthPercent = 2,
                     // The time to a depth is a search of its own over schedules: a few timbers do.
@@ -78,8 +79,26 @@ public sealed class EveryTimberTests
                 Assert.True(prediction.RetentionKgPerM3!.Value.High <= 20 * question.VoidFraction * 1.01, said);
                 Assert.InRange(quick.CoreShare.Value, 0, 1);
                 Assert.InRange(prediction.EndDepthMm.High, 0, 1000);
+                IsWhatCame(prediction.Product, question, said);
             }
         );
+    }
+
+    // Walls that take up more keep more, and nearer to the face; no zone holds more than the piece, and the piece no more than came into its voids.
+    private static void IsWhatCame(IReadOnlyList<ExpectedProduct> product, PredictionQuestion question, string said)
+    {
+        var full = 1000 * question.VoidFraction;
+        var zone = question.ZoneDepthMm is { } mm ? SectionBorder.Share(question.Section, mm) : 0;
+        foreach (var quick in product.Select(each => each.Quick))
+        {
+            Assert.True(quick.KeptLPerM3.Low >= 0 && quick.KeptLPerM3.High <= full * (1 + 1e-9), said);
+            Assert.True(quick.ZoneLPerM3.Middle * zone <= quick.KeptLPerM3.Middle * (1 + 1e-9), said);
+        }
+        foreach (var (less, more) in product.Zip(product.Skip(1), (less, more) => (less.Quick, more.Quick)))
+        {
+            Assert.True(more.KeptLPerM3.Middle >= less.KeptLPerM3.Middle * (1 - 1e-9), said);
+            Assert.True(more.ZoneLPerM3.Middle >= less.ZoneLPerM3.Middle * (1 - 1e-9), said);
+        }
     }
 
     [Theory]

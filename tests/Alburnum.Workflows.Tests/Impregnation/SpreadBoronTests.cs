@@ -25,6 +25,24 @@ public sealed class SpreadBoronTests
     private static BoronSpread Of(BoronRequest request) => SpreadBoron.Run(request, Law);
 
     [Fact]
+    public void A_quartered_piece_is_full_where_its_border_comes_to_its_deepest_place()
+    {
+        var quarter = new QuarteredSection(120);
+        var full = Of(
+            Board with
+            {
+                Section = quarter,
+                BorderMm = SectionBorder.DeepestMm(quarter),
+                WantedKgPerM3 = 7.5,
+            }
+        );
+
+        Assert.Equal(1, SectionBorder.Share(quarter, SectionBorder.DeepestMm(quarter)), 1e-9);
+        Assert.Equal(8, full.EvenKgPerM3, 1e-9);
+        Assert.Equal(SectionBorder.DeepestMm(quarter), full.Middle.DepthMm, 0.01);
+    }
+
+    [Fact]
     public void Faster_wood_and_longer_store_bring_more_to_the_middle() =>
         Gen.Select(Gen.Double[1, 40], Gen.Double[1, 40])
             .Sample(

@@ -23,6 +23,16 @@ public sealed class TreatingQuestionTests
     private static InputProblem Problem(TreatingRequest request) =>
         Assert.Single(Assert.Throws<InputRefusedException>(() => TreatingQuestion.Of(request, Facts)).Problems);
 
+    [Theory]
+    [InlineData(1390)]
+    [InlineData(1400)]
+    public void Wood_without_cavities_is_refused(double kgPerM3)
+    {
+        var refused = Problem(Pine with { DensityKgPerM3 = kgPerM3 });
+
+        Assert.Contains("cavities", refused.Expected, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_nobody_said_is_assumed_and_named()
     {
