@@ -137,7 +137,7 @@ internal sealed class PieceTreatment
             Deeper(reach.CoreMm(across, wood.Where)),
             Deeper(reach.UnbrokenMm(across)),
             Deeper(reach.MeanMm(across, place.WayMm)),
-            more * plain.NetMm2,
+            Math.Min(more * plain.NetMm2, place.Own.AreaMm2 * (1 - _question.WaterShare)),
             kept,
             Math.Min(kept, moreInZone * plain.InZoneMm2)
         );
@@ -225,7 +225,8 @@ internal sealed class PieceTreatment
             var (inZone, all) = lane.Lay(way, place.Own, ZoneMm(place), Math.Min(lane.LengthMm, place.Own.EndMm));
             return new(depth, all, all, inZone);
         }
-        var kept = solution.KeptMm2 * product / liquid;
+        // No more solution came into the strip than fills it.
+        var kept = Math.Min(solution.KeptMm2 * product / liquid, place.Own.AreaMm2);
         var shareInZone = product > 0 ? way.KeptWithin(ZoneMm(place) / lane.LengthMm) / product : 0;
         return new(depth, kept, kept, kept * Math.Max(shareInZone, solution.InZoneMm2 / solution.KeptMm2));
     }
