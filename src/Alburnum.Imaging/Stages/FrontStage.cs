@@ -12,9 +12,6 @@ namespace Alburnum.Imaging.Stages;
 /// <summary>Fifth stage: reads the front to a fraction of a pixel.</summary>
 internal static class FrontStage
 {
-    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. Our own choice.</summary>
-    private const double FocalPerLongSide = 0.95;
-
     /// <summary>Distance between columns along a face, mm, and the least between rows inward. Our own choice.</summary>
     private const double ColumnMm = 0.5;
 
@@ -60,8 +57,7 @@ internal static class FrontStage
         if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
-        var camera = new Camera(scene.Photo.WidthPx, scene.Photo.HeightPx, FocalPerLongSide * scene.LongSidePx);
-        var (view, share) = DiscView.Choose(rim, round.DiameterMm, camera, front);
+        var (view, share) = DiscView.Choose(rim, round.DiameterMm, scene.Camera, front);
         var map = new SectionMap(view, null);
         return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
     }

@@ -36,7 +36,7 @@ internal static class OutlineStage
     {
         if (!Outline(scene).Has(out var outline, out var notFound))
             return Ended(ReadingStage.Outline, notFound, scene.Request.Indicator, outline: null);
-        if (scene.Request.OutlinePx is null && outline.Confidence < SureEnough)
+        if (scene.Request.OutlinePx is null && (outline.Confidence < SureEnough || HoldsCard(scene, outline)))
             return Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline.InPhotograph);
         ct.ThrowIfCancellationRequested();
         return Locate(scene, outline);
@@ -60,6 +60,10 @@ internal static class OutlineStage
             Outline = outline,
             Scale = null,
         };
+
+    // White and with four corners, a card may be taken for a section.
+    private static bool HoldsCard(Scene scene, FoundOutline outline) =>
+        scene.Card is { } card && Polygon.Holds(outline.Points, card.MiddlePx);
 
     private static Outcome<FoundOutline, OutlineNotFound> Outline(Scene scene) =>
         scene.Request.OutlinePx is { } given
