@@ -129,6 +129,9 @@ public static partial class CommandLine
                 .WithDescription("Find what shows a preservative on a fresh cut, and what misleads it");
             config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
             config
+                .AddCommand<CardCommand>("card")
+                .WithDescription("Draw the card that tells a photograph's scale, to be printed");
+            config
                 .AddCommand<RetentionCommand>("retention")
                 .WithDescription("Turn a laboratory's figures into the retention that is required");
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");

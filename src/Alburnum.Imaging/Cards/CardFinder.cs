@@ -11,7 +11,7 @@ internal static class CardFinder
     private const int LeastBoxPx = 12;
 
     /// <summary>Share of its box that a ring fills, and the ratio of the box's sides.</summary>
-    private static readonly (double Least, double Most) Fill = (0.25, 0.62);
+    private static readonly (double Least, double Most) Fill = (0.2, 0.62);
 
     private static readonly (double Least, double Most) Aspect = (0.45, 2.2);
 
@@ -19,10 +19,10 @@ internal static class CardFinder
     private const double MostOffMiddle = 0.1;
 
     /// <summary>A dot's pixels as a share of its ring's.</summary>
-    private static readonly (double Least, double Most) DotShare = (0.02, 0.75);
+    private static readonly (double Least, double Most) DotShare = (0.02, 0.9);
 
     /// <summary>The first mark's dot is at least so many times as large, against its ring, as any other.</summary>
-    private const double LargerDot = 1.6;
+    private const double LargerDot = 1.5;
 
     /// <summary>More marks than this are not tried.</summary>
     private const int MostMarks = 14;
@@ -30,8 +30,8 @@ internal static class CardFinder
     /// <summary>Most misfit of the four marks to a rectangle: half the squared standard deviations, with a lens' own bow allowed for.</summary>
     private const double MostMisfit = 30;
 
-    /// <summary>A ring's area is within these shares of what the card's place in the picture says.</summary>
-    private static readonly (double Least, double Most) RingArea = (0.6, 1.6);
+    /// <summary>The disc that a mark's box holds has an area within these shares of what the card's place in the picture says.</summary>
+    private static readonly (double Least, double Most) DiscArea = (0.6, 1.6);
 
     /// <summary>A patch of grey is at least so much darker than the one before it, of 255.</summary>
     private const double GreyStep = 8;
@@ -41,8 +41,7 @@ internal static class CardFinder
         ScaleCard.Marks[2].Y - ScaleCard.Marks[0].Y
     );
 
-    private static readonly double RingAreaMm2 =
-        Math.PI * ((ScaleCard.RingMm * ScaleCard.RingMm) - (ScaleCard.HoleMm * ScaleCard.HoleMm));
+    private const double DiscMm2 = Math.PI * ScaleCard.RingMm * ScaleCard.RingMm;
 
     /// <summary>The card; null where none is seen.</summary>
     public static FoundCard? Find(Photograph photo)
@@ -78,9 +77,9 @@ internal static class CardFinder
                 continue;
             var at = picture.ToUpright.Map(x, y);
             var uprightPerPx2 = Math.Pow(picture.ToUpright.ScaleAt(x, y), 2);
-            marks.Add(new(at, ring.Count * uprightPerPx2, (double)dot.Count / ring.Count));
+            marks.Add(new(at, Math.PI / 4 * w * h * uprightPerPx2, (double)dot.Count / ring.Count));
         }
-        return [.. marks.OrderByDescending(mark => mark.RingPx2).Take(MostMarks)];
+        return [.. marks.OrderByDescending(mark => mark.DiscPx2).Take(MostMarks)];
     }
 
     private static bool IsDotOf(DarkPart dot, DarkPart ring)
@@ -134,13 +133,11 @@ internal static class CardFinder
     private static bool IsAsLarge(SeenMark mark, PointMm mm, PointPx[] at)
     {
         var scale = new FoundCard(at, 0).Map(lens: null).ScaleAt(mm.X, mm.Y);
-        return Within(mark.RingPx2 / (RingAreaMm2 * scale * scale), RingArea);
+        return Within(mark.DiscPx2 / (DiscMm2 * scale * scale), DiscArea);
     }
 
     private static bool IsConvex(PointPx[] p) =>
-        Enumerable
-            .Range(0, p.Length)
-            .All(k => Polygon.Area([p[k], p[(k + 1) % p.Length], p[(k + 2) % p.Length]]) > 0);
+        Enumerable.Range(0, p.Length).All(k => Polygon.Area([p[k], p[(k + 1) % p.Length], p[(k + 2) % p.Length]]) > 0);
 
     private static bool IsGreyInOrder(Photograph photo, FoundCard card)
     {
@@ -153,7 +150,7 @@ internal static class CardFinder
 
     /// <summary>A mark as the small picture shows it.</summary>
     /// <param name="At">Its middle, upright pixels.</param>
-    /// <param name="RingPx2">Area of its ring, upright pixels.</param>
+    /// <param name="DiscPx2">Area of the disc that its box holds, upright pixels.</param>
     /// <param name="DotShare">Area of its dot as a share of the ring's.</param>
-    private readonly record struct SeenMark(PointPx At, double RingPx2, double DotShare);
+    private readonly record struct SeenMark(PointPx At, double DiscPx2, double DotShare);
 }

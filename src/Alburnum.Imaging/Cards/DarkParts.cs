@@ -37,7 +37,7 @@ internal static class DarkParts
     private const int HalfSquarePart = 24;
 
     /// <summary>A pixel is dark below this share of the light around it. Our own choice.</summary>
-    private const double DarkShare = 0.62;
+    private const double DarkShare = 0.7;
 
     /// <summary>Every dark part, by runs of dark pixels that touch at a side or a corner.</summary>
     public static IReadOnlyList<DarkPart> Of(GreenPicture picture)

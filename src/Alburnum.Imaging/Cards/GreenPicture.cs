@@ -3,10 +3,10 @@ using Alburnum.Imaging.Photographs;
 
 namespace Alburnum.Imaging.Cards;
 
-/// <summary>The green of a photograph as it is stored, averaged in square blocks to about a thousand pixels on the longer side.</summary>
+/// <summary>The green of a photograph as it is stored, averaged in square blocks to a thousand pixels on the longer side at most.</summary>
 internal sealed class GreenPicture
 {
-    /// <summary>Pixels of the longer side, about: a mark of the card still has a dozen of them. Our own choice.</summary>
+    /// <summary>Most pixels of the longer side: a mark of the card still has a dozen of them. Our own choice.</summary>
     private const int LongSide = 1000;
 
     /// <summary>Samples of each block, a row and a column of at most so many. Our own choice.</summary>
@@ -36,7 +36,7 @@ internal sealed class GreenPicture
 
     public static GreenPicture Of(Photograph photo)
     {
-        var block = Math.Max(1, Math.Max(photo.StoredWidthPx, photo.StoredHeightPx) / LongSide);
+        var block = (Math.Max(photo.StoredWidthPx, photo.StoredHeightPx) + LongSide - 1) / LongSide;
         var picture = new GreenPicture(
             photo.StoredWidthPx / block,
             photo.StoredHeightPx / block,
@@ -55,8 +55,8 @@ internal sealed class GreenPicture
                 foreach (var down in offsets)
                 {
                     var at = (((y * block) + down) * photo.StoredStride) + (4 * x * block) + Green;
-                    foreach (var across in offsets)
-                        sum += pixels[at + (4 * across)];
+                    for (var k = 0; k < offsets.Length; k++)
+                        sum += pixels[at + (4 * offsets[k])];
                 }
                 row[x] = (byte)(sum / (samples * samples));
             }

@@ -16,13 +16,13 @@ public static class ScaleCard
     public const double RingMm = 5;
 
     /// <summary>Inner radius of a ring mark, mm.</summary>
-    public const double HoleMm = 3.4;
+    public const double HoleMm = 3.7;
 
     /// <summary>Radius of the dot in the middle of a mark, mm; the first mark's is <see cref="FirstDotMm"/>.</summary>
-    public const double DotMm = 1.2;
+    public const double DotMm = 1.5;
 
     /// <summary>Radius of the first mark's dot, mm: larger, so that the card's own upper left corner is known.</summary>
-    public const double FirstDotMm = 2.2;
+    public const double FirstDotMm = 2.4;
 
     /// <summary>Length of the line by which the print is checked with a ruler, mm.</summary>
     public const double CheckMm = 80;

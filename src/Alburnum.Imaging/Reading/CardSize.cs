@@ -64,7 +64,6 @@ internal sealed record CardSize(Section Section, double SizeShare)
         ];
         var section = Math.Sqrt(Area(rim.Select(mm => onCard.ToMm(map.ToPx(mm)))) / Area(rim));
         var back = Math.Sqrt(MarksMm2 / Area(card.MarksPx.Select(map.ToMm)));
-        if (Environment.GetEnvironmentVariable("CARD_DEBUG") is not null) Console.WriteLine($"DBG section {section:0.0000} back {back:0.0000}");
         return plan.Faces.Count > 1 ? Math.Sqrt(section * back) : section;
     }
 

@@ -56,9 +56,7 @@ internal sealed record KnownLength(Section Section, double SizeShare, ScaleBasis
             return this with { Card = new(card.Section, Section) };
         // A card a little below the face would pass unseen: what it differs by is held against it.
         var share = Math.Max(card.SizeShare, card.ApartShare / ToNominal);
-        return Basis == ScaleBasis.NominalSize && share < SizeShare
-            ? new(card.Section, share, ScaleBasis.Card)
-            : this;
+        return Basis == ScaleBasis.NominalSize && share < SizeShare ? new(card.Section, share, ScaleBasis.Card) : this;
     }
 
     /// <summary>Takes the size as measured, or from the scale bar, where there is one of these; from the nominal size otherwise.</summary>

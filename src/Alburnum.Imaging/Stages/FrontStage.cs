@@ -49,7 +49,7 @@ internal static class FrontStage
     }
 
     // The section as it lay before the camera, and the standard uncertainty of a depth that this leaves, as a share of it.
-    // A disc shows two poses with the same rim; the rough front decides between them.
+    // A disc shows two poses with the same rim; a card beside it tells which, or the rough front decides between them.
     private static (FlatSection Flat, double PoseShare) Posed(Scene scene, SectionZones zones)
     {
         var flat = zones.Flat;
@@ -57,10 +57,17 @@ internal static class FrontStage
         if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
-        var (view, share) = DiscView.Choose(rim, round.DiameterMm, scene.Camera, front);
+        var (view, share) =
+            BesideCard(scene, flat, rim, round.DiameterMm)
+            ?? DiscView.Choose(rim, round.DiameterMm, scene.Camera, front);
         var map = new SectionMap(view, null);
         return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
     }
+
+    private static (Homography, double)? BesideCard(Scene scene, FlatSection flat, Ellipse rim, double diameterMm) =>
+        scene.Card is { } card && flat.Known.Card is null
+            ? DiscBesideCard.View(card, rim, diameterMm, scene.Camera)
+            : null;
 
     private static SectionFront Trace(FlatSection flat, SectionZones zones)
     {

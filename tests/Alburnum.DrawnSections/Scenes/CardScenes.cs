@@ -36,10 +36,7 @@ public static class CardScenes
         var angle = random.Between(-0.2, 0.2) + (random.Next(4) * Math.PI / 2);
         var (sin, cos) = Math.SinCos(angle);
         var (w, h) = (ScaleCard.WidthMm / 2, ScaleCard.HeightMm / 2);
-        var reach = new Point(
-            Math.Abs(w * cos) + Math.Abs(h * sin),
-            Math.Abs(w * sin) + Math.Abs(h * cos)
-        );
+        var reach = new Point(Math.Abs(w * cos) + Math.Abs(h * sin), Math.Abs(w * sin) + Math.Abs(h * cos));
         var gap = random.Between(5, 15) + belowMm;
         var along = random.Between(-0.3, 0.3);
         var side = random.Chance(0.5) ? 1 : -1;
@@ -61,8 +58,6 @@ public static class CardScenes
         return section
             .Concat(card.Corners)
             .Select(lens.Project)
-            .All(at =>
-                at.X > margin && at.Y > margin && at.X < lens.WidthPx - margin && at.Y < lens.HeightPx - margin
-            );
+            .All(at => at.X > margin && at.Y > margin && at.X < lens.WidthPx - margin && at.Y < lens.HeightPx - margin);
     }
 }

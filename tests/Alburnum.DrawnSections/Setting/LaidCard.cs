@@ -58,10 +58,7 @@ public sealed record LaidCard(Point Centre, double Angle, double BelowMm, int Se
     public double InsideMm(double x, double y)
     {
         var at = OnCard(x, y);
-        return Math.Min(
-            Math.Min(at.X, ScaleCard.WidthMm - at.X),
-            Math.Min(at.Y, ScaleCard.HeightMm - at.Y)
-        );
+        return Math.Min(Math.Min(at.X, ScaleCard.WidthMm - at.X), Math.Min(at.Y, ScaleCard.HeightMm - at.Y));
     }
 
     /// <summary>Its reflectance at a place in its plane.</summary>
@@ -95,16 +92,12 @@ public sealed record LaidCard(Point Centre, double Angle, double BelowMm, int Se
     private static Colour Printed(Colour ink) => (ink * (Paper - Ink)) + (Colour.White * Ink);
 
     private Point OnSection(Point mm) =>
-        Centre
-        + (Point.Towards(Angle) * (mm.X - Half.X))
-        + (Point.Towards(Angle + (Math.PI / 2)) * (mm.Y - Half.Y));
+        Centre + (Point.Towards(Angle) * (mm.X - Half.X)) + (Point.Towards(Angle + (Math.PI / 2)) * (mm.Y - Half.Y));
 
     private Point OnCard(double x, double y)
     {
         var from = new Point(x, y) - Centre;
-        return new Point(
-            Point.Dot(from, Point.Towards(Angle)),
-            Point.Dot(from, Point.Towards(Angle + (Math.PI / 2)))
-        ) + Half;
+        return new Point(Point.Dot(from, Point.Towards(Angle)), Point.Dot(from, Point.Towards(Angle + (Math.PI / 2))))
+            + Half;
     }
 }
