@@ -16,7 +16,7 @@ internal sealed record CardSize(Section Section, double SizeShare)
     internal const double PrintMm = 0.25;
 
     /// <summary>Standard uncertainty that a lens leaves between two places in its picture, as a share. Our own choice, checked against drawn photographs.</summary>
-    internal const double LensShare = 0.004;
+    internal const double LensShare = 0.006;
 
     /// <summary>Points along each face at which the section's area is taken.</summary>
     private const int PointsPerFace = 24;
