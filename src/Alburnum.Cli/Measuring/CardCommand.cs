@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text;
-using Alburnum.Facts;
 using Alburnum.Records;
 using Alburnum.Reports.Drawings;
 using Alburnum.Reports.Sheets;
