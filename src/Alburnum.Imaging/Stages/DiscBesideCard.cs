@@ -23,14 +23,7 @@ internal static class DiscBesideCard
         Camera camera
     )
     {
-        var onCard = card.Map(lens: null);
-        PointPx[] points =
-        [
-            .. rim.Stations(RimPoints).Select(station => onCard.ToMm(station.At)).Select(mm => new PointPx(mm.X, mm.Y)),
-        ];
-        var weights = new double[points.Length];
-        Array.Fill(weights, 1);
-        if (!Ellipse.Fit(points, weights).Has(out var circle, out _) || circle.Minor < (1 - MostOval) * circle.Major)
+        if (Circle(card, rim) is not { } circle)
             return null;
         var r = diameterMm / 2;
         var mmPerMm = Math.Sqrt(circle.Major * circle.Minor) / r;
@@ -50,6 +43,21 @@ internal static class DiscBesideCard
             1
         );
         var squeeze = 2 * Math.Sin(ParallelDegrees * Math.PI / 180) * rim.Major / camera.FocalPx;
-        return (onCard.Flat.After(discToCard), squeeze);
+        return (card.Map(lens: null).Flat.After(discToCard), squeeze);
+    }
+
+    /// <summary>The rim in the card's plane, in mm; null where it is no circle there.</summary>
+    public static Ellipse? Circle(FoundCard card, Ellipse rim)
+    {
+        var onCard = card.Map(lens: null);
+        PointPx[] points =
+        [
+            .. rim.Stations(RimPoints).Select(station => onCard.ToMm(station.At)).Select(mm => new PointPx(mm.X, mm.Y)),
+        ];
+        var weights = new double[points.Length];
+        Array.Fill(weights, 1);
+        return Ellipse.Fit(points, weights).Has(out var seen, out _) && seen.Minor >= (1 - MostOval) * seen.Major
+            ? seen
+            : null;
     }
 }
