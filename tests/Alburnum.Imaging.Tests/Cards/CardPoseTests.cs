@@ -15,8 +15,9 @@ public sealed class CardPoseTests
     {
         foreach (var photograph in Photographs())
         {
+            // Held, since a rim drawn to the far edge of the pole's side errs once round as well.
             var read =
-                photograph.Read(photograph.AskedWithCorners()).Outcome as Read
+                photograph.Read(photograph.AskedWithCorners() with { OutlineIsExact = true }).Outcome as Read
                 ?? throw new Xunit.Sdk.XunitException($"{photograph.Truth.Name} was not read.");
             var pose = read.Budget.MeanMm.Components.Single(component => component.Cause.Key == "pose").Contribution;
             // The mean keeps a share of what one side errs by.

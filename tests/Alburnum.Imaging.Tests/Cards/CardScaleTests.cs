@@ -34,20 +34,32 @@ public sealed class CardScaleTests
         }
     }
 
-    [Theory]
-    [InlineData(8001)]
-    [InlineData(8002)]
-    [InlineData(8003)]
-    public void A_card_far_below_the_face_is_said_and_not_believed(int seed)
+    [Fact]
+    public void A_card_far_below_the_face_is_never_believed_and_said_where_the_nominal_size_is_sure_enough()
     {
-        var photograph = Beside(Stratum.Easy, seed, belowMm: 40);
-        var read = Read(photograph, photograph.AskedWithCorners());
+        const double BelowMm = 40;
+        var said = 0;
+        for (var seed = 8001; seed <= 8006; seed++)
+        {
+            var photograph = Beside(Stratum.Easy, seed, BelowMm);
+            var asked = photograph.AskedWithCorners();
+            var read = Read(photograph, asked);
+            var finding = read.Quality.Findings.OfType<CardDisagrees>().SingleOrDefault();
+            // A nominal 60 mm is known to 2.5 %: less than a tenth is not told from it.
+            var isPlain =
+                BelowMm / photograph.Scene.Lens.DistanceMm
+                > (Most * double.Hypot(1.5 / asked.Section.SizesMm.Min(), 0.012)) + 0.02;
 
-        Assert.Equal(ScaleBasis.NominalSize, read.Scale.Basis);
-        Assert.Equal(QualityGrade.Poor, read.Quality.Grade);
-        // What lies farther off looks smaller: beside it the section seems larger than it is.
-        var said = Assert.Single(read.Quality.Findings.OfType<CardDisagrees>());
-        Assert.True(said.Shown.SizesMm.Max() > said.Kept.SizesMm.Max());
+            Assert.Equal(ScaleBasis.NominalSize, read.Scale.Basis);
+            Assert.True(finding is not null || !isPlain);
+            if (finding is null)
+                continue;
+            said++;
+            Assert.Equal(QualityGrade.Poor, read.Quality.Grade);
+            // What lies farther off looks smaller: beside it the section seems larger than it is.
+            Assert.True(finding.Shown.SizesMm.Max() > finding.Kept.SizesMm.Max());
+        }
+        Assert.InRange(said, 3, 6);
     }
 
     [Theory]
