@@ -124,13 +124,7 @@ public static partial class CommandLine
                 .AddCommand<FixationCommand>("fixation")
                 .WithDescription("Tell when a preservative has fixed, by strength and temperature");
             ChargeCommands.AddTo(config);
-            config
-                .AddCommand<ReagentCommand>("reagent")
-                .WithDescription("Find what shows a preservative on a fresh cut, and what misleads it");
-            config.AddCommand<MeasureCommand>("measure").WithDescription("Measure depth of penetration on photographs");
-            config
-                .AddCommand<RetentionCommand>("retention")
-                .WithDescription("Turn a laboratory's figures into the retention that is required");
+            MeasuringCommands.AddTo(config);
             config.AddCommand<CaseCommand>("case").WithDescription("Run a case folder from enquiry to report");
             AcceptanceCommands.AddTo(config);
             config

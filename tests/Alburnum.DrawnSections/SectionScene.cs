@@ -23,6 +23,8 @@ public sealed record SectionScene(
 
     public Thumb? Thumb { get; init; }
 
+    public LaidCard? Card { get; init; }
+
     public int JpegQuality { get; init; } = 90;
 
     /// <summary>Whether colours are stored at full resolution.</summary>

@@ -14,6 +14,7 @@ public sealed class FolderOrderTests
         "Outcomes",
         "Geometry",
         "Photographs",
+        "Cards",
         "Reading",
         "Rectification",
         "Colour",

@@ -73,7 +73,7 @@ internal sealed class HistoryChargesCommand(IAnsiConsole console) : AsyncCommand
     {
         OutFolder.Make(folder);
         foreach (var measure in history.Measures.Where(measure => measure.Charges > 0))
-            await TextFile.WriteAsync(
+            await WholeFile.WriteAsync(
                 Path.Combine(folder, measure.Name.Replace(' ', '-') + ".svg"),
                 Svg.Write(RunChartDrawing.Of(measure)),
                 stop

@@ -23,10 +23,10 @@ internal abstract class SampleCommand<TSettings>(IAnsiConsole console, FactLibra
     )
     {
         if (settings.Chart is { } place)
-            TextFile.Examine(place);
+            WholeFile.Examine(place);
         var sheet = SampleMapping.Of(PlanSampling.Plan(Request(context, settings), Facts.Sampling.Tables));
         if (settings.Chart is { } chart)
-            await TextFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
+            await WholeFile.WriteAsync(chart, Svg.Write(CharacteristicDrawing.Of(sheet)), cancellationToken);
         return console.Show(sheet, settings.Json, () => SamplePrint.Print(console, sheet));
     }
 }

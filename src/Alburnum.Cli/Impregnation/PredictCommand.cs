@@ -108,15 +108,15 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
     )
     {
         OutFolder.Make(folder);
-        await TextFile.WriteAsync(Path.Combine(folder, "prediction.json"), DocumentJson.Write(document), stop);
+        await WholeFile.WriteAsync(Path.Combine(folder, "prediction.json"), DocumentJson.Write(document), stop);
         if (prediction.Solved is not { Section: var section })
             return;
-        await TextFile.WriteAsync(
+        await WholeFile.WriteAsync(
             Path.Combine(folder, "section.svg"),
             Svg.Write(PredictionDrawing.Section(section, prediction.Quick, prediction.Asked.DepthMm)),
             stop
         );
-        await TextFile.WriteAsync(
+        await WholeFile.WriteAsync(
             Path.Combine(folder, "uptake.svg"),
             Svg.Write(PredictionDrawing.Uptake(section)),
             stop

@@ -65,7 +65,7 @@ internal sealed class SawCommand(IAnsiConsole console, FactLibrary facts) : Asyn
         if (settings.Out is { } folder)
         {
             OutFolder.Make(folder);
-            await TextFile.WriteAsync(
+            await WholeFile.WriteAsync(
                 Path.Combine(folder, "sawing.svg"),
                 Svg.Write(SawingDrawing.Draw([.. log.Pieces.Select(piece => piece.Piece)])),
                 cancellationToken

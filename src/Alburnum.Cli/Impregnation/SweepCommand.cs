@@ -69,7 +69,7 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         }
         var document = SweepMapping.Of(request, points, measure);
         var drawing = SweepDrawing.Draw(document);
-        await TextFile.WriteAsync(Path.Combine(folder, "sweep.svg"), Svg.Write(drawing), cancellationToken);
+        await WholeFile.WriteAsync(Path.Combine(folder, "sweep.svg"), Svg.Write(drawing), cancellationToken);
         OutFolder.Write(folder, "sweep.png", Png.Write(drawing));
         return console.Show(document, settings.Json, () => Print(document, folder));
     }

@@ -38,7 +38,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
     )
     {
         if (settings.Svg is { } place)
-            TextFile.Examine(place);
+            WholeFile.Examine(place);
         var rulebook = RulebookFile.Named(settings.Rulebook, facts);
         var enquiry = settings.Enquiry(facts, rulebook);
         var found = await Progress.RunAsync(
@@ -50,7 +50,7 @@ internal sealed class RequirementCommand(IAnsiConsole console, FactLibrary facts
         var document = AnswerMapping.From(found);
         var status = console.Show(document, settings.Json, AnswerText.Lines(document, settings.AllRows, "--all-rows"));
         if (settings.Svg is { } file)
-            await TextFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);
+            await WholeFile.WriteAsync(file, Svg.Write(DecisionDiagram.Draw(document)), cancellationToken);
         return status;
     }
 }

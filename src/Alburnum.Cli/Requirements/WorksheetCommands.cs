@@ -34,7 +34,7 @@ internal sealed class RulebookWorksheetCommand(IAnsiConsole console, FactLibrary
     {
         var document = WorksheetDocument.From(ListUnread.Run(settings.Rulebook, facts));
         if (settings.Out is { } file)
-            await TextFile.WriteAsync(file, WorksheetText.Csv(document), cancellationToken);
+            await WholeFile.WriteAsync(file, WorksheetText.Csv(document), cancellationToken);
         return console.Show(document, settings.Json, WorksheetText.Lines(document, "--out"));
     }
 }
@@ -77,7 +77,7 @@ internal sealed class RulebookFillCommand(IAnsiConsole console, FactLibrary fact
             facts.Today,
             RequirementWords.Current.Rows.Now
         );
-        await TextFile.WriteAsync(file, filled.Text, cancellationToken);
+        await WholeFile.WriteAsync(file, filled.Text, cancellationToken);
         console.WriteLine(
             Said(
                 "rulebooks.filled",

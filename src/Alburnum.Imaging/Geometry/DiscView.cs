@@ -6,6 +6,13 @@ namespace Alburnum.Imaging.Geometry;
 /// <param name="FocalPx">Focal length, pixels.</param>
 internal readonly record struct Camera(int WidthPx, int HeightPx, double FocalPx)
 {
+    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. Our own choice.</summary>
+    private const double FocalPerLongSide = 0.95;
+
+    /// <summary>A usual camera.</summary>
+    public static Camera Usual(int widthPx, int heightPx) =>
+        new(widthPx, heightPx, FocalPerLongSide * Math.Max(widthPx, heightPx));
+
     /// <summary>Where the camera's axis meets the photograph: its middle.</summary>
     public PointPx Axis => new(WidthPx / 2.0, HeightPx / 2.0);
 }

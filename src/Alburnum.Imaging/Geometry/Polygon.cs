@@ -14,4 +14,8 @@ internal static class Polygon
         }
         return sum / 2;
     }
+
+    /// <summary>Whether a convex outline, clockwise as displayed, holds a point.</summary>
+    public static bool Holds(IReadOnlyList<PointPx> corners, PointPx point) =>
+        Enumerable.Range(0, corners.Count).All(k => Area([corners[k], corners[(k + 1) % corners.Count], point]) > 0);
 }

@@ -2,8 +2,10 @@ using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Geometry;
 
-/// <summary>A place on the section in mm, x to the right and y downward from the top left of its bounding box.</summary>
-internal readonly record struct PointMm(double X, double Y);
+/// <summary>A place on a section or a card in mm, x to the right and y downward from the top left of its bounding box.</summary>
+/// <param name="X">To the right, mm.</param>
+/// <param name="Y">Downward, mm.</param>
+public readonly record struct PointMm(double X, double Y);
 
 /// <summary>One lateral face, as a curve walked clockwise with the wood on its right.</summary>
 internal abstract record PlanFace(int Number, double LengthMm, bool Closed)

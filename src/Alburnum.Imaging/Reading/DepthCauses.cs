@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Cards;
 using Alburnum.Measures;
 using Alburnum.Penetration;
 
@@ -103,6 +104,19 @@ internal static class DepthCauses
             Figures = [("measured", KnownLength.MeasuredMm), ("end", KnownLength.EndPx)],
         };
 
+    /// <summary>The same where the printed card lies beside the section.</summary>
+    public static UncertaintyCause CardSize { get; } =
+        new("card-size", null, "card-size", EvaluationType.B, Ours)
+        {
+            Figures =
+            [
+                ("level", Reading.CardSize.LevelMm),
+                ("print", Reading.CardSize.PrintMm),
+                ("length", ScaleCard.CheckMm),
+                ("lens", 100 * Reading.CardSize.LensShare),
+            ],
+        };
+
     /// <summary>Lens, flattening and unevenly sawn sides.</summary>
     public static UncertaintyCause Flattening { get; } = new("flattening", 0.012, "depth", EvaluationType.B, Ours);
 
@@ -129,6 +143,7 @@ internal static class DepthCauses
         Pose,
         NominalSize,
         KnownSize,
+        CardSize,
         Flattening,
         Texture,
         Colours,

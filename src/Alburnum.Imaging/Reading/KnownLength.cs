@@ -30,8 +30,34 @@ internal sealed record KnownLength(Section Section, double SizeShare, ScaleBasis
     /// <summary>A known length and a nominal size farther apart than this mean a slip of the hand: by one part in so many. Our own choice.</summary>
     private const int ApartPart = 4;
 
+    /// <summary>A card and a size farther apart than so many standard uncertainties of both together contradict each other. Our own choice.</summary>
+    private const double MostApart = 3;
+
+    /// <summary>The nominal size is no farther from the card's than so many standard uncertainties of the card's. Our own choice.</summary>
+    private const double ToNominal = 2;
+
     /// <summary>Which cause of uncertainty the size is.</summary>
-    public UncertaintyCause Cause => Basis == ScaleBasis.NominalSize ? DepthCauses.NominalSize : DepthCauses.KnownSize;
+    public UncertaintyCause Cause =>
+        Basis switch
+        {
+            ScaleBasis.NominalSize => DepthCauses.NominalSize,
+            ScaleBasis.Card => DepthCauses.CardSize,
+            _ => DepthCauses.KnownSize,
+        };
+
+    /// <summary>What the card beside the section says against its size; null where there is no card, or it agrees.</summary>
+    public CardDisagrees? Card { get; private init; }
+
+    /// <summary>The same beside a card: where they agree, the card is taken in place of a nominal size that is less sure.</summary>
+    public KnownLength Beside(CardSize card)
+    {
+        var together = double.Hypot(SizeShare, card.SizeShare);
+        if (card.ApartShare > MostApart * together)
+            return this with { Card = new(card.Section, Section) };
+        // A card a little below the face would pass unseen: what it differs by is held against it.
+        var share = Math.Max(card.SizeShare, card.ApartShare / ToNominal);
+        return Basis == ScaleBasis.NominalSize && share < SizeShare ? new(card.Section, share, ScaleBasis.Card) : this;
+    }
 
     /// <summary>Takes the size as measured, or from the scale bar, where there is one of these; from the nominal size otherwise.</summary>
     /// <param name="request">With section, measured size and scale bar.</param>

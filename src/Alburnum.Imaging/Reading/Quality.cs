@@ -1,4 +1,5 @@
 using Alburnum.Penetration;
+using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Reading;
 
@@ -62,3 +63,8 @@ public sealed record WeakEvidence(Indicator Indicator) : QualityFinding;
 /// </summary>
 /// <param name="Corners">Which of them, from 1, in the order in which they were given; empty for a rim.</param>
 public sealed record PointsOffEdge(IReadOnlyList<int> Corners) : QualityFinding;
+
+/// <summary>The card beside the section contradicts the size that was named or measured: one of them is wrong, or the card does not lie level with the cut face.</summary>
+/// <param name="Shown">The section as large as the card makes it.</param>
+/// <param name="Kept">The section as large as it was taken to be.</param>
+public sealed record CardDisagrees(Section Shown, Section Kept) : QualityFinding;

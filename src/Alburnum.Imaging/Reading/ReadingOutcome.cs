@@ -161,6 +161,9 @@ public enum ScaleBasis
 
     /// <summary>Its size as measured on the piece.</summary>
     MeasuredSize,
+
+    /// <summary>The printed card beside it.</summary>
+    Card,
 }
 
 /// <summary>An incised piece: what is continuous, and what reaches deeper.</summary>

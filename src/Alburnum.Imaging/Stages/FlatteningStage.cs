@@ -64,6 +64,11 @@ internal static class FlatteningStage
             return located.Ended(ReadingStage.Flattening, disagrees, scene.Request.Indicator);
         if (known.Basis != ScaleBasis.NominalSize)
             (plan, map) = Lay(located, known.Section, scene.Shape);
+        if (scene is { Card: { } card, Shape: SectionShape.Rectangle or SectionShape.Round })
+        {
+            known = known.Beside(CardSize.Of(card, known.Section, plan, map, scene.Camera));
+            (plan, map) = Lay(located, known.Section, scene.Shape);
+        }
         var pxPerMm = map.ScaleAt(plan.WidthMm / 2, plan.HeightMm / 2);
         var drawnAt = Math.Min(
             Math.Min(Scene.ReadingPxPerMm, Math.Max(1, pxPerMm * scene.Photo.StoredPerUpright)),

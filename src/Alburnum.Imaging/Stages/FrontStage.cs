@@ -12,9 +12,6 @@ namespace Alburnum.Imaging.Stages;
 /// <summary>Fifth stage: reads the front to a fraction of a pixel.</summary>
 internal static class FrontStage
 {
-    /// <summary>Focal length of a usual camera, as a share of the photograph's longer side, where the file does not say. Our own choice.</summary>
-    private const double FocalPerLongSide = 0.95;
-
     /// <summary>Distance between columns along a face, mm, and the least between rows inward. Our own choice.</summary>
     private const double ColumnMm = 0.5;
 
@@ -52,7 +49,7 @@ internal static class FrontStage
     }
 
     // The section as it lay before the camera, and the standard uncertainty of a depth that this leaves, as a share of it.
-    // A disc shows two poses with the same rim; the rough front decides between them.
+    // A disc shows two poses with the same rim; a card beside it tells which, or the rough front decides between them.
     private static (FlatSection Flat, double PoseShare) Posed(Scene scene, SectionZones zones)
     {
         var flat = zones.Flat;
@@ -60,11 +57,17 @@ internal static class FrontStage
         if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
-        var camera = new Camera(scene.Photo.WidthPx, scene.Photo.HeightPx, FocalPerLongSide * scene.LongSidePx);
-        var (view, share) = DiscView.Choose(rim, round.DiameterMm, camera, front);
+        var (view, share) =
+            BesideCard(scene, flat, rim, round.DiameterMm)
+            ?? DiscView.Choose(rim, round.DiameterMm, scene.Camera, front);
         var map = new SectionMap(view, null);
         return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
     }
+
+    private static (Homography, double)? BesideCard(Scene scene, FlatSection flat, Ellipse rim, double diameterMm) =>
+        scene.Card is { } card && flat.Known.Card is null
+            ? DiscBesideCard.View(card, rim, diameterMm, scene.Camera)
+            : null;
 
     private static SectionFront Trace(FlatSection flat, SectionZones zones)
     {

@@ -36,7 +36,7 @@ internal static class OutlineStage
     {
         if (!Outline(scene).Has(out var outline, out var notFound))
             return Ended(ReadingStage.Outline, notFound, scene.Request.Indicator, outline: null);
-        if (scene.Request.OutlinePx is null && outline.Confidence < SureEnough)
+        if (scene.Request.OutlinePx is null && (outline.Confidence < SureEnough || IsAgainstCard(scene, outline)))
             return Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline.InPhotograph);
         ct.ThrowIfCancellationRequested();
         return Locate(scene, outline);
@@ -60,6 +60,14 @@ internal static class OutlineStage
             Outline = outline,
             Scale = null,
         };
+
+    // White and with four corners, a card may be taken for a section; and what is no circle in its plane took a part of the piece's side along.
+    private static bool IsAgainstCard(Scene scene, FoundOutline outline) =>
+        scene.Card is { } card
+        && (
+            Polygon.Holds(outline.Points, card.MiddlePx)
+            || (outline.Rim is { } rim && DiscBesideCard.Circle(card, rim) is null)
+        );
 
     private static Outcome<FoundOutline, OutlineNotFound> Outline(Scene scene) =>
         scene.Request.OutlinePx is { } given

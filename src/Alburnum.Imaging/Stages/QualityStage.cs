@@ -19,17 +19,12 @@ internal static class QualityStage
         var quality = PhotographJudge.Of(scene.Photo, flat.Drawn, flat.Plan, flat.Map, flat.PxPerMm);
         if (quality.Grade == QualityGrade.Unusable)
             return flat.Ended(ReadingStage.Quality, new TooLittleShown(), quality, scene.Request.Indicator);
-        return new JudgedSection(flat, quality.WithOutline(flat.Located.Outline.OffEdge));
+        return new JudgedSection(flat, quality.Spoilt(flat.Known.Card).Spoilt(flat.Located.Outline.OffEdge));
     }
 
-    // Depths from points that lie on no edge are poor, however good the photograph.
-    private static Quality WithOutline(this Quality quality, PointsOffEdge? offEdge) =>
-        offEdge is null
-            ? quality
-            : quality.AtBest(QualityGrade.Poor) with
-            {
-                Findings = [offEdge, .. quality.Findings],
-            };
+    // Depths from points that lie on no edge, or to a scale that is contradicted, are poor, however good the photograph.
+    private static Quality Spoilt(this Quality quality, QualityFinding? by) =>
+        by is null ? quality : quality.AtBest(QualityGrade.Poor) with { Findings = [by, .. quality.Findings] };
 
     /// <summary>Bare wood read without a reagent makes any photograph fair at best.</summary>
     public static Quality WithEvidence(this Quality quality, Indicator indicator) =>

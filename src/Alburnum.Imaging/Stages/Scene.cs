@@ -1,3 +1,4 @@
+using Alburnum.Imaging.Cards;
 using Alburnum.Imaging.Geometry;
 using Alburnum.Imaging.Photographs;
 using Alburnum.Imaging.Reading;
@@ -15,6 +16,12 @@ internal sealed record Scene(string FileName, Photograph Photo, ReadingRequest R
 
     /// <summary>The outline that the section has.</summary>
     public SectionShape Shape => Request.ShapeOrFromSection;
+
+    /// <summary>The camera, as far as it is known.</summary>
+    public Camera Camera => Camera.Usual(Photo.WidthPx, Photo.HeightPx);
+
+    /// <summary>The card beside the section; null where none is seen.</summary>
+    public FoundCard? Card { get; } = CardFinder.Find(Photo);
 
     /// <summary>Pixels of the photograph's longer side.</summary>
     public int LongSidePx => Math.Max(Photo.WidthPx, Photo.HeightPx);

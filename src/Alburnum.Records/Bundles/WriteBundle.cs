@@ -60,7 +60,7 @@ public static class WriteBundle
     /// <exception cref="InputRefusedException">A file or a folder is there already, or its own folder is missing.</exception>
     public static void Examine(string to)
     {
-        TextFile.Examine(to);
+        WholeFile.Examine(to);
         if (File.Exists(to))
             throw Refused(to, "a file that is there already", "a name that is free: no bundle is overwritten");
     }

@@ -30,7 +30,7 @@ public static class BackUp
     {
         var file = new SqliteFile(path, say, CaseStore.LongestWait);
         await file.RefuseUnlessReadableAsync(stop);
-        TextFile.Examine(to);
+        WholeFile.Examine(to);
         if (File.Exists(to))
             throw Refused(to, "a file that is there already", "a name that is free: no back-up is overwritten");
         var part = $"{Path.GetFullPath(to)}.{Guid.NewGuid():N}.part";

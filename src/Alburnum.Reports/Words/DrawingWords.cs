@@ -41,6 +41,21 @@ public sealed class DrawingWords(Wording wording)
             wording.Say("drawings.prediction-dashed"),
         ];
 
+    /// <summary>Name of the card.</summary>
+    public string Card => wording.Say("drawings.card");
+
+    /// <summary>How the card is to lie: what is printed on it.</summary>
+    public string CardLevel => wording.Say("drawings.card-level");
+
+    /// <summary>What to do with the card, step by step.</summary>
+    public IReadOnlyList<string> CardSteps =>
+        [
+            wording.Say("drawings.card-print"),
+            wording.Say("drawings.card-glue"),
+            wording.Say("drawings.card-lay"),
+            wording.Say("drawings.card-use"),
+        ];
+
     /// <summary>Axis of the uptake curve: pressure.</summary>
     public string Pressure => wording.Say("drawings.pressure");
 
@@ -55,6 +70,9 @@ public sealed class DrawingWords(Wording wording)
 
     /// <summary>Name of an operating characteristic.</summary>
     public string CharacteristicTitle(string title) => wording.Say("drawings.characteristic", ("title", title));
+
+    /// <summary>The line by which a card's print is checked.</summary>
+    public string CardCheck(string length) => wording.Say("drawings.card-check", ("length", length));
 
     /// <summary>Where a run chart ends.</summary>
     public string LastCharge(string number) => wording.Say("drawings.last-charge", ("number", number));

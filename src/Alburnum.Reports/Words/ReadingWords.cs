@@ -235,9 +235,12 @@ public static class ReadingWords
     }
 
     private static IEnumerable<string> Scale(SectionScale? scale) =>
-        scale is { Basis: ScaleBasis.KnownLength, Section: var section }
-            ? [Said("reading.scale.known-length", ("section", section.Label))]
-            : [];
+        scale?.Basis switch
+        {
+            ScaleBasis.KnownLength => [Said("reading.scale.known-length", ("section", scale.Section.Label))],
+            ScaleBasis.Card => [Said("reading.scale.card", ("section", scale.Section.Label))],
+            _ => [],
+        };
 
     // Of faces that show a front along less than half of their length: those beside a corner alone go without saying.
     private static IEnumerable<string> Through(DepthProfile profile)
@@ -343,6 +346,11 @@ public static class ReadingWords
             PointsOffEdge(var corners) => Said(
                 "reading.finding.off-edge.corners",
                 ("corners", string.Join(", ", corners.Select(Figures.Whole)))
+            ),
+            CardDisagrees(var shown, var kept) => Said(
+                "reading.finding.card-disagrees",
+                ("shown", shown.Label),
+                ("kept", kept.Label)
             ),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),

@@ -303,6 +303,7 @@ public sealed class SheetWords(Wording wording)
                     ScaleBasis.NominalSize => "sheet.scale-nominal",
                     ScaleBasis.KnownLength => "sheet.scale-known-length",
                     ScaleBasis.MeasuredSize => "sheet.scale-measured",
+                    ScaleBasis.Card => "sheet.scale-card",
                     _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
                 }
             )

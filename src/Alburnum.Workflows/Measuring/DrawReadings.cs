@@ -66,7 +66,7 @@ public static class DrawReadings
             );
             Write("contact-sheet.jpg", ContactSheet.Jpeg([.. drawn.Select(each => each.Print)], drawing.Typeface));
             IReadOnlyList<TResult> results = [.. drawn.Select(each => each.Result)];
-            await TextFile.WriteAsync(Path.Combine(drawing.Folder, "readings.json"), drawing.Json(results), stop);
+            await WholeFile.WriteAsync(Path.Combine(drawing.Folder, "readings.json"), drawing.Json(results), stop);
             return results;
         }
         catch

@@ -1,6 +1,6 @@
 namespace Alburnum.DrawnSections;
 
-/// <summary>One look of the camera at the scene: face, side of the piece, shadow, ground, thumb.</summary>
+/// <summary>One look of the camera at the scene: face, side of the piece, shadow, ground, thumb, card.</summary>
 internal sealed class Exposure(SectionScene scene, SprayedFace face)
 {
     // A pixel nearer to the outline than this is sampled many times.
@@ -84,7 +84,7 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
         }
         else
         {
-            colour = Below(ground, ray, onFace, ref fromOutlineMm);
+            colour = OnCard(ray, ref fromOutlineMm) ?? Below(ground, ray, onFace, ref fromOutlineMm);
         }
         if (scene.Thumb is { } thumb)
         {
@@ -102,6 +102,18 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
             }
         }
         return colour;
+    }
+
+    /// <summary>The card where a ray meets it; null where it does not. Print is fine: all of it is sampled many times.</summary>
+    private Colour? OnCard(Space ray, ref double fromOutlineMm)
+    {
+        if (scene.Card is not { } card)
+            return null;
+        var at = _pose.Eye + ray * ((card.BelowMm - _pose.Eye.Z) / ray.Z);
+        var inside = card.InsideMm(at.X, at.Y);
+        if (inside > -NearOutlinePx / scene.Lens.PixelsPerMm)
+            fromOutlineMm = 0;
+        return inside < 0 ? null : card.At(at.X, at.Y) * scene.Light.On(at.X, at.Y, 1);
     }
 
     /// <summary>What a ray that misses the face meets: the side of the piece, or the ground with the piece's shadow.</summary>

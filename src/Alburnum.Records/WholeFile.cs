@@ -1,7 +1,9 @@
+using System.Text;
+
 namespace Alburnum.Records;
 
-/// <summary>Writes one text file: whole, or not at all.</summary>
-public static class TextFile
+/// <summary>Writes one file: whole, or not at all.</summary>
+public static class WholeFile
 {
     private const string Expected = "a file that can be written";
 
@@ -21,12 +23,20 @@ public static class TextFile
     /// <param name="text">What it says.</param>
     /// <param name="stop">Gives up.</param>
     /// <exception cref="InputRefusedException">It cannot be written.</exception>
-    public static async Task WriteAsync(string path, string text, CancellationToken stop)
+    public static Task WriteAsync(string path, string text, CancellationToken stop) =>
+        WriteAsync(path, Encoding.UTF8.GetBytes(text), stop);
+
+    /// <summary>Writes it.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="bytes">What it holds.</param>
+    /// <param name="stop">Gives up.</param>
+    /// <exception cref="InputRefusedException">It cannot be written.</exception>
+    public static async Task WriteAsync(string path, ReadOnlyMemory<byte> bytes, CancellationToken stop)
     {
         var part = path + ".part";
         try
         {
-            await File.WriteAllTextAsync(part, text, stop);
+            await File.WriteAllBytesAsync(part, bytes, stop);
             File.Move(part, path, overwrite: true);
         }
         catch (Exception broken) when (FileTrouble.Is(broken))
