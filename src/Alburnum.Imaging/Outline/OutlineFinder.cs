@@ -17,6 +17,12 @@ internal static class OutlineFinder
     /// <summary>An outline surer than this is taken without a second look. A probability; our own choice.</summary>
     private const double Sure = 0.95;
 
+    /// <summary>An outline less sure than this is not measured: the user is asked to point it out. A probability; our own choice.</summary>
+    public const double SureEnough = 0.6;
+
+    /// <summary>How far from an ellipse the rim that lies about it is looked for, as a share of the mean half axis. Our own choice.</summary>
+    private const double TraceShare = 0.03;
+
     /// <summary>How far colours are taken to be alike at the first look and at the second, as a distance of the palette's features. Our own choice.</summary>
     private static readonly float[] Looks = [0.3f, 0.15f];
 
@@ -30,9 +36,34 @@ internal static class OutlineFinder
                 }
             );
 
-    /// <summary>Finds a round section.</summary>
-    public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo) =>
-        Surest(RimLooks(photo), OutlineWeights.Rim);
+    /// <summary>Finds a round section: the likeliest ellipse, or a rim that is none.</summary>
+    public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo)
+    {
+        var likeliest = Surest(RimLooks(photo), OutlineWeights.Rim);
+        if (likeliest.Has(out var ellipse, out _) && ellipse.Confidence >= SureEnough)
+            return Traced(photo, ellipse);
+        return FreeRim(photo) is { } found ? found : likeliest;
+    }
+
+    /// <summary>The rim that lies about an ellipse, where the edge shows along it at least as far as along the ellipse.</summary>
+    public static FoundOutline Traced(Photograph photo, FoundOutline ellipse) =>
+        RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
+        && traced.Confidence >= ellipse.LeastSupport
+            ? traced with { Confidence = ellipse.Confidence }
+            : ellipse;
+
+    private static FoundOutline? FreeRim(Photograph photo)
+    {
+        FoundOutline? best = null;
+        foreach (var (rough, surroundings) in Roughly(photo, 1, isRound: true))
+        {
+            if (!RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _))
+                continue;
+            if (!(found.Confidence <= best?.Confidence))
+                best = found;
+        }
+        return best;
+    }
 
     /// <summary>The outlines that are weighed for a sawn section, look by look.</summary>
     public static IEnumerable<IReadOnlyList<OutlineCandidate>> SideLooks(
@@ -58,6 +89,17 @@ internal static class OutlineFinder
         Func<RoughPose, Surroundings, IEnumerable<OutlineCandidate>> candidates
     )
     {
+        foreach (var (rough, surroundings) in Roughly(photo, heightPerWidth, isRound))
+            yield return [.. candidates(rough, surroundings)];
+    }
+
+    // Where the section lies roughly, look by look.
+    private static IEnumerable<(RoughPose Rough, Surroundings Surroundings)> Roughly(
+        Photograph photo,
+        double heightPerWidth,
+        bool isRound
+    )
+    {
         var picture = SmallPicture.Of(photo, SearchedPx);
         var palette = Palette.Of(picture);
         foreach (var reach in Looks)
@@ -66,7 +108,7 @@ internal static class OutlineFinder
             if (RoughSearch.In(palette, likeness, heightPerWidth, isRound) is not var (rough, separation))
                 continue;
             var surroundings = new Surroundings(palette, likeness, separation, rough, picture.UprightPerPx);
-            yield return [.. candidates(rough.Scaled(picture.UprightPerPx), surroundings)];
+            yield return (rough.Scaled(picture.UprightPerPx), surroundings);
         }
     }
 

@@ -56,14 +56,14 @@ internal static class FrontStage
     private static (FlatSection Flat, double PoseShare) Posed(Scene scene, SectionZones zones)
     {
         var flat = zones.Flat;
-        var located = flat.Located;
-        if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
+        if (flat.Located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
         var camera = new Camera(scene.Photo.WidthPx, scene.Photo.HeightPx, FocalPerLongSide * scene.LongSidePx);
-        var (view, share) = DiscView.Choose(rim, round.DiameterMm, camera, front);
-        var map = new SectionMap(view, null);
-        return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
+        var (disc, grownShare) = rim.Disc;
+        var (view, share) = DiscView.Choose(disc, round.DiameterMm, camera, front);
+        var (plan, map) = FlatteningStage.Round(round, view, rim);
+        return (flat.Seen(scene.Photo, plan, map), double.Hypot(share, grownShare));
     }
 
     private static SectionFront Trace(FlatSection flat, SectionZones zones)

@@ -64,24 +64,25 @@ internal static class PointedOutline
     {
         var alike = new double[given.Count];
         Array.Fill(alike, 1);
-        if (!Ellipse.Fit([.. given], alike).Has(out var rough, out _) || rough.Minor < LeastAxes * rough.Major)
+        if (!Ellipse.Fit([.. given], alike).Has(out var ellipse, out _) || ellipse.Minor < LeastAxes * ellipse.Major)
             throw Refused(scene, "points that do not lie round a rim", words);
+        var rough = RimCurve.Of(ellipse);
         for (var k = 0; k < given.Count; k++)
-            if (Math.Abs(OutlineSnap.DistanceTo(rough, given[k])) > MostOffRim * rough.Major)
+            if (Math.Abs(rough.DistanceTo(given[k])) > MostOffRim * ellipse.Major)
                 throw Refused(scene, $"point {k + 1} far from the rim that the others lie on", words);
-        var asGiven = AsGiven(scene, OutlineSnap.RimPoints(rough), rough);
+        var asGiven = AsGiven(scene, rough.Points(OutlineSnap.GivenPoints), rough);
         if (scene.Request.OutlineIsExact)
             return asGiven;
         if (
-            OutlineSnap.Rim(scene.Photo, rough, RimReachShare * rough.Major).Has(out var near, out _)
+            OutlineSnap.Rim(scene.Photo, ellipse, RimReachShare * ellipse.Major).Has(out var near, out _)
             && near.Confidence > RimShows
-            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!.Value)
+            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
         )
-            return near with { Confidence = 1 };
+            return OutlineFinder.Traced(scene.Photo, near) with { Confidence = 1 };
         return
             OutlineFinder.Rim(scene.Photo).Has(out var found, out _)
             && IsSure(found)
-            && given.All(point => Math.Abs(OutlineSnap.DistanceTo(found.Rim!.Value, point)) < MeantShare * rough.Minor)
+            && given.All(point => Math.Abs(found.Rim!.DistanceTo(point)) < MeantShare * ellipse.Minor)
             ? found
             : asGiven with
             {
@@ -148,10 +149,10 @@ internal static class PointedOutline
             ? Enumerable.Range(0, near.SideSupport.Count).Where(side => near.SideSupport[side] <= SideShows)
             : Enumerable.Range(0, near.Confidence <= SideShows ? near.Points.Count : 0);
 
-    private static FoundOutline AsGiven(Scene scene, IReadOnlyList<PointPx> points, Ellipse? rim) =>
+    private static FoundOutline AsGiven(Scene scene, IReadOnlyList<PointPx> points, RimCurve? rim) =>
         new(points, rim, 1, DepthCauses.GivenOutline.Of(scene.LongSidePx), IsAsGiven: true);
 
-    private static bool IsSure(FoundOutline found) => found.Confidence >= OutlineStage.SureEnough;
+    private static bool IsSure(FoundOutline found) => found.Confidence >= OutlineFinder.SureEnough;
 
     // The outline that is found without any points, beginning at the first corner given, where it is sure and each corner near one given.
     private static FoundOutline? ByItself(Scene scene, IReadOnlyList<PointPx> given, double reachPx)
