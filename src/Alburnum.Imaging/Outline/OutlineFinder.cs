@@ -23,6 +23,12 @@ internal static class OutlineFinder
     /// <summary>How far from an ellipse the rim that lies about it is looked for, as a share of the mean half axis. Our own choice.</summary>
     private const double TraceShare = 0.03;
 
+    /// <summary>An ellipse about which the edge waves more than this is none, as a share of its mean half axis. Our own choice.</summary>
+    private const double MostWaves = 0.012;
+
+    /// <summary>The confidence of an outline that is shown to be asked about at most. Our own choice.</summary>
+    private const double Unsure = 0.5;
+
     /// <summary>How far colours are taken to be alike at the first look and at the second, as a distance of the palette's features. Our own choice.</summary>
     private static readonly float[] Looks = [0.3f, 0.15f];
 
@@ -36,30 +42,43 @@ internal static class OutlineFinder
                 }
             );
 
-    /// <summary>Finds a round section: the likeliest ellipse, or a rim that is none.</summary>
+    /// <summary>Finds a round section: the likeliest ellipse and the rim that lies about it, or a rim that is none.</summary>
     public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo)
     {
-        var likeliest = Surest(RimLooks(photo), OutlineWeights.Rim);
-        if (likeliest.Has(out var ellipse, out _) && ellipse.Confidence >= SureEnough)
-            return Traced(photo, ellipse);
-        return FreeRim(photo) is { } found ? found : likeliest;
+        var isFound = Surest(RimLooks(photo), OutlineWeights.Rim).Has(out var ellipse, out var notFound);
+        var about = isFound && ellipse!.Confidence >= SureEnough ? About(photo, ellipse) : null;
+        if (about?.Confidence > Sure)
+            return about;
+        return (BorneOut(photo) ?? about, isFound) switch
+        {
+            ({ } found, _) => found,
+            (null, true) => ellipse! with { Confidence = Math.Min(ellipse.Confidence, Unsure) },
+            _ => notFound!,
+        };
     }
 
-    /// <summary>The rim that lies about an ellipse, where the edge shows along it at least as far as along the ellipse.</summary>
-    public static FoundOutline Traced(Photograph photo, FoundOutline ellipse) =>
-        RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
-        && traced.Confidence >= ellipse.LeastSupport
-            ? traced with { Confidence = ellipse.Confidence }
+    /// <summary>The rim that lies about an ellipse where an edge bears it out; otherwise the ellipse, or null where it hardly is one.</summary>
+    private static FoundOutline? About(Photograph photo, FoundOutline ellipse)
+    {
+        if (!RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _))
+            return ellipse;
+        return RimTrace.IsBorneOut(traced) ? traced with { Confidence = ellipse.Confidence }
+            : traced.Rim!.WaveShare > MostWaves ? null
             : ellipse;
+    }
 
-    private static FoundOutline? FreeRim(Photograph photo)
+    // A rim about no ellipse, where edge and colours bear it out; of two the one whose edge shows farther.
+    private static FoundOutline? BorneOut(Photograph photo)
     {
         FoundOutline? best = null;
         foreach (var (rough, surroundings) in Roughly(photo, 1, isRound: true))
         {
-            if (!RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _))
-                continue;
-            if (!(found.Confidence <= best?.Confidence))
+            if (
+                RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _)
+                && RimTrace.IsBorneOut(found)
+                && RimSearch.IsAlike(surroundings, found.Rim!)
+                && !(found.LeastSupport <= best?.LeastSupport)
+            )
                 best = found;
         }
         return best;
@@ -93,8 +112,8 @@ internal static class OutlineFinder
             yield return [.. candidates(rough, surroundings)];
     }
 
-    // Where the section lies roughly, look by look.
-    private static IEnumerable<(RoughPose Rough, Surroundings Surroundings)> Roughly(
+    /// <summary>Where the section lies roughly, look by look.</summary>
+    public static IEnumerable<(RoughPose Rough, Surroundings Surroundings)> Roughly(
         Photograph photo,
         double heightPerWidth,
         bool isRound

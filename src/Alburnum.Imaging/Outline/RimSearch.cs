@@ -33,6 +33,19 @@ internal static class RimSearch
     /// <summary>How far from the rough path the rim is then looked for, as a share of the mean half axis.</summary>
     private const double TraceShare = 0.03;
 
+    /// <summary>Around the whole of a rim, colours within and without must be this much alike in sum: 2 where they are the same all around.</summary>
+    private const double LeastAlike = 1.5;
+
+    /// <summary>Places along a rim where the colours on both sides are looked at.</summary>
+    private const int Looks = 64;
+
+    /// <summary>Whether the colours along a rim are alike all around, inside and outside: bark or a side of the piece within it in part are not.</summary>
+    public static bool IsAlike(Surroundings surroundings, RimCurve rim)
+    {
+        var colours = surroundings.Along(rim.Stations(Looks));
+        return colours.InsideAlike + colours.OutsideAlike >= LeastAlike;
+    }
+
     /// <summary>The rim about a rough place.</summary>
     public static Outcome<FoundOutline, NoEllipse> About(Photograph photo, Ellipse rough, Surroundings surroundings) =>
         Roughly(photo, rough, surroundings)

@@ -51,6 +51,15 @@ internal static class RimTrace
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
 
+    /// <summary>A rim is borne out where a plain edge lies along so much of it, and along so much of each of its parts.</summary>
+    private const double ShowsAlong = 0.85;
+
+    private const double ShowsInEachPart = 0.5;
+
+    /// <summary>Whether the edge along a rim bears it out.</summary>
+    public static bool IsBorneOut(FoundOutline traced) =>
+        traced.Confidence >= ShowsAlong && traced.LeastSupport >= ShowsInEachPart;
+
     /// <summary>The rim near a rough one, with the share of it along which a plain edge lies for its confidence.</summary>
     /// <param name="photo">The photograph.</param>
     /// <param name="rough">A rough rim.</param>

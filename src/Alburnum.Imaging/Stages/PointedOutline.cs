@@ -10,10 +10,8 @@ namespace Alburnum.Imaging.Stages;
 /// <remarks>Its figures are our own choice.</remarks>
 internal static class PointedOutline
 {
-    /// <summary>Along more of a side, or of a rim, than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
+    /// <summary>Along more of a side than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
     private const double SideShows = 0.5;
-
-    private const double RimShows = 0.6;
 
     /// <summary>Rivals outside so many sides make an outline doubtful: one side alone often has a shadow or a bench's edge beside it.</summary>
     private const int RivalSides = 2;
@@ -74,11 +72,11 @@ internal static class PointedOutline
         if (scene.Request.OutlineIsExact)
             return asGiven;
         if (
-            OutlineSnap.Rim(scene.Photo, ellipse, RimReachShare * ellipse.Major).Has(out var near, out _)
-            && near.Confidence > RimShows
+            RimTrace.Near(scene.Photo, rough, RimReachShare * ellipse.Major).Has(out var near, out _)
+            && RimTrace.IsBorneOut(near)
             && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
         )
-            return OutlineFinder.Traced(scene.Photo, near) with { Confidence = 1 };
+            return near with { Confidence = 1 };
         return
             OutlineFinder.Rim(scene.Photo).Has(out var found, out _)
             && IsSure(found)
