@@ -24,6 +24,9 @@ internal sealed record RimCurve(Ellipse Ellipse, IReadOnlyList<double> Waves)
 
     private const double GrownPerWave = 3;
 
+    /// <summary>Waves of a rim that passes for an ellipse, as a share of its mean half axis. Our own choice.</summary>
+    private const double MostWavesOfEllipse = 0.004;
+
     /// <summary>Turns in which a point's parameter is found.</summary>
     private const int Turns = 2;
 
@@ -44,6 +47,9 @@ internal sealed record RimCurve(Ellipse Ellipse, IReadOnlyList<double> Waves)
             return Math.Sqrt(sum) / MeanRadius;
         }
     }
+
+    /// <summary>Whether it waves no more than a turned or peeled round does.</summary>
+    public bool IsNearlyEllipse => WaveShare <= MostWavesOfEllipse;
 
     /// <summary>
     /// The ellipse that a disc of the same size would show, and what is not known of it: the standard uncertainty of a depth, as a share of it. A flat rim is
@@ -117,6 +123,13 @@ internal sealed record RimCurve(Ellipse Ellipse, IReadOnlyList<double> Waves)
     {
         var (parameter, offset) = Locate(Ellipse, p);
         return offset - OffsetAt(parameter);
+    }
+
+    /// <summary>Which of so many places at even parameters of the ellipse a point near the rim lies nearest to.</summary>
+    public int StationOf(PointPx p, int count)
+    {
+        var turn = Locate(Ellipse, p).Parameter / (2 * Math.PI);
+        return (int)Math.Round((turn - Math.Floor(turn)) * count) % count;
     }
 
     /// <summary>Least squares on weighted points.</summary>

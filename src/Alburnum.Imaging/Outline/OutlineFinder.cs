@@ -23,9 +23,6 @@ internal static class OutlineFinder
     /// <summary>How far from an ellipse the rim that lies about it is looked for, as a share of the mean half axis. Our own choice.</summary>
     private const double TraceShare = 0.03;
 
-    /// <summary>An ellipse about which the edge waves more than this is none, as a share of its mean half axis. Our own choice.</summary>
-    private const double MostWaves = 0.012;
-
     /// <summary>The confidence of an outline that is shown to be asked about at most. Our own choice.</summary>
     private const double Unsure = 0.5;
 
@@ -49,7 +46,8 @@ internal static class OutlineFinder
         var about = isFound && ellipse!.Confidence >= SureEnough ? About(photo, ellipse) : null;
         if (about?.Confidence > Sure)
             return about;
-        return (BorneOut(photo) ?? about, isFound) switch
+        var free = Free(photo);
+        return (free is { MayIncludeBark: false } ? free : about ?? free, isFound) switch
         {
             ({ } found, _) => found,
             (null, true) => ellipse! with { Confidence = Math.Min(ellipse.Confidence, Unsure) },
@@ -57,28 +55,32 @@ internal static class OutlineFinder
         };
     }
 
-    /// <summary>The rim that lies about an ellipse where an edge bears it out; otherwise the ellipse, or null where it hardly is one.</summary>
+    // The rim that lies about an ellipse where an edge bears it out; otherwise the ellipse, or null where it is none.
     private static FoundOutline? About(Photograph photo, FoundOutline ellipse)
     {
         if (!RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _))
             return ellipse;
-        return RimTrace.IsBorneOut(traced) ? traced with { Confidence = ellipse.Confidence }
-            : traced.Rim!.WaveShare > MostWaves ? null
-            : ellipse;
+        var isEllipse = traced.Rim!.IsNearlyEllipse;
+        return RimTrace.IsBorneOut(traced) && (isEllipse || ellipse.Confidence > Sure)
+                ? traced with { Confidence = ellipse.Confidence }
+            : isEllipse ? ellipse
+            : null;
     }
 
-    // A rim about no ellipse, where edge and colours bear it out; of two the one whose edge shows farther.
-    private static FoundOutline? BorneOut(Photograph photo)
+    // A rim about no ellipse, where its edge bears it out; rather one whose colours do as well, and of two the one whose edge shows farther.
+    private static FoundOutline? Free(Photograph photo)
     {
         FoundOutline? best = null;
         foreach (var (rough, surroundings) in Roughly(photo, 1, isRound: true))
         {
             if (
-                RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _)
-                && RimTrace.IsBorneOut(found)
-                && RimSearch.IsAlike(surroundings, found.Rim!)
-                && !(found.LeastSupport <= best?.LeastSupport)
+                !RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _)
+                || !RimTrace.IsBorneOut(found)
             )
+                continue;
+            if (!RimSearch.IsAlike(surroundings, found.Rim!))
+                found = found with { MayIncludeBark = true, Confidence = Unsure };
+            if (best is null || (best.MayIncludeBark, -best.LeastSupport).CompareTo((found.MayIncludeBark, -found.LeastSupport)) > 0)
                 best = found;
         }
         return best;

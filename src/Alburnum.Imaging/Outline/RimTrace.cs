@@ -48,6 +48,14 @@ internal static class RimTrace
 
     private const double SupportShare = 0.004;
 
+    /// <summary>Where a plain edge strays from the smooth rim by more than this share of its mean half axis, nothing is read: a tear, a stub, a gaping check.</summary>
+    private const double StrayShare = 0.01;
+
+    private const double StrayPlain = 0.5;
+
+    /// <summary>So many places to either side of one that strays are not read either.</summary>
+    private const int BesideStray = 2;
+
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
 
@@ -60,6 +68,15 @@ internal static class RimTrace
     public static bool IsBorneOut(FoundOutline traced) =>
         traced.Confidence >= ShowsAlong && traced.LeastSupport >= ShowsInEachPart;
 
+    /// <summary>The same near points that a hand gave, where nothing is known of the colours on both sides: an edge must show nearly all around.</summary>
+    private const double ShowsNearPoints = 0.93;
+
+    private const double ShowsNearPointsInEachPart = 0.75;
+
+    /// <summary>Whether the edge along a rim near points that a hand gave bears it out by itself.</summary>
+    public static bool IsBorneOutAlone(FoundOutline traced) =>
+        traced.Confidence >= ShowsNearPoints && traced.LeastSupport >= ShowsNearPointsInEachPart;
+
     /// <summary>The rim near a rough one, with the share of it along which a plain edge lies for its confidence.</summary>
     /// <param name="photo">The photograph.</param>
     /// <param name="rough">A rough rim.</param>
@@ -69,6 +86,7 @@ internal static class RimTrace
         var rim = rough;
         var step = EdgeProfile.FinestStepPx(photo);
         var (support, spread) = (new double[Parts], 0.0);
+        bool[] strays = [];
         for (var turn = 0; turn < Turns; turn++)
         {
             var reach = Math.Max(LeastSteps * step, reachPx / (1 << turn));
@@ -76,6 +94,7 @@ internal static class RimTrace
             if (!Fitted(rim, points, weights, reach).Has(out var fitted, out var none))
                 return none;
             (rim, support, spread) = fitted;
+            strays = Strays(rim, points, weights);
         }
         return new FoundOutline(
             rim.Points(OutlineSnap.GivenPoints),
@@ -83,7 +102,21 @@ internal static class RimTrace
             Math.Min(1, support.Average()),
             spread / Reading.DepthCauses.RimPart,
             LeastSupport: support.Min()
-        );
+        )
+        {
+            Strays = strays,
+        };
+    }
+
+    private static bool[] Strays(RimCurve rim, PointPx[] points, double[] weights)
+    {
+        var far = Math.Max(2 * SupportPx, StrayShare * rim.MeanRadius);
+        var strays = new bool[Stations];
+        for (var i = 0; i < Stations; i++)
+            if (weights[i] > StrayPlain && Math.Abs(rim.DistanceTo(points[i])) > far)
+                for (var k = -BesideStray; k <= BesideStray; k++)
+                    strays[(rim.StationOf(points[i], Stations) + k + Stations) % Stations] = true;
+        return strays;
     }
 
     // The closed path along the edges, and how plain the edge is at each of its places.

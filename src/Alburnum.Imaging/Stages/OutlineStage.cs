@@ -34,7 +34,12 @@ internal static class OutlineStage
         if (!Outline(scene).Has(out var outline, out var notFound))
             return Ended(ReadingStage.Outline, notFound, scene.Request.Indicator, outline: null);
         if (scene.Request.OutlinePx is null && outline.Confidence < OutlineFinder.SureEnough)
-            return Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline.InPhotograph);
+            return Ended(
+                ReadingStage.Outline,
+                new OutlineNotFound(outline.MayIncludeBark),
+                scene.Request.Indicator,
+                outline.InPhotograph
+            );
         ct.ThrowIfCancellationRequested();
         return Locate(scene, outline);
     }

@@ -26,6 +26,14 @@ internal static class PointedOutline
     /// <summary>The outline found by itself is the one meant where no point of it lies farther from those given: a share of the shortest side or half axis.</summary>
     private const double MeantShare = 0.15;
 
+    /// <summary>
+    /// Root mean square distance of points from the rim at which they lie, as a share of its mean half axis; and the rim found by itself is not the one meant
+    /// where they lie so much nearer to another, as to the wood's edge within bark.
+    /// </summary>
+    private const double MostOffNearRim = 0.025;
+
+    private const double NearerPart = 0.4;
+
     /// <summary>Corners that enclose less than this, px², enclose nothing: 20 px square.</summary>
     private const double LeastAreaPx2 = 400;
 
@@ -71,23 +79,36 @@ internal static class PointedOutline
         var asGiven = AsGiven(scene, rough.Points(OutlineSnap.GivenPoints), rough);
         if (scene.Request.OutlineIsExact)
             return asGiven;
-        if (
-            RimTrace.Near(scene.Photo, rough, RimReachShare * ellipse.Major).Has(out var near, out _)
-            && RimTrace.IsBorneOut(near)
-            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
-        )
-            return near with { Confidence = 1 };
-        return
+        var near = NearRim(scene, rough, given);
+        var meant =
             OutlineFinder.Rim(scene.Photo).Has(out var found, out _)
             && IsSure(found)
             && given.All(point => Math.Abs(found.Rim!.DistanceTo(point)) < MeantShare * ellipse.Minor)
-            ? found
-            : asGiven with
-            {
-                Confidence = 0,
-                OffEdge = new([]),
-            };
+                ? found
+                : null;
+        return (near, meant) switch
+        {
+            ({ } at, { } by) => OffPx(at.Rim!, given) < NearerPart * OffPx(by.Rim!, given) ? at : by,
+            (null, { } by) => by,
+            ({ } at, null) => at,
+            _ => asGiven with { Confidence = 0, OffEdge = new([]) },
+        };
     }
+
+    // The rim near the points, where its edge alone bears it out and the points lie about it.
+    private static FoundOutline? NearRim(Scene scene, RimCurve rough, IReadOnlyList<PointPx> given) =>
+        RimTrace.Near(scene.Photo, rough, RimReachShare * rough.MeanRadius).Has(out var near, out _)
+        && RimTrace.IsBorneOutAlone(near)
+        && OffPx(near.Rim!, given) < MostOffNearRim * rough.MeanRadius
+        && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
+            ? near with
+            {
+                Confidence = 1,
+            }
+            : null;
+
+    private static double OffPx(RimCurve rim, IReadOnlyList<PointPx> given) =>
+        Math.Sqrt(given.Average(point => Math.Pow(rim.DistanceTo(point), 2)));
 
     private static FoundOutline Corners(Scene scene, IReadOnlyList<PointPx> given, string words)
     {
