@@ -48,9 +48,7 @@ internal sealed class ClosedCurve
         HeightMm = _at.Max(p => p.Y);
         for (var cell = 0; cell < _nearest.Length; cell++)
             _nearest[cell] = (short)NearestOfAll(Middle(cell % Cells, cell / Cells));
-        ReachMm = Enumerable
-            .Range(0, _nearest.Length)
-            .Max(cell => Locate(Middle(cell % Cells, cell / Cells)).InwardMm);
+        ReachMm = Enumerable.Range(0, _nearest.Length).Max(cell => Locate(Middle(cell % Cells, cell / Cells)).InwardMm);
     }
 
     /// <summary>Length around it, mm.</summary>

@@ -99,11 +99,7 @@ internal sealed record RimCurve(Ellipse Ellipse, IReadOnlyList<double> Waves)
 
     /// <summary>Points clockwise as displayed, from the top.</summary>
     public IReadOnlyList<PointPx> Points(int count) =>
-        [
-            .. Enumerable
-                .Range(0, count)
-                .Select(i => At((2 * Math.PI * i / count) - (Math.PI / 2) - Ellipse.Angle)),
-        ];
+        [.. Enumerable.Range(0, count).Select(i => At((2 * Math.PI * i / count) - (Math.PI / 2) - Ellipse.Angle))];
 
     /// <summary>Points at even parameters of the ellipse, with its outward unit normals.</summary>
     public (PointPx At, double Nx, double Ny)[] Stations(int count)
@@ -170,9 +166,7 @@ internal sealed record RimCurve(Ellipse Ellipse, IReadOnlyList<double> Waves)
                 normal[k, j] = normal[j, k];
             normal[j, j] += all * stiffness * Math.Pow(Math.Max(1, (j + 1) / 2), 4);
         }
-        return LinearSystem.Solve(normal, right).Has(out var waves, out _)
-            ? new RimCurve(ellipse, waves)
-            : Of(ellipse);
+        return LinearSystem.Solve(normal, right).Has(out var waves, out _) ? new RimCurve(ellipse, waves) : Of(ellipse);
     }
 
     // The parameter at whose normal a point lies, and how far outside.

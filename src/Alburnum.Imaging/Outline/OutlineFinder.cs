@@ -62,7 +62,10 @@ internal static class OutlineFinder
             return ellipse;
         var isEllipse = traced.Rim!.IsNearlyEllipse;
         return RimTrace.IsBorneOut(traced) && (isEllipse || ellipse.Confidence > Sure)
-                ? traced with { Confidence = ellipse.Confidence }
+                ? traced with
+                {
+                    Confidence = ellipse.Confidence,
+                }
             : isEllipse ? ellipse
             : null;
     }
@@ -80,7 +83,10 @@ internal static class OutlineFinder
                 continue;
             if (!RimSearch.IsAlike(surroundings, found.Rim!))
                 found = found with { MayIncludeBark = true, Confidence = Unsure };
-            if (best is null || (best.MayIncludeBark, -best.LeastSupport).CompareTo((found.MayIncludeBark, -found.LeastSupport)) > 0)
+            if (
+                best is null
+                || (best.MayIncludeBark, -best.LeastSupport).CompareTo((found.MayIncludeBark, -found.LeastSupport)) > 0
+            )
                 best = found;
         }
         return best;

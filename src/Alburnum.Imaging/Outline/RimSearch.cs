@@ -48,8 +48,7 @@ internal static class RimSearch
 
     /// <summary>The rim about a rough place.</summary>
     public static Outcome<FoundOutline, NoEllipse> About(Photograph photo, Ellipse rough, Surroundings surroundings) =>
-        Roughly(photo, rough, surroundings)
-            .Then(rim => RimTrace.Near(photo, rim, TraceShare * rim.MeanRadius));
+        Roughly(photo, rough, surroundings).Then(rim => RimTrace.Near(photo, rim, TraceShare * rim.MeanRadius));
 
     private static Outcome<RimCurve, NoEllipse> Roughly(Photograph photo, Ellipse rough, Surroundings surroundings)
     {
@@ -72,8 +71,7 @@ internal static class RimSearch
             Stations,
             profile.Steps,
             (i, k) =>
-                within[(i * profile.Steps) + k]
-                + (EdgeGain * Math.Min(1, profile[i, k] / (float)EdgeProfile.Plain)),
+                within[(i * profile.Steps) + k] + (EdgeGain * Math.Min(1, profile[i, k] / (float)EdgeProfile.Plain)),
             FreeSteps,
             CostPerStep
         );

@@ -59,14 +59,18 @@ internal static class RimTrace
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
 
-    /// <summary>A rim is borne out where a plain edge lies along so much of it, and along so much of each of its parts.</summary>
-    private const double ShowsAlong = 0.85;
+    /// <summary>A rim is borne out where a plain edge lies along so much of it, along so much of each of its parts, and along so much of both in sum.</summary>
+    private const double ShowsAlong = 0.8;
 
     private const double ShowsInEachPart = 0.5;
 
+    private const double ShowsInSum = 1.45;
+
     /// <summary>Whether the edge along a rim bears it out.</summary>
     public static bool IsBorneOut(FoundOutline traced) =>
-        traced.Confidence >= ShowsAlong && traced.LeastSupport >= ShowsInEachPart;
+        traced.Confidence >= ShowsAlong
+        && traced.LeastSupport >= ShowsInEachPart
+        && traced.Confidence + traced.LeastSupport >= ShowsInSum;
 
     /// <summary>The same near points that a hand gave, where nothing is known of the colours on both sides: an edge must show nearly all around.</summary>
     private const double ShowsNearPoints = 0.93;
@@ -134,7 +138,9 @@ internal static class RimTrace
             Stations,
             profile.Steps,
             (station, k) =>
-                (float)(Math.Min(1, profile[station, k] / EdgeProfile.Plain) - (AsideCost * Math.Abs(k - middle) / middle)),
+                (float)(
+                    Math.Min(1, profile[station, k] / EdgeProfile.Plain) - (AsideCost * Math.Abs(k - middle) / middle)
+                ),
             (int)Math.Round(FreeSlope * 2 * Math.PI * rim.MeanRadius / Stations / stepPx),
             CostPerStep
         );

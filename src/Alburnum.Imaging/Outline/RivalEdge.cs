@@ -42,20 +42,6 @@ internal static class RivalEdge
     public static bool IsOutsideRim(Photograph photo, RimCurve rim) =>
         IsOutside(photo, rim.Stations(PerRim), 2 * rim.MeanRadius);
 
-    public static (double Out, double In, double Own) Ratios(Photograph photo, RimCurve rim)
-    {
-        var profile = EdgeProfile.Across(photo, rim.Stations(PerRim), MostShare * 2 * rim.MeanRadius, EdgeProfile.FinestStepPx(photo));
-        double own = 0, outside = 0, inside = 0;
-        for (var k = Aside; k < profile.Steps - Aside; k++)
-        {
-            var offset = profile.OffsetPx(k);
-            if (Math.Abs(offset) <= Aside * profile.StepPx) own = Math.Max(own, Shown(profile, k));
-            else if (offset > LeastShare * 2 * rim.MeanRadius) outside = Math.Max(outside, Shown(profile, k));
-            else if (offset < -LeastShare * 2 * rim.MeanRadius) inside = Math.Max(inside, Shown(profile, k));
-        }
-        return (outside / own, inside / own, own);
-    }
-
     private static bool IsOutside(
         Photograph photo,
         IReadOnlyList<(PointPx At, double Nx, double Ny)> stations,

@@ -89,7 +89,11 @@ internal sealed class Surroundings(
     /// <param name="at">The place, upright pixels.</param>
     public float Evidence(PointPx at)
     {
-        var belonging = Math.Clamp(_belonging[Group(at.X / uprightPerPx, at.Y / uprightPerPx)], LeastShare, 1 - LeastShare);
+        var belonging = Math.Clamp(
+            _belonging[Group(at.X / uprightPerPx, at.Y / uprightPerPx)],
+            LeastShare,
+            1 - LeastShare
+        );
         return MathF.Log(belonging / (1 - belonging));
     }
 

@@ -10,8 +10,10 @@ namespace Alburnum.Imaging.Stages;
 /// <remarks>Its figures are our own choice.</remarks>
 internal static class PointedOutline
 {
-    /// <summary>Along more of a side than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
+    /// <summary>Along more of a side, or of an ellipse, than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
     private const double SideShows = 0.5;
+
+    private const double EllipseShows = 0.6;
 
     /// <summary>Rivals outside so many sides make an outline doubtful: one side alone often has a shadow or a bench's edge beside it.</summary>
     private const int RivalSides = 2;
@@ -25,6 +27,9 @@ internal static class PointedOutline
 
     /// <summary>The outline found by itself is the one meant where no point of it lies farther from those given: a share of the shortest side or half axis.</summary>
     private const double MeantShare = 0.15;
+
+    /// <summary>Points whose root mean square distance from the rim at which they lie is below this share of its mean half axis were set with care.</summary>
+    private const double CarefulShare = 0.008;
 
     /// <summary>
     /// Root mean square distance of points from the rim at which they lie, as a share of its mean half axis; and the rim found by itself is not the one meant
@@ -80,6 +85,8 @@ internal static class PointedOutline
         if (scene.Request.OutlineIsExact)
             return asGiven;
         var near = NearRim(scene, rough, given);
+        if (near is not null && OffPx(near.Rim!, given) < CarefulShare * near.Rim!.MeanRadius)
+            return near;
         var meant =
             OutlineFinder.Rim(scene.Photo).Has(out var found, out _)
             && IsSure(found)
@@ -96,16 +103,30 @@ internal static class PointedOutline
     }
 
     // The rim near the points, where its edge alone bears it out and the points lie about it.
-    private static FoundOutline? NearRim(Scene scene, RimCurve rough, IReadOnlyList<PointPx> given) =>
-        RimTrace.Near(scene.Photo, rough, RimReachShare * rough.MeanRadius).Has(out var near, out _)
-        && RimTrace.IsBorneOutAlone(near)
-        && OffPx(near.Rim!, given) < MostOffNearRim * rough.MeanRadius
-        && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
+    private static FoundOutline? NearRim(Scene scene, RimCurve rough, IReadOnlyList<PointPx> given)
+    {
+        var reachPx = RimReachShare * rough.Ellipse.Major;
+        if (!RimTrace.Near(scene.Photo, rough, reachPx).Has(out var near, out _))
+            return null;
+        if (!RimTrace.IsBorneOutAlone(near))
+        {
+            // An ellipse is found by less of its edge; what waves is none.
+            if (
+                !near.Rim!.IsNearlyEllipse
+                || !OutlineSnap.Rim(scene.Photo, rough.Ellipse, reachPx).Has(out near, out _)
+                || near.Confidence <= EllipseShows
+            )
+                return null;
+        }
+        return
+            OffPx(near.Rim!, given) < MostOffNearRim * rough.MeanRadius
+            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
             ? near with
             {
                 Confidence = 1,
             }
             : null;
+    }
 
     private static double OffPx(RimCurve rim, IReadOnlyList<PointPx> given) =>
         Math.Sqrt(given.Average(point => Math.Pow(rim.DistanceTo(point), 2)));
