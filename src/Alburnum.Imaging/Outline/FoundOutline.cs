@@ -22,8 +22,8 @@ internal sealed record FoundOutline(
     /// <summary>How well each straight side is borne out by a plain edge along it, 0 to 1; side k begins at corner k. Empty for a rim.</summary>
     public IReadOnlyList<double> SideSupport { get; init; } = [];
 
-    /// <summary>At even parameters of a rim's ellipse, whether the edge seen strays from the rim there, so that no depth is measured from it. Empty for none.</summary>
-    public IReadOnlyList<bool> Strays { get; init; } = [];
+    /// <summary>At even parameters of a rim's ellipse, whether no edge is seen at the rim there, so that no depth is measured from it. Empty for none.</summary>
+    public IReadOnlyList<bool> Bare { get; init; } = [];
 
     /// <summary>Whether its edge is plain and its colours change around it: bark, or the side of the piece, may lie within it in part.</summary>
     public bool MayIncludeBark { get; init; }

