@@ -12,6 +12,9 @@ internal sealed class ClosedCurve
     /// <summary>The lattice reaches so far past the box, as a share of it. Our own choice.</summary>
     private const double PastShare = 0.1;
 
+    /// <summary>Its farthest place inward is found to within this, mm: far finer than any depth.</summary>
+    private const double FinestMm = 0.02;
+
     private readonly PointMm[] _at = new PointMm[Places];
     private readonly (double X, double Y)[] _inward = new (double, double)[Places];
     private readonly short[] _nearest = new short[Cells * Cells];
@@ -48,7 +51,7 @@ internal sealed class ClosedCurve
         HeightMm = _at.Max(p => p.Y);
         for (var cell = 0; cell < _nearest.Length; cell++)
             _nearest[cell] = (short)NearestOfAll(Middle(cell % Cells, cell / Cells));
-        ReachMm = Enumerable.Range(0, _nearest.Length).Max(cell => Locate(Middle(cell % Cells, cell / Cells)).InwardMm);
+        ReachMm = Farthest();
     }
 
     /// <summary>Length around it, mm.</summary>
@@ -109,6 +112,28 @@ internal sealed class ClosedCurve
             if (Squared(p, i) is var apart && apart < least)
                 (best, least) = (i, apart);
         return best;
+    }
+
+    // The greatest distance inward: the best of all cells, then of ever nearer places about it.
+    private double Farthest()
+    {
+        var at = Enumerable
+            .Range(0, _nearest.Length)
+            .Select(cell => Middle(cell % Cells, cell / Cells))
+            .MaxBy(place => Locate(place).InwardMm);
+        for (var step = Math.Max(WidthMm, HeightMm) / Cells; step > FinestMm; step /= 2)
+        {
+            PointMm[] about =
+            [
+                at,
+                new(at.X - step, at.Y),
+                new(at.X + step, at.Y),
+                new(at.X, at.Y - step),
+                new(at.X, at.Y + step),
+            ];
+            at = about.MaxBy(place => Locate(place).InwardMm);
+        }
+        return Locate(at).InwardMm;
     }
 
     // The place nearest to p, from one that is near.
