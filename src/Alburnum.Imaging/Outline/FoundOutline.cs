@@ -9,7 +9,7 @@ namespace Alburnum.Imaging.Outline;
 /// <param name="Confidence">How likely it is right to within 1 mm, 0 to 1.</param>
 /// <param name="UncertaintyPx">Standard uncertainty of each side's place, px.</param>
 /// <param name="IsAsGiven">True where its points stand as a person gave them; false where they were drawn to an edge.</param>
-/// <param name="LeastSupport">Least share of any sixth of a rim along which a plain edge lies, 0 to 1.</param>
+/// <param name="LeastSupport">Least share of any part of a rim (a sixth of an ellipse, a twelfth of any other) along which a plain edge lies, 0 to 1.</param>
 internal sealed record FoundOutline(
     IReadOnlyList<PointPx> Points,
     RimCurve? Rim,

@@ -18,11 +18,12 @@ public sealed class RealRimTests
     private static string At(string name) => Repository.At($"tests/Alburnum.Imaging.Tests/RealWood/{name}");
 
     [Theory]
-    [InlineData("douglas-fir-A05b")]
-    [InlineData("douglas-fir-B09b")]
-    [InlineData("douglas-fir-C08d")]
-    [InlineData("douglas-fir-C10d")]
-    public void The_rim_of_a_log_end_is_found_by_itself_but_where_it_is_torn(string name)
+    [InlineData("douglas-fir-A05b", 0)]
+    [InlineData("douglas-fir-B09b", 0)]
+    [InlineData("douglas-fir-C08d", 0)]
+    // Beside the torn stub of this one the rim steps in and out faster than a smooth contour can; the stub itself is not read.
+    [InlineData("douglas-fir-C10d", 2)]
+    public void The_rim_of_a_log_end_is_found_by_itself_but_where_it_is_torn(string name, int placesBesideStub)
     {
         var found = Found(name);
 
@@ -34,8 +35,7 @@ public sealed class RealRimTests
                 .Where(place => !found.Bare[rim.StationOf(place, found.Bare.Count)])
                 .Select(place => Math.Abs(rim.DistanceTo(place) / (2 * rim.MeanRadius))),
         ];
-        // Two places beside the steps of a torn stub may lie farther off.
-        Assert.InRange(off.Count(share => share > Near), 0, 2);
+        Assert.InRange(off.Count(share => share > Near), 0, placesBesideStub);
         Assert.InRange(off.Max(), 0, 2 * Near);
         Assert.InRange(found.Bare.Count(isBare => isBare), 0, found.Bare.Count / 8);
     }
