@@ -4,7 +4,6 @@ using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
-using Alburnum.Timber;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -61,14 +60,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
     private BoronRequest Request(Settings settings)
     {
         var (section, law) = (TreatingOptions.Section(settings.Section), facts.Boron);
-        var border = Options.Number(
-            "--border",
-            settings.BorderMm,
-            Ranges.DepthMm with
-            {
-                High = SectionBorder.DeepestMm(section),
-            }
-        );
+        var border = Options.Number("--border", settings.BorderMm, SpreadBoron.BorderMm(section));
         var loading = Options.Number("--loading", settings.Loading, Ranges.RetentionKgPerM3);
         return new()
         {

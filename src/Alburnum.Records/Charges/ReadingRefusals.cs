@@ -23,20 +23,7 @@ internal static class ReadingRefusals
                 )
             ),
             TankRoseToPeak tank => (peak, InputProblem.Number(tank.PeakL), "at most what was in the tank before"),
-            VesselGained tank => (
-                peak,
-                InputProblem.Number(tank.PeakL),
-                FormattableString.Invariant(
-                    $"at most {tank.MostL:0.#} L: the rest of what was in the tank before fills the vessel, and the timber gives none while it is pressed in"
-                )
-            ),
-            TimberTooLight timber => (
-                before,
-                InputProblem.Number(timber.BeforeKg),
-                FormattableString.Invariant(
-                    $"at least the {timber.LeastKg:0} kg that so much of the lightest wood weighs"
-                )
-            ),
+            VesselGained or TimberTooLight => OfMatter(fault),
             TankGainedProduct product => (
                 ChargeFields.StrengthAfter.Key,
                 InputProblem.Number(product.AfterPercent),
@@ -74,4 +61,25 @@ internal static class ReadingRefusals
         };
         row.Refuse(field, found, expected);
     }
+
+    // What tank, vessel and timber cannot hold.
+    private static (string Field, string Found, string Expected) OfMatter(ChargeFault fault) =>
+        fault switch
+        {
+            VesselGained tank => (
+                ChargeFields.TankAtPeak.Key,
+                InputProblem.Number(tank.PeakL),
+                FormattableString.Invariant(
+                    $"at most {tank.MostL:0.#} L: the rest of what was in the tank before fills the vessel, and the timber gives none while it is pressed in"
+                )
+            ),
+            TimberTooLight timber => (
+                ChargeFields.WeightBefore.Key,
+                InputProblem.Number(timber.BeforeKg),
+                FormattableString.Invariant(
+                    $"at least the {timber.LeastKg:0} kg that so much of the lightest wood weighs"
+                )
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "Not a fault of matter."),
+        };
 }

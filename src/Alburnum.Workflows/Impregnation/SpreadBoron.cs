@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Impregnation.Diffusing;
 using Alburnum.Timber;
 
@@ -82,6 +83,14 @@ public sealed record BoronSpread
 /// <summary>Predicts how far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
 public static class SpreadBoron
 {
+    /// <summary>Depths that a border can have, mm: to where the fronts from all faces meet.</summary>
+    /// <param name="section">The section.</param>
+    public static NumberRange BorderMm(Section section) =>
+        Ranges.DepthMm with
+        {
+            High = SectionBorder.DeepestMm(section),
+        };
+
     /// <summary>Predicts.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="law">How fast boron spreads.</param>

@@ -20,11 +20,11 @@ public sealed record Cavities(double Share, double WaterShare, double OverSatura
         );
         var bound = Math.Min(moisturePercent, walls);
         var gravity = WoodDensity.SpecificGravity(basicSpecificGravity, greenToOvendryPercent, bound);
-        var saturated = VoidFraction.Left(
+        var saturated = VoidFraction.Of(
             WoodDensity.SpecificGravity(basicSpecificGravity, greenToOvendryPercent, walls),
             walls
         );
-        var share = Math.Max(0, VoidFraction.Left(gravity, bound));
+        var share = Math.Max(0, VoidFraction.Of(gravity, bound));
         // Next to no cavities, dry or saturated: there are no ways to be wide.
         if (saturated < LeastShare || share < LeastShare)
             return new(Math.Min(share, Math.Max(0, saturated)), 0, 1);
