@@ -8,17 +8,21 @@ internal readonly record struct LaidWay(double DepthMm, double NetMm2, double Ke
 /// <summary>How far a core from a narrow face of a board goes through treated wood: as far as the fronts from its broad faces have met.</summary>
 internal sealed class LongWays
 {
-    // For each place on a narrow face: its number, how far it lies from the first broad face, and the broad faces' places by their distance from it.
-    private readonly IReadOnlyList<(int Place, double LevelMm, IReadOnlyList<Crossing> Crossings)> _ways;
+    private readonly IReadOnlyList<LongWay> _ways;
     private readonly double _thicknessMm;
 
     // Two places that face each other across the board.
     private readonly record struct Crossing(double AtMm, int Upper, int Lower);
 
-    private LongWays(
-        IReadOnlyList<(int Place, double LevelMm, IReadOnlyList<Crossing> Crossings)> ways,
-        double thicknessMm
-    ) => (_ways, _thicknessMm) = (ways, thicknessMm);
+    // A place on a narrow face: its number, how far it lies from the first broad face, where heartwood begins on its way, and the broad faces' places by their distance from it.
+    private readonly record struct LongWay(
+        int Place,
+        double LevelMm,
+        double SapwoodMm,
+        IReadOnlyList<Crossing> Crossings
+    );
+
+    private LongWays(IReadOnlyList<LongWay> ways, double thicknessMm) => (_ways, _thicknessMm) = (ways, thicknessMm);
 
     /// <summary>The long ways of a section; none where all end at half its thickness.</summary>
     /// <param name="section">The section.</param>
@@ -46,8 +50,8 @@ internal sealed class LongWays
                     .Where(each => each.place.Face % 2 != broad % 2)
                     .Select(each =>
                         each.place.Face == broad + 1
-                            ? (each.i, each.place.AlongMm, (IReadOnlyList<Crossing>)fromEnd)
-                            : (each.i, 2 * endMm - each.place.AlongMm, fromStart)
+                            ? new LongWay(each.i, each.place.AlongMm, each.place.SapwoodMm, fromEnd)
+                            : new(each.i, 2 * endMm - each.place.AlongMm, each.place.SapwoodMm, fromStart)
                     ),
             ],
             2 * endMm
@@ -58,7 +62,7 @@ internal sealed class LongWays
     /// <param name="laid">What the way in from each place holds; changed in place.</param>
     public void Settle(LaidWay[] laid)
     {
-        foreach (var (place, levelMm, crossings) in _ways)
+        foreach (var (place, levelMm, sapwoodMm, crossings) in _ways)
         {
             var own = laid[place].DepthMm;
             if (own < _thicknessMm / 2)
@@ -71,7 +75,11 @@ internal sealed class LongWays
                 var isTreated = laid[upper].DepthMm >= levelMm || laid[lower].DepthMm >= _thicknessMm - levelMm;
                 if (!isTreated && at > _thicknessMm / 2)
                 {
-                    own = Math.Max(_thicknessMm / 2, (before + at) / 2);
+                    // Where the wood in between turns to heartwood, that is where; otherwise half-way.
+                    own = Math.Max(
+                        _thicknessMm / 2,
+                        sapwoodMm >= before && sapwoodMm <= at ? sapwoodMm : (before + at) / 2
+                    );
                     break;
                 }
                 before = at;

@@ -15,7 +15,9 @@ public sealed class UptakeCurve
     private const double Step = 0.5;
     private const int Nodes = (int)((MostLn - LeastLn) / Step) + 1;
     private const int Pieces = 60;
-    private const int PlacesPerFace = 3;
+
+    // An even number: so many strips have the area of the section.
+    private const int PlacesPerFace = 4;
     private const double LeastLPerM3 = 0.1;
     private readonly Func<double, (double Ln, double Variance)> _at;
 
