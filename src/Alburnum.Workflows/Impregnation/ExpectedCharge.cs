@@ -35,6 +35,9 @@ public sealed record ExpectedCharge
     /// <summary>What was assumed because nobody said it.</summary>
     public required IReadOnlyList<LogAssumption> Assumptions { get; init; }
 
+    // Answers are drawn straight between runs of the solver: a smaller share is no difference.
+    private const double Drawn = 1e-3;
+
     private IReadOnlyList<Part> Parts { get; init; } = [];
 
     /// <summary>Where the product is expected: with walls that take nothing, and with what is known of them or bounds.</summary>
@@ -59,13 +62,16 @@ public sealed record ExpectedCharge
                 Middle(each, product => product.Quick.KeptLPerM3)
             );
             var kept = Mean(each, (_, part) => part.Quick.KeptLPerM3.Middle);
+            if (Math.Abs(mean.Value / Question.UptakeLPerM3.Value - 1) < Drawn)
+                mean = new(Question.UptakeLPerM3.Value, mean.StandardUncertainty);
+            var beyond = mean.Value / kept - 1;
             return new()
             {
                 Basis = each[0].Basis,
                 ZoneKgPerM3 = new(kgPerL * zone.Value, kgPerL * zone.StandardUncertainty),
                 MeanKgPerM3 = new(kgPerL * mean.Value, kgPerL * mean.StandardUncertainty),
                 DepthMm = Mean(each, (product, _) => product.Quick.MeanMm.Middle),
-                SelectiveShare = Math.Max(0, mean.Value / kept - 1),
+                SelectiveShare = beyond < Drawn ? 0 : beyond,
                 StrengthAfterPercent = tankL is { } tank ? After(tank, mean) : null,
                 Bands = Parts[largest].Question.Prediction.Incising is null ? each[largest].Bands : [],
                 KgPerL = kgPerL,
