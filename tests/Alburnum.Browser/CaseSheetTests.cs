@@ -1,3 +1,4 @@
+using System.Globalization;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -27,12 +28,32 @@ public sealed class CaseSheetTests(OrchardPosts orchard) : IClassFixture<Orchard
         foreach (var photograph in await page.GetByAltText("Photograph of the sprayed cut end").AllAsync())
         {
             await photograph.ScrollIntoViewIfNeededAsync();
-            await Assertions.Expect(photograph).ToHaveJSPropertyAsync("complete", true, new() { Timeout = 10_000 });
-            Assert.True(await photograph.EvaluateAsync<int>("picture => picture.naturalWidth") > 0);
+            await Assertions.Expect(photograph).Not.ToHaveJSPropertyAsync("naturalWidth", 0);
         }
         await Assertions
             .Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Outline and boundary") }))
             .ToHaveCountAsync(8);
+    }
+
+    [Fact]
+    public async Task What_makes_a_piece_uncertain_opens_on_the_sheet_and_adds_up()
+    {
+        var page = await Open("/cases/1");
+        var piece = page.GetByRole(AriaRole.Article, new() { Name = "Piece P01" });
+        var causes = piece.GetByRole(AriaRole.Table);
+        await Assertions.Expect(causes).ToBeHiddenAsync();
+
+        await piece.GetByText("What makes the depths uncertain").ClickAsync();
+
+        await Assertions.Expect(causes).ToBeVisibleAsync();
+        for (var column = 1; column <= 2; column++)
+        {
+            var cells = await causes.Locator($"tbody tr td:nth-child({column + 1})").AllInnerTextsAsync();
+            var numbers = cells.Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToList();
+            Assert.True(numbers.Count > 5, "A few causes at least.");
+            var together = Math.Sqrt(numbers.SkipLast(1).Sum(each => each * each));
+            Assert.Equal(together, numbers[^1], tolerance: 0.005);
+        }
     }
 
     [Theory]

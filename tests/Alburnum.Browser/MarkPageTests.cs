@@ -28,7 +28,9 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
         await ClickAsync(picture, 0.25, 0.5);
 
         // The photograph has 2000 × 1500 pixels.
-        var point = await page.GetByRole(AriaRole.Textbox, new() { Name = "Leave out" }).InputValueAsync();
+        var points = page.GetByRole(AriaRole.Textbox, new() { Name = "Leave out" });
+        await Assertions.Expect(points).Not.ToHaveValueAsync("");
+        var point = await points.InputValueAsync();
         var at = point.Split(',').Select(each => double.Parse(each, CultureInfo.InvariantCulture)).ToList();
         var pixelsPerScreenPixel = 2000.0 / pictureWidthPx;
         Assert.Equal(500, at[0], tolerance: 1.5 * pixelsPerScreenPixel);
@@ -95,6 +97,7 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
         await ClickAsync(page.Locator(".aim input:visible"), (corners[3][0] + 8) / 2000, (corners[3][1] - 7) / 1500);
 
         var row = page.GetByRole(AriaRole.Row, new() { NameRegex = new("^mean ") });
+        await Assertions.Expect(row.GetByRole(AriaRole.Cell)).Not.ToHaveCountAsync(0);
         var means = await row.GetByRole(AriaRole.Cell).AllInnerTextsAsync();
         Assert.Equal(Number(means[1]), Number(means[0]), tolerance: 0.3);
     }
@@ -143,8 +146,10 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
 
     private static ILocator Heading(IPage page, string name) => page.GetByRole(AriaRole.Heading, new() { Name = name });
 
+    // A click asks for the page anew, with one point more in its address; what is done next is done there.
     private static async Task ClickAsync(ILocator picture, double x, double y)
     {
+        var before = picture.Page.Url;
         var box = (await picture.BoundingBoxAsync())!;
         await picture.ClickAsync(
             new()
@@ -152,6 +157,8 @@ public sealed class MarkPageTests(OrchardPosts orchard) : IClassFixture<OrchardP
                 Position = new() { X = (float)(x * box.Width), Y = (float)(y * box.Height) },
             }
         );
+        await Assertions.Expect(picture.Page).Not.ToHaveURLAsync(before);
+        await picture.Page.WaitForLoadStateAsync();
     }
 
     // A share of the photograph's width and height.

@@ -39,6 +39,8 @@ internal sealed class ServedCases : IAsyncDisposable
         var app = WebServer.Create(store, facts, port: 0);
         await app.StartAsync(stop);
         var playwright = await Playwright.CreateAsync();
+        // A busy machine may take seconds over a photograph; what never comes still fails.
+        Assertions.SetDefaultExpectTimeout(30_000);
         return new(app, playwright, await Chromium.StartAsync(playwright, folder.At("profile")), store);
     }
 

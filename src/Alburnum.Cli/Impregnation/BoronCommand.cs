@@ -4,6 +4,7 @@ using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
 using Alburnum.Reports.Impregnation;
 using Alburnum.Reports.Words;
+using Alburnum.Timber;
 using Alburnum.Workflows.Impregnation;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -65,7 +66,7 @@ internal sealed class BoronCommand(IAnsiConsole console, FactLibrary facts) : Co
             settings.BorderMm,
             Ranges.DepthMm with
             {
-                High = section.ThicknessMm / 2,
+                High = SectionBorder.DeepestMm(section),
             }
         );
         var loading = Options.Number("--loading", settings.Loading, Ranges.RetentionKgPerM3);

@@ -30,7 +30,7 @@ internal static class PredictionPrint
         if (document.ChanceToPass is { } chance)
             console.WriteLine(Words.ChanceToPass(chance));
         if (document.Solver is { } solver)
-            Print(console, solver);
+            Print(console, solver, document.Incising is not null);
         if (document.Plant is { } plant)
             Paragraph(console, PlantWords.Current.Title, plant.InWords);
         if (document.Product.Count > 0)
@@ -68,17 +68,16 @@ internal static class PredictionPrint
         }
     }
 
-    private static void Print(IAnsiConsole console, SolverDocument solver)
+    private static void Print(IAnsiConsole console, SolverDocument solver, bool isIncised)
     {
-        console.WriteLine(
-            Words.SolvedPiece(
-                solver.MeanDepthMm,
-                solver.ReachedShare,
-                solver.GrossLPerM3,
-                solver.NetLPerM3,
-                solver.EndDepthMm
-            )
+        var solved = Words.SolvedPiece(
+            solver.MeanDepthMm,
+            solver.ReachedShare,
+            solver.GrossLPerM3,
+            solver.NetLPerM3,
+            solver.EndDepthMm
         );
+        console.WriteLine(isIncised ? Words.WithoutCuts(solved) : solved);
         if (
             solver is
             {

@@ -23,6 +23,20 @@ internal static class ReadingRefusals
                 )
             ),
             TankRoseToPeak tank => (peak, InputProblem.Number(tank.PeakL), "at most what was in the tank before"),
+            VesselGained tank => (
+                peak,
+                InputProblem.Number(tank.PeakL),
+                FormattableString.Invariant(
+                    $"at most {tank.MostL:0.#} L: the rest of what was in the tank before fills the vessel, and the timber gives none while it is pressed in"
+                )
+            ),
+            TimberTooLight timber => (
+                before,
+                InputProblem.Number(timber.BeforeKg),
+                FormattableString.Invariant(
+                    $"at least the {timber.LeastKg:0} kg that so much of the lightest wood weighs"
+                )
+            ),
             TankGainedProduct product => (
                 ChargeFields.StrengthAfter.Key,
                 InputProblem.Number(product.AfterPercent),

@@ -108,6 +108,9 @@ public static class PlantTable
     /// <summary>Column of where a zone ends.</summary>
     public const string ToColumn = "to_mm";
 
+    /// <summary>Column of what the laboratory found in a zone.</summary>
+    public const string RetentionColumn = "retention_kg_per_m3";
+
     internal const string PieceColumn = "piece";
     internal const string WoodColumn = "zone";
     internal const string WayColumn = "way_mm";
@@ -115,8 +118,6 @@ public static class PlantTable
     internal const string PositionColumn = "position_mm";
     internal const string ReadingsColumn = "readings";
     internal const string TimberColumn = "timber_m3";
-
-    internal const string RetentionColumn = "retention_kg_per_m3";
     internal const string RetentionUColumn = "u_kg_per_m3";
 
     private static readonly string[] Optional =

@@ -124,22 +124,22 @@ public static class ReadingMapping
             _ => throw new ArgumentOutOfRangeException(nameof(heartwood), heartwood, "Nothing known of heartwood."),
         };
 
+    // A cause that has no part in this section, as the pose of a disc has none in a sawn one, is not listed.
     private static List<BudgetRowDocument> Budget(DepthBudget budget) =>
         [
-            .. budget.MeanMm.Components.Zip(
-                budget.LeastMm.Components,
-                (mean, least) =>
-                    new BudgetRowDocument
-                    {
-                        Cause = ReadingWords.Cause(mean.Cause),
-                        Size = ReadingWords.Size(mean.Cause),
-                        Type = mean.Cause.Type,
-                        Standing = mean.Cause.Provenance.Standing,
-                        Source = mean.Cause.Provenance.Citation,
-                        MeanUMm = Math.Round(mean.Contribution, 3),
-                        LeastUMm = Math.Round(least.Contribution, 3),
-                    }
-            ),
+            .. budget
+                .MeanMm.Components.Zip(budget.LeastMm.Components)
+                .Where(cause => cause.First.Contribution > 0 || cause.Second.Contribution > 0)
+                .Select(cause => new BudgetRowDocument
+                {
+                    Cause = ReadingWords.Cause(cause.First.Cause),
+                    Size = ReadingWords.Size(cause.First.Cause),
+                    Type = cause.First.Cause.Type,
+                    Standing = cause.First.Cause.Provenance.Standing,
+                    Source = cause.First.Cause.Provenance.Citation,
+                    MeanUMm = Math.Round(cause.First.Contribution, 3),
+                    LeastUMm = Math.Round(cause.Second.Contribution, 3),
+                }),
         ];
 
     private static FaceDocument Detailed(FaceDocument face, int k, Read read) =>

@@ -35,7 +35,7 @@ public sealed record PieceProductDocument
         {
             Walls = expected.Basis,
             ZoneKgPerM3 = ProductBandDocument.Times(expected.Quick.ZoneLPerM3, kg),
-            MeanKgPerM3 = ProductBandDocument.Times(expected.MeanLPerM3, kg),
+            MeanKgPerM3 = ProductBandDocument.Times(expected.Quick.KeptLPerM3, kg),
             DepthMm = expected.Quick.MeanMm,
             Bands = prediction.Asked.Prediction.Incising is null ? ProductBandDocument.Of(expected.Bands, kg) : [],
         };

@@ -39,12 +39,20 @@ public sealed class BoronWords(Wording wording)
             );
         yield return wording.Say(
             "boron.coefficient",
-            ("coefficient", spread.M2PerS.ToString("0.0e0", CultureInfo.InvariantCulture)),
+            ("coefficient", Power(spread.M2PerS)),
             ("moisture", Figures.Number(spread.Asked.MoisturePercent, 0)),
             ("celsius", Figures.Number(spread.Asked.Celsius, 0)),
             ("factor", Figures.Digits(spread.Law.Factor, 1)),
             ("source", spread.Law.Provenance.Citation),
             ("standing", wording.Say(spread.Law.Provenance.Standing))
         );
+        if (spread.SoakedM2PerS is { } soaked)
+            yield return wording.Say(
+                "boron.soaked",
+                ("coefficient", Power(soaked)),
+                ("moisture", Figures.Number(spread.Law.MostMoisturePercent, 0))
+            );
     }
+
+    private static string Power(double coefficient) => coefficient.ToString("0.0e0", CultureInfo.InvariantCulture);
 }

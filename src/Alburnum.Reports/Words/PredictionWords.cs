@@ -106,6 +106,10 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.solved-piece", depth, reached, gross, net);
     }
 
+    /// <summary>The same of incised wood: the solver knows nothing of its cuts.</summary>
+    /// <param name="solved">What it says.</param>
+    public string WithoutCuts(string solved) => wording.Say("prediction.without-cuts", ("says", solved));
+
     /// <summary>About how far the section's cells and the time steps put that off: mean depth, mm, and solution kept, L/m³; rounded up, as an estimate is never nothing.</summary>
     public string SolverError((double Mm, double LPerM3) cells, (double Mm, double LPerM3) steps) =>
         wording.Say(

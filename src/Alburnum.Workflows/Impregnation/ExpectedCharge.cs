@@ -56,18 +56,16 @@ public sealed record ExpectedCharge
         {
             var (zone, mean) = (
                 Middle(each, product => product.Quick.ZoneLPerM3),
-                Middle(each, product => product.MeanLPerM3)
+                Middle(each, product => product.Quick.KeptLPerM3)
             );
-            // Less than a millionth is no product taken beyond the solution.
-            if (Math.Abs(mean.Value / Question.UptakeLPerM3.Value - 1) < 1e-6)
-                mean = new(Question.UptakeLPerM3.Value, mean.StandardUncertainty);
+            var kept = Mean(each, (_, part) => part.Quick.KeptLPerM3.Middle);
             return new()
             {
                 Basis = each[0].Basis,
                 ZoneKgPerM3 = new(kgPerL * zone.Value, kgPerL * zone.StandardUncertainty),
                 MeanKgPerM3 = new(kgPerL * mean.Value, kgPerL * mean.StandardUncertainty),
-                DepthMm = Mean(each, product => product.Quick.MeanMm.Middle),
-                SelectiveShare = Math.Max(0, mean.Value / Question.UptakeLPerM3.Value - 1),
+                DepthMm = Mean(each, (product, _) => product.Quick.MeanMm.Middle),
+                SelectiveShare = Math.Max(0, mean.Value / kept - 1),
                 StrengthAfterPercent = tankL is { } tank ? After(tank, mean) : null,
                 Bands = Parts[largest].Question.Prediction.Incising is null ? each[largest].Bands : [],
                 KgPerL = kgPerL,
@@ -88,11 +86,14 @@ public sealed record ExpectedCharge
             );
         }
 
-        double Mean(IReadOnlyList<ExpectedProduct> each, Func<ExpectedProduct, double> of) =>
-            each.Zip(Parts, (product, part) => of(product) * part.Pieces.VolumeM3).Sum() / Order.VolumeM3;
+        double Mean(IReadOnlyList<ExpectedProduct> each, Func<ExpectedProduct, Part, double> of) =>
+            each.Zip(Parts, (product, part) => of(product, part) * part.Pieces.VolumeM3).Sum() / Order.VolumeM3;
 
         Estimate Middle(IReadOnlyList<ExpectedProduct> each, Func<ExpectedProduct, Spread> of) =>
-            Expected(Mean(each, product => of(product).Middle), Mean(each, product => of(product).NormalDeviation()));
+            Expected(
+                Mean(each, (product, _) => of(product).Middle),
+                Mean(each, (product, _) => of(product).NormalDeviation())
+            );
     }
 
     // Pieces of a batch lean the same way: the charge's mean moves as the batches do.

@@ -24,13 +24,7 @@ public enum WallsBasis
 /// <param name="Basis">On whose word they do.</param>
 /// <param name="Quick">What is expected; litres count product as the working solution that would carry it.</param>
 /// <param name="Bands">The same over depth, under the middle of a face; empty where all stays at the face.</param>
-/// <param name="MeanLPerM3">The same in the whole piece, L per m³ of wood.</param>
-public sealed record ExpectedProduct(
-    WallsBasis Basis,
-    QuickPrediction Quick,
-    IReadOnlyList<DepthBand> Bands,
-    Spread MeanLPerM3
-)
+public sealed record ExpectedProduct(WallsBasis Basis, QuickPrediction Quick, IReadOnlyList<DepthBand> Bands)
 {
     // As much as full cavities hold, taken on contact and kept.
     private static readonly WallShare ForComparison = new(1, double.PositiveInfinity);
@@ -55,31 +49,21 @@ public sealed record ExpectedProduct(
     )
     {
         var question = asked.Prediction;
-        var nothing = new ExpectedProduct(
-            WallsBasis.Nothing,
-            plain,
-            DepthBand.Of(question, WayRun.Table(question)),
-            plain.UptakeLPerM3
-        );
+        var solution = WayRun.Table(question);
+        var nothing = new ExpectedProduct(WallsBasis.Nothing, plain, DepthBand.Of(question, solution));
         if (sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given)
             return [nothing, With(WallsBasis.Given, ProductRun.Table(question, given))];
         var tables = ProductRun.Tables(question, [ForComparison, Everything]);
         return [nothing, With(WallsBasis.ForComparison, tables[0]), With(WallsBasis.Everything, tables[1])];
 
-        ExpectedProduct With(WallsBasis basis, FrontTable table)
-        {
-            var quick = QuickPrediction.Draw(question, table, seed, plain.Pieces, cancellation: stop);
-            return new(
+        ExpectedProduct With(WallsBasis basis, FrontTable table) =>
+            new(
                 basis,
-                quick,
-                basis == WallsBasis.Everything ? [] : DepthBand.Of(question, table),
-                // What solution would have carried on into heartwood stays in the sapwood before it: none of it is lost.
-                new(
-                    Math.Max(quick.UptakeLPerM3.Low, plain.UptakeLPerM3.Low),
-                    Math.Max(quick.UptakeLPerM3.Middle, plain.UptakeLPerM3.Middle),
-                    Math.Max(quick.UptakeLPerM3.High, plain.UptakeLPerM3.High)
-                )
+                // Product comes with the solution, however much a plant's wood takes up; it may be more than would fill the voids.
+                QuickPrediction
+                    .Draw(question, solution, seed, plain.Pieces, table, stop)
+                    .TakingUp(plain.UptakeTimes, double.PositiveInfinity),
+                basis == WallsBasis.Everything ? [] : DepthBand.Of(question, table)
             );
-        }
     }
 }

@@ -26,6 +26,9 @@ internal sealed class PlantFit
     // So many standard uncertainties apart two readings of the tank differ.
     private const double Doubtful = 3;
     private const int MostTankReadings = 12;
+
+    // So many standard uncertainties apart, two figures cannot both be right.
+    private const double Surely = 3;
     private readonly TreatingQuestion _asked;
     private readonly TreatingRequest _request;
     private readonly PlantRecord _record;
@@ -243,6 +246,7 @@ internal sealed class PlantFit
                         "the strength of the charge's solution, % of product by mass, here or with what is asked"
                     );
                 var kgPerM3 = strength / 100 * question.Liquid.DensityKgPerM3;
+                HoldsNoMoreThanCame(row, question, kgPerM3);
                 var products = _laws.Products(treated.Treatment with { Section = null }, treated.Question, kgPerM3);
                 var curve = new ZoneCurve(question, products, (zone.FromMm, zone.ToMm), kgPerM3, treated.Ratio);
                 zones.Add(new(zone.KgPerM3, zone.UKgPerM3, curve.KgPerM3));
@@ -251,6 +255,22 @@ internal sealed class PlantFit
             LieBelowEachOther([.. charge.Select(read => read.Row).OrderBy(row => row.Zone!.FromMm)]);
             yield return new ZoneAssays(charge.Key, zones, full, _laws.Count);
         }
+    }
+
+    // No zone holds more than all the product that came with the solution, if every cavity of the piece was full of it.
+    private void HoldsNoMoreThanCame(PlantRow row, PredictionQuestion question, double strengthKgPerM3)
+    {
+        var zone = row.Zone!;
+        var share =
+            SectionBorder.Share(question.Section, zone.ToMm) - SectionBorder.Share(question.Section, zone.FromMm);
+        var most = strengthKgPerM3 * question.VoidFraction / share;
+        if (zone.KgPerM3 - Surely * zone.UKgPerM3 > most)
+            throw _record.Refused(
+                row,
+                PlantTable.RetentionColumn,
+                InputProblem.Number(zone.KgPerM3),
+                $"at most {InputProblem.Number(Math.Ceiling(most))} kg/m³: all that solution of {InputProblem.Number(strengthKgPerM3)} kg/m³ in every cavity of the piece can have brought there"
+            );
     }
 
     // The same zone of several pieces counts; two that overlap tell the same product twice.

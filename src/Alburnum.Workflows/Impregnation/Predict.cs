@@ -121,9 +121,25 @@ public sealed record UsualOutcome(ReachVerdict Verdict, IReadOnlyList<Provenance
         rule is NoDepth
             ? null
             : new(
-                facts.UsualReach.Judge(rule, species, isIncised, quick.Places.Any(place => place.SapwoodMm <= 0)),
+                facts.UsualReach.Judge(
+                    InItsWood(rule, quick.Places),
+                    species,
+                    isIncised,
+                    quick.Places.Any(place => place.SapwoodMm <= 0)
+                ),
                 [.. facts.UsualReach.Rows.Select(row => row.Provenance)]
             );
+
+    // Where sapwood lies that deep below every face, a depth from the faces is one of sapwood.
+    private static DepthRule InItsWood(DepthRule rule, IReadOnlyList<SectionPosition> places) =>
+        rule switch
+        {
+            AllOf all => new AllOf([.. all.Parts.Select(part => InItsWood(part, places))]),
+            AnyOf any => new AnyOf([.. any.Parts.Select(part => InItsWood(part, places))]),
+            LeastDepth { Zone: WoodZone.Lateral } depth when places.All(place => place.SapwoodMm >= depth.DepthMm) =>
+                new LeastDepth(WoodZone.Sapwood, depth.DepthMm, depth.Coverage),
+            _ => rule,
+        };
 
     /// <summary>True where the prediction points the other way: usually reached, yet by fewer than half of the pieces, or the other way round.</summary>
     /// <param name="quick">What is predicted.</param>

@@ -9,7 +9,7 @@ public sealed record BoronRequest
     /// <summary>Size of the piece.</summary>
     public required Section Section { get; init; }
 
-    /// <summary>Depth of the border just after treatment, mm. 0.1 to half the thickness.</summary>
+    /// <summary>Depth of the border just after treatment, mm. 0.1 to where the fronts from all faces meet.</summary>
     public required double BorderMm { get; init; }
 
     /// <summary>Loading of that border, kg/m³. Above 0.</summary>
@@ -54,6 +54,9 @@ public sealed record BoronSpread
     /// <summary>Coefficient in the middle wood, m²/s.</summary>
     public required double M2PerS { get; init; }
 
+    /// <summary>Coefficient in the middle wood while it lies in the wet, m²/s; null where it does not.</summary>
+    public required double? SoakedM2PerS { get; init; }
+
     /// <summary>Loading where the borders under all faces are spread evenly over the piece, kg/m³.</summary>
     public required double EvenKgPerM3 { get; init; }
 
@@ -86,7 +89,7 @@ public static class SpreadBoron
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(law);
-        var half = request.Section.ThicknessMm / 2;
+        var half = SectionBorder.DeepestMm(request.Section);
         var start = SaltProfile.Border(half, request.BorderMm, request.LoadingKgPerM3);
         var stored = law.M2PerS(request.MoisturePercent, request.Celsius);
         var soaked = law.M2PerS(law.MostMoisturePercent, request.Celsius);
@@ -95,6 +98,7 @@ public static class SpreadBoron
             Asked = request,
             Law = law,
             M2PerS = stored,
+            SoakedM2PerS = request.WetDays > 0 ? soaked : null,
             EvenKgPerM3 = request.LoadingKgPerM3 * SectionBorder.Share(request.Section, request.BorderMm),
             BetweenFacesKgPerM3 = start.Held / half,
             Slow = In(1 / law.Factor),

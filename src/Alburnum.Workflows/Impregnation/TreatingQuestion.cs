@@ -62,6 +62,14 @@ public sealed record TreatingQuestion
         var basic = BasicGravity(request, moisture);
         var shrinkage = WoodDensity.UsualShrinkagePercent(basic);
         var cavities = Cavities.Of(basic, shrinkage, moisture);
+        if (cavities.Share < Cavities.LeastShare)
+            throw TreatmentFields.Density.Refused(
+                file,
+                InputProblem.Number(
+                    request.DensityKgPerM3 ?? request.Species.Density?.Value.TypicalKgPerM3 ?? double.NaN
+                ),
+                "a density at which the wood has cavities: here next to none of it is left for a solution"
+            );
         var schedule = ScheduleOf(request, library);
         var log = LogOf(request);
         var (sapwood, heartwood) = (library.Of(species, isHeartwood: false), library.Of(species, isHeartwood: true));

@@ -20,13 +20,19 @@ public sealed record Cavities(double Share, double WaterShare, double OverSatura
         );
         var bound = Math.Min(moisturePercent, walls);
         var gravity = WoodDensity.SpecificGravity(basicSpecificGravity, greenToOvendryPercent, bound);
-        var saturated = VoidFraction.Of(
+        var saturated = VoidFraction.Left(
             WoodDensity.SpecificGravity(basicSpecificGravity, greenToOvendryPercent, walls),
             walls
         );
-        var share = VoidFraction.Of(gravity, bound);
+        var share = Math.Max(0, VoidFraction.Left(gravity, bound));
+        // Next to no cavities, dry or saturated: there are no ways to be wide.
+        if (saturated < LeastShare || share < LeastShare)
+            return new(Math.Min(share, Math.Max(0, saturated)), 0, 1);
         return new(share, gravity * (moisturePercent - bound) / 100 / share, share / saturated);
     }
+
+    /// <summary>Wood with less cavity than this share of its volume has no room for solution. Our own choice.</summary>
+    public const double LeastShare = 0.02;
 
     /// <summary>Wood as wet as this share of saturation has next to no room left for solution. Our own choice.</summary>
     public const double Most = 0.9;

@@ -14,13 +14,16 @@ public static class VoidFraction
     {
         Require.InRange(specificGravity, 0.05, 1.4, "(ratio)");
         Require.Within(moisturePercent, Ranges.MoisturePercent);
-        var air = 1 - specificGravity * (0.667 + 0.01 * moisturePercent);
         return Require.InRange(
-            air,
+            Left(specificGravity, moisturePercent),
             0,
             1,
             "(share of the volume; the moisture is above saturation)",
             nameof(moisturePercent)
         );
     }
+
+    /// <summary>The same; below 0 where the wood is so dense or so wet that nothing is left.</summary>
+    internal static double Left(double specificGravity, double moisturePercent) =>
+        1 - specificGravity * (0.667 + 0.01 * moisturePercent);
 }

@@ -18,6 +18,11 @@ public static class SectionBorder
             _ => throw new ArgumentOutOfRangeException(nameof(section), section, "Not a section."),
         };
 
+    /// <summary>Depth of the place that lies farthest from every face, mm: where fronts from all faces meet.</summary>
+    /// <param name="section">The section.</param>
+    public static double DeepestMm(Section section) =>
+        section is QuarteredSection quarter ? quarter.DiameterMm / 2 / (1 + Math.Sqrt(2)) : section.ThicknessMm / 2;
+
     /// <summary>Area of a disc's quarter beyond two lines parallel to its straight sides, mm².</summary>
     private static double Corner(double radiusMm, double fromXMm, double fromYMm)
     {

@@ -908,6 +908,7 @@ public sealed class StagesTests
             BorderMm = meanMm,
             MeanMm = meanMm,
             UptakeLPerM3 = meanMm,
+            KeptLPerM3 = meanMm,
             ZoneLPerM3 = meanMm,
             PieceShare = new(1, 0),
             CoreShare = new(1, 0),

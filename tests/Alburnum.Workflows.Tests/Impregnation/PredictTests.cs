@@ -318,7 +318,7 @@ public sealed class PredictTests
         Assert.NotEmpty(product);
         Assert.All(
             product,
-            each => Assert.InRange(each.Quick.ZoneLPerM3.Middle * share, 0, 1.02 * each.MeanLPerM3.Middle)
+            each => Assert.InRange(each.Quick.ZoneLPerM3.Middle * share, 0, 1.02 * each.Quick.KeptLPerM3.Middle)
         );
     }
 

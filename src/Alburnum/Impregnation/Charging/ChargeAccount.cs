@@ -56,6 +56,9 @@ public sealed record ChargeReadings
 public sealed record ChargeAccount
 {
     // Share by which the strength may drift before it is worth a word.
+    // So many standard uncertainties below nothing, an uptake is no reading of one charge.
+    private const double Surely = 3;
+
     private const double StrengthChangeNoted = 0.05;
 
     /// <summary>Solution kept, by the tank.</summary>
@@ -230,12 +233,26 @@ public sealed record ChargeAccount
             yield return new TankGained(readings.TankBeforeL, readings.TankAfterL);
         if (readings.TankAtPeakL is { } peak && peak > readings.TankBeforeL)
             yield return new TankRoseToPeak(peak);
+        else if (
+            GrossAtPeakL(readings) is { } gross
+            && gross < -Surely * Math.Sqrt(2) * readings.TankStandardUncertaintyL
+        )
+            yield return new VesselGained(
+                readings.TankAtPeakL!.Value,
+                Math.Max(0, readings.TankBeforeL - readings.VesselFreeL!.Value)
+            );
         if (readings.TankAtPeakL is null != readings.VesselFreeL is null)
             yield return new GrossHalfRead(IsPeakMissing: readings.TankAtPeakL is null);
         if (readings.WeightBeforeKg is null != readings.WeightAfterKg is null)
             yield return new WeighedOnce(IsBeforeMissing: readings.WeightBeforeKg is null);
         if (readings is { WeightBeforeKg: { } before, WeightAfterKg: { } after } && after < before)
             yield return new TimberLost(before, after);
+        if (
+            readings.WeightBeforeKg is { } weight
+            && readings.VolumeM3 * Ranges.DensityKgPerM3.Low is var lightest
+            && weight < lightest
+        )
+            yield return new TimberTooLight(weight, lightest);
         foreach (var fault in BeyondVolume(readings))
             yield return fault;
         if (

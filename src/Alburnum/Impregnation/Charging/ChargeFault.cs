@@ -15,6 +15,16 @@ public sealed record TankGained(double BeforeL, double AfterL) : ChargeFault;
 /// <param name="PeakL">In the tank at peak pressure, L.</param>
 public sealed record TankRoseToPeak(double PeakL) : ChargeFault;
 
+/// <summary>Less in tank and vessel before the pressure than at its peak: timber does not give solution while it is pressed in.</summary>
+/// <param name="PeakL">In the tank at peak pressure, L.</param>
+/// <param name="MostL">The most it can be, L.</param>
+public sealed record VesselGained(double PeakL, double MostL) : ChargeFault;
+
+/// <summary>Timber lighter before than any wood.</summary>
+/// <param name="BeforeKg">Weight before, kg.</param>
+/// <param name="LeastKg">What as much of the lightest wood weighs, kg.</param>
+public sealed record TimberTooLight(double BeforeKg, double LeastKg) : ChargeFault;
+
 /// <summary>More product in the tank after than before.</summary>
 /// <param name="AfterPercent">Strength after, % of product by mass.</param>
 /// <param name="MostPercent">The strength that it would have if the timber had taken water alone, % of product by mass.</param>

@@ -13,6 +13,7 @@ internal sealed class DrawnPieces
     private readonly double[] _border;
     private readonly double[] _mean;
     private readonly double[] _uptake;
+    private readonly double[] _kept;
     private readonly double[] _zone;
     private readonly int[] _conforming;
     private readonly double[] _cores;
@@ -29,7 +30,8 @@ internal sealed class DrawnPieces
         (_places, _rule, _inBatch) = (places, rule, inBatch);
         var pieces = batches * inBatch;
         _depths = [.. places.Select(_ => new double[pieces])];
-        (_least, _border, _mean, _uptake, _zone) = (
+        (_least, _border, _mean, _uptake, _kept, _zone) = (
+            new double[pieces],
             new double[pieces],
             new double[pieces],
             new double[pieces],
@@ -58,6 +60,7 @@ internal sealed class DrawnPieces
         _border[_count] = piece.MeanBorderMm;
         _mean[_count] = piece.MeanMm;
         _uptake[_count] = piece.UptakeLPerM3;
+        _kept[_count] = piece.KeptLPerM3;
         _zone[_count] = piece.ZoneLPerM3;
         _count++;
     }
@@ -75,6 +78,7 @@ internal sealed class DrawnPieces
             BorderMm = Spread.Of(_border),
             MeanMm = Spread.Of(_mean),
             UptakeLPerM3 = Spread.Of(_uptake),
+            KeptLPerM3 = Spread.Of(_kept),
             ZoneLPerM3 = Spread.Of(_zone),
             PieceShare = Over([.. _conforming.Select(conforming => (double)conforming / _inBatch)]),
             CoreShare = Over(coreShares),

@@ -7,10 +7,16 @@ namespace Alburnum.Impregnation.Prediction;
 internal sealed class PieceTreatment
 {
     private readonly PredictionQuestion _question;
-    private readonly FrontTable _front;
+    private readonly FrontTable _solution;
+
+    // Where the product stays that the solution brings; null where it goes as far as the solution.
+    private readonly FrontTable? _product;
     private readonly IncisedReach? _sapwoodReach;
     private readonly IncisedReach? _heartwoodReach;
+    private readonly LongWays _longWays;
     private readonly DrawnPiece _piece;
+    private readonly DrawnWood[] _wood;
+    private readonly LaidWay[] _laid;
 
     // From a face to where the fronts of the whole piece meet, and how much of its breadth is lost by then.
     private readonly double _endMm;
@@ -22,9 +28,9 @@ internal sealed class PieceTreatment
     // Permeability straight in from each place over that across the grain in the mean: of sapwood, of heartwood.
     private readonly (double Sapwood, double Heartwood)[] _inwards;
 
-    public PieceTreatment(PredictionQuestion question, FrontTable front, int placesPerFace)
+    public PieceTreatment(PredictionQuestion question, FrontTable solution, FrontTable? product, int placesPerFace)
     {
-        (_question, _front) = (question, front);
+        (_question, _solution, _product) = (question, solution, product);
         Places = SectionPositions.Around(question.Section, question.Log, placesPerFace);
         _inwards =
         [
@@ -34,7 +40,7 @@ internal sealed class PieceTreatment
         ];
         _areaMm2 = Places.Sum(place => place.Own.AreaMm2);
         _breadthMm = Places.Sum(place => place.Own.BreadthMm);
-        _zoneMm2 = Places.Sum(place => place.Own.AreaMm2 * place.Own.ShareWithin(ZoneMm(place)));
+        _zoneMm2 = Places.Sum(ZoneMm2);
         _endMm = question.Section.ThicknessMm / 2;
         // A breadth that falls evenly encloses the section's area: 1 for round and square, towards 0 for a plank.
         _narrowing = Math.Clamp(2 * (1 - question.Section.AreaMm2 / (question.Section.PerimeterMm * _endMm)), 0, 1);
@@ -43,7 +49,9 @@ internal sealed class PieceTreatment
             _sapwoodReach = new IncisedReach(pattern, question.Sapwood.Directions.LongitudinalToLateral);
             _heartwoodReach = new IncisedReach(pattern, question.Heartwood.Directions.LongitudinalToLateral);
         }
+        _longWays = LongWays.Of(question.Section, Places, _endMm);
         _piece = new DrawnPiece(new double[Places.Count], new double[Places.Count]);
+        (_wood, _laid) = (new DrawnWood[Places.Count], new LaidWay[Places.Count]);
     }
 
     public IReadOnlyList<SectionPosition> Places { get; }
@@ -51,138 +59,180 @@ internal sealed class PieceTreatment
     /// <summary>The next piece. The same object each time: read it before asking again.</summary>
     public DrawnPiece Next(SeededRandom random, double batchSapwood, double batchHeartwood)
     {
-        var sapwood = Drawn(_question.Sapwood, batchSapwood, random.NextNormal());
-        var heartwood = Drawn(_question.Heartwood, batchHeartwood, random.NextNormal());
+        Draw(random, batchSapwood, batchHeartwood);
+        for (var i = 0; i < Places.Count; i++)
+            _laid[i] = Laid(_solution, Places[i], _wood[i]);
+        _longWays.Settle(_laid);
         double least = double.MaxValue,
             sum = 0,
             border = 0,
             net = 0,
             kept = 0,
-            inZone = 0,
-            zone = 0;
+            inZone = 0;
         for (var i = 0; i < Places.Count; i++)
         {
             var place = Places[i];
-            var here = random.NextNormal();
-            var (times1, times2) = _inwards[i];
-            var k1 = times1 * sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here);
-            var k2 = times2 * heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here);
-            var filled = At(place, k1, k2, random);
+            var filled = At(i);
             _piece.CoreMm[i] = filled.CoreMm;
             _piece.BorderMm[i] = filled.BorderMm;
             least = Math.Min(least, filled.BorderMm);
             sum += filled.MeanMm * place.Own.BreadthMm;
             border += filled.BorderMm * place.Own.BreadthMm;
-            net += filled.NetShare * place.Own.AreaMm2;
-            kept += filled.KeptShare * place.Own.AreaMm2;
-            inZone += filled.InZoneShare * place.Own.AreaMm2;
-            zone += filled.ZoneShare * place.Own.AreaMm2;
+            net += filled.NetMm2;
+            kept += filled.KeptMm2;
+            inZone += filled.InZoneMm2;
         }
         _piece.LeastMm = least;
         _piece.MeanMm = sum / _breadthMm;
         _piece.MeanBorderMm = border / _breadthMm;
         _piece.UptakeLPerM3 = 1000 * _question.VoidFraction * net / _areaMm2;
-        // A zone never holds more than the whole piece.
-        _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * Math.Min(inZone / zone, kept / _zoneMm2);
+        _piece.KeptLPerM3 = 1000 * _question.VoidFraction * kept / _areaMm2;
+        _piece.ZoneLPerM3 = 1000 * _question.VoidFraction * inZone / _zoneMm2;
         return _piece;
     }
 
-    // Depth of a core, of the border between the cuts and on average; liquid kept by the place's own strip, solution kept by it and in its zone, and the zone
-    // itself, as shares of the strip's voids.
+    private void Draw(SeededRandom random, double batchSapwood, double batchHeartwood)
+    {
+        var sapwood = Drawn(_question.Sapwood, batchSapwood, random.NextNormal());
+        var heartwood = Drawn(_question.Heartwood, batchHeartwood, random.NextNormal());
+        for (var i = 0; i < _wood.Length; i++)
+        {
+            var here = random.NextNormal();
+            var (times1, times2) = _inwards[i];
+            _wood[i] = new(
+                times1 * sapwood * Math.Exp(_question.Sapwood.WithinLnSpread * here),
+                times2 * heartwood * Math.Exp(_question.Heartwood.WithinLnSpread * here),
+                _question.Incising is null ? 0 : random.NextDouble()
+            );
+        }
+    }
+
+    // Permeability of sapwood and heartwood straight in from a place, m²; where between the cuts a core is taken there.
+    private readonly record struct DrawnWood(double SapwoodM2, double HeartwoodM2, double Where);
+
+    // Depth of a core, of the border between the cuts and on average; what the place's own strip holds.
     private readonly record struct Filled(
         double CoreMm,
         double BorderMm,
         double MeanMm,
-        double NetShare,
-        double KeptShare,
-        double InZoneShare,
-        double ZoneShare
+        double NetMm2,
+        double KeptMm2,
+        double InZoneMm2
     );
 
-    private Filled At(SectionPosition place, double sapwoodM2, double heartwoodM2, SeededRandom random)
+    private Filled At(int i)
     {
-        var plain = Plain(place, sapwoodM2, heartwoodM2);
-        if (_sapwoodReach is null || _heartwoodReach is null)
-            return plain;
+        var (place, wood, solution) = (Places[i], _wood[i], _laid[i]);
+        var plain = _product is null ? solution : Product(_product, place, wood, solution);
+        // Where nothing got in at the face, there is nothing to share out between the cuts.
+        if (_sapwoodReach is null || _heartwoodReach is null || solution.DepthMm <= 0)
+            return new(plain.DepthMm, plain.DepthMm, plain.DepthMm, plain.NetMm2, plain.KeptMm2, plain.InZoneMm2);
         // Cuts that go through the sapwood open the heartwood: its own reach decides there.
         var open = place.SapwoodMm < _heartwoodReach.Pattern.DepthMm;
-        var (reach, where) = (open ? _heartwoodReach : _sapwoodReach, random.NextDouble());
-        var across = _front.DepthMm(open ? heartwoodM2 : sapwoodM2, _question.VoidFraction, _endMm);
-        // Where nothing got in at the face, there is nothing to share out between the cuts.
-        if (plain.BorderMm <= 0)
-            return plain;
-        var mean = Deeper(reach.MeanMm(across, place.WayMm));
-        // Between the cuts the wood is as full as it is under the face.
-        var (zone, times) = (ZoneMm(place), place.Own.ShareWithin(mean) / place.Own.ShareWithin(plain.BorderMm));
+        var reach = open ? _heartwoodReach : _sapwoodReach;
+        var (more, moreInZone) = Opened(reach, place, solution, Across(_solution));
+        var across = _product is null ? Across(_solution) : Across(_product);
+        var kept = more * plain.KeptMm2;
         return new(
-            Deeper(reach.CoreMm(across, where)),
+            Deeper(reach.CoreMm(across, wood.Where)),
             Deeper(reach.UnbrokenMm(across)),
-            mean,
-            plain.NetShare * times,
-            Math.Min(1, plain.KeptShare * times),
-            Math.Min(
-                plain.ZoneShare,
-                plain.InZoneShare * Math.Max(1, reach.MeanMm(across, zone) / Math.Min(plain.BorderMm, zone))
-            ),
-            plain.ZoneShare
+            Deeper(reach.MeanMm(across, place.WayMm)),
+            more * plain.NetMm2,
+            kept,
+            Math.Min(kept, moreInZone * plain.InZoneMm2)
         );
 
-        double Deeper(double depthMm) => Math.Max(plain.BorderMm, Math.Min(place.WayMm, depthMm));
+        double Across(FrontTable table) =>
+            table.DepthMm(open ? wood.HeartwoodM2 : wood.SapwoodM2, _question.VoidFraction, _endMm);
+
+        double Deeper(double depthMm) => Math.Max(plain.DepthMm, Math.Min(place.WayMm, depthMm));
+    }
+
+    // How many times as much comes in at a place for the cuts, and into its zone: the solution decides, wherever its product stays.
+    private (double All, double InZone) Opened(
+        IncisedReach reach,
+        SectionPosition place,
+        LaidWay solution,
+        double acrossMm
+    )
+    {
+        var (own, zone) = (place.Own, ZoneMm(place));
+        var mean = Math.Max(solution.DepthMm, Math.Min(place.WayMm, reach.MeanMm(acrossMm, place.WayMm)));
+        // Between the cuts the wood is as full as it is under the face, and never fuller than full.
+        var all = own.AreaWithin(mean) / own.AreaWithin(solution.DepthMm);
+        var inZone = Math.Max(1, reach.MeanMm(acrossMm, zone) / Math.Min(solution.DepthMm, zone));
+        return (
+            solution.KeptMm2 > 0 ? Math.Min(all, own.AreaMm2 / solution.KeptMm2) : all,
+            solution.InZoneMm2 > 0 ? Math.Min(inZone, ZoneMm2(place) / solution.InZoneMm2) : inZone
+        );
     }
 
     private double ZoneMm(SectionPosition place) =>
         Math.Min(place.WayMm, _question.ZoneDepthMm ?? (place.SapwoodMm > 0 ? place.SapwoodMm : place.WayMm));
 
-    private Filled Plain(SectionPosition place, double sapwoodM2, double heartwoodM2)
+    private double ZoneMm2(SectionPosition place) => place.Own.AreaWithin(ZoneMm(place));
+
+    private LaidWay Laid(FrontTable table, SectionPosition place, DrawnWood wood)
     {
-        var (voids, a, zone) = (_question.VoidFraction, place.SapwoodMm, ZoneMm(place));
+        var (voids, a, strip) = (_question.VoidFraction, place.SapwoodMm, place.Own);
+        var shell = Shell(table, place, wood);
         if (a <= 0 || a >= _endMm)
-        {
-            var way = _front.At(a <= 0 ? heartwoodM2 : sapwoodM2, voids, _endMm, _narrowing);
-            var depth = LayeredWay.Whole(way.Reached, _endMm);
-            return Even(
-                depth >= _endMm ? place.WayMm : Math.Min(depth, place.WayMm),
-                way.Net,
-                way.KeptWithin(1),
-                way.KeptWithin(zone / _endMm),
-                Within(_endMm, _narrowing, zone)
-            );
-        }
-        var reached = LayeredWay.DepthMm(_front, voids, (sapwoodM2, a), (heartwoodM2, _endMm), _narrowing);
-        var isClosed = LayeredWay.IsClosed(sapwoodM2, heartwoodM2);
-        // Before heartwood that is closed the fronts of the sapwood end; into open heartwood they go on.
-        var (shellMm, narrowing) = isClosed ? (a, _narrowing * a / _endMm) : (_endMm, _narrowing);
-        var shell = _front.At(sapwoodM2, voids, shellMm, narrowing);
-        var core = _front.At(heartwoodM2, voids, _endMm - a, 1);
-        var (share, ofWay) = (place.Own.ShareWithin(a), Within(shellMm, narrowing, a));
-        var beyond = reached >= a ? 1 - share : 0;
-        // What the sapwood's part of an open way keeps is more than the mean of the whole way.
-        var (inShell, inWay) = (shell.KeptWithin(a / shellMm), shell.KeptWithin(1));
-        return Even(
-            reached >= _endMm ? place.WayMm : Math.Min(reached, place.WayMm),
-            share * shell.Net * (inWay > 0 ? inShell / inWay / ofWay : 1) + beyond * core.Net,
-            share * inShell / ofWay + beyond * core.KeptWithin(1),
-            share * shell.KeptWithin(Math.Min(zone, a) / shellMm) / ofWay
-                + beyond * core.KeptWithin(Math.Max(0, zone - a) / (_endMm - a)),
-            share * Within(shellMm, narrowing, Math.Min(zone, a)) / ofWay
-                + (1 - share) * Within(_endMm - a, 1, Math.Max(0, zone - a))
+            return shell with { DepthMm = Whole(place, LayeredWay.Whole(shell.DepthMm / _endMm, _endMm)) };
+        var reached = LayeredWay.DepthMm(table, voids, (wood.SapwoodM2, a), (wood.HeartwoodM2, _endMm), _narrowing);
+        if (reached < a)
+            return shell with { DepthMm = Math.Min(reached, place.WayMm) };
+        var way = table.At(wood.HeartwoodM2, voids, _endMm - a, 1);
+        var (inZone, kept) = new Lane(a, _endMm - a, 1).Lay(way, strip, ZoneMm(place), strip.EndMm);
+        var ownWater = (way.Net - way.KeptWithin(1)) * (strip.AreaMm2 - strip.AreaWithin(a));
+        return new(
+            Whole(place, reached),
+            shell.NetMm2 + kept + ownWater,
+            shell.KeptMm2 + kept,
+            shell.InZoneMm2 + inZone
         );
     }
 
-    private static Filled Even(
-        double depthMm,
-        double netShare,
-        double keptShare,
-        double inZoneShare,
-        double zoneShare
-    ) => new(depthMm, depthMm, depthMm, netShare, keptShare, inZoneShare, zoneShare);
-
-    // Share of a way's voids down to a depth.
-    private static double Within(double endMm, double narrowing, double depthMm)
+    // What the first kind of wood on the way in holds.
+    private LaidWay Shell(FrontTable table, SectionPosition place, DrawnWood wood)
     {
-        var depth = Math.Min(depthMm, endMm);
-        return (depth - narrowing * depth * depth / (2 * endMm)) / (endMm * (1 - narrowing / 2));
+        var (a, strip) = (place.SapwoodMm, place.Own);
+        var (way, lane) = First(table, place, wood);
+        var to = Math.Min(a > 0 ? Math.Min(a, lane.LengthMm) : lane.LengthMm, strip.EndMm);
+        var (inZone, kept) = lane.Lay(way, strip, ZoneMm(place), to);
+        var ownWater = (way.Net - way.KeptWithin(1)) * strip.AreaWithin(to);
+        return new(way.Reached * lane.LengthMm, kept + ownWater, kept, inZone);
     }
+
+    // The way through the first kind of wood. Before heartwood that is closed the fronts of the sapwood end; into open heartwood they go on.
+    private (WayReading Way, Lane Lane) First(FrontTable table, SectionPosition place, DrawnWood wood)
+    {
+        var a = place.SapwoodMm;
+        var ends = a > 0 && a < _endMm && LayeredWay.IsClosed(wood.SapwoodM2, wood.HeartwoodM2);
+        var lane = ends ? new Lane(0, a, _narrowing * a / _endMm) : new Lane(0, _endMm, _narrowing);
+        var m2 = a <= 0 ? wood.HeartwoodM2 : wood.SapwoodM2;
+        return (table.At(m2, _question.VoidFraction, lane.LengthMm, lane.Narrowing), lane);
+    }
+
+    // As much product stays for each part of the solution that does as on the way through the first wood, and as near to the face.
+    private LaidWay Product(FrontTable table, SectionPosition place, DrawnWood wood, LaidWay solution)
+    {
+        var ((way, lane), (carrier, _)) = (First(table, place, wood), First(_solution, place, wood));
+        var depth = Math.Min(solution.DepthMm, Laid(table, place, wood).DepthMm);
+        var (product, liquid) = (way.KeptWithin(1), carrier.KeptWithin(1));
+        // Where the wood gave all solution back, the walls alone hold what is left.
+        if (solution.KeptMm2 <= 0 || liquid <= 0)
+        {
+            var (inZone, all) = lane.Lay(way, place.Own, ZoneMm(place), Math.Min(lane.LengthMm, place.Own.EndMm));
+            return new(depth, all, all, inZone);
+        }
+        var kept = solution.KeptMm2 * product / liquid;
+        var shareInZone = product > 0 ? way.KeptWithin(ZoneMm(place) / lane.LengthMm) / product : 0;
+        return new(depth, kept, kept, kept * Math.Max(shareInZone, solution.InZoneMm2 / solution.KeptMm2));
+    }
+
+    // Fronts that fill the half thickness have met: the whole way is filled. How far a longer way is, its neighbours tell.
+    private double Whole(SectionPosition place, double depthMm) =>
+        depthMm >= _endMm ? place.WayMm : Math.Min(depthMm, place.WayMm);
 
     private static double Drawn(PermeabilityLaw law, double batch, double piece) =>
         law.LateralMedianM2 * Math.Exp(law.BatchLnSpread * batch + law.PieceLnSpread * piece);
@@ -207,6 +257,8 @@ internal sealed class DrawnPiece(double[] coreMm, double[] borderMm)
     public double MeanMm { get; set; }
 
     public double UptakeLPerM3 { get; set; }
+
+    public double KeptLPerM3 { get; set; }
 
     public double ZoneLPerM3 { get; set; }
 }

@@ -82,6 +82,9 @@ public sealed record QuickPrediction
     /// <summary>Net uptake of a piece, L per m³ of wood.</summary>
     public required Spread UptakeLPerM3 { get; init; }
 
+    /// <summary>Solution kept in a piece, L per m³ of wood: its net uptake, and the own water that it drove out. Of product, the solution that would carry it.</summary>
+    public required Spread KeptLPerM3 { get; init; }
+
     /// <summary>Solution kept in the analytical zone, L per m³ of zone.</summary>
     public required Spread ZoneLPerM3 { get; init; }
 
@@ -94,25 +97,40 @@ public sealed record QuickPrediction
     /// <summary>Share of conforming cores in each batch drawn, rising.</summary>
     public required IReadOnlyList<double> BatchShares { get; init; }
 
+    /// <summary>How many times the solution is taken up that the wood's permeability lets expect, as a plant's own charges show; 1 where nobody knows better.</summary>
+    public double UptakeTimes { get; private init; } = 1;
+
     /// <summary>Depth of the middle piece in the middle half of each face, mm: what the flow solver's mean depth speaks of.</summary>
     public double FaceMiddleMm()
     {
+        var faces = Enumerable
+            .Range(0, Places.Count)
+            .GroupBy(i => Places[i].Face)
+            .Select(face => face.ToList())
+            .ToList();
+        List<List<int>> middles = [.. faces.Select(face => face[(face.Count / 4)..^(face.Count / 4)])];
         double sum = 0,
             breadth = 0;
-        foreach (
-            var face in Enumerable.Range(0, Places.Count).GroupBy(i => Places[i].Face).Select(face => face.ToList())
-        )
+        foreach (var i in middles.SelectMany(middle => middle))
         {
-            foreach (var i in face.Skip(face.Count / 4).SkipLast(face.Count / 4))
-            {
-                // Reached from the faces beside it, a way is reached throughout.
-                var depth = DepthMm[i].Middle >= Places[i].Own.EndMm ? Places[i].WayMm : DepthMm[i].Middle;
-                sum += Places[i].Own.BreadthMm * depth;
-                breadth += Places[i].Own.BreadthMm;
-            }
+            sum += Places[i].Own.BreadthMm * (IsReachedFromBeside(i) ? Places[i].WayMm : DepthMm[i].Middle);
+            breadth += Places[i].Own.BreadthMm;
         }
         return sum / breadth;
+
+        // A way straight in lies in treated wood throughout where the front from the face beside has come as far as it lies from that face.
+        bool IsReachedFromBeside(int i)
+        {
+            if (faces.Count < Corners)
+                return DepthMm[i].Middle >= Places[i].Own.EndMm;
+            var (face, along) = (Places[i].Face - 1, Places[i].AlongMm);
+            var toEnd = Places[faces[face][0]].AlongMm + Places[faces[face][^1]].AlongMm - along;
+            var beside = middles[(face + (along < toEnd ? Corners - 1 : 1)) % Corners];
+            return beside.Average(j => DepthMm[j].Middle) >= Math.Min(along, toEnd);
+        }
     }
+
+    private const int Corners = 4;
 
     private const int Batches = 100;
 
@@ -127,7 +145,13 @@ public sealed record QuickPrediction
     public QuickPrediction TakingUp(double factor, double voidFraction)
     {
         Require.Positive(factor, "(ratio)");
-        return this with { UptakeLPerM3 = Times(UptakeLPerM3), ZoneLPerM3 = Times(ZoneLPerM3) };
+        return this with
+        {
+            UptakeTimes = KeptLPerM3.Middle > 0 ? Held(KeptLPerM3.Middle) / KeptLPerM3.Middle : factor,
+            UptakeLPerM3 = Times(UptakeLPerM3),
+            KeptLPerM3 = Times(KeptLPerM3),
+            ZoneLPerM3 = Times(ZoneLPerM3),
+        };
 
         Spread Times(Spread litres) => new(Held(litres.Low), Held(litres.Middle), Held(litres.High));
         double Held(double litres) => Math.Min(1000 * voidFraction, factor * litres);
@@ -138,21 +162,20 @@ public sealed record QuickPrediction
     /// <param name="front">The table of its schedule, solution and moisture.</param>
     /// <param name="seed">Seed of the draws: the same seed gives the same answer.</param>
     /// <param name="pieces">Pieces to draw, 100 to 1e6; rounded to whole batches of a hundredth.</param>
-    /// <param name="placesPerFace">Places on each face, 1 to 100.</param>
+    /// <param name="product">The table of the product, where what is read is where the product stays; null: the solution.</param>
     /// <param name="cancellation">Stops between batches.</param>
     public static QuickPrediction Draw(
         PredictionQuestion question,
         FrontTable front,
         int seed,
         int pieces = Draws.Pieces,
-        int placesPerFace = PredictionQuestion.UsualPlacesPerFace,
+        FrontTable? product = null,
         CancellationToken cancellation = default
     )
     {
         Require.InRange(pieces, Batches, 1_000_000, "pieces");
-        Require.InRange(placesPerFace, 1, 100, "places");
         Require.InRange(question.VoidFraction, 0.01, 0.95, "(share)");
-        var treat = new PieceTreatment(question, front, placesPerFace);
+        var treat = new PieceTreatment(question, front, product, PredictionQuestion.UsualPlacesPerFace);
         var drawn = new DrawnPieces(treat.Places, question.Rule, Batches, pieces / Batches);
         var random = new SeededRandom(seed);
         for (var batch = 0; batch < Batches; batch++)

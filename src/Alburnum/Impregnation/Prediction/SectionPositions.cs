@@ -25,13 +25,19 @@ public readonly record struct SectionPosition(
 public readonly record struct SectionStrip(double BreadthMm, double EndMm, double RadiusMm)
 {
     /// <summary>Area of the strip, mm².</summary>
-    public double AreaMm2 => Within(EndMm);
+    public double AreaMm2 => AreaWithin(EndMm);
 
-    /// <summary>Share of the strip's area within a depth, 0 to 1.</summary>
-    /// <param name="depthMm">Depth, mm. 0 or more.</param>
-    public double ShareWithin(double depthMm) => EndMm > 0 ? Within(Math.Min(depthMm, EndMm)) / AreaMm2 : 1;
+    /// <summary>Area of the strip within a depth, mm².</summary>
+    /// <param name="depthMm">Depth, mm, 0 or more; beyond the strip's end all of it counts.</param>
+    public double AreaWithin(double depthMm)
+    {
+        var depth = Math.Min(depthMm, EndMm);
+        return BreadthMm * (depth - depth * depth / (2 * RadiusMm));
+    }
 
-    private double Within(double depthMm) => BreadthMm * (depthMm - depthMm * depthMm / (2 * RadiusMm));
+    /// <summary>Its breadth at a depth, mm.</summary>
+    /// <param name="depthMm">Depth, mm. 0 to its end.</param>
+    internal double BreadthAtMm(double depthMm) => BreadthMm * (1 - depthMm / RadiusMm);
 }
 
 /// <summary>Even places around a section.</summary>

@@ -90,7 +90,7 @@ public sealed class UptakeCurve
 
     private static double Mean(PredictionQuestion question, FrontTable front)
     {
-        var treat = new PieceTreatment(question, front, PlacesPerFace);
+        var treat = new PieceTreatment(question, front, product: null, PlacesPerFace);
         // The same pieces at every permeability: the curve is smooth.
         var random = new SeededRandom(Draws.Seed);
         double sum = 0;
