@@ -66,6 +66,7 @@ public static class DocumentJson
 [JsonSerializable(typeof(RulebookComparisonDocument))]
 [JsonSerializable(typeof(SampleDocument))]
 [JsonSerializable(typeof(SawingDocument))]
+[JsonSerializable(typeof(SchemeDocument))]
 [JsonSerializable(typeof(SweepDocument))]
 [JsonSerializable(typeof(UseClassDocument))]
 [JsonSerializable(typeof(VariablesDocument))]

@@ -22,6 +22,8 @@ public sealed partial class ApprovedOutputTests
         using var folder = new TemporaryFolder();
         var typed = ListedCommands.All.Single(line => line.Name == name).Typed;
         var printed = await Printed(typed, folder);
+        // A fault of the program is nothing to approve.
+        Assert.DoesNotContain("this is a fault in Alburnum", printed, StringComparison.Ordinal);
         var approved = Path.Combine(Folder, "output", name + ".txt");
         if (Environment.GetEnvironmentVariable("ALBURNUM_WRITE_APPROVED") == "1")
             await File.WriteAllTextAsync(approved, printed, TestContext.Current.CancellationToken);
