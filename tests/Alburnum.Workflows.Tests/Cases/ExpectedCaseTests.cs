@@ -202,7 +202,7 @@ public sealed class ExpectedCaseTests : IDisposable
             0.02 * after.Prediction.Quick.UptakeLPerM3.Middle
         );
         Assert.True(
-            after.Charge.Plan.Question.UptakeLPerM3.Value < 0.7 * before.Charge!.Plan.Question.UptakeLPerM3.Value
+            after.Charge.Plan.Question.UptakeLPerM3.Value < 0.8 * before.Charge!.Plan.Question.UptakeLPerM3.Value
         );
     }
 

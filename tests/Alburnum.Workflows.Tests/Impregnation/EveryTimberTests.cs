@@ -95,7 +95,7 @@ public sealed class EveryTimberTests
             "; ",
             product
                 .Select(each => $"{each.Basis}: kept {each.Quick.KeptLPerM3}, zone {each.Quick.ZoneLPerM3}")
-                .Prepend(said)
+                .Prepend($"{said}, full {full}")
         );
         var zone = question.ZoneDepthMm is { } mm ? SectionBorder.Share(question.Section, mm) : 0;
         foreach (var quick in product.Select(each => each.Quick))

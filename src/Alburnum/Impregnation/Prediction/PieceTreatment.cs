@@ -132,7 +132,7 @@ internal sealed class PieceTreatment
         var reach = open ? _heartwoodReach : _sapwoodReach;
         var (more, moreInZone) = Opened(reach, place, solution, Across(_solution));
         var across = _product is null ? Across(_solution) : Across(_product);
-        var kept = more * plain.KeptMm2;
+        var kept = Math.Min(more * plain.KeptMm2, place.Own.AreaMm2);
         return new(
             Deeper(reach.CoreMm(across, wood.Where)),
             Deeper(reach.UnbrokenMm(across)),
