@@ -172,8 +172,13 @@ public sealed record SolverGap(TwoAnswers DepthMm, TwoAnswers UptakeLPerM3)
     {
         ArgumentNullException.ThrowIfNull(quick);
         ArgumentNullException.ThrowIfNull(section);
+        var solvedMm = section.MeanDepthMm();
+        // Both fill the piece: where a way ends is then a matter of counting, half-way to the other front or at the other face.
+        var isFilled =
+            section.ReachedShare >= LayeredWay.FullShare
+            && quick.Places.Zip(quick.DepthMm, (place, depth) => depth.Middle >= place.Own.EndMm).All(filled => filled);
         return new(
-            new(quick.FaceMiddleMm(), section.MeanDepthMm(), section.SolverError(run => run.MeanDepthMm())),
+            new(isFilled ? solvedMm : quick.FaceMiddleMm(), solvedMm, section.SolverError(run => run.MeanDepthMm())),
             new(quick.UptakeLPerM3.Middle / uptakeFactor, section.NetLPerM3, section.SolverError(run => run.NetLPerM3))
         );
     }

@@ -337,6 +337,22 @@ public sealed class PredictTests
     }
 
     [Fact]
+    public void A_half_round_that_both_fill_is_not_said_to_differ()
+    {
+        var beech = With(treating =>
+            treating with
+            {
+                Species = Facts.Species.Get("European beech"),
+                Section = new HalfRoundSection(120),
+            }
+        );
+        var solved = Of(beech with { Cells = 60 });
+
+        Assert.Equal(1, solved.Solved!.Section.ReachedShare, 0.03);
+        Assert.False(SolverGap.Of(solved.Quick, solved.Solved.Section).IsLarge);
+    }
+
+    [Fact]
     public void Sapwood_throughout_is_as_treatable_as_sapwood() =>
         Assert.Equal(
             ReachVerdict.Likely,

@@ -8,8 +8,8 @@ namespace Alburnum.Impregnation.Prediction;
 /// </remarks>
 public static class LayeredWay
 {
-    // Filled so far, a way counts as filled: what is left is a bubble of air.
-    private const double FullShare = 0.97;
+    /// <summary>Filled to this share, a way counts as filled: what is left is a bubble of air.</summary>
+    public const double FullShare = 0.97;
 
     // Below this share of the sapwood's permeability the heartwood ends the sapwood's way.
     private const double ClosedShare = 0.05;
