@@ -80,10 +80,7 @@ internal sealed class PredictCommand(IAnsiConsole console, FactLibrary facts) : 
             Treating = settings.Request(facts),
             Pieces = Options.Whole("--pieces", settings.Pieces, Ranges.DrawnPieces),
             Seed = settings.Seed,
-            Cells =
-                settings.Cells == 0
-                    ? null
-                    : Options.Whole("--cells", settings.Cells, NumberRange.Whole(4, 2000, "cells")),
+            Cells = settings.Cells == 0 ? null : Options.Whole("--cells", settings.Cells, Ranges.SectionCells),
             Plant = settings.Plant is { } file ? PlantTable.Read(file) : null,
         };
         if (settings.Out is { } place)

@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Flow.Mesh;
 using Alburnum.Impregnation;
 using Alburnum.Timber;
@@ -10,7 +11,7 @@ namespace Alburnum.Flow.Pieces;
 public sealed record SectionGrid(IReadOnlyList<double> ColumnEdgesMm, IReadOnlyList<double> RowEdgesMm)
 {
     /// <summary>Fewest cells on a side.</summary>
-    internal const int Least = 4;
+    internal static int Least => (int)Ranges.SectionCells.Low;
 
     /// <summary>Cells across.</summary>
     public int Columns => ColumnEdgesMm.Count - 1;
@@ -37,7 +38,7 @@ public sealed record SectionGrid(IReadOnlyList<double> ColumnEdgesMm, IReadOnlyL
     /// <summary>The same; null where the section is thinner than four cells.</summary>
     internal static SectionGrid? Fitting(Section section, int cellsAcross, double? frontMm)
     {
-        Require.InRange(cellsAcross, Least, 2000, "cells");
+        Require.Within(cellsAcross, Ranges.SectionCells);
         var (width, height) = SectionBox.Of(section);
         // A round section's faces lie along no row or column.
         var front = section is RectangularSection ? frontMm : null;

@@ -2,6 +2,7 @@ using Alburnum.Flow.Equations;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Timber;
 
 namespace Alburnum.Flow.Pieces;
 
@@ -50,6 +51,24 @@ public sealed record SectionRun(SectionMesh Mesh, FlowRun Run)
             Heat = question.Warming is { } warming ? new(mesh.OfUnitWood(), warming) : null,
         };
         return new SectionRun(mesh, FlowSolver.Run(problem, question.Schedule, steps, progress, cancellation));
+    }
+
+    // Fewer even cells than this on the way of a front tell nothing of it. Our own choice.
+    private const double CellsToFront = 3;
+
+    /// <summary>Cells across the wider side without which the solver tells nothing of a question's front: 4 where a section is sawn, as its cells are narrowest there.</summary>
+    /// <param name="question">What is asked; cuts are left out.</param>
+    public static (double Cells, double FrontMm) LeastCells(PredictionQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var frontMm = ExpectedFront.Mm(question, 1);
+        var (width, height) = SectionBox.Of(question.Section);
+        return (
+            question.Section is RectangularSection
+                ? SectionGrid.Least
+                : Math.Ceiling(CellsToFront * Math.Max(width, height) / frontMm),
+            frontMm
+        );
     }
 
     /// <summary>The same on half the cells, from which the error of the grid is estimated; null where it was not run, or the section is too thin for fewer.</summary>

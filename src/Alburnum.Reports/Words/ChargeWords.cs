@@ -11,6 +11,9 @@ public sealed class ChargeWords(Wording wording)
     /// <summary>In the language chosen.</summary>
     public static ChargeWords Current => new(Wording.Current);
 
+    /// <summary>A plan by which a smaller share of cores reaches the depth is none. Our own choice.</summary>
+    private const double LeastCores = 0.5;
+
     /// <summary>What to mind with every charge, one sentence each.</summary>
     public IReadOnlyList<string> Cautions { get; } =
     [
@@ -33,6 +36,8 @@ public sealed class ChargeWords(Wording wording)
                 ("field", ChargeFields.StrengthMost.Key),
                 ("strength", Measured(plan.StrengthPercent, "%"))
             );
+        if (planned.Expected.CoreShare is var cores && cores.Value < LeastCores)
+            yield return wording.Say("charge.caution.depth-unmet", ("share", Figures.Certainty(cores.Value, wording)));
         if (order.TankL < plan.SolutionL.Value)
             yield return wording.Say(
                 "charge.caution.tank-too-small",
@@ -209,7 +214,8 @@ public sealed class ChargeWords(Wording wording)
 
     /// <summary>What to do.</summary>
     /// <param name="design">The schedules tried.</param>
-    public string Answer(ChargeDesign design)
+    /// <param name="isWet">Whether the timber is too wet for treatment, so that drying helps.</param>
+    public string Answer(ChargeDesign design, bool isWet)
     {
         ArgumentNullException.ThrowIfNull(design);
         if (design.Chosen is { Plan: { } plan, Schedule.Value: var schedule } chosen)
@@ -228,7 +234,8 @@ public sealed class ChargeWords(Wording wording)
             "charge.design.none",
             ("schedule", Schedule(nearest.Schedule.Value.Name, nearest.PressureMinutes)),
             ("chance", Figures.Certainty(nearest.DepthChance, wording)),
-            ("why", Say(nearest.Shortfall!))
+            ("why", Say(nearest.Shortfall!)),
+            ("instead", wording.Say(isWet ? "charge.design.instead-dry" : "charge.design.instead"))
         );
     }
 

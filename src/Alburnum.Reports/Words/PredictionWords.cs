@@ -1,8 +1,10 @@
 using System.Globalization;
+using Alburnum.Facts;
 using Alburnum.Flow.Stepping;
 using Alburnum.Impregnation.Heating;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Requirements;
+using Alburnum.Timber;
 using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
@@ -171,12 +173,14 @@ public sealed class PredictionWords(Wording wording)
             ("pieces", Figures.Whole(prediction.Quick.Pieces)),
             ("places", Figures.Whole(prediction.Quick.Places.Count))
         );
+        if (question.Section is HalfRoundSection)
+            yield return wording.Say("prediction.fronts-meet");
         yield return question.Log.HeartwoodRadiusMm > 0
             ? wording.Say("prediction.end-of-heartwood")
             : wording.Say("prediction.end-of-sapwood");
         if (prediction.Solved is not { Section: var section })
         {
-            yield return wording.Say("prediction.solver-not-run");
+            yield return prediction.TooCoarse is { } coarse ? Say(coarse) : wording.Say("prediction.solver-not-run");
             yield break;
         }
         yield return wording.Say(
@@ -186,6 +190,21 @@ public sealed class PredictionWords(Wording wording)
             ("ending", Say(section.Run.Ending))
         );
     }
+
+    private string Say(TooCoarse coarse) =>
+        coarse.Wanted is { } wanted
+            ? wording.Say(
+                "prediction.solver-too-coarse",
+                ("cells", Figures.Whole(coarse.Cells)),
+                ("mm", Figures.Digits(coarse.CellMm, 2)),
+                ("front", Figures.Digits(coarse.FrontMm, 2)),
+                ("wanted", Figures.Whole(wanted))
+            )
+            : wording.Say(
+                "prediction.solver-never-fine",
+                ("most", Figures.Number(Ranges.SectionCells.High, 0)),
+                ("front", Figures.Digits(coarse.FrontMm, 2))
+            );
 
     /// <summary>What a prediction says of a requirement, and what is usual, one sentence each.</summary>
     public IEnumerable<string> Outlook(TreatingPrediction prediction)

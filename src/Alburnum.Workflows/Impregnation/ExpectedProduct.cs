@@ -1,3 +1,4 @@
+using Alburnum.Facts;
 using Alburnum.Flow.Pieces;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Impregnation.Sorbing;
@@ -50,6 +51,8 @@ public sealed record ExpectedProduct(WallsBasis Basis, QuickPrediction Quick, IR
     {
         var question = asked.Prediction;
         var solution = WayRun.Table(question);
+        // What walls hold at most, as the share of the volume that the solution with it would take.
+        var inWalls = Ranges.SorptionMostGPerKg.High / 1000 * asked.DryKgPerM3 / strengthKgPerM3;
         var nothing = new ExpectedProduct(WallsBasis.Nothing, plain, DepthBand.Of(question, solution));
         if (sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given)
             return [nothing, With(WallsBasis.Given, ProductRun.Table(question, given))];
@@ -59,10 +62,11 @@ public sealed record ExpectedProduct(WallsBasis Basis, QuickPrediction Quick, IR
         ExpectedProduct With(WallsBasis basis, FrontTable table) =>
             new(
                 basis,
-                // Product comes with the solution, however much a plant's wood takes up; it may be more than would fill the voids.
+                // Product comes with the solution, however much a plant's wood takes up; it may be more than would fill the voids, but no
+                // more than cavities and walls hold.
                 QuickPrediction
                     .Draw(question, solution, seed, plain.Pieces, table, stop)
-                    .TakingUp(plain.UptakeTimes, double.PositiveInfinity),
+                    .TakingUp(plain.UptakeTimes, question.VoidFraction + inWalls),
                 basis == WallsBasis.Everything ? [] : DepthBand.Of(question, table)
             );
     }

@@ -1,5 +1,7 @@
+using Alburnum.Facts;
 using Alburnum.Flow.Pieces;
 using Alburnum.Flow.Stepping;
+using Alburnum.Impregnation;
 using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Facts;
@@ -63,6 +65,9 @@ public sealed record TreatingPrediction
 
     /// <summary>What the flow solver found for the median piece; null where it was not run.</summary>
     public required SolvedPiece? Solved { get; init; }
+
+    /// <summary>Why the flow solver was not run although cells were asked for; null where it was run, or not asked for.</summary>
+    public TooCoarse? TooCoarse { get; init; }
 
     /// <summary>What is expected of the median piece beside what the flow solver found; null where it was not run, stopped short, or the wood is incised.</summary>
     public SolverGap? Gap =>
@@ -197,6 +202,29 @@ public sealed record TwoAnswers(double Expected, double Solved, double SolverErr
         > Math.Max(least, LargeShare * Math.Max(Math.Abs(Expected), Math.Abs(Solved)));
 }
 
+/// <summary>Even cells too wide for a shallow front: the flow solver would tell more of them than of the wood.</summary>
+/// <param name="Cells">Cells across that were asked for.</param>
+/// <param name="CellMm">How wide they would be, mm.</param>
+/// <param name="FrontMm">How deep the front is expected, mm.</param>
+/// <param name="Wanted">Cells across that would do; null where more than may be asked for.</param>
+public sealed record TooCoarse(int Cells, double CellMm, double FrontMm, int? Wanted)
+{
+    /// <summary>Whether a number of cells is too small; null where it does.</summary>
+    internal static TooCoarse? Of(PredictionQuestion question, int cells)
+    {
+        var (least, frontMm) = SectionRun.LeastCells(question);
+        var (width, height) = SectionBox.Of(question.Section);
+        return cells >= least
+            ? null
+            : new(
+                cells,
+                Math.Max(width, height) / cells,
+                frontMm,
+                least <= Ranges.SectionCells.High ? (int)least : null
+            );
+    }
+}
+
 /// <summary>The median piece by the flow solver.</summary>
 /// <param name="Section">The section's run.</param>
 /// <param name="End">The run of a cut end.</param>
@@ -232,6 +260,7 @@ public static class Predict
         );
         var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
         var end = EndReach.Of(question, front, hasHeartwood);
+        var tooCoarse = request.Cells is { } asCells ? TooCoarse.Of(question, asCells) : null;
         return new()
         {
             Asked = asked,
@@ -261,12 +290,14 @@ public static class Predict
                 facts
             ),
             Penalty = question.Incising is null ? null : facts.Impregnation.Penalty,
-            Solved = request.Cells is { } cells
-                ? new(
-                    SectionRun.WithCoarser(question, cells, ShareDone.To(progress), stop),
-                    EndRun.Of(question, hasHeartwood, end.Middle, stop)
-                )
-                : null,
+            TooCoarse = tooCoarse,
+            Solved =
+                request.Cells is { } cells && tooCoarse is null
+                    ? new(
+                        SectionRun.WithCoarser(question, cells, ShareDone.To(progress), stop),
+                        EndRun.Of(question, hasHeartwood, end.Middle, stop)
+                    )
+                    : null,
         };
     }
 

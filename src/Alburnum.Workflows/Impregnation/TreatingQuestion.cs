@@ -147,7 +147,15 @@ public sealed record TreatingQuestion
             );
         var schedule = found.Value;
         if (TreatmentFields.Pressure.InRange(request.PeakKPa, request.File) is { } kPa)
-            schedule = WithPeak(schedule, kPa);
+            schedule = schedule.IsUnderPressure
+                ? WithPeak(schedule, kPa)
+                : throw TreatmentFields.Pressure.Refused(
+                    request.File,
+                    InputProblem.Number(kPa),
+                    FormattableString.Invariant(
+                        $"no pressure: \"{schedule.Name}\" works without any, and with one it is another schedule"
+                    )
+                );
         if (TreatmentFields.Minutes.InRange(request.PressureMinutes, request.File) is { } minutes)
             schedule = schedule.WithPressurePeriod(minutes);
         return found with { Value = schedule };

@@ -189,6 +189,9 @@ public static class Ranges
     /// <summary>Shift of each row of incisions against the one before, as a share of the distance along the grain.</summary>
     public static NumberRange IncisionStagger { get; } = NumberRange.Within(0, 0.5, "");
 
+    /// <summary>Cells across the wider side of a section that the flow solver takes.</summary>
+    public static NumberRange SectionCells { get; } = NumberRange.Whole(4, 2000, "cells");
+
     /// <summary>Boxes on each side of the cell under an incised face that the flow solver takes.</summary>
     public static NumberRange CellBoxes { get; } = NumberRange.Whole(8, 200, "boxes");
 }

@@ -118,7 +118,10 @@ public sealed record ChargeAccount
             Product(readings, net.Value) / readings.VolumeM3,
             UncertaintyBudget.Combine([.. budget.Select(part => part.KgPerM3)])
         );
-        var perM3 = new Estimate(net.Value / readings.VolumeM3, net.StandardUncertainty / readings.VolumeM3);
+        var perM3 = new Estimate(
+            net.Value / readings.VolumeM3,
+            Combined(net.StandardUncertainty, net.Value * readings.VolumeStandardUncertaintyShare) / readings.VolumeM3
+        );
         Estimate? discrepancy = byWeight is { } weighed
             ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
             : null;

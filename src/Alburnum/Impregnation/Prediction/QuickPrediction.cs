@@ -125,8 +125,10 @@ public sealed record QuickPrediction
                 return DepthMm[i].Middle >= Places[i].Own.EndMm;
             var (face, along) = (Places[i].Face - 1, Places[i].AlongMm);
             var toEnd = Places[faces[face][0]].AlongMm + Places[faces[face][^1]].AlongMm - along;
-            var beside = middles[(face + (along < toEnd ? Corners - 1 : 1)) % Corners];
-            return beside.Average(j => DepthMm[j].Middle) >= Math.Min(along, toEnd);
+            // The way ends half-way up the face beside: the front that counts is the one from there.
+            var beside = faces[(face + (along < toEnd ? Corners - 1 : 1)) % Corners];
+            var front = (DepthMm[beside[(beside.Count - 1) / 2]].Middle + DepthMm[beside[beside.Count / 2]].Middle) / 2;
+            return front >= Math.Min(along, toEnd);
         }
     }
 
@@ -141,8 +143,8 @@ public sealed record QuickPrediction
 
     /// <summary>The same where so many times the solution is taken up, as a plant's own charges show; never more than the voids hold.</summary>
     /// <param name="factor">Above 0.</param>
-    /// <param name="voidFraction">Share of the volume that is cavity.</param>
-    public QuickPrediction TakingUp(double factor, double voidFraction)
+    /// <param name="room">The most that may be kept, as a share of the volume: that of the cavities, or more where walls hold product.</param>
+    public QuickPrediction TakingUp(double factor, double room)
     {
         Require.Positive(factor, "(ratio)");
         return this with
@@ -154,7 +156,7 @@ public sealed record QuickPrediction
         };
 
         Spread Times(Spread litres) => new(Held(litres.Low), Held(litres.Middle), Held(litres.High));
-        double Held(double litres) => Math.Min(1000 * voidFraction, factor * litres);
+        double Held(double litres) => Math.Min(1000 * room, factor * litres);
     }
 
     /// <summary>Draws pieces and reads what each takes from the table of its schedule.</summary>
