@@ -85,12 +85,16 @@ internal sealed class EvidenceStrip
     }
 
     /// <summary>The same strip with every cell leaning: towards treated for a positive amount, towards untreated for a negative one.</summary>
-    /// <param name="by">Added to the evidence of every cell that has any.</param>
+    /// <remarks>Colours that are plainly of one zone are not in doubt: the less plain a cell, the more it leans.</remarks>
+    /// <param name="by">Added to the evidence of a cell whose colour could be of either zone; less where it is plainer, and nothing where it is as plain as can be.</param>
     public EvidenceStrip Leaning(float by)
     {
         var leaning = new EvidenceStrip(this);
         for (var c = 0; c < Evidence.Length; c++)
-            leaning.Evidence[c] = Evidence[c] == 0 ? 0 : Evidence[c] + by;
+            leaning.Evidence[c] =
+                Evidence[c] == 0
+                    ? 0
+                    : Evidence[c] + (by * Math.Max(0, 1 - (Math.Abs(Evidence[c]) / EvidenceTable.MostEvidence)));
         return leaning;
     }
 

@@ -30,10 +30,16 @@ internal static class FrontReader
     /// <summary>Change of depth along the face that costs nothing, mm a mm: a slope of some 40° passes freely.</summary>
     private const double FreeSlope = 0.8;
 
-    /// <summary>
-    /// What each further row of change costs, in evidence, times the distance of columns in mm: a streak narrower than about 3 mm does not move the front.
-    /// </summary>
-    private const double SlopeCost = 4.5;
+    /// <summary>What each further row of change costs, in evidence, times the distance of columns in mm; and the most that any change costs.</summary>
+    private const double SlopePrice = 2;
+
+    private const double JumpPrice = 4;
+
+    /// <summary>Shorter runs of untreated wood along the normal are specks, mm.</summary>
+    private const double RunMm = 0.3;
+
+    /// <summary>What a return to treated wood beyond a run costs, in evidence times mm inward: that of 0.3 mm of plain colour.</summary>
+    private const double ReturnPrice = 1.2;
 
     /// <summary>A place is another face's where it lies within that one's front and this margin, mm.</summary>
     private const double MarginMm = 0.5;
@@ -71,9 +77,19 @@ internal static class FrontReader
     private static FaceFront Along(EvidenceStrip strip, int[] reach, float[] evidence)
     {
         var layout = strip.Strip;
-        var free = Math.Max(1, (int)Math.Round(FreeSlope * layout.StepMm / layout.RowMm));
-        var cost = (float)(SlopeCost / layout.StepMm);
-        var rows = DepthPath.Find(evidence, layout.Rows, reach, layout.Face.Closed, free, cost);
+        var slope = new SlopeCost(
+            Math.Max(1, (int)Math.Round(FreeSlope * layout.StepMm / layout.RowMm)),
+            (float)(SlopePrice / layout.StepMm),
+            (float)(JumpPrice / layout.StepMm)
+        );
+        var weighed = FirstRun.Weigh(
+            evidence,
+            layout.Rows,
+            reach,
+            (int)Math.Ceiling(RunMm / layout.RowMm),
+            (float)(ReturnPrice / layout.RowMm)
+        );
+        var rows = DepthPath.Find(weighed, layout.Rows, reach, layout.Face.Closed, slope);
         return new(strip, [.. rows.Select(r => r * layout.RowMm)], new bool[layout.Columns]);
     }
 

@@ -9,7 +9,7 @@ namespace Alburnum.Imaging.Front;
 
 /// <summary>What is uncertain of every depth of a section alike.</summary>
 /// <param name="Outline">Standard uncertainty of the outline's place, mm, and where it comes from.</param>
-/// <param name="DyeCreepMm">How far the indicator's colour is drawn past the front, mm.</param>
+/// <param name="DyeCreepMm">How far the half-way point of the indicator's main change of colour lies past the front, mm.</param>
 /// <param name="DyeCreep">Who says so.</param>
 /// <param name="SizeShare">Standard uncertainty of the section's size, as a share.</param>
 /// <param name="Size">Who says so.</param>
@@ -58,6 +58,14 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
 
     /// <summary>Blurs tried, standard deviation in mm: from sharp to hardly readable.</summary>
     private static readonly double[] BlursMm = [0.12, 0.2, 0.3, 0.45, 0.65, 0.95];
+
+    /// <summary>Haloes tried: none, and from faint to nearly half the treated colour, from narrow to wide.</summary>
+    private static readonly Halo[] Haloes =
+    [
+        .. from share in new[] { 0.15, 0.3, 0.45 }
+        from widthMm in new[] { 0.4, 0.8, 1.6 }
+        select new Halo(share, widthMm),
+    ];
 
     /// <summary>The blur is looked for at every so many columns, the first so many from the face's end, where the front is so deep at least, mm.</summary>
     private const int BlurEvery = 24;
@@ -243,31 +251,36 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             errors.PoseShare * fit.DepthMm,
             errors.SizeShare * fit.DepthMm
         );
-        return (new(fit.DepthMm, u), fit.Known < LeastKnown);
+        return (new(Math.Max(0, fit.DepthMm - errors.DyeCreepMm.Value), u), fit.Known < LeastKnown);
     }
 
-    // The blur is the photograph's own: the value that fits all places together best.
+    // Blur and halo are the photograph's own: the values that fit all places together best.
     private FrontShape Sharpest()
     {
-        FrontShape? best = null;
-        var least = double.MaxValue;
-        foreach (var blur in BlursMm)
+        var sharpest = BlursMm.Select(blur => Tried(blur, Halo.None)).MinBy(tried => tried.Misfit);
+        return BlursMm
+            .Where(blur => blur <= sharpest.Shape.BlurMm)
+            .TakeLast(2)
+            .SelectMany(blur => Haloes.Select(halo => Tried(blur, halo)))
+            .Append(sharpest)
+            .MinBy(tried => tried.Misfit)
+            .Shape;
+    }
+
+    private (FrontShape Shape, double Misfit) Tried(double blurMm, Halo halo)
+    {
+        var shape = new FrontShape(blurMm, halo, front.Table.Discriminant.ShareOfMixture);
+        double sum = 0;
+        foreach (var of in front.Fronts)
         {
-            var shape = new FrontShape(blur, errors.DyeCreepMm.Value, front.Table.Discriminant.ShareOfMixture);
-            double sum = 0;
-            foreach (var of in front.Fronts)
+            for (var i = BlurFirst; i < of.Strip.Columns; i += BlurEvery)
             {
-                for (var i = BlurFirst; i < of.Strip.Columns; i += BlurEvery)
-                {
-                    if (of.Hidden[i] || of.DepthMm[i] < BlurLeastMm)
-                        continue;
-                    sum += FrontFit.At(of.Evidence, of.DepthMm, of.Strip.S(i), HalfWidthMm, shape).Error;
-                }
+                if (of.Hidden[i] || of.DepthMm[i] < BlurLeastMm)
+                    continue;
+                sum += FrontFit.At(of.Evidence, of.DepthMm, of.Strip.S(i), HalfWidthMm, shape).Error;
             }
-            if (sum < least)
-                (least, best) = (sum, shape);
         }
-        return best!;
+        return (shape, sum);
     }
 
     // Fronts corrected to the fitted depths, then counted on a lattice.
