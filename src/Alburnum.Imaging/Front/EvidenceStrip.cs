@@ -121,6 +121,19 @@ internal sealed class EvidenceStrip
         return cells == 0 || (known >= PlainlyTreated * cells && share >= PlainlyTreated * known);
     }
 
+    /// <summary>Evidence of so much, a part of the most that a cell can give, and wood is plainly treated. Our own choice.</summary>
+    private const float PlainPart = 0.5f;
+
+    /// <summary>Where a column is plainly treated again beyond a depth, two cells or more of it, mm; the strip's end where it is not.</summary>
+    public double TreatedAgainMm(int column, double beyondMm)
+    {
+        var cells = Evidence.AsSpan(column * Strip.Rows, Strip.Rows);
+        for (var j = (int)Math.Max(0, beyondMm / Strip.RowMm); j < cells.Length - 1; j++)
+            if (Math.Min(cells[j], cells[j + 1]) > PlainPart * EvidenceTable.MostEvidence)
+                return j * Strip.RowMm;
+        return cells.Length * Strip.RowMm;
+    }
+
     // The face's point at a place along it, and one row inward.
     private static (PointMm At, PointMm Step) Inward(FaceStrip strip, double s)
     {
