@@ -23,8 +23,10 @@ internal sealed class EvidenceTable
     /// <summary>How far a share may run past either mean colour.</summary>
     private const float PastMean = 0.75f;
 
-    /// <summary>Shares of treated colour in mixtures that belong to untreated wood; what is missing of one, to treated wood.</summary>
-    private static readonly double[] MixedShares = [0.15, 0.3, 0.42];
+    /// <summary>Shares of treated colour in mixtures that belong to untreated wood, as a halo has them, and in those that belong to treated wood.</summary>
+    private static readonly double[] HaloShares = [0.15, 0.3, 0.45];
+
+    private static readonly double[] ThinShares = [0.7, 0.85];
 
     /// <summary>How common each of them is beside the zone that it belongs to.</summary>
     private const double MixedWeight = 0.1;
@@ -68,8 +70,8 @@ internal sealed class EvidenceTable
         Gaussian3 Mixture(double share) => new(discriminant.Mixture(share), covariance, MixedWeight);
         return zones with
         {
-            Untreated = [.. zones.Untreated, .. MixedShares.Select(Mixture)],
-            Treated = [.. zones.Treated, .. MixedShares.Select(share => Mixture(1 - share))],
+            Untreated = [.. zones.Untreated, .. HaloShares.Select(Mixture)],
+            Treated = [.. zones.Treated, .. ThinShares.Select(Mixture)],
         };
     }
 
@@ -90,8 +92,8 @@ internal sealed class EvidenceTable
     private Entry Of(float l, float u, float v)
     {
         var density = Math.Max(
-            TwoZones.LogDensity(_mixed.Treated, l, u, v),
-            TwoZones.LogDensity(_mixed.Untreated, l, u, v)
+            Math.Max(TwoZones.LogDensity(Zones.Treated, l, u, v), TwoZones.LogDensity(Zones.Untreated, l, u, v)),
+            Math.Max(TwoZones.LogDensity(_mixed.Treated, l, u, v), TwoZones.LogDensity(_mixed.Untreated, l, u, v))
         );
         return new(
             Math.Clamp(_mixed.Evidence(l, u, v), -MostEvidence, MostEvidence),

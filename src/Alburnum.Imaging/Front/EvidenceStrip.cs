@@ -84,9 +84,12 @@ internal sealed class EvidenceStrip
         return result;
     }
 
+    /// <summary>How much less the plainest colour leans than one that could be of either zone, as a share. Our own choice.</summary>
+    private const float PlainlyLess = 0.7f;
+
     /// <summary>The same strip with every cell leaning: towards treated for a positive amount, towards untreated for a negative one.</summary>
     /// <remarks>Colours that are plainly of one zone are not in doubt: the less plain a cell, the more it leans.</remarks>
-    /// <param name="by">Added to the evidence of a cell whose colour could be of either zone; less where it is plainer, and nothing where it is as plain as can be.</param>
+    /// <param name="by">Added to the evidence of a cell whose colour could be of either zone; less where it is plainer.</param>
     public EvidenceStrip Leaning(float by)
     {
         var leaning = new EvidenceStrip(this);
@@ -94,7 +97,7 @@ internal sealed class EvidenceStrip
             leaning.Evidence[c] =
                 Evidence[c] == 0
                     ? 0
-                    : Evidence[c] + (by * Math.Max(0, 1 - (Math.Abs(Evidence[c]) / EvidenceTable.MostEvidence)));
+                    : Evidence[c] + (by * (1 - (PlainlyLess * Math.Abs(Evidence[c]) / EvidenceTable.MostEvidence)));
         return leaning;
     }
 
