@@ -85,7 +85,7 @@ internal sealed class EvidenceStrip
     }
 
     /// <summary>How much less the plainest colour leans than one that could be of either zone, as a share. Our own choice.</summary>
-    private const float PlainlyLess = 0.7f;
+    private const float PlainlyLess = 0.35f;
 
     /// <summary>The same strip with every cell leaning: towards treated for a positive amount, towards untreated for a negative one.</summary>
     /// <remarks>Colours that are plainly of one zone are not in doubt: the less plain a cell, the more it leans.</remarks>

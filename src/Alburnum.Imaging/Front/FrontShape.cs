@@ -6,6 +6,9 @@ namespace Alburnum.Imaging.Front;
 internal readonly record struct Halo(double Share, double WidthMm)
 {
     public static readonly Halo None = new(0, 1);
+
+    /// <summary>How far the colour in it would move the front if it were treated wood's, mm.</summary>
+    public double HoldsMm => Share * WidthMm;
 }
 
 /// <summary>How treated colour falls off across the front: blurred by the camera, with a halo beyond it.</summary>
@@ -38,7 +41,7 @@ internal sealed class FrontShape
     /// <param name="read">The treated share that is read off a mixture of the two colours, from the true one.</param>
     public FrontShape(double blurMm, Halo halo, Func<double, double> read)
     {
-        BlurMm = blurMm;
+        (BlurMm, Halo) = (blurMm, halo);
         for (var fine = 0; fine < PerStep; fine++)
         for (var step = 0; step < Steps; step++)
         {
@@ -48,6 +51,8 @@ internal sealed class FrontShape
     }
 
     public double BlurMm { get; }
+
+    public Halo Halo { get; }
 
     /// <summary>Treated share of the colour at a distance inward of the front, and at that distance less 1, 2, 3 ... steps.</summary>
     /// <param name="inwardMm">At most 5 mm; the last value wanted must not lie below −5 mm.</param>

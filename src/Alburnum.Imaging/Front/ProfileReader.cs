@@ -91,10 +91,12 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     {
         var shape = Sharpest();
         var blurMm = DepthCauses.Blur.Of(shape.BlurMm);
+        var haloMm = DepthCauses.Halo.Of(shape.Halo.HoldsMm);
         var alikeMm = UncertaintyBudget.Combine(
             errors.Outline.Contribution,
             errors.DyeCreepMm.StandardUncertainty,
-            blurMm
+            blurMm,
+            haloMm
         );
         var odd = OddWood.Columns(front.Fronts);
         var faces = front.Fronts.Select((f, k) => Face(f, odd[k], shape, alikeMm)).ToList();
@@ -103,21 +105,23 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             errors.Outline,
             new(errors.DyeCreep, errors.DyeCreepMm.StandardUncertainty),
             new(DepthCauses.Blur, blurMm),
+            new(DepthCauses.Halo, haloMm),
             new(DepthCauses.Pose, DepthCauses.Pose.Of(errors.PoseShare * meanMm)),
             new(errors.Size, errors.SizeShare * meanMm),
             new(DepthCauses.Flattening, DepthCauses.Flattening.Of(meanMm)),
         ]);
         return SectionDepth.Of(faces, common.Combined) is { } statistics
-            ? WithColours(section, faces, statistics, common)
+            ? WithColours(section, faces, statistics, common, DepthCauses.LeastPlace.Of(shape.BlurMm))
             : new NothingLeft();
     }
 
-    // What unclear colours leave uncertain is laid over everything else.
+    // What unclear colours leave uncertain, and which place is the least, is laid over everything else.
     private ReadProfile WithColours(
         Section section,
         List<FaceProfile> faces,
         DepthStatistics read,
-        UncertaintyBudget common
+        UncertaintyBudget common,
+        double placeMm
     )
     {
         var unclear = new UnclearColours(front);
@@ -125,7 +129,7 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
         var statistics = read with
         {
             MeanMm = Widened(read.MeanMm, ofMean),
-            MinimumMm = Widened(read.MinimumMm, ofLeast),
+            MinimumMm = Widened(read.MinimumMm, double.Hypot(ofLeast, placeMm)),
             FifthPercentileMm = Widened(read.FifthPercentileMm, ofMean),
             MedianMm = Widened(read.MedianMm, ofMean),
         };
@@ -139,13 +143,19 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             .ToList();
         return new(
             new(section, widened, statistics, share, null),
-            new(Budget(common, read.MeanMm, ofMean), Budget(common, read.MinimumMm, ofLeast))
+            new(Budget(common, read.MeanMm, 0, ofMean), Budget(common, read.MinimumMm, placeMm, ofLeast))
         );
     }
 
-    private static UncertaintyBudget Budget(UncertaintyBudget common, Estimate read, double coloursMm) =>
+    private static UncertaintyBudget Budget(
+        UncertaintyBudget common,
+        Estimate read,
+        double placeMm,
+        double coloursMm
+    ) =>
         new([
             .. common.Components,
+            new(DepthCauses.LeastPlace, placeMm),
             new(DepthCauses.Texture, UncertaintyBudget.Without(read.StandardUncertainty, common.Combined)),
             new(DepthCauses.Colours, coloursMm),
         ]);
