@@ -126,9 +126,10 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     {
         var unclear = new UnclearColours(front);
         var (ofMean, ofLeast) = (unclear.OfMeanMm(faces), unclear.OfMinimumMm(faces));
+        var stretchesMm = DepthCauses.Stretches.Of(SpreadMm(faces));
         var statistics = read with
         {
-            MeanMm = Widened(read.MeanMm, ofMean),
+            MeanMm = Widened(read.MeanMm, double.Hypot(ofMean, stretchesMm)),
             MinimumMm = Widened(read.MinimumMm, double.Hypot(ofLeast, placeMm)),
             FifthPercentileMm = Widened(read.FifthPercentileMm, ofMean),
             MedianMm = Widened(read.MedianMm, ofMean),
@@ -143,22 +144,35 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             .ToList();
         return new(
             new(section, widened, statistics, share, null),
-            new(Budget(common, read.MeanMm, 0, ofMean), Budget(common, read.MinimumMm, placeMm, ofLeast))
+            new(
+                Budget(common, read.MeanMm, (0, stretchesMm, ofMean)),
+                Budget(common, read.MinimumMm, (placeMm, 0, ofLeast))
+            )
         );
     }
 
     private static UncertaintyBudget Budget(
         UncertaintyBudget common,
         Estimate read,
-        double placeMm,
-        double coloursMm
+        (double LeastPlace, double Stretches, double Colours) ownMm
     ) =>
         new([
             .. common.Components,
-            new(DepthCauses.LeastPlace, placeMm),
+            new(DepthCauses.LeastPlace, ownMm.LeastPlace),
+            new(DepthCauses.Stretches, ownMm.Stretches),
             new(DepthCauses.Texture, UncertaintyBudget.Without(read.StandardUncertainty, common.Combined)),
-            new(DepthCauses.Colours, coloursMm),
+            new(DepthCauses.Colours, ownMm.Colours),
         ]);
+
+    // Standard deviation of depth along the faces, mm; 0 where no position is readable.
+    private static double SpreadMm(List<FaceProfile> faces)
+    {
+        double[] depths = [.. faces.SelectMany(face => face.DepthMm.Where((_, i) => !face.Excluded[i]))];
+        if (depths.Length == 0)
+            return 0;
+        var meanMm = depths.Average();
+        return Math.Sqrt(depths.Average(depth => (depth - meanMm) * (depth - meanMm)));
+    }
 
     private static Estimate Widened(Estimate estimate, double byMm) =>
         new(estimate.Value, double.Hypot(estimate.StandardUncertainty, byMm));

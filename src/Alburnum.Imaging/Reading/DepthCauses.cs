@@ -96,6 +96,12 @@ internal static class DepthCauses
     /// </summary>
     public static UncertaintyCause LeastPlace { get; } = new("least-place", 0.4, "blur", EvaluationType.B, Ours);
 
+    /// <summary>
+    /// Stretches that were taken for readable and are not, or left out and need not be, as beside a thumb or a place that the spray missed: of the mean
+    /// alone. A tenth of the perimeter that reads otherwise than the rest moves the mean by a third of the spread; about half of that.
+    /// </summary>
+    public static UncertaintyCause Stretches { get; } = new("stretches", 0.15, "spread", EvaluationType.B, Ours);
+
     /// <summary>Which of two poses a disc has. What one pose does to one side it undoes on the other: this share of it is left in the mean.</summary>
     public static UncertaintyCause Pose { get; } = new("pose", 0.3, "pose", EvaluationType.B, Bounds);
 
@@ -156,6 +162,7 @@ internal static class DepthCauses
         CardSize,
         Flattening,
         LeastPlace,
+        Stretches,
         Texture,
         Colours,
     ];
