@@ -23,10 +23,13 @@ internal sealed class UnclearColours
         _fronts = front.Fronts;
         _leaning =
         [
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(DepthCauses.Lean))]),
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-DepthCauses.Lean))]),
+            Leaning(front, DepthCauses.Lean),
+            Leaning(front, -DepthCauses.Lean),
         ];
     }
+
+    private static IReadOnlyList<FaceFront> Leaning(SectionFront front, float by) =>
+        FrontReader.Shifted(front.Plan, [.. front.Strips.Select(s => s.Leaning(by))], front.Fronts);
 
     /// <summary>Standard uncertainty at a column of a face, mm.</summary>
     public double AtMm(int face, int column) =>
