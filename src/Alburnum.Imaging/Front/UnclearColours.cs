@@ -23,13 +23,14 @@ internal sealed class UnclearColours
         _fronts = front.Fronts;
         _leaning =
         [
-            Leaning(front, DepthCauses.Lean),
-            Leaning(front, -DepthCauses.Lean),
+            // A bay that was read may be none; but no streak becomes a bay that was not read.
+            FrontReader.Read(front.Plan, Leaning(front, DepthCauses.Lean)),
+            FrontReader.Shifted(front.Plan, Leaning(front, -DepthCauses.Lean), front.Fronts),
         ];
     }
 
-    private static IReadOnlyList<FaceFront> Leaning(SectionFront front, float by) =>
-        FrontReader.Shifted(front.Plan, [.. front.Strips.Select(s => s.Leaning(by))], front.Fronts);
+    private static IReadOnlyList<EvidenceStrip> Leaning(SectionFront front, float by) =>
+        [.. front.Strips.Select(strip => strip.Leaning(by))];
 
     /// <summary>Standard uncertainty at a column of a face, mm.</summary>
     public double AtMm(int face, int column) =>
