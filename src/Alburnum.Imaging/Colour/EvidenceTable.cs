@@ -18,10 +18,18 @@ internal sealed class EvidenceTable
     private const float LeastPad = 0.02f;
 
     /// <summary>One pixel speaks for or against at most so much, as a logarithm.</summary>
-    private const float MostEvidence = 4;
+    public const float MostEvidence = 4;
 
     /// <summary>How far a share may run past either mean colour.</summary>
     private const float PastMean = 0.75f;
+
+    /// <summary>Shares of treated colour in mixtures that belong to untreated wood, as a halo has them, and in those that belong to treated wood.</summary>
+    private static readonly double[] HaloShares = [0.15, 0.3, 0.45];
+
+    private static readonly double[] ThinShares = [0.7, 0.85];
+
+    /// <summary>How common each of them is beside the zone that it belongs to.</summary>
+    private const double MixedWeight = 0.1;
 
     private readonly float _lowL,
         _lowU,
@@ -29,6 +37,9 @@ internal sealed class EvidenceTable
         _perL,
         _perU,
         _perV;
+
+    /// <summary>The zones' colours away from the front, with their mixtures.</summary>
+    private readonly TwoZones _mixed;
     private readonly Entry[] _entries = new Entry[BinsL * BinsU * BinsV];
 
     /// <summary>What is known of one colour.</summary>
@@ -47,9 +58,22 @@ internal sealed class EvidenceTable
         (_lowU, _perU) = Range(samples.U, BinsU);
         (_lowV, _perV) = Range(samples.V, BinsV);
         Discriminant = new ZoneDiscriminant(found.Pure);
+        _mixed = WithMixtures(found.Pure, Discriminant);
     }
 
     public TwoZones Zones { get; }
+
+    // Colours of a halo, and of wood narrower than the blur, lie between the zones: each belongs to the nearer one.
+    private static TwoZones WithMixtures(TwoZones zones, ZoneDiscriminant discriminant)
+    {
+        var covariance = discriminant.Within;
+        Gaussian3 Mixture(double share) => new(discriminant.Mixture(share), covariance, MixedWeight);
+        return zones with
+        {
+            Untreated = [.. zones.Untreated, .. HaloShares.Select(Mixture)],
+            Treated = [.. zones.Treated, .. ThinShares.Select(Mixture)],
+        };
+    }
 
     public ZoneDiscriminant Discriminant { get; }
 
@@ -68,11 +92,11 @@ internal sealed class EvidenceTable
     private Entry Of(float l, float u, float v)
     {
         var density = Math.Max(
-            TwoZones.LogDensity(Zones.Treated, l, u, v),
-            TwoZones.LogDensity(Zones.Untreated, l, u, v)
+            Math.Max(TwoZones.LogDensity(Zones.Treated, l, u, v), TwoZones.LogDensity(Zones.Untreated, l, u, v)),
+            Math.Max(TwoZones.LogDensity(_mixed.Treated, l, u, v), TwoZones.LogDensity(_mixed.Untreated, l, u, v))
         );
         return new(
-            Math.Clamp(Zones.Evidence(l, u, v), -MostEvidence, MostEvidence),
+            Math.Clamp(_mixed.Evidence(l, u, v), -MostEvidence, MostEvidence),
             Math.Clamp(Discriminant.Share(l, u, v), -PastMean, 1 + PastMean),
             Math.Max(float.Epsilon, 1 / (1 + MathF.Exp(TwoZones.StrayLogDensity - density)))
         );
@@ -102,7 +126,7 @@ internal sealed class ZoneDiscriminant
     public ZoneDiscriminant(TwoZones zones)
     {
         var (t, u) = (Mean(zones.Treated), Mean(zones.Untreated));
-        var within = new double[6];
+        var within = Within;
         foreach (var zone in (IReadOnlyList<Gaussian3>[])[zones.Treated, zones.Untreated])
         foreach (var bell in zone)
             for (var k = 0; k < 6; k++)
@@ -121,11 +145,21 @@ internal sealed class ZoneDiscriminant
     /// </summary>
     public double ShareOfMixture(double treated)
     {
+        var mixed = Mixture(treated);
+        return Share((float)mixed[0], (float)mixed[1], (float)mixed[2]);
+    }
+
+    /// <summary>The colour of a mixture of the light of both.</summary>
+    public double[] Mixture(double treated)
+    {
         Span<double> log = stackalloc double[3];
         for (var k = 0; k < 3; k++)
             log[k] = Math.Log((treated * _treatedLight[k]) + ((1 - treated) * _untreatedLight[k]));
-        return Share((float)((log[0] + log[1] + log[2]) / 3), (float)(log[0] - log[1]), (float)(log[2] - log[1]));
+        return [(log[0] + log[1] + log[2]) / 3, log[0] - log[1], log[2] - log[1]];
     }
+
+    /// <summary>Covariance of a zone's colours, the mean of both.</summary>
+    public double[] Within { get; } = new double[6];
 
     public float Share(float l, float u, float v) => (float)((_wx * l) + (_wy * u) + (_wz * v) - _zero);
 

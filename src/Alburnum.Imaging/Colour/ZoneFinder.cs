@@ -352,7 +352,13 @@ internal sealed class ZoneFinder
                 }
             }
             var free = Math.Max(1, (int)Math.Round(FreeSlope * strip.StepMm / strip.RowMm));
-            rows[f] = DepthPath.Find(evidence, strip.Rows, strip.ReachRows, strip.Face.Closed, free, SlopePrice);
+            rows[f] = DepthPath.Find(
+                evidence,
+                strip.Rows,
+                strip.ReachRows,
+                strip.Face.Closed,
+                new SlopeCost(free, SlopePrice)
+            );
             n = _offset[f];
             for (var i = 0; i < strip.Columns; i++)
             for (var j = 0; j < strip.ReachRows[i]; j++, n++)

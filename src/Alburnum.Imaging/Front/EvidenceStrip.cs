@@ -84,13 +84,20 @@ internal sealed class EvidenceStrip
         return result;
     }
 
+    /// <summary>How much less the plainest colour leans than one that could be of either zone, as a share. Our own choice.</summary>
+    private const float PlainlyLess = 0.35f;
+
     /// <summary>The same strip with every cell leaning: towards treated for a positive amount, towards untreated for a negative one.</summary>
-    /// <param name="by">Added to the evidence of every cell that has any.</param>
+    /// <remarks>Colours that are plainly of one zone are not in doubt: the less plain a cell, the more it leans.</remarks>
+    /// <param name="by">Added to the evidence of a cell whose colour could be of either zone; less where it is plainer.</param>
     public EvidenceStrip Leaning(float by)
     {
         var leaning = new EvidenceStrip(this);
         for (var c = 0; c < Evidence.Length; c++)
-            leaning.Evidence[c] = Evidence[c] == 0 ? 0 : Evidence[c] + by;
+            leaning.Evidence[c] =
+                Evidence[c] == 0
+                    ? 0
+                    : Evidence[c] + (by * (1 - (PlainlyLess * Math.Abs(Evidence[c]) / EvidenceTable.MostEvidence)));
         return leaning;
     }
 
@@ -115,6 +122,19 @@ internal sealed class EvidenceStrip
             (known, share, cells) = (known + Known[c], share + (Known[c] * Share[c]), cells + 1);
         }
         return cells == 0 || (known >= PlainlyTreated * cells && share >= PlainlyTreated * known);
+    }
+
+    /// <summary>Evidence of so much, a part of the most that a cell can give, and wood is plainly treated. Our own choice.</summary>
+    private const float PlainPart = 0.5f;
+
+    /// <summary>Where a column is plainly treated again beyond a depth, two cells or more of it, mm; the strip's end where it is not.</summary>
+    public double TreatedAgainMm(int column, double beyondMm)
+    {
+        var cells = Evidence.AsSpan(column * Strip.Rows, Strip.Rows);
+        for (var j = (int)Math.Max(0, beyondMm / Strip.RowMm); j < cells.Length - 1; j++)
+            if (Math.Min(cells[j], cells[j + 1]) > PlainPart * EvidenceTable.MostEvidence)
+                return j * Strip.RowMm;
+        return cells.Length * Strip.RowMm;
     }
 
     // The face's point at a place along it, and one row inward.

@@ -1,9 +1,20 @@
 namespace Alburnum.Imaging.Front;
 
-/// <summary>How treated colour falls off across the front: blurred by the camera, and drawn inward by the spray.</summary>
+/// <summary>Colour that is drawn past the main step, fainter.</summary>
+/// <param name="Share">Its share of the treated colour at the step, 0 to below 0.5.</param>
+/// <param name="WidthMm">Mean of its exponential fall-off, mm. Above 0.</param>
+internal readonly record struct Halo(double Share, double WidthMm)
+{
+    public static readonly Halo None = new(0, 1);
+
+    /// <summary>How far the colour in it would move the front if it were treated wood's, mm.</summary>
+    public double HoldsMm => Share * WidthMm;
+}
+
+/// <summary>How treated colour falls off across the front: blurred by the camera, with a halo beyond it.</summary>
 /// <remarks>
-/// A step at 0, convolved with a normal blur of standard deviation σ and with an exponential fall-off of mean b on the untreated side:
-/// the survival function of an exponentially modified normal distribution. Half height lies deeper than the step, by 0.69·b for a sharp picture and nearly b for a blurred one.
+/// A main step at 0 and a halo that starts there at its share and falls off exponentially, both convolved with a normal blur of standard deviation σ:
+/// the survival functions of a normal and of an exponentially modified normal distribution, mixed. The front is the step, whatever the halo.
 /// </remarks>
 internal sealed class FrontShape
 {
@@ -17,9 +28,6 @@ internal sealed class FrontShape
     private const int PerStep = 5;
     private const int Steps = (int)(2 * HalfWidthMm / StepMm) + 1;
 
-    /// <summary>A fall-off shorter than this is none, mm. Our own choice.</summary>
-    private const double LeastBleedMm = 1e-3;
-
     /// <summary>Below this, Φ is taken by its leading term φ(z) ⁄ −z, right to 2 %; above, it has not run out of digits.</summary>
     private const double FarTail = -8;
 
@@ -29,20 +37,22 @@ internal sealed class FrontShape
     private readonly double[] _table = new double[PerStep * Steps];
 
     /// <param name="blurMm">Standard deviation of the camera's blur, mm. Above 0.</param>
-    /// <param name="bleedMm">Mean fall-off of drawn-in colour, mm. 0 or more.</param>
+    /// <param name="halo">Colour beyond the step.</param>
     /// <param name="read">The treated share that is read off a mixture of the two colours, from the true one.</param>
-    public FrontShape(double blurMm, double bleedMm, Func<double, double> read)
+    public FrontShape(double blurMm, Halo halo, Func<double, double> read)
     {
-        BlurMm = blurMm;
+        (BlurMm, Halo) = (blurMm, halo);
         for (var fine = 0; fine < PerStep; fine++)
         for (var step = 0; step < Steps; step++)
         {
             var inwardMm = HalfWidthMm - ((((double)fine / PerStep) + step) * StepMm);
-            _table[(fine * Steps) + step] = read(Survival(inwardMm, blurMm, bleedMm));
+            _table[(fine * Steps) + step] = read(Survival(inwardMm, blurMm, halo));
         }
     }
 
     public double BlurMm { get; }
+
+    public Halo Halo { get; }
 
     /// <summary>Treated share of the colour at a distance inward of the front, and at that distance less 1, 2, 3 ... steps.</summary>
     /// <param name="inwardMm">At most 5 mm; the last value wanted must not lie below −5 mm.</param>
@@ -53,15 +63,17 @@ internal sealed class FrontShape
         return _table.AsSpan((fine % PerStep * Steps) + (fine / PerStep), count);
     }
 
-    private static double Survival(double x, double sigma, double b)
+    private static double Survival(double x, double sigma, Halo halo)
     {
         var plain = Phi(-x / sigma);
-        if (b < LeastBleedMm)
+        if (halo.Share <= 0)
             return plain;
-        var shift = (x / sigma) - (sigma / b);
+        var shift = (x / sigma) - (sigma / halo.WidthMm);
         // ln Φ keeps the product finite where the exponential is huge and Φ tiny.
-        var tail = Math.Exp(Math.Min(0, (sigma * sigma / (2 * b * b)) - (x / b) + LnPhi(shift)));
-        return Math.Clamp(plain + tail, 0, 1);
+        var tail = Math.Exp(
+            Math.Min(0, (sigma * sigma / (2 * halo.WidthMm * halo.WidthMm)) - (x / halo.WidthMm) + LnPhi(shift))
+        );
+        return Math.Clamp(plain + (halo.Share * tail), 0, 1);
     }
 
     private static double Phi(double z) => 0.5 * MathNet.Numerics.SpecialFunctions.Erfc(-z / Math.Sqrt(2));

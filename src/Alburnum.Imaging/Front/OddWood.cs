@@ -111,7 +111,12 @@ internal static class OddWood
         var (missing, below, beside) = (new Tally(), new Tally(), new Tally());
         for (var i = from; i <= to; i++)
         {
-            missing.Add(front, i, front.DepthMm[i] + OutsideMm, typical[i] - InsideMm);
+            missing.Add(
+                front,
+                i,
+                front.DepthMm[i] + OutsideMm,
+                Math.Min(typical[i], front.Evidence.TreatedAgainMm(i, front.DepthMm[i] + OutsideMm)) - InsideMm
+            );
             below.Add(front, i, typical[i] + BeyondMm, typical[i] + LookedAtMm);
         }
         var reach = (int)(BesideMm / strip.StepMm);

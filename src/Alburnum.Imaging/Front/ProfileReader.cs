@@ -9,7 +9,7 @@ namespace Alburnum.Imaging.Front;
 
 /// <summary>What is uncertain of every depth of a section alike.</summary>
 /// <param name="Outline">Standard uncertainty of the outline's place, mm, and where it comes from.</param>
-/// <param name="DyeCreepMm">How far the indicator's colour is drawn past the front, mm.</param>
+/// <param name="DyeCreepMm">How far the half-way point of the indicator's main change of colour lies past the front, mm.</param>
 /// <param name="DyeCreep">Who says so.</param>
 /// <param name="SizeShare">Standard uncertainty of the section's size, as a share.</param>
 /// <param name="Size">Who says so.</param>
@@ -59,6 +59,14 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     /// <summary>Blurs tried, standard deviation in mm: from sharp to hardly readable.</summary>
     private static readonly double[] BlursMm = [0.12, 0.2, 0.3, 0.45, 0.65, 0.95];
 
+    /// <summary>Haloes tried: none, and from faint to nearly half the treated colour, from narrow to wide.</summary>
+    private static readonly Halo[] Haloes =
+    [
+        .. from share in new[] { 0.15, 0.3, 0.45 }
+        from widthMm in new[] { 0.4, 0.8, 1.6 }
+        select new Halo(share, widthMm),
+    ];
+
     /// <summary>The blur is looked for at every so many columns, the first so many from the face's end, where the front is so deep at least, mm.</summary>
     private const int BlurEvery = 24;
 
@@ -83,10 +91,12 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
     {
         var shape = Sharpest();
         var blurMm = DepthCauses.Blur.Of(shape.BlurMm);
+        var haloMm = DepthCauses.Halo.Of(shape.Halo.HoldsMm);
         var alikeMm = UncertaintyBudget.Combine(
             errors.Outline.Contribution,
             errors.DyeCreepMm.StandardUncertainty,
-            blurMm
+            blurMm,
+            haloMm
         );
         var odd = OddWood.Columns(front.Fronts);
         var faces = front.Fronts.Select((f, k) => Face(f, odd[k], shape, alikeMm)).ToList();
@@ -95,29 +105,32 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             errors.Outline,
             new(errors.DyeCreep, errors.DyeCreepMm.StandardUncertainty),
             new(DepthCauses.Blur, blurMm),
+            new(DepthCauses.Halo, haloMm),
             new(DepthCauses.Pose, DepthCauses.Pose.Of(errors.PoseShare * meanMm)),
             new(errors.Size, errors.SizeShare * meanMm),
             new(DepthCauses.Flattening, DepthCauses.Flattening.Of(meanMm)),
         ]);
         return SectionDepth.Of(faces, common.Combined) is { } statistics
-            ? WithColours(section, faces, statistics, common)
+            ? WithColours(section, faces, statistics, common, DepthCauses.LeastPlace.Of(shape.BlurMm))
             : new NothingLeft();
     }
 
-    // What unclear colours leave uncertain is laid over everything else.
+    // What unclear colours leave uncertain, and which place is the least, is laid over everything else.
     private ReadProfile WithColours(
         Section section,
         List<FaceProfile> faces,
         DepthStatistics read,
-        UncertaintyBudget common
+        UncertaintyBudget common,
+        double placeMm
     )
     {
         var unclear = new UnclearColours(front);
         var (ofMean, ofLeast) = (unclear.OfMeanMm(faces), unclear.OfMinimumMm(faces));
+        var stretchesMm = DepthCauses.Stretches.Of(SpreadMm(faces));
         var statistics = read with
         {
-            MeanMm = Widened(read.MeanMm, ofMean),
-            MinimumMm = Widened(read.MinimumMm, ofLeast),
+            MeanMm = Widened(read.MeanMm, double.Hypot(ofMean, stretchesMm)),
+            MinimumMm = Widened(read.MinimumMm, double.Hypot(ofLeast, placeMm)),
             FifthPercentileMm = Widened(read.FifthPercentileMm, ofMean),
             MedianMm = Widened(read.MedianMm, ofMean),
         };
@@ -131,16 +144,35 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             .ToList();
         return new(
             new(section, widened, statistics, share, null),
-            new(Budget(common, read.MeanMm, ofMean), Budget(common, read.MinimumMm, ofLeast))
+            new(
+                Budget(common, read.MeanMm, (0, stretchesMm, ofMean)),
+                Budget(common, read.MinimumMm, (placeMm, 0, ofLeast))
+            )
         );
     }
 
-    private static UncertaintyBudget Budget(UncertaintyBudget common, Estimate read, double coloursMm) =>
+    private static UncertaintyBudget Budget(
+        UncertaintyBudget common,
+        Estimate read,
+        (double LeastPlace, double Stretches, double Colours) ownMm
+    ) =>
         new([
             .. common.Components,
+            new(DepthCauses.LeastPlace, ownMm.LeastPlace),
+            new(DepthCauses.Stretches, ownMm.Stretches),
             new(DepthCauses.Texture, UncertaintyBudget.Without(read.StandardUncertainty, common.Combined)),
-            new(DepthCauses.Colours, coloursMm),
+            new(DepthCauses.Colours, ownMm.Colours),
         ]);
+
+    // Standard deviation of depth along the faces, mm; 0 where no position is readable.
+    private static double SpreadMm(List<FaceProfile> faces)
+    {
+        double[] depths = [.. faces.SelectMany(face => face.DepthMm.Where((_, i) => !face.Excluded[i]))];
+        if (depths.Length == 0)
+            return 0;
+        var meanMm = depths.Average();
+        return Math.Sqrt(depths.Average(depth => (depth - meanMm) * (depth - meanMm)));
+    }
 
     private static Estimate Widened(Estimate estimate, double byMm) =>
         new(estimate.Value, double.Hypot(estimate.StandardUncertainty, byMm));
@@ -243,31 +275,36 @@ internal sealed class ProfileReader(SectionFront front, DepthErrors errors, doub
             errors.PoseShare * fit.DepthMm,
             errors.SizeShare * fit.DepthMm
         );
-        return (new(fit.DepthMm, u), fit.Known < LeastKnown);
+        return (new(Math.Max(0, fit.DepthMm - errors.DyeCreepMm.Value), u), fit.Known < LeastKnown);
     }
 
-    // The blur is the photograph's own: the value that fits all places together best.
+    // Blur and halo are the photograph's own: the values that fit all places together best.
     private FrontShape Sharpest()
     {
-        FrontShape? best = null;
-        var least = double.MaxValue;
-        foreach (var blur in BlursMm)
+        var sharpest = BlursMm.Select(blur => Tried(blur, Halo.None)).MinBy(tried => tried.Misfit);
+        return BlursMm
+            .Where(blur => blur <= sharpest.Shape.BlurMm)
+            .TakeLast(2)
+            .SelectMany(blur => Haloes.Select(halo => Tried(blur, halo)))
+            .Append(sharpest)
+            .MinBy(tried => tried.Misfit)
+            .Shape;
+    }
+
+    private (FrontShape Shape, double Misfit) Tried(double blurMm, Halo halo)
+    {
+        var shape = new FrontShape(blurMm, halo, front.Table.Discriminant.ShareOfMixture);
+        double sum = 0;
+        foreach (var of in front.Fronts)
         {
-            var shape = new FrontShape(blur, errors.DyeCreepMm.Value, front.Table.Discriminant.ShareOfMixture);
-            double sum = 0;
-            foreach (var of in front.Fronts)
+            for (var i = BlurFirst; i < of.Strip.Columns; i += BlurEvery)
             {
-                for (var i = BlurFirst; i < of.Strip.Columns; i += BlurEvery)
-                {
-                    if (of.Hidden[i] || of.DepthMm[i] < BlurLeastMm)
-                        continue;
-                    sum += FrontFit.At(of.Evidence, of.DepthMm, of.Strip.S(i), HalfWidthMm, shape).Error;
-                }
+                if (of.Hidden[i] || of.DepthMm[i] < BlurLeastMm)
+                    continue;
+                sum += FrontFit.At(of.Evidence, of.DepthMm, of.Strip.S(i), HalfWidthMm, shape).Error;
             }
-            if (sum < least)
-                (least, best) = (sum, shape);
         }
-        return best!;
+        return (shape, sum);
     }
 
     // Fronts corrected to the fitted depths, then counted on a lattice.

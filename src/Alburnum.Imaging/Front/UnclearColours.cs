@@ -23,10 +23,14 @@ internal sealed class UnclearColours
         _fronts = front.Fronts;
         _leaning =
         [
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(DepthCauses.Lean))]),
-            FrontReader.Read(front.Plan, [.. front.Strips.Select(s => s.Leaning(-DepthCauses.Lean))]),
+            // A bay that was read may be none; but no streak becomes a bay that was not read.
+            FrontReader.Read(front.Plan, Leaning(front, DepthCauses.Lean)),
+            FrontReader.Shifted(front.Plan, Leaning(front, -DepthCauses.Lean), front.Fronts),
         ];
     }
+
+    private static IReadOnlyList<EvidenceStrip> Leaning(SectionFront front, float by) =>
+        [.. front.Strips.Select(strip => strip.Leaning(by))];
 
     /// <summary>Standard uncertainty at a column of a face, mm.</summary>
     public double AtMm(int face, int column) =>

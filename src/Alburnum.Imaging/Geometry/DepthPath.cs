@@ -5,8 +5,8 @@ namespace Alburnum.Imaging.Geometry;
 /// <summary>The front along one face that gathers most evidence for treated wood outside it and untreated wood inside it.</summary>
 /// <remarks>
 /// Dynamic programming over the columns. The cost of a depth in a column is minus the evidence outside it; between neighbouring
-/// columns the path may rise or fall freely up to a slope, and pays in proportion beyond it, so that a narrow streak costs more
-/// than it gains while a true change of depth passes.
+/// columns the path may rise or fall freely up to a slope, and pays in proportion beyond it up to a jump, so that a narrow streak costs
+/// more than it gains while a true change of depth passes.
 /// </remarks>
 internal static class DepthPath
 {
@@ -20,16 +20,14 @@ internal static class DepthPath
     /// <param name="rows">Rows of each column.</param>
     /// <param name="reach">Rows of each column that may be treated by this face.</param>
     /// <param name="closed">True where the last column is the first one's neighbour.</param>
-    /// <param name="freeRows">Change between neighbouring columns that costs nothing, rows.</param>
-    /// <param name="costPerRow">Cost of each row of change beyond that.</param>
+    /// <param name="slope">What a change between neighbouring columns costs.</param>
     /// <returns>Number of treated rows of each column.</returns>
     public static int[] Find(
         ReadOnlySpan<float> evidence,
         int rows,
         ReadOnlySpan<int> reach,
         bool closed,
-        int freeRows,
-        float costPerRow
+        SlopeCost slope
     )
     {
         var columns = reach.Length;
@@ -46,7 +44,7 @@ internal static class DepthPath
         {
             var column = ((w - lead) % columns + columns) % columns;
             if (w > 0)
-                SlopeCost.Ease(Column(w - 1), eased, spare, freeRows, costPerRow);
+                slope.Ease(Column(w - 1), eased, spare);
             var here = Column(w);
             var cells = evidence.Slice(column * rows, rows);
             var sum = 0f;
@@ -70,7 +68,7 @@ internal static class DepthPath
             if (w - lead >= 0 && w - lead < columns)
                 path[w - lead] = at;
             if (w > 0)
-                at = SlopeCost.CameFrom(Column(w - 1), at, freeRows, costPerRow);
+                at = slope.CameFrom(Column(w - 1), at);
         }
         ArrayPool<float>.Shared.Return(rented);
         return path;

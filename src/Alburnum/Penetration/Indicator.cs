@@ -19,7 +19,7 @@ public sealed record DetectionLimit(
 /// <param name="Name">Name for people.</param>
 /// <param name="TreatedColours">Colours seen on treated wood in even white light, sRGB as 0xRRGGBB. At least one.</param>
 /// <param name="UntreatedColours">Colours seen on untreated wood in even white light, sRGB as 0xRRGGBB. At least one.</param>
-/// <param name="BleedMm">How far the colour is drawn past the true front, mm (mean of its fall-off); with uncertainty.</param>
+/// <param name="BleedMm">How far the half-way point of the main change of colour lies past the front, mm; with uncertainty.</param>
 /// <param name="Provenance">Where the colours come from.</param>
 public sealed record Indicator(
     string Key,

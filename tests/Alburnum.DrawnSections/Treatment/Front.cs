@@ -17,6 +17,9 @@ public sealed class Front
         _depths = [.. shape.Faces.Select((_, face) => Table(face))];
     }
 
+    /// <summary>How much farther in than preservative went its front is taken to lie, mm.</summary>
+    public double FartherMm { get; init; }
+
     /// <summary>The field at a point of the section, mm.</summary>
     public double At(double x, double y) => AtWithFace(x, y).Field;
 
@@ -44,10 +47,12 @@ public sealed class Front
             var by = ragged.At(x, y, _grain);
             (field, byFace) = (field + by, byFace + by);
         }
+        foreach (var tongue in _treatment.Tongues)
+            (field, byFace) = (tongue.In(field, x, y), tongue.In(byFace, x, y));
         var sapwood = _grain.SapwoodMm(x, y);
         if (sapwood < 3)
             field = Smooth.Min(field, Math.Max(sapwood, _treatment.HeartwoodDepthMm - depthBelow), 0.4);
-        return (Blemished(field, x, y, depthBelow), byFace);
+        return (Blemished(field, x, y, depthBelow) + FartherMm, byFace + FartherMm);
     }
 
     /// <summary>How much latewood lies at a point, 0 to 1.</summary>

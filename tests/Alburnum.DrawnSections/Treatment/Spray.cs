@@ -43,6 +43,25 @@ public sealed record Spray(double Strength, double Unevenness, double BleedMm, d
     /// <summary>How much darker wood is where the liquid still stands, 0 to 1.</summary>
     public float WetPatches { get; init; }
 
+    /// <summary>How much thinner the reagent lies where the wood was too dry to take it, 0 to 1.</summary>
+    public double DryPatches { get; init; }
+
+    /// <summary>Share of the face on which pale sawdust lies, 0 to 1.</summary>
+    public double Dust { get; init; }
+
+    /// <summary>How much of a point is hidden by sawdust, 0 to 1.</summary>
+    public float DustAt(double x, double y) =>
+        Dust <= 0
+            ? 0
+            : 0.8f
+                * Smooth.Step(
+                    -0.05,
+                    0.05,
+                    Noise.Even((int)(x * 2.7), (int)(y * 2.7), Seed + 8) < Dust
+                        ? Noise.At(x * 2.7, y * 2.7, Seed + 9)
+                        : -1
+                );
+
     /// <summary>Part of the face that the spray missed: amount falls off beyond a line; null for none.</summary>
     public (Point From, double Angle)? Missed { get; init; }
 
@@ -58,6 +77,8 @@ public sealed record Spray(double Strength, double Unevenness, double BleedMm, d
             // Single droplets first, then nothing.
             amount *= 1 - Smooth.Step(-6, 7, beyond + 5 * droplets);
         }
+        if (DryPatches > 0)
+            amount *= 1 - DryPatches * Smooth.Step(0, 0.35, Noise.Fractal(x / 11, y / 11, 2, Seed + 7));
         foreach (var drip in Drips)
             amount += 0.35 * drip.At(x, y).Share;
         return (float)Math.Max(0, amount);

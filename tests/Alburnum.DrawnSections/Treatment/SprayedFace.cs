@@ -10,6 +10,8 @@ public sealed class SprayedFace(
     double sawShade
 )
 {
+    private static readonly Colour Sawdust = Colour.Of("#DCC7A0");
+
     public Front Front { get; } = new(shape, treatment, grain);
 
     public SectionShape Shape => shape;
@@ -35,6 +37,7 @@ public sealed class SprayedFace(
         }
         if (spray.WetPatches > 0)
             colour *= 1 - spray.WetPatches * Smooth.Step(-0.1, 0.3, Noise.Fractal(x / 13, y / 13, 2, spray.Seed + 6));
+        colour = colour.Towards(Sawdust, spray.DustAt(x, y));
         return (colour, Math.Min(1, amount));
     }
 

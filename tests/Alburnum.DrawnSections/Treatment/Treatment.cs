@@ -39,6 +39,9 @@ public sealed record Treatment(double DepthMm, double SlowMm, double FineMm, dou
     /// <summary>Bays and fingers of the front; null for one that is even but for its waves.</summary>
     public RaggedFront? Ragged { get; init; }
 
+    /// <summary>Single bays and fingers beside those.</summary>
+    public IReadOnlyList<Tongue> Tongues { get; init; } = [];
+
     /// <summary>The depth a face would have in plain sapwood, mm, at a distance along it.</summary>
     public double FaceDepthMm(SectionShape shape, int face, double alongMm)
     {

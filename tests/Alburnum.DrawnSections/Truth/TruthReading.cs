@@ -12,7 +12,7 @@ internal static class TruthReading
 
     public static SectionTruth Of(SectionScene scene)
     {
-        var front = new Front(scene.Shape, scene.Treatment, scene.Grain);
+        var front = MainColour(scene);
         var faces = scene.Shape.Faces.Select((_, face) => Face(scene, front, face)).ToList();
         var (treated, sapwood) = Shares(scene, front);
         return new(
@@ -37,9 +37,16 @@ internal static class TruthReading
     /// <summary>Only the statistics of the depths.</summary>
     public static DepthTruth? DepthOf(SectionScene scene)
     {
-        var front = new Front(scene.Shape, scene.Treatment, scene.Grain);
+        var front = MainColour(scene);
         return Statistics(scene.Shape.Faces.Select((_, face) => Face(scene, front, face)));
     }
+
+    /// <summary>Where the main colour changes half-way: the dye that runs out of treated wood takes the front with it, a fainter halo does not.</summary>
+    private static Front MainColour(SectionScene scene) =>
+        new(scene.Shape, scene.Treatment, scene.Grain)
+        {
+            FartherMm = scene.Indicator.Treated.Cover > 0 ? scene.Spray.BleedMm : 0,
+        };
 
     private static FaceTruth Face(SectionScene scene, Front front, int face)
     {

@@ -27,7 +27,7 @@ public class FrontFitTests
     [Fact]
     public void A_front_shape_is_half_at_the_front_of_a_sharp_step_and_falls_inward()
     {
-        var shape = new FrontShape(blurMm: 0.2, bleedMm: 0, read: share => share);
+        var shape = new FrontShape(blurMm: 0.2, Halo.None, read: share => share);
 
         // From 2 mm inward to 2 mm outward.
         var along = shape.Along(2, 81).ToArray();

@@ -15,7 +15,7 @@ public class DepthPathTests
                 evidence =>
                 {
                     int[] reach = [Rows, Rows, 3, Rows, Rows];
-                    var found = DepthPath.Find(evidence, Rows, reach, closed: false, freeRows: 1, costPerRow: 0.7f);
+                    var found = DepthPath.Find(evidence, Rows, reach, closed: false, new SlopeCost(1, 0.7f, 1.1f));
                     var least = double.MaxValue;
                     for (var code = 0; code < 3125; code++)
                     {
@@ -32,7 +32,7 @@ public class DepthPathTests
                             for (var j = 0; j < Math.Min(path[i], reach[i]); j++)
                                 cost -= evidence[(i * Rows) + j];
                             if (i > 0)
-                                cost += 0.7 * Math.Max(0, Math.Abs(path[i] - path[i - 1]) - 1);
+                                cost += Math.Min(1.1, 0.7 * Math.Max(0, Math.Abs(path[i] - path[i - 1]) - 1));
                         }
                         return cost;
                     }
@@ -56,8 +56,8 @@ public class DepthPathTests
         }
         var reach = Enumerable.Repeat(Rows, Columns).ToArray();
 
-        var streak = DepthPath.Find(Evidence(30, 33), Rows, reach, closed: false, freeRows: 1, costPerRow: 9);
-        var patch = DepthPath.Find(Evidence(20, 40), Rows, reach, closed: false, freeRows: 1, costPerRow: 9);
+        var streak = DepthPath.Find(Evidence(30, 33), Rows, reach, closed: false, new SlopeCost(1, 9));
+        var patch = DepthPath.Find(Evidence(20, 40), Rows, reach, closed: false, new SlopeCost(1, 9));
 
         // The free slope alone lets it rise by one row a column, from both sides.
         Assert.True(streak[31] <= 13, $"{streak[31]}");
@@ -74,7 +74,7 @@ public class DepthPathTests
         for (var j = 0; j < Rows; j++)
             evidence[(i * Rows) + j] = j < 8 + (4 * Math.Cos(2 * Math.PI * i / Columns)) ? 1 : -1;
         var reach = Enumerable.Repeat(Rows, Columns).ToArray();
-        var path = DepthPath.Find(evidence, Rows, reach, closed: true, freeRows: 1, costPerRow: 4);
+        var path = DepthPath.Find(evidence, Rows, reach, closed: true, new SlopeCost(1, 4));
 
         Assert.True(Math.Abs(path[0] - path[^1]) <= 1, $"{path[0]} and {path[^1]}");
         Assert.Equal(12, path[0]);
