@@ -258,8 +258,7 @@ public static class Predict
             QuickPrediction.Draw(question, front, request.Seed, request.Pieces, cancellation: stop),
             question.VoidFraction
         );
-        var hasHeartwood = question.Log.HeartwoodRadiusMm > 0;
-        var end = EndReach.Of(question, front, hasHeartwood);
+        var end = EndReach.Of(question, front, question.Log.HeartwoodRadiusMm > 0);
         var tooCoarse = request.Cells is { } asCells ? TooCoarse.Of(question, asCells) : null;
         return new()
         {
@@ -293,13 +292,22 @@ public static class Predict
             TooCoarse = tooCoarse,
             Solved =
                 request.Cells is { } cells && tooCoarse is null
-                    ? new(
-                        SectionRun.WithCoarser(question, cells, ShareDone.To(progress), stop),
-                        EndRun.Of(question, hasHeartwood, end.Middle, stop)
-                    )
+                    ? Solve(question, cells, end.Middle, ShareDone.To(progress), stop)
                     : null,
         };
     }
+
+    private static SolvedPiece Solve(
+        PredictionQuestion question,
+        int cells,
+        double endMm,
+        IProgress<double>? progress,
+        CancellationToken stop
+    ) =>
+        new(
+            SectionRun.WithCoarser(question, cells, progress, stop),
+            EndRun.Of(question, question.Log.HeartwoodRadiusMm > 0, endMm, stop)
+        );
 
     /// <summary>True where enough is known of the timber to predict, without asking for more: permeability, density, width of the sapwood.</summary>
     /// <param name="request">What is asked.</param>

@@ -118,7 +118,7 @@ public sealed class PredictCommandTests : IDisposable
         var folder = _folder.At("half");
         await Done(
             "predict",
-            "Norway spruce",
+            "European beech",
             "half round 120",
             "--depth",
             "3",
@@ -133,6 +133,20 @@ public sealed class PredictCommandTests : IDisposable
         Assert.Contains("half ø 120 mm", await Text(folder, "prediction.json"), StringComparison.Ordinal);
         Assert.StartsWith("<svg", await Text(folder, "section.svg"), StringComparison.Ordinal);
         Assert.StartsWith("<svg", await Text(folder, "uptake.svg"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_round_piece_is_not_solved_on_cells_wider_than_its_front()
+    {
+        using var coarse = await Json("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "24");
+        using var fine = await Json("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "160");
+
+        Assert.Equal(JsonValueKind.Null, coarse.RootElement.GetProperty("solver").ValueKind);
+        Assert.Contains(
+            coarse.RootElement.GetProperty("models").EnumerateArray(),
+            model => model.GetString()!.Contains("too wide for a front", StringComparison.Ordinal)
+        );
+        Assert.NotEqual(JsonValueKind.Null, fine.RootElement.GetProperty("solver").ValueKind);
     }
 
     [Fact]

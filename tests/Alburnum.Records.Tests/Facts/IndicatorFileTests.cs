@@ -22,7 +22,7 @@ public sealed class IndicatorFileTests
     [Theory]
     [InlineData("#2B3F8C", "blue", "found blue, expected a colour such as \"#2B3F8C\"")]
     [InlineData("#2B3F8C", "#2B3F8", "found #2B3F8, expected a colour")]
-    [InlineData("mean: 0.26 mm", "mean: 0.26", "field mean: found 0.26, expected a number and its unit")]
+    [InlineData("mean: 0 mm", "mean: 0", "field mean: found 0, expected a number and its unit")]
     [InlineData("looks: deep blue, ", "", "field looks: found nothing")]
     [InlineData("key: copper-black", "key: copper-blue", "expected a unique key")]
     [InlineData("    standing: from memory\n", "", "field standing: found nothing")]
