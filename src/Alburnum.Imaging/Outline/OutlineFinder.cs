@@ -17,6 +17,15 @@ internal static class OutlineFinder
     /// <summary>An outline surer than this is taken without a second look. A probability; our own choice.</summary>
     private const double Sure = 0.95;
 
+    /// <summary>An outline less sure than this is not measured: the user is asked to point it out. A probability; our own choice.</summary>
+    public const double SureEnough = 0.6;
+
+    /// <summary>How far from an ellipse the rim that lies about it is looked for, as a share of the mean half axis. Our own choice.</summary>
+    private const double TraceShare = 0.03;
+
+    /// <summary>The confidence of an outline that is shown to be asked about at most. Our own choice.</summary>
+    private const double Unsure = 0.5;
+
     /// <summary>How far colours are taken to be alike at the first look and at the second, as a distance of the palette's features. Our own choice.</summary>
     private static readonly float[] Looks = [0.3f, 0.15f];
 
@@ -30,9 +39,58 @@ internal static class OutlineFinder
                 }
             );
 
-    /// <summary>Finds a round section.</summary>
-    public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo) =>
-        Surest(RimLooks(photo), OutlineWeights.Rim);
+    /// <summary>Finds a round section: the likeliest ellipse and the rim that lies about it, or a rim that is none.</summary>
+    public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo)
+    {
+        var isFound = Surest(RimLooks(photo), OutlineWeights.Rim).Has(out var ellipse, out var notFound);
+        var about = isFound && ellipse!.Confidence >= SureEnough ? About(photo, ellipse) : null;
+        if (about?.Confidence > Sure)
+            return about;
+        var free = Free(photo);
+        return (free is { MayIncludeBark: false } ? free : about ?? free, isFound) switch
+        {
+            ({ } found, _) => found,
+            (null, true) => ellipse! with { Confidence = Math.Min(ellipse.Confidence, Unsure) },
+            _ => notFound!,
+        };
+    }
+
+    // The rim that lies about an ellipse where an edge bears it out; otherwise the ellipse, or null where it is none.
+    private static FoundOutline? About(Photograph photo, FoundOutline ellipse)
+    {
+        if (!RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _))
+            return ellipse;
+        var isEllipse = traced.Rim!.IsNearlyEllipse;
+        return RimTrace.IsBorneOut(traced) && (isEllipse || ellipse.Confidence > Sure)
+                ? traced with
+                {
+                    Confidence = ellipse.Confidence,
+                }
+            : isEllipse ? ellipse
+            : null;
+    }
+
+    // A rim about no ellipse, where its edge bears it out; rather one whose colours do as well, and of two the one whose edge shows farther.
+    private static FoundOutline? Free(Photograph photo)
+    {
+        FoundOutline? best = null;
+        foreach (var (rough, surroundings) in Roughly(photo, 1, isRound: true))
+        {
+            if (
+                !RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _)
+                || !RimTrace.IsBorneOut(found)
+            )
+                continue;
+            if (!RimSearch.IsAlike(surroundings, found.Rim!))
+                found = found with { MayIncludeBark = true, Confidence = Unsure };
+            if (
+                best is null
+                || (best.MayIncludeBark, -best.LeastSupport).CompareTo((found.MayIncludeBark, -found.LeastSupport)) > 0
+            )
+                best = found;
+        }
+        return best;
+    }
 
     /// <summary>The outlines that are weighed for a sawn section, look by look.</summary>
     public static IEnumerable<IReadOnlyList<OutlineCandidate>> SideLooks(
@@ -58,6 +116,17 @@ internal static class OutlineFinder
         Func<RoughPose, Surroundings, IEnumerable<OutlineCandidate>> candidates
     )
     {
+        foreach (var (rough, surroundings) in Roughly(photo, heightPerWidth, isRound))
+            yield return [.. candidates(rough, surroundings)];
+    }
+
+    /// <summary>Where the section lies roughly, look by look.</summary>
+    public static IEnumerable<(RoughPose Rough, Surroundings Surroundings)> Roughly(
+        Photograph photo,
+        double heightPerWidth,
+        bool isRound
+    )
+    {
         var picture = SmallPicture.Of(photo, SearchedPx);
         var palette = Palette.Of(picture);
         foreach (var reach in Looks)
@@ -66,7 +135,7 @@ internal static class OutlineFinder
             if (RoughSearch.In(palette, likeness, heightPerWidth, isRound) is not var (rough, separation))
                 continue;
             var surroundings = new Surroundings(palette, likeness, separation, rough, picture.UprightPerPx);
-            yield return [.. candidates(rough.Scaled(picture.UprightPerPx), surroundings)];
+            yield return (rough.Scaled(picture.UprightPerPx), surroundings);
         }
     }
 
