@@ -39,36 +39,25 @@ internal static class OutlineFinder
                 }
             );
 
-    /// <summary>Finds a round section: the likeliest ellipse and the rim that lies about it, or a rim that is none.</summary>
+    /// <summary>Finds a round section: the likeliest ellipse, and a rim that is none only where that one is not found or does not hold.</summary>
     public static Outcome<FoundOutline, OutlineNotFound> Rim(Photograph photo)
     {
         var isFound = Surest(RimLooks(photo), OutlineWeights.Rim).Has(out var ellipse, out var notFound);
-        var about = isFound && ellipse!.Confidence >= SureEnough ? About(photo, ellipse) : null;
-        if (about?.Confidence > Sure)
-            return about;
-        var free = Free(photo);
-        return (free is { MayIncludeBark: false } ? free : about ?? free, isFound) switch
+        if (isFound && ellipse!.Confidence >= SureEnough && Holds(photo, ellipse))
+            return ellipse;
+        return (Free(photo), isFound) switch
         {
-            ({ } found, _) => found,
+            ({ } free, _) => free,
             (null, true) => ellipse! with { Confidence = Math.Min(ellipse.Confidence, Unsure) },
             _ => notFound!,
         };
     }
 
-    // The rim that lies about an ellipse where an edge bears it out; otherwise the ellipse, or null where it is none.
-    private static FoundOutline? About(Photograph photo, FoundOutline ellipse)
-    {
-        if (!RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _))
-            return ellipse;
-        var isEllipse = traced.Rim!.IsNearlyEllipse;
-        return RimTrace.IsBorneOut(traced) && (isEllipse || ellipse.Confidence > Sure)
-                ? traced with
-                {
-                    Confidence = ellipse.Confidence,
-                }
-            : isEllipse ? ellipse
-            : null;
-    }
+    // Of two rims that the edge bears out the simpler is taken: a sure ellipse stands, and any other where the rim about it hardly waves.
+    private static bool Holds(Photograph photo, FoundOutline ellipse) =>
+        ellipse.Confidence > Sure
+        || !RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
+        || traced.Rim!.IsNearlyEllipse;
 
     // A rim about no ellipse, where its edge bears it out; rather one whose colours do as well, and of two the one whose edge shows farther.
     private static FoundOutline? Free(Photograph photo)

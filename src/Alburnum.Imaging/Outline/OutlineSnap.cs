@@ -39,6 +39,9 @@ internal static class OutlineSnap
 
     private const double SupportShare = 0.004;
 
+    /// <summary>A point nearer to the centre than this share of the rim lies in it.</summary>
+    private const double LeastShare = 1e-9;
+
     /// <summary>Sum of weights below which there are no points.</summary>
     private const double LeastWeight = 1e-6;
 
@@ -105,7 +108,7 @@ internal static class OutlineSnap
                 ofPart.Clear();
                 for (var i = 0; i < Stations; i++)
                 {
-                    var off = RimCurve.Of(fit).DistanceTo(points[i]) / tolerance;
+                    var off = DistanceTo(fit, points[i]) / tolerance;
                     w[i] = weights[i] / (1 + (off * off * off * off));
                     if (Math.Abs(off * tolerance) < Math.Max(SupportPx, SupportShare * fit.Major))
                     {
@@ -129,6 +132,17 @@ internal static class OutlineSnap
             spread / ScatterPerUncertainty,
             LeastSupport: ofPart.ToArray().Min()
         );
+    }
+
+    // How far outside an ellipse a point lies, along the ray from its centre; below 0 within it.
+    private static double DistanceTo(Ellipse e, PointPx p)
+    {
+        var (sin, cos) = Math.SinCos(e.Angle);
+        var (x, y) = (p.X - e.Centre.X, p.Y - e.Centre.Y);
+        var (u, v) = (((x * cos) + (y * sin)) / e.Major, ((y * cos) - (x * sin)) / e.Minor);
+        var r = double.Hypot(u, v);
+        // Near enough to the true distance for round sections.
+        return r > LeastShare ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
     }
 
     /// <summary>The strongest edge at a station, one about a step being preferred.</summary>

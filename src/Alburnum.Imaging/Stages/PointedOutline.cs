@@ -110,18 +110,20 @@ internal static class PointedOutline
         var reachPx = RimReachShare * rough.Ellipse.Major;
         if (!RimTrace.Near(scene.Photo, rough, reachPx).Has(out var near, out _))
             return null;
-        if (!RimTrace.IsBorneOutAlone(near))
+        var isAlone = RimTrace.IsBorneOutAlone(near);
+        if (near.Rim!.IsNearlyEllipse)
         {
-            // An ellipse is found by less of its edge; what waves is none.
+            // An ellipse is found by less of its edge, near points set with care.
             if (
-                !near.Rim!.IsNearlyEllipse
-                || !OutlineSnap.Rim(scene.Photo, rough.Ellipse, reachPx).Has(out near, out _)
+                !OutlineSnap.Rim(scene.Photo, rough.Ellipse, reachPx).Has(out near, out _)
                 || near.Confidence < EllipseShows
                 || near.LeastSupport < EllipseShowsInEachPart
-                || OffPx(near.Rim!, given) > CarefulShare * rough.MeanRadius
+                || !(isAlone || OffPx(near.Rim!, given) <= CarefulShare * rough.MeanRadius)
             )
                 return null;
         }
+        else if (!isAlone)
+            return null;
         return
             OffPx(near.Rim!, given) < MostOffNearRim * rough.MeanRadius
             && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
