@@ -59,35 +59,27 @@ internal static class OutlineFinder
         || !RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
         || traced.Rim!.IsNearlyEllipse;
 
-    // A rim about no ellipse, where its edge bears it out at both looks alike; one whose colours do not is asked about.
+    // A rim about no ellipse, where its edge bears it out; rather one whose colours do as well, and of two the one whose edge shows farther.
     private static FoundOutline? Free(Photograph photo)
     {
-        var rims = new List<FoundOutline>();
+        FoundOutline? best = null;
         foreach (var (rough, surroundings) in Roughly(photo, 1, isRound: true))
         {
             if (
                 !RimSearch.About(photo, rough.Ellipse, surroundings).Has(out var found, out _)
                 || !RimTrace.IsBorneOut(found)
             )
-                return null;
-            rims.Add(
-                RimSearch.IsAlike(surroundings, found.Rim!)
-                    ? found
-                    : found with
-                    {
-                        MayIncludeBark = true,
-                        Confidence = Unsure,
-                    }
-            );
+                continue;
+            if (!RimSearch.IsAlike(surroundings, found.Rim!))
+                found = found with { MayIncludeBark = true, Confidence = Unsure };
+            if (
+                best is null
+                || (best.MayIncludeBark, -best.LeastSupport).CompareTo((found.MayIncludeBark, -found.LeastSupport)) > 0
+            )
+                best = found;
         }
-        if (rims.Count < Looks.Length || !IsOne(rims[0], rims[1]))
-            return null;
-        return rims.OrderBy(rim => rim.MayIncludeBark).ThenByDescending(rim => rim.LeastSupport).First();
+        return best;
     }
-
-    // Whether two rims are one, as near as outlines that hardly differ.
-    private static bool IsOne(FoundOutline one, FoundOutline other) =>
-        other.Points.All(point => Math.Abs(one.Rim!.DistanceTo(point)) < 2 * SameShare * one.Rim.MeanRadius);
 
     /// <summary>The outlines that are weighed for a sawn section, look by look.</summary>
     public static IEnumerable<IReadOnlyList<OutlineCandidate>> SideLooks(
