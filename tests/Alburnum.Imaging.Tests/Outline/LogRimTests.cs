@@ -17,7 +17,7 @@ public sealed class LogRimTests
     private static IEnumerable<int> Seeds(int from, int count) =>
         Enumerable.Range(from, count).Where(seed => !Quick.IsAsked || seed % 2 == 0);
 
-    // Limits were set on seeds 1 to 45; rims on 61 to 72, 501 to 510 and 701 to 710 have been looked at since.
+    // Limits were set on seeds 1 to 45, 701 to 710 and 801 to 810.
     [Theory]
     [InlineData(Stratum.Easy, 0.03, 0.9)]
     [InlineData(Stratum.Ordinary, 0.03, 0.6)]
@@ -25,7 +25,7 @@ public sealed class LogRimTests
     [InlineData(Stratum.Hard, 0.03, 0.2)]
     public void Rims_are_found_by_themselves_and_none_is_wrong(Stratum stratum, double wave, double foundShare)
     {
-        var seeds = Seeds(801, 10).ToList();
+        var seeds = Seeds(901, 10).ToList();
         var readShares = new List<double>();
         foreach (var seed in seeds)
         {
@@ -53,7 +53,7 @@ public sealed class LogRimTests
         double offShare
     )
     {
-        foreach (var seed in Seeds(821, 6))
+        foreach (var seed in Seeds(921, 6))
         {
             var photograph = TestPhotographs.Of(LogScenes.Of(stratum, seed, wave));
             var hand = new Random(seed);
