@@ -138,8 +138,12 @@ public sealed class PredictCommandTests : IDisposable
     [Fact]
     public async Task A_round_piece_is_not_solved_on_cells_wider_than_its_front()
     {
-        using var coarse = await Json("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "24");
-        using var fine = await Json("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "160");
+        using var coarse = JsonDocument.Parse(
+            await Done("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "24", "--json")
+        );
+        using var fine = JsonDocument.Parse(
+            await Done("predict", "Norway spruce", "round 120", "--depth", "3", "--cells", "160", "--json")
+        );
 
         Assert.Equal(JsonValueKind.Null, coarse.RootElement.GetProperty("solver").ValueKind);
         Assert.Contains(
