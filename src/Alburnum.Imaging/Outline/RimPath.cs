@@ -28,6 +28,6 @@ internal static class RimPath
                 before = here;
             }
         }
-        return DepthPath.Find(evidence, steps - 1, reach, closed: true, freeSteps, costPerStep);
+        return DepthPath.Find(evidence, steps - 1, reach, closed: true, new SlopeCost(freeSteps, costPerStep));
     }
 }
