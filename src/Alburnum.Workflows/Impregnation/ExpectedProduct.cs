@@ -51,12 +51,17 @@ public sealed record ExpectedProduct(WallsBasis Basis, QuickPrediction Quick, IR
     {
         var question = asked.Prediction;
         var solution = WayRun.Table(question);
-        // What walls hold at most, as the share of the volume that the solution with it would take.
-        var inWalls = Ranges.SorptionMostGPerKg.High / 1000 * asked.DryKgPerM3 / strengthKgPerM3;
+        // As much as walls hold at most.
+        var most = new Sorption(null, Ranges.SorptionMostGPerKg.High).In(
+            strengthKgPerM3,
+            asked.DryKgPerM3,
+            question.VoidFraction
+        );
+        WallShare Bounded(WallShare walls) => walls with { AtFull = Math.Min(walls.AtFull, most.AtFull) };
         var nothing = new ExpectedProduct(WallsBasis.Nothing, plain, DepthBand.Of(question, solution));
         if (sorption?.In(strengthKgPerM3, asked.DryKgPerM3, question.VoidFraction) is { } given)
-            return [nothing, With(WallsBasis.Given, ProductRun.Table(question, given))];
-        var tables = ProductRun.Tables(question, [ForComparison, Everything]);
+            return [nothing, With(WallsBasis.Given, ProductRun.Table(question, Bounded(given)))];
+        var tables = ProductRun.Tables(question, [Bounded(ForComparison), Everything]);
         return [nothing, With(WallsBasis.ForComparison, tables[0]), With(WallsBasis.Everything, tables[1])];
 
         ExpectedProduct With(WallsBasis basis, FrontTable table) =>
@@ -66,7 +71,7 @@ public sealed record ExpectedProduct(WallsBasis Basis, QuickPrediction Quick, IR
                 // more than cavities and walls hold.
                 QuickPrediction
                     .Draw(question, solution, seed, plain.Pieces, table, stop)
-                    .TakingUp(plain.UptakeTimes, question.VoidFraction + inWalls),
+                    .TakingUp(plain.UptakeTimes, question.VoidFraction * (1 + most.AtFull)),
                 basis == WallsBasis.Everything ? [] : DepthBand.Of(question, table)
             );
     }

@@ -1,6 +1,7 @@
 using Alburnum.Acceptance;
 using Alburnum.Impregnation;
 using Alburnum.Impregnation.Prediction;
+using Alburnum.Impregnation.Sorbing;
 using Alburnum.Records.Facts;
 using Alburnum.Records.Tables;
 using Alburnum.Requirements;
@@ -323,6 +324,47 @@ public sealed class PredictTests
             product,
             each => Assert.InRange(each.Quick.ZoneLPerM3.Middle * share, 0, (1 + 1e-9) * each.Quick.KeptLPerM3.Middle)
         );
+    }
+
+    [Fact]
+    public void Faces_over_a_round_heartwood_are_as_deep_in_their_middle_as_the_solver_has_them()
+    {
+        var pine = Of(Pine(null, new RectangularSection(100, 100)) with { Cells = 60 });
+
+        Assert.InRange(pine.Quick.FaceMiddleMm() / pine.Solved!.Section.MeanDepthMm(), 0.9, 1.1);
+    }
+
+    [Theory]
+    [InlineData(20)]
+    [InlineData(60)]
+    [InlineData(99)]
+    public void No_wood_holds_more_product_than_its_cavities_and_walls_do(double strengthPercent)
+    {
+        foreach (var sorption in new[] { null, new Sorption(1000, null) })
+        {
+            var pine = Pine(null, new RectangularSection(100, 100));
+            var answer = Of(
+                pine with
+                {
+                    Treating = pine.Treating with { StrengthPercent = strengthPercent, Sorption = sorption },
+                }
+            );
+            // 300 g in a kilogram of dry wood, the most that may be said of walls.
+            var most =
+                answer.Asked.Prediction.VoidFraction * 1000 * answer.KgPerL!.Value + 0.3 * answer.Asked.DryKgPerM3;
+
+            Assert.All(
+                answer.Product,
+                product =>
+                {
+                    Assert.InRange(product.Quick.ZoneLPerM3.High * answer.KgPerL!.Value, 0, most * 1.0001);
+                    Assert.All(
+                        product.Bands,
+                        band => Assert.InRange(band.ToFace.High * answer.KgPerL!.Value, 0, most * 1.0001)
+                    );
+                }
+            );
+        }
     }
 
     [Fact]
