@@ -83,7 +83,7 @@ public static class ChargeDesignMapping
             Chance = design.Goal.Chance,
             Tried = [.. design.Tried.Select(trial => Of(trial, words))],
             Chosen = design.Chosen?.Schedule.Value.Name,
-            Answer = words.Answer(design, designed.Order.Treatment.MoisturePercent > TreatingQuestion.WetFromPercent),
+            Answer = words.Answer(design, TreatingQuestion.IsTooWet(designed.Order.Treatment.MoisturePercent)),
             Assumptions = TreatingWords.Current.Say(designed.Assumptions),
             Cautions =
             [

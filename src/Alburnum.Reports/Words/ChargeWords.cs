@@ -11,9 +11,6 @@ public sealed class ChargeWords(Wording wording)
     /// <summary>In the language chosen.</summary>
     public static ChargeWords Current => new(Wording.Current);
 
-    /// <summary>A plan by which a smaller share of cores reaches the depth is none. Our own choice.</summary>
-    private const double LeastCores = 0.5;
-
     /// <summary>What to mind with every charge, one sentence each.</summary>
     public IReadOnlyList<string> Cautions { get; } =
     [
@@ -36,8 +33,11 @@ public sealed class ChargeWords(Wording wording)
                 ("field", ChargeFields.StrengthMost.Key),
                 ("strength", Measured(plan.StrengthPercent, "%"))
             );
-        if (planned.Expected.CoreShare is var cores && cores.Value < LeastCores)
-            yield return wording.Say("charge.caution.depth-unmet", ("share", Figures.Certainty(cores.Value, wording)));
+        if (planned.IsShortOfDepth)
+            yield return wording.Say(
+                "charge.caution.depth-unmet",
+                ("share", Figures.Certainty(planned.Expected.CoreShare.Value, wording))
+            );
         if (order.TankL < plan.SolutionL.Value)
             yield return wording.Say(
                 "charge.caution.tank-too-small",

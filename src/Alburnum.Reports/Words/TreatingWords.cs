@@ -36,7 +36,7 @@ public sealed class TreatingWords(Wording wording)
     /// <param name="moisturePercent">Moisture content before treatment, %.</param>
     public IEnumerable<string> TooWet(double moisturePercent)
     {
-        if (moisturePercent > TreatingQuestion.WetFromPercent)
+        if (TreatingQuestion.IsTooWet(moisturePercent))
             yield return wording.Say(
                 "treating.caution-wet",
                 ("moisture", Figures.Number(moisturePercent, 0)),

@@ -14,6 +14,12 @@ public sealed record PlannedCharge(ExpectedCharge Expected, ChargePlan Plan, dou
 {
     /// <summary>Where the product is expected at the strength planned: with walls that take nothing, and with what is known of them or bounds. Empty where nobody asked.</summary>
     public IReadOnlyList<ProductInCharge> Product { get; init; } = [];
+
+    // Our own choice.
+    private const double LeastCores = 0.5;
+
+    /// <summary>Whether fewer than half of the cores are expected to reach the depth, so that the strength is worked out for a zone that the solution does not cross.</summary>
+    public bool IsShortOfDepth => Expected.CoreShare.Value < LeastCores;
 }
 
 /// <summary>Plans one charge.</summary>

@@ -17,6 +17,10 @@ public sealed record TreatingQuestion
     /// <summary>Timber wetter than this is not ready for a pressure treatment, %: free water stands in the way of the solution.</summary>
     public const double WetFromPercent = 28;
 
+    /// <summary>Whether timber is too wet for a treatment.</summary>
+    /// <param name="moisturePercent">Its moisture content, %.</param>
+    public static bool IsTooWet(double moisturePercent) => moisturePercent > WetFromPercent;
+
     /// <summary>The question; its cuts are those of the pattern named, none where none is.</summary>
     public required PredictionQuestion Prediction { get; init; }
 

@@ -34,6 +34,21 @@ public sealed class PlanChargeTests
         };
 
     [Fact]
+    public void A_plan_is_short_of_the_depth_where_refractory_wood_must_be_treated_deep()
+    {
+        var pine = Posts(100);
+        var spruce = pine with
+        {
+            Treatment = pine.Treatment with { Species = Facts.Species.Get("Norway spruce"), SapwoodMm = null },
+        };
+
+        Assert.False(
+            PlanCharge.Run(pine with { Treatment = pine.Treatment with { DepthMm = 6 } }, Facts, Stop).IsShortOfDepth
+        );
+        Assert.True(PlanCharge.Run(spruce, Facts, Stop).IsShortOfDepth);
+    }
+
+    [Fact]
     public void Twice_the_pieces_take_twice_the_solution_at_the_same_strength()
     {
         var (some, more) = (PlanCharge.Run(Posts(100), Facts, Stop).Plan, PlanCharge.Run(Posts(200), Facts, Stop).Plan);

@@ -33,6 +33,16 @@ public sealed class TreatingQuestionTests
         Assert.Contains("cavities", refused.Expected, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("immersion for a day")]
+    [InlineData("brushing, two coats")]
+    public void A_pressure_is_refused_for_a_schedule_that_works_without(string schedule)
+    {
+        var refused = Problem(Pine with { Schedule = schedule, PeakKPa = 1300 });
+
+        Assert.Contains(schedule, refused.Expected, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_nobody_said_is_assumed_and_named()
     {
