@@ -140,6 +140,17 @@ public class ChargeTests
     }
 
     [Fact]
+    public void The_uncertainty_of_an_uptake_holds_that_of_the_timber_s_volume()
+    {
+        var (exact, rough) = (
+            ChargeAccount.Of(Readings).NetLPerM3,
+            ChargeAccount.Of(Readings with { VolumeStandardUncertaintyShare = 0.01 }).NetLPerM3
+        );
+
+        Assert.Equal(double.Hypot(exact.StandardUncertainty, 0.01 * exact.Value), rough.StandardUncertainty, 1e-9);
+    }
+
+    [Fact]
     public void The_parts_of_an_uncertainty_are_what_each_reading_moves()
     {
         var readings = Readings with
