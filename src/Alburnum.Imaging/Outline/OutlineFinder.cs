@@ -66,28 +66,27 @@ internal static class OutlineFinder
         };
     }
 
-    // Of two rims that the edge bears out the simpler is taken: a sure ellipse stands, and any other where the rim about it hardly waves.
+    // However likely an ellipse is among ellipses, the edge about the right one hardly waves.
     private static bool Holds(Photograph photo, FoundOutline ellipse) =>
-        ellipse.Confidence > Sure
-        || !RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
+        !RimTrace.Near(photo, ellipse.Rim!, TraceShare * ellipse.Rim!.MeanRadius).Has(out var traced, out _)
         || traced.Rim!.IsNearlyEllipse;
 
     // A rim whose edge shows nearly all along it.
     private static bool IsPlain(FoundOutline rim) => rim.Confidence > Sure && rim.LeastSupport > Plain;
 
     // A rim about no ellipse, where its edge bears it out; rather one whose colours do as well, and of two the one whose edge shows farther.
-    // Where two looks find two such rims, or one waves little and its edge is not plain, nobody can say which it is.
+    // Where two looks find two such rims, or to one of them the colours within change along the rim, or it waves little and its edge is not plain, nobody
+    // can say which it is.
     private static FoundOutline? Free(Photograph photo)
     {
-        List<FoundOutline> found =
-        [
-            .. Roughly(photo, 1, isRound: true).Select(look => Free(photo, look)).OfType<FoundOutline>(),
-        ];
+        List<(RoughPose Rough, Surroundings Surroundings)> looks = [.. Roughly(photo, 1, isRound: true)];
+        List<FoundOutline> found = [.. looks.Select(look => Free(photo, look)).OfType<FoundOutline>()];
         if (found.Count == 0)
             return null;
         var best = found.MinBy(rim => (rim.MayIncludeBark, -rim.LeastSupport))!;
         var isClear =
             (best.Rim!.WaveShare > Waved || IsPlain(best))
+            && looks.All(look => RimSearch.IsAlikeWithin(look.Surroundings, best.Rim))
             && found.All(other =>
                 other.Points.All(p => Math.Abs(best.Rim.DistanceTo(p)) < SameRim * best.Rim.MeanRadius)
             );

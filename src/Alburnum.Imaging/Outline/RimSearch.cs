@@ -36,6 +36,9 @@ internal static class RimSearch
     /// <summary>Around the whole of a rim, colours within and without must be this much alike in sum: 2 where they are the same all around.</summary>
     private const double LeastAlike = 1.5;
 
+    /// <summary>And those within this much at every look, however finely it tells colours apart.</summary>
+    private const double LeastAlikeWithin = 0.5;
+
     /// <summary>Places along a rim where the colours on both sides are looked at.</summary>
     private const int Looks = 64;
 
@@ -45,6 +48,10 @@ internal static class RimSearch
         var colours = surroundings.Along(rim.Stations(Looks));
         return colours.InsideAlike + colours.OutsideAlike >= LeastAlike;
     }
+
+    /// <summary>Whether the colours just within a rim are alike all around.</summary>
+    public static bool IsAlikeWithin(Surroundings surroundings, RimCurve rim) =>
+        surroundings.Along(rim.Stations(Looks)).InsideAlike >= LeastAlikeWithin;
 
     /// <summary>The rim about a rough place.</summary>
     public static Outcome<FoundOutline, NoEllipse> About(Photograph photo, Ellipse rough, Surroundings surroundings) =>
