@@ -62,6 +62,14 @@ internal sealed record ArcFace(
     }
 }
 
+/// <summary>The one face of a round that is no circle.</summary>
+internal sealed record CurveFace(int Number, ClosedCurve Curve) : PlanFace(Number, Curve.LengthMm, Closed: true)
+{
+    public override PointMm At(double s, double t) => Curve.At(s, t);
+
+    public override (double S, double T) Locate(PointMm p) => Curve.Locate(p);
+}
+
 /// <summary>The section drawn in mm: its faces, and how deep each can be read.</summary>
 internal sealed class SectionPlan
 {
@@ -70,12 +78,19 @@ internal sealed class SectionPlan
 
     private const double SameMm = 1e-6;
 
+    /// <summary>The same of a curve, whose normals are those of chords.</summary>
+    private const double SameOnCurveMm = 0.05;
+
+    private readonly double _sameMm = SameMm;
+
     private readonly Func<PointMm, double> _inward;
 
     private SectionPlan(double widthMm, double heightMm, IReadOnlyList<PlanFace> faces, Func<PointMm, double> inward)
     {
         (WidthMm, HeightMm, Faces) = (widthMm, heightMm, faces);
         _inward = inward;
+        if (faces is [CurveFace])
+            _sameMm = SameOnCurveMm;
     }
 
     public double WidthMm { get; }
@@ -103,7 +118,7 @@ internal sealed class SectionPlan
         for (var i = 0; i < Halvings; i++)
         {
             var t = (near + far) / 2;
-            if (InwardMm(face.At(s, t)) >= t - SameMm)
+            if (InwardMm(face.At(s, t)) >= t - _sameMm)
                 near = t;
             else
                 far = t;
@@ -146,6 +161,13 @@ internal sealed class SectionPlan
         var face = new ArcFace(1, new(r, r), r, startAngle, 2 * Math.PI, Closed: true);
         return new(diameterMm, diameterMm, [face], p => r - double.Hypot(p.X - r, p.Y - r)) { ReachMm = r };
     }
+
+    /// <summary>A round that is no circle; its positions start at the curve's first place.</summary>
+    public static SectionPlan Rim(ClosedCurve curve) =>
+        new(curve.WidthMm, curve.HeightMm, [new CurveFace(1, curve)], p => curve.Locate(p).InwardMm)
+        {
+            ReachMm = curve.ReachMm,
+        };
 
     /// <summary>Half a round, flat side up: flat face along the top, then the arc below.</summary>
     public static SectionPlan HalfRound(double diameterMm)

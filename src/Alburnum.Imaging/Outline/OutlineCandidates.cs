@@ -89,13 +89,7 @@ internal static class OutlineCandidates
     /// <summary>Rims about a rough place.</summary>
     public static IEnumerable<OutlineCandidate> Rims(Photograph photo, RoughPose rough, Surroundings surroundings)
     {
-        var longer = rough.HalfWidth >= rough.HalfHeight;
-        var ellipse = new Ellipse(
-            rough.Centre,
-            Math.Max(rough.HalfWidth, rough.HalfHeight),
-            Math.Min(rough.HalfWidth, rough.HalfHeight),
-            rough.Angle + (longer ? 0 : Math.PI / 2)
-        );
+        var ellipse = rough.Ellipse;
         if (ellipse.Minor < LeastHalfAxisPx)
             yield break;
         foreach (var near in RimRidges.Near(photo, ellipse, RimReachShare * ellipse.Major))
@@ -105,13 +99,14 @@ internal static class OutlineCandidates
                 || found.Rim is not { } rim
             )
                 continue;
-            var flat = Math.Max(0, LeastAxisRatio - (rim.Minor / rim.Major)) / AxisRatioSpread;
+            var (major, minor) = (rim.Ellipse.Major, rim.Ellipse.Minor);
+            var flat = Math.Max(0, LeastAxisRatio - (minor / major)) / AxisRatioSpread;
             var look = new OutlineLook(
                 found.Confidence,
                 found.LeastSupport,
                 surroundings.Along(rim.Stations(PlacesPerRim)),
                 flat * flat,
-                Math.Log(rim.Major * rim.Minor / (rough.HalfWidth * rough.HalfHeight))
+                Math.Log(major * minor / (rough.HalfWidth * rough.HalfHeight))
             );
             yield return new(found, look);
         }

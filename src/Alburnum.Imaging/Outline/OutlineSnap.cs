@@ -49,7 +49,7 @@ internal static class OutlineSnap
     private const int ScatterPerUncertainty = Reading.DepthCauses.RimPart;
 
     /// <summary>Points in which a rim is given: a line through them strays from the curve by less than half a thousandth of its radius.</summary>
-    private const int GivenPoints = 120;
+    public const int GivenPoints = 120;
 
     /// <summary>Straight sides: on each, the line along which most of the picture changes.</summary>
     /// <param name="photo">The photograph.</param>
@@ -75,7 +75,7 @@ internal static class OutlineSnap
         return new(points, null, support.Min(), lines.Average(l => l.SpreadPx)) { SideSupport = support };
     }
 
-    /// <summary>A round rim: the ellipse that lies on most of the picture's change near a rough one.</summary>
+    /// <summary>A rim that is an ellipse: the one that lies on most of the picture's change near a rough one.</summary>
     public static Outcome<FoundOutline, NoEllipse> Rim(Photograph photo, Ellipse rough, double reachPx)
     {
         var ellipse = rough;
@@ -126,30 +126,22 @@ internal static class OutlineSnap
             ellipse = fit;
         }
         return new FoundOutline(
-            RimPoints(ellipse),
-            ellipse,
+            RimCurve.Of(ellipse).Points(GivenPoints),
+            RimCurve.Of(ellipse),
             Math.Min(1, support),
             spread / ScatterPerUncertainty,
             LeastSupport: ofPart.ToArray().Min()
         );
     }
 
-    /// <summary>Points of an ellipse, clockwise as displayed, from the top.</summary>
-    public static IReadOnlyList<PointPx> RimPoints(Ellipse ellipse) =>
-        [
-            .. Enumerable
-                .Range(0, GivenPoints)
-                .Select(i => ellipse.At((2 * Math.PI * i / GivenPoints) - (Math.PI / 2) - ellipse.Angle)),
-        ];
-
-    /// <summary>How far outside an ellipse a point lies, along the ray from its centre; below 0 within it.</summary>
-    public static double DistanceTo(Ellipse e, PointPx p)
+    // How far outside an ellipse a point lies, along the ray from its centre; below 0 within it.
+    private static double DistanceTo(Ellipse e, PointPx p)
     {
         var (sin, cos) = Math.SinCos(e.Angle);
         var (x, y) = (p.X - e.Centre.X, p.Y - e.Centre.Y);
         var (u, v) = (((x * cos) + (y * sin)) / e.Major, ((y * cos) - (x * sin)) / e.Minor);
         var r = double.Hypot(u, v);
-        // Distance along the ray from the centre, near enough to the true one for round sections.
+        // Near enough to the true distance for round sections.
         return r > LeastShare ? double.Hypot(x, y) * (1 - (1 / r)) : -e.Minor;
     }
 

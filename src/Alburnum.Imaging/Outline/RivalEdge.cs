@@ -12,7 +12,7 @@ internal static class RivalEdge
 
     private const int PerRim = 180;
 
-    /// <summary>A rival lies so far outside at least, and at most, as a share of the shortest side or of the rim's shorter half axis.</summary>
+    /// <summary>A rival lies so far outside at least, and at most, as a share of the shortest side or of the rim's diameter.</summary>
     private const double LeastShare = 0.015;
 
     private const double MostShare = 0.12;
@@ -39,8 +39,8 @@ internal static class RivalEdge
     }
 
     /// <summary>Whether one runs outside a rim.</summary>
-    public static bool IsOutsideRim(Photograph photo, Ellipse rim) =>
-        IsOutside(photo, rim.Stations(PerRim), 2 * rim.Minor);
+    public static bool IsOutsideRim(Photograph photo, RimCurve rim) =>
+        IsOutside(photo, rim.Stations(PerRim), 2 * rim.MeanRadius);
 
     private static bool IsOutside(
         Photograph photo,

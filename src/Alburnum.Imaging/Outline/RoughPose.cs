@@ -38,6 +38,15 @@ internal readonly record struct RoughPose(
         return points;
     }
 
+    /// <summary>The ellipse of a round one.</summary>
+    public Ellipse Ellipse =>
+        new(
+            Centre,
+            Math.Max(HalfWidth, HalfHeight),
+            Math.Min(HalfWidth, HalfHeight),
+            Angle + (HalfWidth >= HalfHeight ? 0 : Math.PI / 2)
+        );
+
     /// <summary>The same in a picture of another scale.</summary>
     public RoughPose Scaled(double by) =>
         this with

@@ -28,6 +28,9 @@ internal sealed class Surroundings(
     // Far enough from the line to miss the blur of the edge, near enough to miss what lies behind a side face. Our own choice.
     private static readonly double[] AsidePx = [1.7, 2.7];
 
+    /// <summary>No colour is proof: no share is taken to be nearer to 0 or 1 than this. Our own choice.</summary>
+    private const float LeastShare = 0.05f;
+
     private const int Sides = 4;
 
     /// <summary>Pairs of different sides.</summary>
@@ -80,6 +83,18 @@ internal sealed class Surroundings(
         for (var b = 0; b < a; b++)
             alike += like[(Sides * a) + b] / Math.Sqrt(like[(Sides * a) + a] * like[(Sides * b) + b]);
         return alike / Pairs;
+    }
+
+    /// <summary>How much more likely than not a place belongs to the section: the logarithm of odds.</summary>
+    /// <param name="at">The place, upright pixels.</param>
+    public float Evidence(PointPx at)
+    {
+        var belonging = Math.Clamp(
+            _belonging[Group(at.X / uprightPerPx, at.Y / uprightPerPx)],
+            LeastShare,
+            1 - LeastShare
+        );
+        return MathF.Log(belonging / (1 - belonging));
     }
 
     private byte Group(double x, double y) =>

@@ -58,6 +58,9 @@ public sealed record SeeThrough(double Share) : QualityFinding;
 /// <param name="Indicator">What was read instead.</param>
 public sealed record WeakEvidence(Indicator Indicator) : QualityFinding;
 
+/// <summary>The rim of a round was found by itself, is no circle, and was followed as it is: bark that was left on counts as wood.</summary>
+public sealed record RimAsGrown : QualityFinding;
+
 /// <summary>
 /// Points that a person gave lie on no edge, and none that is sure lies near them: the depths are measured from where they stand, and decide nothing.
 /// </summary>

@@ -104,7 +104,8 @@ public abstract record ReadingFault
 }
 
 /// <summary>The section was not found in the photograph.</summary>
-public sealed record OutlineNotFound : ReadingFault;
+/// <param name="MayIncludeBark">True where a rim was found within which bark, or the side of the piece, may lie in part.</param>
+public sealed record OutlineNotFound(bool MayIncludeBark = false) : ReadingFault;
 
 /// <summary>The known length and the nominal size differ by more than can be right.</summary>
 /// <param name="MostPart">Most that can be right: one part in so many, 4 for a quarter.</param>

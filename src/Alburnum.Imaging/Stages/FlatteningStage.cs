@@ -56,6 +56,9 @@ internal static class FlatteningStage
     /// <summary>Wood's surroundings drawn around the section, mm. Our own choice.</summary>
     private const double MarginMm = 2;
 
+    /// <summary>Places by which a rim is drawn: of a round 120 mm wide, half a mm apart. Our own choice.</summary>
+    private const int RimPlaces = 720;
+
     /// <summary>The section drawn flat, where a known length does not contradict its size.</summary>
     public static Outcome<FlatSection, NotDetermined> Flatten(Scene scene, LocatedSection located)
     {
@@ -84,12 +87,24 @@ internal static class FlatteningStage
         );
     }
 
-    /// <summary>The plan of a round section whose positions start at a point of the rim.</summary>
-    public static SectionPlan RoundPlan(RoundSection round, SectionMap map, PointPx firstRimPoint)
+    /// <summary>The plan of a round section, and the map to its photograph, as it lay before the camera.</summary>
+    /// <param name="round">Its size: the diameter of a circle as long as its rim.</param>
+    /// <param name="view">From a disc of that size, mm, to the photograph.</param>
+    /// <param name="rim">The rim; positions start at its top.</param>
+    public static (SectionPlan Plan, SectionMap Map) Round(RoundSection round, Homography view, RimCurve rim)
     {
-        var first = map.ToMm(firstRimPoint);
-        var r = round.DiameterMm / 2;
-        return SectionPlan.Round(round.DiameterMm, Math.Atan2(first.Y - r, first.X - r));
+        var back = new SectionMap(view, null);
+        if (rim.Waves.Count == 0)
+        {
+            var first = back.ToMm(rim.Points(1)[0]);
+            var r = round.DiameterMm / 2;
+            return (SectionPlan.Round(round.DiameterMm, Math.Atan2(first.Y - r, first.X - r)), back);
+        }
+        PointMm[] seen = [.. rim.Points(RimPlaces).Select(back.ToMm)];
+        var (left, top) = (seen.Min(p => p.X), seen.Min(p => p.Y));
+        var scale = round.PerimeterMm / ClosedCurve.Length(seen);
+        var curve = new ClosedCurve([.. seen.Select(p => new PointMm((p.X - left) * scale, (p.Y - top) * scale))]);
+        return (SectionPlan.Rim(curve), new(view.After(new(1 / scale, 0, left, 0, 1 / scale, top, 0, 0, 1)), null));
     }
 
     private static (SectionPlan Plan, SectionMap Map) Lay(LocatedSection located, Section section, SectionShape shape)
@@ -97,10 +112,7 @@ internal static class FlatteningStage
         var (outline, lens) = located;
         PointPx[] p = [.. lens?.Straight ?? outline.Points];
         if (outline.Rim is { } rim && section is RoundSection round)
-        {
-            var seen = new SectionMap(rim.FromDisc(round.DiameterMm), null);
-            return (RoundPlan(round, seen, p[0]), seen);
-        }
+            return Round(round, rim.Disc.Ellipse.FromDisc(round.DiameterMm), rim);
         var isTurned = shape != SectionShape.CoreStrip && section is RectangularSection sawn && IsTurned(p, sawn);
         var plan = SectionPlan.For(section, shape, isTurned, 0);
         var (w, h) = (plan.WidthMm, plan.HeightMm);

@@ -53,15 +53,18 @@ internal static class FrontStage
     private static (FlatSection Flat, double PoseShare) Posed(Scene scene, SectionZones zones)
     {
         var flat = zones.Flat;
-        var located = flat.Located;
-        if (located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
+        if (flat.Located.Outline.Rim is not { } rim || flat.Known.Section is not RoundSection round)
             return (flat, 0);
         var front = zones.Samples.FrontPoints(zones.Found.RoughRows).Select(flat.Map.ToPx).ToList();
+        var (disc, grownShare) = rim.Disc;
         var (view, share) =
-            BesideCard(scene, flat, rim, round.DiameterMm)
-            ?? DiscView.Choose(rim, round.DiameterMm, scene.Camera, front);
-        var map = new SectionMap(view, null);
-        return (flat.Seen(scene.Photo, FlatteningStage.RoundPlan(round, map, located.Outline.Points[0]), map), share);
+            BesideCard(scene, flat, rim.Ellipse, round.DiameterMm)
+            ?? Grown(DiscView.Choose(disc, round.DiameterMm, scene.Camera, front));
+        var (plan, map) = FlatteningStage.Round(round, view, rim);
+        return (flat.Seen(scene.Photo, plan, map), share);
+
+        (Homography, double) Grown((Homography View, double Share) chosen) =>
+            (chosen.View, double.Hypot(chosen.Share, grownShare));
     }
 
     private static (Homography, double)? BesideCard(Scene scene, FlatSection flat, Ellipse rim, double diameterMm) =>
@@ -86,7 +89,20 @@ internal static class FrontStage
                 )
             )
             .ToList();
-        return new(plan, table, strips, LeftOut.Mark(FrontReader.Read(plan, strips), zones.Touches));
+        var fronts = LeftOut.Mark(FrontReader.Read(plan, strips), zones.Touches);
+        return new(plan, table, strips, [.. fronts.Select(front => WithoutBare(front, flat))]);
+    }
+
+    // Nothing is read where no edge is seen at the rim.
+    private static FaceFront WithoutBare(FaceFront front, FlatSection flat)
+    {
+        var outline = flat.Located.Outline;
+        var count = outline.Bare.Count;
+        if (outline.Rim is not { } rim || count == 0)
+            return front;
+        bool IsBare(int column) =>
+            outline.Bare[rim.StationOf(flat.Map.ToPx(front.Strip.Face.At(front.Strip.S(column), 0)), count)];
+        return front with { Hidden = [.. front.Hidden.Select((isHidden, column) => isHidden || IsBare(column))] };
     }
 
     // What is uncertain of all its depths alike.

@@ -27,17 +27,22 @@ internal sealed record LocatedSection(FoundOutline Outline, FoundLens? Lens)
 /// <summary>First stage: finds the section in the photograph, by itself or from what is pointed out.</summary>
 internal static class OutlineStage
 {
-    /// <summary>An outline less sure than this is not measured: the user is asked to point it out. A probability; our own choice.</summary>
-    internal const double SureEnough = 0.6;
-
     /// <summary>The section, where its outline is sure enough to be measured.</summary>
     /// <exception cref="InputRefusedException">The points given cannot be an outline.</exception>
     public static Outcome<LocatedSection, NotDetermined> Find(Scene scene, CancellationToken ct)
     {
         if (!Outline(scene).Has(out var outline, out var notFound))
             return Ended(ReadingStage.Outline, notFound, scene.Request.Indicator, outline: null);
-        if (scene.Request.OutlinePx is null && (outline.Confidence < SureEnough || IsAgainstCard(scene, outline)))
-            return Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline.InPhotograph);
+        if (
+            scene.Request.OutlinePx is null
+            && (outline.Confidence < OutlineFinder.SureEnough || IsAgainstCard(scene, outline))
+        )
+            return Ended(
+                ReadingStage.Outline,
+                new OutlineNotFound(outline.MayIncludeBark),
+                scene.Request.Indicator,
+                outline.InPhotograph
+            );
         ct.ThrowIfCancellationRequested();
         return Locate(scene, outline);
     }
@@ -66,7 +71,7 @@ internal static class OutlineStage
         scene.Card is { } card
         && (
             Polygon.Holds(outline.Points, card.MiddlePx)
-            || (outline.Rim is { } rim && DiscBesideCard.Circle(card, rim) is null)
+            || (outline.Rim is { IsNearlyEllipse: true } rim && DiscBesideCard.Circle(card, rim.Ellipse) is null)
         );
 
     private static Outcome<FoundOutline, OutlineNotFound> Outline(Scene scene) =>

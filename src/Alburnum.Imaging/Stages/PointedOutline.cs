@@ -10,10 +10,12 @@ namespace Alburnum.Imaging.Stages;
 /// <remarks>Its figures are our own choice.</remarks>
 internal static class PointedOutline
 {
-    /// <summary>Along more of a side, or of a rim, than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
+    /// <summary>Along more of a side, or of an ellipse, than this a plain edge must lie near the points given for it to be the one that was meant.</summary>
     private const double SideShows = 0.5;
 
-    private const double RimShows = 0.6;
+    private const double EllipseShows = 0.7;
+
+    private const double EllipseShowsInEachPart = 0.4;
 
     /// <summary>Rivals outside so many sides make an outline doubtful: one side alone often has a shadow or a bench's edge beside it.</summary>
     private const int RivalSides = 2;
@@ -27,6 +29,17 @@ internal static class PointedOutline
 
     /// <summary>The outline found by itself is the one meant where no point of it lies farther from those given: a share of the shortest side or half axis.</summary>
     private const double MeantShare = 0.15;
+
+    /// <summary>Points whose root mean square distance from the rim at which they lie is below this share of its mean half axis were set with care.</summary>
+    private const double CarefulShare = 0.01;
+
+    /// <summary>
+    /// Root mean square distance of points from the rim at which they lie, as a share of its mean half axis; and the rim found by itself is not the one meant
+    /// where they lie so much nearer to another, as to the wood's edge within bark.
+    /// </summary>
+    private const double MostOffNearRim = 0.025;
+
+    private const double NearerPart = 0.4;
 
     /// <summary>Corners that enclose less than this, px², enclose nothing: 20 px square.</summary>
     private const double LeastAreaPx2 = 400;
@@ -64,31 +77,65 @@ internal static class PointedOutline
     {
         var alike = new double[given.Count];
         Array.Fill(alike, 1);
-        if (!Ellipse.Fit([.. given], alike).Has(out var rough, out _) || rough.Minor < LeastAxes * rough.Major)
+        if (!Ellipse.Fit([.. given], alike).Has(out var ellipse, out _) || ellipse.Minor < LeastAxes * ellipse.Major)
             throw Refused(scene, "points that do not lie round a rim", words);
+        var rough = RimCurve.Of(ellipse);
         for (var k = 0; k < given.Count; k++)
-            if (Math.Abs(OutlineSnap.DistanceTo(rough, given[k])) > MostOffRim * rough.Major)
+            if (Math.Abs(rough.DistanceTo(given[k])) > MostOffRim * ellipse.Major)
                 throw Refused(scene, $"point {k + 1} far from the rim that the others lie on", words);
-        var asGiven = AsGiven(scene, OutlineSnap.RimPoints(rough), rough);
+        var asGiven = AsGiven(scene, rough.Points(OutlineSnap.GivenPoints), rough);
         if (scene.Request.OutlineIsExact)
             return asGiven;
-        if (
-            OutlineSnap.Rim(scene.Photo, rough, RimReachShare * rough.Major).Has(out var near, out _)
-            && near.Confidence > RimShows
-            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!.Value)
-        )
-            return near with { Confidence = 1 };
-        return
+        var near = NearRim(scene, rough, given);
+        if (near is not null && OffPx(near.Rim!, given) < CarefulShare * near.Rim!.MeanRadius)
+            return near;
+        var meant =
             OutlineFinder.Rim(scene.Photo).Has(out var found, out _)
             && IsSure(found)
-            && given.All(point => Math.Abs(OutlineSnap.DistanceTo(found.Rim!.Value, point)) < MeantShare * rough.Minor)
-            ? found
-            : asGiven with
-            {
-                Confidence = 0,
-                OffEdge = new([]),
-            };
+            && given.All(point => Math.Abs(found.Rim!.DistanceTo(point)) < MeantShare * ellipse.Minor)
+                ? found
+                : null;
+        return (near, meant) switch
+        {
+            ({ } at, { } by) => OffPx(at.Rim!, given) < NearerPart * OffPx(by.Rim!, given) ? at : by,
+            (null, { } by) => by,
+            ({ } at, null) => at,
+            _ => asGiven with { Confidence = 0, OffEdge = new([]) },
+        };
     }
+
+    // The rim near the points, where its edge alone bears it out and the points lie about it.
+    private static FoundOutline? NearRim(Scene scene, RimCurve rough, IReadOnlyList<PointPx> given)
+    {
+        var reachPx = RimReachShare * rough.Ellipse.Major;
+        if (!RimTrace.Near(scene.Photo, rough, reachPx).Has(out var near, out _))
+            return null;
+        var isAlone = RimTrace.IsBorneOutAlone(near);
+        if (near.Rim!.IsNearlyEllipse)
+        {
+            // An ellipse is found by less of its edge, near points set with care.
+            if (
+                !OutlineSnap.Rim(scene.Photo, rough.Ellipse, reachPx).Has(out near, out _)
+                || near.Confidence < EllipseShows
+                || near.LeastSupport < EllipseShowsInEachPart
+                || !(isAlone || OffPx(near.Rim!, given) <= CarefulShare * rough.MeanRadius)
+            )
+                return null;
+        }
+        else if (!isAlone)
+            return null;
+        return
+            OffPx(near.Rim!, given) < MostOffNearRim * rough.MeanRadius
+            && !RivalEdge.IsOutsideRim(scene.Photo, near.Rim!)
+            ? near with
+            {
+                Confidence = 1,
+            }
+            : null;
+    }
+
+    private static double OffPx(RimCurve rim, IReadOnlyList<PointPx> given) =>
+        Math.Sqrt(given.Average(point => Math.Pow(rim.DistanceTo(point), 2)));
 
     private static FoundOutline Corners(Scene scene, IReadOnlyList<PointPx> given, string words)
     {
@@ -148,10 +195,10 @@ internal static class PointedOutline
             ? Enumerable.Range(0, near.SideSupport.Count).Where(side => near.SideSupport[side] <= SideShows)
             : Enumerable.Range(0, near.Confidence <= SideShows ? near.Points.Count : 0);
 
-    private static FoundOutline AsGiven(Scene scene, IReadOnlyList<PointPx> points, Ellipse? rim) =>
+    private static FoundOutline AsGiven(Scene scene, IReadOnlyList<PointPx> points, RimCurve? rim) =>
         new(points, rim, 1, DepthCauses.GivenOutline.Of(scene.LongSidePx), IsAsGiven: true);
 
-    private static bool IsSure(FoundOutline found) => found.Confidence >= OutlineStage.SureEnough;
+    private static bool IsSure(FoundOutline found) => found.Confidence >= OutlineFinder.SureEnough;
 
     // The outline that is found without any points, beginning at the first corner given, where it is sure and each corner near one given.
     private static FoundOutline? ByItself(Scene scene, IReadOnlyList<PointPx> given, double reachPx)

@@ -19,8 +19,19 @@ internal static class QualityStage
         var quality = PhotographJudge.Of(scene.Photo, flat.Drawn, flat.Plan, flat.Map, flat.PxPerMm);
         if (quality.Grade == QualityGrade.Unusable)
             return flat.Ended(ReadingStage.Quality, new TooLittleShown(), quality, scene.Request.Indicator);
-        return new JudgedSection(flat, quality.Spoilt(flat.Known.Card).Spoilt(flat.Located.Outline.OffEdge));
+        var outline = flat.Located.Outline;
+        var isAsGrown = scene.Request.OutlinePx is null && outline.Rim is { IsNearlyEllipse: false };
+        return new JudgedSection(flat, quality.Spoilt(flat.Known.Card).Spoilt(outline.OffEdge).WithRim(isAsGrown));
     }
+
+    // Nobody said that no bark was left on.
+    private static Quality WithRim(this Quality quality, bool isAsGrown) =>
+        isAsGrown
+            ? quality.AtBest(QualityGrade.Fair) with
+            {
+                Findings = [.. quality.Findings, new RimAsGrown()],
+            }
+            : quality;
 
     // Depths from points that lie on no edge, or to a scale that is contradicted, are poor, however good the photograph.
     private static Quality Spoilt(this Quality quality, QualityFinding? by) =>

@@ -291,6 +291,7 @@ public static class ReadingWords
     private static string Fault(ReadingFault fault) =>
         fault switch
         {
+            OutlineNotFound(MayIncludeBark: true) => Said("reading.fault.bark"),
             OutlineNotFound => Said("reading.fault.outline"),
             KnownLengthDisagrees(var part) => Said("reading.fault.known-length", ("part", Current.Part(part))),
             TooLittleShown => Said("reading.fault.too-little"),
@@ -352,6 +353,7 @@ public static class ReadingWords
                 ("shown", shown.Label),
                 ("kept", kept.Label)
             ),
+            RimAsGrown => Said("reading.finding.rim-as-grown"),
             WeakEvidence weak => Said("reading.finding.weak-evidence", ("indicator", weak.Indicator.Name)),
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding, "Not a finding."),
         };

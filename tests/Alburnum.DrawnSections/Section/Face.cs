@@ -5,6 +5,9 @@ public abstract record Face
 {
     public abstract double LengthMm { get; }
 
+    /// <summary>Whether it runs into itself.</summary>
+    public virtual bool IsClosed => false;
+
     /// <summary>The point of the ideal face at a distance along it, mm.</summary>
     public abstract Point At(double alongMm);
 
@@ -38,6 +41,8 @@ public sealed record FlatFace(Point From, Point To) : Face
 public sealed record RoundFace(Point Centre, double RadiusMm, double StartAngle, double SweepAngle) : Face
 {
     public override double LengthMm => RadiusMm * SweepAngle;
+
+    public override bool IsClosed => SweepAngle > 6;
 
     public override Point At(double alongMm) => Centre + Point.Towards(StartAngle + alongMm / RadiusMm) * RadiusMm;
 

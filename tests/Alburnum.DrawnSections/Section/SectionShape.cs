@@ -22,6 +22,9 @@ public sealed record SectionShape(
 
     public int Seed { get; init; }
 
+    /// <summary>Checks that gape at the outline, so that the ground shows in them.</summary>
+    public IReadOnlyList<Gap> Gaps { get; init; } = [];
+
     /// <summary>Half of the greater extent, mm.</summary>
     public double ReachMm { get; init; }
 
@@ -60,6 +63,29 @@ public sealed record SectionShape(
             ReachMm = radius,
             HalfExtent = new(radius, radius),
             WavinessMm = 0.25,
+        };
+    }
+
+    /// <summary>A log that grew as it did: no circle. Its stated diameter is its girth over π.</summary>
+    /// <param name="diameterMm">Girth over π.</param>
+    /// <param name="waves">Cosine and sine of the harmonics of its radius from the second, as shares of the mean radius.</param>
+    /// <param name="flats">Flats.</param>
+    /// <param name="gaps">Checks that gape at the rim.</param>
+    public static SectionShape Log(
+        double diameterMm,
+        IReadOnlyList<(double Cos, double Sin)> waves,
+        IReadOnlyList<LogFlat> flats,
+        IReadOnlyList<Gap> gaps
+    )
+    {
+        var face = new LogFace(diameterMm, waves, flats);
+        return Round(diameterMm) with
+        {
+            Faces = [face],
+            Outline = [.. Enumerable.Range(0, 12).Select(k => face.At(k * face.LengthMm / 12))],
+            ReachMm = face.ReachMm,
+            HalfExtent = new(face.ReachMm, face.ReachMm),
+            Gaps = gaps,
         };
     }
 
@@ -116,7 +142,7 @@ public sealed record SectionShape(
         if (WavinessMm <= 0)
             return 0;
         var seed = Seed + 31 * face;
-        var slow = Faces[face] is RoundFace { SweepAngle: > 6 } round
+        var slow = Faces[face] is { IsClosed: true } round
             ? Noise.Wrapped(alongMm / round.LengthMm * 9, 0, 9, seed)
             : Noise.Along(alongMm / 22, seed);
         return WavinessMm * (0.8 * slow + 0.25 * Noise.Along(alongMm / 0.9, seed + 7));
@@ -133,13 +159,15 @@ public sealed record SectionShape(
                 depth -= SurfaceMm(face, along);
             inside = face == 0 ? depth : Smooth.Min(inside, depth, 1.7 * ArrisMm);
         }
-        return inside;
+        return OutsideGapsMm(inside, x, y);
     }
 
     /// <summary>Distance inside the ideal outline, mm: quick and smooth, for shadows and far looks.</summary>
     public double RoughlyInsideMm(double x, double y)
     {
         // The two usual shapes have a shorter way to the same number.
+        if (Faces[0] is LogFace log)
+            return OutsideGapsMm(log.WithinMm(x, y), x, y);
         if (Name == "round")
             return ReachMm - Math.Sqrt(x * x + y * y);
         if (Faces.Count == 4)
@@ -157,6 +185,13 @@ public sealed record SectionShape(
             outside += depth < 0 ? depth * depth : 0;
         }
         return inside < 0 ? -Math.Sqrt(outside) : inside;
+    }
+
+    private double OutsideGapsMm(double insideMm, double x, double y)
+    {
+        foreach (var gap in Gaps)
+            insideMm = Math.Min(insideMm, gap.OutsideMm(x, y));
+        return insideMm;
     }
 
     private static Face[] Sides(Point[] corners) =>

@@ -47,7 +47,7 @@ public sealed record Treatment(double DepthMm, double SlowMm, double FineMm, dou
     {
         var side = shape.Faces[face];
         var share = face < FaceShares.Count ? FaceShares[face] : 1;
-        var closed = side is RoundFace { SweepAngle: > 6 };
+        var closed = side.IsClosed;
         var depth = DepthMm * share;
         if (closed)
         {
