@@ -286,6 +286,8 @@ public sealed class FindingWords(Wording wording)
                 "finding.not-determined",
                 ("pieces", wording.Count("count.piece", open.Pieces.Count))
             );
+        if (findings.NotJudged.OfType<PiecesReadInPart>().FirstOrDefault() is { } part)
+            yield return wording.Say("finding.read-in-part", ("pieces", wording.Count("count.piece", part.Pieces)));
         if (findings.NotJudged.Any(reason => reason is ContractNotJudged))
             yield return wording.Say("finding.contract-not-judged");
         if (findings.NotJudged.OfType<UseNotJudged>().FirstOrDefault() is { Of: var odd })

@@ -28,6 +28,12 @@ public sealed class VariablesWords(Wording wording)
                 ("upper", Percent(bounds.UpperShare, bounds.Demand.Share))
             ),
             SpreadNotFixed => wording.Say("variables.spread-not-fixed"),
+            LotMeasured whole => wording.Say(
+                "variables.lot-measured",
+                ("pieces", Figures.Whole(whole.Pieces)),
+                ("reaching", Figures.Whole(whole.Reaching)),
+                ("failing", Figures.Whole(whole.Failing))
+            ),
             CountedAlone counted => Counted(counted),
             OnlyMeasureJudged => wording.Say("variables.nothing-else"),
             PopulationAssumed assumed => wording.Say(
