@@ -61,7 +61,9 @@ internal sealed class PlantLines(Func<string, IReadOnlyList<MeasuredSection>?> s
                 "nothing",
                 $"a depth with its piece, {ReadingsColumn} of measured sections, {UptakeColumn} of the charge, {TankColumn} with {AtColumn}, or {RetentionColumn} of a zone"
             );
-        line.DayInOrder(DateColumn, ref _latest);
+        // A charge stands where its first line does; what came later of it may stand below.
+        if (!_treated.ContainsKey(row.Charge))
+            line.DayInOrder(DateColumn, ref _latest);
         IsOneTreatment(line, row);
         IsOneUptake(line, row);
         return line.Text(ReadingsColumn) is { Length: > 0 } file ? [row, .. OfSections(line, row, file)] : [row];
