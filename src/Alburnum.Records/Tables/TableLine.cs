@@ -123,12 +123,16 @@ internal sealed partial class TableLine
     public void DayInOrder(string column, ref (DateOnly Day, int Line)? latest)
     {
         var text = Text(column);
-        if (text.Length == 0)
+        if (text.Length == 0 || latest is { Line: 0 })
             return;
         if (DayOf(text) is not { } day)
             Refuse(column, $"\"{text}\"", DateText.Expected);
         else if (day < latest?.Day)
+        {
             Refuse(column, text, $"no day before that of line {latest.Value.Line}: the oldest stands first");
+            // Of a table that stands upside down one line says it for all.
+            latest = (DateOnly.MaxValue, 0);
+        }
         else
             latest = (day, Line);
     }

@@ -73,29 +73,8 @@ public sealed record PlantDocument
                         )
                     ),
                 ],
-                Conflicts =
-                [
-                    .. prediction.Plant.SelectMany(wood =>
-                        wood.Calibration.Conflicts.Select(conflict => new PlantConflictDocument
-                        {
-                            Wood = conflict.ByTrusted.Name,
-                            Kind = conflict.Kind,
-                            TrustedMedianM2 = conflict.ByTrusted.LateralMedianM2,
-                            KindMedianM2 = conflict.KindMedianM2,
-                        })
-                    ),
-                ],
-                Untaken =
-                [
-                    .. prediction.Plant.SelectMany(wood =>
-                        wood.Calibration.Untaken.Select(charge => new PlantUntakenDocument
-                        {
-                            Wood = wood.Calibration.Fit.Before.Name,
-                            Charge = charge.Charge,
-                            ForetoldLeastMm = charge.ForetoldLeastMm,
-                        })
-                    ),
-                ],
+                Conflicts = [.. prediction.Plant.SelectMany(PlantConflictDocument.Of)],
+                Untaken = [.. prediction.Plant.SelectMany(PlantUntakenDocument.Of)],
                 Calibrated = [.. PlantWords.Current.RestsOn(prediction)],
                 InWords = [.. PlantWords.Current.Say(prediction)],
             };
@@ -140,6 +119,15 @@ public sealed record PlantConflictDocument
 
     /// <summary>The same by this kind alone, m².</summary>
     public required double KindMedianM2 { get; init; }
+
+    internal static IEnumerable<PlantConflictDocument> Of(PlantWood wood) =>
+        wood.Calibration.Conflicts.Select(conflict => new PlantConflictDocument
+        {
+            Wood = conflict.ByTrusted.Name,
+            Kind = conflict.Kind,
+            TrustedMedianM2 = conflict.ByTrusted.LateralMedianM2,
+            KindMedianM2 = conflict.KindMedianM2,
+        });
 }
 
 /// <summary>A charge in which nothing penetrated.</summary>
@@ -153,6 +141,14 @@ public sealed record PlantUntakenDocument
 
     /// <summary>Mean depth that nineteen of twenty such charges should have passed, mm.</summary>
     public required double ForetoldLeastMm { get; init; }
+
+    internal static IEnumerable<PlantUntakenDocument> Of(PlantWood wood) =>
+        wood.Calibration.Untaken.Select(charge => new PlantUntakenDocument
+        {
+            Wood = wood.Calibration.Fit.Before.Name,
+            Charge = charge.Charge,
+            ForetoldLeastMm = charge.ForetoldLeastMm,
+        });
 }
 
 /// <summary>Forecasts of one measure.</summary>

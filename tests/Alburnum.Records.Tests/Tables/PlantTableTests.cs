@@ -56,6 +56,8 @@ public sealed class PlantTableTests : IDisposable
             Refusal("charge,date,piece,depth_mm\n7,2026-05-12,a,4\n8,,a,4\n9,2026-05-11,a,4\n"),
             StringComparison.Ordinal
         );
+        var upsideDown = Refusal("charge,date,piece,depth_mm\n9,2026-05-12,a,4\n8,2026-05-11,a,4\n7,2026-05-10,a,4\n");
+        Assert.Single(upsideDown.Split("the oldest stands first")[..^1]);
         Assert.Contains(
             "own.csv, line 2, field date: found \"01/02/2026\", expected a date such as 2026-05-12",
             Refusal("charge,date,piece,depth_mm\n7,01/02/2026,a,4\n"),

@@ -341,7 +341,7 @@ internal static class SaidReasons
                 "Fewer than two different values were read: the spread is not known, so the verdict goes by counting alone."
             ),
             (
-                new LotMeasured(Demand, 5, 2, 8),
+                new LotMeasured(5, 2, 8),
                 "All 8 pieces of the lot were measured, so nothing is inferred: 5 certainly reach the limit, 2 certainly do not."
             ),
             (

@@ -160,7 +160,7 @@ public class VariablesConformityTests
         var judged = VariablesConformity.Judge(Exact(values), demand, 8);
 
         Assert.Equal(verdict, judged.Verdict);
-        Assert.Contains(new LotMeasured(demand, reaching, 8 - reaching, 8), judged.Reasons);
+        Assert.Contains(new LotMeasured(reaching, 8 - reaching, 8), judged.Reasons);
         var findings = judged.Findings(demand, 8);
         Assert.True(findings.Lot!.IsWhole);
         Assert.Equal(reaching / 8.0, findings.Lot.Bound.LowerBound);

@@ -126,6 +126,15 @@ public static class VariablesConformity
                 "One reading or more is needed, and no more than the lot has.",
                 nameof(readings)
             );
+        return Judged(readings, demand, lotSize);
+    }
+
+    private static VariablesJudgement Judged(
+        IReadOnlyList<CensoredReading> readings,
+        VariablesDemand demand,
+        int? lotSize
+    )
+    {
         double[] values = [.. readings.Where(reading => reading.Censoring == Censoring.Exact).Select(r => r.Value)];
         var isExact = values.Length == readings.Count;
         var isWhole = lotSize == readings.Count;
@@ -143,23 +152,26 @@ public static class VariablesConformity
         var countSays = reaching >= demand.Share * readings.Count ? Verdict.Conforms : Verdict.DoesNotConform;
         var isDoubted = lower is not null && measured != Verdict.Undecided && measured != countSays;
 
-        List<Reason> reasons = [new DemandUsed(demand), Seen(readings, values, demand)];
-        if (isWhole)
-            reasons.Add(new LotMeasured(demand, reaching, failing, readings.Count));
-        else
+        IEnumerable<Reason> Reasons()
         {
-            if (lower is { } least && upper is { } most)
-                reasons.Add(new ToleranceLimits(demand, least, most, isExact));
+            yield return new DemandUsed(demand);
+            yield return Seen(readings, values, demand);
+            if (isWhole)
+                yield return new LotMeasured(reaching, failing, readings.Count);
+            else if (lower is { } least && upper is { } most)
+                yield return new ToleranceLimits(demand, least, most, isExact);
             else
-                reasons.Add(new SpreadNotFixed());
+                yield return new SpreadNotFixed();
             if (shareLower is { } atLeast && shareUpper is { } atMost)
-                reasons.Add(new ShareBounds(demand, atLeast, atMost));
-            reasons.Add(new CountedAlone(demand, reaching, readings.Count, counted, lotSize));
+                yield return new ShareBounds(demand, atLeast, atMost);
+            if (!isWhole)
+                yield return new CountedAlone(demand, reaching, readings.Count, counted, lotSize);
+            if (lower is not null)
+                yield return new PopulationAssumed(demand.Population);
+            if (isDoubted)
+                yield return new PopulationDoubted(demand.Population);
         }
-        if (lower is not null)
-            reasons.Add(new PopulationAssumed(demand.Population));
-        if (isDoubted)
-            reasons.Add(new PopulationDoubted(demand.Population));
+
         return new(
             isDoubted ? Verdict.Undecided : measured,
             lower,
@@ -168,7 +180,7 @@ public static class VariablesConformity
             shareUpper,
             counted,
             isExact,
-            reasons
+            [.. Reasons()]
         )
         {
             IsWhole = isWhole,

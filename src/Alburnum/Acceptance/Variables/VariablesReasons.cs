@@ -79,11 +79,10 @@ public sealed record CountedAlone(
 ) : VariablesReason;
 
 /// <summary>Every piece of the lot was measured: nothing is inferred.</summary>
-/// <param name="Demand">The demand.</param>
 /// <param name="Reaching">Pieces that surely reach the limit.</param>
 /// <param name="Failing">Pieces that surely do not.</param>
 /// <param name="Pieces">All of them.</param>
-public sealed record LotMeasured(VariablesDemand Demand, int Reaching, int Failing, int Pieces) : VariablesReason;
+public sealed record LotMeasured(int Reaching, int Failing, int Pieces) : VariablesReason;
 
 /// <summary>The shape that is taken for granted.</summary>
 /// <param name="Population">The shape.</param>
