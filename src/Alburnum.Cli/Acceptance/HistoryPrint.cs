@@ -19,7 +19,7 @@ internal static class HistoryPrint
         foreach (var measure in history.Measures)
             Print(console, measure);
         console.WriteLine();
-        console.WriteLine(HistoryWords.Current.Signals(history.Signals.Count > 0));
+        console.WriteLine(HistoryWords.Current.Signals(history.Signals.Count > 0, history.RunLengths.Count > 0));
         var byCharge = history
             .Signals.GroupBy(signal => signal.Charge, signal => signal.Said, StringComparer.Ordinal)
             .ToList();
@@ -46,8 +46,8 @@ internal static class HistoryPrint
             HistoryWords.Current.Spread(measure.Mean, measure.StandardDeviation, measure.Least, measure.Greatest)
         );
         console.WriteLine(HistoryWords.Current.Baseline(measure.BaselineMean, measure.BaselineSpread, measure.Signals));
-        if (measure.Capability is { } capability)
-            console.WriteLine(HistoryWords.Current.Limit(measure.LowerLimit ?? 0, measure.BelowLimit, capability));
+        if (measure.LowerLimit is { } limit)
+            console.WriteLine(HistoryWords.Current.Limit(limit, measure.BelowLimit, measure.Capability));
     }
 
     /// <summary>The run chart as one line of blocks, least to greatest mean of neighbouring charges.</summary>

@@ -23,8 +23,8 @@ internal static class PredictionPrint
         }
         console.WriteLine();
         console.Write(Spreads(document));
-        console.WriteLine(Words.PiecesMeet(document.PieceShare));
-        console.WriteLine(Words.CoresMeet(document.CoreShare));
+        foreach (var sentence in Words.Meet(document.PieceShare, document.CoreShare))
+            console.WriteLine(sentence);
         foreach (var sentence in document.UsualInWords)
             console.WriteLine(sentence);
         if (document.ChanceToPass is { } chance)

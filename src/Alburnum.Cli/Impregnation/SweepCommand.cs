@@ -38,9 +38,10 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         public string? Y { get; init; }
 
         [CommandOption("--of <MEASURE>")]
-        [Description("What is mapped: pieces, cores, mean, least, uptake or zone")]
-        [DefaultValue("cores")]
-        public string Of { get; init; } = "cores";
+        [Description(
+            "What is mapped: pieces, cores, mean, least, uptake or zone. By default cores; mean where no depth is asked for"
+        )]
+        public string? Of { get; init; }
     }
 
     public override async Task<int> ExecuteAsync(
@@ -49,7 +50,8 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
         CancellationToken cancellationToken
     )
     {
-        var (request, measure) = (Request(settings), Measure(settings.Of));
+        var request = Request(settings);
+        var measure = Measure(settings.Of, SweepPredictions.IsDepthAsked(request, facts));
         var folder = settings.Out ?? throw Options.Refused("--out", "nothing", "a folder for the map");
         OutFolder.Examine(folder);
         var table = SweepPredictions.Open(Path.Combine(folder, "sweep.csv"), request, facts);
@@ -89,12 +91,20 @@ internal sealed class SweepCommand(IAnsiConsole console, FactLibrary facts) : As
             };
     }
 
-    private static SweepMeasure Measure(string name)
+    private static SweepMeasure Measure(string? asked, bool isDepthAsked)
     {
+        var name = asked ?? (isDepthAsked ? "cores" : "mean");
         var place = Array.FindIndex(Measures, known => known.Name == name);
-        return place >= 0
-            ? Measures[place].Measure
-            : throw Options.Refused("--of", name, string.Join(", ", Measures.Select(known => known.Name)));
+        if (place < 0)
+            throw Options.Refused("--of", name, string.Join(", ", Measures.Select(known => known.Name)));
+        var measure = Measures[place].Measure;
+        return isDepthAsked || !measure.IsShare()
+            ? measure
+            : throw Options.Refused(
+                "--of",
+                name,
+                "a depth that they must reach (--depth), or mean, least, uptake or zone"
+            );
     }
 
     // Reads "minutes=30:240:8": an input, its first and last value, and how many.

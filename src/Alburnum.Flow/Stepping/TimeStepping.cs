@@ -109,7 +109,7 @@ internal sealed class TimeStepping<T>(
         _linearIterations += _last.LinearIterations;
 
         VesselBoundary Vessel(double at) =>
-            VesselBoundary.Of(1000 * stage.KPaAt(at / 60), stage.Contact, problem.Fluids, warmth);
+            VesselBoundary.Of(1000 * stage.GasKPaAt(at / 60), stage.Contact, problem.Fluids, warmth);
     }
 
     private double Excess(Stage stage, double done, UptakeScale scale)

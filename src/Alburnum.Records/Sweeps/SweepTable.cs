@@ -120,8 +120,8 @@ public sealed class SweepTable
             y,
             new()
             {
-                PieceShare = line.Number("piece_share", Share),
-                CoreShare = line.Number("core_share", Share),
+                PieceShare = line.OptionalNumber("piece_share", Share),
+                CoreShare = line.OptionalNumber("core_share", Share),
                 MeanDepthMm = Number("mean_depth_mm"),
                 LeastDepthMm = Number("least_depth_mm"),
                 UptakeLPerM3 = Number("uptake_l_per_m3"),
@@ -137,7 +137,7 @@ public sealed class SweepTable
             .. new double[] { point.Column, point.Row, point.Across, point.Up }.Select(Digits),
             .. point switch
             {
-                PredictedPoint { Measures: var measures } => new[]
+                PredictedPoint { Measures: var measures } => new double?[]
                 {
                     measures.PieceShare,
                     measures.CoreShare,
@@ -146,7 +146,7 @@ public sealed class SweepTable
                     measures.UptakeLPerM3,
                     measures.ZoneLPerM3,
                 }
-                    .Select(Digits)
+                    .Select(figure => figure is { } known ? Digits(known) : "")
                     .Append(""),
                 ImpossiblePoint { Why: var why } => [.. Enumerable.Repeat("", 6), why.ReplaceLineEndings(" ")],
                 _ => throw new ArgumentOutOfRangeException(nameof(point), point, "Not a point."),

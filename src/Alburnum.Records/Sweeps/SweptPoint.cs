@@ -28,11 +28,11 @@ public sealed record ImpossiblePoint(int Column, int Row, double Across, double 
 /// <summary>What is expected at a point.</summary>
 public sealed record SweptMeasures
 {
-    /// <summary>Share of pieces that meet the demand everywhere, 0 to 1.</summary>
-    public required double PieceShare { get; init; }
+    /// <summary>Share of pieces that meet the demand everywhere, 0 to 1; null where no depth is asked for.</summary>
+    public required double? PieceShare { get; init; }
 
-    /// <summary>Share of cores that meet the demand, 0 to 1.</summary>
-    public required double CoreShare { get; init; }
+    /// <summary>Share of cores that meet the demand, 0 to 1; null likewise.</summary>
+    public required double? CoreShare { get; init; }
 
     /// <summary>Mean depth of the middle piece, mm.</summary>
     public required double MeanDepthMm { get; init; }

@@ -13,31 +13,33 @@ public readonly record struct ChargeRow(string Number, IReadOnlyList<double?> Va
 /// <remarks>
 /// A column <c>charge</c>, and any of <c>mean_depth_mm</c>, <c>minimum_depth_mm</c>, <c>retention_kg_per_m3</c>, <c>uptake_l_per_m3</c> and
 /// <c>strength_percent</c>, oldest charge first. The unit stands in the column's name; a cell is a plain number. A column named
-/// <c>date</c> is passed over.
+/// <c>date</c> only shows that they stand in order.
 /// </remarks>
 public sealed class ChargeTable
 {
     private const int ProblemsMax = 50;
     private const string ChargeColumn = "charge";
     private const string DateColumn = "date";
+    private const string Mean = "mean_depth_mm";
+    private const string Minimum = "minimum_depth_mm";
 
     private static readonly (string Column, Measure Measure, NumberRange Range)[] Known =
     [
-        ("mean_depth_mm", new(MeasureKind.Depth, "mean depth", "mm"), Ranges.MeasuredDepthMm),
-        ("minimum_depth_mm", new(MeasureKind.Depth, "minimum depth", "mm"), Ranges.MeasuredDepthMm),
+        (Mean, new(MeasureKind.Depth, "mean depth", "mm"), Ranges.MeasuredDepthMm),
+        (Minimum, new(MeasureKind.Depth, "minimum depth", "mm"), Ranges.MeasuredDepthMm),
         ("retention_kg_per_m3", new(MeasureKind.Retention, "retention", "kg/m³"), Ranges.MeasuredRetentionKgPerM3),
         ("uptake_l_per_m3", new(MeasureKind.Uptake, "uptake", "l/m³"), Ranges.UptakeLPerM3),
         ("strength_percent", new(MeasureKind.Strength, "solution strength", "%"), Ranges.MeasuredStrengthPercent),
     ];
 
     private readonly Table _table;
-    private readonly IReadOnlyList<string> _columns;
+    private readonly List<string> _columns;
     private readonly IReadOnlyList<NumberRange> _ranges;
 
     private ChargeTable(Table table, IReadOnlyList<string> columns)
     {
         _table = table;
-        _columns = columns;
+        _columns = [.. columns];
         _ranges = [.. columns.Select(RangeOf)];
         Measures = [.. columns.Select(column => MeasureOf(column)!)];
     }
@@ -77,6 +79,7 @@ public sealed class ChargeTable
     {
         List<InputProblem> problems = [];
         Dictionary<string, int> first = new(StringComparer.Ordinal);
+        (DateOnly, int)? latest = null;
         var values = new double?[_columns.Count];
         var lines = TableLine.Of(
             _table,
@@ -87,6 +90,7 @@ public sealed class ChargeTable
         foreach (var line in lines)
         {
             stop.ThrowIfCancellationRequested();
+            line.DayInOrder(DateColumn, ref latest);
             var row = Read(line, values, first);
             if (problems.Count >= ProblemsMax)
                 break;
@@ -130,7 +134,11 @@ public sealed class ChargeTable
                     number
                 );
         }
+        if (Value(Minimum) is { } minimum && minimum > Value(Mean))
+            line.Refuse(Minimum, $"\"{line.Text(Minimum)}\"", $"at most {Mean}", number);
         return new(number, values);
+
+        double? Value(string column) => _columns.IndexOf(column) is >= 0 and var i ? values[i] : null;
     }
 
     private static Measure? MeasureOf(string name) => Array.Find(Known, known => known.Column == name).Measure;

@@ -19,6 +19,8 @@ internal sealed class PlantLines(Func<string, IReadOnlyList<MeasuredSection>?> s
     private readonly Dictionary<string, List<(TableLine Line, TankRow Read)>> _tanks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, IReadOnlyList<MeasuredSection>?> _files = new(StringComparer.Ordinal);
 
+    private (DateOnly Day, int Line)? _latest;
+
     /// <summary>What one line says: a row, or one for each place of the sections that it names.</summary>
     public IReadOnlyList<PlantRow> Read(TableLine line)
     {
@@ -59,6 +61,9 @@ internal sealed class PlantLines(Func<string, IReadOnlyList<MeasuredSection>?> s
                 "nothing",
                 $"a depth with its piece, {ReadingsColumn} of measured sections, {UptakeColumn} of the charge, {TankColumn} with {AtColumn}, or {RetentionColumn} of a zone"
             );
+        // A charge stands where its first line does; what came later of it may stand below.
+        if (!_treated.ContainsKey(row.Charge))
+            line.DayInOrder(DateColumn, ref _latest);
         IsOneTreatment(line, row);
         IsOneUptake(line, row);
         return line.Text(ReadingsColumn) is { Length: > 0 } file ? [row, .. OfSections(line, row, file)] : [row];

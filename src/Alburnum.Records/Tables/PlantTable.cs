@@ -111,6 +111,7 @@ public static class PlantTable
     /// <summary>Column of what the laboratory found in a zone.</summary>
     public const string RetentionColumn = "retention_kg_per_m3";
 
+    internal const string DateColumn = "date";
     internal const string PieceColumn = "piece";
     internal const string WoodColumn = "zone";
     internal const string WayColumn = "way_mm";
@@ -143,7 +144,7 @@ public static class PlantTable
         TreatmentFields.Schedule.Column,
         TreatmentFields.Minutes.Column,
         TreatmentFields.Moisture.Column,
-        "date",
+        DateColumn,
     ];
 
     /// <summary>Every line of the file. Files that it names lie beside it.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Alburnum.Facts;
+using Alburnum.Records.Facts;
 
 namespace Alburnum.Records.Tables;
 
@@ -115,6 +116,32 @@ internal sealed partial class TableLine
             Refuse(column, $"\"{text}\", already on line {seen[text]}", $"a different one for each {what}");
         return text;
     }
+
+    /// <summary>Notes a day that is none, or that lies before the latest above it: the oldest line stands first. An empty cell says nothing.</summary>
+    /// <param name="column">Its column.</param>
+    /// <param name="latest">The latest day above and its line; null where there is none. Becomes this one.</param>
+    public void DayInOrder(string column, ref (DateOnly Day, int Line)? latest)
+    {
+        var text = Text(column);
+        if (text.Length == 0 || latest is { Line: 0 })
+            return;
+        if (DayOf(text) is not { } day)
+            Refuse(column, $"\"{text}\"", DateText.Expected);
+        else if (day < latest?.Day)
+        {
+            Refuse(column, text, $"no day before that of line {latest.Value.Line}: the oldest stands first");
+            // Of a table that stands upside down one line says it for all.
+            latest = (DateOnly.MaxValue, 0);
+        }
+        else
+            latest = (day, Line);
+    }
+
+    // A workbook may give the time of day as well, or count days without a date's format.
+    private static DateOnly? DayOf(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days < 1_000_000
+            ? new DateOnly(1899, 12, 30).AddDays(days)
+            : DateText.Read(text.Split(' ')[0]);
 
     /// <summary>A number in a range; the least where none was read, which is noted.</summary>
     public double Number(string column, NumberRange range)

@@ -8,7 +8,7 @@ public sealed record HistoryDocument
     /// <summary>Charges read.</summary>
     public required long Charges { get; init; }
 
-    /// <summary>How rarely the charts signal falsely, one sentence each.</summary>
+    /// <summary>How rarely the charts signal falsely, one sentence each; empty where no chart ran.</summary>
     public required IReadOnlyList<string> RunLengths { get; init; }
 
     /// <summary>Each measure.</summary>

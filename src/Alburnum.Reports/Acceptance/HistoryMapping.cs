@@ -14,7 +14,9 @@ public static class HistoryMapping
         return new()
         {
             Charges = history.Charges,
-            RunLengths = HistoryWords.Current.Say(history.RunLengths),
+            RunLengths = history.Measures.Any(measure => measure.IsCharted)
+                ? HistoryWords.Current.Say(history.RunLengths)
+                : [],
             Measures = [.. history.Measures.Select(Measure)],
             Signals = [.. history.Signalled.SelectMany(Signals).Take(WatchPlant.SignalsKept)],
         };

@@ -22,9 +22,9 @@ public sealed record CasePredictionDocument
     [JsonConverter(typeof(EstimateConverter))]
     public Estimate? MeasuredMeanDepthMm { get; init; }
 
-    /// <summary>Share of cores expected to meet the demand, 0 to 1, with its spread between batches.</summary>
+    /// <summary>Share of cores expected to meet the demand, 0 to 1, with its spread between batches; null where no depth is asked for.</summary>
     [JsonConverter(typeof(EstimateConverter))]
-    public required Estimate CoreShare { get; init; }
+    public required Estimate? CoreShare { get; init; }
 
     /// <summary>What was assumed because nobody said it, one sentence each.</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }

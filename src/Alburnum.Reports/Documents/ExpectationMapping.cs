@@ -20,7 +20,7 @@ public static class ExpectationMapping
             Demand = TreatingWords.Demand(asked.Prediction.Rule),
             MeanDepthMm = prediction.Quick.MeanMm,
             MeasuredMeanDepthMm = run.Judged.Measured.MeanDepthMm,
-            CoreShare = prediction.Quick.CoreShare,
+            CoreShare = asked.Prediction.IsDepthAsked ? prediction.Quick.CoreShare : null,
             Assumptions = words.Say(asked.Assumptions),
             RestsOn = [.. PredictionWords.Current.RestsOn(prediction)],
             Standing = prediction.Standing,
@@ -90,7 +90,8 @@ public static class ExpectationMapping
                 prediction.MeasuredMeanDepthMm,
                 document.Pieces.Count(piece => piece.Reading.Depth is not null)
             );
-            yield return words.Cores(prediction.CoreShare, prediction.Demand);
+            if (prediction.CoreShare is { } cores)
+                yield return words.Cores(cores, prediction.Demand);
             if (prediction.Plant is { } plant)
                 foreach (var forecasts in plant.Forecasts)
                     yield return words.Foretold(

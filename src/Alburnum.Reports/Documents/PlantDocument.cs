@@ -29,10 +29,13 @@ public sealed record PlantDocument
     /// <summary>Each kind of evidence that contradicts those trusted before it, and was left out.</summary>
     public required IReadOnlyList<PlantConflictDocument> Conflicts { get; init; }
 
-    /// <summary>How each law was calibrated, and what contradicts what, one sentence each.</summary>
+    /// <summary>Charges in which nothing penetrated against all that was foretold, left out likewise.</summary>
+    public required IReadOnlyList<PlantUntakenDocument> Untaken { get; init; }
+
+    /// <summary>How each law was calibrated, one sentence each.</summary>
     public required IReadOnlyList<string> Calibrated { get; init; }
 
-    /// <summary>How the forecasts came out, in sentences.</summary>
+    /// <summary>What was left out and why, and how the forecasts came out, in sentences.</summary>
     public required IReadOnlyList<string> InWords { get; init; }
 
     /// <summary>The plant of a prediction as a document; null where none was given.</summary>
@@ -70,18 +73,8 @@ public sealed record PlantDocument
                         )
                     ),
                 ],
-                Conflicts =
-                [
-                    .. prediction.Plant.SelectMany(wood =>
-                        wood.Calibration.Conflicts.Select(conflict => new PlantConflictDocument
-                        {
-                            Wood = conflict.ByTrusted.Name,
-                            Kind = conflict.Kind,
-                            TrustedMedianM2 = conflict.ByTrusted.LateralMedianM2,
-                            KindMedianM2 = conflict.KindMedianM2,
-                        })
-                    ),
-                ],
+                Conflicts = [.. prediction.Plant.SelectMany(PlantConflictDocument.Of)],
+                Untaken = [.. prediction.Plant.SelectMany(PlantUntakenDocument.Of)],
                 Calibrated = [.. PlantWords.Current.RestsOn(prediction)],
                 InWords = [.. PlantWords.Current.Say(prediction)],
             };
@@ -126,6 +119,36 @@ public sealed record PlantConflictDocument
 
     /// <summary>The same by this kind alone, m².</summary>
     public required double KindMedianM2 { get; init; }
+
+    internal static IEnumerable<PlantConflictDocument> Of(PlantWood wood) =>
+        wood.Calibration.Conflicts.Select(conflict => new PlantConflictDocument
+        {
+            Wood = conflict.ByTrusted.Name,
+            Kind = conflict.Kind,
+            TrustedMedianM2 = conflict.ByTrusted.LateralMedianM2,
+            KindMedianM2 = conflict.KindMedianM2,
+        });
+}
+
+/// <summary>A charge in which nothing penetrated.</summary>
+public sealed record PlantUntakenDocument
+{
+    /// <summary>The wood.</summary>
+    public required string Wood { get; init; }
+
+    /// <summary>The charge.</summary>
+    public required string Charge { get; init; }
+
+    /// <summary>Mean depth that nineteen of twenty such charges should have passed, mm.</summary>
+    public required double ForetoldLeastMm { get; init; }
+
+    internal static IEnumerable<PlantUntakenDocument> Of(PlantWood wood) =>
+        wood.Calibration.Untaken.Select(charge => new PlantUntakenDocument
+        {
+            Wood = wood.Calibration.Fit.Before.Name,
+            Charge = charge.Charge,
+            ForetoldLeastMm = charge.ForetoldLeastMm,
+        });
 }
 
 /// <summary>Forecasts of one measure.</summary>

@@ -54,10 +54,8 @@ public static class ReasonMapping
                 ("conforms_from_mm", Mm(band.ConformsFromMm)),
                 ("fails_up_to_mm", Mm(band.FailsUpToMm))
             ),
-            FacesNotRead unread => Kind(
-                reason,
-                ("faces", new JsonArray([.. unread.Faces.Select(face => (JsonNode?)JsonValue.Create(face))]))
-            ),
+            FacesNotRead unread => Kind(reason, ("faces", Numbers(unread.Faces))),
+            FacesWithoutReading without => Kind(reason, ("faces", Numbers(without.Faces))),
             OppositeFacesNeeded needed => Kind(reason, Rule(needed.Limit)),
             UntreatedArea area => Kind(
                 reason,
@@ -123,6 +121,7 @@ public static class ReasonMapping
                 High(open.Probability),
                 ("open_pieces", open.OpenPieces)
             ),
+            PiecesReadInPart part => Kind(reason, ("pieces", part.Pieces), ("cut", part.Cut)),
             PiecesNotDetermined open => Kind(reason, ("pieces", Texts(open.Pieces))),
             BatchParts parts => Kind(
                 reason,
@@ -219,6 +218,12 @@ public static class ReasonMapping
                 ("lower_share", Share(bounds.LowerShare)),
                 ("upper_share", Share(bounds.UpperShare))
             ),
+            LotMeasured whole => Kind(
+                reason,
+                ("reaching", whole.Reaching),
+                ("failing", whole.Failing),
+                ("pieces", whole.Pieces)
+            ),
             CountedAlone counted => Kind(
                 reason,
                 ("reaching", counted.Reaching),
@@ -292,6 +297,9 @@ public static class ReasonMapping
             document.Add(name, value);
         return document;
     }
+
+    private static JsonArray Numbers(IEnumerable<int> numbers) =>
+        new([.. numbers.Select(number => (JsonNode?)JsonValue.Create(number))]);
 
     private static JsonArray Texts(IEnumerable<string> texts) =>
         new([.. texts.Select(text => (JsonNode?)JsonValue.Create(text))]);

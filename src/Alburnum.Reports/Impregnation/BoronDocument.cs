@@ -63,7 +63,7 @@ public static class BoronMapping
             Middle = Place(spread.Middle),
             Fast = Place(spread.Fast),
             Notes = [.. BoronWords.Current.Notes(spread)],
-            Cautions = BoronWords.Current.Cautions,
+            Cautions = BoronWords.Current.Cautions(spread.Asked.Section),
         };
     }
 

@@ -43,6 +43,12 @@ public static class ChargeMapping
             Cautions =
             [
                 .. TreatingWords.Current.TooWet(order.Treatment.MoisturePercent),
+                .. order.Pieces.SelectMany(pieces =>
+                    TreatingWords.Current.TooDeep(
+                        pieces.Section,
+                        order.Treatment.ZoneDepthMm ?? order.Treatment.DepthMm
+                    )
+                ),
                 .. ChargeWords.Current.OfPlan(planned),
                 .. ChargeWords.Current.Cautions,
             ],
@@ -77,7 +83,13 @@ public static class ChargeMapping
             ],
             SelectiveShare = account.SelectiveShare,
             Product = [.. reconciled.Product.Select(ChargeProductDocument.Of)],
-            ProductNotes = [.. Notes(reconciled.Product)],
+            ProductNotes =
+            [
+                .. reconciled.Product.Count > 0
+                    ? (string[])[ProductWords.Current.OfExpected(expected.Question.UptakeLPerM3)]
+                    : [],
+                .. Notes(reconciled.Product),
+            ],
             Findings = [.. ChargeWords.Current.Say(account.Findings), .. Beyond(reconciled)],
             Assumptions = TreatingWords.Current.Say(expected.Assumptions),
             Cautions = ChargeWords.Current.Cautions,

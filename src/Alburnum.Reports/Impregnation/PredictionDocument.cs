@@ -56,11 +56,11 @@ public sealed record PredictionDocument
     /// <summary>What the figures of the product mean and rest on, one sentence each; empty likewise.</summary>
     public required IReadOnlyList<string> ProductNotes { get; init; }
 
-    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches.</summary>
-    public required Estimate PieceShare { get; init; }
+    /// <summary>Share of pieces that meet the demand everywhere, with its spread between batches; null where no depth is asked for.</summary>
+    public required Estimate? PieceShare { get; init; }
 
-    /// <summary>Share of cores that meet it.</summary>
-    public required Estimate CoreShare { get; init; }
+    /// <summary>Share of cores that meet it; null where no depth is asked for.</summary>
+    public required Estimate? CoreShare { get; init; }
 
     /// <summary>Whether the demand is usually met in such timber, by treatability and incising alone; null where no depth is required.</summary>
     [JsonConverter(typeof(ReachConverter))]

@@ -47,8 +47,8 @@ public static class PredictionMapping
                             question.Incising is null
                         ),
                     ],
-            PieceShare = quick.PieceShare,
-            CoreShare = quick.CoreShare,
+            PieceShare = question.IsDepthAsked ? quick.PieceShare : null,
+            CoreShare = question.IsDepthAsked ? quick.CoreShare : null,
             Usual = prediction.Usual?.Verdict,
             UsualInWords = [.. PredictionWords.Current.Usual(prediction)],
             ChanceToPass = prediction.ChanceToPass,

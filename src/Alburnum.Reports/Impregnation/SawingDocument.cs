@@ -15,11 +15,11 @@ public sealed record SawingDocument
     /// <summary>The pieces, from the top left.</summary>
     public required IReadOnlyList<SawnPieceDocument> Pieces { get; init; }
 
-    /// <summary>Share of all pieces that conform everywhere, 0 to 1.</summary>
-    public required double PieceShare { get; init; }
+    /// <summary>Share of all pieces that conform everywhere, 0 to 1; null where no depth is asked for.</summary>
+    public required double? PieceShare { get; init; }
 
-    /// <summary>Share of cores that conform, 0 to 1.</summary>
-    public required double CoreShare { get; init; }
+    /// <summary>Share of cores that conform, 0 to 1; null likewise.</summary>
+    public required double? CoreShare { get; init; }
 
     /// <summary>What was assumed because nobody said it, one sentence each.</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }
@@ -46,11 +46,11 @@ public sealed record SawnPieceDocument
     /// <summary>Mean depth of the middle piece.</summary>
     public required double MeanDepthMm { get; init; }
 
-    /// <summary>Share of such pieces that conform everywhere, 0 to 1.</summary>
-    public required double PieceShare { get; init; }
+    /// <summary>Share of such pieces that conform everywhere, 0 to 1; null where no depth is asked for.</summary>
+    public required double? PieceShare { get; init; }
 
-    /// <summary>Share of their cores that conform, 0 to 1.</summary>
-    public required double CoreShare { get; init; }
+    /// <summary>Share of their cores that conform, 0 to 1; null likewise.</summary>
+    public required double? CoreShare { get; init; }
 }
 
 /// <summary>Writes a log cut into pieces down.</summary>
@@ -64,7 +64,7 @@ public static class SawingMapping
         {
             Title = SawingWords.Current.Title(log),
             Demand = TreatingWords.Demand(log.Asked.Prediction.Rule),
-            Pieces = [.. log.Pieces.Select((piece, i) => Piece(i + 1, piece))],
+            Pieces = [.. log.Pieces.Select((piece, i) => Piece(i + 1, piece, log.Asked.Prediction.IsDepthAsked))],
             PieceShare = log.PieceShare,
             CoreShare = log.CoreShare,
             Assumptions = TreatingWords.Current.Say(log.Assumptions),
@@ -72,7 +72,7 @@ public static class SawingMapping
         };
     }
 
-    private static SawnPieceDocument Piece(int number, PredictedPiece predicted) =>
+    private static SawnPieceDocument Piece(int number, PredictedPiece predicted, bool isDepthAsked) =>
         new()
         {
             Number = number,
@@ -80,7 +80,7 @@ public static class SawingMapping
             HeartwoodOnFaces = predicted.Piece.HeartwoodOnFace,
             HeartwoodShare = predicted.Piece.HeartwoodShare,
             MeanDepthMm = predicted.Quick.MeanMm.Middle,
-            PieceShare = predicted.Quick.PieceShare.Value,
-            CoreShare = predicted.Quick.CoreShare.Value,
+            PieceShare = isDepthAsked ? predicted.Quick.PieceShare.Value : null,
+            CoreShare = isDepthAsked ? predicted.Quick.CoreShare.Value : null,
         };
 }

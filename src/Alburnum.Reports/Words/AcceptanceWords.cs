@@ -29,6 +29,11 @@ public sealed class AcceptanceWords(Wording wording)
                 ("asked", wording.Count("count.piece", missing.Asked)),
                 ("missing", Figures.Whole(missing.Missing))
             ),
+            PiecesReadInPart part => wording.Say(
+                "acceptance.pieces-read-in-part",
+                ("pieces", Figures.Whole(part.Pieces)),
+                ("cut", wording.Count("count.piece", part.Cut))
+            ),
             PiecesNotDetermined open => wording.Say(
                 "acceptance.pieces-not-determined",
                 ("pieces", wording.Count("count.piece", open.Pieces.Count)),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Alburnum.Timber;
 using Alburnum.Workflows.Impregnation;
 
 namespace Alburnum.Reports.Words;
@@ -10,8 +11,21 @@ public sealed class BoronWords(Wording wording)
     /// <summary>In the language chosen.</summary>
     public static BoronWords Current => new(Wording.Current);
 
-    /// <summary>Said of every piece.</summary>
-    public IReadOnlyList<string> Cautions => [wording.Say("boron.model"), wording.Say("boron.caution")];
+    /// <summary>Said of every piece: how it was reckoned, and what to mind.</summary>
+    /// <param name="section">The piece's section.</param>
+    public IReadOnlyList<string> Cautions(Section section) =>
+        [
+            wording.Say(
+                section switch
+                {
+                    RectangularSection => "boron.model-sawn",
+                    RoundSection => "boron.model-round",
+                    _ => "boron.model-sheet",
+                }
+            ),
+            wording.Say("boron.not-measured"),
+            wording.Say("boron.caution"),
+        ];
 
     /// <summary>Name of the depth that has the target loading, mm.</summary>
     public string Depth => wording.Say("boron.depth");
@@ -31,10 +45,10 @@ public sealed class BoronWords(Wording wording)
         ArgumentNullException.ThrowIfNull(spread);
         if (spread.IsTooThin)
             yield return wording.Say("boron.too-thin", ("even", Figures.Number(spread.EvenKgPerM3, 2)));
-        if (spread.IsTooThinBetweenFaces)
+        if (spread.IsTooThinAsReckoned)
             yield return wording.Say(
                 "boron.too-thin-between-faces",
-                ("between", Figures.Number(spread.BetweenFacesKgPerM3, 2)),
+                ("between", Figures.Number(spread.AsReckonedKgPerM3, 2)),
                 ("even", Figures.Number(spread.EvenKgPerM3, 2))
             );
         yield return wording.Say(

@@ -36,6 +36,26 @@ public static class Figures
         );
     }
 
+    /// <summary>A lower bound on a share, to be read after "at least": 99.9 % where it lies above that and is not all.</summary>
+    /// <param name="share">0 to 1.</param>
+    /// <param name="wording">The language.</param>
+    /// <param name="limit">A share that it is held against, 0 to 1; null where there is none.</param>
+    public static string AtLeast(double share, Wording wording, double? limit = null) =>
+        Percent(share < 1 ? Math.Min(share, 0.999) : share, wording, limit);
+
+    /// <summary>An upper bound on a share, to be read after "at most": 0.1 % where it lies below that and is not nothing, all where it lies above 99.9 %.</summary>
+    /// <param name="share">0 to 1.</param>
+    /// <param name="wording">The language.</param>
+    /// <param name="limit">A share that it is held against, 0 to 1; null where there is none.</param>
+    public static string AtMost(double share, Wording wording, double? limit = null) =>
+        Percent(
+            share > 0.999 ? 1
+                : share > 0 ? Math.Max(share, 0.001)
+                : 0,
+            wording,
+            limit
+        );
+
     /// <summary>True for a share that is written as under 0.1 % or over 99.9 %, to which no spread can be added.</summary>
     /// <param name="share">0 to 1.</param>
     public static bool IsNearlyAllOrNothing(double share) => share is < 0.0005 or >= 0.9995;

@@ -164,8 +164,8 @@ public sealed class FindingWords(Wording wording)
     {
         (string, string) supply = ("supply", AcceptanceWords.Supply(lot.LotSize, wording)),
             confidence = ("confidence", Figures.Typed(lot.Bound.Confidence)),
-            share = ("share", Percent(lot.Bound.LowerBound, lot.Wanted)),
-            open = ("open", Percent(lot.Bound.LowerBoundIfUndecidedPass, lot.Wanted));
+            share = ("share", AtLeast(lot.Bound.LowerBound, lot.Wanted)),
+            open = ("open", AtLeast(lot.Bound.LowerBoundIfUndecidedPass, lot.Wanted));
         return (lot.Bound.LowerBound > 0, lot.Undecided > 0 && lot.Bound.LowerBoundIfUndecidedPass > 0) switch
         {
             (true, true) => wording.Say("finding.lot-shown-open", confidence, share, supply, open),
@@ -270,7 +270,7 @@ public sealed class FindingWords(Wording wording)
             || findings.Lot is not { Wanted: not null } lot
         )
             yield break;
-        (string, string) share = ("share", Percent(lot.Bound.LowerBound, lot.Wanted));
+        (string, string) share = ("share", AtLeast(lot.Bound.LowerBound, lot.Wanted));
         yield return lot is { IsWhole: true, LotSize: 1 }
             ? wording.Say(lot.Bound.LowerBound > 0 ? "finding.batch-of-one" : "finding.batch-of-one-not")
         : lot.IsWhole ? wording.Say("finding.batch-whole", share)
@@ -286,6 +286,8 @@ public sealed class FindingWords(Wording wording)
                 "finding.not-determined",
                 ("pieces", wording.Count("count.piece", open.Pieces.Count))
             );
+        if (findings.NotJudged.OfType<PiecesReadInPart>().FirstOrDefault() is { } part)
+            yield return wording.Say("finding.read-in-part", ("pieces", wording.Count("count.piece", part.Pieces)));
         if (findings.NotJudged.Any(reason => reason is ContractNotJudged))
             yield return wording.Say("finding.contract-not-judged");
         if (findings.NotJudged.OfType<UseNotJudged>().FirstOrDefault() is { Of: var odd })
@@ -307,5 +309,5 @@ public sealed class FindingWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(wanted), wanted.By, "Not known."),
         };
 
-    private string Percent(double share, WantedShare? wanted) => Figures.Percent(share, wording, wanted?.Share);
+    private string AtLeast(double share, WantedShare? wanted) => Figures.AtLeast(share, wording, wanted?.Share);
 }

@@ -39,8 +39,18 @@ public sealed class HistoryWords(Wording wording)
     /// <summary>A measure of which no charge has a value.</summary>
     public string NoValues() => wording.Say("history.no-values");
 
-    /// <summary>What stands above the signals, or that there are none.</summary>
-    public string Signals(bool any) => any ? wording.Say("history.signals") : wording.Say("history.no-signals");
+    /// <summary>What stands above the signals, or that there are none, or that no chart ran that could have signalled.</summary>
+    /// <param name="any">Whether there are signals.</param>
+    /// <param name="isCharted">Whether any chart ran.</param>
+    public string Signals(bool any, bool isCharted) =>
+        wording.Say(
+            (any, isCharted) switch
+            {
+                (true, _) => "history.signals",
+                (false, true) => "history.no-signals",
+                (false, false) => "history.no-chart",
+            }
+        );
 
     /// <summary>What one charge signals.</summary>
     public string Charge(string charge, IEnumerable<string> signals) =>
@@ -78,10 +88,11 @@ public sealed class HistoryWords(Wording wording)
     /// <summary>How the charges lie against a limit.</summary>
     /// <param name="limit">The limit.</param>
     /// <param name="below">Charges below it.</param>
-    /// <param name="capability">How far the mean lies above it.</param>
-    public string Limit(double limit, long below, Capability capability)
+    /// <param name="capability">How far the mean lies above it; null where there is no spread.</param>
+    public string Limit(double limit, long below, Capability? capability)
     {
-        ArgumentNullException.ThrowIfNull(capability);
+        if (capability is null)
+            return wording.Say("history.limit-alone", ("limit", Digits(limit)), ("below", Digits(below)));
         return wording.Say(
             "history.limit",
             ("limit", Digits(limit)),

@@ -44,6 +44,10 @@ public sealed class PenetrationWords(Wording wording)
                 "penetration.faces-not-read",
                 ("faces", string.Join(", ", unread.Faces.Select(Figures.Whole)))
             ),
+            FacesWithoutReading without => wording.Say(
+                "penetration.faces-without-reading",
+                ("faces", string.Join(", ", without.Faces.Select(Figures.Whole)))
+            ),
             SapwoodBorderMissing => wording.Say("penetration.border-missing"),
             NotDemonstrable => wording.Say("penetration.not-demonstrable"),
             OppositeFacesNeeded needed => wording.Say(

@@ -20,14 +20,12 @@ public sealed class PlantWords(Wording wording)
     {
         foreach (var wood in prediction.Plant)
         {
-            var (fit, conflicts) = (wood.Calibration.Fit, wood.Calibration.Conflicts);
+            var fit = wood.Calibration.Fit;
             yield return Fitted(fit);
             if (wood.Sections.Count > 0)
                 yield return Sections(wood.Sections);
             if (fit.WallShares is { Count: > 0 } shares)
                 yield return Walls(wood.WallsMostGPerKg, shares);
-            foreach (var conflict in conflicts)
-                yield return Contradicts(fit, conflict);
             if (fit.UptakeFactor is not { } factor)
                 continue;
             yield return wording.Say(
@@ -53,6 +51,14 @@ public sealed class PlantWords(Wording wording)
     public IEnumerable<string> Say(TreatingPrediction prediction)
     {
         ArgumentNullException.ThrowIfNull(prediction);
+        // What was left out of the prediction comes first: it says what the rest is worth.
+        foreach (var wood in prediction.Plant)
+        {
+            if (wood.Calibration.Untaken is { Count: > 0 } untaken)
+                yield return Untaken(wood.Calibration.Fit, untaken);
+            foreach (var conflict in wood.Calibration.Conflicts)
+                yield return Contradicts(wood.Calibration.Fit, conflict);
+        }
         var records = prediction.Plant.Forecasts().ToList();
         if (prediction.Plant.Count > 0 && records.Count == 0)
             yield return wording.Say("plant.too-short");
@@ -124,6 +130,16 @@ public sealed class PlantWords(Wording wording)
             )
         );
     }
+
+    private string Untaken(PermeabilityFit fit, IReadOnlyList<UntakenCharge> untaken) =>
+        wording.Say(
+            "plant.untaken",
+            ("name", fit.Before.Name),
+            ("charges", string.Join(", ", untaken.Select(charge => charge.Charge))),
+            ("least", Number(untaken.Min(charge => charge.ForetoldLeastMm), 1)),
+            ("left", Whole(untaken.Count)),
+            ("all", Whole(fit.Charges + untaken.Count))
+        );
 
     // A conflict says what the kinds trusted before it say together.
     private string Contradicts(PermeabilityFit fit, EvidenceConflict conflict) =>

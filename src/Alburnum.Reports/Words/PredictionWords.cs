@@ -53,10 +53,7 @@ public sealed class PredictionWords(Wording wording)
     public IReadOnlyList<string> PressurePeriod(Spread minutes) =>
         Row(wording.Say("prediction.pressure-period"), new(minutes.High, minutes.Middle, minutes.Low), 0);
 
-    /// <summary>How many pieces meet the demand.</summary>
-    /// <param name="share">Share of pieces, 0 to 1.</param>
-    /// <param name="part">The wood that the share is of, where more must be met; null where it is of the whole demand.</param>
-    public string PiecesMeet(Estimate share, WoodZone? part = null)
+    private string PiecesMeet(Estimate share, WoodZone? part)
     {
         var what = part is { } wood
             ? wording.Say("prediction.asked-of-part", ("part", RequirementWords.Current.Routes.Part(wood)))
@@ -66,9 +63,16 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.pieces-meet", [("what", what), .. Share(share)]);
     }
 
-    /// <summary>How many cores meet the demand.</summary>
-    /// <param name="share">Share of cores, 0 to 1.</param>
-    public string CoresMeet(Estimate share) =>
+    /// <summary>How many pieces and cores meet the demand, one sentence each; that there is none to meet where no depth is asked for.</summary>
+    /// <param name="pieces">Share of pieces, 0 to 1; null where no depth is asked for.</param>
+    /// <param name="cores">Share of cores, 0 to 1; null likewise.</param>
+    /// <param name="part">The wood that the share of pieces is of, where more must be met; null where it is of the whole demand.</param>
+    public IEnumerable<string> Meet(Estimate? pieces, Estimate? cores, WoodZone? part = null) =>
+        pieces is { } ofPieces && cores is { } ofCores
+            ? [PiecesMeet(ofPieces, part), CoresMeet(ofCores)]
+            : [wording.Say("prediction.no-depth-asked")];
+
+    private string CoresMeet(Estimate share) =>
         Figures.IsNearlyAllOrNothing(share.Value)
             ? wording.Say("prediction.cores-meet-alone", Share(share)[0])
             : wording.Say("prediction.cores-meet", Share(share));
@@ -220,8 +224,15 @@ public sealed class PredictionWords(Wording wording)
             : wording.Say("prediction.for-schedule", ("schedule", question.Schedule.Name));
         foreach (var sentence in WhatSharesAreOf(prediction))
             yield return sentence;
-        yield return PiecesMeet(prediction.Quick.PieceShare, prediction.LesserPart);
-        yield return CoresMeet(prediction.Quick.CoreShare);
+        var isAsked = question.IsDepthAsked;
+        foreach (
+            var sentence in Meet(
+                isAsked ? prediction.Quick.PieceShare : null,
+                isAsked ? prediction.Quick.CoreShare : null,
+                prediction.LesserPart
+            )
+        )
+            yield return sentence;
         foreach (var sentence in Usual(prediction))
             yield return sentence;
     }

@@ -31,6 +31,14 @@ public sealed class ProductWords(Wording wording)
             _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
         };
 
+    /// <summary>That the product beside a charge's readings is that of the uptake expected.</summary>
+    /// <param name="uptakeLPerM3">The uptake, L/m³.</param>
+    public string OfExpected(Estimate uptakeLPerM3) =>
+        wording.Say(
+            "product.of-expected",
+            ("uptake", Figures.Measured(uptakeLPerM3.Value, uptakeLPerM3.StandardUncertainty, "L/m³"))
+        );
+
     /// <summary>Name of the product in the zone, kg/m³.</summary>
     public string Zone => wording.Say("product.zone");
 
@@ -113,6 +121,7 @@ public sealed class ProductWords(Wording wording)
             ChargeCause.TankBefore => wording.Say("product.cause.tank-before"),
             ChargeCause.TankAfter => wording.Say("product.cause.tank-after"),
             ChargeCause.Weighing => wording.Say("product.cause.weighing"),
+            ChargeCause.TankAgainstScales => wording.Say("product.cause.tank-against-scales"),
             ChargeCause.SolutionDensity => wording.Say("product.cause.solution-density"),
             ChargeCause.TimberVolume => wording.Say("product.cause.timber-volume"),
             _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "Not a cause."),

@@ -45,14 +45,16 @@ public sealed class SawingWords(Wording wording)
     }
 
     /// <summary>What all pieces of a log come to.</summary>
-    /// <param name="pieceShare">Share of pieces that conform everywhere, 0 to 1.</param>
-    /// <param name="coreShare">Share of cores that conform, 0 to 1.</param>
-    public string Shares(double pieceShare, double coreShare) =>
-        wording.Say(
-            "sawing.shares",
-            ("pieces", Figures.Certainty(pieceShare, wording)),
-            ("cores", Figures.Certainty(coreShare, wording))
-        );
+    /// <param name="pieceShare">Share of pieces that conform everywhere, 0 to 1; null where no depth is asked for.</param>
+    /// <param name="coreShare">Share of cores that conform, 0 to 1; null likewise.</param>
+    public string Shares(double? pieceShare, double? coreShare) =>
+        pieceShare is { } pieces && coreShare is { } cores
+            ? wording.Say(
+                "sawing.shares",
+                ("pieces", Figures.Certainty(pieces, wording)),
+                ("cores", Figures.Certainty(cores, wording))
+            )
+            : wording.Say("prediction.no-depth-asked");
 
     private string Name(CuttingPattern pattern) =>
         pattern switch

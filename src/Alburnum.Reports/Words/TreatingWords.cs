@@ -29,7 +29,45 @@ public sealed class TreatingWords(Wording wording)
     public IReadOnlyList<string> Cautions(TreatingQuestion asked)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        return Cautions(asked.MoisturePercent, asked.Prediction.Warming is not null);
+        return
+        [
+            .. TooHot(asked.Schedule.Value),
+            .. TooDeep(asked.Prediction.Section, asked.Prediction.ZoneDepthMm),
+            .. Cautions(asked.MoisturePercent, asked.Prediction.Warming is not null),
+        ];
+    }
+
+    /// <summary>That a zone is deeper than the piece; nothing where it is not.</summary>
+    /// <param name="section">The piece.</param>
+    /// <param name="zoneMm">Depth of the zone, mm; null where there is none.</param>
+    public IEnumerable<string> TooDeep(Section section, double? zoneMm)
+    {
+        var deepest = SectionBorder.DeepestMm(section);
+        if (zoneMm > deepest)
+            yield return wording.Say(
+                "treating.caution-zone",
+                ("zone", Figures.Digits(zoneMm.Value, 1)),
+                ("section", section.Label),
+                ("deepest", Figures.Digits(deepest, 1))
+            );
+    }
+
+    // Wood Handbook, chapter 15, published.
+    private const double HottestSteamCelsius = 118;
+
+    private IEnumerable<string> TooHot(Schedule schedule)
+    {
+        var hottest = schedule
+            .Stages.Where(stage => stage.Contact == Contact.Air)
+            .Select(stage => stage.Celsius ?? 0)
+            .DefaultIfEmpty(0)
+            .Max();
+        if (hottest > HottestSteamCelsius)
+            yield return wording.Say(
+                "treating.caution-steam",
+                ("hottest", Figures.Number(hottest, 0)),
+                ("most", Figures.Number(HottestSteamCelsius, 0))
+            );
     }
 
     /// <summary>That timber is too wet for treatment; nothing where it is not.</summary>

@@ -23,11 +23,17 @@ public sealed class VariablesWords(Wording wording)
             ShareBounds bounds => wording.Say(
                 "variables.share-bounds",
                 ("confidence", Figures.Typed(bounds.Demand.Confidence)),
-                ("lower", Percent(bounds.LowerShare, bounds.Demand.Share)),
+                ("lower", Figures.AtLeast(bounds.LowerShare, wording, bounds.Demand.Share)),
                 ("limit", Value(bounds.Demand.Limit, bounds.Demand)),
-                ("upper", Percent(bounds.UpperShare, bounds.Demand.Share))
+                ("upper", Figures.AtMost(bounds.UpperShare, wording, bounds.Demand.Share))
             ),
             SpreadNotFixed => wording.Say("variables.spread-not-fixed"),
+            LotMeasured whole => wording.Say(
+                "variables.lot-measured",
+                ("pieces", Figures.Whole(whole.Pieces)),
+                ("reaching", Figures.Whole(whole.Reaching)),
+                ("failing", Figures.Whole(whole.Failing))
+            ),
             CountedAlone counted => Counted(counted),
             OnlyMeasureJudged => wording.Say("variables.nothing-else"),
             PopulationAssumed assumed => wording.Say(
@@ -91,8 +97,6 @@ public sealed class VariablesWords(Wording wording)
 
     private static string Value(double value, VariablesDemand demand) => $"{Figures.Digits(value, 3)} {demand.Unit}";
 
-    private string Percent(double share, double limit) => Figures.Percent(share, wording, limit);
-
     private string Counted(CountedAlone counted)
     {
         (string, string) reaching = ("reaching", Figures.Whole(counted.Reaching)),
@@ -105,7 +109,7 @@ public sealed class VariablesWords(Wording wording)
                 reaching,
                 pieces,
                 confidence,
-                ("share", Percent(counted.ShareLowerBound, counted.Demand.Share)),
+                ("share", Figures.AtLeast(counted.ShareLowerBound, wording, counted.Demand.Share)),
                 supply
             )
             : wording.Say("variables.counted-alone-none", reaching, pieces, confidence, supply);

@@ -54,7 +54,11 @@ public sealed record MeasureHistory(
     long Signalled,
     Capability? Capability,
     IReadOnlyList<RunMark> Chart
-);
+)
+{
+    /// <summary>Whether averages, sums and runs are watched: not before a baseline with a spread is complete.</summary>
+    public bool IsCharted => State.BaselineSpread > 0;
+}
 
 /// <summary>One charge's signals in one measure.</summary>
 /// <param name="Charge">Number of the charge.</param>

@@ -8,7 +8,6 @@ using Alburnum.Impregnation.Incising;
 using Alburnum.Impregnation.Prediction;
 using Alburnum.Records.Charges;
 using Alburnum.Records.Facts;
-using Alburnum.Requirements;
 
 namespace Alburnum.Workflows.Impregnation;
 
@@ -94,7 +93,7 @@ public static class DesignIncising
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(facts);
         var (asked, penalty) = (TreatingQuestion.OfPieces(request.Treating, facts), facts.Impregnation.Penalty);
-        if (asked.Prediction.Rule is NoDepth)
+        if (!asked.Prediction.IsDepthAsked)
         {
             var file = request.Treating.File;
             throw TreatmentFields.Depth.Refused(

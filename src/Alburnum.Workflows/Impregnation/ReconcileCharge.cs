@@ -21,7 +21,7 @@ public sealed record ReconciledCharge(ExpectedCharge Expected, ChargeAccount Acc
             if (Account.SelectiveShare is not { } share || Product.Count == 0)
                 return null;
             var expected = Product.Max(product => product.SelectiveShare);
-            var net = (Account.NetByWeightL ?? Account.NetByTankL).Value;
+            var net = Account.NetL.Value;
             var most = Account.GrossL is { } gross && net > 0 ? Math.Max(expected, gross.Value / net - 1) : expected;
             return share.Value - 2 * share.StandardUncertainty > most ? most : null;
         }

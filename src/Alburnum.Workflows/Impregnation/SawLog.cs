@@ -53,11 +53,13 @@ public sealed record PredictedLog
     /// <summary>The pieces, from the top left; one or more.</summary>
     public required IReadOnlyList<PredictedPiece> Pieces { get; init; }
 
-    /// <summary>Share of all pieces that conform everywhere, 0 to 1.</summary>
-    public double PieceShare => Pieces.Average(piece => piece.Quick.PieceShare.Value);
+    /// <summary>Share of all pieces that conform everywhere, 0 to 1; null where no depth is asked for.</summary>
+    public double? PieceShare =>
+        Asked.Prediction.IsDepthAsked ? Pieces.Average(piece => piece.Quick.PieceShare.Value) : null;
 
-    /// <summary>Share of cores, one taken anywhere on any piece, that conform, 0 to 1.</summary>
-    public double CoreShare => Pieces.Average(piece => piece.Quick.CoreShare.Value);
+    /// <summary>Share of cores, one taken anywhere on any piece, that conform, 0 to 1; null likewise.</summary>
+    public double? CoreShare =>
+        Asked.Prediction.IsDepthAsked ? Pieces.Average(piece => piece.Quick.CoreShare.Value) : null;
 }
 
 /// <summary>Finds which pieces of a cutting pattern show heartwood on which faces, and what that does to conformity.</summary>
@@ -143,7 +145,7 @@ public static class SawLog
 
     private static (double Mm, IReadOnlyList<LogAssumption> Assumptions) Sapwood(TreatingRequest treating)
     {
-        if (TreatmentFields.Sapwood.InRange(treating.SapwoodMm, treating.File) is { } given)
+        if (TreatingQuestion.SapwoodOf(treating) is { } given)
             return (given, []);
         if (treating.Species.SapwoodWidth is not { Value.IsDistinct: true } band)
             throw TreatmentFields.Sapwood.Refused(

@@ -61,8 +61,8 @@ public sealed record BoronSpread
     /// <summary>Loading where the borders under all faces are spread evenly over the piece, kg/m³.</summary>
     public required double EvenKgPerM3 { get; init; }
 
-    /// <summary>The same from the two nearest faces alone, as depths are reckoned, kg/m³.</summary>
-    public required double BetweenFacesKgPerM3 { get; init; }
+    /// <summary>The same of what depths are reckoned in: the piece, or a sheet where its shape is taken for one, kg/m³.</summary>
+    public required double AsReckonedKgPerM3 { get; init; }
 
     /// <summary>Slower than all but one wood of twenty.</summary>
     public required BoronPlace Slow { get; init; }
@@ -76,8 +76,8 @@ public sealed record BoronSpread
     /// <summary>True where the border holds too little for the loading wanted: as it spreads, the depth first grows and then is lost.</summary>
     public bool IsTooThin => EvenKgPerM3 < Asked.WantedKgPerM3;
 
-    /// <summary>True where it would be too little but for the other faces, which depths leave out.</summary>
-    public bool IsTooThinBetweenFaces => !IsTooThin && BetweenFacesKgPerM3 < Asked.WantedKgPerM3;
+    /// <summary>True where it would be too little in the sheet that the piece is taken for.</summary>
+    public bool IsTooThinAsReckoned => !IsTooThin && AsReckonedKgPerM3 < Asked.WantedKgPerM3;
 }
 
 /// <summary>Predicts how far boron spreads from a treated border in damp store, and how much washes out in the wet.</summary>
@@ -98,18 +98,19 @@ public static class SpreadBoron
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(law);
-        var half = SectionBorder.DeepestMm(request.Section);
-        var start = SaltProfile.Border(half, request.BorderMm, request.LoadingKgPerM3);
         var stored = law.M2PerS(request.MoisturePercent, request.Celsius);
         var soaked = law.M2PerS(law.MostMoisturePercent, request.Celsius);
+        var even = request.LoadingKgPerM3 * SectionBorder.Share(request.Section, request.BorderMm);
         return new()
         {
             Asked = request,
             Law = law,
             M2PerS = stored,
             SoakedM2PerS = request.WetDays > 0 ? soaked : null,
-            EvenKgPerM3 = request.LoadingKgPerM3 * SectionBorder.Share(request.Section, request.BorderMm),
-            BetweenFacesKgPerM3 = start.Held / half,
+            EvenKgPerM3 = even,
+            AsReckonedKgPerM3 = SaltSection.IsExact(request.Section)
+                ? even
+                : request.LoadingKgPerM3 * request.BorderMm / SectionBorder.DeepestMm(request.Section),
             Slow = In(1 / law.Factor),
             Middle = In(1),
             Fast = In(law.Factor),
@@ -117,12 +118,20 @@ public static class SpreadBoron
 
         BoronPlace In(double factor)
         {
-            var profile = start.After(stored * factor, 7 * request.Weeks, isFaceWet: false);
-            var washed = request.WetDays > 0 ? profile.After(soaked * factor, request.WetDays, isFaceWet: true) : null;
+            SaltSection After(SaltSpell? washed) =>
+                SaltSection.After(
+                    request.Section,
+                    request.BorderMm,
+                    request.LoadingKgPerM3,
+                    new(stored * factor, 7 * request.Weeks),
+                    washed
+                );
+            var dry = After(null);
+            var wet = request.WetDays > 0 ? After(new(soaked * factor, request.WetDays)) : null;
             return new(
-                profile.DepthMm(request.WantedKgPerM3),
-                profile.Loading[^1],
-                washed is null ? null : new(washed.WashedOut / start.Held, washed.Loading[^1])
+                dry.FromFace.DepthMm(request.WantedKgPerM3),
+                dry.FromFace.Loading[^1],
+                wet is null ? null : new(1 - wet.Mean / dry.Mean, wet.FromFace.Loading[^1])
             );
         }
     }

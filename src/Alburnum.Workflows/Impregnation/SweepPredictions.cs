@@ -57,6 +57,19 @@ public static class SweepPredictions
         return SweepTable.Open(path, InOneLine(request));
     }
 
+    /// <summary>Whether some point asks for a depth that pieces or cores could meet.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="facts">Permeabilities, schedules and incising patterns.</param>
+    /// <exception cref="InputRefusedException">What is asked cannot be, whatever the two inputs are.</exception>
+    public static bool IsDepthAsked(SweepRequest request, FactLibrary facts)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var (across, up) = (request.Across, request.Up);
+        return TreatingQuestion
+            .Of(across.Input.With(up.Input.With(request.Treating, up.Values[0]), across.Values[0]), facts)
+            .Prediction.IsDepthAsked;
+    }
+
     /// <summary>Predicts every point that is not in the table yet, side by side, and adds each as it is finished: a sweep that was stopped continues.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="table">Its table.</param>
@@ -136,7 +149,7 @@ public static class SweepPredictions
                 request.Pieces,
                 cancellation: stop
             );
-            return new PredictedPoint(column, row, x, y, Measures(quick));
+            return new PredictedPoint(column, row, x, y, Measures(question, quick));
         }
         catch (InputRefusedException refused)
         {
@@ -144,11 +157,11 @@ public static class SweepPredictions
         }
     }
 
-    private static SweptMeasures Measures(QuickPrediction quick) =>
+    private static SweptMeasures Measures(PredictionQuestion question, QuickPrediction quick) =>
         new()
         {
-            PieceShare = quick.PieceShare.Value,
-            CoreShare = quick.CoreShare.Value,
+            PieceShare = question.IsDepthAsked ? quick.PieceShare.Value : null,
+            CoreShare = question.IsDepthAsked ? quick.CoreShare.Value : null,
             MeanDepthMm = quick.MeanMm.Middle,
             LeastDepthMm = quick.LeastMm.Middle,
             UptakeLPerM3 = quick.UptakeLPerM3.Middle,

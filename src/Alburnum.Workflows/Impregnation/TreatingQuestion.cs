@@ -234,16 +234,27 @@ public sealed record TreatingQuestion
                 $"no {TreatmentFields.HeartwoodRadius.NameIn(file)}",
                 $"both, or {TreatmentFields.Position.NameIn(file)} and {TreatmentFields.Sapwood.NameIn(file)}"
             );
-        return Usual(
-                request,
-                TreatmentFields.Sapwood.InRange(request.SapwoodMm, file),
-                TreatmentFields.LogDiameter.InRange(request.LogDiameterMm, file)
-            )
+        return Usual(request, SapwoodOf(request), TreatmentFields.LogDiameter.InRange(request.LogDiameterMm, file))
             ?? throw TreatmentFields.Sapwood.Refused(
                 file,
                 "nothing",
                 $"the width of the sapwood: that of {request.Species.Name} is not known (or {TreatmentFields.HeartwoodRadius.NameIn(file)}, or {TreatmentFields.All.NameIn(file)} sapwood or heartwood)"
             );
+    }
+
+    /// <summary>The width of the sapwood as it was stated, mm; null where it was not.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <exception cref="InputRefusedException">It is out of range, or wider than the log that was stated.</exception>
+    internal static double? SapwoodOf(TreatingRequest request)
+    {
+        var sapwood = TreatmentFields.Sapwood.InRange(request.SapwoodMm, request.File);
+        return sapwood is { } wide && request.LogDiameterMm / 2 is { } radius && wide > radius
+            ? throw TreatmentFields.Sapwood.Refused(
+                request.File,
+                InputProblem.Number(wide),
+                $"at most {InputProblem.Number(radius)} mm, half of {TreatmentFields.LogDiameter.NameIn(request.File)}"
+            )
+            : sapwood;
     }
 
     private static UsualLog? Usual(TreatingRequest request, double? sapwoodMm, double? diameterMm)

@@ -129,6 +129,8 @@ public static class BatchConformity
         string[] open = [.. batch.Pieces.Where(IsOpen).Select(piece => piece.Number)];
         if (open.Length > 0)
             yield return new PiecesNotDetermined(open);
+        if (batch.Pieces.Count(IsReadInPart) is > 0 and var inPart)
+            yield return new PiecesReadInPart(inPart, batch.Pieces.Count);
         if (Missing(batch) is > 0 and var missing)
             yield return new PiecesStillToCut(batch.Pieces.Count + missing, missing);
         // Where all were cut, none was drawn.
@@ -137,6 +139,9 @@ public static class BatchConformity
     }
 
     private static bool IsOpen(PieceJudgement piece) => piece.Judgement.Probability is null;
+
+    private static bool IsReadInPart(PieceJudgement piece) =>
+        piece.Judgement.Reasons.Any(reason => reason is FacesWithoutReading);
 
     private static int Missing(BatchEvidence batch) => Math.Max(0, (batch.Rule.PiecesAsked ?? 0) - batch.Pieces.Count);
 

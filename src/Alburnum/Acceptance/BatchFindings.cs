@@ -15,8 +15,9 @@ public sealed record BatchFindings(RuleFinding Rule, LotFinding? Lot, IReadOnlyL
     /// </remarks>
     public Verdict Weakest =>
         Rule.Whole.Verdict != Verdict.Conforms ? Rule.Whole.Verdict
-        // That the sample is a random one is taken for granted by every rule; nobody can judge it afterwards.
-        : Lot is { IsShown: true } && NotJudged.All(reason => reason is DrawingNotRecorded or NoRetentionRequired)
+        // That the sample is a random one is taken for granted by every rule; nobody can judge it afterwards. Codes that count cores ask for one face of a piece.
+        : Lot is { IsShown: true }
+        && NotJudged.All(reason => reason is DrawingNotRecorded or NoRetentionRequired or PiecesReadInPart)
             ? Verdict.Conforms
         : Verdict.Undecided;
 }
@@ -75,6 +76,11 @@ public sealed record SamplesScatterNotKnown : BatchReason;
 /// <summary>Some of the pieces cut could not be judged.</summary>
 /// <param name="Pieces">Their names, one or more.</param>
 public sealed record PiecesNotDetermined(IReadOnlyList<string> Pieces) : BatchReason;
+
+/// <summary>On some faces of these pieces no depth was read: what is said holds for the others.</summary>
+/// <param name="Pieces">How many, 1 or more.</param>
+/// <param name="Cut">Pieces cut.</param>
+public sealed record PiecesReadInPart(int Pieces, int Cut) : BatchReason;
 
 /// <summary>The pieces came judged, without depths: how surely they were read is not known.</summary>
 public sealed record ReadingRiskNotKnown : BatchReason;

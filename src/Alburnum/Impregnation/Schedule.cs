@@ -60,6 +60,24 @@ public sealed record Stage
     /// <param name="minutes">Time since the stage began, min. 0 to its duration.</param>
     public double KPaAt(double minutes) => FromKPa + (ToKPa - FromKPa) * Math.Clamp(minutes / Minutes, 0, 1);
 
+    /// <summary>
+    /// Absolute pressure of the gas that presses into the wood at a moment, kPa: that of the vessel, but steam condenses where air would be pressed in, so that
+    /// above the atmosphere only what exceeds the pressure of saturated steam counts.
+    /// </summary>
+    /// <param name="minutes">Time since the stage began, min. 0 to its duration.</param>
+    /// <remarks>Saturated steam by Antoine's equation, constants for 99 to 374 °C (remembered; 186 kPa at 118 °C).</remarks>
+    public double GasKPaAt(double minutes)
+    {
+        var kPa = KPaAt(minutes);
+        return Contact == Contact.Air && Celsius is > BoilingCelsius and var celsius && kPa > Schedule.AtmosphereKPa
+            ? Math.Max(Schedule.AtmosphereKPa, kPa - KPaPerMmHg * Math.Pow(10, 8.14019 - 1810.94 / (244.485 + celsius)))
+            : kPa;
+    }
+
+    private const double BoilingCelsius = 100;
+
+    private const double KPaPerMmHg = 0.133322;
+
     /// <summary>The same stage for another time, between other pressures.</summary>
     internal Stage With(double minutes, double fromKPa, double toKPa) =>
         new(Name, Contact, minutes, fromKPa, toKPa, Celsius);

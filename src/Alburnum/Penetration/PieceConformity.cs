@@ -94,7 +94,16 @@ public static class PieceConformity
                 ? OnEveryFace(demand, faces, decision, reasons)
                 : Throughout(demand.Rule, positions, evidence, reasons);
 
-        int[] unread = [.. faces.Where(face => face.IsUnread).Select(face => face.Number)];
+        int[] missing = [.. Enumerable.Range(1, profile.Section.FaceCount).Except(faces.Select(face => face.Number))];
+        // A share is asked for on every face; a depth throughout is held against what was read, as a code holds it that counts cores.
+        var isAskedOfEach = demand.Coverage < 1;
+        if (missing.Length > 0 && !isAskedOfEach)
+            reasons.Add(new FacesWithoutReading(missing));
+        int[] unread =
+        [
+            .. faces.Where(face => face.IsUnread).Select(face => face.Number),
+            .. isAskedOfEach ? missing : [],
+        ];
         if (unread.Length > 0)
         {
             probability = new(0, probability.High);

@@ -128,6 +128,10 @@ public sealed record GuardBand(
 /// <param name="Faces">Face numbers, one or more.</param>
 public sealed record FacesNotRead(IReadOnlyList<int> Faces) : PieceReason;
 
+/// <summary>Faces on which no depth was read at all, as where the piece was cored on one: what is said holds for the others.</summary>
+/// <param name="Faces">Face numbers, one or more.</param>
+public sealed record FacesWithoutReading(IReadOnlyList<int> Faces) : PieceReason;
+
 /// <summary>The border of the sapwood is not known, and the verdict depends on it.</summary>
 public sealed record SapwoodBorderMissing : PieceReason;
 

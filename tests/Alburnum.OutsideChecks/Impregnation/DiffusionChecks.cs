@@ -17,7 +17,9 @@ public sealed class DiffusionChecks
     [MemberData(nameof(Sealed))]
     public void Salt_in_a_sheet_kept_from_drying_spreads_as_the_series_says(double[] row)
     {
-        var later = SaltProfile.Border(row[0], row[1], 1, Layers).After(row[2], row[3], isFaceWet: false, Steps);
+        var later = SaltProfile
+            .Border(row[0], row[1], 1, layers: Layers)
+            .After(row[2], row[3], isFaceWet: false, Steps);
 
         Assert.Equal(row[4], later.Loading[0], 2e-3);
         Assert.Equal(row[5], later.Loading[^1], 2e-3);
@@ -29,7 +31,7 @@ public sealed class DiffusionChecks
     [MemberData(nameof(Wet))]
     public void Salt_in_a_sheet_with_wet_faces_washes_out_as_the_series_says(double[] row)
     {
-        var later = SaltProfile.Border(row[0], row[1], 1, Layers).After(row[2], row[3], isFaceWet: true, Steps);
+        var later = SaltProfile.Border(row[0], row[1], 1, layers: Layers).After(row[2], row[3], isFaceWet: true, Steps);
 
         Assert.Equal(row[4], later.Held / row[1], 2e-3);
         Assert.Equal(row[1], later.Held + later.WashedOut, 1e-9 * row[1]);

@@ -42,7 +42,11 @@ public sealed class WorkedPieceChecks
             .Single();
         var face = HandReadings.Profile(
             new RectangularSection(100, 100),
-            [.. Enumerable.Range(0, 100).Select(at => new HandReading(1, at, at < percent ? 9 : 0, 0.3, 0))]
+            [
+                .. from side in Enumerable.Range(1, 4)
+                from at in Enumerable.Range(0, 100)
+                select new HandReading(side, at, at < percent ? 9 : 0, 0.3, 0),
+            ]
         );
         Assert.Equal(expected, Judge(heartwood, face));
     }

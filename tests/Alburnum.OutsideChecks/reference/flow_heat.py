@@ -3,7 +3,8 @@
 Run:  /usr/bin/python3 flow_heat.py > flow_heat.json     (Debian python3-scipy; some minutes)
 
 The column of flow_schedules.py with a third unknown in each cell, its temperature. Heat is conducted and carried by the liquid; liquid flows the
-more easily the warmer it is; the air inside takes more room as it warms. What holds and conducts heat is written out here by itself, from the
+more easily the warmer it is; the air inside takes more room as it warms. Steam condenses and presses no air in: above the atmosphere only what
+exceeds the pressure of saturated steam counts. What holds and conducts heat is written out here by itself, from the
 formulas of docs/science/flow.md.
 """
 
@@ -25,6 +26,13 @@ LIQUID_HEAT = 4.18e6
 
 def water(celsius):
     return 2.414e-5 * 10 ** (247.8 / (celsius + 133.15))
+
+
+def saturated(celsius):
+    """Pressure of saturated steam, Pa (Wagner and Pruss 1993)."""
+    t = 1 - (celsius + 273.15) / 647.096
+    terms = -7.85951783 * t + 1.84408259 * t**1.5 - 11.7866497 * t**3 + 22.6807411 * t**3.5 - 15.9618719 * t**4 + 1.80122502 * t**7.5
+    return 22.064e6 * np.exp(647.096 / (celsius + 273.15) * terms)
 
 
 def walls():
@@ -56,6 +64,8 @@ def rates(wood, widths, middle, k, stage, first):
         drop = p[:-1] - p[1:]
         a = wood.conductance * np.where(drop >= 0, la[:-1] * p[:-1], la[1:] * p[1:]) * drop / ATMOSPHERE
         vessel = 1e3 * (start + (end - start) * t / (60 * minutes))
+        if contact == "air" and outside is not None and outside > 100 and vessel > ATMOSPHERE:
+            vessel = max(ATMOSPHERE, vessel - saturated(outside))
         hot = first["wood"] if outside is None else outside
         wet = water(first["solution"]) / water(hot) / viscosity if contact == "liquid" else 0.0
         dry = (first["wood"] + 273.15) / (hot + 273.15) / AIR if contact == "air" else 0.0

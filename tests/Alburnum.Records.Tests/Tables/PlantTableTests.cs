@@ -48,6 +48,24 @@ public sealed class PlantTableTests : IDisposable
     }
 
     [Fact]
+    public void Dates_stand_from_the_oldest_on_and_are_written_one_way()
+    {
+        Assert.Equal(2, Rows("charge,date,piece,depth_mm\n7,2026-05-12,a,4\n8,2026-05-12 07:30:00,a,4\n").Count);
+        Assert.Contains(
+            "own.csv, line 4, field date: found 2026-05-11, expected no day before that of line 2: the oldest stands first",
+            Refusal("charge,date,piece,depth_mm\n7,2026-05-12,a,4\n8,,a,4\n9,2026-05-11,a,4\n"),
+            StringComparison.Ordinal
+        );
+        var upsideDown = Refusal("charge,date,piece,depth_mm\n9,2026-05-12,a,4\n8,2026-05-11,a,4\n7,2026-05-10,a,4\n");
+        Assert.Single(upsideDown.Split("the oldest stands first")[..^1]);
+        Assert.Contains(
+            "own.csv, line 2, field date: found \"01/02/2026\", expected a date such as 2026-05-12",
+            Refusal("charge,date,piece,depth_mm\n7,01/02/2026,a,4\n"),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void A_measured_section_is_read_from_what_measure_wrote()
     {
         _folder.Write("readings.json", Readings);

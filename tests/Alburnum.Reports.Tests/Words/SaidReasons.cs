@@ -109,6 +109,7 @@ internal static class SaidReasons
                 "At least 6 mm in exposed heartwood over 75 % of it on every face: 65 % of it is reached on face 2, where 75 % is required; "
                     + "the depth over that share is 0.0 mm or more, standard uncertainty 0.3 mm; met with probability under 0.1 %."
             ),
+            (new FacesWithoutReading([2, 4]), "No depth was read on face 2, 4: nothing is said of it."),
             (new FacesNotRead([2, 4]), "Less than half of face 2, 4 could be read there: it cannot count as reached."),
             (
                 new SapwoodBorderMissing(),
@@ -175,6 +176,11 @@ internal static class SaidReasons
             (
                 new AcceptanceLeftOpen(new(0, 0.9), 3),
                 "Chance that the rule would be met if the depths were known exactly: under 0.1 % to 90 %, depending on 3 pieces not determined."
+            ),
+            (
+                new PiecesReadInPart(12, 14),
+                "On 12 of 14 pieces, faces were left without a reading: what is said holds for the faces read. That is enough only for a code that counts "
+                    + "one core from each piece."
             ),
             (new PiecesNotDetermined(["P03", "P07"]), "2 pieces not determined: P03, P07."),
             (new PiecesNotDetermined(["P03"]), "1 piece not determined: P03."),
@@ -332,7 +338,11 @@ internal static class SaidReasons
             ),
             (
                 new SpreadNotFixed(),
-                "Fewer than two different values were read: the spread is not known, so there is no verdict by variables."
+                "Fewer than two different values were read: the spread is not known, so the verdict goes by counting alone."
+            ),
+            (
+                new LotMeasured(5, 2, 8),
+                "All 8 pieces of the lot were measured, so nothing is inferred: 5 certainly reach the limit, 2 certainly do not."
             ),
             (
                 new CountedAlone(Demand, 8, 9, 0.571, 500),

@@ -114,6 +114,21 @@ public sealed class BatchFindingsTests
     }
 
     [Fact]
+    public void Pieces_read_on_some_faces_alone_are_counted_as_not_judged_there()
+    {
+        PieceJudgement Read(string name, params Reason[] reasons) =>
+            new(name, new(Verdict.Conforms, ProbabilityRange.Exactly(1), reasons));
+        PieceJudgement[] pieces = [Read("P1", new FacesWithoutReading([2, 3, 4])), Read("P2")];
+
+        var judged = BatchConformity.Judge(new(pieces, 500, new ShareMustPass(0.75)), DecisionRule.Usual);
+        Assert.Contains(new PiecesReadInPart(1, 2), judged.NotJudged);
+        Assert.DoesNotContain(
+            BatchConformity.Judge(new([pieces[1]], 500, new ShareMustPass(0.75)), DecisionRule.Usual).NotJudged,
+            reason => reason is PiecesReadInPart
+        );
+    }
+
+    [Fact]
     public void The_whole_is_never_stronger_than_the_rule_or_the_lot() =>
         Gen.Select(Gen.Int[1, 40], Gen.Int[0, 8], Gen.Int[0, 200], Gen.Bool, Gen.Double[5, 20])
             .Sample(

@@ -122,16 +122,60 @@ public class VariablesConformityTests
         Math.Exp(fit.Mean.Value - factor * fit.StandardDeviation.Value * Math.Sqrt(exact / (exact - 1.0)));
 
     [Fact]
-    public void Readings_that_fix_no_spread_leave_the_batch_undecided_with_the_count_beside_it()
+    public void Where_readings_fix_no_spread_the_exact_count_decides()
     {
         CensoredReading[] full = [.. Enumerable.Repeat(new CensoredReading(25, Censoring.AtLeast), 11)];
         var judged = VariablesConformity.Judge(full, new(6, "mm", 0.75, 0.95, Population.Normal), null);
 
-        Assert.Equal(Verdict.Undecided, judged.Verdict);
+        Assert.Equal(Verdict.Conforms, judged.Verdict);
         Assert.Null(judged.LowerLimit);
         Assert.Contains(new SpreadNotFixed(), judged.Reasons);
-        // 11 of 11 of an endless supply: 0.05^(1/11).
+        Assert.DoesNotContain(judged.Reasons, reason => reason is PopulationAssumed);
+        // 11 of 11 of an endless supply: 0.05^(1/11), 76.2 %.
         Assert.Equal(Math.Pow(0.05, 1 / 11.0), judged.CountedShareLowerBound, 1e-9);
+        // One piece fewer shows 74.1 %.
+        Assert.Equal(Verdict.Undecided, VariablesConformity.Judge(full[1..], Demand(6), null).Verdict);
+    }
+
+    [Theory]
+    [InlineData(0.5, Censoring.AtMost)]
+    [InlineData(3, Censoring.Exact)]
+    public void A_batch_all_of_which_reads_alike_below_the_limit_does_not_conform(double value, Censoring censoring)
+    {
+        CensoredReading[] alike = [.. Enumerable.Repeat(new CensoredReading(value, censoring), 20)];
+
+        Assert.Equal(Verdict.DoesNotConform, VariablesConformity.Judge(alike, Demand(12), null).Verdict);
+        // A higher reading never makes it worse: one of them raised is judged by the values, to the same end.
+        alike[0] = new(value + 0.1, Censoring.Exact);
+        Assert.Equal(Verdict.DoesNotConform, VariablesConformity.Judge(alike, Demand(12), null).Verdict);
+    }
+
+    [Theory]
+    [InlineData(6, Verdict.Conforms)]
+    [InlineData(5, Verdict.DoesNotConform)]
+    public void A_lot_measured_to_the_last_piece_is_counted_not_inferred(int reaching, Verdict verdict)
+    {
+        double[] values = [.. Enumerable.Range(0, 8).Select(i => i < reaching ? 12 + (0.3 * i) : 11.9 - (0.2 * i))];
+        var demand = new VariablesDemand(12, "kg/m³", 0.75, 0.95, Population.LogNormal);
+        var judged = VariablesConformity.Judge(Exact(values), demand, 8);
+
+        Assert.Equal(verdict, judged.Verdict);
+        Assert.Contains(new LotMeasured(reaching, 8 - reaching, 8), judged.Reasons);
+        var findings = judged.Findings(demand, 8);
+        Assert.True(findings.Lot!.IsWhole);
+        Assert.Equal(reaching / 8.0, findings.Lot.Bound.LowerBound);
+        Assert.Equal([new OnlyMeasureJudged()], findings.NotJudged);
+    }
+
+    [Fact]
+    public void No_sample_shows_all_of_a_supply_to_reach_the_limit_nor_a_depth_below_nothing()
+    {
+        double[] alike = [.. Enumerable.Repeat(14.0, 19), 13.9];
+        Assert.InRange(Judge(Exact(alike), Demand(12)).ShareLowerBound!.Value, 0.999, Math.BitDecrement(1.0));
+
+        CensoredReading[] spread = [new(1, Censoring.Exact), new(9, Censoring.Exact), new(25, Censoring.AtLeast)];
+        var judged = VariablesConformity.Judge(spread, new(6, "mm", 0.75, 0.95, Population.Normal), null);
+        Assert.Equal(0, judged.LowerLimit);
     }
 
     [Fact]

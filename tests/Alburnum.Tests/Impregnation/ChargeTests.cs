@@ -159,7 +159,19 @@ public class ChargeTests
             VolumeStandardUncertaintyShare = 0.01,
         };
         foreach (
-            var read in (ChargeReadings[])[readings, readings with { WeightBeforeKg = null, WeightAfterKg = null }]
+            var read in (ChargeReadings[])
+                [
+                    readings,
+                    readings with
+                    {
+                        WeightBeforeKg = null,
+                        WeightAfterKg = null,
+                    },
+                    readings with
+                    {
+                        TankAfterL = 8300,
+                    },
+                ]
         )
         {
             var account = ChargeAccount.Of(read);
@@ -172,9 +184,10 @@ public class ChargeTests
             Assert.Equal(Moved(read with { TankBeforeL = 9010 }), Part(ChargeCause.TankBefore), 1e-9);
             Assert.Equal(Moved(read with { SolutionDensityKgPerM3 = 1002 }), Part(ChargeCause.SolutionDensity), 1e-9);
             Assert.Equal(0.01 * account.RetentionKgPerM3.Value, Part(ChargeCause.TimberVolume), 1e-9);
-            if (read.WeightAfterKg is null)
-                Assert.Equal(Moved(read with { TankAfterL = 8070 }), Part(ChargeCause.TankAfter), 1e-9);
-            else
+            var isTankRead = read.WeightAfterKg is null || read.TankAfterL > 8100;
+            if (isTankRead)
+                Assert.Equal(Moved(read with { TankAfterL = read.TankAfterL + 10 }), Part(ChargeCause.TankAfter), 1e-9);
+            if (read.WeightAfterKg is not null)
                 Assert.Equal(
                     Math.Sqrt(2) * Moved(read with { WeightAfterKg = 2040 }),
                     Part(ChargeCause.Weighing),
@@ -186,6 +199,31 @@ public class ChargeTests
                 1e-9
             );
         }
+    }
+
+    [Fact]
+    public void Where_tank_and_scales_differ_beyond_doubt_neither_is_believed()
+    {
+        // 700 L by the tank, 910 L by the scales; 10 L a reading of the tank, 10 kg a weighing, of 1 kg/L.
+        var account = ChargeAccount.Of(Readings with { TankAfterL = 8300 });
+
+        Assert.Equal(new TimberGainedMore(210), account.Findings[0]);
+        Assert.Equal(805, account.NetL.Value, 1e-9);
+        Assert.Equal(Math.Sqrt((105 * 105) + 100), account.NetL.StandardUncertainty, 1e-9);
+        Assert.Equal((9000 * 0.02 - 8195 * 0.019) / 2, account.RetentionKgPerM3.Value, 1e-9);
+        var apart = account.RetentionBudget.Single(part => part.Cause == ChargeCause.TankAgainstScales);
+        Assert.Equal(105 * 0.019 / 2, apart.KgPerM3, 1e-9);
+        Assert.DoesNotContain(
+            ChargeAccount.Of(Readings).RetentionBudget,
+            part => part.Cause == ChargeCause.TankAgainstScales
+        );
+    }
+
+    [Fact]
+    public void A_tank_that_lost_more_than_was_in_the_timber_at_peak_pressure_is_told()
+    {
+        Assert.Contains(new KeptMoreThanAtPeak(), ChargeAccount.Of(Readings with { TankAfterL = 7700 }).Findings);
+        Assert.DoesNotContain(new KeptMoreThanAtPeak(), ChargeAccount.Of(Readings).Findings);
     }
 
     [Fact]

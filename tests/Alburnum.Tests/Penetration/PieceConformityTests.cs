@@ -273,8 +273,28 @@ public class PieceConformityTests
 
         Assert.Equal(
             expected,
-            Judge(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), Profile(0.3, 0, face)).Verdict
+            Judge(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), Profile(0.3, 0, face, face, face, face)).Verdict
         );
+    }
+
+    [Fact]
+    public void A_share_asked_for_on_every_face_is_not_met_by_a_piece_read_on_one()
+    {
+        var read = Judge(new LeastDepth(WoodZone.ExposedHeartwood, 6, 0.75), Profile(0.3, 0, [9, 9, 9]));
+
+        Assert.Equal(Verdict.Undecided, read.Verdict);
+        Assert.Equal([2, 3, 4], Assert.Single(read.Reasons.OfType<FacesNotRead>()).Faces);
+    }
+
+    [Fact]
+    public void A_depth_asked_for_throughout_is_held_against_the_faces_read_and_says_so()
+    {
+        var read = Judge(Sapwood6, Profile(0.3, 20, [9, 9, 9], [9, 9, 9]));
+
+        Assert.Equal(Verdict.Conforms, read.Verdict);
+        Assert.Equal([3, 4], Assert.Single(read.Reasons.OfType<FacesWithoutReading>()).Faces);
+        double[] face = [9, 9, 9];
+        Assert.Empty(Judge(Sapwood6, Profile(0.3, 20, face, face, face, face)).Reasons.OfType<FacesWithoutReading>());
     }
 
     [Fact]

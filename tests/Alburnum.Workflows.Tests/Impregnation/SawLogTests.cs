@@ -64,7 +64,7 @@ public sealed class SawLogTests
         var log = Of(Pine with { Pattern = CuttingPattern.Grid });
 
         Assert.InRange(
-            log.CoreShare,
+            log.CoreShare!.Value,
             log.Pieces.Min(piece => piece.Quick.CoreShare.Value),
             log.Pieces.Max(piece => piece.Quick.CoreShare.Value)
         );

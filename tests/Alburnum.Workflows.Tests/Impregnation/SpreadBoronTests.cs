@@ -62,9 +62,8 @@ public sealed class SpreadBoronTests
     {
         var late = Of(Board with { Weeks = 520, MoisturePercent = Law.MostMoisturePercent, Celsius = 60 });
 
-        // A border of 2 mm with 8 kg/m³ in half a thickness of 25 mm.
-        Assert.Equal(2.0 * 8 / 25, late.BetweenFacesKgPerM3, 1e-9);
-        Assert.Equal(late.BetweenFacesKgPerM3, late.Fast.MiddleKgPerM3, 1e-3);
+        Assert.Equal(late.EvenKgPerM3, late.AsReckonedKgPerM3);
+        Assert.Equal(late.EvenKgPerM3, late.Fast.MiddleKgPerM3, 0.01 * late.EvenKgPerM3);
     }
 
     [Fact]
@@ -81,8 +80,26 @@ public sealed class SpreadBoronTests
             Of(Board with { Section = quarter, BorderMm = 0.1 }).EvenKgPerM3,
             0.001
         );
-        Assert.Equal((false, true), (round.IsTooThin, round.IsTooThinBetweenFaces));
+        Assert.Equal((false, false), (round.IsTooThin, round.IsTooThinAsReckoned));
+        // A half-round is taken for a sheet, in which the other faces do not count.
+        var half = new HalfRoundSection(100);
+        Assert.Equal(2.0 * 8 / 25, Of(Board with { Section = half }).AsReckonedKgPerM3, 1e-9);
         Assert.True(Of(Board with { WantedKgPerM3 = 1 }).IsTooThin);
+    }
+
+    [Fact]
+    public void A_round_takes_from_its_whole_rim_and_a_post_from_all_its_faces()
+    {
+        BoronPlace Stored(Section section) => Of(Board with { Section = section, WantedKgPerM3 = 1 }).Middle;
+        var (round, post, wide) = (
+            Stored(new RoundSection(50)),
+            Stored(new RectangularSection(50, 50)),
+            Stored(new RectangularSection(300, 50))
+        );
+
+        Assert.True(round.MiddleKgPerM3 > wide.MiddleKgPerM3);
+        Assert.True(post.MiddleKgPerM3 > wide.MiddleKgPerM3);
+        Assert.True(post.DepthMm >= wide.DepthMm);
     }
 
     [Fact]
@@ -92,7 +109,7 @@ public sealed class SpreadBoronTests
                 wanted =>
                     Of(Board with { WantedKgPerM3 = wanted }) is var spread
                     && spread.IsTooThin == wanted > spread.EvenKgPerM3
-                    && (spread.IsTooThin || spread.IsTooThinBetweenFaces) == wanted > 2.0 * 8 / 25,
+                    && !spread.IsTooThinAsReckoned,
                 iter: 30
             );
 

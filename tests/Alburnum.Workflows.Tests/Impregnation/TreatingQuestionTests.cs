@@ -77,7 +77,7 @@ public sealed class TreatingQuestionTests
 
     [Fact]
     public void What_is_said_is_not_assumed() =>
-        Gen.Select(Gen.Double[0, 200], Gen.Double[300, 600])
+        Gen.Select(Gen.Double[0, 150], Gen.Double[300, 600])
             .Sample(
                 (sapwood, log) =>
                     TreatingQuestion

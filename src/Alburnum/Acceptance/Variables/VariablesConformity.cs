@@ -38,11 +38,13 @@ public sealed record VariablesDemand
 }
 
 /// <summary>How a measure fares against its demand.</summary>
-/// <param name="Verdict">Conforms where the lower limit reaches the demand; does not conform where the upper one falls short.</param>
-/// <param name="LowerLimit">With the confidence stated, the share stated exceeds at least this; null where nothing fixes the spread.</param>
-/// <param name="UpperLimit">With the same confidence, the share stated exceeds at most this; null where nothing fixes the spread.</param>
-/// <param name="ShareLowerBound">Lower bound on the share that reaches the limit; null where readings are cut off.</param>
-/// <param name="ShareUpperBound">Upper bound on it, same confidence; null where readings are cut off.</param>
+/// <param name="Verdict">
+/// Conforms where the lower limit reaches the demand; does not conform where the upper one falls short. By the count alone where there are no limits.
+/// </param>
+/// <param name="LowerLimit">With the confidence stated, the share stated exceeds at least this, 0 or more; null where nothing fixes the spread, or the whole lot was measured.</param>
+/// <param name="UpperLimit">With the same confidence, the share stated exceeds at most this; null likewise.</param>
+/// <param name="ShareLowerBound">Lower bound on the share that reaches the limit, below 1; null where readings are cut off or there are no limits.</param>
+/// <param name="ShareUpperBound">Upper bound on it, same confidence; null likewise.</param>
 /// <param name="CountedShareLowerBound">Exact bound from counting alone, which takes no shape for granted.</param>
 /// <param name="IsExact">True where the limits are exact for the population; false where readings are cut off.</param>
 /// <param name="Reasons">What the verdict rests on.</param>
@@ -57,6 +59,15 @@ public sealed record VariablesJudgement(
     IReadOnlyList<Reason> Reasons
 )
 {
+    /// <summary>Whether every piece of the lot was measured: then nothing is inferred.</summary>
+    public bool IsWhole { get; init; }
+
+    /// <summary>Pieces whose reading is cut off on the side of the limit where it decides nothing.</summary>
+    public int Open { get; init; }
+
+    /// <summary>Exact bound on the share that reaches the limit where every open piece does, from counting alone.</summary>
+    public double CountedShareIfOpenReach { get; init; }
+
     /// <summary>The three findings: the rule by variables, the lot, and what was not judged.</summary>
     /// <param name="demand">What was asked.</param>
     /// <param name="lotSize">Pieces in the batch; null where not known.</param>
@@ -68,15 +79,19 @@ public sealed record VariablesJudgement(
         return new(
             new(new(Verdict, null, Reasons), null, null),
             new(
-                new(demand.Confidence, least, least),
+                new(demand.Confidence, least, ShareLowerBound ?? CountedShareIfOpenReach),
                 // The values speak of the supply that the pieces come from.
                 ShareLowerBound is null
                     ? lotSize
                     : null,
-                Undecided: 0,
+                ShareLowerBound is null ? Open : 0,
                 new(demand.Share, WantedBy.Asked)
-            ),
-            [new OnlyMeasureJudged(), new DrawingNotRecorded()]
+            )
+            {
+                IsWhole = IsWhole,
+            },
+            // Where all were measured, none was drawn.
+            IsWhole ? [new OnlyMeasureJudged()] : [new OnlyMeasureJudged(), new DrawingNotRecorded()]
         );
     }
 }
@@ -87,7 +102,8 @@ public sealed record VariablesJudgement(
 /// spread of greatest likelihood with the factor of the exact readings, which errs on the wide side.
 /// Scatter of measuring is contained in the spread of the readings and makes the limits wider; an error common to all readings
 /// (a scale, a calibration) is not, and the reasons say so. Where the limits and the plain count of the readings point different ways
-/// the shape taken for granted is doubted and nothing is decided. A single high value lowered may raise the lower limit, because the
+/// the shape taken for granted is doubted and nothing is decided. Where nothing fixes the spread, as where all pieces read alike or are cut off, the exact
+/// bounds of the count decide; and so where every piece of the lot was measured, when nothing is inferred. A single high value lowered may raise the lower limit, because the
 /// spread shrinks: that lies in every rule by variables.
 /// </remarks>
 public static class VariablesConformity
@@ -110,34 +126,52 @@ public static class VariablesConformity
                 "One reading or more is needed, and no more than the lot has.",
                 nameof(readings)
             );
+        return Judged(readings, demand, lotSize);
+    }
+
+    private static VariablesJudgement Judged(
+        IReadOnlyList<CensoredReading> readings,
+        VariablesDemand demand,
+        int? lotSize
+    )
+    {
         double[] values = [.. readings.Where(reading => reading.Censoring == Censoring.Exact).Select(r => r.Value)];
         var isExact = values.Length == readings.Count;
-        var (lower, upper) = Limits(readings, values, demand);
+        var isWhole = lotSize == readings.Count;
+        var (lower, upper) = isWhole ? (null, null) : Limits(readings, values, demand);
         var isBounded = isExact && lower is not null;
         var shareLower = isBounded ? ShareAbove(values, demand, demand.Confidence) : (double?)null;
         var shareUpper = isBounded ? ShareAbove(values, demand, 1 - demand.Confidence) : (double?)null;
         var reaching = readings.Count(reading =>
             reading.Censoring != Censoring.AtMost && reading.Value >= demand.Limit
         );
-        var counted = LotShare.LowerBound(reaching, readings.Count, lotSize, demand.Confidence);
-        var measured =
-            lower >= demand.Limit ? Verdict.Conforms
-            : upper < demand.Limit ? Verdict.DoesNotConform
-            : Verdict.Undecided;
+        var failing = readings.Count(reading => reading.Censoring != Censoring.AtLeast && reading.Value < demand.Limit);
+        double Counted(int of) => LotShare.LowerBound(of, readings.Count, lotSize, demand.Confidence);
+        var (counted, countedUpper) = (Counted(reaching), 1 - Counted(failing));
+        var measured = ByLimits(lower ?? counted, upper ?? countedUpper, lower is null ? demand.Share : demand.Limit);
         var countSays = reaching >= demand.Share * readings.Count ? Verdict.Conforms : Verdict.DoesNotConform;
-        var isDoubted = measured != Verdict.Undecided && measured != countSays;
+        var isDoubted = lower is not null && measured != Verdict.Undecided && measured != countSays;
 
-        List<Reason> reasons = [new DemandUsed(demand), Seen(readings, values, demand)];
-        if (lower is { } least && upper is { } most)
-            reasons.Add(new ToleranceLimits(demand, least, most, isExact));
-        else
-            reasons.Add(new SpreadNotFixed());
-        if (shareLower is { } atLeast && shareUpper is { } atMost)
-            reasons.Add(new ShareBounds(demand, atLeast, atMost));
-        reasons.Add(new CountedAlone(demand, reaching, readings.Count, counted, lotSize));
-        reasons.Add(new PopulationAssumed(demand.Population));
-        if (isDoubted)
-            reasons.Add(new PopulationDoubted(demand.Population));
+        IEnumerable<Reason> Reasons()
+        {
+            yield return new DemandUsed(demand);
+            yield return Seen(readings, values, demand);
+            if (isWhole)
+                yield return new LotMeasured(reaching, failing, readings.Count);
+            else if (lower is { } least && upper is { } most)
+                yield return new ToleranceLimits(demand, least, most, isExact);
+            else
+                yield return new SpreadNotFixed();
+            if (shareLower is { } atLeast && shareUpper is { } atMost)
+                yield return new ShareBounds(demand, atLeast, atMost);
+            if (!isWhole)
+                yield return new CountedAlone(demand, reaching, readings.Count, counted, lotSize);
+            if (lower is not null)
+                yield return new PopulationAssumed(demand.Population);
+            if (isDoubted)
+                yield return new PopulationDoubted(demand.Population);
+        }
+
         return new(
             isDoubted ? Verdict.Undecided : measured,
             lower,
@@ -146,9 +180,19 @@ public static class VariablesConformity
             shareUpper,
             counted,
             isExact,
-            reasons
-        );
+            [.. Reasons()]
+        )
+        {
+            IsWhole = isWhole,
+            Open = readings.Count - reaching - failing,
+            CountedShareIfOpenReach = Counted(readings.Count - failing),
+        };
     }
+
+    private static Verdict ByLimits(double lower, double upper, double demanded) =>
+        lower >= demanded ? Verdict.Conforms
+        : upper < demanded ? Verdict.DoesNotConform
+        : Verdict.Undecided;
 
     private static (double? Lower, double? Upper) Limits(
         IReadOnlyList<CensoredReading> readings,
@@ -163,8 +207,12 @@ public static class VariablesConformity
         // are the exact tolerance limits; how often they hold with some cut off is measured in the tests.
         var n = values.Length;
         var spread = fit.StandardDeviation.Value * Math.Sqrt(n / (n - 1.0));
+        // No depth and no retention lies below 0, whatever a normal population says.
         double Limit(double confidence) =>
-            demand.Population.Unscaled(fit.Mean.Value - ToleranceLimit.Factor(n, demand.Share, confidence) * spread);
+            Math.Max(
+                0,
+                demand.Population.Unscaled(fit.Mean.Value - ToleranceLimit.Factor(n, demand.Share, confidence) * spread)
+            );
         return (Limit(demand.Confidence), Limit(1 - demand.Confidence));
     }
 
@@ -173,7 +221,11 @@ public static class VariablesConformity
         var distance = ToleranceLimit.Distance(values, demand.Limit, demand.Population);
         var root = Math.Sqrt(values.Length);
         var t = Math.Clamp(distance * root, -GreatestDistance, GreatestDistance);
-        return Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, t, values.Length - 1) / root);
+        // No sample shows all of a supply to reach anything.
+        return Math.Min(
+            Math.BitDecrement(1.0),
+            Normal.CDF(0, 1, NonCentralT.ShiftFor(confidence, t, values.Length - 1) / root)
+        );
     }
 
     private static ValuesRead Seen(IReadOnlyList<CensoredReading> readings, double[] values, VariablesDemand demand) =>

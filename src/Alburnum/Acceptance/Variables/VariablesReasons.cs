@@ -61,7 +61,7 @@ public sealed record ToleranceLimits(VariablesDemand Demand, double Lower, doubl
 /// <param name="UpperShare">Upper bound with the same confidence, 0 to 1.</param>
 public sealed record ShareBounds(VariablesDemand Demand, double LowerShare, double UpperShare) : VariablesReason;
 
-/// <summary>Fewer than two different values were read: nothing fixes the spread.</summary>
+/// <summary>Fewer than two different values were read: nothing fixes the spread, and the count decides.</summary>
 public sealed record SpreadNotFixed : VariablesReason;
 
 /// <summary>What may be said by counting alone, whatever shape the measure has.</summary>
@@ -77,6 +77,12 @@ public sealed record CountedAlone(
     double ShareLowerBound,
     int? LotSize
 ) : VariablesReason;
+
+/// <summary>Every piece of the lot was measured: nothing is inferred.</summary>
+/// <param name="Reaching">Pieces that surely reach the limit.</param>
+/// <param name="Failing">Pieces that surely do not.</param>
+/// <param name="Pieces">All of them.</param>
+public sealed record LotMeasured(int Reaching, int Failing, int Pieces) : VariablesReason;
 
 /// <summary>The shape that is taken for granted.</summary>
 /// <param name="Population">The shape.</param>

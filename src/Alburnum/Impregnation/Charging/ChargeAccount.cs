@@ -55,10 +55,10 @@ public sealed record ChargeReadings
 /// <summary>What a charge took up, worked out from its readings.</summary>
 public sealed record ChargeAccount
 {
-    // Share by which the strength may drift before it is worth a word.
     // So many standard uncertainties below nothing, an uptake is no reading of one charge.
     private const double Surely = 3;
 
+    // Share by which the strength may drift before it is worth a word.
     private const double StrengthChangeNoted = 0.05;
 
     /// <summary>Solution kept, by the tank.</summary>
@@ -73,7 +73,13 @@ public sealed record ChargeAccount
     /// <summary>Solution given back at release; null where gross is.</summary>
     public required Estimate? KickbackL { get; init; }
 
-    /// <summary>Net uptake, by weight where weighed, otherwise by the tank.</summary>
+    /// <summary>
+    /// Solution kept: by weight where weighed, otherwise by the tank. Where the two differ beyond doubt, nothing tells which is wrong: their middle, with half
+    /// of what parts them as a standard uncertainty.
+    /// </summary>
+    public required Estimate NetL { get; init; }
+
+    /// <summary>The same to the m³ of timber.</summary>
     public required Estimate NetLPerM3 { get; init; }
 
     /// <summary>Product to the m³ of timber (whole piece, not the zone), by the tank's balance of product.</summary>
@@ -109,11 +115,14 @@ public sealed record ChargeAccount
             ? new(gained, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg / density)
             : null;
         Estimate? gross = GrossAtPeakL(readings) is { } atPeak ? new(atPeak, twoReadings) : null;
-        var net = byWeight ?? byTank;
+        Estimate? discrepancy = byWeight is { } weighed
+            ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
+            : null;
+        var (net, byScales) = Net(byTank, byWeight, discrepancy);
         Estimate? kickback = gross is { } most
             ? new(most.Value - net.Value, Combined(most.StandardUncertainty, net.StandardUncertainty))
             : null;
-        IReadOnlyList<ChargeUncertainty> budget = [.. Budget(readings, net.Value)];
+        IReadOnlyList<ChargeUncertainty> budget = [.. Budget(readings, net.Value, byScales, discrepancy)];
         var retention = new Estimate(
             Product(readings, net.Value) / readings.VolumeM3,
             UncertaintyBudget.Combine([.. budget.Select(part => part.KgPerM3)])
@@ -122,23 +131,40 @@ public sealed record ChargeAccount
             net.Value / readings.VolumeM3,
             Combined(net.StandardUncertainty, net.Value * readings.VolumeStandardUncertaintyShare) / readings.VolumeM3
         );
-        Estimate? discrepancy = byWeight is { } weighed
-            ? new(byTank.Value - weighed.Value, Combined(byTank.StandardUncertainty, weighed.StandardUncertainty))
-            : null;
         return new ChargeAccount
         {
             NetByTankL = byTank,
             NetByWeightL = byWeight,
             GrossL = gross,
             KickbackL = kickback,
+            NetL = net,
             NetLPerM3 = perM3,
             RetentionKgPerM3 = retention,
             RetentionBudget = budget,
             SelectiveShare = Selective(readings, net),
             DiscrepancyL = discrepancy,
-            Findings = [.. Compared(readings, discrepancy, kickback)],
+            Findings = [.. Compared(readings, discrepancy, IsBeyondPeak(gross, [byTank, byWeight, net]))],
         };
     }
+
+    private static bool IsBeyondDoubt(Estimate? difference) =>
+        difference is { } off && Math.Abs(off.Value) > 2 * off.StandardUncertainty;
+
+    // What was kept, and how much of it the scales say.
+    private static (Estimate NetL, double ByScales) Net(Estimate byTank, Estimate? byWeight, Estimate? discrepancy)
+    {
+        if (byWeight is not { } weighed)
+            return (byTank, 0);
+        if (discrepancy is not { } off || !IsBeyondDoubt(off))
+            return (weighed, 1);
+        var reading = Combined(byTank.StandardUncertainty, weighed.StandardUncertainty) / 2;
+        return (new((byTank.Value + weighed.Value) / 2, Combined(reading, off.Value / 2)), 0.5);
+    }
+
+    private static bool IsBeyondPeak(Estimate? gross, IEnumerable<Estimate?> kept) =>
+        gross is { } most
+        && kept.OfType<Estimate>()
+            .Any(net => net.Value - most.Value > 2 * Combined(net.StandardUncertainty, most.StandardUncertainty));
 
     // The tank's balance of product: what was in it before, less what is in it now. Where the timber takes up product before water, the rest
     // of the tank falls in strength, and far more product is gone than the solution kept could carry.
@@ -151,11 +177,16 @@ public sealed record ChargeAccount
         );
 
     // Each reading moved by its standard uncertainty (JCGM 100:2008, 5.1.3), everything that it goes into moving along.
-    private static IEnumerable<ChargeUncertainty> Budget(ChargeReadings readings, double netL)
+    private static IEnumerable<ChargeUncertainty> Budget(
+        ChargeReadings readings,
+        double netL,
+        double byScales,
+        Estimate? discrepancy
+    )
     {
         var (before, left) = (readings.StrengthBeforePercent, readings.TankBeforeL - netL);
         var after = readings.StrengthAfterPercent ?? before;
-        var isWeighed = readings is { WeightBeforeKg: not null, WeightAfterKg: not null };
+        var byTank = 1 - byScales;
         var (strength, tank) = (readings.StrengthStandardUncertaintyPercent, readings.TankStandardUncertaintyL);
         var density = readings.SolutionDensityKgPerM3 / 1e5;
         // Where it was read once, before and after share one error.
@@ -166,14 +197,20 @@ public sealed record ChargeAccount
             yield return Part(ChargeCause.StrengthBefore, density * readings.TankBeforeL * strength);
             yield return Part(ChargeCause.StrengthAfter, density * left * strength);
         }
-        yield return Part(ChargeCause.TankBefore, density * (isWeighed ? before - after : before) * tank);
-        yield return isWeighed
-            ? Part(ChargeCause.Weighing, Math.Sqrt(2) * readings.WeightStandardUncertaintyKg * after / 100)
-            : Part(ChargeCause.TankAfter, density * after * tank);
+        yield return Part(ChargeCause.TankBefore, density * (before - byScales * after) * tank);
+        if (byScales > 0)
+            yield return Part(
+                ChargeCause.Weighing,
+                byScales * Math.Sqrt(2) * readings.WeightStandardUncertaintyKg * after / 100
+            );
+        if (byTank > 0)
+            yield return Part(ChargeCause.TankAfter, byTank * density * after * tank);
+        if (byScales is > 0 and < 1)
+            yield return Part(ChargeCause.TankAgainstScales, density * after * discrepancy!.Value.Value / 2);
         // The solution that the scales found does not hang on its density.
         yield return Part(
             ChargeCause.SolutionDensity,
-            (isWeighed ? readings.TankBeforeL * (before - after) : readings.TankBeforeL * before - left * after)
+            (readings.TankBeforeL * (before - after) + byTank * (readings.TankBeforeL - readings.TankAfterL) * after)
                 / 1e5
                 * readings.SolutionDensityStandardUncertaintyKgPerM3
         );
@@ -203,16 +240,16 @@ public sealed record ChargeAccount
     private static IEnumerable<ChargeFinding> Compared(
         ChargeReadings readings,
         Estimate? discrepancy,
-        Estimate? kickback
+        bool isBeyondPeak
     )
     {
         if (discrepancy is not { } off)
             yield return new NotWeighed();
-        else if (Math.Abs(off.Value) <= 2 * off.StandardUncertainty)
+        else if (!IsBeyondDoubt(off))
             yield return new TankAndWeightAgree();
         else
             yield return off.Value > 0 ? new TankLostMore(off.Value) : new TimberGainedMore(-off.Value);
-        if (kickback is { } back && back.Value < -2 * back.StandardUncertainty)
+        if (isBeyondPeak)
             yield return new KeptMoreThanAtPeak();
         if (readings.StrengthAfterPercent is not { } end)
             yield break;

@@ -21,6 +21,9 @@ public enum ChargeCause
     /// <summary>The two weighings.</summary>
     Weighing,
 
+    /// <summary>Tank and scales differ beyond doubt: half of what parts them.</summary>
+    TankAgainstScales,
+
     /// <summary>The density of the solution.</summary>
     SolutionDensity,
 

@@ -18,6 +18,11 @@ public sealed record PlantEvidence(
 /// <param name="KindMedianM2">Median permeability by this kind alone, m².</param>
 public sealed record EvidenceConflict(PlantEvidenceKind Kind, PermeabilityLaw ByTrusted, double KindMedianM2);
 
+/// <summary>A charge in which nothing penetrated, where that was foretold to happen in fewer than one of twenty: no spread of one wood explains it.</summary>
+/// <param name="Charge">The charge.</param>
+/// <param name="ForetoldLeastMm">Mean depth that nineteen of twenty such charges should have passed, mm.</param>
+public sealed record UntakenCharge(string Charge, double ForetoldLeastMm);
+
 /// <summary>A permeability law calibrated by a plant's own charges, and how its forecasts came out.</summary>
 /// <param name="Fit">The law before and after.</param>
 /// <param name="Conflicts">Each kind of evidence that contradicts those trusted before it, and was left out.</param>
@@ -30,6 +35,12 @@ public sealed record PlantCalibration(
     ForecastRecord? UptakesLPerM3
 )
 {
+    /// <summary>
+    /// Charges in which nothing penetrated and that were left out: counted in, they would widen the spread of the wood upwards as well as down, and so promise
+    /// depths that no charge ever had.
+    /// </summary>
+    public IReadOnlyList<UntakenCharge> Untaken { get; init; } = [];
+
     // Two answers lie apart where their difference exceeds so many of its standard deviations: one pair in twenty-two by chance.
     private const double Apart = 2;
 
@@ -55,11 +66,50 @@ public sealed record PlantCalibration(
     )
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        var points = evidence.Depths.Select(depth => depth.Point()).ToList();
-        var (trusted, conflicts) = Trusted(before, points, evidence.OfCharges, seed, cancellation);
+        var untaken = Untook(before, evidence, seed, cancellation);
+        bool IsTaken(string charge) => !untaken.Any(left => left.Charge == charge);
+        var points = evidence.Depths.Where(depth => IsTaken(depth.Charge)).Select(depth => depth.Point()).ToList();
+        var (trusted, conflicts) = Trusted(
+            before,
+            points,
+            [.. evidence.OfCharges.Where(read => IsTaken(read.Charge))],
+            seed,
+            cancellation
+        );
         var fit = PermeabilityFit.Of(before, points, seed, evidence: trusted, cancellation: cancellation);
         var (depths, taken) = Forecasts(before, evidence with { OfCharges = trusted }, points, seed, cancellation);
-        return new(fit, conflicts, depths, taken);
+        return new(fit, conflicts, depths, taken) { Untaken = untaken };
+    }
+
+    private static IReadOnlyList<UntakenCharge> Untook(
+        PermeabilityLaw before,
+        PlantEvidence evidence,
+        int seed,
+        CancellationToken cancellation
+    )
+    {
+        var charges = evidence.Depths.GroupBy(depth => depth.Charge, StringComparer.Ordinal).ToList();
+        var bare = charges.Where(charge => charge.All(depth => depth.DepthMm <= 0)).ToList();
+        if (bare.Count == 0 || bare.Count == charges.Count)
+            return [];
+        var law = PermeabilityFit
+            .Of(
+                before,
+                [.. charges.Except(bare).SelectMany(charge => charge).Select(depth => depth.Point())],
+                seed,
+                Rounds,
+                cancellation: cancellation
+            )
+            .After;
+        var random = new SeededRandom(seed);
+        return
+        [
+            .. bare.Select(charge => new UntakenCharge(
+                    charge.Key,
+                    OfDepths(law, charge.Key, [.. charge], random).Foretold.Low
+                ))
+                .Where(charge => charge.ForetoldLeastMm > 0),
+        ];
     }
 
     // Kind by kind, in the order in which they are trusted: what lies apart from all before it is left out, and not averaged.
@@ -122,6 +172,7 @@ public sealed record PlantCalibration(
             evidence.Depths.ToLookup(depth => depth.Charge, StringComparer.Ordinal),
             evidence.OfCharges.ToLookup(read => read.Charge, StringComparer.Ordinal)
         );
+        var counted = points.Select(point => point.Charge).ToHashSet(StringComparer.Ordinal);
         HashSet<string> known = new(StringComparer.Ordinal);
         List<ChargeForecast> depths = [],
             uptakes = [];
@@ -142,7 +193,9 @@ public sealed record PlantCalibration(
                 depths.Add(OfDepths(fit.After, charge, [.. depthsOf[charge]], random));
             if (fit is not null && readOf[charge].OfType<PlantUptake>().FirstOrDefault() is { } uptake)
                 uptakes.Add(OfUptake(fit, uptake, random));
-            known.Add(charge);
+            // What was left out is foretold as well, and teaches nothing.
+            if (counted.Contains(charge) || readOf.Contains(charge))
+                known.Add(charge);
         }
         return (depths.Count > 0 ? new(depths) : null, uptakes.Count > 0 ? new(uptakes) : null);
     }

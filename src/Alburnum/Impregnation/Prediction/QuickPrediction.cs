@@ -43,6 +43,9 @@ public sealed record PredictionQuestion
     /// <summary>Required depth.</summary>
     public required DepthRule Rule { get; init; }
 
+    /// <summary>Whether a depth is asked for at all: otherwise nothing is there that pieces or cores could meet.</summary>
+    public bool IsDepthAsked => Rule is not NoDepth;
+
     /// <summary>Depth of the analytical zone, mm; null for the whole sapwood, or the whole piece where there is none.</summary>
     public required double? ZoneDepthMm { get; init; }
 

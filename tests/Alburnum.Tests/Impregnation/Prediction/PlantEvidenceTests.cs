@@ -108,6 +108,32 @@ public class PlantEvidenceTests
     }
 
     [Fact]
+    public void Charges_in_which_nothing_penetrated_promise_nothing()
+    {
+        PlantCalibration With(double? depthMm)
+        {
+            var depths = Plant.Drawn(7).Sections.ToList();
+            string[] charges = [.. Enumerable.Range(0, Charges + 2).Select(charge => $"{charge}")];
+            if (depthMm is { } mm)
+                foreach (var charge in charges[Charges..])
+                    for (var piece = 0; piece < 8; piece++)
+                        depths.Add(new(charge, $"{piece}", mm, WayMm, Front, (Voids, 1)));
+            return PlantCalibration.Of(Believed, new(charges, depths, []), seed: 1);
+        }
+
+        var (without, bare) = (With(null), With(0));
+        Assert.Empty(without.Untaken);
+        Assert.Equal([$"{Charges}", $"{Charges + 1}"], bare.Untaken.Select(charge => charge.Charge));
+        Assert.All(bare.Untaken, charge => Assert.True(charge.ForetoldLeastMm > 0.3));
+        // The law is that of the charges that took, and the forecasts that failed are on record.
+        Assert.Equal(without.Fit.After.LateralMedianM2, bare.Fit.After.LateralMedianM2);
+        Assert.Equal(without.Fit.After.BatchLnSpread, bare.Fit.After.BatchLnSpread);
+        Assert.All(bare.DepthsMm!.Charges.TakeLast(2), forecast => Assert.False(forecast.Held));
+        // Where so little was foretold that none is no wonder, it counts as evidence.
+        Assert.Empty(With(WayMm).Untaken);
+    }
+
+    [Fact]
     public void Zones_that_fall_off_steeply_speak_for_walls_that_take_much()
     {
         var shares = Enumerable
