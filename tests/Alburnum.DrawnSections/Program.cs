@@ -15,6 +15,8 @@ const string Usage = """
         --sapwood bare|indicatoronly|heartwoodreagent|allsapwood|allsapwoodindicator
                                         scenes of the untreated test set instead
         --bow X                         bow of the lens at the picture's corner, as a share
+        --bench none|touching|halfout|offcut|tool
+                                        several sections on one photograph instead, with --ground NAME and --round
         --out DIR                       where to (here)
     """;
 
@@ -64,6 +66,8 @@ static int DrawScenes(string[] options)
         : (double?)null;
     var photos = options.Contains("--drawn-wood") ? [] : WoodPhotos.Here();
     Directory.CreateDirectory(folder);
+    if (Option(options, "--bench") is { } trouble)
+        return DrawBenches(options, folder, Enum.Parse<BenchTrouble>(trouble, ignoreCase: true), size ?? 4);
     foreach (var seed in Seeds(Option(options, "--seed") ?? "1"))
     {
         var scene = (kind, untreated) switch
@@ -82,6 +86,22 @@ static int DrawScenes(string[] options)
                 TruthFile.Write(HeartwoodTruth.BorderPx(scene))
             );
         Console.WriteLine(scene.Name);
+    }
+    return 0;
+}
+
+static int DrawBenches(string[] options, string folder, BenchTrouble trouble, double megapixels)
+{
+    var ground = Enum.Parse<Ground>(Option(options, "--ground") ?? "GreyCard", ignoreCase: true);
+    foreach (var seed in Seeds(Option(options, "--seed") ?? "1"))
+    {
+        var bench = BenchScenes.Of(seed, options.Contains("--round"), ground, trouble, megapixels);
+        File.WriteAllBytes(Path.Combine(folder, bench.Name + ".jpg"), bench.Photograph());
+        var truths = new SortedDictionary<string, SectionTruth>(StringComparer.Ordinal);
+        foreach (var (k, truth) in bench.Truths().Index())
+            truths.Add($"{bench.Name}.jpg #{k + 1}", truth);
+        File.WriteAllText(Path.Combine(folder, bench.Name + ".truth.json"), TruthFile.Write(truths));
+        Console.WriteLine(bench.Name);
     }
     return 0;
 }

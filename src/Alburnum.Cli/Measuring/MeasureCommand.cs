@@ -30,6 +30,16 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         [Description("The photographs show an increment core; its section is its diameter and length, such as 5x80")]
         public bool IsCore { get; init; }
 
+        [CommandOption("--pieces <NUMBER>")]
+        [Description("How many cut ends of that section each photograph shows, 2 to 60; default: one")]
+        public int? Pieces { get; init; }
+
+        [CommandOption("--labels <LIST>")]
+        [Description(
+            "What the cut ends are called, left to right and row by row: \"A1,A2,A3\"; otherwise they are numbered"
+        )]
+        public string? Labels { get; init; }
+
         [CommandOption("--corners <POINTS>")]
         [Description("Corners (or rim points) in pixels of the upright photograph, clockwise: \"x,y x,y x,y x,y\"")]
         public string? Corners { get; init; }
@@ -109,7 +119,7 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
         public string? Overlay { get; init; }
     }
 
-    private sealed record Measured(ReadingDocument Document, IReadOnlyList<InputProblem> Problems);
+    private sealed record Measured(IReadOnlyList<ReadingDocument> Documents, IReadOnlyList<InputProblem> Problems);
 
     public override async Task<int> ExecuteAsync(
         CommandContext context,
@@ -158,14 +168,18 @@ internal sealed class MeasureCommand(IAnsiConsole console, FactLibrary facts) : 
     private static Measured Of(MeasuredPhotograph photograph, ReadingRequest request, bool withBudget) =>
         photograph switch
         {
-            ReadPhotograph { Reading: var reading } => new(
-                withBudget ? ReadingMapping.From(reading) : ReadingMapping.From(reading) with { Budget = null },
+            ReadPhotograph read => new(
+                [
+                    .. read
+                        .Readings.Select(ReadingMapping.From)
+                        .Select(reading => withBudget ? reading : reading with { Budget = null }),
+                ],
                 []
             ),
-            RefusedPhotograph refused => new(ReadingMapping.From(refused, request), refused.Problems),
+            RefusedPhotograph refused => new([ReadingMapping.From(refused, request)], refused.Problems),
             _ => throw new ArgumentOutOfRangeException(nameof(photograph), photograph, "Not an outcome."),
         };
 
     private static IReadOnlyList<ReadingDocument> Documents(IReadOnlyList<Measured> measured) =>
-        [.. measured.Select(m => m.Document)];
+        [.. measured.SelectMany(m => m.Documents)];
 }

@@ -35,6 +35,7 @@ internal static class MeasureRequest
             problems.Add(Problem(TreatmentFields.Depth.Option, InputProblem.Number(depth), Ranges.DepthMm.InWords));
         if (!Ranges.StepMm.Holds(settings.Step))
             problems.Add(Problem("--step", InputProblem.Number(settings.Step), Ranges.StepMm.InWords));
+        var pieces = Pieces(settings, section, problems);
         if (problems.Count > 0 || section is null)
             throw new InputRefusedException(problems);
         var reading = new ReadingRequest
@@ -48,8 +49,72 @@ internal static class MeasureRequest
             RequiredMm = settings.Depth,
             StepMm = settings.Step,
         };
-        return new(PhotographPaths.Of(settings.Photographs), reading, marks, OptionOf);
+        var files = PhotographPaths.Of(settings.Photographs);
+        if (pieces?.Labels is not null && files.Count > 1)
+            throw new InputRefusedException(
+                Problem(Labels, $"{files.Count} photographs", "one photograph, whose pieces are so called")
+            );
+        return new(files, reading, marks, OptionOf) { Pieces = pieces };
     }
+
+    private const string Labels = "--labels";
+
+    private const int MostLetters = 40;
+
+    // What several pieces are, and what cannot be said of all of them at once.
+    private static SeveralPieces? Pieces(
+        MeasureCommand.Settings settings,
+        Section? section,
+        List<InputProblem> problems
+    )
+    {
+        if (settings is { Pieces: null, Labels: null })
+            return null;
+        string[]? labels = settings.Labels?.Split(',', StringSplitOptions.TrimEntries);
+        var count = settings.Pieces ?? labels!.Length;
+        if (!Ranges.PiecesOnPhotograph.Holds(count))
+            problems.Add(Problem("--pieces", InputProblem.Number(count), Ranges.PiecesOnPhotograph.InWords));
+        else if (labels is not null && labels.Length != count)
+            problems.Add(
+                Problem(Labels, $"{labels.Length} labels", $"{count}, one for each piece, with commas between them")
+            );
+        else if (labels is not null && Amiss(labels) is { } amiss)
+            problems.Add(Problem(Labels, amiss, $"labels that differ, each of 1 to {MostLetters} letters"));
+        if (settings.IsCore || section is not (null or RectangularSection or RoundSection))
+            problems.Add(
+                Problem(
+                    "--pieces",
+                    "cores, half-round or quartered pieces",
+                    "sawn or round sections: the others are not found without their points"
+                )
+            );
+        foreach (var (option, given) in OfOneSection(settings))
+            if (given is not null)
+                problems.Add(
+                    Problem(option, $"\"{given}\"", "nothing beside --pieces: it is said of one section alone")
+                );
+        return new(count, labels);
+    }
+
+    private static string? Amiss(string[] labels) =>
+        labels.FirstOrDefault(label => label.Length is 0 or > MostLetters) is { } wrong ? $"\"{wrong}\""
+        : labels.GroupBy(label => label, StringComparer.Ordinal).FirstOrDefault(same => same.Count() > 1) is { } twice
+            ? $"\"{twice.Key}\" more than once"
+        : null;
+
+    private static IEnumerable<(string Option, string? Given)> OfOneSection(MeasureCommand.Settings settings) =>
+        new[]
+        {
+            MarkField.Corners,
+            MarkField.Scale,
+            MarkField.Treated,
+            MarkField.Untreated,
+            MarkField.LeaveOut,
+            MarkField.Heartwood,
+            MarkField.HeartwoodRing,
+            MarkField.Pith,
+            MarkField.HeartwoodRadius,
+        }.Select(field => (OptionOf(field), Text(settings, field)));
 
     // A core is as a sawn strip, its diameter wide and its length high.
     // A radius has its unit in its key, and none in its option.

@@ -31,7 +31,7 @@ internal static class MeasureSummary
             column.RightAligned().NoWrap();
         foreach (var reading in readings)
         {
-            var name = Markup.Escape(Path.GetFileName(reading.File ?? ""));
+            var name = Markup.Escape(reading.Name);
             if (reading.Depth is { } depth)
             {
                 table.AddRow(
@@ -53,25 +53,28 @@ internal static class MeasureSummary
         console.WriteLine(ReadingWords.Uncertainty);
         foreach (var reading in readings)
         foreach (var line in Beyond(reading))
-            console.WriteLine($"{Path.GetFileName(reading.File)}: {line}");
+            console.WriteLine($"{reading.Name}: {line}");
         var untold = readings
             .Where(reading =>
                 reading.Heartwood is { BorderUMm: null } h && !reading.Notes.Contains(h.InWords, StringComparer.Ordinal)
             )
             .ToList();
-        Alike(console, untold.Select(reading => (reading.File, reading.Heartwood!.InWords)));
+        Alike(console, untold.Select(reading => (reading, reading.Heartwood!.InWords)));
         foreach (var reading in readings)
             if (reading.Budget is { } budget)
-                Print(console, Path.GetFileName(reading.File ?? ""), budget, reading.Depth!);
+                Print(console, reading.Name, budget, reading.Depth!);
         Foot(console, readings);
     }
 
     // What is said of several photographs alike is said once.
-    private static void Alike(IAnsiConsole console, IEnumerable<(string? File, string Says)> said)
+    private static void Alike(IAnsiConsole console, IEnumerable<(ReadingDocument Of, string Says)> said)
     {
-        foreach (var same in said.GroupBy(each => each.Says, each => each.File, StringComparer.Ordinal))
+        foreach (var same in said.GroupBy(each => each.Says, each => each.Of, StringComparer.Ordinal))
         {
-            var who = same.Count() == 1 ? Path.GetFileName(same.Single()) : ReadingWords.Photographs(same.Count());
+            var who =
+                same.Count() == 1 ? same.Single().Name
+                : same.Any(reading => reading.PieceNumber is not null) ? ReadingWords.Pieces(same.Count())
+                : ReadingWords.Photographs(same.Count());
             console.WriteLine($"{who}: {same.Key}");
         }
     }
@@ -84,7 +87,7 @@ internal static class MeasureSummary
             readings
                 .Where(reading => reading.Sha256 is not null)
                 .SelectMany(reading =>
-                    SectionRows.Patterns(reading).Concat(reading.Notes).Select(note => (reading.File, note))
+                    SectionRows.Patterns(reading).Concat(reading.Notes).Select(note => (reading, note))
                 )
         );
         foreach (var caution in readings.SelectMany(reading => reading.Cautions).Distinct(StringComparer.Ordinal))

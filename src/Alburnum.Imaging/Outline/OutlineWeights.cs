@@ -13,6 +13,11 @@ internal sealed record OutlineWeights(IReadOnlyList<double> Terms, double None)
     /// <summary>For a rim.</summary>
     public static OutlineWeights Rim { get; } = new([17.5, 0, 7, 6, 8, -1.8, -1, -6], 28);
 
+    /// <summary>Weight of <see cref="OutlineLook.Misfit"/>.</summary>
+    public double OfMisfit => Terms[MisfitTerm];
+
+    private const int MisfitTerm = 5;
+
     /// <summary>Logarithm of how likely an outline is, but for a constant.</summary>
     public double Score(OutlineLook look)
     {

@@ -84,5 +84,30 @@ internal sealed class Photograph : IDisposable
         return _cover[(y * _bitmap.Width) + x];
     }
 
+    /// <summary>A part of this photograph as one of its own; it shares the pixels, and must go before this one does.</summary>
+    /// <param name="left">First column, upright full-size pixels, as the others.</param>
+    /// <param name="top">First row.</param>
+    /// <param name="right">Past the last column.</param>
+    /// <param name="bottom">Past the last row.</param>
+    /// <remarks>Where a reduced picture was decoded, its places are good to a stored pixel.</remarks>
+    public Photograph Cutting(int left, int top, int right, int bottom)
+    {
+        var map = UprightToStored;
+        var (a, b) = (map.Map(new(left, top)), map.Map(new(right, bottom)));
+        var stored = SKRectI.Intersect(
+            new SKRectI(0, 0, _bitmap.Width, _bitmap.Height),
+            new SKRectI(
+                (int)Math.Round(Math.Min(a.X, b.X)),
+                (int)Math.Round(Math.Min(a.Y, b.Y)),
+                (int)Math.Round(Math.Max(a.X, b.X)),
+                (int)Math.Round(Math.Max(a.Y, b.Y))
+            )
+        );
+        var part = new SKBitmap();
+        if (!_bitmap.ExtractSubset(part, stored))
+            throw new InvalidOperationException($"Nothing of the photograph lies in {left}, {top}, {right}, {bottom}.");
+        return new(new(part, null), Origin, right - left, bottom - top);
+    }
+
     public void Dispose() => _bitmap.Dispose();
 }

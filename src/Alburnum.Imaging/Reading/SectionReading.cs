@@ -9,6 +9,13 @@ public sealed record SectionReading
     /// <summary>Name of the file as given.</summary>
     public required string FileName { get; init; }
 
+    /// <summary>Which of several pieces on the photograph it is; null where there is one.</summary>
+    public PieceOnPhotograph? Piece { get; init; }
+
+    /// <summary>The file's name without its folder, followed by the piece's name where there are several.</summary>
+    public string Name =>
+        Piece is { } piece ? $"{Path.GetFileName(FileName)} {piece.Name}" : Path.GetFileName(FileName);
+
     /// <summary>SHA-256 of the file's bytes, lower-case hexadecimal.</summary>
     public required string Sha256 { get; init; }
 

@@ -42,6 +42,12 @@ internal static class OutlineStage
         return Locate(scene, outline);
     }
 
+    /// <summary>One of several pieces, where its outline was sure enough to be measured.</summary>
+    public static Outcome<LocatedSection, NotDetermined> OfPiece(Scene scene, FoundPiece piece) =>
+        piece.Outline is { } outline && !IsAgainstCard(scene, outline)
+            ? Locate(scene, outline)
+            : Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline: null);
+
     /// <summary>The end of a reading before the photograph was judged.</summary>
     /// <param name="stage">Where it ended.</param>
     /// <param name="fault">Why.</param>

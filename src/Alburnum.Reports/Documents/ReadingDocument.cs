@@ -18,6 +18,19 @@ public sealed record ReadingDocument
     /// <summary>SHA-256 of the photograph; null likewise.</summary>
     public string? Sha256 { get; init; }
 
+    /// <summary>Which of several pieces on the photograph it is, in reading order from 1; null where it shows one, and for a reading with a ruler.</summary>
+    public int? PieceNumber { get; init; }
+
+    /// <summary>What that piece is called; null where it goes by its number.</summary>
+    public string? PieceLabel { get; init; }
+
+    /// <summary>The photograph's name without its folder, followed by the piece's where it shows several; empty for a reading with a ruler.</summary>
+    [JsonIgnore]
+    public string Name =>
+        PieceNumber is { } number
+            ? $"{Path.GetFileName(File)} {new PieceOnPhotograph(number, PieceLabel, default).Name}"
+            : Path.GetFileName(File ?? "");
+
     /// <summary>Shape of the section.</summary>
     [JsonConverter(typeof(ShapeConverter))]
     public required SectionShape Shape { get; init; }

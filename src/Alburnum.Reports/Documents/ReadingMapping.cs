@@ -38,6 +38,8 @@ public static class ReadingMapping
         {
             File = reading.FileName,
             Sha256 = reading.Sha256,
+            PieceNumber = reading.Piece?.Number,
+            PieceLabel = reading.Piece?.Label,
             Shape = reading.Shape,
             SectionMm = reading.Section.SizesMm,
             WidthPx = reading.WidthPx,

@@ -4,7 +4,6 @@ using Alburnum.Imaging.Reading;
 using Alburnum.Measures;
 using Alburnum.Penetration;
 using Alburnum.Timber;
-using Alburnum.Workflows.Measuring;
 using static Alburnum.Reports.Words.Wording;
 
 namespace Alburnum.Reports.Words;
@@ -50,6 +49,10 @@ public static class ReadingWords
                 .. OutlineMayBeWrong(reading) ? [Said("reading.outline-may-be-wrong")] : (string[])[],
                 .. Sapwood(ended.Sapwood),
                 .. ended.Heartwood is { } heartwood ? Missed(heartwood) : [],
+            ],
+            NotDetermined { Fault: OutlineNotFound } when reading.Piece is not null =>
+            [
+                Said("reading.fault.outline-of-piece"),
             ],
             NotDetermined ended => [Fault(ended.Fault)],
             _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Outcome, "Not an outcome."),
@@ -169,6 +172,9 @@ public static class ReadingWords
     /// <summary>How many photographs.</summary>
     public static string Photographs(int count) => Wording.Current.Count("count.photograph", count);
 
+    /// <summary>So many pieces.</summary>
+    public static string Pieces(int count) => Wording.Current.Count("count.piece", count);
+
     /// <summary>How much of the perimeter reaches a depth.</summary>
     /// <param name="share">Share of the perimeter, 0 to 1.</param>
     /// <param name="u">Its standard uncertainty.</param>
@@ -216,12 +222,10 @@ public static class ReadingWords
     public static string SumOfSquares => Said("reading.sum-of-squares");
 
     /// <summary>A reading in a few words.</summary>
-    public static string InOneLine(MeasuredPhotograph photograph) =>
-        photograph is ReadPhotograph { Reading: var reading } ? InOneLine(reading) : Said("reading.not-read");
-
-    private static string InOneLine(SectionReading reading)
+    public static string InOneLine(SectionReading? reading)
     {
-        ArgumentNullException.ThrowIfNull(reading);
+        if (reading is null)
+            return Said("reading.not-read");
         var line = reading.Outcome is Read { Profile.Statistics: var depth }
             ? Said(
                 "reading.in-one-line",

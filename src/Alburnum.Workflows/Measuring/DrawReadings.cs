@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Alburnum.Imaging.Pictures;
+using Alburnum.Imaging.Reading;
 using Alburnum.Records;
 
 namespace Alburnum.Workflows.Measuring;
@@ -8,13 +9,13 @@ namespace Alburnum.Workflows.Measuring;
 /// <summary>Where the pictures of a batch go, and what is said in them.</summary>
 /// <param name="Folder">The folder; made where it is missing.</param>
 /// <param name="Typeface">A font file's bytes, for the contact sheet.</param>
-/// <param name="InOneLine">What came of a photograph in one line, for the contact sheet.</param>
+/// <param name="InOneLine">What came of a section in one line, for the contact sheet; of null, where the photograph could not be read.</param>
 /// <param name="Json">All results as JSON, for <c>readings.json</c>.</param>
 /// <typeparam name="TResult">What is made of each photograph.</typeparam>
 public sealed record DrawingRequest<TResult>(
     string Folder,
     byte[] Typeface,
-    Func<MeasuredPhotograph, string> InOneLine,
+    Func<SectionReading?, string> InOneLine,
     Func<IReadOnlyList<TResult>, string> Json
 );
 
@@ -25,6 +26,9 @@ public sealed record DrawingRequest<TResult>(
 public static class DrawReadings
 {
     private const int LongSidePx = 1600;
+
+    /// <summary>The same of a photograph of several pieces, each of which is to be seen as well.</summary>
+    private const int LongSideOfPiecesPx = 3200;
 
     /// <summary>Measures and draws every photograph. One that cannot be read, or whose picture cannot be written, does not stop the rest.</summary>
     /// <param name="request">What is to be measured.</param>
@@ -58,13 +62,13 @@ public static class DrawReadings
                 request,
                 (i, photograph) =>
                 {
-                    var (shown, print) = Drawn(photograph, drawing.InOneLine, bytes => Write(names[i], bytes));
-                    return (Result: make(shown), Print: print);
+                    var (shown, prints) = Drawn(photograph, drawing, bytes => Write(names[i], bytes));
+                    return (Result: make(shown), Prints: prints);
                 },
                 progress,
                 stop
             );
-            Write("contact-sheet.jpg", ContactSheet.Jpeg([.. drawn.Select(each => each.Print)], drawing.Typeface));
+            Write("contact-sheet.jpg", ContactSheet.Jpeg([.. drawn.SelectMany(each => each.Prints)], drawing.Typeface));
             IReadOnlyList<TResult> results = [.. drawn.Select(each => each.Result)];
             await WholeFile.WriteAsync(Path.Combine(drawing.Folder, "readings.json"), drawing.Json(results), stop);
             return results;
@@ -77,27 +81,60 @@ public static class DrawReadings
         }
     }
 
-    private static (MeasuredPhotograph Shown, ContactPrint Print) Drawn(
+    private static (MeasuredPhotograph Shown, IReadOnlyList<ContactPrint> Prints) Drawn<TResult>(
         MeasuredPhotograph photograph,
-        Func<MeasuredPhotograph, string> inOneLine,
+        DrawingRequest<TResult> drawing,
         Action<byte[]> write
     )
     {
-        var name = Path.GetFileName(photograph.File);
         if (photograph is ReadPhotograph read)
         {
             try
             {
-                write(OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, LongSidePx));
-                var small = OverlayPicture.Jpeg(read.File, read.Bytes, read.Reading, ContactSheet.PrintPx);
-                return (read, new(small, name, inOneLine(read)));
+                return (
+                    read,
+                    read.Readings is [{ Piece: null } alone]
+                        ? [One(read, alone, drawing, write)]
+                        : Pieces(read, drawing, write)
+                );
             }
             catch (InputRefusedException refused)
             {
                 photograph = new RefusedPhotograph(read.File, refused.Problems);
             }
         }
-        return (photograph, new(default, name, inOneLine(photograph)));
+        return (photograph, [new(default, Path.GetFileName(photograph.File), drawing.InOneLine(null))]);
+    }
+
+    private static ContactPrint One<TResult>(
+        ReadPhotograph read,
+        SectionReading reading,
+        DrawingRequest<TResult> drawing,
+        Action<byte[]> write
+    )
+    {
+        write(OverlayPicture.Jpeg(read.File, read.Bytes, reading, LongSidePx));
+        var small = OverlayPicture.Jpeg(read.File, read.Bytes, reading, ContactSheet.PrintPx);
+        return new(small, reading.Name, drawing.InOneLine(reading));
+    }
+
+    // One picture of all, and a print of each.
+    private static IReadOnlyList<ContactPrint> Pieces<TResult>(
+        ReadPhotograph read,
+        DrawingRequest<TResult> drawing,
+        Action<byte[]> write
+    )
+    {
+        var all = OverlayPicture.OfPieces(read.File, read.Bytes, read.Readings, LongSideOfPiecesPx, drawing.Typeface);
+        write(all);
+        return
+        [
+            .. read.Readings.Select(reading => new ContactPrint(
+                OverlayPicture.Alone(all, reading),
+                reading.Name,
+                drawing.InOneLine(reading)
+            )),
+        ];
     }
 
     // Two folders may hold photographs of the same name.

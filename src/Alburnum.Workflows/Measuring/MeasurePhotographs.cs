@@ -14,7 +14,11 @@ public sealed record MeasuringRequest(
     ReadingRequest Reading,
     WrittenMarks Marks,
     Func<string, string> NameOf
-);
+)
+{
+    /// <summary>How many pieces each photograph shows; null: one.</summary>
+    public SeveralPieces? Pieces { get; init; }
+}
 
 /// <summary>What came of one photograph.</summary>
 /// <param name="File">The photograph.</param>
@@ -23,8 +27,8 @@ public abstract record MeasuredPhotograph(string File);
 /// <summary>It was read.</summary>
 /// <param name="File">The photograph.</param>
 /// <param name="Bytes">The file's bytes.</param>
-/// <param name="Reading">What was read.</param>
-public sealed record ReadPhotograph(string File, ReadOnlyMemory<byte> Bytes, SectionReading Reading)
+/// <param name="Readings">What was read: of one section, or of each of several in reading order.</param>
+public sealed record ReadPhotograph(string File, ReadOnlyMemory<byte> Bytes, IReadOnlyList<SectionReading> Readings)
     : MeasuredPhotograph(File);
 
 /// <summary>It cannot be read, or a mark cannot be right.</summary>
@@ -65,6 +69,18 @@ public static class MeasurePhotographs
         try
         {
             var bytes = PhotographPaths.Read(file);
+            if (request.Pieces is { } pieces)
+                return new ReadPhotograph(
+                    file,
+                    bytes,
+                    SectionReader.ReadEach(
+                        file,
+                        bytes,
+                        pieces,
+                        MarksOnPhotograph.Of(request.Marks).On(request.Reading),
+                        stop
+                    )
+                );
             var reading = SectionReader.Read(
                 file,
                 bytes,
@@ -73,7 +89,7 @@ public static class MeasurePhotographs
             );
             var beside = MarksOnPhotograph.Beside(request.Marks, reading);
             return beside.Count == 0
-                ? new ReadPhotograph(file, bytes, reading)
+                ? new ReadPhotograph(file, bytes, [reading])
                 : new RefusedPhotograph(file, [.. beside.Select(fault => fault.At(file, request.NameOf))]);
         }
         catch (InputRefusedException refused)

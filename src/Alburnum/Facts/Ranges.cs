@@ -21,6 +21,9 @@ public static class Ranges
     /// <summary>Share of the perimeter over which a depth must be reached.</summary>
     public static NumberRange CoveragePercent { get; } = NumberRange.Within(1, 100, "%");
 
+    /// <summary>Cut ends on one photograph, where there are several.</summary>
+    public static NumberRange PiecesOnPhotograph { get; } = NumberRange.Whole(2, 60, "pieces");
+
     /// <summary>A size of a section: a side or a diameter.</summary>
     public static NumberRange SectionMm { get; } = NumberRange.Within(1, 2000, "mm");
 

@@ -9,6 +9,42 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
     private readonly double _texelsPerMm = Math.Clamp(1.05 * scene.Lens.PixelsPerMm, 5, 30);
     private const double MarginMm = 1.0;
 
+    private Raster? _texture;
+
+    /// <summary>A look at a scene whose face is drawn once.</summary>
+    public static Exposure Of(SectionScene scene)
+    {
+        var face = new SprayedFace(
+            scene.Shape,
+            scene.Grain,
+            scene.Treatment,
+            scene.Indicator,
+            scene.Spray,
+            scene.SawShade
+        );
+        var exposure = new Exposure(scene, face);
+        exposure._texture = face.Rendered(exposure._texelsPerMm, MarginMm, scene.Light.Towards);
+        return exposure;
+    }
+
+    /// <summary>The piece's face or side where the ray through a pixel meets it; null where it passes by.</summary>
+    public Colour? Wood(double px, double py, out double fromOutlineMm)
+    {
+        var ray = scene.Lens.Ray(px, py, _pose.Right, _pose.Down, _pose.Forward);
+        var onFace = _pose.Eye + ray * (-_pose.Eye.Z / ray.Z);
+        var rough = scene.Shape.RoughlyInsideMm(onFace.X, onFace.Y);
+        fromOutlineMm = Math.Abs(rough) < 3 ? scene.Shape.InsideMm(onFace.X, onFace.Y) : rough;
+        return fromOutlineMm > 0 ? OnFace(_texture!, onFace) : SideOf(ray, onFace, fromOutlineMm);
+    }
+
+    /// <summary>What the piece leaves of the light at the place of the ground that a pixel shows.</summary>
+    public (float Open, float Near) Shade(double px, double py)
+    {
+        var ray = scene.Lens.Ray(px, py, _pose.Right, _pose.Down, _pose.Forward);
+        var at = _pose.Eye + ray * ((scene.ThicknessMm - _pose.Eye.Z) / ray.Z);
+        return Openness(at.X, at.Y);
+    }
+
     /// <summary>Linear light on the sensor: red, green, blue.</summary>
     public Plane[] Take()
     {
@@ -75,12 +111,7 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
         Colour colour;
         if (fromOutlineMm > 0)
         {
-            var texels = texture.At(
-                (onFace.X + shape.HalfExtent.X + MarginMm) * _texelsPerMm,
-                (onFace.Y + shape.HalfExtent.Y + MarginMm) * _texelsPerMm
-            );
-            colour = texels.Colour * scene.Light.On(onFace.X, onFace.Y, 1);
-            colour += scene.Light.Source * scene.Light.Mirrored(onFace.X, onFace.Y, texels.Fourth);
+            colour = OnFace(texture, onFace);
         }
         else
         {
@@ -104,6 +135,17 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
         return colour;
     }
 
+    private Colour OnFace(Raster texture, Space onFace)
+    {
+        var half = scene.Shape.HalfExtent;
+        var texels = texture.At(
+            (onFace.X + half.X + MarginMm) * _texelsPerMm,
+            (onFace.Y + half.Y + MarginMm) * _texelsPerMm
+        );
+        return (texels.Colour * scene.Light.On(onFace.X, onFace.Y, 1))
+            + (scene.Light.Source * scene.Light.Mirrored(onFace.X, onFace.Y, texels.Fourth));
+    }
+
     /// <summary>The card where a ray meets it; null where it does not. Print is fine: all of it is sampled many times.</summary>
     private Colour? OnCard(Space ray, ref double fromOutlineMm)
     {
@@ -118,6 +160,18 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
 
     /// <summary>What a ray that misses the face meets: the side of the piece, or the ground with the piece's shadow.</summary>
     private Colour Below(Background ground, Space ray, Space onFace, ref double fromOutlineMm)
+    {
+        if (SideOf(ray, onFace, fromOutlineMm) is { } side)
+            return side;
+        var groundX = onFace.X + ray.X / ray.Z * scene.ThicknessMm;
+        var groundY = onFace.Y + ray.Y / ray.Z * scene.ThicknessMm;
+        var (open, near0) = Openness(groundX, groundY);
+        var light = scene.Light.On(groundX, groundY, open);
+        return ground.At(groundX, groundY) * light * near0;
+    }
+
+    /// <summary>The side of the piece where a ray that misses the face meets it; null where it passes by.</summary>
+    private Colour? SideOf(Space ray, Space onFace, double fromOutlineMm)
     {
         var shape = scene.Shape;
         var thickness = scene.ThicknessMm;
@@ -139,11 +193,7 @@ internal sealed class Exposure(SectionScene scene, SprayedFace face)
                 return Side(onFace.X + drift.X * near, onFace.Y + drift.Y * near, near);
             }
         }
-        var groundX = onFace.X + drift.X * thickness;
-        var groundY = onFace.Y + drift.Y * thickness;
-        var (open, near0) = Openness(groundX, groundY);
-        var light = scene.Light.On(groundX, groundY, open);
-        return ground.At(groundX, groundY) * light * near0;
+        return null;
     }
 
     /// <summary>Share of the source that a ground point sees past the piece, and the dimming close beside it.</summary>

@@ -35,17 +35,23 @@ internal static class TestPhotographs
     }
 
     /// <summary>The same for any scene; its name is its own.</summary>
-    public static TestPhotograph Of(SectionScene scene)
+    public static TestPhotograph Of(SectionScene scene) =>
+        new(scene, Drawn(scene.Name, scene.Photograph), scene.Truth());
+
+    /// <summary>A photograph of several sections; the scene's name is its own.</summary>
+    public static byte[] Of(BenchScene bench) => Drawn(bench.Name, bench.Photograph);
+
+    private static byte[] Drawn(string name, Func<byte[]> photograph)
     {
-        var kept = Path.Combine(Kept, scene.Name + ".jpg");
+        var kept = Path.Combine(Kept, name + ".jpg");
         if (!File.Exists(kept))
         {
             Directory.CreateDirectory(Kept);
             var unfinished = kept + "." + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
-            File.WriteAllBytes(unfinished, scene.Photograph());
+            File.WriteAllBytes(unfinished, photograph());
             File.Move(unfinished, kept, overwrite: true);
         }
-        return new(scene, File.ReadAllBytes(kept), scene.Truth());
+        return File.ReadAllBytes(kept);
     }
 
     /// <summary>Drawn photographs belong to one build of the drawing program, and to the wood it was given.</summary>
