@@ -140,9 +140,9 @@ public static class SectionReader
             : LeastScale(file.WidthPx, file.HeightPx, sizeMm);
     }
 
-    // So many pieces cannot be seen larger than where they fill the picture.
+    // Side by side with room between them, so many pieces are taken to fill about half the picture each way.
     private static double LeastScale(PhotographFile file, Section section, int count) =>
-        LeastScale(Math.Sqrt((double)file.WidthPx * file.HeightPx), Math.Sqrt(count * section.AreaMm2));
+        LeastScale(FilledShare * Math.Sqrt((double)file.WidthPx * file.HeightPx), Math.Sqrt(count * section.AreaMm2));
 
     /// <summary>Scale to decode at where no outline is given: the section is taken to fill about half the picture.</summary>
     internal static double LeastScale(int widthPx, int heightPx, double sizeMm) =>

@@ -42,10 +42,10 @@ internal static class OutlineStage
         return Locate(scene, outline);
     }
 
-    /// <summary>One of several pieces, where its outline was sure enough to be measured.</summary>
+    /// <summary>One of several pieces, where its outline was sure enough to be measured. It fills so little of the picture that it shows nothing of the lens.</summary>
     public static Outcome<LocatedSection, NotDetermined> OfPiece(Scene scene, FoundPiece piece) =>
         piece.Outline is { } outline && !IsAgainstCard(scene, outline)
-            ? Locate(scene, outline)
+            ? new LocatedSection(outline, null)
             : Ended(ReadingStage.Outline, new OutlineNotFound(), scene.Request.Indicator, outline: null);
 
     /// <summary>The end of a reading before the photograph was judged.</summary>
