@@ -65,6 +65,9 @@ internal static class PiecesStage
     /// <summary>A thing this many times as large as the median is two.</summary>
     private const double JoinedShare = 1.6;
 
+    /// <summary>The longer side of a thing's box is that of the others, but for so much of its logarithm: a rule among sections is none of them.</summary>
+    private const double SideSpread = 0.45;
+
     /// <summary>A row ends where the next piece lies lower than the one before it by more than this share of their height.</summary>
     private const double RowShare = 0.45;
 
@@ -81,6 +84,12 @@ internal static class PiecesStage
         ct.ThrowIfCancellationRequested();
         if (looks.Find(look => look.Count == count) is not { } pieces)
             return Other(looks[0], count);
+        var side = pieces.Select(LongerSide).Order().ElementAt(count / 2);
+        if (pieces.Any(piece => !piece.IsCut && Math.Abs(Math.Log(LongerSide(piece) / side)) > SideSpread))
+            return Other(
+                [.. pieces.Where(piece => piece.IsCut || Math.Abs(Math.Log(LongerSide(piece) / side)) <= SideSpread)],
+                count
+            );
         // What one look takes for ground another may see: a piece that is as pale as the bench, while a tool stands in for it.
         List<PieceSpot> missed =
         [
@@ -95,6 +104,8 @@ internal static class PiecesStage
             ? Other([.. pieces, missed[0]], count)
             : InOrder(pieces).Then(ordered => Outlined(scene, ordered, ct));
     }
+
+    private static double LongerSide(PieceSpot spot) => Math.Max(spot.Right - spot.Left, spot.Bottom - spot.Top);
 
     private static OtherCount Other(IReadOnlyList<PieceSpot> found, int count) =>
         new(found.Count, found.Count < count && found.Any(spot => spot.AreaPx2 > JoinedShare * Median(found, count)));

@@ -69,7 +69,6 @@ public sealed class MeasureSeveralTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--pieces", "4", "field pieces: found 3 things as large as a piece, expected 4, ")]
     [InlineData("--pieces", "1", "--pieces")]
     [InlineData("--labels", "A1,A1,A2", "\"A1\" more than once")]
     [InlineData("--labels", "A1,,A2", "--labels")]
@@ -80,6 +79,15 @@ public sealed class MeasureSeveralTests : IDisposable
         Assert.Equal(CommandLine.Refused, run.Status);
         Assert.Contains(says, run.Errors, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", run.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Another_number_than_was_said_is_refused_and_said_with_both()
+    {
+        var run = await AlburnumRun.Of("measure", _photograph, "--section", "75x100", "--pieces", "4", "--json");
+
+        Assert.Equal(CommandLine.Refused, run.Status);
+        Assert.Contains("found 3 things as large as a piece, expected 4, ", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
