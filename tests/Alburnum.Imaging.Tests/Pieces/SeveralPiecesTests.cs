@@ -6,30 +6,30 @@ using Alburnum.Timber;
 
 namespace Alburnum.Imaging.Tests.Pieces;
 
-/// <summary>Several cut ends on one photograph. Seeds of which no limit was set on any.</summary>
+/// <summary>Several cut ends on one photograph. Limits as they were set before any of these seeds was drawn; the reader does not keep all of them yet.</summary>
 public sealed class SeveralPiecesTests(ITestOutputHelper output)
 {
     private const double Megapixels = 3;
 
-    /// <summary>No corner or rim point that is believed is farther from the truth, mm: a face's lower edge, beside which its side is seen, lies as near.</summary>
-    private const double MostOutlineMm = 1.5;
+    /// <summary>No corner or rim point that is believed is farther from the truth, mm.</summary>
+    private const double MostOutlineMm = 1;
 
     /// <summary>No mean depth is farther from that of the piece alone, its true outline given on the same photograph, mm.</summary>
-    private const double MostFromAloneMm = 0.5;
+    private const double MostFromAloneMm = 0.3;
 
     /// <summary>Grounds without the colours of wood.</summary>
     private static readonly Ground[] Plain = [Ground.GreyCard, Ground.WhiteCard, Ground.DarkCloth, Ground.Concrete];
 
     [Theory]
-    [InlineData(false, 0.7)]
-    [InlineData(true, 0.35)]
+    [InlineData(false, 0.85)]
+    [InlineData(true, 0.6)]
     public void On_plain_ground_most_pieces_are_read_each_under_its_own_number_and_none_wrongly(
         bool isRound,
         double leastShare
     )
     {
         var (read, all) = (0, 0);
-        foreach (var bench in Benches(9501, 6, isRound, BenchTrouble.None, Plain))
+        foreach (var bench in Benches(9701, 6, isRound, BenchTrouble.None, Plain))
         {
             if (Readings(bench, bench.Sections) is not { } readings)
             {
@@ -53,7 +53,7 @@ public sealed class SeveralPiecesTests(ITestOutputHelper output)
     public void Whatever_is_amiss_on_the_bench_no_piece_is_read_wrongly(BenchTrouble trouble)
     {
         foreach (var isRound in new[] { false, true })
-        foreach (var bench in Benches(9601, 2, isRound, trouble, Plain))
+        foreach (var bench in Benches(9801, 2, isRound, trouble, Plain))
         foreach (var (k, reading) in (Readings(bench, bench.Sections) ?? []).Index())
             IsRight(bench, k, reading);
     }
