@@ -40,11 +40,20 @@ internal static class JudgePrint
             table.AddRow(
                 new Text(piece.Piece),
                 new Text(Wording.Current.Say(piece.Verdict), new Style(VerdictColour.Of(piece.Verdict))),
-                new Text(piece.Probability is { } probability ? Certainty(probability) : "–"),
+                new Text(Probability(piece)),
                 new Text(string.Join(" ", piece.Reasons))
             );
         if (document.Pieces.Count > PiecesShown)
             table.Caption(Said("terminal.and-more", ("count", Whole(document.Pieces.Count - PiecesShown))));
         return table;
+    }
+
+    // Both ends, where the evidence leaves it open between them: the verdict goes by the less favourable one.
+    private static string Probability(JudgePiece piece)
+    {
+        if (piece is not { Probability: { } probability, ProbabilityLow: { } low, ProbabilityHigh: { } high })
+            return "–";
+        var (least, most) = (Certainty(low), Certainty(high));
+        return least == most ? Certainty(probability) : Said("terminal.between", ("low", least), ("high", most));
     }
 }
